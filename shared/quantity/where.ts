@@ -1,0 +1,19 @@
+/**
+ * The place in the text where a value was written. The trade engine carries it along without
+ * knowing any text, so that a finding can be shown where the maker can mend it.
+ * `offset` and `length` count UTF-16 units of the file at `uri`.
+ */
+export interface Where {
+    readonly uri: string;
+    readonly offset: number;
+    readonly length: number;
+}
+
+/** A value together with the place where it was written. */
+export interface Written<T> {
+    readonly value: T;
+    readonly where: Where;
+}
+
+/** For values that come from nowhere in the text, such as defaults. */
+export const nowhere: Where = { uri: '', offset: 0, length: 0 };

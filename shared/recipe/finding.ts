@@ -1,0 +1,46 @@
+import type { Where } from '../quantity/where';
+
+export type Severity = 'error' | 'warning' | 'info' | 'hint';
+
+/** Something a maker should know, with its numbers in the message and a way to mend it where one is mechanical. */
+export interface Finding {
+    /** The rule's id in kebab-case: the word after `allow`. */
+    readonly rule: string;
+    readonly severity: Severity;
+    readonly message: string;
+    /** The narrowest place that a maker would change. */
+    readonly where: Where;
+    readonly related: readonly Related[];
+    readonly fixes: readonly Fix[];
+    /** Index of the step it belongs to, for the bench view and for `allow`. */
+    readonly step?: number;
+    /** Where it shows on the piece (mm on the named blank), when it can be pointed at. */
+    readonly spots?: readonly Spot[];
+}
+
+export interface Related {
+    readonly message: string;
+    readonly where: Where;
+}
+
+/** A place on a blank, in millimetres from its top left corner, with the size of what is meant. */
+export interface Spot {
+    readonly blank: string;
+    readonly x: number;
+    readonly y: number;
+    readonly size: number;
+}
+
+export interface Fix {
+    readonly title: string;
+    readonly changes: readonly Change[];
+    /** The one a person would take without thinking. */
+    readonly preferred?: boolean;
+}
+
+/** A change of the text, in terms of statements; the language room turns it into text edits. */
+export type Change =
+    | { readonly do: 'replace'; readonly where: Where; readonly text: string }
+    | { readonly do: 'remove'; readonly where: Where }
+    | { readonly do: 'add'; readonly block: Where; readonly statement: string }
+    | { readonly do: 'move'; readonly statement: Where; readonly before: Where };

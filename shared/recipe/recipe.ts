@@ -1,0 +1,47 @@
+import type { Quantity } from '../quantity/quantity';
+import type { Where, Written } from '../quantity/where';
+import type { Allow } from './allow';
+import type { Step } from './step';
+import type { Coupon, Extent, Laser, Named, Sheet } from './stock';
+
+/**
+ * One product's recipe as plain data, with every name resolved to what it stands for. What could
+ * not be read or resolved is absent; the text's own findings have said so already.
+ */
+export interface Recipe extends Named {
+    readonly title: string;
+    /** The whole recipe block. */
+    readonly whole: Where;
+    readonly revision: number;
+    readonly make: number;
+    readonly laser?: Laser;
+    readonly arts: readonly ArtSource[];
+    readonly blanks: readonly Blank[];
+    readonly steps: readonly Step[];
+    readonly allows: readonly Allow[];
+    /** Coupons that fit this recipe's laser and any of its blanks. */
+    readonly coupons: readonly Coupon[];
+}
+
+export interface ArtSource extends Named {
+    /** As written: a path relative to the recipe's file. */
+    readonly path: Written<string>;
+    /** Resolved against the recipe's file. */
+    readonly uri: string;
+    readonly width?: Quantity;
+    readonly height?: Quantity;
+    /** Darkness from which paint burns, 0 to 1; half when not written. */
+    readonly threshold?: Quantity;
+    readonly whole: Where;
+}
+
+export type Backing = 'foil' | 'tape' | 'none';
+
+export interface Blank extends Named {
+    readonly sheet?: Sheet;
+    readonly size?: Extent;
+    /** The side along which the grain runs. */
+    readonly grain?: 'width' | 'height';
+    readonly backing: Backing;
+    readonly whole: Where;
+}

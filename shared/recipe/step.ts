@@ -1,0 +1,166 @@
+import type { Quantity } from '../quantity/quantity';
+import type { Where, Written } from '../quantity/where';
+import type { Allow } from './allow';
+import type { Abrasive, Coat, Extent, Glue, Resin, Sealer } from './stock';
+
+/**
+ * The steps, in the order in which the work is done. Steps point at blanks and at other steps by
+ * name (unique within a recipe), so that a recipe stays plain, serialisable data.
+ */
+export type Step = Engrave | Cut | Seal | Fill | Inlay | Wait | Peel | Sand | Finish | Mask | Check | Do;
+export type StepKind = Step['kind'];
+
+interface StepBase {
+    readonly index: number;
+    /** The whole step. */
+    readonly whole: Where;
+    /** The step's first word: the narrowest place that stands for the step. */
+    readonly where: Where;
+    readonly allows: readonly Allow[];
+}
+
+/** A name as it was written in a reference; `value` is absent where it could not be resolved. */
+export interface Ref {
+    readonly value?: string;
+    readonly where: Where;
+}
+
+export interface Point {
+    readonly x: Quantity;
+    readonly y: Quantity;
+    readonly where: Where;
+}
+
+export type Outline =
+    | { readonly kind: 'circle'; readonly diameter: Quantity }
+    | { readonly kind: 'rectangle'; readonly size: Extent };
+export type Boundary = Outline | { readonly kind: 'blank' } | { readonly kind: 'grown'; readonly by: Quantity };
+
+/** Art laid on the blank: which parts, whether turned inside out, and where its middle goes. */
+export interface ArtPlacement {
+    readonly kind: 'art';
+    readonly art: Ref;
+    /** `#id` and `.class` picks; all of the art when empty. */
+    readonly picks: readonly Written<string>[];
+    readonly inverse?: Written<Boundary>;
+    /** Where the middle of the art's own page goes, from the blank's top left; the blank's middle when absent. */
+    readonly at?: Point;
+    readonly turn?: Quantity;
+    readonly where: Where;
+}
+
+export interface ShapePlacement {
+    readonly kind: 'shape';
+    readonly outline: Outline;
+    readonly at?: Point;
+    readonly where: Where;
+}
+
+export type Placement = ArtPlacement | ShapePlacement;
+
+export interface Scan {
+    /** Absent: across the grain, when the grain is known. */
+    readonly direction?: 'across' | 'along' | Quantity;
+    readonly bothWays: boolean;
+    readonly where: Where;
+}
+
+interface LaserStep extends StepBase {
+    readonly name: string;
+    readonly nameWhere: Where;
+    readonly blank: Ref;
+    readonly placements: readonly Placement[];
+    readonly mirror: readonly Where[];
+    readonly air?: Written<'on' | 'off'>;
+    readonly power?: Quantity;
+    readonly speed?: Quantity;
+    readonly passes?: Written<number>;
+    readonly offset?: Quantity;
+}
+
+export interface Engrave extends LaserStep {
+    readonly kind: 'engrave';
+    /** What is wanted: a depth, all the way through, or only a tone (0 bare, 1 darkest without digging). */
+    readonly depth?: Quantity | { readonly through: true; readonly where: Where };
+    readonly tone?: Quantity;
+    readonly pitch?: Quantity;
+    readonly scan?: Scan;
+    /** Outline passes after the area passes. */
+    readonly outline?: Written<number>;
+}
+
+export interface Cut extends LaserStep {
+    readonly kind: 'cut';
+    readonly tabs?: Written<number>;
+}
+
+export interface Seal extends StepBase {
+    readonly kind: 'seal';
+    readonly blank: Ref;
+    readonly sealer?: Sealer;
+    readonly coats: number;
+}
+
+export interface Fill extends StepBase {
+    readonly kind: 'fill';
+    readonly pocket: Ref;
+    readonly resin?: Resin;
+    readonly overfill?: Quantity;
+}
+
+export interface Inlay extends StepBase {
+    readonly kind: 'inlay';
+    readonly relief: Ref;
+    readonly pocket: Ref;
+    readonly glue?: Glue;
+    /** Total gap wanted around each part, side to side. */
+    readonly clearance?: Quantity;
+    readonly marks?: Written<number>;
+}
+
+export interface Wait extends StepBase {
+    readonly kind: 'wait';
+    readonly time: Quantity;
+    readonly reason?: string;
+}
+
+export interface Peel extends StepBase {
+    readonly kind: 'peel';
+    readonly blank: Ref;
+}
+
+export interface Sand extends StepBase {
+    readonly kind: 'sand';
+    readonly blank: Ref;
+    /** Down to the wood's face first, taking off what stands proud. */
+    readonly flush: boolean;
+    /** What comes off the face itself (`take`, or `flush then`). */
+    readonly take?: Quantity;
+    readonly grits: readonly Abrasive[];
+    readonly gritsWhere?: Where;
+}
+
+export interface Finish extends StepBase {
+    readonly kind: 'finish';
+    readonly blank: Ref;
+    readonly coat?: Coat;
+    readonly coats: number;
+}
+
+export interface Mask extends StepBase {
+    readonly kind: 'mask';
+    readonly blank: Ref;
+}
+
+export interface Check extends StepBase {
+    readonly kind: 'check';
+    readonly step: Ref;
+    readonly depth?: Quantity;
+    readonly width?: Quantity;
+}
+
+export interface Do extends StepBase {
+    readonly kind: 'do';
+    readonly text: string;
+    readonly time?: Quantity;
+}

@@ -1,0 +1,129 @@
+import type { Quantity } from '../quantity/quantity';
+import type { Where } from '../quantity/where';
+
+/**
+ * What the shop owns, normalised. A figure that is not written is absent, never guessed here:
+ * defaults of a kind (`kind slow-epoxy`) are already folded in by the lowering.
+ */
+export interface Named {
+    readonly name: string;
+    /** The place of the name where it is declared. */
+    readonly where: Where;
+}
+
+export interface Beam extends Named {
+    readonly wavelength?: Quantity;
+    /** Whether foil tape stops this beam at the powers of a wood shop. */
+    readonly foilStops: boolean;
+}
+
+export interface Laser extends Named {
+    readonly beam?: Beam;
+    readonly wavelength?: Quantity;
+    readonly power?: Quantity;
+    readonly leastPower?: Quantity;
+    /** Diameter of the focused spot (1/e2). */
+    readonly spot?: Quantity;
+    /** Focal length of the lens, diameter of the beam on it, and M2, when the spot is to be worked out. */
+    readonly lens?: Quantity;
+    readonly aperture?: Quantity;
+    readonly quality?: Quantity;
+    readonly field?: Extent;
+    readonly topSpeed?: Quantity;
+    readonly acceleration?: Quantity;
+    readonly overtravel?: Quantity;
+}
+
+export interface Extent {
+    readonly width: Quantity;
+    readonly height: Quantity;
+    readonly where: Where;
+}
+
+/** How open the pores are; open pores carry a wet fill along the grain. */
+export type Pores = 'diffuse' | 'semi-ring' | 'ring' | 'softwood';
+
+export interface Wood extends Named {
+    readonly density?: Quantity;
+    readonly pores?: Pores;
+    /** Whether an unsealed fill creeps along the grain. */
+    readonly bleeds: boolean;
+    /** Movement coefficients, fraction of the width for each per cent of moisture. */
+    readonly radial?: Quantity;
+    readonly tangential?: Quantity;
+    /** CSS hex colours of the planed and of the burnt face. */
+    readonly colour: string;
+    readonly burnt: string;
+    readonly cautions: readonly string[];
+}
+
+export interface Sheet extends Named {
+    readonly kind: 'board' | 'veneer';
+    readonly wood?: Wood;
+    readonly thickness?: Quantity;
+    readonly moisture?: Quantity;
+    /** Size in which it is bought. */
+    readonly sheet?: Extent;
+}
+
+export interface Resin extends Named {
+    readonly kind?: string;
+    readonly mix?: { readonly resin: number; readonly hardener: number; readonly by: 'volume' | 'weight' };
+    readonly potLife?: Quantity;
+    readonly cure?: Quantity;
+    readonly deepestPour?: Quantity;
+    readonly narrowestSlot?: Quantity;
+    readonly density?: Quantity;
+    /** Mass of pigment as a fraction of the mixed resin. */
+    readonly pigment?: Quantity;
+    readonly opacity?: Quantity;
+    readonly colour: string;
+}
+
+export interface Sealer extends Named {
+    readonly kind?: string;
+    readonly dry?: Quantity;
+    readonly spread?: Quantity;
+    readonly cautions: readonly string[];
+}
+
+export interface Glue extends Named {
+    readonly kind?: string;
+    /** Thickness of the film that stays in the joint. */
+    readonly film?: Quantity;
+    readonly open?: Quantity;
+    readonly cure?: Quantity;
+    readonly spread?: Quantity;
+    readonly density?: Quantity;
+    readonly cautions: readonly string[];
+}
+
+export interface Coat extends Named {
+    readonly kind?: string;
+    readonly dry?: Quantity;
+    readonly cure?: Quantity;
+    readonly spread?: Quantity;
+    readonly cautions: readonly string[];
+}
+
+export interface Abrasive extends Named {
+    /** Median grain size. */
+    readonly grain?: Quantity;
+}
+
+/** One measured square of a coupon. */
+export interface Burn {
+    readonly power: Quantity;
+    readonly speed: Quantity;
+    readonly passes: number;
+    readonly depth: Quantity;
+    readonly where: Where;
+}
+
+export interface Coupon {
+    readonly sheet: string;
+    readonly laser: string;
+    readonly pitch?: Quantity;
+    readonly burns: readonly Burn[];
+    readonly where: Where;
+}
