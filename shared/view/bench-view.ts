@@ -1,0 +1,169 @@
+import type { Where } from '../quantity/where';
+import type { Severity } from '../recipe/finding';
+import type { StepKind } from '../recipe/step';
+
+/**
+ * What the bench view draws, and nothing it would have to work out: plain, serialisable data made
+ * by the server from a Plan. Lengths in mm, times in s. y points down, origin at a blank's top left.
+ */
+export interface BenchView {
+    readonly version: 1;
+    readonly uri: string;
+    /** Version of the text this was planned from, so that a late answer can be told apart. */
+    readonly textVersion: number;
+    readonly recipe: string;
+    readonly title: string;
+    readonly revision: number;
+    readonly make: number;
+    /** Every recipe of the file, for choosing. */
+    readonly recipes: readonly { readonly name: string; readonly title: string }[];
+    /** Set when the text is broken and this is the last picture that could be made. */
+    readonly stale?: string;
+    readonly blanks: readonly BlankView[];
+    readonly steps: readonly StepView[];
+    /** Path data in mm by id; frames point at them, so that a shape is sent once. */
+    readonly paths: Readonly<Record<string, string>>;
+    /** The film strip: one frame before the first step, then one after each. */
+    readonly frames: readonly FrameView[];
+    readonly inlays: readonly InlayView[];
+    readonly findings: readonly FindingView[];
+    readonly totals: TotalsView;
+    readonly supplies: readonly SupplyView[];
+    readonly cautions: readonly string[];
+}
+
+export interface BlankView {
+    readonly name: string;
+    readonly label: string;
+    readonly width: number;
+    readonly height: number;
+    readonly thickness: number;
+    readonly colour: string;
+    readonly burnt: string;
+    /** Along which side the grain runs; absent when the recipe does not say. */
+    readonly grain?: 'width' | 'height';
+    readonly backing: 'foil' | 'tape' | 'none';
+    readonly where: Where;
+}
+
+export interface StepView {
+    readonly index: number;
+    readonly kind: StepKind;
+    /** Such as "Engrave pocket". */
+    readonly title: string;
+    /** Short facts, each a line: depth and its interval, settings, area, volume, what is left. */
+    readonly facts: readonly FactView[];
+    readonly blank?: string;
+    readonly machine: number;
+    readonly attended: number;
+    readonly waiting: number;
+    /** Why it could not be planned, in the maker's words. */
+    readonly unplanned?: string;
+    readonly where: Where;
+}
+
+export interface FactView {
+    readonly label: string;
+    readonly value: string;
+    /** The place of the number in the text, when there is one. */
+    readonly where?: Where;
+}
+
+export interface FrameView {
+    /** Index of the step just done; -1 before the first. */
+    readonly step: number;
+    readonly pieces: readonly PieceView[];
+}
+
+export interface PieceView {
+    readonly blank: string;
+    /** Seen from which side: an inlaid half lies face down in the other and is no longer a piece of its own. */
+    readonly gone: boolean;
+    readonly masked: boolean;
+    readonly sealed: boolean;
+    readonly finished: boolean;
+    readonly sanded: boolean;
+    /** Painted in this order over the bare face. */
+    readonly layers: readonly LayerView[];
+    /** Cut straight across at `section.y`. */
+    readonly section: SectionView;
+}
+
+export interface LayerView {
+    readonly path: string;
+    readonly kind: 'burnt' | 'toned' | 'through' | 'filled' | 'inlaid' | 'spilled' | 'cut';
+    readonly colour: string;
+    readonly opacity: number;
+    /** Step that made it. */
+    readonly step: number;
+    /** Depth below the blank's first face, for shading. */
+    readonly depth: number;
+    /** Grain direction of what was let in, when it differs from the blank's. */
+    readonly grain?: 'width' | 'height';
+    readonly label: string;
+}
+
+/** A cut along a straight line; x runs along it. Heights are mm above the blank's bottom. */
+export interface SectionView {
+    readonly y: number;
+    readonly width: number;
+    /** Height of the sheet's first face. */
+    readonly top: number;
+    /** Height of its face now. */
+    readonly face: number;
+    readonly spans: readonly SpanView[];
+}
+
+export interface SpanView {
+    readonly from: number;
+    readonly to: number;
+    readonly bottom: number;
+    readonly top: number;
+    readonly kind: 'wood' | 'resin' | 'inlay' | 'glue' | 'foil' | 'char';
+    readonly colour: string;
+    /** Half width of the band in which `top` of what lies under this span may be. */
+    readonly spread: number;
+    readonly label: string;
+}
+
+/** Both halves of an inlay, as they are and as they meet. */
+export interface InlayView {
+    readonly step: number;
+    readonly relief: HalfView;
+    readonly pocket: HalfView;
+    /** The relief turned over onto the pocket: where wood meets wood and where there is a hole. Paths are ids. */
+    readonly meeting: { readonly fits: string; readonly collides: string; readonly empty: string };
+    readonly verdict: string;
+    readonly good: boolean;
+}
+
+export interface HalfView {
+    readonly blank: string;
+    /** What stands (relief) or what is dug (pocket), in its own blank as it lies under the laser. */
+    readonly path: string;
+    readonly colour: string;
+    readonly burnt: string;
+    readonly width: number;
+    readonly height: number;
+}
+
+export interface FindingView {
+    readonly rule: string;
+    readonly severity: Severity;
+    readonly message: string;
+    readonly step?: number;
+    readonly where: Where;
+    readonly spots: readonly { readonly blank: string; readonly x: number; readonly y: number; readonly size: number }[];
+}
+
+export interface TotalsView {
+    readonly machine: number;
+    readonly attended: number;
+    readonly waiting: number;
+}
+
+export interface SupplyView {
+    readonly item: string;
+    readonly amount: string;
+    readonly note: string;
+}
