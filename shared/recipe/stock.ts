@@ -78,6 +78,7 @@ export interface Resin extends Named {
     readonly pigment?: Quantity;
     readonly opacity?: Quantity;
     readonly colour: string;
+    readonly cautions?: readonly string[];
 }
 
 export interface Sealer extends Named {

@@ -1,0 +1,20 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { parseKerf } from './parse-kerf';
+
+function kerfFiles(folder: URL): { name: string; text: string }[] {
+    return readdirSync(folder)
+        .filter((name) => name.endsWith('.kerf'))
+        .map((name) => ({ name, text: readFileSync(new URL(name, folder), 'utf8') }));
+}
+
+const stock = kerfFiles(new URL('../../language/stock/', import.meta.url));
+const samples = kerfFiles(new URL('../../samples/', import.meta.url));
+
+describe('every file of the built-in stock and of the workshop', () => {
+    it.each([...stock, ...samples])('$name parses without errors', ({ text }) => {
+        const { file, errors } = parseKerf(text);
+        expect(errors).toEqual([]);
+        expect(file.entries.length).toBeGreaterThan(0);
+    });
+});
