@@ -1,0 +1,189 @@
+import type { Laser } from '../recipe/stock';
+import { spotOf } from './beam';
+import { doseFor, doseOf, type Settings } from './dose';
+import { type DepthLaw, type Prediction, predict } from './law';
+import { pitchForSpot } from './pitch';
+
+/** What is wanted: a depth in mm, or a tone from 0 (bare) to 1 (darkest without digging). */
+export type Wish = { readonly depth: number; readonly depthTolerance?: number } | { readonly tone: number };
+
+/** What stands in the recipe and is kept: W, mm/s, mm. */
+export type Given = Partial<Settings>;
+
+export type Limit =
+    | 'no-power' // the laser's power is not known
+    | 'no-pitch' // neither pitch nor spot is known; a usual pitch stands in
+    | 'no-top-speed' // the laser's top speed is not known; a usual speed stands in
+    | 'impossible-settings' // zero, negative or not finite
+    | 'impossible-wish' // a depth or tone that is none
+    | 'power-over' // more power than the laser has
+    | 'power-under' // less power than the laser can hold
+    | 'speed-over' // faster than the laser moves
+    | 'speed-under' // so slow that wood burns rather than engraves
+    | 'passes-over' // more passes than anyone would run
+    | 'heavy-pass' // a pass takes off more than chars little
+    | 'below-threshold' // the dose of a pass takes nothing off
+    | 'above-threshold' // a tone was wanted, and this digs
+    | 'outside-coupon'; // the dose lies outside of the burnt rows
+
+export interface Solution extends Settings {
+    /** Power as a part of the laser's own; absent if that is not known. */
+    readonly powerRatio?: number;
+    /** Dose of each pass (J/mm2). */
+    readonly dose: number;
+    readonly depth: Prediction;
+    /** Dose over threshold, at most 1. */
+    readonly tone: number;
+    /** Whether the settings give what was wanted, to its tolerance (else to five per cent or 0.02 mm). */
+    readonly reached: boolean;
+    readonly limits: readonly Limit[];
+}
+
+// Common practice, no source: what one pass may take off and char little, and the bounds of sense where the machine names none.
+const LIGHT_PASS = 0.25; // mm
+const EASY_POWER = 0.8;
+const USUAL_TOP_SPEED = 300; // mm/s
+const SLOWEST = 5; // mm/s
+const USUAL_PITCH = 0.1; // mm
+const MOST_PASSES = 30;
+
+interface Machine {
+    readonly power: number | undefined;
+    readonly least: number;
+    readonly topSpeed: number;
+}
+
+/**
+ * Settings inside the machine's limits that give the wish; whatever is given is kept as it is.
+ * Speed is spent before power, and several light passes before one heavy one. Solved figures are
+ * round (per cent of power, three digits of speed), and the depth is what the round ones give.
+ * Undefined only if nothing can be said: no power known or given, or figures that are none.
+ */
+export function solveDepth(law: DepthLaw, laser: Laser | undefined, wish: Wish, given: Given = {}): Solution | undefined {
+    const limits: Limit[] = [];
+    if (!Object.values(given).every((value) => value === undefined || (value > 0 && value <= 1e6))) return undefined;
+    const machine = machineOf(laser);
+    const pitch = given.pitch ?? pitchForSpot(spotOf(laser)) ?? USUAL_PITCH;
+    if (given.pitch === undefined && spotOf(laser) === undefined) limits.push('no-pitch');
+    if (laser?.topSpeed === undefined && given.speed === undefined) limits.push('no-top-speed');
+    if (machine.power === undefined && given.power === undefined) return undefined;
+
+    const passesTried = given.passes === undefined ? ('tone' in wish ? [1] : range(1, MOST_PASSES)) : [given.passes];
+    let best: Solution | undefined;
+    for (const passes of passesTried) {
+        const settings = settle(law, machine, wish, { ...given, pitch, passes });
+        const solution = settings && judge(law, laser, machine, wish, settings, limits);
+        if (solution === undefined) continue;
+        if (best === undefined || better(solution, best, wish)) best = solution;
+        if (solution.reached && !solution.limits.includes('heavy-pass')) break;
+    }
+    return best;
+}
+
+function range(from: number, to: number): number[] {
+    return Array.from({ length: to - from + 1 }, (_, i) => from + i);
+}
+
+function machineOf(laser: Laser | undefined): Machine {
+    const positive = (value: number | undefined): number | undefined =>
+        value !== undefined && value > 0 && value < 1e6 ? value : undefined;
+    const power = positive(laser?.power?.value);
+    return {
+        power,
+        least: Math.min(positive(laser?.leastPower?.value) ?? 0, power ?? 0),
+        topSpeed: positive(laser?.topSpeed?.value) ?? USUAL_TOP_SPEED,
+    };
+}
+
+/** Power and speed for a number of passes. */
+function settle(
+    law: DepthLaw,
+    machine: Machine,
+    wish: Wish,
+    known: Given & { pitch: number; passes: number },
+): Settings | undefined {
+    const { pitch, passes } = known;
+    const dose = 'tone' in wish ? Math.min(Math.max(wish.tone, 0), 1) * law.threshold : doseFor(law, wish.depth, passes);
+    if (!(dose > 0) || !Number.isFinite(dose)) return undefined;
+    if (known.power !== undefined && known.speed !== undefined) return { power: known.power, speed: known.speed, pitch, passes };
+    if (known.speed !== undefined)
+        return { power: roundPower(dose * known.speed * pitch, machine), speed: known.speed, pitch, passes };
+    if (known.power !== undefined)
+        return { power: known.power, speed: roundSpeed(known.power / (dose * pitch), machine), pitch, passes };
+    return freely(dose, machine, pitch, passes);
+}
+
+/** As fast as the machine goes with the power it has to spare; only where slowest is still too fast, all its power. */
+function freely(dose: number, machine: Machine, pitch: number, passes: number): Settings {
+    const atTop = dose * machine.topSpeed * pitch;
+    const power = roundPower(Math.min(atTop, EASY_POWER * machine.power!), machine);
+    const speed = roundSpeed(power / (dose * pitch), machine);
+    if (power / (dose * pitch) >= SLOWEST) return { power, speed, pitch, passes };
+    const full = machine.power!;
+    return { power: full, speed: roundSpeed(full / (dose * pitch), machine), pitch, passes };
+}
+
+function roundPower(power: number, machine: Machine): number {
+    if (machine.power === undefined) return power;
+    const hundredth = machine.power / 100;
+    return Math.min(Math.max(Math.round(power / hundredth) * hundredth, hundredth, machine.least), machine.power);
+}
+
+function roundSpeed(speed: number, machine: Machine): number {
+    return Math.min(Math.max(Number(speed.toPrecision(3)), SLOWEST), machine.topSpeed);
+}
+
+function judge(
+    law: DepthLaw,
+    laser: Laser | undefined,
+    machine: Machine,
+    wish: Wish,
+    settings: Settings,
+    before: readonly Limit[],
+): Solution | undefined {
+    const depth = predict(law, settings);
+    if (depth === undefined) return undefined;
+    const dose = doseOf(settings);
+    const limits = [...before];
+    const add = (limit: Limit, when: boolean): void => {
+        if (when && !limits.includes(limit)) limits.push(limit);
+    };
+    if (machine.power === undefined) add('no-power', true);
+    else add('power-over', settings.power > machine.power * (1 + 1e-9));
+    add('power-under', settings.power < machine.least * (1 - 1e-9));
+    add('speed-over', laser?.topSpeed !== undefined && settings.speed > machine.topSpeed * (1 + 1e-9));
+    add('speed-under', settings.speed <= SLOWEST);
+    add('passes-over', settings.passes > MOST_PASSES);
+    add('heavy-pass', depth.value / settings.passes > LIGHT_PASS * 1.02);
+    add('below-threshold', 'depth' in wish && depth.value === 0 && wish.depth > 0);
+    add('above-threshold', 'tone' in wish && depth.value > 0.02);
+    add(
+        'outside-coupon',
+        law.range !== undefined && !('tone' in wish) && (dose < law.range.low * 0.95 || dose > law.range.high * 1.05),
+    );
+    const tone = law.threshold > 0 ? Math.min(1, dose / law.threshold) : 1;
+    return {
+        ...settings,
+        ...(machine.power !== undefined && { powerRatio: settings.power / machine.power }),
+        dose,
+        depth,
+        tone,
+        reached: missBy(wish, depth.value, dose, law) <= 1,
+        limits,
+    };
+}
+
+/** How far from the wish, in units of what would pass. */
+function missBy(wish: Wish, depth: number, dose: number, law: DepthLaw): number {
+    if ('depth' in wish) return Math.abs(depth - wish.depth) / Math.max(wish.depthTolerance ?? 0, 0.05 * wish.depth, 0.02);
+    return law.threshold > 0 ? Math.abs(dose / law.threshold - wish.tone) / 0.05 : Number.POSITIVE_INFINITY;
+}
+
+function better(one: Solution, other: Solution, wish: Wish): boolean {
+    if (one.reached !== other.reached) return one.reached;
+    return (
+        'depth' in wish &&
+        !one.reached &&
+        Math.abs(one.depth.value - wish.depth) < Math.abs(other.depth.value - wish.depth) - 1e-9
+    );
+}
