@@ -1,11 +1,27 @@
-import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
-import studentQuantile from '@stdlib/stats-base-dists-t-quantile';
+import statistics from 'jstat';
+
+const { normal, studentt } = statistics.jStat;
+
+/** Quantile of the standard normal distribution. */
+export function normalQuantile(probability: number): number {
+    return normal.inv(probability, 0, 1);
+}
+
+/** Cumulative standard normal distribution. */
+export function normalCumulative(x: number): number {
+    return normal.cdf(x, 0, 1);
+}
+
+/** Quantile of Student's t distribution with `freedom` degrees of freedom. */
+export function studentQuantile(probability: number, freedom: number): number {
+    return studentt.inv(probability, freedom);
+}
 
 /**
  * Two-sided factor for a coverage such as 0.95. `freedom` is the number of degrees of freedom that the
  * spread was estimated with; undefined where the spread is assumed, not estimated (then it is the normal's).
  */
 export function coverageFactor(coverage: number, freedom: number | undefined): number {
-    const oneSided = (1 + Math.min(Math.max(coverage, 0), 1 - 1e-12)) / 2;
-    return freedom === undefined ? normalQuantile(oneSided, 0, 1) : studentQuantile(oneSided, freedom);
+    const oneSided = (1 + Math.min(Math.max(coverage, 0), 1 - 1e-9)) / 2;
+    return freedom === undefined ? normalQuantile(oneSided) : studentQuantile(oneSided, freedom);
 }
