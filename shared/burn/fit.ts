@@ -1,15 +1,13 @@
 import type { Coupon, Laser, Wood } from '../recipe/stock';
 import { depthOf, doseOf, type LawNumbers, passesWorth, signedDepth } from './dose';
 import { guessLaw } from './guess';
-import { type DepthLaw, depthSlopes, type LawNote, type LawRow, measuringError } from './law';
+import { type DepthLaw, depthSlopes, FADE_SPREAD, type LawNote, type LawRow, measuringError, pooledVariance } from './law';
 import { type Curve, type Fit, leastSquares, nonlinearLeastSquares } from './least-squares';
 import { type BurnRow, rowsOf, usable } from './rows';
 import { coverageFactor } from './student';
 
 /** Error of reading a depth (mm) where the row says none: a pocket gauge on burnt wood (common practice, no source). */
 const MEASURING = 0.02;
-/** A fade that was not fitted is one to within this (own estimate). */
-const FADE_SPREAD = 0.05;
 /** Fades outside of these are taken as noise: passes neither die out that fast nor gain that much. */
 const FADE_LIMITS = { low: 0.3, high: 1.1 };
 
@@ -68,7 +66,9 @@ function alone(problem: Problem): DepthLaw | undefined {
     const free: Name[] = fadeFree ? ['threshold', 'energy', 'fade'] : ['threshold', 'energy'];
     const found = withinBounds(problem, start, free, notes, []);
     if (found === undefined || found.fit.freedom < 1 || !(found.numbers.energy > 0)) return undefined;
-    return lawOf(problem, found, false);
+    const law = lawOf(problem, found, false);
+    // Rows that tell the energy no better than the guess does are worth more together with it.
+    return law.errors.energy / law.energy < problem.guess.errors.energy / problem.guess.energy ? law : undefined;
 }
 
 /** The rows weighed against the guess, as if its threshold and energy had been measured with its errors. */
@@ -77,7 +77,7 @@ function combined(problem: Problem): DepthLaw {
     const notes: LawNote[] = ['combined'];
     if (!problem.rows.some((row) => row.depth > 0)) notes.push('no-depth');
     else if (fallsWithDose(problem)) notes.push('falls-with-dose');
-    else if (problem.rows.length > 2 && doseSpread(problem) < 0.02) notes.push('one-dose');
+    else if (problem.rows.length > 2) notes.push('doses-alike');
     if (passesVary(problem.rows)) notes.push('fade-assumed');
     const found = withinBounds(problem, { ...guess, fade: 1 }, ['threshold', 'energy'], notes, ['threshold', 'energy']);
     if (found === undefined || !(found.numbers.energy > 0)) return { ...guess, notes: [...guess.notes, ...notes] };
@@ -188,11 +188,6 @@ function fadeCanBeFitted(rows: readonly BurnRow[]): boolean {
     return rows.filter((row) => row.depth > 0).length >= 5 && passesVary(rows);
 }
 
-function doseSpread({ doses, rows }: Problem): number {
-    const digging = doses.filter((_, i) => rows[i]!.depth > 0);
-    return (Math.max(...digging) - Math.min(...digging)) / Math.max(...digging);
-}
-
 function fallsWithDose({ doses, rows }: Problem): boolean {
     const per = rows.map((row) => row.depth / passesWorth(1, row.passes));
     const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -204,8 +199,8 @@ function fallsWithDose({ doses, rows }: Problem): boolean {
 function lawOf(problem: Problem, found: Numbers, weighed: boolean): DepthLaw {
     const { numbers, free, fit, active } = found;
     const notes: LawNote[] = [...found.notes];
-    // Where the measuring error is assumed, a misfit larger than it still has to widen the intervals.
-    const variance = weighed ? Math.max(1, fit.residualSum / Math.max(1, active.length)) : fit.variance!;
+    const freedom = weighed ? active.length : fit.freedom;
+    const variance = pooledVariance(fit.residualSum, freedom);
     const rows = describeRows(problem, found, weighed);
     if (!weighed && fit.freedom < 3) notes.push('few-rows');
     if (rows.some((row) => row.outlier)) notes.push('outliers');
@@ -216,15 +211,23 @@ function lawOf(problem: Problem, found: Numbers, weighed: boolean): DepthLaw {
             covariance[3 * order.indexOf(a) + order.indexOf(b)] = variance * fit.spread[i * free.length + j]!;
         });
     });
-    if (!free.includes('fade')) covariance[8] = FADE_SPREAD ** 2;
+    const fadeAssumed = free.includes('fade') || notes.includes('fade-held') ? 0 : FADE_SPREAD;
+    const pitch = problem.rows[0]!.pitch;
     const doses = problem.doses;
     return {
         ...numbers,
-        errors: { threshold: Math.sqrt(covariance[0]!), energy: Math.sqrt(covariance[4]!), fade: Math.sqrt(covariance[8]!) },
+        errors: {
+            threshold: Math.sqrt(covariance[0]!),
+            energy: Math.sqrt(covariance[4]!),
+            fade: Math.sqrt(covariance[8]!) || fadeAssumed,
+        },
         covariance,
+        fadeAssumed,
         variance,
         measuring: medianOf(problem.rows.map((row) => (row.tolerance > 0 ? Math.max(row.tolerance, 1e-3) : MEASURING))),
-        ...(!weighed && { freedom: fit.freedom }),
+        ...(!weighed && { freedom }),
+        darkest: numbers.threshold > 0 ? numbers.threshold : problem.guess.threshold,
+        ...(problem.rows.every((row) => row.pitch === pitch) && { pitch }),
         ...(!weighed && explainedOf(problem, found)),
         range: { low: Math.min(...doses), high: Math.max(...doses) },
         rows,

@@ -1,5 +1,5 @@
 import type { Laser, Wood } from '../recipe/stock';
-import type { DepthLaw } from './law';
+import { type DepthLaw, FADE_SPREAD } from './law';
 
 /*
  * What the depth law may be before anything was burnt. Every figure is rough on purpose.
@@ -41,7 +41,9 @@ export function guessLaw(wood: Wood | undefined, laser: Laser | undefined): Dept
         fade: 1,
         errors: { threshold: threshold * SPREAD_THRESHOLD, energy: energy * spread, fade: 0 },
         covariance: [(threshold * SPREAD_THRESHOLD) ** 2, 0, 0, 0, (energy * spread) ** 2, 0, 0, 0, 0],
+        fadeAssumed: FADE_SPREAD,
         variance: 1,
+        darkest: threshold,
         measuring: 0.02,
         guess: true,
         rows: [],

@@ -8,7 +8,7 @@ export type LawNote =
     | 'no-density' // the guess had no density either
     | 'combined' // too few rows to stand alone: they are weighed against the guess
     | 'few-rows' // it stands alone, with fewer than three degrees of freedom
-    | 'one-dose' // all rows have one dose, so threshold and energy cannot be told apart
+    | 'doses-alike' // the rows' doses are too much alike to tell threshold and energy apart
     | 'no-depth' // no row took anything off
     | 'falls-with-dose' // rows with more dose came out shallower; they were weighed against the guess
     | 'threshold-at-zero' // the best threshold would be below zero, so it was held at zero
@@ -33,12 +33,18 @@ export interface DepthLaw extends LawNumbers {
     readonly errors: LawNumbers;
     /** Covariance of (threshold, energy, fade), row by row. */
     readonly covariance: readonly number[];
-    /** Residual variance in units of the assumed measuring error squared; 1 where that error is taken as it is. */
+    /** Standard error of a fade that was not fitted; 0 if it was. */
+    readonly fadeAssumed: number;
+    /** Residual variance in units of the assumed measuring error squared. */
     readonly variance: number;
     /** Measuring error of a depth (mm) that predictions are made for, beside five per cent of the depth. */
     readonly measuring: number;
-    /** Degrees of freedom of the variance; absent where it is assumed. */
+    /** Rows less fitted numbers; absent where the law is a guess or weighed against one. */
     readonly freedom?: number;
+    /** Dose (J/mm2) of the darkest tone without digging: the threshold, or the guess of it where that came out as zero. */
+    readonly darkest: number;
+    /** Pitch (mm) of the rows, if it is the same in all. */
+    readonly pitch?: number;
     /** Part of the (weighted) variation of the measured depths that the law explains. */
     readonly explained?: number;
     /** The same with each row predicted by the others: what is left of it on wood not yet burnt. */
@@ -56,6 +62,9 @@ export interface Prediction {
     readonly low: number;
     readonly high: number;
 }
+
+/** Standard error of a fade that nobody measured (own estimate). */
+export const FADE_SPREAD = 0.05;
 
 /** Standard error of measuring one square, up to the fitted variance: a gauge's floor beside five per cent of the depth. */
 export function measuringError(depth: number, floor: number): number {
@@ -76,25 +85,41 @@ function fadeSlope(fade: number, passes: number): number {
 }
 
 /**
+ * How many degrees of freedom the assumed measuring error counts for. The variance of a law that stands
+ * alone is the assumed one (1) and the fitted one pooled by their degrees of freedom, which is the
+ * posterior under a scaled inverse chi-squared prior (Gelman et al., Bayesian Data Analysis, ch. 3 and 14;
+ * from memory). A coupon of three rows would else have intervals of plus or minus its own depth.
+ */
+export const PRIOR_FREEDOM = 3;
+
+/** The pooled variance for a weighted sum of squared residuals. */
+export function pooledVariance(residualSum: number, freedom: number): number {
+    return (PRIOR_FREEDOM + residualSum) / (PRIOR_FREEDOM + freedom);
+}
+
+/**
  * Depth that settings give, with the prediction interval for one new square at the given coverage.
- * Student's t on the fitted spread; where the spread is assumed (a guess, or rows weighed against one)
- * the interval is a ratio, as deep again above as below, since the energy is uncertain by a factor.
+ * Student's t on the spread; for a guess, or a law weighed against one, the interval is a ratio,
+ * as many times shallower as deeper, since there the energy is uncertain by a factor.
  * Undefined for settings that are no settings (zero, negative, not finite).
  */
 export function predict(law: DepthLaw, settings: Settings, coverage = 0.95): Prediction | undefined {
-    const dose = doseOf(settings);
-    if (!(dose >= 0) || !Number.isFinite(dose) || !(settings.passes >= 1) || !Number.isFinite(settings.passes)) return undefined;
-    return predictDose(law, dose, settings.passes, coverage);
+    return predictDose(law, doseOf(settings), settings.passes, coverage);
 }
 
 /** As predict, for a dose (J/mm2) of each pass. */
 export function predictDose(law: DepthLaw, dose: number, passes: number, coverage = 0.95): Prediction | undefined {
+    if (!(dose >= 0 && dose < 1e9 && passes >= 1 && passes <= 1e4)) return undefined;
     const signed = signedDepth(law, dose, passes);
     const value = depthOf(law, dose, passes);
     const slopes = depthSlopes(law, dose, passes);
     let variance = law.variance * measuringError(value, law.measuring) ** 2;
     for (let i = 0; i < 3; i++) for (let j = 0; j < 3; j++) variance += slopes[i]! * slopes[j]! * law.covariance[3 * i + j]!;
-    const half = coverageFactor(coverage, law.freedom) * Math.sqrt(Math.max(0, variance));
+    const fitted =
+        coverageFactor(coverage, law.freedom === undefined ? undefined : law.freedom + PRIOR_FREEDOM) *
+        Math.sqrt(Math.max(0, variance));
+    const assumed = coverageFactor(coverage, undefined) * slopes[2] * law.fadeAssumed;
+    const half = Math.hypot(fitted, assumed);
     if (!Number.isFinite(value) || !Number.isFinite(half)) return undefined;
     const low = law.freedom === undefined && value > 0 ? value ** 2 / (value + half) : signed - half;
     return { value, low: Math.max(0, low), high: Math.max(0, signed + half) };

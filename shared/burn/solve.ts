@@ -14,8 +14,6 @@ export type Limit =
     | 'no-power' // the laser's power is not known
     | 'no-pitch' // neither pitch nor spot is known; a usual pitch stands in
     | 'no-top-speed' // the laser's top speed is not known; a usual speed stands in
-    | 'impossible-settings' // zero, negative or not finite
-    | 'impossible-wish' // a depth or tone that is none
     | 'power-over' // more power than the laser has
     | 'power-under' // less power than the laser can hold
     | 'speed-over' // faster than the laser moves
@@ -63,8 +61,8 @@ export function solveDepth(law: DepthLaw, laser: Laser | undefined, wish: Wish, 
     const limits: Limit[] = [];
     if (!Object.values(given).every((value) => value === undefined || (value > 0 && value <= 1e6))) return undefined;
     const machine = machineOf(laser);
-    const pitch = given.pitch ?? pitchForSpot(spotOf(laser)) ?? USUAL_PITCH;
-    if (given.pitch === undefined && spotOf(laser) === undefined) limits.push('no-pitch');
+    const pitch = given.pitch ?? law.pitch ?? pitchForSpot(spotOf(laser)) ?? USUAL_PITCH;
+    if (given.pitch === undefined && law.pitch === undefined && spotOf(laser) === undefined) limits.push('no-pitch');
     if (laser?.topSpeed === undefined && given.speed === undefined) limits.push('no-top-speed');
     if (machine.power === undefined && given.power === undefined) return undefined;
 
@@ -103,7 +101,7 @@ function settle(
     known: Given & { pitch: number; passes: number },
 ): Settings | undefined {
     const { pitch, passes } = known;
-    const dose = 'tone' in wish ? Math.min(Math.max(wish.tone, 0), 1) * law.threshold : doseFor(law, wish.depth, passes);
+    const dose = 'tone' in wish ? Math.min(Math.max(wish.tone, 0), 1) * law.darkest : doseFor(law, wish.depth, passes);
     if (!(dose > 0) || !Number.isFinite(dose)) return undefined;
     if (known.power !== undefined && known.speed !== undefined) return { power: known.power, speed: known.speed, pitch, passes };
     if (known.speed !== undefined)
@@ -123,10 +121,11 @@ function freely(dose: number, machine: Machine, pitch: number, passes: number): 
     return { power: full, speed: roundSpeed(full / (dose * pitch), machine), pitch, passes };
 }
 
+/** To whole per cent of the laser's power, within what it can hold. */
 function roundPower(power: number, machine: Machine): number {
     if (machine.power === undefined) return power;
-    const hundredth = machine.power / 100;
-    return Math.min(Math.max(Math.round(power / hundredth) * hundredth, hundredth, machine.least), machine.power);
+    const percent = Math.max(1, Math.round((power / machine.power) * 100));
+    return Math.min(Math.max((percent * machine.power) / 100, machine.least), machine.power);
 }
 
 function roundSpeed(speed: number, machine: Machine): number {
@@ -161,7 +160,7 @@ function judge(
         'outside-coupon',
         law.range !== undefined && !('tone' in wish) && (dose < law.range.low * 0.95 || dose > law.range.high * 1.05),
     );
-    const tone = law.threshold > 0 ? Math.min(1, dose / law.threshold) : 1;
+    const tone = Math.min(1, dose / law.darkest);
     return {
         ...settings,
         ...(machine.power !== undefined && { powerRatio: settings.power / machine.power }),
@@ -176,14 +175,15 @@ function judge(
 /** How far from the wish, in units of what would pass. */
 function missBy(wish: Wish, depth: number, dose: number, law: DepthLaw): number {
     if ('depth' in wish) return Math.abs(depth - wish.depth) / Math.max(wish.depthTolerance ?? 0, 0.05 * wish.depth, 0.02);
-    return law.threshold > 0 ? Math.abs(dose / law.threshold - wish.tone) / 0.05 : Number.POSITIVE_INFINITY;
+    return Math.abs(dose / law.darkest - wish.tone) / 0.05;
 }
 
 function better(one: Solution, other: Solution, wish: Wish): boolean {
     if (one.reached !== other.reached) return one.reached;
-    return (
-        'depth' in wish &&
-        !one.reached &&
-        Math.abs(one.depth.value - wish.depth) < Math.abs(other.depth.value - wish.depth) - 1e-9
-    );
+    if (one.reached) return heaviness(one) < heaviness(other) - 1e-9;
+    return 'depth' in wish && Math.abs(one.depth.value - wish.depth) < Math.abs(other.depth.value - wish.depth) - 1e-9;
+}
+
+function heaviness(solution: Solution): number {
+    return Math.max(LIGHT_PASS, solution.depth.value / solution.passes);
 }
