@@ -1,4 +1,5 @@
 import { typescriptEngine } from './engine-typescript';
+import { loadWasmEngine } from './engine-wasm';
 import { fromGrid, toGrid } from './grid';
 import type { Region, Ring } from './region';
 
@@ -25,12 +26,30 @@ export interface PolygonEngine {
     ): Float64Array[];
 }
 
-let engine: PolygonEngine = typescriptEngine;
+let fast: PolygonEngine | undefined;
 
-/** Combines rings in millimetres into a normalised region, by the library at hand. */
+/** Combines rings in millimetres into a normalised region, by the library that suits their number of points. */
 export function combine(operation: Operation, rule: FillRule, subjects: readonly Ring[], clips: readonly Ring[]): Region {
-    const answer = engine.combine(operation, rule, onGrid(subjects), onGrid(clips));
-    return { rings: answer.map(fromGrid) };
+    const subject = onGrid(subjects);
+    const clip = onGrid(clips);
+    return { rings: run(operation, rule, subject, clip).map(fromGrid) };
+}
+
+function run(
+    operation: Operation,
+    rule: FillRule,
+    subjects: readonly Float64Array[],
+    clips: readonly Float64Array[],
+): Float64Array[] {
+    if (fast !== undefined) {
+        try {
+            return fast.combine(operation, rule, subjects, clips);
+        } catch {
+            // Its memory ends at 2 GiB; what has failed once is not to be trusted again.
+            fast = undefined;
+        }
+    }
+    return typescriptEngine.combine(operation, rule, subjects, clips);
 }
 
 function onGrid(rings: readonly Ring[]): Float64Array[] {
@@ -43,9 +62,17 @@ function onGrid(rings: readonly Ring[]): Float64Array[] {
 }
 
 /**
- * Makes the compiled polygon library ready; `binary` is its WebAssembly file. Without it, or
- * where it cannot be loaded, everything goes on working by the slower library.
+ * Makes the compiled polygon library ready; `binary` is its WebAssembly file
+ * (clipper2-wasm/dist/umd/clipper2z.wasm). Without it, or where it cannot be loaded, everything
+ * goes on working by the slower library. Never rejects; answers the name of the library in use.
  */
-export async function prepareGeometry(_wasm?: { readonly binary: Uint8Array }): Promise<void> {
-    engine = typescriptEngine;
+export async function prepareGeometry(wasm?: { readonly binary: Uint8Array }): Promise<string> {
+    if (wasm !== undefined && fast === undefined) {
+        try {
+            fast = await loadWasmEngine(wasm.binary);
+        } catch {
+            // A place that forbids WebAssembly, or building functions from text.
+        }
+    }
+    return (fast ?? typescriptEngine).name;
 }
