@@ -12,6 +12,8 @@ export interface Finding {
     readonly where: Where;
     readonly related: readonly Related[];
     readonly fixes: readonly Fix[];
+    /** `allow` cannot silence it: the numbers say that it goes wrong. */
+    readonly firm?: boolean;
     /** Index of the step it belongs to, for the bench view and for `allow`. */
     readonly step?: number;
     /** Where it shows on the piece (mm on the named blank), when it can be pointed at. */

@@ -1,5 +1,5 @@
 import type { Where } from '../quantity/where';
-import type { BenchView } from './bench-view';
+import type { BenchView, TotalsView } from './bench-view';
 
 /**
  * What editor and server say to each other beyond the language server protocol. Names of methods
@@ -35,6 +35,8 @@ export interface PlannedParams {
     readonly uri: string;
     readonly textVersion: number;
     readonly recipes: readonly string[];
+    /** How long each recipe takes, by its name: for the status bar, which needs no picture. */
+    readonly totals?: Readonly<Record<string, TotalsView>>;
 }
 
 export interface SectionParams extends BenchParams {

@@ -1,0 +1,55 @@
+import type { Recipe } from '../recipe/recipe';
+import type { Step } from '../recipe/step';
+
+const first =
+    'Local codes, the maker’s manuals of machine and materials, and licensed practice come before anything written here.';
+
+/** The usual cautions of the work in a recipe, most urgent first. They never promise that a thing is safe. */
+export function cautions(recipe: Recipe): string[] {
+    const list: string[] = [];
+    const has = (kind: Step['kind']): boolean => recipe.steps.some((step) => step.kind === kind);
+    if (has('engrave') || has('cut')) {
+        list.push(
+            'Fire: never leave the laser running alone; keep an extinguisher at hand and look again an hour after the last burn.',
+        );
+        list.push('Smoke: run the extraction and keep the door closed; wood smoke harms the lungs.');
+        const beam = recipe.laser?.beam;
+        const wavelength = (recipe.laser?.wavelength ?? beam?.wavelength)?.value;
+        const what = wavelength === undefined ? 'this laser' : `${Math.round(wavelength * 1e6)} nm`;
+        list.push(
+            `Eyes: keep the enclosure shut, or wear eyewear made for ${what}; a beam that glances off metal is as strong as before.`,
+        );
+        list.push('Never burn PVC, vinyl or anything that may hold chlorine, treated wood, or boards of unknown glue.');
+    }
+    if (recipe.blanks.some((blank) => blank.backing === 'foil')) {
+        list.push('Bare foil throws the beam back like a mirror: cover what is not under veneer, and stay behind the enclosure.');
+    }
+    if (has('fill') || has('inlay')) {
+        list.push(
+            'Resin, hardener and instant glue: gloves, goggles, fresh air; follow their data sheets. Do not burn them before they have cured.',
+        );
+    }
+    if (has('sand'))
+        list.push('Dust: mask and extraction while sanding; fine wood, resin and metal dust harms the lungs and can burn.');
+    list.push(...stockCautions(recipe));
+    return list.length === 0 ? [] : [...list, first];
+}
+
+function stockCautions(recipe: Recipe): string[] {
+    const list: string[] = [];
+    for (const { sheet } of recipe.blanks) {
+        for (const text of sheet?.wood?.cautions ?? []) list.push(`${sheet?.wood?.name}: ${text}`);
+    }
+    for (const step of recipe.steps) {
+        const stock =
+            step.kind === 'seal'
+                ? step.sealer
+                : step.kind === 'finish'
+                  ? step.coat
+                  : step.kind === 'inlay'
+                    ? step.glue
+                    : undefined;
+        for (const text of stock?.cautions ?? []) list.push(`${stock?.name}: ${text}`);
+    }
+    return [...new Set(list)];
+}

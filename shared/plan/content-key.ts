@@ -1,0 +1,17 @@
+/**
+ * A key for written data that says what it holds and not where it was written, so that moving text
+ * around forgets nothing. Plain data only.
+ */
+export function contentKey(...things: readonly unknown[]): string {
+    return JSON.stringify(things.map(bare));
+}
+
+function bare(thing: unknown): unknown {
+    if (Array.isArray(thing)) return thing.map(bare);
+    if (typeof thing !== 'object' || thing === null) return thing;
+    return Object.fromEntries(
+        Object.entries(thing)
+            .filter(([key]) => key !== 'where' && key !== 'whole')
+            .map(([key, value]) => [key, bare(value)]),
+    );
+}

@@ -1,0 +1,59 @@
+import type { Region } from '../geometry/region';
+import type { Interval } from '../quantity/interval';
+import type { Cut, Engrave } from '../recipe/step';
+
+/** What one laser step does to its blank. Lengths mm, speeds mm/s, powers W, energies J. */
+export interface LaserPlan {
+    readonly step: Engrave | Cut;
+    readonly blank: string;
+    /** What is burnt (engrave) or enclosed by the cut (cut), in the blank's coordinates, mirrored as the step says. */
+    readonly region: Region;
+    readonly area: number;
+    readonly perimeter: number;
+    /** Art and places that made it, for rules about one placement. */
+    readonly placed: readonly PlacedArt[];
+    /** Axis about which the step mirrors, mm from the blank's left edge; absent when it does not. */
+    readonly mirrorAxis?: number;
+    /** Depth below the blank's first face; absent when neither wish, settings nor coupon tell. */
+    readonly depth?: Interval;
+    readonly through: boolean;
+    /** 0 bare to 1 darkest, for steps that only colour. */
+    readonly tone?: number;
+    readonly settings?: LaserSettings;
+    /** Angle of the scan lines against the blank's width axis, rad. */
+    readonly scanAngle: number;
+    readonly outlinePasses: number;
+    /** Lean of the walls against the upright, rad. */
+    readonly taper: number;
+    /** Seconds the machine runs, all passes. */
+    readonly machine: number;
+}
+
+export interface PlacedArt {
+    /** Index among the step's placements. */
+    readonly index: number;
+    readonly artName?: string;
+    readonly bitmap: boolean;
+    readonly inverse: boolean;
+    /** Where its middle lies on the blank. */
+    readonly centre: { readonly x: number; readonly y: number };
+    /** What it burns, before the step's mirror. */
+    readonly region: Region;
+    /** What it shows before it is turned inside out, and the boundary it was turned within. */
+    readonly figure: Region;
+    readonly boundary?: Region;
+}
+
+export interface LaserSettings {
+    readonly power: number;
+    readonly powerRatio: number;
+    readonly speed: number;
+    readonly pitch: number;
+    readonly passes: number;
+    /** Whether the depth asked for can be reached. */
+    readonly reached: boolean;
+    /** Codes of the limits it ran into, as burn/solve names them. */
+    readonly limits: readonly string[];
+    /** No coupon stands behind it. */
+    readonly guess: boolean;
+}

@@ -1,0 +1,130 @@
+import { pressFit } from '../bench/press-fit';
+import { inlayStack } from '../bench/stack';
+import { intersect, subtract, union } from '../geometry/boolean';
+import type { Region } from '../geometry/region';
+import { symmetryOf } from '../geometry/symmetry';
+import { mirror, translate } from '../geometry/transform';
+import { exactly, type Interval, intervalOf } from '../quantity/interval';
+import type { Engrave, Inlay } from '../recipe/step';
+import type { LaserPlan } from './laser-plan';
+import type { Memo } from './memo';
+import type { BlankPlan, InlayPlan } from './plan';
+
+/** Film a glue leaves when the stock does not say: inside the 0.076 to 0.152 mm a wood glue joint is best at (Wood Handbook ch. 10, from memory). */
+const usualFilm: Interval = { value: 0.1, low: 0.075, high: 0.15 };
+
+export interface Halves {
+    readonly relief: LaserPlan;
+    readonly pocket: LaserPlan;
+    readonly reliefBlank: BlankPlan | undefined;
+    readonly below: Interval;
+    readonly memo: Memo;
+}
+
+/** Brings both halves of an inlay together: turned over, laid on, and stacked up. */
+export function planInlay(step: Inlay, halves: Halves): InlayPlan {
+    const { relief, pocket, memo } = halves;
+    const clearance = Math.max(0, step.clearance?.value ?? 0);
+    const film = step.glue?.film === undefined ? (step.glue === undefined ? exactly(0) : usualFilm) : intervalOf(step.glue.film);
+    const veneer = halves.reliefBlank?.thickness;
+    const meet = memo.get(
+        'meeting',
+        `${memo.keyOf(relief.region)} ${memo.keyOf(pocket.region)} ${keyOfPlaces(relief, pocket)}`,
+        () => meeting(relief, pocket),
+    );
+    const symmetry = memo.get('symmetry', memo.keyOf(pocket.region), () => {
+        const found = symmetryOf(pocket.region);
+        return { mirror: found.mirror.symmetric, mirrorResidual: found.mirror.residual, turns: found.rotation.order };
+    });
+    const depth = pocket.depth;
+    return {
+        relief: relief.step as Engrave,
+        pocket: pocket.step as Engrave,
+        reliefLaser: relief,
+        pocketLaser: pocket,
+        ...meet,
+        clearance,
+        film,
+        ...(veneer === undefined ? {} : { veneer }),
+        ...(depth === undefined || veneer === undefined ? {} : { stack: inlayStack(veneer, depth, film, halves.below) }),
+        ...(depth === undefined
+            ? {}
+            : { fit: pressFit(clearance, Math.min(depth.value - film.value, veneer?.value ?? Infinity), pocket.taper) }),
+        symmetry,
+    };
+}
+
+type Meeting = Pick<InlayPlan, 'standing' | 'turned' | 'fits' | 'collides' | 'empty'>;
+
+/**
+ * The relief is turned over about the upright through the middle of its art and laid with that
+ * middle onto the middle of the pocket's art: where the maker would push it to, if it fits.
+ */
+function meeting(relief: LaserPlan, pocket: LaserPlan): Meeting {
+    const standing = standingOf(relief);
+    const from = middle(relief);
+    const to = middle(pocket);
+    const turned = translate(mirror(standing, from.x), to.x - from.x, to.y - from.y);
+    const fits = intersect(turned, pocket.region);
+    return { standing, turned, fits, collides: subtract(turned, pocket.region), empty: subtract(pocket.region, turned) };
+}
+
+/**
+ * What the laser leaves of the veneer on its backing. With an inverse that is all inside the
+ * boundary which was not burnt; art that was not inverted leaves the sheet around it, of which
+ * only the frame within the art's own reach would meet the board.
+ */
+function standingOf(relief: LaserPlan): Region {
+    const inverse = relief.placed.filter((placed) => placed.inverse);
+    if (inverse.length === 0) return withoutArt(relief);
+    const axis = relief.mirrorAxis;
+    const boundaries = union(inverse.map((placed) => placed.boundary ?? placed.region));
+    return subtract(axis === undefined ? boundaries : mirror(boundaries, axis), relief.region);
+}
+
+function withoutArt(relief: LaserPlan): Region {
+    let minX = Infinity;
+    let minY = Infinity;
+    let maxX = -Infinity;
+    let maxY = -Infinity;
+    for (const ring of relief.region.rings) {
+        for (let i = 0; i + 1 < ring.length; i += 2) {
+            minX = Math.min(minX, ring[i]!);
+            maxX = Math.max(maxX, ring[i]!);
+            minY = Math.min(minY, ring[i + 1]!);
+            maxY = Math.max(maxY, ring[i + 1]!);
+        }
+    }
+    if (!(maxX > minX && maxY > minY)) return { rings: [] };
+    const margin = 2;
+    const sheet = {
+        rings: [
+            Float64Array.of(
+                minX - margin,
+                minY - margin,
+                maxX + margin,
+                minY - margin,
+                maxX + margin,
+                maxY + margin,
+                minX - margin,
+                maxY + margin,
+            ),
+        ],
+    };
+    return subtract(sheet, relief.region);
+}
+
+/** Middle of the placements: where the art of the half lies on its blank. */
+function middle(half: LaserPlan): { x: number; y: number } {
+    const xs = half.placed.map((placed) => placed.centre.x);
+    const ys = half.placed.map((placed) => placed.centre.y);
+    if (xs.length === 0) return { x: 0, y: 0 };
+    return { x: (Math.min(...xs) + Math.max(...xs)) / 2, y: (Math.min(...ys) + Math.max(...ys)) / 2 };
+}
+
+function keyOfPlaces(relief: LaserPlan, pocket: LaserPlan): string {
+    const from = middle(relief);
+    const to = middle(pocket);
+    const inverses = relief.placed.map((placed) => (placed.inverse ? 'i' : 'f')).join('');
+    return `${from.x} ${from.y} ${to.x} ${to.y} ${relief.mirrorAxis ?? ''} ${inverses}`;
+}

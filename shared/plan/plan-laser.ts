@@ -1,0 +1,89 @@
+import { union } from '../geometry/boolean';
+import { area, perimeter } from '../geometry/measure';
+import { grow } from '../geometry/offset';
+import type { Region } from '../geometry/region';
+import { mirror } from '../geometry/transform';
+import type { Recipe } from '../recipe/recipe';
+import type { Cut, Engrave, Inlay } from '../recipe/step';
+import type { LaserPlan, PlacedArt } from './laser-plan';
+import { machineTime } from './machine-time';
+import { type PlacingTable, place } from './place-art';
+import { solveSettings } from './solve-settings';
+
+/** Why a step could not be worked out, in a maker's words. */
+export interface Unplanned {
+    readonly unplanned: string;
+}
+
+/**
+ * Works out one laser step: what it burns on its blank, how deep, with which settings and how long.
+ * The clearance of an inlay is shared between both its halves: the burnt part of the relief grows
+ * by a quarter of the total (side to side) on each edge, and so does the pocket.
+ */
+export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTable): LaserPlan | Unplanned {
+    const placed: PlacedArt[] = [];
+    for (const [index, placement] of step.placements.entries()) {
+        const one = place(placement, index, table);
+        if (one === undefined) return { unplanned: 'its art could not be read' };
+        placed.push(one);
+    }
+    if (placed.length === 0) return { unplanned: 'it has no art' };
+    const axis = step.mirror.length % 2 === 1 ? axisOf(placed) : undefined;
+    const edge = (step.offset?.value ?? 0) + clearanceOf(step, recipe) / 4;
+    const region = burntRegion(placed, axis, edge, table);
+    const solved = solveSettings(step, table.blank, recipe, table.memo);
+    const scanAngle = scanAngleOf(step, table.blank.grain);
+    const { memo } = table;
+    const outlinePasses = step.kind === 'cut' ? (solved.settings?.passes ?? step.passes?.value ?? 1) : (step.outline?.value ?? 0);
+    const regionKey = memo.keyOf(region);
+    return {
+        step,
+        blank: table.blank.name,
+        region,
+        area: memo.get('area', regionKey, () => area(region)),
+        perimeter: memo.get('perimeter', regionKey, () => perimeter(region)),
+        placed,
+        ...(axis === undefined ? {} : { mirrorAxis: axis }),
+        ...solved,
+        scanAngle,
+        outlinePasses,
+        taper: 0,
+        machine: machineTime(
+            { region, regionKey, step, scanAngle, outlinePasses, settings: solved.settings, laser: recipe.laser },
+            memo,
+        ),
+    };
+}
+
+function burntRegion(placed: readonly PlacedArt[], axis: number | undefined, edge: number, { memo }: PlacingTable): Region {
+    const regions = placed.map((one) => one.region);
+    const whole =
+        regions.length === 1
+            ? regions[0]!
+            : memo.get('united', regions.map((region) => memo.keyOf(region)).join(' '), () => union(regions));
+    const grown = edge === 0 ? whole : memo.get('grown', `${memo.keyOf(whole)} ${edge}`, () => grow(whole, edge));
+    return axis === undefined ? grown : memo.get('mirrored', `${memo.keyOf(grown)} ${axis}`, () => mirror(grown, axis));
+}
+
+/** A step mirrors about the upright through the middle of its placements, so that its art stays where it was put. */
+function axisOf(placed: readonly PlacedArt[]): number {
+    const xs = placed.map((one) => one.centre.x);
+    return (Math.min(...xs) + Math.max(...xs)) / 2;
+}
+
+function clearanceOf(step: Engrave | Cut, recipe: Recipe): number {
+    if (step.kind !== 'engrave') return 0;
+    const inlay = recipe.steps.find(
+        (other): other is Inlay =>
+            other.kind === 'inlay' && (other.relief.value === step.name || other.pocket.value === step.name),
+    );
+    return Math.max(0, inlay?.clearance?.value ?? 0);
+}
+
+/** Across the grain when nothing else is said; along the width when there is no grain to go by. */
+function scanAngleOf(step: Engrave | Cut, grain: number | undefined): number {
+    const direction = step.kind === 'engrave' ? step.scan?.direction : undefined;
+    if (typeof direction === 'object') return direction.value;
+    if (grain === undefined) return 0;
+    return direction === 'along' ? grain : grain + Math.PI / 2;
+}

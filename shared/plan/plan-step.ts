@@ -1,0 +1,116 @@
+import { fillMix } from '../bench/fill-volume';
+import { atLeast, exactly, type Interval, intervalOf } from '../quantity/interval';
+import type { ArtSource, Recipe } from '../recipe/recipe';
+import type { Engrave, Fill, Inlay, Sand, Step } from '../recipe/step';
+import type { Memo } from './memo';
+import type { ArtState, BlankPlan, StepPlan } from './plan';
+import { planInlay } from './plan-inlay';
+import { planLaser } from './plan-laser';
+import { stepTimes } from './step-times';
+import { stepTitle } from './step-title';
+
+/** What one step is worked out with: the recipe's things, and the steps before it. */
+export interface Bench {
+    readonly recipe: Recipe;
+    readonly arts: ReadonlyMap<string, ArtState>;
+    readonly sources: ReadonlyMap<string, ArtSource>;
+    readonly blanks: ReadonlyMap<string, BlankPlan>;
+    readonly done: readonly StepPlan[];
+    readonly memo: Memo;
+}
+
+export function planStep(step: Step, bench: Bench): StepPlan {
+    const base = { step, title: stepTitle(step), times: stepTimes(step, 0) };
+    switch (step.kind) {
+        case 'engrave':
+        case 'cut': {
+            const blank = bench.blanks.get(step.blank.value ?? '');
+            if (blank === undefined) return { ...base, unplanned: 'its blank is not known' };
+            const laser = planLaser(step, bench.recipe, { ...bench, blank });
+            if ('unplanned' in laser) return { ...base, blank: blank.name, unplanned: laser.unplanned };
+            return { ...base, blank: blank.name, laser, times: stepTimes(step, laser.machine) };
+        }
+        case 'fill':
+            return { ...base, ...fillOf(step, bench) };
+        case 'inlay':
+            return { ...base, ...inlayOf(step, bench) };
+        case 'sand':
+            return { ...base, ...onBlank(step.blank.value), sand: sandOf(step) };
+        case 'seal':
+        case 'finish':
+        case 'mask':
+        case 'peel':
+            return { ...base, ...onBlank(step.blank.value) };
+        case 'check':
+            return { ...base, ...onBlank(carved(step.step.value, bench)?.blank) };
+        default:
+            return base;
+    }
+}
+
+function onBlank(name: string | undefined): Pick<StepPlan, 'blank'> {
+    return name === undefined ? {} : { blank: name };
+}
+
+function carved(name: string | undefined, bench: Bench): StepPlan | undefined {
+    return name === undefined ? undefined : bench.done.find(({ step }) => step.kind === 'engrave' && step.name === name);
+}
+
+function fillOf(step: Fill, bench: Bench): Partial<StepPlan> {
+    const pocket = carved(step.pocket.value, bench);
+    if (pocket?.laser === undefined) return { ...onBlank(pocket?.blank), unplanned: missing(step.pocket.value, bench) };
+    const depth = pocket.laser.depth ?? exactly(0);
+    const area = pocket.laser.area;
+    const mix = fillMix(
+        area,
+        depth.value,
+        step.overfill?.value ?? 0.1,
+        step.resin ?? { name: '', where: step.where, colour: '#888888' },
+    );
+    return { ...onBlank(pocket.blank), fill: { pocket: pocket.step as Engrave, area, depth, mix } };
+}
+
+function inlayOf(step: Inlay, bench: Bench): Partial<StepPlan> {
+    const relief = carved(step.relief.value, bench);
+    const pocket = carved(step.pocket.value, bench);
+    if (relief?.laser === undefined || pocket?.laser === undefined) {
+        const name = relief?.laser === undefined ? step.relief.value : step.pocket.value;
+        return { ...onBlank(pocket?.blank), unplanned: missing(name, bench) };
+    }
+    return {
+        ...onBlank(pocket.blank),
+        inlay: planInlay(step, {
+            relief: relief.laser,
+            pocket: pocket.laser,
+            reliefBlank: bench.blanks.get(relief.laser.blank),
+            below: sandedBelow(step, pocket.laser.blank, bench.recipe),
+            memo: bench.memo,
+        }),
+    };
+}
+
+/** Why a step that builds on an earlier one has nothing to build on. */
+function missing(name: string | undefined, bench: Bench): string {
+    if (name === undefined) return 'what it builds on is not known';
+    const later = bench.recipe.steps.some((step) => step.kind === 'engrave' && step.name === name);
+    const planned = bench.done.some(({ step }) => step.kind === 'engrave' && step.name === name);
+    return later && !planned ? `${name} comes only after it` : `${name} could not be worked out`;
+}
+
+function sandOf(step: Sand): { below: Interval; grits: number[] } {
+    return {
+        below: step.take === undefined ? exactly(0) : atLeast(intervalOf(step.take), 0),
+        grits: step.grits.map((grit) => Number(grit.name)).filter(Number.isFinite),
+    };
+}
+
+/** All that later sanding takes off the face of the blank that holds the inlay. */
+function sandedBelow(inlay: Inlay, blank: string, recipe: Recipe): Interval {
+    let sum = exactly(0);
+    for (const step of recipe.steps) {
+        if (step.kind !== 'sand' || step.index < inlay.index || step.blank.value !== blank) continue;
+        const { below } = sandOf(step);
+        sum = { value: sum.value + below.value, low: sum.low + below.low, high: sum.high + below.high };
+    }
+    return sum;
+}

@@ -1,0 +1,117 @@
+import type { Art } from '../art/art';
+import type { FillMix } from '../bench/fill-volume';
+import type { PressFit } from '../bench/press-fit';
+import type { InlayStack } from '../bench/stack';
+import type { Region } from '../geometry/region';
+import type { Interval } from '../quantity/interval';
+import type { Blank, Recipe } from '../recipe/recipe';
+import type { Cut, Engrave, Step } from '../recipe/step';
+import type { LaserPlan } from './laser-plan';
+import type { Piece } from './piece';
+
+/** Everything that can be worked out of a recipe and its art. Lengths mm, areas mm2, volumes mm3, times s. */
+export interface Plan {
+    readonly version: 1;
+    readonly recipe: Recipe;
+    readonly arts: ReadonlyMap<string, ArtState>;
+    readonly blanks: readonly BlankPlan[];
+    readonly steps: readonly StepPlan[];
+    /** The pieces before the first step and after each: frames[0] is the start, frames[i + 1] follows step i. */
+    readonly frames: readonly (readonly Piece[])[];
+    readonly totals: Times;
+    readonly supplies: readonly Supply[];
+    readonly cautions: readonly string[];
+}
+
+/** What became of an art file. */
+export type ArtState =
+    | { readonly kind: 'art'; readonly art: Art }
+    | { readonly kind: 'missing' | 'outside' | 'too-large' | 'unreadable'; readonly message: string };
+
+export interface BlankPlan {
+    readonly blank: Blank;
+    readonly name: string;
+    /** Absent when the recipe does not say. */
+    readonly size?: { readonly width: number; readonly height: number };
+    readonly thickness?: Interval;
+    /** Angle of the grain from the blank's width axis, rad. */
+    readonly grain?: number;
+}
+
+export interface Times {
+    /** The laser runs; somebody has to be there. */
+    readonly machine: number;
+    /** Hands on. */
+    readonly attended: number;
+    readonly waiting: number;
+}
+
+export interface StepPlan {
+    readonly step: Step;
+    readonly title: string;
+    /** Name of the blank it works on. */
+    readonly blank?: string;
+    /** Why it could not be worked out, in a maker's words. */
+    readonly unplanned?: string;
+    readonly times: Times;
+    readonly laser?: LaserPlan;
+    readonly fill?: FillPlan;
+    readonly inlay?: InlayPlan;
+    readonly sand?: SandPlan;
+}
+
+export interface FillPlan {
+    readonly pocket: Engrave;
+    readonly area: number;
+    readonly depth: Interval;
+    /** For one piece. */
+    readonly mix: FillMix;
+}
+
+export interface InlayPlan {
+    readonly relief: Engrave;
+    readonly pocket: Engrave;
+    readonly reliefLaser: LaserPlan;
+    readonly pocketLaser: LaserPlan;
+    /** What is left standing of the veneer inside its boundary, as it lies under the laser. */
+    readonly standing: Region;
+    /** The same turned over and laid onto the pocket, in the pocket blank's coordinates. */
+    readonly turned: Region;
+    readonly fits: Region;
+    readonly collides: Region;
+    readonly empty: Region;
+    readonly clearance: number;
+    readonly film: Interval;
+    readonly veneer?: Interval;
+    readonly stack?: InlayStack;
+    readonly fit?: PressFit;
+    /** How the art answers to being mirrored and turned, judged on the pocket. */
+    readonly symmetry: { readonly mirror: boolean; readonly mirrorResidual: number; readonly turns: number };
+}
+
+export interface SandPlan {
+    /** Taken off the face itself, mm. */
+    readonly below: Interval;
+    readonly grits: readonly number[];
+}
+
+export interface Supply {
+    readonly item: string;
+    readonly kind:
+        | 'board'
+        | 'veneer'
+        | 'backing'
+        | 'resin'
+        | 'hardener'
+        | 'pigment'
+        | 'glue'
+        | 'sealer'
+        | 'finish'
+        | 'abrasive'
+        | 'tape';
+    readonly amount: number;
+    readonly unit: 'pieces' | 'ml' | 'g' | 'cm2' | 'sheets';
+    readonly note: string;
+}
+
+export type LaserStep = Engrave | Cut;

@@ -1,0 +1,108 @@
+import { type Given, type Solution, solveDepth, type Wish } from '../burn/solve';
+import type { Interval } from '../quantity/interval';
+import { exactly } from '../quantity/interval';
+import type { Quantity } from '../quantity/quantity';
+import type { Recipe } from '../recipe/recipe';
+import type { Cut, Engrave } from '../recipe/step';
+import type { Laser } from '../recipe/stock';
+import { contentKey } from './content-key';
+import { depthLaw } from './depth-law';
+import type { LaserSettings } from './laser-plan';
+import type { Memo } from './memo';
+import type { BlankPlan } from './plan';
+
+/** What the laser is set to, and the depth or tone that follows. */
+export interface Solved {
+    readonly settings?: LaserSettings;
+    readonly depth?: Interval;
+    readonly through: boolean;
+    readonly tone?: number;
+}
+
+/**
+ * Solves a step's wish into settings, or predicts the depth from settings that are written. A depth
+ * that is asked for and reached keeps the wish as its value; the interval is the prediction's.
+ */
+export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Recipe, memo: Memo): Solved {
+    const { laser } = recipe;
+    const thickness = blank.thickness;
+    const through = step.kind === 'cut' || (step.depth !== undefined && 'through' in step.depth);
+    const wish = wishOf(step, thickness, through);
+    const given = givenOf(step, laser);
+    const law = depthLaw(recipe, blank.blank.sheet, memo);
+    const key = contentKey(memo.keyOf(law), laser, wish, given);
+    const solution = memo.get('settings', key, () =>
+        wish === undefined ? predictOnly(law, laser, given) : solveDepth(law, laser, wish, given),
+    );
+    const settings = solution === undefined ? undefined : settingsOf(solution, law.guess);
+    if (through) {
+        const depth = thickness ?? solution?.depth;
+        return {
+            through,
+            ...(settings === undefined ? {} : { settings }),
+            ...(depth === undefined ? {} : { depth: exactly(depth.value) }),
+        };
+    }
+    if (wish !== undefined && 'tone' in wish) {
+        return { through, tone: wish.tone, depth: exactly(0), ...(settings === undefined ? {} : { settings }) };
+    }
+    const depth = depthOfWish(wish, solution);
+    return { through, ...(settings === undefined ? {} : { settings }), ...(depth === undefined ? {} : { depth }) };
+}
+
+function wishOf(step: Engrave | Cut, thickness: Interval | undefined, through: boolean): Wish | undefined {
+    if (through) return thickness === undefined ? undefined : { depth: thickness.high };
+    if (step.kind !== 'engrave') return undefined;
+    if (step.depth !== undefined && !('through' in step.depth)) {
+        return { depth: step.depth.value, ...(step.depth.tolerance > 0 ? { depthTolerance: step.depth.tolerance } : {}) };
+    }
+    return step.tone === undefined ? undefined : { tone: step.tone.value };
+}
+
+function givenOf(step: Engrave | Cut, laser: Laser | undefined): Given {
+    const power = powerOf(step.power, laser);
+    const pitch = step.kind === 'engrave' ? step.pitch?.value : undefined;
+    return {
+        ...(power === undefined ? {} : { power }),
+        ...(step.speed === undefined ? {} : { speed: step.speed.value }),
+        ...(pitch === undefined ? {} : { pitch }),
+        ...(step.passes === undefined ? {} : { passes: step.passes.value }),
+    };
+}
+
+/** Power in W; per cent are of the laser's own. */
+function powerOf(power: Quantity | undefined, laser: Laser | undefined): number | undefined {
+    if (power === undefined) return undefined;
+    if (power.dimension !== 'ratio') return power.value;
+    return laser?.power === undefined ? undefined : power.value * laser.power.value;
+}
+
+/** Neither depth nor tone is asked for: what the written settings give. */
+function predictOnly(law: Parameters<typeof solveDepth>[0], laser: Laser | undefined, given: Given): Solution | undefined {
+    if (given.power === undefined || given.speed === undefined) return undefined;
+    return solveDepth(law, laser, { depth: 0 }, { passes: 1, ...given });
+}
+
+function depthOfWish(wish: Wish | undefined, solution: Solution | undefined): Interval | undefined {
+    if (wish === undefined || !('depth' in wish)) return solution?.depth;
+    if (solution === undefined) {
+        const tolerance = wish.depthTolerance ?? 0;
+        return { value: wish.depth, low: Math.max(0, wish.depth - tolerance), high: wish.depth + tolerance };
+    }
+    // Where the wish is met, its value stands for the depth; what cannot be reached is told by its prediction.
+    const value = solution.reached ? wish.depth : solution.depth.value;
+    return { value, low: Math.min(value, solution.depth.low), high: Math.max(value, solution.depth.high) };
+}
+
+function settingsOf(solution: Solution, guess: boolean): LaserSettings {
+    return {
+        power: solution.power,
+        powerRatio: solution.powerRatio ?? Number.NaN,
+        speed: solution.speed,
+        pitch: solution.pitch,
+        passes: solution.passes,
+        reached: solution.reached,
+        limits: solution.limits,
+        guess,
+    };
+}

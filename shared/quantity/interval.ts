@@ -1,0 +1,55 @@
+import type { Quantity } from './quantity';
+
+/** A number with the range in which it is expected to lie. Same unit throughout; low <= value <= high. */
+export interface Interval {
+    readonly value: number;
+    readonly low: number;
+    readonly high: number;
+}
+
+export function exactly(value: number): Interval {
+    return { value, low: value, high: value };
+}
+
+export function intervalOf(quantity: Quantity): Interval {
+    return { value: quantity.value, low: quantity.value - quantity.tolerance, high: quantity.value + quantity.tolerance };
+}
+
+/** Worst case: every part at its bad end at once. */
+export function add(a: Interval, b: Interval): Interval {
+    return { value: a.value + b.value, low: a.low + b.low, high: a.high + b.high };
+}
+
+export function subtract(a: Interval, b: Interval): Interval {
+    return { value: a.value - b.value, low: a.low - b.high, high: a.high - b.low };
+}
+
+/** Scales by a factor that is not negative. */
+export function scale(a: Interval, factor: number): Interval {
+    return { value: a.value * factor, low: a.low * factor, high: a.high * factor };
+}
+
+export function atLeast(a: Interval, floor: number): Interval {
+    return { value: Math.max(floor, a.value), low: Math.max(floor, a.low), high: Math.max(floor, a.high) };
+}
+
+/** Half the width to the further end: what stands after `+-`. */
+export function spread(a: Interval): number {
+    return Math.max(a.high - a.value, a.value - a.low);
+}
+
+/**
+ * Sum of signed parts with their half widths combined as a root of squares: the expected range
+ * when the parts are independent, against the worst case of `add`. (Root-sum-square stacking;
+ * check values in tests/published/tolerance-stack.test.ts.)
+ */
+export function rootSumSquare(parts: readonly { readonly of: Interval; readonly sign: 1 | -1 }[]): Interval {
+    let value = 0;
+    let squares = 0;
+    for (const { of, sign } of parts) {
+        value += sign * of.value;
+        squares += spread(of) ** 2;
+    }
+    const half = Math.sqrt(squares);
+    return { value, low: value - half, high: value + half };
+}

@@ -1,0 +1,59 @@
+import type { ArtProblem } from '../art/art';
+import type { Severity } from '../recipe/finding';
+import type { Page } from './page';
+import { finding, type Rule } from './rule';
+
+const page: Page = {
+    id: 'art-problems',
+    title: 'Parts of the art that are not used as drawn',
+    condition:
+        'An art file holds something that cannot be burnt as it is seen: text that is not paths, filters, gradients, embedded pictures, references to other files, broken markup, or no physical size.',
+    why: 'What is not read is not burnt. Nothing is dropped without a word.',
+    mend: 'Turn text into paths and flatten effects in the drawing program, and give the file a size in millimetres or the recipe a `width`.',
+    source: 'SVG 1.1 (second edition) and SVG 2, W3C.',
+};
+
+const severities: Readonly<Record<ArtProblem['kind'], Severity>> = {
+    unreadable: 'error',
+    refused: 'warning',
+    unsupported: 'warning',
+    text: 'warning',
+    'too-large': 'error',
+    empty: 'error',
+    'off-page': 'warning',
+    'open-path': 'info',
+    unsized: 'info',
+};
+
+/** At most this many of one art; the rest is counted. */
+const most = 8;
+
+export const artProblems: Rule = {
+    page,
+    *examine(plan) {
+        for (const source of plan.recipe.arts) {
+            const state = plan.arts.get(source.name);
+            if (state?.kind !== 'art') continue;
+            const sized = source.width !== undefined || source.height !== undefined;
+            const problems = state.art.problems.filter((problem) => problem.kind !== 'unsized' || !sized);
+            for (const problem of problems.slice(0, most)) {
+                const place =
+                    problem.line === undefined
+                        ? ''
+                        : `, line ${problem.line}${problem.column === undefined ? '' : `, column ${problem.column}`}`;
+                yield finding(page, {
+                    severity: severities[problem.kind],
+                    message: `${problem.message} (${source.path.value}${place})`,
+                    where: source.path.where,
+                });
+            }
+            if (problems.length > most) {
+                yield finding(page, {
+                    severity: 'info',
+                    message: `${source.path.value} has ${problems.length - most} more such places.`,
+                    where: source.path.where,
+                });
+            }
+        }
+    },
+};

@@ -1,0 +1,35 @@
+import type { Plan } from '../plan/plan';
+import type { Allow } from '../recipe/allow';
+import type { Finding } from '../recipe/finding';
+import { allRules } from './all-rules';
+import { allowSilencesNothing } from './allow-silences-nothing';
+import type { Rule } from './rule';
+
+/**
+ * Runs every rule over a plan and lets each `allow … because` silence its rule, in its step or in
+ * the whole recipe. A rule that fails says so instead of taking the others with it.
+ */
+export function examine(plan: Plan, rules: readonly Rule[] = allRules): Finding[] {
+    const all = rules.flatMap((rule) => examineOne(rule, plan));
+    const used = new Set<Allow>();
+    const kept = all.filter((candidate) => {
+        const allow = allowFor(candidate, plan);
+        if (allow !== undefined) used.add(allow);
+        return allow === undefined || candidate.firm === true;
+    });
+    return [...kept, ...allowSilencesNothing(plan, used)];
+}
+
+function examineOne(rule: Rule, plan: Plan): Finding[] {
+    try {
+        return [...rule.examine(plan)];
+    } catch (problem) {
+        const message = `The check ${rule.page.id} could not be made: ${problem instanceof Error ? problem.message : String(problem)}`;
+        return [{ rule: rule.page.id, severity: 'info', message, where: plan.recipe.where, related: [], fixes: [] }];
+    }
+}
+
+function allowFor(finding: Finding, plan: Plan): Allow | undefined {
+    const ofStep = finding.step === undefined ? [] : (plan.recipe.steps[finding.step]?.allows ?? []);
+    return [...ofStep, ...plan.recipe.allows].find((allow) => allow.rule === finding.rule);
+}

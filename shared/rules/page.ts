@@ -1,0 +1,26 @@
+/** A rule's explanation, written so that a maker learns the trade from it. Markdown is allowed in every field but the id. */
+export interface Page {
+    readonly id: string;
+    readonly title: string;
+    /** When it shows. */
+    readonly condition: string;
+    /** What happens to the piece. */
+    readonly why: string;
+    readonly mend: string;
+    /** Where the rule or its figure comes from, or "common practice, no source". */
+    readonly source: string;
+}
+
+export const commonPractice = 'Common practice, no source.';
+
+export function pageText(page: Page): string {
+    return [
+        `# ${page.title}`,
+        `\`${page.id}\``,
+        `**When it shows.** ${page.condition}`,
+        `**Why it matters.** ${page.why}`,
+        `**How to mend it.** ${page.mend}`,
+        `**Source.** ${page.source}`,
+        '',
+    ].join('\n\n');
+}

@@ -1,0 +1,38 @@
+import { subtract } from '../quantity/interval';
+import { showLength } from '../quantity/show';
+import { blankOf } from './blank-names';
+import { commonPractice, type Page } from './page';
+import { finding, type Rule } from './rule';
+
+/** Least wood under a pocket, mm: common practice, no source. */
+const leastFloor = 1;
+
+const page: Page = {
+    id: 'thin-floor',
+    title: 'Floor left too thin',
+    condition: `Less than ${leastFloor} mm of wood is left under a pocket, with depth and thickness at the bad end of their tolerances.`,
+    why: 'A floor like paper cups when the glue or resin shrinks, shows through, and breaks under a thumb.',
+    mend: 'Engrave less deep or take a thicker board.',
+    source: commonPractice,
+};
+
+export const thinFloor: Rule = {
+    page,
+    *examine(plan) {
+        for (const stepPlan of plan.steps) {
+            const { laser, step } = stepPlan;
+            if (step.kind !== 'engrave' || laser?.depth === undefined || laser.through || laser.tone !== undefined) continue;
+            const blank = blankOf(plan, stepPlan);
+            if (blank?.thickness === undefined || blank.blank.sheet?.kind === 'veneer') continue;
+            if (laser.depth.value > blank.thickness.low) continue; // deeper-than-blank says it
+            const floor = subtract(blank.thickness, laser.depth);
+            if (floor.low >= leastFloor) continue;
+            yield finding(page, {
+                severity: 'warning',
+                message: `Under the ${step.name} only ${showLength(floor.value)} of wood is left, ${showLength(Math.max(0, floor.low))} at worst; ${showLength(leastFloor)} is the least that holds.`,
+                where: step.depth !== undefined ? step.depth.where : step.where,
+                step: step.index,
+            });
+        }
+    },
+};

@@ -1,0 +1,104 @@
+import type { Plan, StepPlan } from '../plan/plan';
+import { showNumber, showTime } from '../quantity/show';
+import type { Finding } from '../recipe/finding';
+import { escapeMarkup as text } from './escape';
+import { pathData } from './path-data';
+import { type SetUp, type SheetFile, setUps } from './setup-svg';
+import { stepFacts } from './step-facts';
+
+/**
+ * The sheet that stands beside the machine: cautions first, then every step with a box to tick, its
+ * settings and its picture. Black on white, fits A4 and US Letter, needs nothing from anywhere else.
+ */
+export function jobSheet(plan: Plan, findings: readonly Finding[]): SheetFile {
+    const { recipe } = plan;
+    const title = recipe.title || recipe.name;
+    const open = findings.filter((finding) => finding.severity === 'error' || finding.severity === 'warning');
+    const html = [
+        '<!doctype html>',
+        '<html lang="en">',
+        '<head>',
+        '<meta charset="utf-8">',
+        '<meta name="viewport" content="width=device-width">',
+        `<title>${text(title)}, job sheet</title>`,
+        `<style>${style}</style>`,
+        '</head>',
+        '<body>',
+        `<header><h1>${text(title)}</h1><p>${text(headLine(plan))}</p></header>`,
+        section('Cautions', plan.cautions.length === 0 ? '' : list(plan.cautions)),
+        section(
+            'Not yet right',
+            open.length === 0
+                ? ''
+                : list(open.map((finding) => `${finding.severity === 'error' ? 'Error' : 'Warning'}: ${finding.message}`)),
+        ),
+        section('Steps', `<ol class="steps">${plan.steps.map((step) => stepItem(step, setUps(plan))).join('\n')}</ol>`),
+        section('To have on the bench', supplyTable(plan)),
+        '<footer>Measured or changed: <span class="line"></span></footer>',
+        '</body>',
+        '</html>',
+        '',
+    ];
+    return { path: 'job-sheet.html', text: html.join('\n'), note: 'to print and tick' };
+}
+
+const style = `
+@page { margin: 14mm }
+* { box-sizing: border-box }
+body { font: 11pt/1.35 Georgia, 'Times New Roman', serif; color: #000; background: #fff; max-width: 186mm; margin: 0 auto; padding: 4mm }
+h1 { font-size: 20pt; margin: 0 } h2 { font-size: 12pt; margin: 5mm 0 1.5mm; border-bottom: 0.3mm solid #000 }
+header p { margin: 1mm 0 0 } ul { margin: 0; padding-left: 5mm }
+.steps { list-style: none; margin: 0; padding: 0 }
+.steps > li { display: grid; grid-template-columns: 7mm 1fr 34mm; gap: 2mm; padding: 2mm 0; border-bottom: 0.1mm solid #888; break-inside: avoid }
+.box { width: 5mm; height: 5mm; border: 0.4mm solid #000; margin-top: 0.5mm }
+.steps h3 { font-size: 11pt; margin: 0 } dl { margin: 0; display: grid; grid-template-columns: max-content 1fr; column-gap: 3mm }
+dt { font-style: italic } dd { margin: 0 } .blank { font-style: italic } svg { width: 34mm; max-height: 30mm; border: 0.1mm solid #888 }
+table { border-collapse: collapse; width: 100% } td, th { text-align: left; padding: 0.6mm 2mm 0.6mm 0; border-bottom: 0.1mm solid #888 } td.n { text-align: right }
+.line { display: inline-block; width: 100mm; border-bottom: 0.2mm solid #000 } footer { margin-top: 8mm }
+`;
+
+function headLine(plan: Plan): string {
+    const { recipe, totals } = plan;
+    const parts = [
+        `Revision ${recipe.revision}`,
+        `make ${recipe.make}`,
+        recipe.laser === undefined ? 'no laser chosen' : `on ${recipe.laser.name}`,
+        `for one piece: machine ${showTime(totals.machine)}, hands ${showTime(totals.attended)}, waiting ${showTime(totals.waiting)}`,
+    ];
+    return parts.join(' · ');
+}
+
+function section(title: string, body: string): string {
+    return body === '' ? '' : `<section><h2>${text(title)}</h2>${body}</section>`;
+}
+
+function list(items: readonly string[]): string {
+    return `<ul>${items.map((item) => `<li>${text(item)}</li>`).join('')}</ul>`;
+}
+
+function stepItem(plan: StepPlan, all: readonly SetUp[]): string {
+    const setUp = all.find((candidate) => plan.laser !== undefined && candidate.lasers.includes(plan.laser));
+    const facts = stepFacts(plan).map((fact) => `<dt>${text(fact.label)}</dt><dd>${text(fact.value)}</dd>`);
+    if (setUp !== undefined) facts.push(`<dt>file</dt><dd>set-up ${setUp.number}</dd>`);
+    if (plan.unplanned !== undefined) facts.push(`<dt>open</dt><dd>${text(plan.unplanned)}</dd>`);
+    const on = plan.blank === undefined ? '' : ` <span class="blank">on ${text(plan.blank)}</span>`;
+    return `<li><div class="box"></div><div><h3>${plan.step.index + 1}. ${text(plan.title)}${on}</h3><dl>${facts.join('')}</dl></div>${picture(plan, setUp)}</li>`;
+}
+
+function picture({ laser }: StepPlan, setUp: SetUp | undefined): string {
+    const size = setUp?.blank.size;
+    if (laser === undefined || size === undefined) return '<div></div>';
+    const paint =
+        laser.step.kind === 'engrave' ? 'fill="#000" fill-rule="evenodd"' : 'fill="none" stroke="#000" stroke-width="0.6"';
+    const label = text(`${laser.step.name} as it lies under the laser`);
+    return `<svg viewBox="0 0 ${showNumber(size.width)} ${showNumber(size.height)}" role="img" aria-label="${label}"><path ${paint} d="${pathData(laser.region, 1)}"/></svg>`;
+}
+
+function supplyTable(plan: Plan): string {
+    if (plan.supplies.length === 0) return '';
+    const rows = plan.supplies.map(
+        (supply) =>
+            `<tr><td>${text(supply.item)}</td><td class="n">${showNumber(supply.amount, 1)}</td><td>${supply.unit}</td><td>${text(supply.note)}</td></tr>`,
+    );
+    return `<table><thead><tr><th>item</th><th>amount</th><th></th><th>note</th></tr></thead><tbody>${rows.join('')}</tbody></table>`;
+}

@@ -1,0 +1,19 @@
+import type { Region } from '../geometry/region';
+
+/** SVG path data of a region in mm, to a thousandth; holes come out right under either fill rule. */
+export function pathData(region: Region, digits = 3): string {
+    const parts: string[] = [];
+    for (const ring of region.rings) {
+        if (ring.length < 6) continue;
+        const points: string[] = [];
+        for (let i = 0; i + 1 < ring.length; i += 2) points.push(`${short(ring[i]!, digits)} ${short(ring[i + 1]!, digits)}`);
+        parts.push(`M${points.join('L')}Z`);
+    }
+    return parts.join('');
+}
+
+function short(value: number, digits: number): string {
+    const factor = 10 ** digits;
+    const rounded = Math.round(value * factor) / factor;
+    return String(rounded === 0 ? 0 : rounded);
+}

@@ -1,0 +1,107 @@
+import { bounds } from '../geometry/measure';
+import type { Region } from '../geometry/region';
+import type { Plan, StepPlan } from '../plan/plan';
+import type { Finding } from '../recipe/finding';
+import type { Step } from '../recipe/step';
+import { pathData } from './path-data';
+
+/** Version of the JSON's shape: goes up when a reader would have to change. */
+export const planSchema = 1;
+
+/**
+ * A plan as plain JSON: everything that was worked out, in base units (mm, mm2, mm3, s, W, g, rad),
+ * without the places in the text. `shapes` adds the path data of every region.
+ */
+export function planJson(plan: Plan, findings: readonly Finding[], shapes = false): unknown {
+    const region = (of: Region) => ({
+        bounds: bounds(of) ?? null,
+        rings: of.rings.length,
+        ...(shapes ? { path: pathData(of) } : {}),
+    });
+    return {
+        schema: planSchema,
+        recipe: { name: plan.recipe.name, title: plan.recipe.title, revision: plan.recipe.revision, make: plan.recipe.make },
+        laser: plan.recipe.laser?.name ?? null,
+        blanks: plan.blanks.map((blank) => ({
+            name: blank.name,
+            of: blank.blank.sheet?.name ?? null,
+            wood: blank.blank.sheet?.wood?.name ?? null,
+            size: blank.size ?? null,
+            thickness: blank.thickness ?? null,
+            backing: blank.blank.backing,
+        })),
+        arts: [...plan.arts].map(([name, state]) => ({
+            name,
+            state: state.kind,
+            ...(state.kind === 'art'
+                ? { kind: state.art.kind, page: state.art.page, parts: state.art.parts.length }
+                : { message: state.message }),
+        })),
+        steps: plan.steps.map((step) => stepJson(step, region)),
+        totals: plan.totals,
+        supplies: plan.supplies,
+        cautions: plan.cautions,
+        findings: findings.map(({ rule, severity, message, step, where }) => ({
+            rule,
+            severity,
+            message,
+            ...(step === undefined ? {} : { step }),
+            uri: where.uri,
+            offset: where.offset,
+            length: where.length,
+        })),
+    };
+}
+
+function stepJson(plan: StepPlan, region: (of: Region) => unknown): unknown {
+    const { step, title, times, blank, unplanned, laser, fill, inlay, sand } = plan;
+    return {
+        index: step.index,
+        kind: step.kind,
+        name: nameOf(step),
+        title,
+        blank: blank ?? null,
+        times,
+        ...(unplanned === undefined ? {} : { unplanned }),
+        ...(laser === undefined
+            ? {}
+            : {
+                  laser: {
+                      area: laser.area,
+                      perimeter: laser.perimeter,
+                      depth: laser.depth ?? null,
+                      through: laser.through,
+                      tone: laser.tone ?? null,
+                      settings: laser.settings ?? null,
+                      scanAngle: laser.scanAngle,
+                      outlinePasses: laser.outlinePasses,
+                      taper: laser.taper,
+                      mirrored: laser.mirrorAxis !== undefined,
+                      region: region(laser.region),
+                  },
+              }),
+        ...(fill === undefined ? {} : { fill: { pocket: fill.pocket.name, area: fill.area, depth: fill.depth, mix: fill.mix } }),
+        ...(inlay === undefined
+            ? {}
+            : {
+                  inlay: {
+                      relief: inlay.relief.name,
+                      pocket: inlay.pocket.name,
+                      clearance: inlay.clearance,
+                      film: inlay.film,
+                      veneer: inlay.veneer ?? null,
+                      stack: inlay.stack ?? null,
+                      fit: inlay.fit ?? null,
+                      symmetry: inlay.symmetry,
+                      fits: region(inlay.fits),
+                      collides: region(inlay.collides),
+                      empty: region(inlay.empty),
+                  },
+              }),
+        ...(sand === undefined ? {} : { sand }),
+    };
+}
+
+function nameOf(step: Step): string | null {
+    return step.kind === 'engrave' || step.kind === 'cut' ? step.name : null;
+}

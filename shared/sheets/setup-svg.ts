@@ -1,0 +1,93 @@
+import type { LaserPlan } from '../plan/laser-plan';
+import type { BlankPlan, Plan } from '../plan/plan';
+import { showLength, showNumber, showRatio } from '../quantity/show';
+import { escapeMarkup, fileName } from './escape';
+import { pathData } from './path-data';
+
+/** One file of what leaves the program. */
+export interface SheetFile {
+    readonly path: string;
+    readonly text: string;
+    readonly note: string;
+}
+
+/** A set-up of the machine: steps in a row that burn on one blank, without bench work between them. */
+export interface SetUp {
+    readonly number: number;
+    readonly blank: BlankPlan;
+    readonly lasers: readonly LaserPlan[];
+}
+
+/** Bench work between burns means that the piece leaves the machine and is laid in anew. */
+export function setUps(plan: Plan): SetUp[] {
+    const list: { number: number; blank: BlankPlan; lasers: LaserPlan[] }[] = [];
+    let open: { number: number; blank: BlankPlan; lasers: LaserPlan[] } | undefined;
+    for (const { step, laser } of plan.steps) {
+        if (step.kind === 'check' || step.kind === 'do') continue;
+        if (laser === undefined) {
+            open = undefined;
+            continue;
+        }
+        const blank = plan.blanks.find((candidate) => candidate.name === laser.blank);
+        if (blank === undefined) continue;
+        if (open === undefined || open.blank !== blank) {
+            open = { number: list.length + 1, blank, lasers: [] };
+            list.push(open);
+        }
+        open.lasers.push(laser);
+    }
+    return list;
+}
+
+/**
+ * A real-size drawing of one set-up: the page is the blank, in millimetres. Each step is a group of
+ * its own, told apart by label and, for outlines, by dash. Engraved areas are filled, cuts are lines.
+ */
+export function setUpSvg(plan: Plan, setUp: SetUp): SheetFile {
+    const { blank, lasers } = setUp;
+    const width = blank.size?.width ?? 0;
+    const height = blank.size?.height ?? 0;
+    const size = `width="${num(width)}mm" height="${num(height)}mm" viewBox="0 0 ${num(width)} ${num(height)}"`;
+    const title = `${plan.recipe.title || plan.recipe.name}, set-up ${setUp.number}: ${blank.name}`;
+    const lines = [
+        '<?xml version="1.0" encoding="UTF-8"?>',
+        `<svg xmlns="http://www.w3.org/2000/svg" ${size}>`,
+        `  <title>${escapeMarkup(title)}</title>`,
+        `  <desc>${escapeMarkup(`Revision ${plan.recipe.revision}. Lay the blank's top left corner at the origin. One unit is one millimetre.`)}</desc>`,
+        ...lasers.flatMap((laser) => group(laser)),
+        '</svg>',
+        '',
+    ];
+    const name = `setup-${setUp.number}-${fileName(blank.name)}.svg`;
+    return { path: name, text: lines.join('\n'), note: `${lasers.map((laser) => laser.step.name).join(', ')} on ${blank.name}` };
+}
+
+function group(laser: LaserPlan): string[] {
+    const data = pathData(laser.region);
+    const label = escapeMarkup(`${laser.step.kind} ${laser.step.name}: ${settingsLine(laser)}`);
+    const id = fileName(laser.step.name);
+    const lines = [`  <g id="${id}">`, `    <desc>${label}</desc>`];
+    if (laser.step.kind === 'engrave') lines.push(`    <path id="${id}-area" fill="#000" fill-rule="evenodd" d="${data}"/>`);
+    if (laser.outlinePasses > 0) {
+        const dash = laser.step.kind === 'cut' ? '' : ' stroke-dasharray="1 0.4"';
+        lines.push(`    <path id="${id}-outline" fill="none" stroke="#000" stroke-width="0.05"${dash} d="${data}"/>`);
+    }
+    lines.push('  </g>');
+    return lines;
+}
+
+/** The settings of a laser step in one line. */
+export function settingsLine(laser: LaserPlan): string {
+    const { settings } = laser;
+    if (settings === undefined) return 'settings not known';
+    const power = Number.isNaN(settings.powerRatio) ? `${showNumber(settings.power, 1)} W` : showRatio(settings.powerRatio);
+    const passes = `${settings.passes} pass${settings.passes === 1 ? '' : 'es'}`;
+    const outline =
+        laser.step.kind === 'engrave' && laser.outlinePasses > 0 ? `, then ${laser.outlinePasses} along the outline` : '';
+    const pitch = laser.step.kind === 'engrave' ? `, pitch ${showLength(settings.pitch)}` : '';
+    return `${power} at ${showNumber(settings.speed, 1)} mm/s${pitch}, ${passes}${outline}`;
+}
+
+function num(value: number): string {
+    return showNumber(value, 3);
+}

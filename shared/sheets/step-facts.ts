@@ -1,0 +1,116 @@
+import type { StepPlan } from '../plan/plan';
+import {
+    showArea,
+    showLength,
+    showLengthInterval,
+    showMass,
+    showNumber,
+    showRatio,
+    showTime,
+    showVolume,
+} from '../quantity/show';
+import type { Where } from '../quantity/where';
+import { settingsLine } from './setup-svg';
+
+/** One short fact of a step, for the job sheet, the checklist and the bench view. */
+export interface Fact {
+    readonly label: string;
+    readonly value: string;
+    readonly where?: Where;
+}
+
+/** What a person at the bench needs to know of a step, most needed first. */
+export function stepFacts(plan: StepPlan): Fact[] {
+    return [...laserFacts(plan), ...fillFacts(plan), ...inlayFacts(plan), ...benchFacts(plan), ...timeFacts(plan)];
+}
+
+function laserFacts({ laser, step }: StepPlan): Fact[] {
+    if (laser === undefined || (step.kind !== 'engrave' && step.kind !== 'cut')) return [];
+    const facts: Fact[] = [
+        { label: 'settings', value: `${settingsLine(laser)}${laser.settings?.guess === true ? ' (a guess: no coupon)' : ''}` },
+    ];
+    if (laser.tone !== undefined) facts.push({ label: 'tone', value: showRatio(laser.tone) });
+    else if (laser.through) facts.push({ label: 'depth', value: 'through' });
+    else if (laser.depth !== undefined) {
+        const where = step.kind === 'engrave' && step.depth !== undefined ? { where: step.depth.where } : {};
+        facts.push({ label: 'depth', value: showLengthInterval(laser.depth), ...where });
+    }
+    facts.push({ label: 'air', value: step.air?.value ?? (step.kind === 'cut' ? 'on' : 'off') });
+    if (step.kind === 'engrave') facts.push({ label: 'area', value: showArea(laser.area) });
+    if (laser.mirrorAxis !== undefined) facts.push({ label: 'mirror', value: 'yes', where: step.mirror[0]! });
+    return facts;
+}
+
+function fillFacts({ fill, step }: StepPlan): Fact[] {
+    if (fill === undefined || step.kind !== 'fill') return [];
+    const facts: Fact[] = [{ label: 'volume', value: showVolume(fill.mix.volume) }];
+    const parts = fill.mix.parts;
+    if (parts !== undefined) {
+        const show = parts.by === 'volume' ? showVolume : showMass;
+        facts.push({ label: 'mix', value: `${show(parts.resin)} resin, ${show(parts.hardener)} hardener` });
+    }
+    if (fill.mix.pigment !== undefined) facts.push({ label: 'pigment', value: showMass(fill.mix.pigment) });
+    if (step.resin?.potLife !== undefined) facts.push({ label: 'pot life', value: showTime(step.resin.potLife.value) });
+    return facts;
+}
+
+function inlayFacts({ inlay, step }: StepPlan): Fact[] {
+    if (inlay === undefined || step.kind !== 'inlay') return [];
+    const facts: Fact[] = [];
+    if (step.glue !== undefined) facts.push({ label: 'glue', value: step.glue.name });
+    if (inlay.stack !== undefined) {
+        facts.push({ label: 'stands proud', value: showLengthInterval(inlay.stack.proud.likely) });
+        facts.push({ label: 'left after sanding', value: showLengthInterval(inlay.stack.left.likely) });
+    }
+    if (inlay.fit !== undefined) {
+        const how = inlay.fit.bottoms ? 'reaches the floor' : `jams ${showLength(inlay.fit.insertion)} in`;
+        facts.push({ label: 'fit', value: `${how}; seam ${showLength(inlay.fit.seam)}` });
+    }
+    return facts;
+}
+
+function benchFacts({ step, sand }: StepPlan): Fact[] {
+    switch (step.kind) {
+        case 'sand': {
+            const facts: Fact[] = [];
+            if (step.flush) facts.push({ label: 'first', value: 'flush with the face' });
+            if (sand !== undefined && sand.below.value > 0) {
+                const where = step.take === undefined ? {} : { where: step.take.where };
+                facts.push({ label: step.flush ? 'then take' : 'take', value: showLengthInterval(sand.below), ...where });
+            }
+            if (step.grits.length > 0) facts.push({ label: 'grits', value: step.grits.map((grit) => grit.name).join(', ') });
+            return facts;
+        }
+        case 'seal':
+        case 'finish': {
+            const dry = step.kind === 'seal' ? step.sealer?.dry : step.coat?.dry;
+            const coats = { label: 'coats', value: showNumber(step.coats, 0) };
+            return dry === undefined ? [coats] : [coats, { label: 'dry', value: showTime(dry.value) }];
+        }
+        case 'check':
+            return [
+                ...(step.depth === undefined ? [] : [{ label: 'depth should be', value: measured(step.depth) }]),
+                ...(step.width === undefined ? [] : [{ label: 'width should be', value: measured(step.width) }]),
+            ];
+        case 'wait':
+            return step.reason === undefined ? [] : [{ label: 'for', value: step.reason }];
+        default:
+            return [];
+    }
+}
+
+function measured(quantity: { value: number; tolerance: number }): string {
+    return showLengthInterval({
+        value: quantity.value,
+        low: quantity.value - quantity.tolerance,
+        high: quantity.value + quantity.tolerance,
+    });
+}
+
+function timeFacts({ times }: StepPlan): Fact[] {
+    const facts: Fact[] = [];
+    if (times.machine > 0) facts.push({ label: 'machine', value: showTime(times.machine) });
+    if (times.attended > 0) facts.push({ label: 'hands', value: showTime(times.attended) });
+    if (times.waiting > 0) facts.push({ label: 'wait', value: showTime(times.waiting) });
+    return facts;
+}

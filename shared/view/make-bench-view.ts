@@ -1,0 +1,133 @@
+import { area } from '../geometry/measure';
+import type { LaserPlan } from '../plan/laser-plan';
+import type { Memo } from '../plan/memo';
+import type { InlayPlan, Plan, StepPlan } from '../plan/plan';
+import { showArea, showLength, showNumber } from '../quantity/show';
+import type { Finding } from '../recipe/finding';
+import { stepFacts } from '../sheets/step-facts';
+import type { BenchView, BlankView, HalfView, InlayView, StepView } from './bench-view';
+import { PathTable } from './path-table';
+import { pieceView } from './piece-view';
+
+/** What stands around a plan: the file and its version, and why the picture may be old. */
+export interface Setting {
+    readonly uri: string;
+    readonly textVersion: number;
+    readonly recipes: BenchView['recipes'];
+    readonly stale?: string;
+}
+
+/** The bench view of a plan. Holds no decision that the plan has not made. */
+export function makeBenchView(plan: Plan, findings: readonly Finding[], setting: Setting, memo: Memo): BenchView {
+    const paths = new PathTable(memo);
+    const { recipe } = plan;
+    const frames = plan.frames.map((pieces, index) => ({
+        step: index - 1,
+        pieces: pieces.flatMap((piece) => {
+            const blank = plan.blanks.find((candidate) => candidate.name === piece.blank);
+            return blank === undefined ? [] : [pieceView(plan, piece, blank, paths, memo)];
+        }),
+    }));
+    const inlays = plan.steps.flatMap((step) => (step.inlay === undefined ? [] : [inlayView(plan, step, step.inlay, paths)]));
+    return {
+        version: 1,
+        ...setting,
+        recipe: recipe.name,
+        title: recipe.title || recipe.name,
+        revision: recipe.revision,
+        make: recipe.make,
+        blanks: plan.blanks.map((blank) => blankView(plan, blank.name)),
+        steps: plan.steps.map(stepView),
+        paths: paths.paths,
+        frames,
+        inlays,
+        findings: findings.map(({ rule, severity, message, step, where, spots }) => ({
+            rule,
+            severity,
+            message,
+            ...(step === undefined ? {} : { step }),
+            where,
+            spots: spots ?? [],
+        })),
+        totals: plan.totals,
+        supplies: plan.supplies.map(({ item, amount, unit, note }) => ({
+            item,
+            amount: `${showNumber(amount, 1)} ${unit}`,
+            note,
+        })),
+        cautions: plan.cautions,
+    };
+}
+
+function blankView(plan: Plan, name: string): BlankView {
+    const found = plan.blanks.find((candidate) => candidate.name === name)!;
+    const { blank, size, thickness } = found;
+    const wood = blank.sheet?.wood;
+    return {
+        name,
+        label: blank.sheet?.name ?? name,
+        width: size?.width ?? 0,
+        height: size?.height ?? 0,
+        thickness: thickness?.value ?? 0,
+        colour: wood?.colour ?? '#c9a26b',
+        burnt: wood?.burnt ?? '#4a2f1d',
+        ...(blank.grain === undefined ? {} : { grain: blank.grain }),
+        backing: blank.backing,
+        where: blank.where,
+    };
+}
+
+function stepView(plan: StepPlan): StepView {
+    const { step, title, blank, unplanned, times } = plan;
+    return {
+        index: step.index,
+        kind: step.kind,
+        title,
+        facts: stepFacts(plan),
+        ...(blank === undefined ? {} : { blank }),
+        ...times,
+        ...(unplanned === undefined ? {} : { unplanned }),
+        where: step.where,
+    };
+}
+
+function inlayView(plan: Plan, step: StepPlan, inlay: InlayPlan, paths: PathTable): InlayView {
+    const clash = area(inlay.collides);
+    const empty = area(inlay.empty);
+    const pocket = inlay.pocketLaser.area;
+    const good = clash <= Math.max(0.5, 0.01 * pocket);
+    return {
+        step: step.step.index,
+        relief: half(plan, inlay.reliefLaser, paths.idOf(inlay.standing)),
+        pocket: half(plan, inlay.pocketLaser, paths.idOf(inlay.pocketLaser.region)),
+        meeting: { fits: paths.idOf(inlay.fits), collides: paths.idOf(inlay.collides), empty: paths.idOf(inlay.empty) },
+        verdict: good
+            ? goodVerdict(inlay, empty)
+            : `It does not go in: ${showArea(clash)} of the veneer land on the board, and ${showArea(empty)} of the pocket stay empty.`,
+        good,
+    };
+}
+
+function goodVerdict({ fit, stack }: InlayPlan, empty: number): string {
+    const seam =
+        fit === undefined
+            ? ''
+            : fit.bottoms
+              ? ` and reaches the floor, with a seam of ${showLength(fit.seam)}`
+              : `, but jams ${showLength(fit.insertion)} in`;
+    const left = stack === undefined ? '' : ` ${showLength(stack.left.likely.value)} of veneer are left after sanding.`;
+    return `The turned-over half fits its pocket${seam}.${left}${empty > 1 ? ` ${showArea(empty)} around it is clearance.` : ''}`;
+}
+
+function half(plan: Plan, laser: LaserPlan, path: string): HalfView {
+    const blank = plan.blanks.find((candidate) => candidate.name === laser.blank);
+    const wood = blank?.blank.sheet?.wood;
+    return {
+        blank: laser.blank,
+        path,
+        colour: wood?.colour ?? '#c9a26b',
+        burnt: wood?.burnt ?? '#4a2f1d',
+        width: blank?.size?.width ?? 0,
+        height: blank?.size?.height ?? 0,
+    };
+}

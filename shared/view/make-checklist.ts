@@ -1,0 +1,57 @@
+import type { Plan, StepPlan } from '../plan/plan';
+import { showQuantity, showTime } from '../quantity/show';
+import { stepFacts } from '../sheets/step-facts';
+import type { Checklist, ChecklistItem } from './protocol';
+
+/** The steps to tick, with ids that survive edits around them: kind, name and how many of the same came before. */
+export function makeChecklist(plan: Plan): Checklist {
+    const { recipe } = plan;
+    const seen = new Map<string, number>();
+    return {
+        recipe: recipe.name,
+        title: recipe.title || recipe.name,
+        revision: recipe.revision,
+        cautions: plan.cautions,
+        items: plan.steps.map((step) => {
+            const base = baseId(step);
+            const before = seen.get(base) ?? 0;
+            seen.set(base, before + 1);
+            return item(step, before === 0 ? base : `${base} ${before + 1}`);
+        }),
+    };
+}
+
+function item(plan: StepPlan, id: string): ChecklistItem {
+    const { step, title, unplanned } = plan;
+    const facts = stepFacts(plan);
+    const measure = step.kind === 'check' ? (step.depth ?? step.width) : undefined;
+    return {
+        id,
+        label: title,
+        detail: unplanned ?? facts[0]?.value ?? '',
+        tooltip: [title, ...facts.map((fact) => `${fact.label}: ${fact.value}`)].join('\n'),
+        where: step.where,
+        ...(step.kind === 'wait' ? { wait: step.time.value, detail: showTime(step.time.value) } : {}),
+        ...(measure === undefined ? {} : { measure: `should be ${showQuantity(measure)}` }),
+    };
+}
+
+function baseId({ step }: StepPlan): string {
+    switch (step.kind) {
+        case 'engrave':
+        case 'cut':
+            return `${step.kind} ${step.name}`;
+        case 'inlay':
+            return `inlay ${step.relief.value ?? ''}`;
+        case 'fill':
+            return `fill ${step.pocket.value ?? ''}`;
+        case 'check':
+            return `check ${step.step.value ?? ''}`;
+        case 'wait':
+            return 'wait';
+        case 'do':
+            return `do ${step.text}`;
+        default:
+            return `${step.kind} ${step.blank.value ?? ''}`;
+    }
+}

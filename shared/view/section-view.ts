@@ -1,0 +1,92 @@
+import { crossings, inSpans, type Spans } from '../bench/section';
+import type { Mark, Piece } from '../plan/piece';
+import type { BlankPlan, Plan } from '../plan/plan';
+import { spread } from '../quantity/interval';
+import { showLength } from '../quantity/show';
+import type { SectionView, SpanView } from './bench-view';
+
+/** Thickness with which a backing is drawn, mm: foil tape is about 0.07 mm (from memory). */
+const backingThickness = 0.07;
+
+/** A cut across a piece at height `y` of its face; heights count up from the blank's bottom. */
+export function sectionView(plan: Plan, piece: Piece, blank: BlankPlan, y: number): SectionView {
+    const width = blank.size?.width ?? 0;
+    const top = blank.thickness?.value ?? 0;
+    const face = Math.max(0, top - piece.face.value);
+    const cuts = piece.marks.map((mark) => ({ mark, spans: crossings(mark.region, y), inlay: inlaySpans(mark, y) }));
+    const edges = new Set([0, width]);
+    for (const { spans, inlay } of cuts) {
+        for (const x of [...spans, ...inlay]) if (x > 0 && x < width) edges.add(x);
+    }
+    const xs = [...edges].sort((a, b) => a - b);
+    const spans: SpanView[] = [];
+    for (let i = 0; i + 1 < xs.length; i++) {
+        const from = xs[i]!;
+        const to = xs[i + 1]!;
+        const middle = (from + to) / 2;
+        const last = cuts.findLast((cut) => inSpans(cut.spans, middle));
+        push(
+            spans,
+            column(plan, piece, blank, { from, to, top, face }, last?.mark, last !== undefined && inSpans(last.inlay, middle)),
+        );
+    }
+    return { y, width, top, face, spans };
+}
+
+interface Place {
+    readonly from: number;
+    readonly to: number;
+    readonly top: number;
+    readonly face: number;
+}
+
+/** What lies over one stretch, from the bottom up. */
+function column(plan: Plan, piece: Piece, blank: BlankPlan, place: Place, mark: Mark | undefined, inlaid: boolean): SpanView[] {
+    const { from, to, top, face } = place;
+    const wood = blank.blank.sheet?.wood;
+    const colour = wood?.colour ?? '#c9a26b';
+    const list: SpanView[] = [];
+    const add = (kind: SpanView['kind'], bottom: number, upTo: number, paint: string, band: number, label: string): void => {
+        if (upTo > bottom) list.push({ from, to, bottom, top: upTo, kind, colour: paint, spread: band, label });
+    };
+    if (blank.blank.backing !== 'none' && !piece.peeled) add('foil', -backingThickness, 0, '#b8bcc2', 0, blank.blank.backing);
+    const open = mark?.kind === 'through' || mark?.kind === 'cut';
+    const floor =
+        mark === undefined || mark.kind === 'toned' ? face : open ? 0 : Math.max(0, Math.min(face, top - mark.depth.value));
+    const band = mark === undefined || mark.kind === 'toned' || open ? 0 : spread(mark.depth);
+    add('wood', 0, floor, colour, band, wood?.name ?? blank.name);
+    if (mark === undefined) return list;
+    if (mark.kind === 'toned') {
+        add('char', floor, floor + 1e-3, wood?.burnt ?? '#4a2f1d', 0, 'burnt');
+        return list;
+    }
+    const { content } = mark;
+    if (content?.kind === 'resin') add('resin', floor, Math.max(floor, face + content.proud), content.colour, 0, content.name);
+    if (content?.kind === 'inlay' && inlaid) {
+        const seat = Math.min(floor + content.film, face);
+        add('glue', floor, seat, '#e8dfc8', 0, `glue ${showLength(content.film)}`);
+        const raised = Math.max(seat, content.proud > 0 ? top + content.proud : Math.min(face, seat + content.veneer));
+        add('inlay', seat, raised, inlayColour(plan, content.from), 0, content.from);
+    }
+    return list;
+}
+
+function inlaySpans(mark: Mark, y: number): Spans {
+    return mark.content?.kind === 'inlay' ? crossings(mark.content.region, y) : [];
+}
+
+export function inlayColour(plan: Plan, blank: string): string {
+    return plan.blanks.find((candidate) => candidate.name === blank)?.blank.sheet?.wood?.colour ?? '#d8b98a';
+}
+
+/** Neighbours of the same stuff at the same height are one. */
+function push(spans: SpanView[], column: readonly SpanView[]): void {
+    for (const span of column) {
+        const before = spans.findLast((candidate) => candidate.to === span.from && candidate.kind === span.kind);
+        if (before !== undefined && before.bottom === span.bottom && before.top === span.top && before.label === span.label) {
+            spans[spans.indexOf(before)] = { ...before, to: span.to };
+        } else {
+            spans.push(span);
+        }
+    }
+}
