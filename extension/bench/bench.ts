@@ -1,0 +1,104 @@
+import * as vscode from 'vscode';
+import type { BenchView, SectionView } from '../../shared/view/bench-view';
+import { method } from '../../shared/view/protocol';
+import type { RecipeServer } from '../server';
+import { type FromBench, type KeptState, readFromBench, type ToBench } from './messages';
+import { benchPage } from './page';
+import { revealPlace } from './reveal';
+
+/** One bench view: a panel about one recipe file. It asks for pictures and passes them on; it works nothing out itself. */
+export class Bench implements vscode.Disposable {
+    private readonly subscriptions: vscode.Disposable[] = [];
+    private recipe: string | undefined;
+    private asking = false;
+    private outdated = false;
+
+    constructor(
+        readonly panel: vscode.WebviewPanel,
+        readonly uri: vscode.Uri,
+        private readonly server: RecipeServer,
+        extensionUri: vscode.Uri,
+        kept: KeptState,
+    ) {
+        this.recipe = kept.recipe;
+        const dist = vscode.Uri.joinPath(extensionUri, 'dist');
+        panel.iconPath = vscode.Uri.joinPath(extensionUri, 'extension', 'icons', 'bench-tab.svg');
+        panel.webview.options = { enableScripts: true, enableForms: false, enableCommandUris: false, localResourceRoots: [dist] };
+        this.subscriptions.push(
+            panel.webview.onDidReceiveMessage((message) => this.receive(readFromBench(message))),
+            server.onDidPlan((params) => {
+                if (params.uri === uri.toString()) void this.refresh();
+            }),
+            vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => this.followCursor(textEditor)),
+        );
+        panel.webview.html = benchPage(panel.webview, dist, kept);
+    }
+
+    /** Asks for the picture anew. One question at a time: a change meanwhile asks once more when the answer is there. */
+    private async refresh(): Promise<void> {
+        this.outdated = true;
+        if (this.asking || !this.panel.visible) return;
+        this.asking = true;
+        while (this.outdated) {
+            this.outdated = false;
+            const params = { uri: this.uri.toString(), ...(this.recipe === undefined ? {} : { recipe: this.recipe }) };
+            const view = await this.server.ask<BenchView>(method.bench, params);
+            if (view === undefined) {
+                this.post({ type: 'nothing', why: 'This file holds no recipe that can be shown yet.' });
+            } else {
+                this.panel.title = `Bench: ${view.title}`;
+                this.post({ type: 'picture', view });
+            }
+        }
+        this.asking = false;
+    }
+
+    private receive(message: FromBench | undefined): void {
+        switch (message?.type) {
+            case 'ready':
+                void this.refresh().then(() => this.followCursor(vscode.window.activeTextEditor));
+                break;
+            case 'recipe':
+                this.recipe = message.name;
+                void this.refresh();
+                break;
+            case 'reveal':
+                void revealPlace(message.where, message.focus, this.panel.viewColumn).catch((error) =>
+                    vscode.window.showErrorMessage(`${error}`),
+                );
+                break;
+            case 'explain':
+                void vscode.commands.executeCommand('kerfbook.explainFinding', message.rule);
+                break;
+            case 'section':
+                void this.section(message);
+                break;
+        }
+    }
+
+    private async section({ ticket, frame, blank, y }: Extract<FromBench, { type: 'section' }>): Promise<void> {
+        const params = {
+            uri: this.uri.toString(),
+            ...(this.recipe === undefined ? {} : { recipe: this.recipe }),
+            frame,
+            blank,
+            y,
+        };
+        const section = await this.server.ask<SectionView>(method.section, params);
+        this.post({ type: 'section', ticket, section: section ?? null });
+    }
+
+    private followCursor(editor: vscode.TextEditor | undefined): void {
+        if (editor?.document.uri.toString() !== this.uri.toString()) return;
+        const turn = vscode.workspace.getConfiguration('kerfbook.benchView', this.uri).get('followCursor', true);
+        this.post({ type: 'cursor', offset: editor.document.offsetAt(editor.selection.active), turn });
+    }
+
+    private post(message: ToBench): void {
+        void this.panel.webview.postMessage(message);
+    }
+
+    dispose(): void {
+        for (const each of this.subscriptions) each.dispose();
+    }
+}

@@ -1,0 +1,57 @@
+import * as vscode from 'vscode';
+import type { RecipeServer } from '../server';
+import { Bench } from './bench';
+import { type KeptState, readKeptState } from './messages';
+
+const VIEW_TYPE = 'kerfbook.bench';
+
+/** Opens bench views, one a recipe file, and brings them back after a restart. */
+export function watchBenches(server: RecipeServer, extensionUri: vscode.Uri): vscode.Disposable {
+    const open = new Map<string, Bench>();
+
+    const adopt = (panel: vscode.WebviewPanel, kept: KeptState) => {
+        const bench = new Bench(panel, vscode.Uri.parse(kept.uri, true), server, extensionUri, kept);
+        open.set(kept.uri, bench);
+        panel.onDidDispose(() => {
+            bench.dispose();
+            if (open.get(kept.uri) === bench) open.delete(kept.uri);
+        });
+    };
+
+    const show = (place: unknown, column: vscode.ViewColumn) => {
+        const uri = place instanceof vscode.Uri ? place : recipeToShow();
+        if (uri === undefined) {
+            void vscode.window.showInformationMessage('Open a recipe (a .kerf file) to see its bench view.');
+            return;
+        }
+        const shown = open.get(uri.toString());
+        if (shown !== undefined) {
+            shown.panel.reveal(shown.panel.viewColumn, column === vscode.ViewColumn.Beside);
+            return;
+        }
+        const where = { viewColumn: column, preserveFocus: column === vscode.ViewColumn.Beside };
+        const name = uri.path.slice(uri.path.lastIndexOf('/') + 1);
+        adopt(vscode.window.createWebviewPanel(VIEW_TYPE, `Bench: ${name}`, where), { uri: uri.toString() });
+    };
+
+    return vscode.Disposable.from(
+        vscode.commands.registerCommand('kerfbook.openBenchView', (place) => show(place, vscode.ViewColumn.Active)),
+        vscode.commands.registerCommand('kerfbook.openBenchViewToSide', (place) => show(place, vscode.ViewColumn.Beside)),
+        vscode.window.registerWebviewPanelSerializer(VIEW_TYPE, {
+            deserializeWebviewPanel: async (panel, state) => {
+                const kept = readKeptState(state);
+                if (kept === undefined) panel.dispose();
+                else adopt(panel, kept);
+            },
+        }),
+        new vscode.Disposable(() => {
+            for (const bench of open.values()) bench.dispose();
+        }),
+    );
+}
+
+/** The recipe in front of the maker; from the checklist it may be one whose text is not open. */
+function recipeToShow(): vscode.Uri | undefined {
+    const editors = [vscode.window.activeTextEditor, ...vscode.window.visibleTextEditors];
+    return editors.find((editor) => editor?.document.languageId === 'kerf')?.document.uri;
+}

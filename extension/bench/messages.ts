@@ -1,0 +1,100 @@
+import type { Where } from '../../shared/quantity/where';
+import type { BenchView, SectionView } from '../../shared/view/bench-view';
+
+/** What the extension sends to the bench view. */
+export type ToBench =
+    | { readonly type: 'picture'; readonly view: BenchView }
+    /** Nothing can be shown at present, in the maker's words. */
+    | { readonly type: 'nothing'; readonly why: string }
+    | { readonly type: 'cursor'; readonly offset: number; readonly turn: boolean }
+    | { readonly type: 'section'; readonly ticket: number; readonly section: SectionView | null };
+
+/** What the bench view sends to the extension. */
+export type FromBench =
+    | { readonly type: 'ready' }
+    | { readonly type: 'reveal'; readonly where: Where; readonly focus: boolean }
+    | { readonly type: 'recipe'; readonly name: string }
+    | { readonly type: 'explain'; readonly rule: string }
+    | { readonly type: 'section'; readonly ticket: number; readonly frame: number; readonly blank: string; readonly y: number };
+
+/** Where a panel belongs; kept by the editor over a restart, together with what the maker had chosen. */
+export interface KeptState {
+    readonly uri: string;
+    readonly recipe?: string;
+    readonly frame?: number;
+    readonly blank?: string;
+}
+
+/** Messages cross a border between processes, so nothing about them is taken on trust. */
+export function readFromBench(message: unknown): FromBench | undefined {
+    if (!isRecord(message)) return undefined;
+    switch (message.type) {
+        case 'ready':
+            return { type: 'ready' };
+        case 'reveal': {
+            const where = readWhere(message.where);
+            return where && { type: 'reveal', where, focus: message.focus === true };
+        }
+        case 'recipe':
+            return isWord(message.name) ? { type: 'recipe', name: message.name } : undefined;
+        case 'explain':
+            return isWord(message.rule) ? { type: 'explain', rule: message.rule } : undefined;
+        case 'section': {
+            const { ticket, frame, blank, y } = message;
+            if (!isCount(ticket) || !isCount(frame) || !isWord(blank) || !Number.isFinite(y)) return undefined;
+            return { type: 'section', ticket, frame, blank, y: y as number };
+        }
+        default:
+            return undefined;
+    }
+}
+
+export function readToBench(message: unknown): ToBench | undefined {
+    if (!isRecord(message)) return undefined;
+    switch (message.type) {
+        case 'picture':
+            return isRecord(message.view) && message.view.version === 1 && typeof message.view.recipe === 'string'
+                ? (message as unknown as ToBench)
+                : undefined;
+        case 'nothing':
+            return typeof message.why === 'string' ? { type: 'nothing', why: message.why } : undefined;
+        case 'cursor':
+            return isCount(message.offset) ? { type: 'cursor', offset: message.offset, turn: message.turn === true } : undefined;
+        case 'section':
+            return isCount(message.ticket) && (message.section === null || isRecord(message.section))
+                ? (message as unknown as ToBench)
+                : undefined;
+        default:
+            return undefined;
+    }
+}
+
+export function readKeptState(state: unknown): KeptState | undefined {
+    if (!isRecord(state) || typeof state.uri !== 'string' || state.uri.length > 4096) return undefined;
+    return {
+        uri: state.uri,
+        ...(isWord(state.recipe) ? { recipe: state.recipe } : {}),
+        ...(isCount(state.frame) ? { frame: state.frame } : {}),
+        ...(isWord(state.blank) ? { blank: state.blank } : {}),
+    };
+}
+
+function readWhere(value: unknown): Where | undefined {
+    if (!isRecord(value) || typeof value.uri !== 'string' || value.uri.length > 4096) return undefined;
+    return isCount(value.offset) && isCount(value.length)
+        ? { uri: value.uri, offset: value.offset, length: value.length }
+        : undefined;
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+    return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function isCount(value: unknown): value is number {
+    return Number.isSafeInteger(value) && (value as number) >= 0;
+}
+
+/** A name of the language: recipe, blank, rule. */
+function isWord(value: unknown): value is string {
+    return typeof value === 'string' && value.length <= 200 && /^[A-Za-z_][\w-]*$/.test(value);
+}

@@ -1,0 +1,79 @@
+/** A step that is done. Times are milliseconds since 1970, so that a wait goes on while the editor is closed. */
+export interface Tick {
+    readonly label: string;
+    readonly at: number;
+    /** When the wait that began with the tick is over. */
+    readonly ends?: number;
+    readonly announced?: boolean;
+}
+
+export type Ticks = Readonly<Record<string, Tick>>;
+
+/** The part of the editor's memory that is needed here. */
+export interface Memory {
+    get<T>(key: string): T | undefined;
+    update(key: string, value: unknown): Thenable<void>;
+}
+
+export interface Overdue {
+    readonly job: string;
+    readonly id: string;
+    readonly tick: Tick;
+}
+
+const KEY = 'kerfbook.ticks';
+
+/** What is ticked, by job (a recipe of a file) and step. Kept in the editor's memory of the workspace. */
+export class TickBook {
+    constructor(private readonly memory: Memory) {}
+
+    of(job: string): Ticks {
+        return this.all()[job] ?? {};
+    }
+
+    tick(job: string, item: { readonly id: string; readonly label: string; readonly wait?: number }, now: number): void {
+        const wait =
+            item.wait !== undefined && Number.isFinite(item.wait) && item.wait > 0 ? { ends: now + item.wait * 1000 } : {};
+        this.write(job, { ...this.of(job), [item.id]: { label: item.label, at: now, ...wait } });
+    }
+
+    untick(job: string, id: string): void {
+        const { [id]: _gone, ...rest } = this.of(job);
+        this.write(job, rest);
+    }
+
+    reset(job: string): void {
+        this.write(job, {});
+    }
+
+    /** Waits of every job that are over and have not been announced; from now on they count as announced. */
+    takeOverdue(now: number): Overdue[] {
+        const overdue: Overdue[] = [];
+        for (const [job, ticks] of Object.entries(this.all())) {
+            for (const [id, tick] of Object.entries(ticks)) {
+                if (tick.ends !== undefined && tick.ends <= now && tick.announced !== true) overdue.push({ job, id, tick });
+            }
+        }
+        for (const { job, id, tick } of overdue) this.write(job, { ...this.of(job), [id]: { ...tick, announced: true } });
+        return overdue;
+    }
+
+    isWaiting(now: number): boolean {
+        return Object.values(this.all()).some((ticks) =>
+            Object.values(ticks).some(({ ends }) => ends !== undefined && ends > now),
+        );
+    }
+
+    private all(): Readonly<Record<string, Ticks>> {
+        return this.memory.get<Record<string, Ticks>>(KEY) ?? {};
+    }
+
+    private write(job: string, ticks: Ticks): void {
+        const { [job]: _old, ...others } = this.all();
+        void this.memory.update(KEY, Object.keys(ticks).length === 0 ? others : { ...others, [job]: ticks });
+    }
+}
+
+export function jobOf(uri: string, recipe: string): string {
+    return `${uri}#${recipe}`;
+}

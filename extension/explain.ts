@@ -1,0 +1,63 @@
+import * as vscode from 'vscode';
+import { method } from '../shared/view/protocol';
+import type { RecipeServer } from './server';
+
+const SCHEME = 'kerfbook-page';
+
+/** "Explain Finding": a rule's page as a rendered Markdown preview, from the finding, the palette or the bench view. */
+export function offerExplanations(server: RecipeServer): vscode.Disposable {
+    const pages = vscode.workspace.registerTextDocumentContentProvider(SCHEME, {
+        provideTextDocumentContent: async (uri, token) => {
+            const rule = uri.path.replace(/^\//, '').replace(/\.md$/, '');
+            const page = await server.ask<string>(method.page, { rule }, token);
+            return page ?? `There is no explanation of “${rule}”.`;
+        },
+    });
+    const command = vscode.commands.registerCommand('kerfbook.explainFinding', async (rule?: unknown) => {
+        const chosen = typeof rule === 'string' ? rule : await chooseRule();
+        if (chosen === undefined) return;
+        await vscode.commands.executeCommand('markdown.showPreview', vscode.Uri.from({ scheme: SCHEME, path: `/${chosen}.md` }));
+    });
+    const actions = vscode.languages.registerCodeActionsProvider(
+        { language: 'kerf' },
+        {
+            provideCodeActions: (_document, _range, context) =>
+                context.diagnostics.flatMap((diagnostic) => {
+                    const rule = ruleOf(diagnostic);
+                    if (rule === undefined) return [];
+                    const action = new vscode.CodeAction(`Explain: ${rule}`, vscode.CodeActionKind.QuickFix);
+                    action.command = { command: 'kerfbook.explainFinding', title: 'Explain Finding', arguments: [rule] };
+                    action.diagnostics = [diagnostic];
+                    return [action];
+                }),
+        },
+        { providedCodeActionKinds: [vscode.CodeActionKind.QuickFix] },
+    );
+    return vscode.Disposable.from(pages, command, actions);
+}
+
+/** The rule of the finding under the cursor; a choice among the file's findings when there is none or more than one. */
+async function chooseRule(): Promise<string | undefined> {
+    const editor = vscode.window.activeTextEditor;
+    if (editor === undefined) return undefined;
+    const all = vscode.languages.getDiagnostics(editor.document.uri).filter((diagnostic) => ruleOf(diagnostic) !== undefined);
+    const here = all.filter((diagnostic) => diagnostic.range.intersection(editor.selection) !== undefined);
+    const offered = here.length > 0 ? here : all;
+    if (offered.length === 0) {
+        void vscode.window.showInformationMessage('There is no finding in this file.');
+        return undefined;
+    }
+    if (here.length === 1) return ruleOf(here[0]!);
+    const items = offered.map((diagnostic) => ({
+        label: ruleOf(diagnostic)!,
+        description: `line ${diagnostic.range.start.line + 1}`,
+        detail: diagnostic.message,
+    }));
+    return (await vscode.window.showQuickPick(items, { title: 'Explain which finding?', matchOnDetail: true }))?.label;
+}
+
+function ruleOf({ source, code }: vscode.Diagnostic): string | undefined {
+    if (source !== 'kerfbook') return undefined;
+    const rule = typeof code === 'object' ? code.value : code;
+    return typeof rule === 'string' ? rule : undefined;
+}

@@ -1,0 +1,33 @@
+import * as vscode from 'vscode';
+import type { ReadAnswer, ReadParams } from '../shared/view/protocol';
+
+/** Larger art is refused before it is read: no drawing of a piece needs more, and forged sizes must not fill the memory. */
+const LARGEST = 32 * 1024 * 1024; // bytes
+
+/** Reads a file for the server, which itself never touches one. Only what lies with the recipes is read. */
+export async function readForServer(params: ReadParams): Promise<ReadAnswer> {
+    // Joining normalises, so that no `..` can lead out of a folder it seems to lie in.
+    const uri = vscode.Uri.joinPath(vscode.Uri.parse(params.uri, true), '.');
+    if (!liesWithRecipes(uri)) return { problem: 'outside' };
+    try {
+        const { size, type } = await vscode.workspace.fs.stat(uri);
+        if ((type & vscode.FileType.File) === 0) return { problem: 'unreadable' };
+        if (size > LARGEST) return { problem: 'too-large' };
+        return { base64: Buffer.from(await vscode.workspace.fs.readFile(uri)).toString('base64') };
+    } catch (error) {
+        return { problem: error instanceof vscode.FileSystemError && error.code === 'FileNotFound' ? 'missing' : 'unreadable' };
+    }
+}
+
+/** Inside a workspace folder, or, when a recipe was opened on its own, beside it or below. */
+function liesWithRecipes(uri: vscode.Uri): boolean {
+    if (vscode.workspace.getWorkspaceFolder(uri) !== undefined) return true;
+    return vscode.workspace.textDocuments.some(
+        (document) =>
+            document.languageId === 'kerf' &&
+            vscode.workspace.getWorkspaceFolder(document.uri) === undefined &&
+            document.uri.scheme === uri.scheme &&
+            document.uri.authority === uri.authority &&
+            uri.path.startsWith(vscode.Uri.joinPath(document.uri, '..').path.replace(/\/?$/, '/')),
+    );
+}

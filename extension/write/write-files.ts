@@ -1,0 +1,83 @@
+import * as vscode from 'vscode';
+import { type BuildAnswer, type BuiltFile, method, type PlannedParams } from '../../shared/view/protocol';
+import type { RecipeServer } from '../server';
+import { isSafeName, safePath } from './safe-path';
+
+/** "Write Files for Machine and Bench": everything the server builds, into `made/<recipe>` beside the recipe. */
+export function offerWriting(server: RecipeServer): vscode.Disposable {
+    const recipes = new Map<string, PlannedParams['recipes']>();
+    const listening = server.onDidPlan((params) => recipes.set(params.uri, params.recipes));
+    const command = vscode.commands.registerCommand('kerfbook.writeFiles', async (place?: vscode.Uri) => {
+        const uri = place instanceof vscode.Uri ? place : vscode.window.activeTextEditor?.document.uri;
+        if (uri === undefined || !uri.path.endsWith('.kerf')) {
+            void vscode.window.showInformationMessage('Open the recipe whose files are to be written.');
+            return;
+        }
+        if (vscode.workspace.getWorkspaceFolder(uri) === undefined) {
+            void vscode.window.showWarningMessage(
+                'Files are written only inside an open folder. Open the folder that holds this recipe.',
+            );
+            return;
+        }
+        const recipe = await chooseRecipe(recipes.get(uri.toString()) ?? []);
+        if (recipe === undefined) return;
+        await writeRecipe(server, uri, recipe);
+    });
+    return vscode.Disposable.from(listening, command);
+}
+
+async function chooseRecipe(names: readonly string[]): Promise<string | undefined> {
+    if (names.length > 1) return vscode.window.showQuickPick(names, { title: 'Write the files of which recipe?' });
+    if (names.length === 0) void vscode.window.showWarningMessage('This file holds no recipe that can be planned.');
+    return names[0];
+}
+
+async function writeRecipe(server: RecipeServer, uri: vscode.Uri, recipe: string): Promise<void> {
+    const answer = await vscode.window.withProgress(
+        { location: vscode.ProgressLocation.Notification, title: `Working out the files of ${recipe}`, cancellable: true },
+        (_progress, token) => server.ask<BuildAnswer>(method.build, { uri: uri.toString(), recipe }, token),
+    );
+    if (answer === undefined) return;
+    if (answer.files.length === 0 || !isSafeName(recipe)) {
+        void vscode.window.showErrorMessage(`Nothing was written for ${recipe}. ${answer.problems.join(' ')}`.trim());
+        return;
+    }
+    const folder = vscode.Uri.joinPath(uri, '..', 'made', recipe);
+    const problems = [...answer.problems];
+    const written = await writeAll(folder, answer.files, problems);
+    const old = await countOthers(folder, answer.files);
+    if (old > 0)
+        problems.push(`${old} ${old === 1 ? 'file' : 'files'} of an earlier writing still ${old === 1 ? 'lies' : 'lie'} there.`);
+    const text =
+        `${recipe}: ${written} ${written === 1 ? 'file' : 'files'} written to made/${recipe}. ${problems.join(' ')}`.trim();
+    const show = problems.length > 0 ? vscode.window.showWarningMessage : vscode.window.showInformationMessage;
+    if ((await show(text, 'Show')) === 'Show') await vscode.commands.executeCommand('revealInExplorer', folder);
+}
+
+async function writeAll(folder: vscode.Uri, files: readonly BuiltFile[], problems: string[]): Promise<number> {
+    let written = 0;
+    for (const file of files) {
+        const names = safePath(file.path);
+        if (names === undefined) {
+            problems.push(`“${file.path}” is not a path inside the folder and was left out.`);
+            continue;
+        }
+        try {
+            await vscode.workspace.fs.writeFile(vscode.Uri.joinPath(folder, ...names), new TextEncoder().encode(file.text));
+            written += 1;
+        } catch (error) {
+            problems.push(`${file.path}: ${error instanceof Error ? error.message : error}.`);
+        }
+    }
+    return written;
+}
+
+/** An old file beside new ones may be taken to the machine by mistake, so it is worth saying. */
+async function countOthers(folder: vscode.Uri, files: readonly BuiltFile[]): Promise<number> {
+    const expected = new Set(files.map((file) => file.path.split('/')[0]));
+    try {
+        return (await vscode.workspace.fs.readDirectory(folder)).filter(([name]) => !expected.has(name)).length;
+    } catch {
+        return 0;
+    }
+}

@@ -1,0 +1,26 @@
+import { type Browser, chromium } from 'playwright-core';
+// @ts-expect-error plain JavaScript, so that it runs before anything is installed
+import { browserPath } from '../install.mjs';
+import type { CodeServer } from './code-server.ts';
+
+/** A headless browser that reaches this machine and nothing else. */
+export function launchBrowser(): Promise<Browser> {
+    return chromium.launch({
+        executablePath: browserPath(),
+        args: [
+            ...['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking'],
+            ...['--disable-component-update', '--disable-sync', '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1'],
+        ],
+    });
+}
+
+/** The address of a window on `folder` with the extension under development, running `tests` inside it when given. */
+export function windowAddress(server: CodeServer, folder: string, extension: string, tests?: string): string {
+    const remote = (path: string) => `vscode-remote://${server.authority}${path}`;
+    const payload = [
+        ['extensionDevelopmentPath', remote(extension)],
+        ...(tests === undefined ? [] : [['extensionTestsPath', remote(tests)]]),
+    ];
+    const query = new URLSearchParams({ folder, payload: JSON.stringify(payload) });
+    return `${server.origin}/?${query}`;
+}

@@ -1,0 +1,85 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
+import { places } from './places.ts';
+
+export interface CodeServer {
+    readonly origin: string;
+    readonly authority: string;
+    stop(): void;
+}
+
+/** Settings under which a shot looks the same every time. */
+const quiet = {
+    'workbench.startupEditor': 'none',
+    'workbench.tips.enabled': false,
+    'workbench.enableExperiments': false,
+    'chat.disableAIFeatures': true,
+    'editor.minimap.enabled': false,
+    'editor.cursorBlinking': 'solid',
+    'window.commandCenter': false,
+    'telemetry.telemetryLevel': 'off',
+    'extensions.autoCheckUpdates': false,
+    'git.enabled': false,
+    'security.workspace.trust.enabled': false,
+};
+
+/** Starts VS Code as a server on a free port of this machine, with a fresh profile under `home`. */
+export async function startCodeServer(home: string, settings: object = {}): Promise<CodeServer> {
+    const port = await freePort();
+    const data = join(home, 'data');
+    mkdirSync(join(data, 'User'), { recursive: true });
+    writeFileSync(join(data, 'User', 'settings.json'), JSON.stringify({ ...quiet, ...settings }));
+    const args = [
+        ...['--config', '/dev/null', '--bind-addr', `127.0.0.1:${port}`, '--auth', 'none', '--disable-telemetry'],
+        ...['--disable-update-check', '--disable-workspace-trust', '--disable-getting-started-override', '--disable-proxy'],
+        ...['--user-data-dir', data, '--extensions-dir', join(home, 'extensions')],
+        ...['--vscode-option', 'enable-smoke-test-driver'],
+    ];
+    const env = { ...process.env, EXTENSIONS_GALLERY: '{}', NODE_ENV: undefined };
+    // A group of its own, so that stopping it stops the processes it starts as well.
+    const child = spawn(process.execPath, [places.codeServer, ...args], {
+        env,
+        detached: true,
+        stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    const log: string[] = [];
+    child.stdout.on('data', (text) => log.push(String(text)));
+    child.stderr.on('data', (text) => log.push(String(text)));
+    const stop = () => stopGroup(child);
+    process.once('exit', stop);
+    const authority = `127.0.0.1:${port}`;
+    const origin = `http://${authority}`;
+    for (let attempt = 0; attempt < 300; attempt += 1) {
+        if (child.exitCode !== null) break;
+        const answer = await fetch(`${origin}/healthz`).catch(() => undefined);
+        if (answer?.ok === true) return { origin, authority, stop };
+        await sleep(200);
+    }
+    stop();
+    throw new Error(`VS Code did not start.\n${log.join('')}`);
+}
+
+function stopGroup(child: ChildProcess): void {
+    if (child.pid === undefined || child.exitCode !== null) return;
+    try {
+        process.kill(-child.pid, 'SIGTERM');
+    } catch {
+        // already gone
+    }
+}
+
+function freePort(): Promise<number> {
+    return new Promise((resolve, reject) => {
+        const server = createServer();
+        server.on('error', reject);
+        server.listen(0, '127.0.0.1', () => {
+            const address = server.address();
+            server.close(() =>
+                typeof address === 'object' && address !== null ? resolve(address.port) : reject(new Error('no port')),
+            );
+        });
+    });
+}
