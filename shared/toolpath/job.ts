@@ -1,0 +1,45 @@
+import type { Hatch } from './hatch';
+import type { Motion } from './motion';
+import type { Path } from './path';
+
+interface Burnt {
+    /** What the machine file and the time list call it. */
+    readonly name: string;
+    /** W */
+    readonly power: number;
+    /** mm/s */
+    readonly speed: number;
+    readonly passes: number;
+    /** Height of the focus below the face (mm) for each pass; the face if absent. */
+    readonly focus?: readonly number[];
+}
+
+/** An area pass along scan lines. */
+export interface AreaWork extends Burnt {
+    readonly kind: 'area';
+    readonly hatch: Hatch;
+    readonly bothWays: boolean;
+    /** Run-up before and after each stretch (mm); what the speed needs if absent. */
+    readonly overtravel?: number;
+}
+
+/** Paths that are followed one after another: outline passes and cuts. */
+export interface PathWork extends Burnt {
+    readonly kind: 'path';
+    readonly paths: readonly Path[];
+}
+
+export type Work = AreaWork | PathWork;
+
+/** What one set-up of the machine does, in order. Places in mm on the blank, y downwards. */
+export interface Job {
+    readonly work: readonly Work[];
+    readonly motion: Motion;
+}
+
+/** Run-up of an area pass (mm). */
+export function overtravelOf(work: AreaWork, motion: Motion): number {
+    const needed = (work.speed * work.speed) / (2 * motion.acceleration);
+    const overtravel = work.overtravel ?? needed;
+    return overtravel >= 0 && Number.isFinite(overtravel) ? overtravel : 0;
+}

@@ -1,0 +1,8 @@
+import type { Region } from '../geometry/region';
+import { orderRings, type Place } from './order';
+import type { Path } from './path';
+
+/** The outlines of a region as closed paths, inside before outside, in a short order. */
+export function outlinePaths(region: Region, from?: Place): Path[] {
+    return orderRings(region, from);
+}

@@ -1,0 +1,143 @@
+import { exactTurn } from './edges';
+import { type AreaWork, type Job, overtravelOf, type PathWork, type Work } from './job';
+import { cornerSpeed, type Motion, moveTime, pieceTime } from './motion';
+import type { Place } from './order';
+import type { Path } from './path';
+import { eachSweep, sweepEnds } from './sweep';
+
+/** How far (mm) the head may leave a corner: what cornerSpeed takes for a path. */
+export const CORNER_TOLERANCE = 0.01;
+
+export interface WorkTime {
+    readonly name: string;
+    /** All passes (s), without the way to its start. */
+    readonly time: number;
+    /** Of that, with the beam on (s at the set speed). */
+    readonly burning: number;
+    /** Energy of all passes (J), the power being on for the burnt length at the set speed. */
+    readonly energy: number;
+}
+
+export interface JobTime {
+    readonly total: number;
+    /** Travel from one work to the next and back to the origin (s). */
+    readonly between: number;
+    readonly works: readonly WorkTime[];
+}
+
+/** Time of a job by trapezoidal motion; undefined if speeds or acceleration are none. */
+export function timeOfJob(job: Job): JobTime | undefined {
+    const { motion } = job;
+    if (
+        !(
+            motion.topSpeed > 0 &&
+            motion.acceleration > 0 &&
+            Number.isFinite(motion.topSpeed) &&
+            Number.isFinite(motion.acceleration)
+        )
+    )
+        return undefined;
+    const works: WorkTime[] = [];
+    let between = 0;
+    let at: Place = { x: 0, y: 0 };
+    for (const work of job.work) {
+        if (!(work.speed > 0 && work.power >= 0 && work.passes >= 0 && work.speed < 1e6 && work.power < 1e6 && work.passes < 1e4))
+            return undefined;
+        const pass = work.kind === 'area' ? areaPass(work, motion) : pathPass(work, motion);
+        if (pass === undefined || work.passes === 0) continue;
+        between += travel(at, pass.start, motion);
+        const back = travel(pass.end, pass.start, motion);
+        works.push(workTime(work, pass, back));
+        at = pass.end;
+    }
+    between += travel(at, { x: 0, y: 0 }, motion);
+    return { total: works.reduce((sum, work) => sum + work.time, between), between, works };
+}
+
+/** One pass: time, burnt length, and where it starts and ends. */
+interface Pass {
+    readonly time: number;
+    readonly lit: number;
+    readonly start: Place;
+    readonly end: Place;
+}
+
+function workTime(work: Work, pass: Pass, back: number): WorkTime {
+    const burning = (pass.lit * work.passes) / work.speed;
+    return { name: work.name, time: pass.time * work.passes + back * (work.passes - 1), burning, energy: burning * work.power };
+}
+
+function travel(from: Place, to: Place, motion: Motion): number {
+    return moveTime(Math.hypot(to.x - from.x, to.y - from.y), motion.topSpeed, motion.acceleration);
+}
+
+function areaPass(work: AreaWork, motion: Motion): Pass | undefined {
+    const { hatch } = work;
+    const over = overtravelOf(work, motion);
+    let time = 0;
+    let start: { u: number; v: number } | undefined;
+    let at: { u: number; v: number } | undefined;
+    eachSweep(work, motion, (sweep) => {
+        const ends = sweepEnds(hatch, sweep, over);
+        const v = hatch.first + sweep.line * hatch.pitch;
+        if (at !== undefined) time += moveTime(Math.hypot(ends.start - at.u, v - at.v), motion.topSpeed, motion.acceleration);
+        start ??= { u: ends.start, v };
+        time += moveTime(Math.abs(ends.end - ends.start), work.speed, motion.acceleration);
+        at = { u: ends.end, v };
+    });
+    if (start === undefined || at === undefined) return undefined;
+    const { cos, sin } = exactTurn(hatch.angle);
+    const place = ({ u, v }: { u: number; v: number }): Place => ({ x: u * cos - v * sin, y: u * sin + v * cos });
+    return { time: time * hatch.every, lit: hatch.length * hatch.every, start: place(start), end: place(at) };
+}
+
+function pathPass(work: PathWork, motion: Motion): Pass | undefined {
+    let time = 0;
+    let lit = 0;
+    let start: Place | undefined;
+    let at: Place | undefined;
+    for (const path of work.paths) {
+        const { points } = path;
+        if (points.length < 4) continue;
+        const first = { x: points[0]!, y: points[1]! };
+        if (at !== undefined) time += travel(at, first, motion);
+        start ??= first;
+        const followed = pathTime(path, work.speed, motion.acceleration);
+        time += followed.time;
+        lit += followed.lit;
+        at = { x: points[points.length - 2]!, y: points[points.length - 1]! };
+    }
+    return start === undefined || at === undefined ? undefined : { time, lit, start, end: at };
+}
+
+/**
+ * Time (s) along a path from rest to rest. Corners are taken at cornerSpeed; a pass back and one forth
+ * then hold the speeds at the corners to what the pieces between them allow.
+ */
+export function pathTime({ points, lit }: Path, speed: number, acceleration: number): { time: number; lit: number } {
+    const pieces = points.length / 2 - 1;
+    const lengths = new Float64Array(pieces);
+    const squares = new Float64Array(pieces + 1); // squared speed at each point
+    let litLength = 0;
+    let [ux, uy] = [0, 0];
+    for (let i = 0; i < pieces; i++) {
+        const dx = points[2 * i + 2]! - points[2 * i]!;
+        const dy = points[2 * i + 3]! - points[2 * i + 1]!;
+        const length = Math.hypot(dx, dy);
+        lengths[i] = length;
+        if (lit === undefined || lit[i] === 1) litLength += length;
+        const [vx, vy] = length > 0 ? [dx / length, dy / length] : [ux, uy];
+        if (i > 0) {
+            const turn = Math.atan2(Math.abs(ux * vy - uy * vx), ux * vx + uy * vy);
+            squares[i] = Math.min(speed, cornerSpeed(turn, acceleration, CORNER_TOLERANCE)) ** 2;
+        }
+        [ux, uy] = [vx, vy];
+    }
+    for (let i = pieces - 1; i > 0; i--) squares[i] = Math.min(squares[i]!, squares[i + 1]! + 2 * acceleration * lengths[i]!);
+    let time = 0;
+    for (let i = 0; i < pieces; i++) {
+        squares[i + 1] = Math.min(squares[i + 1]!, squares[i]! + 2 * acceleration * lengths[i]!);
+        time += pieceTime(lengths[i]!, Math.sqrt(squares[i]!), Math.sqrt(squares[i + 1]!), speed, acceleration);
+    }
+    return { time, lit: litLength };
+}
