@@ -1,0 +1,44 @@
+import type { LangiumDocument } from 'langium';
+import { type Diagnostic, DiagnosticSeverity, DiagnosticTag, type Range } from 'vscode-languageserver-types';
+import type { Where } from '../shared/quantity/where';
+import type { Finding, Fix } from '../shared/recipe/finding';
+
+/** What a diagnostic carries so that its fixes can be offered without planning anew. */
+export interface DiagnosticData {
+    readonly rule: string;
+    readonly fixes: readonly Fix[];
+    /** Whether `allow` may be offered for it. */
+    readonly allowable: boolean;
+}
+
+const severities = {
+    error: DiagnosticSeverity.Error,
+    warning: DiagnosticSeverity.Warning,
+    info: DiagnosticSeverity.Information,
+    hint: DiagnosticSeverity.Hint,
+} as const;
+
+/** A finding as the editor shows it. `allowable` says whether its rule can be silenced with `allow`. */
+export function toDiagnostic(finding: Finding, document: LangiumDocument, allowable = false): Diagnostic {
+    const data: DiagnosticData = { rule: finding.rule, fixes: finding.fixes, allowable: allowable && finding.firm !== true };
+    const related = finding.related.map(({ message, where }) => ({
+        message,
+        location: { uri: where.uri, range: rangeOf(where, document) },
+    }));
+    return {
+        range: rangeOf(finding.where, document),
+        severity: severities[finding.severity],
+        code: finding.rule,
+        source: 'kerfbook',
+        message: finding.message,
+        data,
+        ...(related.length > 0 && { relatedInformation: related }),
+        ...(finding.rule === 'unused-name' && { tags: [DiagnosticTag.Unnecessary] }),
+    };
+}
+
+/** A place as a range of the document; a place in another file needs that file's document. */
+export function rangeOf(where: Where, document: LangiumDocument): Range {
+    const text = document.textDocument;
+    return { start: text.positionAt(where.offset), end: text.positionAt(where.offset + where.length) };
+}

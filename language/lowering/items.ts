@@ -1,0 +1,61 @@
+import type { AstNode } from 'langium';
+import type { Quantity } from '../../shared/quantity/quantity';
+import type { Written } from '../../shared/quantity/where';
+import type { Extent } from '../../shared/recipe/stock';
+import { isCount, isExtent, isFigure, isTone, isTrait } from '../generated/ast';
+import { propertyOf } from '../vocabulary/lookup';
+import { whereOf } from './places';
+import { extentOf, quantityOf } from './quantity';
+
+/** The lines of a block by key. The first of several counts; the others are reported as doubles. */
+export class Items {
+    constructor(private readonly items: readonly AstNode[] = []) {}
+
+    /** The first figure of that key that can be used. */
+    figure(key: string): Quantity | undefined {
+        for (const item of this.items) {
+            if (isFigure(item) && item.key === key) return quantityOf(item.value);
+        }
+        return undefined;
+    }
+
+    count(key: string): Written<number> | undefined {
+        for (const item of this.items) {
+            if (!isCount(item) || item.key !== key) continue;
+            return isCountable(item.value, item.$container.$type, key) ? { value: item.value, where: whereOf(item) } : undefined;
+        }
+        return undefined;
+    }
+
+    size(key: string): Extent | undefined {
+        for (const item of this.items) {
+            if (isExtent(item) && item.key === key) return extentOf(item.size);
+        }
+        return undefined;
+    }
+
+    word(key: string): string | undefined {
+        return this.words(key)[0];
+    }
+
+    words(key: string): string[] {
+        return this.items.flatMap((item) => (isTrait(item) && item.key === key && item.value !== undefined ? [item.value] : []));
+    }
+
+    tone(key: string): string | undefined {
+        for (const item of this.items) {
+            if (isTone(item) && item.key === key && isColour(item.value)) return item.value;
+        }
+        return undefined;
+    }
+}
+
+/** Whether a bare number is one that the property can count with. */
+export function isCountable(value: number | undefined, block: string, key: string): value is number {
+    const [low, high] = propertyOf(block, key)?.measures[0]?.bounds ?? [0, 1e6];
+    return value !== undefined && Number.isInteger(value) && value >= low && value <= high;
+}
+
+export function isColour(text: string | undefined): text is string {
+    return text !== undefined && /^#(?:[0-9a-f]{3}|[0-9a-f]{6})$/i.test(text);
+}

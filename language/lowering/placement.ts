@@ -1,0 +1,73 @@
+import type { AstNode, Reference } from 'langium';
+import type { Where, Written } from '../../shared/quantity/where';
+import type { ArtPlacement, Boundary, Outline, Placement, Ref, Scan, ShapePlacement } from '../../shared/recipe/step';
+import * as ast from '../generated/ast';
+import { whereOf, whereOfCst, whereOfPart, written } from './places';
+import { extentOf, pointOf, quantityOf } from './quantity';
+import { present } from './stock';
+
+/** A reference as it was written; the name is kept only where it leads somewhere. */
+export function refOf(holder: AstNode, reference: Reference<AstNode> | undefined, fallback: Where): Ref {
+    const target = reference?.ref as { name?: string } | undefined;
+    const where = reference?.$refNode === undefined ? fallback : whereOfCst(holder, reference.$refNode);
+    return target?.name === undefined ? { where } : { value: target.name, where };
+}
+
+/** What a step burns, in the order in which it is written. A place or a size that cannot be read drops the line. */
+export function placementsOf(items: readonly AstNode[]): Placement[] {
+    return items.flatMap((item) => {
+        if (ast.isArtUse(item)) return artPlacement(item) ?? [];
+        if (ast.isShape(item)) return shapePlacement(item) ?? [];
+        return [];
+    });
+}
+
+function artPlacement(node: ast.ArtUse): ArtPlacement | undefined {
+    const inverse = node.boundary && boundaryOf(node.boundary);
+    const at = pointOf(node.at);
+    const turn = quantityOf(node.turn);
+    const unread = (node.boundary && !inverse) || (node.at && !at) || (node.turn && !turn);
+    if (unread) return undefined;
+    return {
+        kind: 'art',
+        art: refOf(node, node.art, whereOf(node)),
+        picks: node.picks.map((pick, index) => written(pick, whereOfPart(node, 'picks', index))),
+        ...present({ inverse, at, turn }),
+        where: whereOf(node),
+    };
+}
+
+function shapePlacement(node: ast.Shape): ShapePlacement | undefined {
+    const outline = node.outline && outlineOf(node.outline);
+    const at = pointOf(node.at);
+    if (outline === undefined || (node.at && !at)) return undefined;
+    return { kind: 'shape', outline, ...present({ at }), where: whereOf(node) };
+}
+
+function boundaryOf(node: ast.Boundary): Written<Boundary> | undefined {
+    const boundary = boundaryShape(node);
+    return boundary && written(boundary, whereOf(node));
+}
+
+function boundaryShape(node: ast.Boundary): Boundary | undefined {
+    if (ast.isWholeBlank(node)) return { kind: 'blank' };
+    if (!ast.isGrown(node)) return outlineOf(node);
+    const by = quantityOf(node.by);
+    return by && { kind: 'grown', by };
+}
+
+function outlineOf(node: ast.Outline): Outline | undefined {
+    if (ast.isCircle(node)) {
+        const diameter = quantityOf(node.diameter);
+        return diameter && { kind: 'circle', diameter };
+    }
+    const size = extentOf(node.size);
+    return size && { kind: 'rectangle', size };
+}
+
+export function scanOf(node: ast.Scan | undefined): Scan | undefined {
+    if (node === undefined) return undefined;
+    const direction = node.along === 'across' || node.along === 'along' ? node.along : quantityOf(node.angle);
+    if (direction === undefined) return undefined;
+    return { direction, bothWays: node.way !== 'one', where: whereOf(node) };
+}

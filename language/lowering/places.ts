@@ -1,0 +1,40 @@
+import { type AstNode, AstUtils, type CstNode, GrammarUtils } from 'langium';
+import { nowhere, type Where, type Written } from '../../shared/quantity/where';
+
+const uris = new WeakMap<AstNode, string>();
+
+function uriOf(node: AstNode): string {
+    const root = AstUtils.findRootNode(node);
+    let uri = uris.get(root);
+    if (uri === undefined) {
+        uri = root.$document?.uri.toString() ?? '';
+        uris.set(root, uri);
+    }
+    return uri;
+}
+
+/** Where a syntax node stands in the text. */
+export function whereOf(node: AstNode | undefined): Where {
+    return node === undefined ? nowhere : whereOfCst(node, node.$cstNode);
+}
+
+/** Where a part of a node stands, such as its name or its unit; the node itself where the part is missing. */
+export function whereOfPart(node: AstNode, part: string, index?: number): Where {
+    return whereOfCst(node, GrammarUtils.findNodeForProperty(node.$cstNode, part, index) ?? node.$cstNode);
+}
+
+/** Where the first word of a node stands: the narrowest place that stands for a statement. */
+export function whereOfFirstWord(node: AstNode): Where {
+    const cst = node.$cstNode;
+    if (cst === undefined) return nowhere;
+    const word = /^[\w-]+/.exec(cst.text)?.[0] ?? cst.text.slice(0, 1);
+    return { uri: uriOf(node), offset: cst.offset, length: Math.max(1, word.length) };
+}
+
+export function whereOfCst(node: AstNode, cst: CstNode | undefined): Where {
+    return cst === undefined ? nowhere : { uri: uriOf(node), offset: cst.offset, length: cst.length };
+}
+
+export function written<T>(value: T, where: Where): Written<T> {
+    return { value, where };
+}

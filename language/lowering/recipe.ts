@@ -1,0 +1,79 @@
+import { AstUtils } from 'langium';
+import type { ArtSource, Backing, Blank, Recipe } from '../../shared/recipe/recipe';
+import type { Step } from '../../shared/recipe/step';
+import type { Coupon } from '../../shared/recipe/stock';
+import * as ast from '../generated/ast';
+import { resolvePath } from '../names/used-files';
+import { Items } from './items';
+import { whereOf, whereOfPart, written } from './places';
+import { extentOf } from './quantity';
+import { allowsOf, stepOf } from './steps';
+import { laserOf, present, sheetOf } from './stock';
+
+/** A recipe as plain data. `coupons` are all that the file can see; those of its own laser and sheets are kept. */
+export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[]): Recipe {
+    const items = new Items(node.items);
+    const laser = node.items.find(ast.isLaserUse)?.laser?.ref;
+    const blanks = node.items.filter(ast.isBlank).filter(hasName).map(blankOf);
+    const sheets = new Set(blanks.map(({ sheet }) => sheet?.name));
+    return {
+        name: node.name ?? '',
+        where: whereOfPart(node, 'name'),
+        title: node.title ?? node.name ?? '',
+        whole: whereOf(node),
+        revision: items.count('revision')?.value ?? 1,
+        make: items.count('make')?.value ?? 1,
+        ...present({ laser: laser && laserOf(laser) }),
+        arts: node.items.filter(ast.isArt).filter(hasName).flatMap(artOf),
+        blanks,
+        steps: stepsOf(node.items),
+        allows: allowsOf(node.items),
+        coupons: coupons.filter((coupon) => coupon.laser === laser?.name && sheets.has(coupon.sheet)),
+    };
+}
+
+function hasName(node: { name?: string }): boolean {
+    return node.name !== undefined && node.name !== '';
+}
+
+function stepsOf(items: readonly ast.RecipeItem[]): Step[] {
+    const steps: Step[] = [];
+    for (const item of items) {
+        if (!ast.isStep(item)) continue;
+        const step = stepOf(item, steps.length);
+        if (step !== undefined) steps.push(step);
+    }
+    return steps;
+}
+
+function blankOf(node: ast.Blank): Blank {
+    const sheet = node.items.find(ast.isMaterial)?.sheet?.ref;
+    const along = node.items.find(ast.isGrain)?.along;
+    const backing = node.items.find(ast.isBacking)?.kind;
+    return {
+        name: node.name,
+        where: whereOfPart(node, 'name'),
+        ...present({
+            sheet: sheet && sheetOf(sheet),
+            size: extentOf(node.items.find((item) => ast.isExtent(item))?.size),
+            grain: along === 'width' || along === 'height' ? along : undefined,
+        }),
+        backing: (backing as Backing | undefined) ?? 'none',
+        whole: whereOf(node),
+    };
+}
+
+function artOf(node: ast.Art): ArtSource[] {
+    if (node.path === undefined) return [];
+    const items = new Items(node.items);
+    return [
+        {
+            name: node.name,
+            where: whereOfPart(node, 'name'),
+            path: written(node.path, whereOfPart(node, 'path')),
+            uri: resolvePath(node.path, AstUtils.getDocument(node).uri)?.toString() ?? '',
+            ...present({ width: items.figure('width'), height: items.figure('height'), threshold: items.figure('threshold') }),
+            whole: whereOf(node),
+        },
+    ];
+}

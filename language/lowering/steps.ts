@@ -1,0 +1,157 @@
+import type { AstNode } from 'langium';
+import type { Allow } from '../../shared/recipe/allow';
+import type { Check, Cut, Engrave, Inlay, Sand, Step } from '../../shared/recipe/step';
+import * as ast from '../generated/ast';
+import { Items } from './items';
+import { placementsOf, refOf, scanOf } from './placement';
+import { whereOf, whereOfFirstWord, whereOfPart, written } from './places';
+import { quantityOf } from './quantity';
+import { abrasiveOf, coatOf, glueOf, present, resinOf, sealerOf } from './stock';
+
+type Base = Pick<Step, 'index' | 'whole' | 'where' | 'allows'>;
+
+/** A step as plain data; undefined where what is missing leaves it without meaning (a wait without a time). */
+export function stepOf(node: ast.Step, index: number): Step | undefined {
+    const base: Base = { index, whole: whereOf(node), where: whereOfFirstWord(node), allows: allowsOf(node.items) };
+    switch (node.$type) {
+        case 'Engrave':
+            return engraveOf(node, base);
+        case 'Cut':
+            return cutOf(node, base);
+        case 'Seal': {
+            const sealer = node.sealer?.ref;
+            return {
+                ...base,
+                kind: 'seal',
+                blank: blankRef(node),
+                ...present({ sealer: sealer && sealerOf(sealer) }),
+                coats: coatsOf(node),
+            };
+        }
+        case 'Fill': {
+            const resin = node.resin?.ref;
+            const overfill = new Items(node.items).figure('overfill');
+            const pocket = refOf(node, node.pocket, base.where);
+            return { ...base, kind: 'fill', pocket, ...present({ resin: resin && resinOf(resin), overfill }) };
+        }
+        case 'Inlay':
+            return inlayOf(node, base);
+        case 'Wait': {
+            const time = quantityOf(node.time);
+            return time && { ...base, kind: 'wait', time, ...present({ reason: node.reason }) };
+        }
+        case 'Peel':
+            return { ...base, kind: 'peel', blank: blankRef(node) };
+        case 'Sand':
+            return sandOf(node, base);
+        case 'Finish': {
+            const coat = node.coat?.ref;
+            return {
+                ...base,
+                kind: 'finish',
+                blank: blankRef(node),
+                ...present({ coat: coat && coatOf(coat) }),
+                coats: coatsOf(node),
+            };
+        }
+        case 'Mask':
+            return { ...base, kind: 'mask', blank: blankRef(node) };
+        case 'Check':
+            return checkOf(node, base);
+        case 'Do':
+            return { ...base, kind: 'do', text: node.text ?? '', ...present({ time: quantityOf(node.time) }) };
+    }
+}
+
+export function allowsOf(items: readonly AstNode[] | undefined): Allow[] {
+    return (items ?? [])
+        .filter(ast.isAllow)
+        .filter((allow) => allow.rule !== undefined)
+        .map((allow) => ({ rule: allow.rule, reason: allow.reason ?? '', where: whereOf(allow) }));
+}
+
+function blankRef(node: Extract<ast.Step, { blank: unknown }>) {
+    return refOf(node, node.blank, whereOfFirstWord(node));
+}
+
+function coatsOf(node: ast.Seal | ast.Finish): number {
+    return new Items(node.items).count('coats')?.value ?? 1;
+}
+
+function beamWork(node: ast.Engrave | ast.Cut) {
+    const items = new Items(node.items);
+    const air = (node.items as readonly AstNode[]).find(ast.isAir);
+    return {
+        name: node.name ?? '',
+        nameWhere: whereOfPart(node, 'name'),
+        blank: blankRef(node),
+        placements: placementsOf(node.items),
+        mirror: (node.items as readonly AstNode[]).filter((item) => ast.isFlag(item) && item.key === 'mirror').map(whereOf),
+        ...present({
+            air: air?.state === 'on' || air?.state === 'off' ? written<'on' | 'off'>(air.state, whereOf(air)) : undefined,
+            power: items.figure('power'),
+            speed: items.figure('speed'),
+            passes: items.count('passes'),
+            offset: items.figure('offset'),
+        }),
+    };
+}
+
+function engraveOf(node: ast.Engrave, base: Base): Engrave {
+    const items = new Items(node.items);
+    return {
+        ...base,
+        kind: 'engrave',
+        ...beamWork(node),
+        ...present({
+            depth: depthOf(node.items.find(ast.isDepth)),
+            tone: items.figure('tone'),
+            pitch: items.figure('pitch'),
+            scan: scanOf(node.items.find(ast.isScan)),
+            outline: items.count('outline'),
+        }),
+    };
+}
+
+function depthOf(node: ast.Depth | undefined): Engrave['depth'] {
+    if (node?.through) return { through: true, where: whereOf(node) };
+    return quantityOf(node?.value);
+}
+
+function cutOf(node: ast.Cut, base: Base): Cut {
+    return { ...base, kind: 'cut', ...beamWork(node), ...present({ tabs: new Items(node.items).count('tabs') }) };
+}
+
+function inlayOf(node: ast.Inlay, base: Base): Inlay {
+    const items = new Items(node.items);
+    const glue = node.items.find(ast.isGlueUse)?.glue?.ref;
+    return {
+        ...base,
+        kind: 'inlay',
+        relief: refOf(node, node.relief, base.where),
+        pocket: refOf(node, node.pocket, base.where),
+        ...present({ glue: glue && glueOf(glue), clearance: items.figure('clearance'), marks: items.count('marks') }),
+    };
+}
+
+function sandOf(node: ast.Sand, base: Base): Sand {
+    const flush = node.items.find(ast.isFlush);
+    const grits = node.items.find(ast.isGrits);
+    return {
+        ...base,
+        kind: 'sand',
+        blank: blankRef(node),
+        flush: flush !== undefined,
+        grits: (grits?.grits ?? []).flatMap(({ ref }) => (ref === undefined ? [] : [abrasiveOf(ref)])),
+        ...present({
+            take: new Items(node.items).figure('take') ?? quantityOf(flush?.then),
+            gritsWhere: grits && whereOf(grits),
+        }),
+    };
+}
+
+function checkOf(node: ast.Check, base: Base): Check {
+    const items = new Items(node.items);
+    const step = refOf(node, node.step, base.where);
+    return { ...base, kind: 'check', step, ...present({ depth: items.figure('depth'), width: items.figure('width') }) };
+}

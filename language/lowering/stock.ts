@@ -1,0 +1,219 @@
+import type { AstNode, Reference } from 'langium';
+import type {
+    Abrasive,
+    Beam,
+    Coat,
+    Coupon,
+    Glue,
+    Laser,
+    Named,
+    Pores,
+    Resin,
+    Sealer,
+    Sheet,
+    Wood,
+} from '../../shared/recipe/stock';
+import * as ast from '../generated/ast';
+import { Items } from './items';
+import { amountOf } from './number';
+import { whereOf, whereOfPart } from './places';
+import { quantityOf } from './quantity';
+
+/** Bare wood and char, for a wood whose colours are not written. */
+const plainColour = '#c8a878';
+const charColour = '#3a2416';
+const clearColour = '#e6dcc3';
+
+function named(node: AstNode & { name: string }): Named {
+    return { name: node.name ?? '', where: whereOfPart(node, 'name') };
+}
+
+/** Leaves out what is absent, so that an absent figure is an absent key. */
+export function present<T extends object>(fields: T): { [K in keyof T]: Exclude<T[K], undefined> } {
+    return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as never;
+}
+
+export function beamOf(node: ast.Beam): Beam {
+    const items = new Items(node.items);
+    return { ...named(node), ...present({ wavelength: items.figure('wavelength') }), foilStops: items.word('foil') === 'stops' };
+}
+
+export function laserOf(node: ast.Laser): Laser {
+    const items = new Items(node.items);
+    const source = node.items.find(ast.isLaserBeam);
+    const beam = source?.beam?.ref && beamOf(source.beam.ref);
+    return {
+        ...named(node),
+        ...present({
+            beam,
+            wavelength: quantityOf(source?.wavelength) ?? beam?.wavelength,
+            power: items.figure('power'),
+            leastPower: items.figure('leastpower'),
+            spot: items.figure('spot'),
+            lens: items.figure('lens'),
+            aperture: items.figure('aperture'),
+            quality: items.figure('quality'),
+            field: items.size('field'),
+            topSpeed: items.figure('topspeed'),
+            acceleration: items.figure('acceleration'),
+            overtravel: items.figure('overtravel'),
+        }),
+    };
+}
+
+export function woodOf(node: ast.Wood): Wood {
+    const items = new Items(node.items);
+    const pores = items.word('pores');
+    return {
+        ...named(node),
+        ...present({
+            density: items.figure('density'),
+            pores: isPores(pores) ? pores : undefined,
+            radial: items.figure('radial'),
+            tangential: items.figure('tangential'),
+        }),
+        bleeds: items.word('bleed') !== 'no',
+        colour: items.tone('colour') ?? plainColour,
+        burnt: items.tone('burnt') ?? charColour,
+        cautions: items.words('caution'),
+    };
+}
+
+function isPores(word: string | undefined): word is Pores {
+    return word === 'diffuse' || word === 'semi-ring' || word === 'ring' || word === 'softwood';
+}
+
+export function sheetOf(node: ast.Sheet): Sheet {
+    const items = new Items(node.items);
+    const wood = node.items.find(ast.isWoodOf)?.wood?.ref;
+    return {
+        ...named(node),
+        kind: ast.isBoard(node) ? 'board' : 'veneer',
+        ...present({
+            wood: wood && woodOf(wood),
+            thickness: items.figure('thickness'),
+            moisture: items.figure('moisture'),
+            sheet: items.size('sheet'),
+        }),
+    };
+}
+
+/** Follows `kind` from one block to what it is like, nearest first. A circle of kinds ends where it closes. */
+function lineage<T extends ast.Resin | ast.Sealer | ast.Glue | ast.Coat>(node: T, same: (other: AstNode) => other is T): T[] {
+    const line: T[] = [];
+    for (let next: AstNode | undefined = node; next !== undefined && same(next) && !line.includes(next); ) {
+        line.push(next);
+        next = kindReference(next)?.ref;
+    }
+    return line;
+}
+
+export function kindReference(node: ast.Resin | ast.Sealer | ast.Glue | ast.Coat): Reference<ast.Stock> | undefined {
+    return (node.items as readonly AstNode[]).find(ast.isKind)?.base;
+}
+
+/** The lines of a block with those of its kind behind them: the nearest that says something is heard. */
+function folded(line: readonly { items: readonly AstNode[] }[]): Items {
+    const seen = new Set<string>();
+    const items: AstNode[] = [];
+    for (const block of line) {
+        const here = new Set<string>();
+        for (const item of block.items) {
+            const key = (item as { key?: string }).key ?? item.$type;
+            if (seen.has(key)) continue;
+            here.add(key);
+            items.push(item);
+        }
+        for (const key of here) seen.add(key);
+    }
+    return new Items(items);
+}
+
+export function resinOf(node: ast.Resin): Resin {
+    const line = lineage(node, ast.isResin);
+    const items = folded(line);
+    const mix = line.flatMap((each) => each.items.filter(ast.isMix)).map(mixOf);
+    return {
+        ...named(node),
+        ...present({
+            kind: kindReference(node)?.ref?.name,
+            mix: mix[0],
+            potLife: items.figure('potlife'),
+            cure: items.figure('cure'),
+            deepestPour: items.figure('deepestpour'),
+            narrowestSlot: items.figure('narrowestslot'),
+            density: items.figure('density'),
+            pigment: items.figure('pigment'),
+            opacity: items.figure('opacity'),
+        }),
+        colour: items.tone('colour') ?? clearColour,
+        cautions: items.words('caution'),
+    };
+}
+
+function mixOf(node: ast.Mix): Resin['mix'] {
+    const resin = amountOf(node.resin);
+    const hardener = amountOf(node.hardener);
+    if (resin === undefined || hardener === undefined || resin <= 0 || hardener < 0) return undefined;
+    return { resin, hardener, by: node.by === 'weight' ? 'weight' : 'volume' };
+}
+
+export function sealerOf(node: ast.Sealer): Sealer {
+    const items = folded(lineage(node, ast.isSealer));
+    return {
+        ...named(node),
+        ...present({ kind: kindReference(node)?.ref?.name, dry: items.figure('dry'), spread: items.figure('spread') }),
+        cautions: items.words('caution'),
+    };
+}
+
+export function glueOf(node: ast.Glue): Glue {
+    const items = folded(lineage(node, ast.isGlue));
+    return {
+        ...named(node),
+        ...present({
+            kind: kindReference(node)?.ref?.name,
+            film: items.figure('film'),
+            open: items.figure('open'),
+            cure: items.figure('cure'),
+            spread: items.figure('spread'),
+            density: items.figure('density'),
+        }),
+        cautions: items.words('caution'),
+    };
+}
+
+export function coatOf(node: ast.Coat): Coat {
+    const items = folded(lineage(node, ast.isCoat));
+    return {
+        ...named(node),
+        ...present({
+            kind: kindReference(node)?.ref?.name,
+            dry: items.figure('dry'),
+            cure: items.figure('cure'),
+            spread: items.figure('spread'),
+        }),
+        cautions: items.words('caution'),
+    };
+}
+
+export function abrasiveOf(node: ast.Abrasive): Abrasive {
+    return { ...named(node), ...present({ grain: new Items(node.items).figure('grain') }) };
+}
+
+export function couponOf(node: ast.Coupon): Coupon | undefined {
+    const sheet = node.sheet?.ref?.name;
+    const laser = node.laser?.ref?.name;
+    if (sheet === undefined || laser === undefined) return undefined;
+    const burns = node.items.filter(ast.isBurn).flatMap((burn) => {
+        const power = quantityOf(burn.power);
+        const speed = quantityOf(burn.speed);
+        const depth = quantityOf(burn.depth);
+        const passes = burn.passes ?? 1;
+        if (power === undefined || speed === undefined || depth === undefined) return [];
+        return Number.isInteger(passes) && passes >= 1 && passes <= 1e6
+            ? [{ power, speed, passes, depth, where: whereOf(burn) }]
+            : [];
+    });
+    return { sheet, laser, ...present({ pitch: new Items(node.items).figure('pitch') }), burns, where: whereOf(node) };
+}

@@ -1,0 +1,36 @@
+import type { AstNode, AstNodeDescription } from 'langium';
+import type { File, Recipe } from '../generated/ast';
+
+type Describe = (node: AstNode, name: string) => AstNodeDescription;
+
+/** Names of one block, each with all that bears it: kinds have namespaces of their own, and doubles are reported. */
+export type NameMap = ReadonlyMap<string, readonly AstNodeDescription[]>;
+
+const maps = new WeakMap<AstNode, NameMap>();
+
+/** What a file declares: stock and recipes. Lives as long as the parsed tree it was read from. */
+export function namesOfFile(file: File, describe: Describe): NameMap {
+    return namesOf(file, file.entries, describe);
+}
+
+/** What a recipe declares: its art, blanks and named steps. */
+export function namesOfRecipe(recipe: Recipe, describe: Describe): NameMap {
+    return namesOf(recipe, recipe.items, describe);
+}
+
+function namesOf(owner: AstNode, members: readonly AstNode[], describe: Describe): NameMap {
+    let map = maps.get(owner);
+    if (map === undefined) {
+        const built = new Map<string, AstNodeDescription[]>();
+        for (const member of members) {
+            const name = (member as { name?: unknown }).name;
+            if (typeof name !== 'string' || name === '') continue;
+            const bearers = built.get(name);
+            if (bearers === undefined) built.set(name, [describe(member, name)]);
+            else bearers.push(describe(member, name));
+        }
+        map = built;
+        maps.set(owner, map);
+    }
+    return map;
+}

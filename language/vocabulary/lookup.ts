@@ -1,0 +1,31 @@
+import type { AstNode } from 'langium';
+import { isExtent, isFigure, type Position, type Quantity, type Size } from '../generated/ast';
+import type { Property } from './property';
+import { partProperties, recipeProperties } from './recipe-properties';
+import { stockProperties } from './stock-properties';
+
+const byBlock = new Map<string, Property[]>();
+const byKey = new Map<string, Property>();
+for (const each of [...stockProperties, ...recipeProperties]) {
+    const block = byBlock.get(each.block);
+    if (block === undefined) byBlock.set(each.block, [each]);
+    else block.push(each);
+}
+for (const each of [...stockProperties, ...recipeProperties, ...partProperties]) byKey.set(`${each.block}.${each.key}`, each);
+
+/** The lines that can stand in a block of that kind, in the order in which they are offered. */
+export function propertiesOf(block: string): readonly Property[] {
+    return byBlock.get(block) ?? [];
+}
+
+export function propertyOf(block: string, key: string): Property | undefined {
+    return byKey.get(`${block}.${key}`);
+}
+
+/** What the numbers of this node stand for, wherever it hangs in the tree. */
+export function propertyOfNumber(node: Quantity | Size | Position): Property | undefined {
+    const holder: AstNode | undefined = node.$container;
+    if (holder === undefined) return undefined;
+    if (isFigure(holder) || isExtent(holder)) return propertyOf(holder.$container.$type, holder.key);
+    return propertyOf(holder.$type, node.$containerProperty ?? '');
+}

@@ -1,0 +1,207 @@
+import { measure, type Property, property, share, signed } from './property';
+
+const countOf = (low: number, high: number) => ({ measures: [measure('count', [low, high], [low, 1e6])] });
+
+const allow = (block: string) =>
+    property(
+        block,
+        'allow',
+        'phrase',
+        'Silences one rule here, with the reason beside it.',
+        'allow not-mirrored because "the leaf is symmetrical"',
+        {
+            many: true,
+        },
+    );
+
+const power = (block: string) =>
+    property(block, 'power', 'figure', 'Share of full power; worked out from the coupon when it is not written.', 'power 40 %', {
+        measures: [share(), measure('power', [0.05, 500])],
+    });
+const speed = (block: string) =>
+    property(
+        block,
+        'speed',
+        'figure',
+        'How fast the head moves; worked out from the coupon when it is not written.',
+        'speed 300 mm/s',
+        {
+            measures: [measure('speed', [0.5, 5000])],
+        },
+    );
+const offset = (block: string) =>
+    property(block, 'offset', 'figure', 'Grows the shape outwards, or with a minus sign inwards.', 'offset 0.05 mm', {
+        measures: [signed('length', [-5, 5])],
+    });
+const passes = (block: string) =>
+    property(block, 'passes', 'count', 'How often the area is gone over.', 'passes 3', countOf(1, 60));
+const coats = (block: string) => property(block, 'coats', 'count', 'How many coats.', 'coats 2', countOf(1, 20));
+
+/** What both engraving and cutting can say about where the beam goes. */
+const beamWork = (block: string): Property[] => [
+    property(
+        block,
+        'art',
+        'phrase',
+        'The art to burn, which parts of it, and where its middle lies on the blank.',
+        'art heron at 150, 100 mm',
+        {
+            many: true,
+        },
+    ),
+    property(block, 'circle', 'phrase', 'A circle by its diameter, instead of art.', 'circle 80 mm at 100, 100 mm', {
+        many: true,
+    }),
+    property(block, 'rectangle', 'phrase', 'A rectangle by its size, instead of art.', 'rectangle 80 x 40 mm', { many: true }),
+    property(block, 'mirror', 'word', 'Turns everything in this step over, left to right.', 'mirror'),
+    property(block, 'air', 'word', 'Air assist: on to cut, off to engrave.', 'air off', { choices: ['on', 'off'] }),
+    power(block),
+    speed(block),
+    passes(block),
+    offset(block),
+    allow(block),
+];
+
+const recipe: Property[] = [
+    property('Recipe', 'revision', 'count', 'Number of this version of the recipe.', 'revision 3', countOf(0, 10000)),
+    property('Recipe', 'make', 'count', 'How many pieces are made at once.', 'make 4', countOf(1, 10000)),
+    property('Recipe', 'laser', 'name', 'The laser it is burnt on.', 'laser shed'),
+    allow('Recipe'),
+];
+
+const art: Property[] = [
+    property('Art', 'width', 'figure', 'Real width of the art.', 'width 140 mm', { measures: [measure('length', [1, 3000])] }),
+    property('Art', 'height', 'figure', 'Real height of the art.', 'height 90 mm', { measures: [measure('length', [1, 3000])] }),
+    property('Art', 'threshold', 'figure', 'How dark paint has to be to burn.', 'threshold 50 %', { measures: [share()] }),
+];
+
+const blank: Property[] = [
+    property('Blank', 'of', 'name', 'The board or veneer it is cut from.', 'of walnut-12'),
+    property('Blank', 'size', 'size', 'Width and height, as it lies on the bed.', 'size 300 x 200 mm', {
+        measures: [measure('length', [5, 4000])],
+    }),
+    property('Blank', 'grain', 'phrase', 'The side along which the grain runs.', 'grain along width', {
+        choices: ['along width', 'along height'],
+    }),
+    property('Blank', 'backing', 'word', 'What it is stuck to while it is burnt.', 'backing foil', {
+        choices: ['foil', 'tape', 'none'],
+    }),
+];
+
+const engrave: Property[] = [
+    ...beamWork('Engrave'),
+    property(
+        'Engrave',
+        'depth',
+        'figure',
+        'How deep: solved into power, speed and passes from the coupon. Or `depth through`.',
+        'depth 0.50 mm',
+        {
+            measures: [measure('length', [0.01, 30])],
+        },
+    ),
+    property('Engrave', 'tone', 'figure', 'How dark, without digging: 0 % bare, 100 % the darkest.', 'tone 60 %', {
+        measures: [share()],
+    }),
+    property('Engrave', 'pitch', 'figure', 'Distance of the scan lines.', 'pitch 0.10 mm', {
+        measures: [measure('length', [0.01, 1])],
+    }),
+    property('Engrave', 'scan', 'phrase', 'Which way the scan lines run.', 'scan across grain', {
+        choices: ['across grain', 'along grain'],
+    }),
+    property(
+        'Engrave',
+        'outline',
+        'count',
+        'Passes along the outline after the area, for a crisp edge.',
+        'outline 1',
+        countOf(0, 20),
+    ),
+];
+
+const steps: Property[] = [
+    ...engrave,
+    ...beamWork('Cut'),
+    property('Cut', 'tabs', 'count', 'Bridges left standing so that the part does not fall.', 'tabs 4', countOf(0, 200)),
+    coats('Seal'),
+    allow('Seal'),
+    property('Fill', 'overfill', 'figure', 'How much more is mixed than the hollow holds.', 'overfill 15 %', {
+        measures: [measure('ratio', [0, 1], [0, 10])],
+    }),
+    allow('Fill'),
+    property('Inlay', 'glue', 'name', 'The glue that holds it.', 'glue wood-glue'),
+    property('Inlay', 'clearance', 'figure', 'Gap wanted around each part, both sides together.', 'clearance 0.05 mm', {
+        measures: [measure('length', [0, 1])],
+    }),
+    property('Inlay', 'marks', 'count', 'Alignment marks that keep it from being turned.', 'marks 3', countOf(0, 20)),
+    allow('Inlay'),
+    allow('Wait'),
+    allow('Peel'),
+    property(
+        'Sand',
+        'flush',
+        'phrase',
+        'Down to the face of the wood; `then` says how much of the face goes too.',
+        'flush then 0.10 mm',
+    ),
+    property('Sand', 'take', 'figure', 'How much comes off the face.', 'take 0.10 mm', { measures: [measure('length', [0, 5])] }),
+    property('Sand', 'grits', 'name', 'The papers, coarse to fine.', 'grits 120, 180, 240'),
+    allow('Sand'),
+    coats('Finish'),
+    allow('Finish'),
+    allow('Mask'),
+    property('Check', 'depth', 'figure', 'The depth that should be measured.', 'depth 0.5 mm', {
+        measures: [measure('length', [0.01, 30])],
+    }),
+    property('Check', 'width', 'figure', 'The width that should be measured.', 'width 12 mm', {
+        measures: [measure('length', [0.05, 3000])],
+    }),
+    allow('Check'),
+    allow('Do'),
+];
+
+/** Numbers inside a line, by the part of the syntax tree that holds them. */
+const parts: Property[] = [
+    property('Wait', 'time', 'figure', 'How long to wait.', 'wait 12 h', { measures: [measure('time', [1, 120 * 86400])] }),
+    property('Do', 'time', 'figure', 'How long it takes.', 'do "Wipe it clean" for 5 min', {
+        measures: [measure('time', [1, 30 * 86400])],
+    }),
+    property('Flush', 'then', 'figure', 'How much of the face goes after it is flush.', 'flush then 0.10 mm', {
+        measures: [measure('length', [0, 5])],
+    }),
+    property('Scan', 'angle', 'figure', 'Angle of the scan lines against the width.', 'scan at 45 deg', {
+        measures: [signed('angle', [-7, 7])],
+    }),
+    property('Depth', 'value', 'figure', 'How deep it is to be.', 'depth 0.50 mm', { measures: [measure('length', [0.01, 30])] }),
+    property('Circle', 'diameter', 'figure', 'Diameter of the circle.', 'circle 156 mm', {
+        measures: [measure('length', [0.2, 3000])],
+    }),
+    property('Rectangle', 'size', 'size', 'Size of the rectangle.', 'rectangle 80 x 40 mm', {
+        measures: [measure('length', [0.2, 4000])],
+    }),
+    property('Grown', 'by', 'figure', 'How far around the shape.', 'grown 5 mm', { measures: [measure('length', [0.1, 1000])] }),
+    property('ArtUse', 'turn', 'figure', 'How far it is turned, clockwise.', 'turned 90 deg', {
+        measures: [signed('angle', [-7, 7])],
+    }),
+    property('ArtUse', 'at', 'place', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', {
+        measures: [signed('length', [-4000, 4000])],
+    }),
+    property('Shape', 'at', 'place', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', {
+        measures: [signed('length', [-4000, 4000])],
+    }),
+    property('Burn', 'power', 'figure', 'Power of the square.', 'burn 40 % at 400 mm/s gives 0.09 mm', {
+        measures: [share(), measure('power', [0.05, 500])],
+    }),
+    property('Burn', 'speed', 'figure', 'Speed of the square.', 'burn 40 % at 400 mm/s gives 0.09 mm', {
+        measures: [measure('speed', [0.5, 5000])],
+    }),
+    property('Burn', 'depth', 'figure', 'Depth measured in the square.', 'burn 40 % at 400 mm/s gives 0.09 mm', {
+        measures: [measure('length', [0, 30])],
+    }),
+    property('LaserBeam', 'wavelength', 'figure', 'Wavelength of this source.', 'beam co2 10.6 um', {
+        measures: [measure('length', [2e-4, 1.2e-2])],
+    }),
+];
+
+export const recipeProperties: readonly Property[] = [...recipe, ...art, ...blank, ...steps];
+export const partProperties: readonly Property[] = parts;

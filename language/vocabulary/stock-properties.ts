@@ -1,0 +1,191 @@
+import { measure, type Property, property, share } from './property';
+
+const minute = 60;
+const hour = 3600;
+const day = 86400;
+
+const caution = (block: string) =>
+    property(block, 'caution', 'text', 'A danger to be told of wherever this is used.', 'caution "Wear gloves."', { many: true });
+const kind = (block: string, example: string) =>
+    property(block, 'kind', 'name', 'What it is like: every figure not written here is taken from there.', `kind ${example}`);
+const dry = (block: string) =>
+    property(block, 'dry', 'figure', 'How long one coat dries before the next step.', 'dry 1 h', {
+        measures: [measure('time', [minute, 3 * day])],
+    });
+const cure = (block: string) =>
+    property(block, 'cure', 'figure', 'How long until it may be sanded, stressed or used.', 'cure 24 h', {
+        measures: [measure('time', [10, 90 * day])],
+    });
+const spread = (block: string) =>
+    property(block, 'spread', 'figure', 'How much goes on an area, one coat or one face.', 'spread 150 g/m2', {
+        measures: [measure('spread', [2e-6, 6e-4])],
+    });
+const fluidDensity = (block: string) =>
+    property(block, 'density', 'figure', 'Mass of a volume, ready to use.', 'density 1.1 g/cm3', {
+        measures: [measure('density', [6e-4, 3e-3])],
+    });
+
+const beam: Property[] = [
+    property('Beam', 'wavelength', 'figure', 'Wavelength of the light.', 'wavelength 10.6 um', {
+        measures: [measure('length', [2e-4, 1.2e-2])],
+    }),
+    property('Beam', 'foil', 'word', 'Whether thin foil tape stops this beam.', 'foil stops', { choices: ['stops', 'fails'] }),
+    caution('Beam'),
+];
+
+const wood: Property[] = [
+    property('Wood', 'density', 'figure', 'Density at 12 % moisture content.', 'density 616 kg/m3', {
+        measures: [measure('density', [1e-4, 1.4e-3])],
+    }),
+    property('Wood', 'radial', 'figure', 'Change of width along the rays for each per cent of moisture.', 'radial 0.190 %', {
+        measures: [share([2e-4, 8e-3])],
+    }),
+    property(
+        'Wood',
+        'tangential',
+        'figure',
+        'Change of width along the rings for each per cent of moisture.',
+        'tangential 0.274 %',
+        {
+            measures: [share([2e-4, 8e-3])],
+        },
+    ),
+    property('Wood', 'pores', 'word', 'How the pores lie: open ones carry a wet fill along the grain.', 'pores ring', {
+        choices: ['diffuse', 'semi-ring', 'ring', 'softwood'],
+    }),
+    property('Wood', 'bleed', 'word', 'Whether an unsealed fill creeps along the grain.', 'bleed yes', {
+        choices: ['yes', 'no'],
+    }),
+    property('Wood', 'colour', 'colour', 'Colour of the planed face.', 'colour #6a4a36'),
+    property('Wood', 'burnt', 'colour', 'Colour of the burnt face.', 'burnt #2a1a12'),
+    caution('Wood'),
+];
+
+const sheet = (block: string, thickness: readonly [number, number], example: string): Property[] => [
+    property(block, 'wood', 'name', 'The wood it is made of.', 'wood black-walnut'),
+    property(block, 'thickness', 'figure', 'Thickness, best with the tolerance it was bought or planed to.', example, {
+        measures: [measure('length', thickness)],
+    }),
+    property(block, 'moisture', 'figure', 'Moisture content when it is worked.', 'moisture 8 %', {
+        measures: [measure('ratio', [0.03, 0.25], [0, 3])],
+    }),
+    property(block, 'sheet', 'size', 'Size in which it is bought.', 'sheet 600 x 300 mm', {
+        measures: [measure('length', [20, 5000])],
+    }),
+];
+
+const laser: Property[] = [
+    property('Laser', 'beam', 'name', 'The kind of source, and its wavelength where it differs.', 'beam co2 10.6 um'),
+    property('Laser', 'power', 'figure', 'Power at the wood when set to 100 %.', 'power 45 W', {
+        measures: [measure('power', [0.5, 500])],
+    }),
+    property('Laser', 'least power', 'figure', 'The least power at which it still burns.', 'least power 8 %', {
+        measures: [share(), measure('power', [0.05, 100])],
+    }),
+    property('Laser', 'top speed', 'figure', 'The fastest the head moves while it burns.', 'top speed 600 mm/s', {
+        measures: [measure('speed', [5, 5000])],
+    }),
+    property('Laser', 'acceleration', 'figure', 'How hard the head speeds up and brakes.', 'acceleration 6000 mm/s2', {
+        measures: [measure('acceleration', [50, 1e5])],
+    }),
+    property('Laser', 'overtravel', 'figure', 'How far the head runs past each scan line to turn.', 'overtravel 3 mm', {
+        measures: [measure('length', [0, 100])],
+    }),
+    property('Laser', 'spot', 'figure', 'Diameter of the spot in focus.', 'spot 0.15 mm', {
+        measures: [measure('length', [5e-3, 2])],
+    }),
+    property('Laser', 'lens', 'figure', 'Focal length of the lens.', 'lens 50.8 mm', { measures: [measure('length', [5, 600])] }),
+    property('Laser', 'aperture', 'figure', 'Diameter of the beam where it meets the lens.', 'aperture 7 mm', {
+        measures: [measure('length', [0.5, 60])],
+    }),
+    property('Laser', 'quality', 'figure', 'Beam quality M2: 1 is the best there can be.', 'quality 1.2', {
+        measures: [measure('count', [1, 50], [1, 1e4])],
+    }),
+    property('Laser', 'field', 'size', 'Width and depth that the head can reach.', 'field 600 x 400 mm', {
+        measures: [measure('length', [50, 4000])],
+    }),
+];
+
+const resin: Property[] = [
+    kind('Resin', 'slow-epoxy'),
+    property('Resin', 'mix', 'phrase', 'Parts of resin to parts of hardener.', 'mix 2 : 1 by volume'),
+    property('Resin', 'pot life', 'figure', 'How long the mixed resin can be poured.', 'pot life 40 min', {
+        measures: [measure('time', [5, 12 * hour])],
+    }),
+    cure('Resin'),
+    property('Resin', 'deepest pour', 'figure', 'The deepest that may be poured at once.', 'deepest pour 6 mm', {
+        measures: [measure('length', [0.2, 150])],
+    }),
+    property(
+        'Resin',
+        'narrowest slot',
+        'figure',
+        'The narrowest slot that it runs into without trapping air.',
+        'narrowest slot 0.4 mm',
+        {
+            measures: [measure('length', [0.02, 10])],
+        },
+    ),
+    fluidDensity('Resin'),
+    property('Resin', 'pigment', 'figure', 'Pigment as a share of the mixed mass.', 'pigment 3 %', {
+        measures: [share([0, 0.3])],
+    }),
+    property('Resin', 'opacity', 'figure', 'How much of what lies under it a millimetre hides.', 'opacity 90 %', {
+        measures: [share()],
+    }),
+    property('Resin', 'colour', 'colour', 'Colour when cured.', 'colour #1f6f8b'),
+    caution('Resin'),
+];
+
+const glue: Property[] = [
+    kind('Glue', 'wood-glue'),
+    property('Glue', 'film', 'figure', 'Thickness of what stays in the joint.', 'film 0.06 mm', {
+        measures: [measure('length', [2e-3, 1])],
+    }),
+    property('Glue', 'open', 'figure', 'How long there is to close the joint.', 'open 5 min', {
+        measures: [measure('time', [2, 4 * hour])],
+    }),
+    cure('Glue'),
+    spread('Glue'),
+    fluidDensity('Glue'),
+    caution('Glue'),
+];
+
+const coupon: Property[] = [
+    property('Coupon', 'pitch', 'figure', 'Distance of the scan lines with which the coupon was burnt.', 'pitch 0.10 mm', {
+        measures: [measure('length', [0.01, 1])],
+    }),
+    property(
+        'Coupon',
+        'burn',
+        'phrase',
+        'One square of the coupon: its settings and the depth measured in it.',
+        'burn 40 % at 400 mm/s gives 0.09 mm',
+        {
+            many: true,
+        },
+    ),
+];
+
+export const stockProperties: readonly Property[] = [
+    ...beam,
+    ...wood,
+    property('Abrasive', 'grain', 'figure', 'Median size of the grains.', 'grain 125 um', {
+        measures: [measure('length', [1e-3, 2])],
+    }),
+    ...sheet('Board', [1.5, 80], 'thickness 12 mm +- 0.3 mm'),
+    ...sheet('Veneer', [0.1, 4], 'thickness 0.6 mm +- 0.05 mm'),
+    ...laser,
+    ...resin,
+    kind('Sealer', 'shellac'),
+    dry('Sealer'),
+    spread('Sealer'),
+    caution('Sealer'),
+    ...glue,
+    kind('Coat', 'drying-oil'),
+    dry('Coat'),
+    cure('Coat'),
+    spread('Coat'),
+    caution('Coat'),
+    ...coupon,
+];

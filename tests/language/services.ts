@@ -1,0 +1,27 @@
+import { DocumentState, EmptyFileSystem, type LangiumDocument, URI } from 'langium';
+import { createKerfServices } from '../../language/module';
+
+const { shared, kerf } = createKerfServices(EmptyFileSystem);
+let started: Promise<void> | undefined;
+let counter = 0;
+
+export const services = kerf;
+
+/** The real services with the built-in stock loaded, one set for a whole test file. */
+export async function start(): Promise<typeof kerf> {
+    started ??= shared.workspace.WorkspaceManager.initializeWorkspace([]);
+    await started;
+    return kerf;
+}
+
+/** A document built as the editor builds it: parsed, linked and checked. */
+export async function open(text: string, uri = `file:///shop/test-${++counter}.kerf`): Promise<LangiumDocument> {
+    await start();
+    const parsed = URI.parse(uri);
+    if (shared.workspace.LangiumDocuments.hasDocument(parsed)) shared.workspace.LangiumDocuments.deleteDocument(parsed);
+    const document = shared.workspace.LangiumDocumentFactory.fromString(text, parsed);
+    shared.workspace.LangiumDocuments.addDocument(document);
+    await shared.workspace.DocumentBuilder.build([document], { validation: true });
+    if (document.state !== DocumentState.Validated) throw new Error('The document was not built.');
+    return document;
+}
