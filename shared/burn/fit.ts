@@ -1,10 +1,10 @@
 import type { Coupon, Laser, Wood } from '../recipe/stock';
+import { coverageFactor } from './distributions';
 import { depthOf, doseOf, type LawNumbers, passesWorth, signedDepth } from './dose';
 import { guessLaw } from './guess';
 import { type DepthLaw, depthSlopes, FADE_SPREAD, type LawNote, type LawRow, measuringError, pooledVariance } from './law';
 import { type Curve, type Fit, leastSquares, nonlinearLeastSquares } from './least-squares';
 import { type BurnRow, rowsOf, usable } from './rows';
-import { coverageFactor } from './student';
 
 /** Error of reading a depth (mm) where the row says none: a pocket gauge on burnt wood (common practice, no source). */
 const MEASURING = 0.02;

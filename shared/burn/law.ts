@@ -1,6 +1,6 @@
+import { coverageFactor } from './distributions';
 import { depthOf, doseOf, type LawNumbers, passesWorth, type Settings, signedDepth } from './dose';
 import type { BurnRow } from './rows';
-import { coverageFactor } from './student';
 
 /** What a maker should know of how a depth law came about. */
 export type LawNote =

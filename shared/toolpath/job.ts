@@ -12,6 +12,8 @@ interface Burnt {
     readonly passes: number;
     /** Height of the focus below the face (mm) for each pass; the face if absent. */
     readonly focus?: readonly number[];
+    /** Air assist. */
+    readonly air?: boolean;
 }
 
 /** An area pass along scan lines. */

@@ -1,4 +1,5 @@
 import type { Ring } from '../geometry/region';
+import { bandsOf } from './bands';
 
 /**
  * For each ring the index of the smallest ring around it, or −1. The rings must not cross.
@@ -45,49 +46,4 @@ function isLeftOf(edges: Float64Array, at: number, x: number, y: number): boolea
     const y1 = edges[at + 3]!;
     if (y0 > y === y1 > y) return false;
     return edges[at]! + ((y - y0) / (y1 - y0)) * (edges[at + 2]! - edges[at]!) < x;
-}
-
-interface Bands {
-    readonly edges: Float64Array;
-    readonly owner: Uint32Array;
-    edgesAt(y: number): Uint32Array;
-}
-
-function bandsOf(rings: readonly Ring[]): Bands {
-    const count = rings.reduce((sum, ring) => sum + ring.length / 2, 0);
-    const edges = new Float64Array(4 * count);
-    const owner = new Uint32Array(count);
-    let minY = Number.POSITIVE_INFINITY;
-    let maxY = Number.NEGATIVE_INFINITY;
-    let at = 0;
-    rings.forEach((ring, index) => {
-        for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
-            edges.set([ring[j]!, ring[j + 1]!, ring[i]!, ring[i + 1]!], 4 * at);
-            owner[at++] = index;
-            minY = Math.min(minY, ring[i + 1]!);
-            maxY = Math.max(maxY, ring[i + 1]!);
-        }
-    });
-    const bands = Math.max(1, Math.min(rings.length, 20_000));
-    const height = (maxY - minY) / bands || 1;
-    const bandOf = (y: number): number => Math.min(bands - 1, Math.max(0, Math.floor((y - minY) / height)));
-    const starts = new Uint32Array(bands + 1);
-    const each = (visit: (edge: number, band: number) => void): void => {
-        for (let edge = 0; edge < count; edge++) {
-            const a = bandOf(edges[4 * edge + 1]!);
-            const b = bandOf(edges[4 * edge + 3]!);
-            for (let band = Math.min(a, b); band <= Math.max(a, b); band++) visit(edge, band);
-        }
-    };
-    each((_, band) => {
-        starts[band + 1]! += 1;
-    });
-    for (let band = 0; band < bands; band++) starts[band + 1]! += starts[band]!;
-    const next = starts.slice();
-    const items = new Uint32Array(starts[bands]!);
-    each((edge, band) => {
-        items[next[band]!] = edge;
-        next[band]! += 1;
-    });
-    return { edges, owner, edgesAt: (y) => items.subarray(starts[bandOf(y)]!, starts[bandOf(y) + 1]!) };
 }

@@ -1,0 +1,114 @@
+import type { Region } from '../geometry/region';
+import { type Bands, bandsOf } from './bands';
+import { orderRings, type Place } from './order';
+import { type Path, pathOfRing } from './path';
+
+export interface CutOptions {
+    /** Bridges left in each ring, so that it stays in the board. */
+    readonly tabs?: number;
+    /** Width of a bridge along the cut (mm, default 1). */
+    readonly tabWidth?: number;
+    /** Length of a lead-in from the waste (mm, default 0: none), so that the first burn is not on the edge. */
+    readonly leadIn?: number;
+}
+
+/**
+ * The paths that cut a region out: inside before outside, each ring once round from a lead-in on its
+ * waste side, with the beam off over the tabs. A lead-in is shortened, and at last left out, where it
+ * would run into another edge; tabs are fewer where a ring is short.
+ */
+export function cutPaths(region: Region, options: CutOptions = {}, from?: Place): Path[] {
+    const leadIn = within(options.leadIn ?? 0, 0, 100);
+    const bands = leadIn > 0 ? bandsOf(region.rings.filter((ring) => ring.length >= 6)) : undefined;
+    return orderRings(region, from, (ring, start) => {
+        const path = withTabs(
+            pathOfRing(ring, start),
+            within(options.tabs ?? 0, 0, 1000),
+            within(options.tabWidth ?? 1, 0.01, 100),
+        );
+        return bands === undefined ? path : withLeadIn(path, leadIn, bands);
+    });
+}
+
+function within(value: number, low: number, high: number): number {
+    return Number.isFinite(value) ? Math.min(Math.max(value, low), high) : low;
+}
+
+/** Splits a closed path so that evenly spaced stretches of it are dark. */
+function withTabs(path: Path, wanted: number, width: number): Path {
+    const { points } = path;
+    const ends = cumulativeLengths(points);
+    const total = ends[ends.length - 1]!;
+    // A ring keeps at least three parts in four of its length.
+    const tabs = Math.min(Math.floor(wanted), Math.floor(total / (4 * width)));
+    if (tabs < 1) return path;
+    const cuts: number[] = [];
+    for (let k = 0; k < tabs; k++) {
+        const middle = ((k + 0.5) / tabs) * total;
+        cuts.push(middle - width / 2, middle + width / 2);
+    }
+    const out: number[] = [points[0]!, points[1]!];
+    const lit: number[] = [];
+    let next = 0;
+    for (let i = 0; i + 3 < points.length; i += 2) {
+        const from = ends[i / 2]!;
+        const to = ends[i / 2 + 1]!;
+        for (; next < cuts.length && cuts[next]! < to; next++) {
+            const part = (cuts[next]! - from) / (to - from);
+            out.push(
+                points[i]! + part * (points[i + 2]! - points[i]!),
+                points[i + 1]! + part * (points[i + 3]! - points[i + 1]!),
+            );
+            lit.push(next % 2 === 0 ? 1 : 0);
+        }
+        out.push(points[i + 2]!, points[i + 3]!);
+        lit.push(next % 2 === 0 ? 1 : 0);
+    }
+    return { points: Float64Array.from(out), lit: Uint8Array.from(lit) };
+}
+
+function cumulativeLengths(points: Float64Array): Float64Array {
+    const ends = new Float64Array(points.length / 2);
+    for (let i = 1; i < ends.length; i++) {
+        ends[i] = ends[i - 1]! + Math.hypot(points[2 * i]! - points[2 * i - 2]!, points[2 * i + 1]! - points[2 * i - 1]!);
+    }
+    return ends;
+}
+
+/** Puts a straight lead-in before the path, from its right (the waste: regions keep their inside to the left) and from behind. */
+function withLeadIn(path: Path, length: number, bands: Bands): Path {
+    const { points } = path;
+    const [x, y] = [points[0]!, points[1]!];
+    const along = Math.hypot(points[2]! - x, points[3]! - y);
+    if (!(along > 0)) return path;
+    const [dx, dy] = [(points[2]! - x) / along, (points[3]! - y) / along];
+    for (let reach = length; reach >= length / 8; reach /= 2) {
+        const fromX = x + (reach * (dy - dx)) / Math.SQRT2;
+        const fromY = y + (reach * (-dx - dy)) / Math.SQRT2;
+        if (crosses(bands, fromX, fromY, x, y)) continue;
+        const longer = new Float64Array(points.length + 2);
+        longer.set([fromX, fromY]);
+        longer.set(points, 2);
+        if (path.lit === undefined) return { points: longer };
+        return { points: longer, lit: Uint8Array.from([1, ...path.lit]) };
+    }
+    return path;
+}
+
+/** Whether the way from a to b touches an edge other than at b itself. */
+function crosses(bands: Bands, ax: number, ay: number, bx: number, by: number): boolean {
+    const side = (px: number, py: number, qx: number, qy: number, rx: number, ry: number): number =>
+        (qx - px) * (ry - py) - (qy - py) * (rx - px);
+    const shortBy = 1e-6;
+    const ex = bx + (ax - bx) * shortBy;
+    const ey = by + (ay - by) * shortBy;
+    for (const edge of bands.edgesBetween(Math.min(ay, by), Math.max(ay, by))) {
+        const [cx, cy, dx, dy] = bands.edges.subarray(4 * edge, 4 * edge + 4) as unknown as [number, number, number, number];
+        const c = side(ax, ay, ex, ey, cx, cy);
+        const d = side(ax, ay, ex, ey, dx, dy);
+        const a = side(cx, cy, dx, dy, ax, ay);
+        const e = side(cx, cy, dx, dy, ex, ey);
+        if (c > 0 !== d > 0 && a > 0 !== e > 0) return true;
+    }
+    return false;
+}
