@@ -21,6 +21,8 @@ export interface ArtPart {
     readonly classes: readonly string[];
     /** 0 white to 1 black, after opacity over white. */
     readonly darkness: number;
+    /** How much of what lies below it covers: 1 hides it, 0.25 lets three quarters show through. */
+    readonly opacity: number;
     /** sRGB hex, for the bench view. */
     readonly colour: string;
     readonly region: Region;
@@ -30,7 +32,7 @@ export interface ArtPart {
 
 /** Something in the art file that a maker should know of. `line` and `column` are 1-based places in the art file. */
 export interface ArtProblem {
-    readonly kind: 'unreadable' | 'unsupported' | 'refused' | 'unsized' | 'empty' | 'open-path' | 'text' | 'too-large';
+    readonly kind: 'unreadable' | 'unsupported' | 'refused' | 'unsized' | 'empty' | 'open-path' | 'text' | 'too-large' | 'off-page';
     /** What it concerns, such as an element's name. */
     readonly subject: string;
     readonly message: string;

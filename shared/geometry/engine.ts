@@ -1,3 +1,4 @@
+import { combineApart } from './apart';
 import { typescriptEngine } from './engine-typescript';
 import { loadWasmEngine } from './engine-wasm';
 import { fromGrid, toGrid } from './grid';
@@ -32,25 +33,26 @@ let fast: PolygonEngine | undefined;
 export function combine(operation: Operation, rule: FillRule, subjects: readonly Ring[], clips: readonly Ring[]): Region {
     const subject = onGrid(subjects);
     const clip = onGrid(clips);
-    return { rings: run(operation, rule, subject, clip).map(fromGrid) };
+    return { rings: combineApart(atHand, operation, rule, subject, clip).map(fromGrid) };
 }
 
-function run(
-    operation: Operation,
-    rule: FillRule,
-    subjects: readonly Float64Array[],
-    clips: readonly Float64Array[],
-): Float64Array[] {
-    if (fast !== undefined) {
-        try {
-            return fast.combine(operation, rule, subjects, clips);
-        } catch {
-            // Its memory ends at 2 GiB; what has failed once is not to be trusted again.
-            fast = undefined;
+/** Whichever library is at hand, with the slower one behind the faster. */
+const atHand: PolygonEngine = {
+    get name() {
+        return (fast ?? typescriptEngine).name;
+    },
+    combine(operation, rule, subjects, clips) {
+        if (fast !== undefined) {
+            try {
+                return fast.combine(operation, rule, subjects, clips);
+            } catch {
+                // Its memory ends at 2 GiB; what has failed once is not to be trusted again.
+                fast = undefined;
+            }
         }
-    }
-    return typescriptEngine.combine(operation, rule, subjects, clips);
-}
+        return typescriptEngine.combine(operation, rule, subjects, clips);
+    },
+};
 
 function onGrid(rings: readonly Ring[]): Float64Array[] {
     const clean: Float64Array[] = [];

@@ -1,4 +1,4 @@
-import { boundsOfRings, ringContains, signedArea } from './measure';
+import { boundsOfRings, signedArea, windingOf } from './measure';
 import type { Bounds, Region, Ring } from './region';
 
 /** The connected pieces of a region: each outer ring with the holes in it, in the order of their outer rings. */
@@ -29,5 +29,5 @@ export function islands(region: Region): Region[] {
 /** Whether one ring lies inside another, the two not crossing; decided by a point of the inner one that is not on the outer. */
 function ringInside(inner: Ring, outer: Ring): boolean {
     // The middle of an edge is less often a shared point than a corner is.
-    return ringContains(outer, (inner[0]! + inner[2]!) / 2, (inner[1]! + inner[3]!) / 2);
+    return windingOf(outer, (inner[0]! + inner[2]!) / 2, (inner[1]! + inner[3]!) / 2) !== 0;
 }

@@ -72,25 +72,33 @@ export function boundsOfRings(rings: readonly Ring[]): Bounds | undefined {
 
 /** Whether a point in mm lies in the region. On an edge itself the answer may be either. */
 export function contains(region: Region, x: number, y: number): boolean {
-    let inside = false;
-    for (const ring of region.rings) if (ringContains(ring, x, y)) inside = !inside;
-    return inside;
+    let winding = 0;
+    for (const ring of region.rings) winding += windingOf(ring, x, y);
+    return winding !== 0;
 }
 
-/** Whether a ring winds around a point an odd number of times. */
-export function ringContains(ring: Ring, x: number, y: number): boolean {
-    let inside = false;
+/** How often a ring winds around a point, positive in the sense of an outer ring. */
+export function windingOf(ring: Ring, x: number, y: number): number {
+    let winding = 0;
     const size = ring.length;
-    let fromX = ring[size - 2]!;
-    let fromY = ring[size - 1]!;
+    let ax = ring[size - 2]!;
+    let ay = ring[size - 1]!;
     for (let i = 0; i < size; i += 2) {
-        const toX = ring[i]!;
-        const toY = ring[i + 1]!;
-        if (fromY > y !== toY > y && x < fromX + ((y - fromY) / (toY - fromY)) * (toX - fromX)) inside = !inside;
-        fromX = toX;
-        fromY = toY;
+        const bx = ring[i]!;
+        const by = ring[i + 1]!;
+        // Only edges that a ray to the left crosses count; `side` says on which side of it the point lies.
+        if (ay > y !== by > y) {
+            const side = (bx - ax) * (y - ay) - (by - ay) * (x - ax);
+            if (by < ay) {
+                if (side > 0) winding++;
+            } else if (side < 0) {
+                winding--;
+            }
+        }
+        ax = bx;
+        ay = by;
     }
-    return inside;
+    return winding;
 }
 
 /** Centre of area in mm; undefined for an empty region. */

@@ -8,7 +8,11 @@ export class Memo {
     private readonly names = new WeakMap<object, number>();
     private count = 0;
 
-    constructor(private readonly limit = 64) {}
+    /** @param checkpoint called before anything is worked out anew; may throw to give up. */
+    constructor(
+        private readonly limit = 64,
+        private readonly checkpoint: () => void = () => {},
+    ) {}
 
     get<T>(stage: string, key: string, compute: () => T): T {
         let answers = this.stages.get(stage);
@@ -23,6 +27,7 @@ export class Memo {
             answers.set(key, known);
             return known;
         }
+        this.checkpoint();
         const fresh = compute();
         answers.set(key, fresh);
         if (answers.size > this.limit) {

@@ -48,10 +48,7 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         scanAngle,
         outlinePasses,
         taper: 0,
-        machine: machineTime(
-            { region, regionKey, step, scanAngle, outlinePasses, settings: solved.settings, laser: recipe.laser },
-            memo,
-        ),
+        machine: machineTime({ region, step, scanAngle, outlinePasses, settings: solved.settings, laser: recipe.laser }, memo),
     };
 }
 

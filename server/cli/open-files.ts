@@ -1,0 +1,51 @@
+import { stat } from 'node:fs/promises';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { type LangiumDocument, URI } from 'langium';
+import { createKerfServices } from '../../language/module';
+import { LocalAsker } from '../engine/asker';
+import { diskReader } from '../files/disk-reader';
+import { guardedFileSystem } from '../files/guarded-file-system';
+import { WorkspaceFiles } from '../files/workspace-files';
+import { ArtCache } from '../workshop/art-cache';
+import { Workshop } from '../workshop/workshop';
+import { recipeFilesIn } from './recipe-files';
+
+/** Something the person at the command line got wrong; its message is all they need. */
+export class UsageError extends Error {}
+
+export interface OpenFiles {
+    readonly workshop: Workshop;
+    readonly documents: readonly LangiumDocument[];
+}
+
+/**
+ * Reads and builds the named recipe files, or every one in the named folders. What may be read is
+ * the folder the command runs in and the folders that were named.
+ */
+export async function openFiles(names: readonly string[]): Promise<OpenFiles> {
+    const paths = await pathsOf(names.length === 0 ? ['.'] : names);
+    if (paths.length === 0) throw new UsageError('There are no recipe files (*.kerf) here.');
+    const files = new WorkspaceFiles();
+    await files.setRoots([process.cwd(), ...paths.map((file) => path.dirname(file))]);
+    const { shared, kerf } = createKerfServices(guardedFileSystem(files));
+    await shared.workspace.WorkspaceManager.initializeWorkspace([]);
+    const documents = await Promise.all(
+        paths.map((file) => shared.workspace.LangiumDocuments.getOrCreateDocument(URI.parse(pathToFileURL(file).toString()))),
+    );
+    await shared.workspace.DocumentBuilder.build([...shared.workspace.LangiumDocuments.all], { validation: false });
+    return { workshop: new Workshop(kerf, new ArtCache(diskReader(files)), new LocalAsker()), documents };
+}
+
+async function pathsOf(names: readonly string[]): Promise<string[]> {
+    const paths: string[] = [];
+    for (const name of names) {
+        const full = path.resolve(name);
+        const status = await stat(full).catch(() => undefined);
+        if (status === undefined) throw new UsageError(`There is no ${name}.`);
+        if (status.isDirectory()) paths.push(...(await recipeFilesIn(full)));
+        else if (full.endsWith('.kerf')) paths.push(full);
+        else throw new UsageError(`${name} is not a recipe file (*.kerf).`);
+    }
+    return [...new Set(paths)];
+}

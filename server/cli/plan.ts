@@ -1,0 +1,26 @@
+import { parseArgs } from 'node:util';
+import { openFiles, UsageError } from './open-files';
+
+/** `kerfbook plan`: everything that was worked out, as JSON; a list when there is more than one recipe. */
+export async function plan(args: string[]): Promise<number> {
+    const { values, positionals } = parseArgs({
+        args,
+        allowPositionals: true,
+        options: { recipe: { type: 'string' }, shapes: { type: 'boolean', default: false } },
+    });
+    const { workshop, documents } = await openFiles(positionals);
+    const plans: unknown[] = [];
+    for (const document of documents) {
+        const textFindings = workshop.textFindings(document);
+        for (const recipe of workshop.recipes(document)) {
+            if (values.recipe !== undefined && recipe.name !== values.recipe) continue;
+            plans.push(await workshop.ask({ do: 'json', recipe, textFindings, shapes: values.shapes }));
+        }
+    }
+    if (plans.length === 0)
+        throw new UsageError(
+            values.recipe === undefined ? 'There is no recipe in these files.' : `There is no recipe ${values.recipe}.`,
+        );
+    process.stdout.write(`${JSON.stringify(plans.length === 1 ? plans[0] : plans, null, 2)}\n`);
+    return 0;
+}

@@ -1,0 +1,18 @@
+import type { AnswerTo, ArtFile, Job } from './jobs';
+import { PlanEngine } from './plan-engine';
+
+/** Somebody who works jobs off, in this thread or another. */
+export interface Asker {
+    /** @param subject a newer job on the same subject cancels this one, which then rejects with Cancelled. */
+    ask<J extends Job>(job: J, arts: readonly ArtFile[], subject?: string): Promise<AnswerTo<J>>;
+}
+
+/** Works jobs off at once, in this thread: for the command line and for tests. */
+export class LocalAsker implements Asker {
+    private readonly engine = new PlanEngine();
+
+    async ask<J extends Job>(job: J, arts: readonly ArtFile[]): Promise<AnswerTo<J>> {
+        for (const file of arts) this.engine.setArt(file);
+        return this.engine.run(job);
+    }
+}

@@ -1,0 +1,75 @@
+import { contentKey } from '../../shared/plan/content-key';
+import { makePlan } from '../../shared/plan/make-plan';
+import { Memo } from '../../shared/plan/memo';
+import type { ArtState, Plan } from '../../shared/plan/plan';
+import type { Finding } from '../../shared/recipe/finding';
+import type { Recipe } from '../../shared/recipe/recipe';
+import { examine } from '../../shared/rules/examine';
+import { buildSheets } from '../../shared/sheets/build-sheets';
+import { planJson } from '../../shared/sheets/plan-json';
+import { makeBenchView } from '../../shared/view/make-bench-view';
+import { makeChecklist } from '../../shared/view/make-checklist';
+import { sectionView } from '../../shared/view/section-view';
+import type { Answers, AnswerTo, ArtFile, Job } from './jobs';
+import { readArt } from './read-art';
+
+/**
+ * Works jobs off, one at a time, and keeps what it has worked out. The same class runs in the
+ * worker of the language server and in the command line, so that both say the same.
+ */
+export class PlanEngine {
+    private readonly memo: Memo;
+    private readonly files = new Map<string, ArtFile>();
+
+    /** @param checkpoint called between stages; may throw Cancelled to give a job up. */
+    constructor(private readonly checkpoint: () => void = () => {}) {
+        this.memo = new Memo(64, checkpoint);
+    }
+
+    setArt(file: ArtFile): void {
+        this.files.set(file.uri, file);
+    }
+
+    run<J extends Job>(job: J): AnswerTo<J> {
+        return this.answer(job) as AnswerTo<J>;
+    }
+
+    private answer(job: Job): Answers[keyof Answers] {
+        const plan = this.plan(job.recipe);
+        switch (job.do) {
+            case 'examine':
+                return examine(plan);
+            case 'bench':
+                return makeBenchView(plan, this.all(plan, job.textFindings), job.setting, this.memo);
+            case 'checklist':
+                return makeChecklist(plan);
+            case 'build':
+                return buildSheets(plan, this.all(plan, job.textFindings));
+            case 'json':
+                return planJson(plan, this.all(plan, job.textFindings), job.shapes);
+            case 'section': {
+                const piece = plan.frames[job.frame]?.find((candidate) => candidate.blank === job.blank);
+                const blank = plan.blanks.find((candidate) => candidate.name === job.blank);
+                return piece === undefined || blank === undefined ? null : sectionView(plan, piece, blank, job.y);
+            }
+        }
+    }
+
+    private all(plan: Plan, textFindings: readonly Finding[]): Finding[] {
+        return [...textFindings, ...examine(plan)];
+    }
+
+    private plan(recipe: Recipe): Plan {
+        this.checkpoint();
+        const arts = new Map<string, ArtState>();
+        for (const source of recipe.arts) {
+            const file = this.files.get(source.uri) ?? { uri: source.uri, version: 'never read', problem: 'missing' as const };
+            const key = `${file.uri} ${file.version} ${contentKey(source.width?.value, source.height?.value)}`;
+            arts.set(
+                source.name,
+                this.memo.get('art', key, () => readArt(source, file)),
+            );
+        }
+        return makePlan(recipe, arts, this.memo);
+    }
+}

@@ -1,0 +1,50 @@
+import { DocumentState, type LangiumDocument, URI } from 'langium';
+import type { DefaultSharedModuleContext } from 'langium/lsp';
+import { startLanguageServer } from 'langium/lsp';
+import type { Connection } from 'vscode-languageserver';
+import { createKerfServices } from '../language/module';
+import type { Asker } from './engine/asker';
+import type { FileReader } from './files/read-result';
+import { answerRequests } from './requests';
+import { ArtCache } from './workshop/art-cache';
+import { Publisher } from './workshop/publisher';
+import { Workshop } from './workshop/workshop';
+
+/** What differs between Node and a browser worker. */
+export interface Process {
+    readonly connection: Connection;
+    readonly fileSystem: Pick<DefaultSharedModuleContext, 'fileSystemProvider'>;
+    readonly read: FileReader;
+    readonly asker: Asker;
+}
+
+/** Starts the language server on a connection. All of it runs in Node and in a browser worker alike. */
+export function serveLanguage({ connection, fileSystem, read, asker }: Process): Workshop {
+    // Langium would send the text's findings by itself; the publisher sends them together with the trade's.
+    const quiet: Connection = Object.create(connection, { sendDiagnostics: { value: async () => {} } });
+    const services = createKerfServices({ connection: quiet, ...fileSystem });
+    const workshop = new Workshop(services.kerf, new ArtCache(read), asker);
+    const publisher = new Publisher(connection, workshop);
+    answerRequests(connection, workshop);
+    replanWhenArtChanges(workshop, publisher);
+    startLanguageServer(services.shared);
+    return workshop;
+}
+
+const artEnding = /\.(svg|png|jpe?g)$/i;
+
+function replanWhenArtChanges(workshop: Workshop, publisher: Publisher): void {
+    const { shared } = workshop.services;
+    shared.lsp.DocumentUpdateHandler?.onWatchedFilesChange?.((params) => {
+        const changed = params.changes.filter(({ uri }) => artEnding.test(uri)).map(({ uri }) => URI.parse(uri).toString());
+        for (const uri of changed) workshop.arts.changed(uri);
+        if (changed.length === 0) return;
+        for (const document of shared.workspace.LangiumDocuments.all.toArray()) {
+            if (document.state >= DocumentState.Linked && uses(workshop, document, changed)) void publisher.plan(document);
+        }
+    });
+}
+
+function uses(workshop: Workshop, document: LangiumDocument, art: readonly string[]): boolean {
+    return workshop.recipes(document).some((recipe) => recipe.arts.some((source) => art.includes(source.uri)));
+}

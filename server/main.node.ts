@@ -1,0 +1,6 @@
+import path from 'node:path';
+import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+import { serveNode } from './serve-node';
+
+// Entry of the language server in Node: speaks over what the command line says (--node-ipc, --stdio, --socket=N).
+serveNode(createConnection(ProposedFeatures.all), path.join(__dirname, 'worker.cjs'));

@@ -1,0 +1,85 @@
+import { DocumentState, type LangiumDocument, URI } from 'langium';
+import type { CancellationToken, Connection } from 'vscode-languageserver';
+import { builtInText } from '../language/built-in';
+import { rulePage } from '../language/findings/rule-page';
+import type { Recipe } from '../shared/recipe/recipe';
+import { pageText } from '../shared/rules/page';
+import type { BenchView, SectionView } from '../shared/view/bench-view';
+import { type BenchParams, type BuildAnswer, type Checklist, method, type SectionParams } from '../shared/view/protocol';
+import { Cancelled } from './engine/jobs';
+import type { Workshop } from './workshop/workshop';
+
+interface Found {
+    readonly document: LangiumDocument;
+    readonly recipe: Recipe;
+}
+
+/** Answers what the editor asks beyond the language server protocol. */
+export function answerRequests(connection: Connection, workshop: Workshop): void {
+    const answer = <Params extends BenchParams, Answer>(
+        name: string,
+        work: (found: Found, params: Params) => Promise<Answer>,
+    ): void => {
+        connection.onRequest(name, async (params: Params, token: CancellationToken): Promise<unknown> => {
+            const found = await find(workshop, params, token);
+            if (found === undefined) return null;
+            try {
+                return await work(found, params);
+            } catch (error) {
+                if (error instanceof Cancelled) return null;
+                throw error;
+            }
+        });
+    };
+    answer<BenchParams, BenchView>(method.bench, (found) => bench(workshop, found));
+    answer<BenchParams, Checklist>(method.checklist, ({ recipe }) => workshop.ask({ do: 'checklist', recipe }));
+    answer<BenchParams, BuildAnswer>(method.build, (found) => build(workshop, found));
+    answer<SectionParams, SectionView | null>(method.section, ({ recipe }, { frame, blank, y }) =>
+        workshop.ask({ do: 'section', recipe, frame, blank, y }),
+    );
+    connection.onRequest(method.stock, ({ uri }: { uri: string }) => builtInText(uri) ?? null);
+    connection.onRequest(method.page, ({ rule }: { rule: string }) => {
+        const page = rulePage(rule);
+        return page === undefined ? null : pageText(page);
+    });
+}
+
+async function find(workshop: Workshop, params: BenchParams, token: CancellationToken): Promise<Found | undefined> {
+    const { LangiumDocuments, DocumentBuilder } = workshop.services.shared.workspace;
+    const uri = URI.parse(params.uri);
+    if (!LangiumDocuments.hasDocument(uri)) return undefined;
+    await DocumentBuilder.waitUntil(DocumentState.Linked, uri, token);
+    const document = LangiumDocuments.getDocument(uri);
+    if (document === undefined) return undefined;
+    const recipe = workshop.recipe(document, params.recipe, params.offset);
+    return recipe === undefined ? undefined : { document, recipe };
+}
+
+function bench(workshop: Workshop, { document, recipe }: Found): Promise<BenchView> {
+    const findings = workshop.textFindings(document);
+    const broken = findings.find((finding) => finding.rule === 'syntax');
+    const setting = {
+        uri: document.uri.toString(),
+        textVersion: document.textDocument.version,
+        recipes: workshop.recipes(document).map(({ name, title }) => ({ name, title })),
+        ...(broken === undefined ? {} : { stale: broken.message }),
+    };
+    return workshop.ask(
+        { do: 'bench', recipe, setting, textFindings: findings.filter((finding) => inside(finding.where.offset, recipe)) },
+        `bench ${setting.uri}#${recipe.name}`,
+    );
+}
+
+async function build(workshop: Workshop, { document, recipe }: Found): Promise<BuildAnswer> {
+    const textFindings = workshop.textFindings(document);
+    const files = await workshop.ask({ do: 'build', recipe, textFindings });
+    const trade = await workshop.ask({ do: 'examine', recipe });
+    const wrong = [...textFindings, ...trade].filter((finding) => finding.severity === 'error');
+    const problems =
+        wrong.length === 0 ? [] : [`${wrong.length} error${wrong.length === 1 ? '' : 's'} still open: ${wrong[0]!.message}`];
+    return { files, problems };
+}
+
+function inside(offset: number, { whole }: Recipe): boolean {
+    return whole.offset <= offset && offset <= whole.offset + whole.length;
+}

@@ -1,0 +1,19 @@
+import type { ArtFile, Job } from '../engine/jobs';
+
+/** To the worker. Art goes over once for each version; jobs name it by its address. */
+export type ToWorker =
+    | { readonly kind: 'start'; readonly wasm?: Uint8Array; readonly cancelled?: SharedArrayBuffer }
+    | { readonly kind: 'art'; readonly file: ArtFile }
+    | { readonly kind: 'job'; readonly id: number; readonly job: Job };
+
+/** Back from it. */
+export type FromWorker =
+    | { readonly kind: 'answer'; readonly id: number; readonly answer: unknown }
+    | { readonly kind: 'cancelled'; readonly id: number }
+    | { readonly kind: 'failed'; readonly id: number; readonly message: string };
+
+/** A worker seen from either end; Node's and the browser's differ only in how they are made. */
+export interface Port<In, Out> {
+    post(message: Out): void;
+    listen(receive: (message: In) => void): void;
+}

@@ -1,0 +1,93 @@
+import { type AnswerTo, type ArtFile, Cancelled, type Job } from '../engine/jobs';
+import type { FromWorker, Port, ToWorker } from './messages';
+
+interface Waiting {
+    readonly id: number;
+    readonly job: Job;
+    readonly arts: readonly ArtFile[];
+    /** Jobs with the same subject replace each other: only the latest is wanted. */
+    readonly subject: string | undefined;
+    readonly resolve: (answer: never) => void;
+    readonly reject: (error: Error) => void;
+}
+
+/** The asking side of the worker: one job at a time, a newer job on the same subject cancels the older. */
+export class PlanQueue {
+    private waiting: Waiting[] = [];
+    private running: Waiting | undefined;
+    private readonly sent = new Map<string, string>();
+    private readonly cancelled: Int32Array | undefined;
+    private port: Port<FromWorker, ToWorker>;
+    private count = 0;
+
+    /** @param makePort starts a worker; called again should one die. */
+    constructor(
+        private readonly makePort: (died: () => void) => Port<FromWorker, ToWorker>,
+        private readonly wasm?: Uint8Array,
+    ) {
+        this.cancelled = typeof SharedArrayBuffer === 'undefined' ? undefined : new Int32Array(new SharedArrayBuffer(4));
+        this.port = this.start();
+    }
+
+    ask<J extends Job>(job: J, arts: readonly ArtFile[], subject?: string): Promise<AnswerTo<J>> {
+        return new Promise((resolve, reject) => {
+            if (subject !== undefined) this.supersede(subject);
+            this.waiting.push({ id: ++this.count, job, arts, subject, resolve: resolve as (answer: never) => void, reject });
+            this.next();
+        });
+    }
+
+    private supersede(subject: string): void {
+        const [old, kept] = [
+            this.waiting.filter((one) => one.subject === subject),
+            this.waiting.filter((one) => one.subject !== subject),
+        ];
+        this.waiting = kept;
+        for (const one of old) one.reject(new Cancelled());
+        // Ids only grow, so "everything up to this one" names the running job alone.
+        if (this.running?.subject === subject && this.cancelled !== undefined) Atomics.store(this.cancelled, 0, this.running.id);
+    }
+
+    private next(): void {
+        if (this.running !== undefined) return;
+        const job = this.waiting.shift();
+        if (job === undefined) return;
+        this.running = job;
+        for (const file of job.arts) {
+            if (this.sent.get(file.uri) === file.version) continue;
+            this.sent.set(file.uri, file.version);
+            this.port.post({ kind: 'art', file });
+        }
+        this.port.post({ kind: 'job', id: job.id, job: job.job });
+    }
+
+    private start(): Port<FromWorker, ToWorker> {
+        const port = this.makePort(() => this.restart());
+        port.listen((message) => this.receive(message));
+        port.post({
+            kind: 'start',
+            ...(this.wasm === undefined ? {} : { wasm: this.wasm }),
+            ...(this.cancelled === undefined ? {} : { cancelled: this.cancelled.buffer as SharedArrayBuffer }),
+        });
+        return port;
+    }
+
+    private receive(message: FromWorker): void {
+        const job = this.running;
+        if (job === undefined || job.id !== message.id) return;
+        this.running = undefined;
+        if (message.kind === 'answer') job.resolve(message.answer as never);
+        else job.reject(message.kind === 'cancelled' ? new Cancelled() : new Error(message.message));
+        this.next();
+    }
+
+    /** A worker that died (out of memory, say) takes its job with it and nothing else. */
+    private restart(): void {
+        const job = this.running;
+        this.running = undefined;
+        this.sent.clear();
+        this.port = this.start();
+        job?.reject(new Error('Working this out took more memory than there is.'));
+        this.next();
+    }
+}

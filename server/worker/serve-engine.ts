@@ -1,0 +1,39 @@
+import { prepareGeometry } from '../../shared/geometry/engine';
+import { Cancelled } from '../engine/jobs';
+import { PlanEngine } from '../engine/plan-engine';
+import type { FromWorker, Port, ToWorker } from './messages';
+
+/** The worker's side: works jobs off in the order they come. */
+export function serveEngine(port: Port<ToWorker, FromWorker>): void {
+    let current = 0;
+    let cancelled: Int32Array | undefined;
+    const engine = new PlanEngine(() => {
+        if (cancelled !== undefined && Atomics.load(cancelled, 0) >= current) throw new Cancelled();
+    });
+    // Jobs wait until the compiled geometry is there, or is known not to be.
+    let ready: Promise<unknown> = Promise.resolve();
+    port.listen((message) => {
+        if (message.kind === 'start') {
+            if (message.cancelled !== undefined) cancelled = new Int32Array(message.cancelled);
+            if (message.wasm !== undefined) ready = prepareGeometry({ binary: message.wasm }).catch(() => undefined);
+            return;
+        }
+        ready = ready.then(() => {
+            if (message.kind === 'art') {
+                engine.setArt(message.file);
+                return;
+            }
+            current = message.id;
+            port.post(answer(engine, message));
+        });
+    });
+}
+
+function answer(engine: PlanEngine, { id, job }: Extract<ToWorker, { kind: 'job' }>): FromWorker {
+    try {
+        return { kind: 'answer', id, answer: engine.run(job) };
+    } catch (error) {
+        if (error instanceof Cancelled) return { kind: 'cancelled', id };
+        return { kind: 'failed', id, message: error instanceof Error ? (error.stack ?? error.message) : String(error) };
+    }
+}

@@ -1,0 +1,67 @@
+import type { LangiumDocument } from 'langium';
+import { textFindings } from '../../language/findings/text-findings';
+import { lowerFile } from '../../language/lowering/lower-file';
+import type { KerfServices } from '../../language/module';
+import type { Finding } from '../../shared/recipe/finding';
+import type { Recipe } from '../../shared/recipe/recipe';
+import type { Asker } from '../engine/asker';
+import { Cancelled } from '../engine/jobs';
+import type { ArtCache } from './art-cache';
+
+/**
+ * One service behind the editor and the command line, so that both say exactly the same: a built
+ * document goes in, findings and everything that follows from a plan come out.
+ */
+export class Workshop {
+    constructor(
+        readonly services: KerfServices,
+        readonly arts: ArtCache,
+        private readonly asker: Asker,
+    ) {}
+
+    /** What can be said of the text alone; never waits. */
+    textFindings(document: LangiumDocument): Finding[] {
+        return textFindings(document, this.services);
+    }
+
+    recipes(document: LangiumDocument): Recipe[] {
+        return lowerFile(document, this.services);
+    }
+
+    /** The recipe of a name, or the one at an offset, or the first. */
+    recipe(document: LangiumDocument, name?: string, offset?: number): Recipe | undefined {
+        const all = this.recipes(document);
+        if (name !== undefined) return all.find((recipe) => recipe.name === name);
+        const here = all.find(
+            ({ whole }) => offset !== undefined && whole.offset <= offset && offset <= whole.offset + whole.length,
+        );
+        return here ?? all[0];
+    }
+
+    /** What the trade says of every recipe in the file; undefined once a newer question has been asked. */
+    async tradeFindings(document: LangiumDocument): Promise<Finding[] | undefined> {
+        const uri = document.uri.toString();
+        const all: Finding[] = [];
+        for (const recipe of this.recipes(document)) {
+            try {
+                const arts = await this.arts.of(recipe);
+                all.push(...(await this.asker.ask({ do: 'examine', recipe }, arts, `${uri}#${recipe.name}`)));
+            } catch (error) {
+                if (error instanceof Cancelled) return undefined;
+                all.push(failed(recipe, error));
+            }
+        }
+        return all;
+    }
+
+    /** The asker with the recipe's art already read. */
+    async ask<J extends Parameters<Asker['ask']>[0]>(job: J, subject?: string) {
+        return this.asker.ask(job, await this.arts.of(job.recipe), subject);
+    }
+}
+
+/** A plan that could not be made is said at the recipe, and the text's own findings stay. */
+function failed(recipe: Recipe, error: unknown): Finding {
+    const message = `This recipe could not be worked out: ${error instanceof Error ? error.message.split('\n')[0] : String(error)}`;
+    return { rule: 'not-worked-out', severity: 'warning', message, where: recipe.where, related: [], fixes: [] };
+}

@@ -1,0 +1,167 @@
+import { contactsOf } from './contacts';
+import { EdgeIndex } from './edge-index';
+import type { FillRule, Operation, PolygonEngine } from './engine';
+import { boundsOfRings, signedArea, windingOf } from './measure';
+
+/** Products of whole units up to this are exact in doubles. */
+const exactSpan = 9e7;
+
+/** Rings around a place with more points than this are asked through the index. */
+const shortRing = 1000;
+
+/**
+ * Combines rings as `engine` would, but asks it only for those that touch or cross. A ring that
+ * meets nothing, not even itself, is an edge of the answer or it is not, as the windings on its
+ * two sides decide; and rings that hang together see all others as one constant winding around
+ * them. So the time grows with the number of points, whatever the engine's does, and clean rings
+ * keep their points as they are. Rings are in whole units.
+ */
+export function combineApart(
+    engine: PolygonEngine,
+    operation: Operation,
+    rule: FillRule,
+    subjects: readonly Float64Array[],
+    clips: readonly Float64Array[],
+): Float64Array[] {
+    const rings = [...subjects, ...clips];
+    const all = boundsOfRings(rings);
+    if (all === undefined) return [];
+    if (!(all.maxX - all.minX < exactSpan && all.maxY - all.minY < exactSpan))
+        return engine.combine(operation, rule, subjects, clips);
+    const index = new EdgeIndex(rings);
+    const contacts = contactsOf(index);
+    if (contacts === undefined) return engine.combine(operation, rule, subjects, clips);
+    const groups = new Map<number, number[]>();
+    for (let ring = 0; ring < rings.length; ring++) {
+        const members = groups.get(contacts.group[ring]!);
+        if (members === undefined) groups.set(ring, [ring]);
+        else members.push(ring);
+    }
+    if (groups.size === 1 && contacts.touching[0] === 1) return engine.combine(operation, rule, subjects, clips);
+    const surroundings = new Surroundings(rings, index, contacts.group, subjects.length);
+    const answer: Float64Array[] = [];
+    for (const [group, members] of groups) {
+        const around = surroundings.of(group, members);
+        if (contacts.touching[group] === 1) {
+            const mine = members.filter((ring) => ring < subjects.length).map((ring) => rings[ring]!);
+            const others = members.filter((ring) => ring >= subjects.length).map((ring) => rings[ring]!);
+            for (const ring of combineWithin(engine, operation, rule, mine, others, around)) answer.push(ring);
+            continue;
+        }
+        const ring = rings[group]!;
+        const sense = signedArea(ring) > 0 ? 1 : -1;
+        const within =
+            group < subjects.length ? { ...around, subject: around.subject + sense } : { ...around, clip: around.clip + sense };
+        const inside = isInside(operation, rule, within);
+        if (inside !== isInside(operation, rule, around)) answer.push(inside === sense > 0 ? ring : backwards(ring));
+    }
+    return answer;
+}
+
+/** How often the subject rings and the clip rings wind around a place. */
+interface Windings {
+    readonly subject: number;
+    readonly clip: number;
+}
+
+function isInside(operation: Operation, rule: FillRule, { subject, clip }: Windings): boolean {
+    const a = isFilled(rule, subject);
+    const b = isFilled(rule, clip);
+    switch (operation) {
+        case 'union':
+            return a || b;
+        case 'intersection':
+            return a && b;
+        case 'difference':
+            return a && !b;
+        case 'exclusion':
+            return a !== b;
+    }
+}
+
+function isFilled(rule: FillRule, winding: number): boolean {
+    return rule === 'positive' ? winding > 0 : rule === 'nonzero' ? winding !== 0 : winding % 2 !== 0;
+}
+
+/** Finds the windings of all other groups around one: the same everywhere along it, since nothing else meets it. */
+class Surroundings {
+    private readonly boxes: EdgeIndex;
+
+    constructor(
+        private readonly rings: readonly Float64Array[],
+        private readonly index: EdgeIndex,
+        private readonly group: Int32Array,
+        private readonly subjects: number,
+    ) {
+        this.boxes = new EdgeIndex(rings.map(diagonal));
+    }
+
+    of(group: number, members: readonly number[]): Windings {
+        const first = this.rings[members[0]!]!;
+        const x = first[0]!;
+        const y = first[1]!;
+        const around: number[] = [];
+        let points = 0;
+        this.boxes.runsNear(x, y, x, y, (ring) => {
+            if (this.group[ring] === group) return;
+            around.push(ring);
+            points += this.rings[ring]!.length / 2;
+        });
+        let subject = 0;
+        let clip = 0;
+        const count = (ring: number, sense: number): void => {
+            if (this.group[ring] === group) return;
+            if (ring < this.subjects) subject += sense;
+            else clip += sense;
+        };
+        if (points > shortRing) this.index.crossings(x, y, count);
+        else for (const ring of around) count(ring, windingOf(this.rings[ring]!, x, y));
+        return { subject, clip };
+    }
+}
+
+/** A ring's box as a run of its own, for an index of boxes. */
+function diagonal(ring: Float64Array): Float64Array {
+    const { minX, minY, maxX, maxY } = boundsOfRings([ring])!;
+    return Float64Array.of(minX, minY, maxX, maxY);
+}
+
+/**
+ * Combines a group that lies where other rings wind around it: frames that wind as often stand in
+ * for those, and leave the answer again.
+ */
+function combineWithin(
+    engine: PolygonEngine,
+    operation: Operation,
+    rule: FillRule,
+    subjects: Float64Array[],
+    clips: Float64Array[],
+    around: Windings,
+): Float64Array[] {
+    if (around.subject === 0 && around.clip === 0) return engine.combine(operation, rule, subjects, clips);
+    const box = boundsOfRings([...subjects, ...clips])!;
+    const frames = (winding: number): Float64Array[] =>
+        Array.from({ length: Math.abs(winding) }, (_, k) => {
+            const wide = 10 * (k + 1);
+            const left = box.minX - wide;
+            const right = box.maxX + wide;
+            const top = box.minY - wide;
+            const bottom = box.maxY + wide;
+            const ring = Float64Array.of(left, top, right, top, right, bottom, left, bottom);
+            return winding > 0 ? ring : backwards(ring);
+        });
+    return engine
+        .combine(operation, rule, [...subjects, ...frames(around.subject)], [...clips, ...frames(around.clip)])
+        .filter((ring) => !ring.some((value, i) => (i % 2 === 0 ? value < box.minX : value < box.minY)));
+}
+
+/** The same ring wound the other way. */
+function backwards(ring: Float64Array): Float64Array {
+    const size = ring.length;
+    const out = new Float64Array(size);
+    for (let i = 0; i < size; i += 2) {
+        out[i] = ring[size - 2 - i]!;
+        out[i + 1] = ring[size - 1 - i]!;
+    }
+    return out;
+}

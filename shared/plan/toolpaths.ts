@@ -1,0 +1,62 @@
+import type { Region } from '../geometry/region';
+import type { Cut, Engrave } from '../recipe/step';
+import type { Laser } from '../recipe/stock';
+import { type Hatch, hatch } from '../toolpath/hatch';
+import type { Work } from '../toolpath/job';
+import type { Motion } from '../toolpath/motion';
+import { outlinePaths } from '../toolpath/outline';
+import type { Path } from '../toolpath/path';
+import type { LaserSettings } from './laser-plan';
+import type { Memo } from './memo';
+
+/** Where a laser does not say how it moves: a middling gantry (common practice, no source). */
+const usualMotion: Motion = { topSpeed: 300, acceleration: 3000 };
+
+export function motionOf(laser: Laser | undefined): Motion {
+    return {
+        topSpeed: laser?.topSpeed?.value ?? usualMotion.topSpeed,
+        acceleration: laser?.acceleration?.value ?? usualMotion.acceleration,
+    };
+}
+
+/** What one laser step asks of the machine; lengths mm, angles rad. */
+export interface Burning {
+    readonly step: Engrave | Cut;
+    readonly region: Region;
+    readonly scanAngle: number;
+    readonly outlinePasses: number;
+    readonly settings: LaserSettings | undefined;
+    readonly laser: Laser | undefined;
+}
+
+/** The machine's work for a step: area passes first, then its outline. Made when somebody needs it, and kept. */
+export function toolpaths(burning: Burning, memo: Memo): Work[] {
+    const { settings, step, region } = burning;
+    if (settings === undefined) return [];
+    const key = memo.keyOf(region);
+    const burnt = { power: settings.power, speed: settings.speed };
+    const work: Work[] = [];
+    if (step.kind === 'engrave') {
+        const lines: Hatch | undefined = memo.get('hatch', `${key} ${settings.pitch} ${burning.scanAngle}`, () =>
+            hatch(region, settings.pitch, burning.scanAngle),
+        );
+        if (lines !== undefined) {
+            const overtravel = burning.laser?.overtravel?.value;
+            work.push({
+                kind: 'area',
+                name: step.name,
+                ...burnt,
+                passes: settings.passes,
+                hatch: lines,
+                bothWays: step.scan?.bothWays ?? true,
+                ...(overtravel === undefined ? {} : { overtravel }),
+            });
+        }
+    }
+    if (burning.outlinePasses > 0) {
+        const paths: readonly Path[] = memo.get('outline', key, () => outlinePaths(region));
+        const name = step.kind === 'cut' ? step.name : `${step.name} outline`;
+        work.push({ kind: 'path', name, ...burnt, passes: burning.outlinePasses, paths });
+    }
+    return work;
+}

@@ -1,0 +1,42 @@
+import { EmptyFileSystem, type LangiumDocument, URI } from 'langium';
+import { createKerfServices } from '../../language/module';
+import { LocalAsker } from '../../server/engine/asker';
+import type { FileReader } from '../../server/files/read-result';
+import { ArtCache } from '../../server/workshop/art-cache';
+import { Workshop } from '../../server/workshop/workshop';
+import type { Finding } from '../../shared/recipe/finding';
+
+/** A workshop whose files live in memory; the built-in stock is there. */
+export interface MemoryWorkshop {
+    readonly workshop: Workshop;
+    open(text: string, name?: string): Promise<LangiumDocument>;
+    /** All findings of a text: its own and the trade's. */
+    findings(text: string): Promise<Finding[]>;
+}
+
+/** @param art file contents by name, as the recipes write them */
+export async function memoryWorkshop(art: Readonly<Record<string, string | Uint8Array>> = {}): Promise<MemoryWorkshop> {
+    const { shared, kerf } = createKerfServices(EmptyFileSystem);
+    await shared.workspace.WorkspaceManager.initializeWorkspace([]);
+    const read: FileReader = async (uri) => {
+        const content = art[uri.replace('file:///shop/', '')];
+        if (content === undefined) return { problem: 'missing', version: 'missing' };
+        return { bytes: typeof content === 'string' ? new TextEncoder().encode(content) : content, version: '1' };
+    };
+    const workshop = new Workshop(kerf, new ArtCache(read), new LocalAsker());
+    let count = 0;
+    const open = async (text: string, name = `recipe-${++count}.kerf`): Promise<LangiumDocument> => {
+        const document = shared.workspace.LangiumDocumentFactory.fromString(text, URI.parse(`file:///shop/${name}`));
+        shared.workspace.LangiumDocuments.addDocument(document);
+        await shared.workspace.DocumentBuilder.build([document], { validation: false });
+        return document;
+    };
+    return {
+        workshop,
+        open,
+        async findings(text) {
+            const document = await open(text);
+            return [...workshop.textFindings(document), ...((await workshop.tradeFindings(document)) ?? [])];
+        },
+    };
+}
