@@ -1,12 +1,12 @@
 import { DocumentState, type LangiumDocument, URI } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { builtInText } from '../language/built-in';
-import { rulePage } from '../language/findings/rule-page';
 import type { Recipe } from '../shared/recipe/recipe';
 import { pageText } from '../shared/rules/page';
 import type { BenchView, SectionView } from '../shared/view/bench-view';
 import { type BenchParams, type BuildAnswer, type Checklist, method, type SectionParams } from '../shared/view/protocol';
 import { Cancelled } from './engine/jobs';
+import { rulePage } from './rule-pages';
 import type { Workshop } from './workshop/workshop';
 
 interface Found {

@@ -1,9 +1,10 @@
 import { DocumentState, type LangiumDocument } from 'langium';
 import type { Connection, Diagnostic } from 'vscode-languageserver';
 import { isBuiltIn } from '../../language/built-in';
-import { toDiagnostic } from '../../language/findings/to-diagnostic';
+import { toDiagnostic } from '../../language/diagnostic';
 import type { Finding } from '../../shared/recipe/finding';
 import { method, type PlannedParams } from '../../shared/view/protocol';
+import { isTradeRule } from '../rule-pages';
 import type { Workshop } from './workshop';
 
 /**
@@ -60,7 +61,7 @@ export class Publisher {
         const all = [...this.workshop.textFindings(document), ...trade];
         const diagnostics: Diagnostic[] = all
             .filter((finding) => finding.where.uri === uri)
-            .map((finding) => toDiagnostic(finding, document, this.workshop.services));
+            .map((finding) => toDiagnostic(finding, document, isTradeRule(finding.rule)));
         void this.connection.sendDiagnostics({ uri, version: document.textDocument.version, diagnostics });
     }
 }

@@ -1,7 +1,7 @@
 import type { LangiumDocument } from 'langium';
-import { textFindings } from '../../language/findings/text-findings';
 import { lowerFile } from '../../language/lowering/lower-file';
 import type { KerfServices } from '../../language/module';
+import { textFindings } from '../../language/text-findings';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
 import type { Asker } from '../engine/asker';
@@ -20,7 +20,7 @@ export class Workshop {
     ) {}
 
     /** What can be said of the text alone; never waits. */
-    textFindings(document: LangiumDocument): Finding[] {
+    textFindings(document: LangiumDocument): readonly Finding[] {
         return textFindings(document, this.services);
     }
 

@@ -1,0 +1,15 @@
+/** `npm test`: builds, then runs every test but the benchmarks and the long fuzz. */
+import { spawnSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+
+function run(title, args) {
+    console.log(`\n== ${title}`);
+    const { status } = spawnSync(process.execPath, args, { cwd: root, stdio: 'inherit' });
+    if (status !== 0) process.exit(status ?? 1);
+}
+
+run('Building', ['.config/build.mjs']);
+run('Tests of every room', ['node_modules/vitest/vitest.mjs', 'run', '-c', '.config/vitest.ts', ...process.argv.slice(2)]);
+if (process.argv.length === 2) run('Tests in a real editor', ['tests/editor/run.mjs']);

@@ -1,0 +1,21 @@
+import { allRules } from '../shared/rules/all-rules';
+import { allowPage } from '../shared/rules/allow-silences-nothing';
+import type { Page } from '../shared/rules/page';
+
+const trade: ReadonlyMap<string, Page> = new Map(
+    [...allRules.map((rule) => rule.page), allowPage].map((page) => [page.id, page]),
+);
+
+/** The explanation of a rule, of the trade or of the text. */
+export function rulePage(id: string): Page | undefined {
+    return trade.get(id);
+}
+
+/** Whether `allow` can name it: only what the trade says can be a risk worth taking. */
+export function isTradeRule(id: string): boolean {
+    return trade.has(id) && id !== allowPage.id;
+}
+
+export function allPages(): Page[] {
+    return [...trade.values()];
+}
