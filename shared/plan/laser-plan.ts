@@ -25,6 +25,10 @@ export interface LaserPlan {
     readonly outlinePasses: number;
     /** Lean of the walls against the upright, rad. */
     readonly taper: number;
+    /** How far the rim lies outside of what is drawn, from the width of the beam. */
+    readonly growth: number;
+    /** How far the drawn edge was moved outwards: the written offset and an inlay's clearance, less the growth. */
+    readonly edge: number;
     /** Seconds the machine runs, all passes. */
     readonly machine: number;
 }

@@ -1,3 +1,6 @@
+import { spotOf } from '../burn/beam';
+import { doseOf, sigmaOf } from '../burn/dose';
+import { type Wall, wallOf } from '../burn/wall';
 import { union } from '../geometry/boolean';
 import { area, perimeter } from '../geometry/measure';
 import { grow } from '../geometry/offset';
@@ -5,10 +8,11 @@ import type { Region } from '../geometry/region';
 import { mirror } from '../geometry/transform';
 import type { Recipe } from '../recipe/recipe';
 import type { Cut, Engrave, Inlay } from '../recipe/step';
+import { depthLaw } from './depth-law';
 import type { LaserPlan, PlacedArt } from './laser-plan';
 import { machineTime } from './machine-time';
 import { type PlacingTable, place } from './place-art';
-import { solveSettings } from './solve-settings';
+import { type Solved, solveSettings } from './solve-settings';
 
 /** Why a step could not be worked out, in a maker's words. */
 export interface Unplanned {
@@ -17,8 +21,8 @@ export interface Unplanned {
 
 /**
  * Works out one laser step: what it burns on its blank, how deep, with which settings and how long.
- * The clearance of an inlay is shared between both its halves: the burnt part of the relief grows
- * by a quarter of the total (side to side) on each edge, and so does the pocket.
+ * The edges of an inlay's halves are drawn so that the clearance is what comes out: each half gives
+ * half of it, less what the width of the beam adds by itself.
  */
 export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTable): LaserPlan | Unplanned {
     const placed: PlacedArt[] = [];
@@ -29,9 +33,11 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
     }
     if (placed.length === 0) return { unplanned: 'it has no art' };
     const axis = step.mirror.length % 2 === 1 ? axisOf(placed) : undefined;
-    const edge = (step.offset?.value ?? 0) + clearanceOf(step, recipe) / 4;
-    const region = burntRegion(placed, axis, edge, table);
     const solved = solveSettings(step, table.blank, recipe, table.memo);
+    const wall = wallOfStep(solved, recipe, table);
+    const clearance = clearanceOf(step, recipe);
+    const edge = (step.offset?.value ?? 0) + (clearance === undefined ? 0 : clearance / 2 - (wall?.growth ?? 0));
+    const region = burntRegion(placed, axis, edge, table);
     const scanAngle = scanAngleOf(step, table.blank.grain);
     const { memo } = table;
     const outlinePasses = step.kind === 'cut' ? (solved.settings?.passes ?? step.passes?.value ?? 1) : (step.outline?.value ?? 0);
@@ -47,7 +53,9 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         ...solved,
         scanAngle,
         outlinePasses,
-        taper: 0,
+        taper: wall?.taper ?? 0,
+        growth: wall?.growth ?? 0,
+        edge,
         machine: machineTime({ region, step, scanAngle, outlinePasses, settings: solved.settings, laser: recipe.laser }, memo),
     };
 }
@@ -68,13 +76,20 @@ function axisOf(placed: readonly PlacedArt[]): number {
     return (Math.min(...xs) + Math.max(...xs)) / 2;
 }
 
-function clearanceOf(step: Engrave | Cut, recipe: Recipe): number {
-    if (step.kind !== 'engrave') return 0;
+/** The clearance that an inlay asks of this half; undefined for a step that no inlay uses. */
+function clearanceOf(step: Engrave | Cut, recipe: Recipe): number | undefined {
+    if (step.kind !== 'engrave') return undefined;
     const inlay = recipe.steps.find(
         (other): other is Inlay =>
             other.kind === 'inlay' && (other.relief.value === step.name || other.pocket.value === step.name),
     );
-    return Math.max(0, inlay?.clearance?.value ?? 0);
+    return inlay === undefined ? undefined : Math.max(0, inlay.clearance?.value ?? 0);
+}
+
+function wallOfStep({ settings, tone }: Solved, recipe: Recipe, { blank, memo }: PlacingTable): Wall | undefined {
+    const spot = spotOf(recipe.laser);
+    if (settings === undefined || spot === undefined || tone !== undefined) return undefined;
+    return wallOf(depthLaw(recipe, blank.blank.sheet, memo), doseOf(settings), sigmaOf(spot.diameter), settings.passes);
 }
 
 /** Across the grain when nothing else is said; along the width when there is no grain to go by. */

@@ -113,7 +113,7 @@ export interface Inlay extends StepBase {
     readonly relief: Ref;
     readonly pocket: Ref;
     readonly glue?: Glue;
-    /** Total gap wanted around each part, side to side. */
+    /** Gap wanted on each side of a part, between the pocket's mouth and the face of the piece that goes in. */
     readonly clearance?: Quantity;
     readonly marks?: Written<number>;
 }
