@@ -1,8 +1,9 @@
+import type { Interval } from '../quantity/interval';
 import type { Laser, Wood } from '../recipe/stock';
 import { spotOf } from './beam';
 import { doseFor, doseOf } from './dose';
 import { guessLaw } from './guess';
-import { type DepthLaw, type Prediction, predict } from './law';
+import { type DepthLaw, predict } from './law';
 import { pitchForSpot } from './pitch';
 import { strokes, textWidth } from './stroked-text';
 
@@ -15,7 +16,7 @@ export interface CouponSquare {
     readonly powerRatio: number;
     readonly speed: number;
     readonly passes: number;
-    readonly expected: Prediction | undefined;
+    readonly expected: Interval | undefined;
 }
 
 /** The layout of a coupon: columns of power, rows of speed, labels as single strokes to be burnt lightly. */

@@ -12,9 +12,12 @@ export function normalCumulative(x: number): number {
     return normal.cdf(x, 0, 1);
 }
 
-/** Quantile of Student's t distribution with `freedom` degrees of freedom. */
+/** Quantile of Student's t distribution with `freedom` degrees of freedom, to about nine digits. */
 export function studentQuantile(probability: number, freedom: number): number {
-    return studentt.inv(probability, freedom);
+    // The library stops at seven digits; one step of Newton's on its own distribution adds the rest.
+    const near = studentt.inv(probability, freedom);
+    const step = (studentt.cdf(near, freedom) - probability) / studentt.pdf(near, freedom);
+    return Math.abs(step) < 1e-5 * Math.abs(near) ? near - step : near;
 }
 
 /**

@@ -1,3 +1,4 @@
+import type { Interval } from '../quantity/interval';
 import { coverageFactor } from './distributions';
 import { depthOf, doseOf, type LawNumbers, passesWorth, type Settings, signedDepth } from './dose';
 import type { BurnRow } from './rows';
@@ -56,13 +57,6 @@ export interface DepthLaw extends LawNumbers {
     readonly notes: readonly LawNote[];
 }
 
-/** A depth (mm) with the interval in which a measured square would lie. */
-export interface Prediction {
-    readonly value: number;
-    readonly low: number;
-    readonly high: number;
-}
-
 /** Standard error of a fade that nobody measured (own estimate). */
 export const FADE_SPREAD = 0.05;
 
@@ -103,12 +97,12 @@ export function pooledVariance(residualSum: number, freedom: number): number {
  * as many times shallower as deeper, since there the energy is uncertain by a factor.
  * Undefined for settings that are no settings (zero, negative, not finite).
  */
-export function predict(law: DepthLaw, settings: Settings, coverage = 0.95): Prediction | undefined {
+export function predict(law: DepthLaw, settings: Settings, coverage = 0.95): Interval | undefined {
     return predictDose(law, doseOf(settings), settings.passes, coverage);
 }
 
 /** As predict, for a dose (J/mm2) of each pass. */
-export function predictDose(law: DepthLaw, dose: number, passes: number, coverage = 0.95): Prediction | undefined {
+export function predictDose(law: DepthLaw, dose: number, passes: number, coverage = 0.95): Interval | undefined {
     if (!(dose >= 0 && dose < 1e9 && passes >= 1 && passes <= 1e4)) return undefined;
     const signed = signedDepth(law, dose, passes);
     const value = depthOf(law, dose, passes);

@@ -11,3 +11,11 @@ export function pitchForSpot(spot: Spot | undefined): number | undefined {
     const round = Math.floor(widest * 100 + 1e-9) / 100;
     return round > 0 ? round : widest;
 }
+
+/**
+ * The pitch (mm) at which the middle of a single line gets the dose that an area gets: a line of power P at
+ * speed v peaks at P/(v·σ√(2π)). With it the depth law of area passes speaks of cuts and outlines too.
+ */
+export function linePitch(spot: Spot | undefined): number | undefined {
+    return spot === undefined ? undefined : sigmaOf(spot.diameter) * Math.sqrt(2 * Math.PI);
+}

@@ -1,11 +1,17 @@
+import type { Interval } from '../quantity/interval';
 import type { Laser } from '../recipe/stock';
 import { spotOf } from './beam';
 import { doseFor, doseOf, type Settings } from './dose';
-import { type DepthLaw, type Prediction, predict } from './law';
-import { pitchForSpot } from './pitch';
+import { type DepthLaw, predict } from './law';
+import { linePitch, pitchForSpot } from './pitch';
 
-/** What is wanted: a depth in mm, or a tone from 0 (bare) to 1 (darkest without digging). */
-export type Wish = { readonly depth: number; readonly depthTolerance?: number } | { readonly tone: number };
+/**
+ * What is wanted: a depth in mm, or a tone from 0 (bare) to 1 (darkest without digging). A `cut` is a
+ * single line, not an area: its pitch follows from the spot, and it may take all the power and heavy passes.
+ */
+export type Wish =
+    | { readonly depth: number; readonly depthTolerance?: number; readonly cut?: boolean }
+    | { readonly tone: number };
 
 /** What stands in the recipe and is kept: W, mm/s, mm. */
 export type Given = Partial<Settings>;
@@ -29,7 +35,7 @@ export interface Solution extends Settings {
     readonly powerRatio?: number;
     /** Dose of each pass (J/mm2). */
     readonly dose: number;
-    readonly depth: Prediction;
+    readonly depth: Interval;
     /** Dose over threshold, at most 1. */
     readonly tone: number;
     /** Whether the settings give what was wanted, to its tolerance (else to five per cent or 0.02 mm). */
@@ -60,22 +66,32 @@ interface Machine {
 export function solveDepth(law: DepthLaw, laser: Laser | undefined, wish: Wish, given: Given = {}): Solution | undefined {
     const limits: Limit[] = [];
     if (!Object.values(given).every((value) => value === undefined || (value > 0 && value <= 1e6))) return undefined;
+    if (!((given.passes ?? 1) >= 1 && ('tone' in wish ? wish.tone : wish.depth) >= 0)) return undefined;
     const machine = machineOf(laser);
-    const pitch = given.pitch ?? law.pitch ?? pitchForSpot(spotOf(laser)) ?? USUAL_PITCH;
-    if (given.pitch === undefined && law.pitch === undefined && spotOf(laser) === undefined) limits.push('no-pitch');
+    const pitch = given.pitch ?? wantedPitch(law, laser, isCut(wish));
+    if (pitch === undefined) limits.push('no-pitch');
     if (laser?.topSpeed === undefined && given.speed === undefined) limits.push('no-top-speed');
     if (machine.power === undefined && given.power === undefined) return undefined;
 
     const passesTried = given.passes === undefined ? ('tone' in wish ? [1] : range(1, MOST_PASSES)) : [given.passes];
     let best: Solution | undefined;
     for (const passes of passesTried) {
-        const settings = settle(law, machine, wish, { ...given, pitch, passes });
+        const settings = settle(law, machine, wish, { ...given, pitch: pitch ?? USUAL_PITCH, passes });
         const solution = settings && judge(law, laser, machine, wish, settings, limits);
         if (solution === undefined) continue;
         if (best === undefined || better(solution, best, wish)) best = solution;
         if (solution.reached && !solution.limits.includes('heavy-pass')) break;
     }
     return best;
+}
+
+function isCut(wish: Wish): boolean {
+    return 'depth' in wish && wish.cut === true;
+}
+
+function wantedPitch(law: DepthLaw, laser: Laser | undefined, cut: boolean): number | undefined {
+    const spot = spotOf(laser);
+    return cut ? linePitch(spot) : (law.pitch ?? pitchForSpot(spot));
 }
 
 function range(from: number, to: number): number[] {
@@ -101,20 +117,20 @@ function settle(
     known: Given & { pitch: number; passes: number },
 ): Settings | undefined {
     const { pitch, passes } = known;
+    if (known.power !== undefined && known.speed !== undefined) return { power: known.power, speed: known.speed, pitch, passes };
     const dose = 'tone' in wish ? Math.min(Math.max(wish.tone, 0), 1) * law.darkest : doseFor(law, wish.depth, passes);
     if (!(dose > 0) || !Number.isFinite(dose)) return undefined;
-    if (known.power !== undefined && known.speed !== undefined) return { power: known.power, speed: known.speed, pitch, passes };
     if (known.speed !== undefined)
         return { power: roundPower(dose * known.speed * pitch, machine), speed: known.speed, pitch, passes };
     if (known.power !== undefined)
         return { power: known.power, speed: roundSpeed(known.power / (dose * pitch), machine), pitch, passes };
-    return freely(dose, machine, pitch, passes);
+    return freely(dose, machine, pitch, passes, isCut(wish) ? 1 : EASY_POWER);
 }
 
 /** As fast as the machine goes with the power it has to spare; only where slowest is still too fast, all its power. */
-function freely(dose: number, machine: Machine, pitch: number, passes: number): Settings {
+function freely(dose: number, machine: Machine, pitch: number, passes: number, share: number): Settings {
     const atTop = dose * machine.topSpeed * pitch;
-    const power = roundPower(Math.min(atTop, EASY_POWER * machine.power!), machine);
+    const power = roundPower(Math.min(atTop, share * machine.power!), machine);
     const speed = roundSpeed(power / (dose * pitch), machine);
     if (power / (dose * pitch) >= SLOWEST) return { power, speed, pitch, passes };
     const full = machine.power!;
@@ -153,7 +169,7 @@ function judge(
     add('speed-over', laser?.topSpeed !== undefined && settings.speed > machine.topSpeed * (1 + 1e-9));
     add('speed-under', settings.speed <= SLOWEST);
     add('passes-over', settings.passes > MOST_PASSES);
-    add('heavy-pass', depth.value / settings.passes > LIGHT_PASS * 1.02);
+    add('heavy-pass', !isCut(wish) && depth.value / settings.passes > LIGHT_PASS * 1.02);
     add('below-threshold', 'depth' in wish && depth.value === 0 && wish.depth > 0);
     add('above-threshold', 'tone' in wish && depth.value > 0.02);
     add(
@@ -180,7 +196,7 @@ function missBy(wish: Wish, depth: number, dose: number, law: DepthLaw): number 
 
 function better(one: Solution, other: Solution, wish: Wish): boolean {
     if (one.reached !== other.reached) return one.reached;
-    if (one.reached) return heaviness(one) < heaviness(other) - 1e-9;
+    if (one.reached) return !isCut(wish) && heaviness(one) < heaviness(other) - 1e-9;
     return 'depth' in wish && Math.abs(one.depth.value - wish.depth) < Math.abs(other.depth.value - wish.depth) - 1e-9;
 }
 
