@@ -1,9 +1,12 @@
-/** Text made safe for XML and HTML, in content and in double-quoted attributes. Control characters, which XML cannot hold, become spaces. */
+/** Text made safe for XML and HTML, in content and in quoted attributes. Control characters, which XML cannot hold, become spaces. */
 export function escapeMarkup(text: string): string {
-    return text.replace(/[^\t\n\r -%(-;=?-\uffff]/g, (character) => {
+    let out = '';
+    for (const character of text) {
         const code = character.charCodeAt(0);
-        return code < 0x20 ? ' ' : `&#${code};`;
-    });
+        if (code < 0x20) out += character === '\t' || character === '\n' ? character : ' ';
+        else out += '<>&"\''.includes(character) ? `&#${code};` : character;
+    }
+    return out;
 }
 
 /** A name made safe as part of a file name, the same on every system. */

@@ -52,7 +52,15 @@ recipe tray "Tray" {
 }
 
 /** A good filled recipe, of which a test changes one part. */
-export function fillRecipe(parts: { readonly pocket?: string; readonly between?: string; readonly fill?: string; readonly after?: string; readonly wood?: string } = {}): string {
+export function fillRecipe(
+    parts: {
+        readonly pocket?: string;
+        readonly between?: string;
+        readonly fill?: string;
+        readonly after?: string;
+        readonly wood?: string;
+    } = {},
+): string {
     return `${shop}
 recipe coaster "Coaster" {
   revision 1 make 2 laser shed

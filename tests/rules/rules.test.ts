@@ -47,7 +47,8 @@ describe('depth and stack', () => {
         expect(finding.message).toBe('The hollow is 13 mm deep; ash-10 is 10 mm thick (9.8 mm at its thinnest).');
         expect(words(deep, finding)).toBe('13 mm');
     });
-    it('is silent at a depth that leaves wood', async () => expect(await rulesOf(fillRecipe())).not.toContain('deeper-than-blank'));
+    it('is silent at a depth that leaves wood', async () =>
+        expect(await rulesOf(fillRecipe())).not.toContain('deeper-than-blank'));
     it('floor too thin', async () => {
         const finding = await one(fillRecipe({ pocket: 'art flag depth 9.4 mm air off' }), 'thin-floor');
         expect(finding.message).toContain('0.6 mm');
@@ -83,7 +84,9 @@ describe('mirror and inverse', () => {
         const text = (relief: string) => inlayRecipe({ pocket: 'art diamond depth 0.55 mm air off', relief });
         const bare = text('art diamond inverse within grown 6 mm depth through air off');
         expect(await one(bare, 'not-mirrored')).toMatchObject({ severity: 'warning', firm: false });
-        const allowed = text('art diamond inverse within grown 6 mm depth through air off allow not-mirrored because "a diamond"');
+        const allowed = text(
+            'art diamond inverse within grown 6 mm depth through air off allow not-mirrored because "a diamond"',
+        );
         expect(await rulesOf(allowed)).not.toContain('not-mirrored');
     });
     it('an allow that silences nothing is said', async () => {
@@ -91,7 +94,10 @@ describe('mirror and inverse', () => {
         expect(await one(inlayRecipe({ relief }), 'allow-silences-nothing')).toMatchObject({ severity: 'hint' });
     });
     it('mirrored twice in a step', async () => {
-        const finding = await one(inlayRecipe({ relief: 'art flag inverse within grown 6 mm mirror mirror depth through air off' }), 'mirrored-twice');
+        const finding = await one(
+            inlayRecipe({ relief: 'art flag inverse within grown 6 mm mirror mirror depth through air off' }),
+            'mirrored-twice',
+        );
         expect(finding.fixes[0]?.changes).toHaveLength(1);
     });
     it('both halves mirrored', async () => {
@@ -111,7 +117,9 @@ describe('fill and order', () => {
         expect((await one(fillRecipe({ pocket: 'art flag tone 60 % air off' }), 'shallow-fill')).severity).toBe('error');
     });
     it('too little depth for a fill', async () => {
-        expect((await one(fillRecipe({ pocket: 'art flag depth 0.2 mm air off', after: '' }), 'shallow-fill')).severity).toBe('warning');
+        expect((await one(fillRecipe({ pocket: 'art flag depth 0.2 mm air off', after: '' }), 'shallow-fill')).severity).toBe(
+            'warning',
+        );
     });
     it('filled before it is sealed, with the seal moved as a fix', async () => {
         const text = fillRecipe({ between: '', after: 'seal disc with shellac' });
@@ -130,12 +138,19 @@ describe('burn', () => {
         expect(words(text, await one(text, 'air-while-engraving'))).toBe('on');
     });
     it('scan along the grain, by word or by angle', async () => {
-        expect(await one(fillRecipe({ pocket: 'art flag depth 1.2 mm air off scan along grain' }), 'scan-along-grain')).toBeDefined();
-        expect((await one(fillRecipe({ pocket: 'art flag depth 1.2 mm air off scan at 20 deg' }), 'scan-along-grain')).message).toContain('20°');
-        expect(await rulesOf(fillRecipe({ pocket: 'art flag depth 1.2 mm air off scan at 80 deg' }))).not.toContain('scan-along-grain');
+        expect(
+            await one(fillRecipe({ pocket: 'art flag depth 1.2 mm air off scan along grain' }), 'scan-along-grain'),
+        ).toBeDefined();
+        expect(
+            (await one(fillRecipe({ pocket: 'art flag depth 1.2 mm air off scan at 20 deg' }), 'scan-along-grain')).message,
+        ).toContain('20°');
+        expect(await rulesOf(fillRecipe({ pocket: 'art flag depth 1.2 mm air off scan at 80 deg' }))).not.toContain(
+            'scan-along-grain',
+        );
     });
     it('no backing under loose pieces', async () => {
-        const blanks = 'blank tray { of walnut-12 size 200 x 150 mm grain along width } blank bird { of maple-06 size 80 x 70 mm grain along width }';
+        const blanks =
+            'blank tray { of walnut-12 size 200 x 150 mm grain along width } blank bird { of maple-06 size 80 x 70 mm grain along width }';
         const finding = await one(inlayRecipe({ blanks }), 'no-backing');
         expect(finding.message).toMatch(/^relief leaves 1 loose piece /);
     });

@@ -1,0 +1,28 @@
+import { describe, expect, it } from 'vitest';
+import { showLength, showNumber, showTime } from '../../shared/quantity/show';
+
+describe('figures as a person writes them', () => {
+    it.each([
+        [0, '0 s'],
+        [45, '45 s'],
+        [200, '3 min 20 s'],
+        [599.6, '10 min'],
+        [7500, '2 h 5 min'],
+        [43_200, '12 h'],
+        [604_800, '7 d'],
+        [3599, '1 h'],
+        [90_000, '1 d 1 h'],
+    ])('%d s is %s', (seconds, text) => expect(showTime(seconds)).toBe(text));
+    it('lengths keep the maker’s unit', () => {
+        expect(showLength(12)).toBe('12 mm');
+        expect(showLength(25.4, 'in')).toBe('1 in');
+        expect(showLength(0.05)).toBe('0.05 mm');
+        expect(showLength(-0.001)).toBe('-0.001 mm');
+    });
+    it('numbers have no trailing zeros and no minus before nought', () => {
+        expect(showNumber(1.5)).toBe('1.5');
+        expect(showNumber(-0.001)).toBe('0');
+        expect(showNumber(100)).toBe('100');
+        expect(showNumber(1e308)).toBe('1.00e+308');
+    });
+});

@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest';
+import { Cancelled, type Job } from '../../server/engine/jobs';
+import type { FromWorker, Port, ToWorker } from '../../server/worker/messages';
+import { PlanQueue } from '../../server/worker/plan-queue';
+import type { Recipe } from '../../shared/recipe/recipe';
+
+/** A worker that answers when the test says so. */
+class HandWorker {
+    readonly got: ToWorker[] = [];
+    private receive: (message: FromWorker) => void = () => {};
+    died: () => void = () => {};
+
+    readonly port = (died: () => void): Port<FromWorker, ToWorker> => {
+        this.died = died;
+        return {
+            post: (message) => this.got.push(message),
+            listen: (receive) => {
+                this.receive = receive;
+            },
+        };
+    };
+
+    jobs(): { id: number; job: Job }[] {
+        return this.got.flatMap((message) => (message.kind === 'job' ? [message] : []));
+    }
+
+    answer(answer: unknown): void {
+        this.receive({ kind: 'answer', id: this.jobs().at(-1)!.id, answer });
+    }
+}
+
+const job = { do: 'examine', recipe: { name: 'tray' } as Recipe } as const;
+const heron = { uri: 'file:///heron.svg', version: '1', bytes: new Uint8Array([1]) };
+
+describe('the queue before the worker', () => {
+    it('sends one job at a time, and art once for each version', async () => {
+        const worker = new HandWorker();
+        const queue = new PlanQueue(worker.port);
+        const first = queue.ask(job, [heron]);
+        const second = queue.ask(job, [heron]);
+        const third = queue.ask(job, [{ ...heron, version: '2' }]);
+        expect(worker.jobs()).toHaveLength(1);
+        worker.answer(['a']);
+        expect(await first).toEqual(['a']);
+        worker.answer(['b']);
+        expect(await second).toEqual(['b']);
+        worker.answer([]);
+        await third;
+        expect(worker.got.filter((message) => message.kind === 'art')).toHaveLength(2);
+    });
+
+    it('a newer job takes the place of a waiting one and cancels a running one', async () => {
+        const worker = new HandWorker();
+        const queue = new PlanQueue(worker.port);
+        const started = worker.got[0]!;
+        const flag = new Int32Array(started.kind === 'start' ? started.cancelled! : new SharedArrayBuffer(4));
+        const running = queue.ask(job, [], 'tray');
+        expect(Atomics.load(flag, 0)).toBe(0);
+        const waiting = queue.ask(job, [], 'tray');
+        expect(Atomics.load(flag, 0)).toBe(worker.jobs()[0]!.id);
+        const newest = queue.ask(job, [], 'tray');
+        await expect(waiting).rejects.toBeInstanceOf(Cancelled);
+        worker.answer(['old']);
+        expect(await running).toEqual(['old']);
+        worker.answer(['new']);
+        expect(await newest).toEqual(['new']);
+    });
+
+    it('a worker that dies is started anew and the next job is answered', async () => {
+        const worker = new HandWorker();
+        const queue = new PlanQueue(worker.port);
+        const lost = queue.ask(job, [heron]);
+        const next = queue.ask(job, [heron]);
+        worker.died();
+        await expect(lost).rejects.toThrow('memory');
+        worker.answer(['fine']);
+        expect(await next).toEqual(['fine']);
+        expect(worker.got.filter((message) => message.kind === 'art')).toHaveLength(2);
+    });
+});
