@@ -1,7 +1,8 @@
 import { combine } from './engine';
-import { type Join, Outline, walk, withoutRepeats } from './outline';
+import { type Join, Outline, withoutRepeats } from './outline';
 import { emptyRegion, type Region } from './region';
 import { flatteningTolerance } from './shapes';
+import { simplify } from './simplify';
 
 export type { Join } from './outline';
 
@@ -11,12 +12,13 @@ export type { Join } from './outline';
  */
 export function grow(region: Region, delta: number, join: Join = 'round', tolerance = flatteningTolerance): Region {
     if (region.rings.length === 0 || delta === 0 || !Number.isFinite(delta)) return region;
-    const outline = new Outline(delta, join, miterLimitOfGrow, tolerance);
+    // One half of the tolerance for what stays of the region's own points, one for the new arcs.
+    const outline = new Outline(delta, join, miterLimitOfGrow, tolerance / 2);
     const raw: Float64Array[] = [];
-    for (const ring of region.rings) {
+    for (const ring of simplify(region, tolerance / 2).rings) {
         const points = withoutRepeats(ring, true);
         if (points.length < 6) continue;
-        walk(outline, points);
+        outline.side(points, true);
         raw.push(outline.take());
     }
     return raw.length === 0 ? emptyRegion : combine('union', 'positive', raw, []);

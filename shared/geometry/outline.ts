@@ -3,11 +3,14 @@ import { chordAngle } from './shapes';
 export type Join = 'round' | 'miter' | 'bevel';
 
 /**
- * Walks along a path at a distance and collects the raw outline: the points may cross each other,
- * but every place is wound around as often as it is covered. Where the outline turns inwards it
- * goes by the path's own point, so that the outline is exactly the sum of one rectangle for each
- * edge and one wedge for each outward corner; all wind the same way, and what is wound around at
- * least once is the widened path, whatever its curvature.
+ * Walks along a path at a distance and collects the raw outline. Its points may cross each other,
+ * but every place is wound around as often as it is covered: the outline is the sum of one strip
+ * for each edge and one wedge for each outward corner, all wound the same way. So what is wound
+ * around at least once is the widened path, whatever its curvature.
+ *
+ * At an inward corner the strips of both edges overlap. The outline goes by the path's own point,
+ * to count each in full, or, where both edges are long enough, straight to where the strips'
+ * sides cross: each strip then ends at the bisector, and what it loses the other one covers.
  *
  * `distance` is in mm, to the left of the walk in the sense of (dy, -dx): outwards for an outer ring.
  */
@@ -16,16 +19,20 @@ export class Outline {
     private count = 0;
     private readonly step: number;
     private readonly miterDot: number;
+    private readonly smoothDot: number;
 
     constructor(
-        private readonly distance: number,
+        readonly distance: number,
         private readonly join: Join,
         miterLimit: number,
         tolerance: number,
     ) {
-        this.step = chordAngle(Math.abs(distance), tolerance);
+        const radius = Math.abs(distance);
+        this.step = chordAngle(radius, tolerance);
         // Length over width of a mitre is 1/cos(turn/2); compared by the cosine of the turn.
-        this.miterDot = miterLimit >= 1 ? 2 / (miterLimit * miterLimit) - 1 : 1;
+        this.miterDot = miterLimit >= 1 ? dotOfMiter(miterLimit) : 1;
+        // Where a mitre leaves the arc by less than the tolerance, it is as good and shorter.
+        this.smoothDot = dotOfMiter(1 + tolerance / radius);
     }
 
     /** The collected outline; the walk can begin again. */
@@ -45,33 +52,18 @@ export class Outline {
         this.points[this.count++] = y;
     }
 
-    /** At a corner of the path, from an edge with unit direction (ux, uy) to one with (vx, vy). */
-    corner(x: number, y: number, ux: number, uy: number, vx: number, vy: number): void {
-        const r = this.distance;
-        const cross = ux * vy - uy * vx;
-        const dot = ux * vx + uy * vy;
-        const fromX = x + uy * r;
-        const fromY = y - ux * r;
-        const toX = x + vy * r;
-        const toY = y - vx * r;
-        // The outside of a turn is on the left if it turns right. A reversal has an outside on both.
-        const outward = cross * r > 0 || (cross === 0 && dot < 0);
-        if (!outward) {
-            this.add(fromX, fromY);
-            if (cross !== 0) {
-                this.add(x, y);
-                this.add(toX, toY);
-            }
-            return;
+    /** Adds one side of a path without repeated points: all the way round, or from the first point's left to the last one's. */
+    side(points: Float64Array, closed: boolean): void {
+        const edges = edgesOf(points, closed);
+        const corners = points.length / 2;
+        if (!closed) this.beside(points[0]!, points[1]!, edges.ux[0]!, edges.uy[0]!);
+        for (let k = closed ? 0 : 1; k < (closed ? corners : corners - 1); k++) {
+            const before = k > 0 ? k - 1 : corners - 1;
+            const short = !this.hasRoom(edges, before, closed) || !this.hasRoom(edges, k, closed);
+            this.corner(points[2 * k]!, points[2 * k + 1]!, edges, before, k, short);
         }
-        this.add(fromX, fromY);
-        if (this.join === 'round') {
-            this.arc(x, y, uy * r, -ux * r, Math.atan2(Math.abs(cross), dot) * Math.sign(r));
-        } else if (this.join === 'miter' && dot >= this.miterDot && dot > -0.999_999) {
-            const q = r / (1 + dot);
-            this.add(x + (uy + vy) * q, y - (ux + vx) * q);
-        }
-        this.add(toX, toY);
+        if (!closed)
+            this.beside(points[2 * corners - 2]!, points[2 * corners - 1]!, edges.ux[corners - 2]!, edges.uy[corners - 2]!);
     }
 
     /** The inner points of an arc about (x, y), from the arm (armX, armY) through an angle in rad. */
@@ -84,30 +76,82 @@ export class Outline {
             this.add(x + armX * cos - armY * sin, y + armX * sin + armY * cos);
         }
     }
-}
 
-/** Walks once around a closed path. */
-export function walk(outline: Outline, points: Float64Array): void {
-    const size = points.length;
-    let ux = points[0]! - points[size - 2]!;
-    let uy = points[1]! - points[size - 1]!;
-    let length = Math.hypot(ux, uy);
-    ux /= length;
-    uy /= length;
-    for (let i = 0; i < size; i += 2) {
-        const next = i + 2 < size ? i + 2 : 0;
-        let vx = points[next]! - points[i]!;
-        let vy = points[next + 1]! - points[i + 1]!;
-        length = Math.hypot(vx, vy);
-        vx /= length;
-        vy /= length;
-        outline.corner(points[i]!, points[i + 1]!, ux, uy, vx, vy);
-        ux = vx;
-        uy = vy;
+    private beside(x: number, y: number, ux: number, uy: number): void {
+        this.add(x + uy * this.distance, y - ux * this.distance);
+    }
+
+    /** Between two edges; `short` if either has no room for a strip that ends at the bisector. */
+    private corner(x: number, y: number, { ux, uy }: Edges, before: number, after: number, short: boolean): void {
+        const r = this.distance;
+        const fromX = ux[before]!;
+        const fromY = uy[before]!;
+        const toX = ux[after]!;
+        const toY = uy[after]!;
+        const cross = fromX * toY - fromY * toX;
+        const dot = fromX * toX + fromY * toY;
+        // The outside of a turn is on the left if it turns right. A reversal has an outside on both.
+        const outward = cross * r > 0 || (cross === 0 && dot < 0);
+        const sharp = outward
+            ? dot < (this.join === 'round' ? this.smoothDot : this.join === 'miter' ? this.miterDot : 1)
+            : short || dot <= 0;
+        if (!sharp) {
+            const q = r / (1 + dot);
+            this.add(x + (fromY + toY) * q, y - (fromX + toX) * q);
+            return;
+        }
+        this.beside(x, y, fromX, fromY);
+        if (!outward) this.add(x, y);
+        else if (this.join === 'round') this.arc(x, y, fromY * r, -fromX * r, Math.atan2(Math.abs(cross), dot) * Math.sign(r));
+        this.beside(x, y, toX, toY);
+    }
+
+    /** Whether an edge is long enough for its strip to end at the bisectors of both its corners and still cover what its neighbours' strips lose. */
+    private hasRoom({ ux, uy, length }: Edges, edge: number, closed: boolean): boolean {
+        const count = length.length;
+        const sense = Math.sign(this.distance);
+        let needed = 0;
+        for (const step of [-1, 1]) {
+            const other = closed ? (edge + step + count) % count : edge + step;
+            if (other < 0 || other >= count) continue;
+            const cross = (ux[edge]! * uy[other]! - uy[edge]! * ux[other]!) * step * sense;
+            if (cross < 0) needed -= cross;
+        }
+        return needed * Math.abs(this.distance) <= length[edge]!;
     }
 }
 
-/** Whether each of the edges of a path has a direction: repeated points are dropped, a closed path's last too. */
+/** Cosine of the turn at which a mitre is as many times longer than wide. */
+function dotOfMiter(ratio: number): number {
+    return 2 / (ratio * ratio) - 1;
+}
+
+/** Unit directions and lengths of a path's edges. */
+interface Edges {
+    readonly ux: Float64Array;
+    readonly uy: Float64Array;
+    readonly length: Float64Array;
+}
+
+function edgesOf(points: Float64Array, closed: boolean): Edges {
+    const corners = points.length / 2;
+    const count = closed ? corners : corners - 1;
+    const ux = new Float64Array(count);
+    const uy = new Float64Array(count);
+    const length = new Float64Array(count);
+    for (let k = 0; k < count; k++) {
+        const next = k + 1 < corners ? k + 1 : 0;
+        const dx = points[2 * next]! - points[2 * k]!;
+        const dy = points[2 * next + 1]! - points[2 * k + 1]!;
+        const size = Math.hypot(dx, dy);
+        ux[k] = dx / size;
+        uy[k] = dy / size;
+        length[k] = size;
+    }
+    return { ux, uy, length };
+}
+
+/** Drops repeated points, a closed path's last one too, and points that are not finite: every edge left has a direction. */
 export function withoutRepeats(points: Float64Array, closed: boolean): Float64Array {
     const out = new Float64Array(points.length);
     let count = 0;

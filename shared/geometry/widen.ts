@@ -1,5 +1,5 @@
 import { combine } from './engine';
-import { type Join, Outline, walk, withoutRepeats } from './outline';
+import { type Join, Outline, withoutRepeats } from './outline';
 import { emptyRegion, type Region, type Ring } from './region';
 import { flatteningTolerance } from './shapes';
 import { type Matrix, transformRing } from './transform';
@@ -41,9 +41,9 @@ export function widen(paths: readonly Path[], stroke: Stroke, tolerance = flatte
         if (points.length === 2) {
             dot(outline, points[0]!, points[1]!, radius, stroke.cap);
         } else if (path.closed) {
-            walk(outline, points);
+            outline.side(points, true);
             raw.push(outline.take());
-            walk(outline, backwards(points));
+            outline.side(backwards(points), true);
         } else {
             along(outline, points, radius, stroke.cap);
         }
@@ -69,29 +69,21 @@ function dot(outline: Outline, x: number, y: number, radius: number, cap: Cap): 
 
 /** There and back again along an open path, with a cap at each end. */
 function along(outline: Outline, points: Float64Array, radius: number, cap: Cap): void {
-    const there = points;
-    const back = backwards(points);
-    for (const way of [there, back]) {
+    for (const way of [points, backwards(points)]) {
+        outline.side(way, false);
         const size = way.length;
-        let ux = 0;
-        let uy = 0;
-        for (let i = 0; i + 2 < size; i += 2) {
-            const dx = way[i + 2]! - way[i]!;
-            const dy = way[i + 3]! - way[i + 1]!;
-            const length = Math.hypot(dx, dy);
-            if (i > 0) outline.corner(way[i]!, way[i + 1]!, ux, uy, dx / length, dy / length);
-            ux = dx / length;
-            uy = dy / length;
-            if (i === 0) outline.add(way[0]! + uy * radius, way[1]! - ux * radius);
-        }
-        const endX = way[size - 2]!;
-        const endY = way[size - 1]!;
-        outline.add(endX + uy * radius, endY - ux * radius);
+        const x = way[size - 2]!;
+        const y = way[size - 1]!;
+        const dx = x - way[size - 4]!;
+        const dy = y - way[size - 3]!;
+        const scale = radius / Math.hypot(dx, dy);
+        const armX = dy * scale;
+        const armY = -dx * scale;
         if (cap === 'round') {
-            outline.arc(endX, endY, uy * radius, -ux * radius, Math.PI);
+            outline.arc(x, y, armX, armY, Math.PI);
         } else if (cap === 'square') {
-            outline.add(endX + (uy + ux) * radius, endY + (uy - ux) * radius);
-            outline.add(endX + (ux - uy) * radius, endY + (ux + uy) * radius);
+            outline.add(x + armX - armY, y + armY + armX);
+            outline.add(x - armX - armY, y - armY + armX);
         }
     }
 }
