@@ -72,7 +72,7 @@ function bench(workshop: Workshop, { document, recipe }: Found): Promise<BenchVi
 
 async function build(workshop: Workshop, { document, recipe }: Found): Promise<BuildAnswer> {
     const textFindings = workshop.textFindings(document);
-    const files = await workshop.ask({ do: 'build', recipe, textFindings });
+    const sheets = await workshop.ask({ do: 'build', recipe, textFindings });
     const trade = await workshop.ask({ do: 'examine', recipe });
     const wrong = [...textFindings, ...trade].filter((finding) => finding.severity === 'error');
     const problems =

@@ -34,7 +34,9 @@ export async function build(args: string[]): Promise<number> {
         for (const recipe of recipes) {
             const beside = path.join(path.dirname(shortPath(document)), 'made');
             const folder = path.resolve(values.out ?? beside, fileName(recipe.name));
-            for (const file of await workshop.ask({ do: 'build', recipe, textFindings })) {
+            const sheets = await workshop.ask({ do: 'build', recipe, textFindings });
+            for (const problem of sheets.problems) process.stderr.write(`${problem}\n`);
+            for (const file of sheets.files) {
                 const target = path.join(folder, ...file.path.split('/'));
                 await mkdir(path.dirname(target), { recursive: true });
                 await writeFile(target, file.text);

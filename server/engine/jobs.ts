@@ -1,6 +1,6 @@
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
-import type { SheetFile } from '../../shared/sheets/setup-svg';
+import type { Sheets } from '../../shared/sheets/build-sheets';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
 import type { Setting } from '../../shared/view/make-bench-view';
 import type { Checklist } from '../../shared/view/protocol';
@@ -18,7 +18,7 @@ export interface Answers {
     readonly examine: readonly Finding[];
     readonly bench: BenchView;
     readonly checklist: Checklist;
-    readonly build: readonly SheetFile[];
+    readonly build: Sheets;
     readonly json: unknown;
     readonly section: SectionView | null;
 }

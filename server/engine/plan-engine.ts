@@ -44,7 +44,7 @@ export class PlanEngine {
             case 'checklist':
                 return makeChecklist(plan);
             case 'build':
-                return buildSheets(plan, this.all(plan, job.textFindings));
+                return buildSheets(plan, this.all(plan, job.textFindings), this.memo);
             case 'json':
                 return planJson(plan, this.all(plan, job.textFindings), job.shapes);
             case 'section': {

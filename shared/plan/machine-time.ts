@@ -16,6 +16,7 @@ export function machineTime(burning: Burning, memo: Memo): number {
         burning.scanAngle,
         burning.outlinePasses,
         written?.bothWays,
+        step.kind === 'cut' ? step.tabs?.value : undefined,
         step.kind,
     );
     return memo.get(

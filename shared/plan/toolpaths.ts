@@ -1,6 +1,7 @@
 import type { Region } from '../geometry/region';
 import type { Cut, Engrave } from '../recipe/step';
 import type { Laser } from '../recipe/stock';
+import { cutPaths } from '../toolpath/cut';
 import { type Hatch, hatch } from '../toolpath/hatch';
 import type { Work } from '../toolpath/job';
 import type { Motion } from '../toolpath/motion';
@@ -34,7 +35,8 @@ export function toolpaths(burning: Burning, memo: Memo): Work[] {
     const { settings, step, region } = burning;
     if (settings === undefined) return [];
     const key = memo.keyOf(region);
-    const burnt = { power: settings.power, speed: settings.speed };
+    const air = (step.air?.value ?? (step.kind === 'cut' ? 'on' : 'off')) === 'on';
+    const burnt = { power: settings.power, speed: settings.speed, air };
     const work: Work[] = [];
     if (step.kind === 'engrave') {
         const lines: Hatch | undefined = memo.get('hatch', `${key} ${settings.pitch} ${burning.scanAngle}`, () =>
@@ -54,7 +56,10 @@ export function toolpaths(burning: Burning, memo: Memo): Work[] {
         }
     }
     if (burning.outlinePasses > 0) {
-        const paths: readonly Path[] = memo.get('outline', key, () => outlinePaths(region));
+        const tabs = step.kind === 'cut' ? (step.tabs?.value ?? 0) : 0;
+        const paths: readonly Path[] = memo.get('outline', `${key} ${step.kind} ${tabs}`, () =>
+            step.kind === 'cut' ? cutPaths(region, { tabs }) : outlinePaths(region),
+        );
         const name = step.kind === 'cut' ? step.name : `${step.name} outline`;
         work.push({ kind: 'path', name, ...burnt, passes: burning.outlinePasses, paths });
     }

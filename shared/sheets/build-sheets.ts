@@ -1,20 +1,30 @@
+import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
 import type { Finding } from '../recipe/finding';
 import { jobSheet } from './job-sheet';
 import { planJson } from './plan-json';
+import { setUpRs274 } from './setup-rs274';
 import { type SheetFile, setUpSvg, setUps } from './setup-svg';
 import { shoppingList } from './shopping-list';
 
+export interface Sheets {
+    readonly files: readonly SheetFile[];
+    /** What could not be written, and why. */
+    readonly problems: readonly string[];
+}
+
 /** Everything that is written for machine and bench. */
-export function buildSheets(plan: Plan, findings: readonly Finding[]): SheetFile[] {
-    return [
-        ...setUps(plan).map((setUp) => setUpSvg(plan, setUp)),
-        jobSheet(plan, findings),
-        shoppingList(plan),
-        {
-            path: 'plan.json',
-            text: `${JSON.stringify(planJson(plan, findings), null, 2)}\n`,
-            note: 'everything that was worked out',
-        },
-    ];
+export function buildSheets(plan: Plan, findings: readonly Finding[], memo: Memo): Sheets {
+    const files: SheetFile[] = [];
+    const problems: string[] = [];
+    for (const setUp of setUps(plan)) {
+        files.push(setUpSvg(plan, setUp));
+        const machine = setUpRs274(plan, setUp, memo);
+        if ('problem' in machine) problems.push(machine.problem);
+        else files.push(machine);
+    }
+    files.push(jobSheet(plan, findings), shoppingList(plan));
+    const json = `${JSON.stringify(planJson(plan, findings), null, 2)}\n`;
+    files.push({ path: 'plan.json', text: json, note: 'everything that was worked out' });
+    return { files, problems };
 }
