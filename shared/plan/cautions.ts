@@ -44,11 +44,13 @@ function stockCautions(recipe: Recipe): string[] {
         const stock =
             step.kind === 'seal'
                 ? step.sealer
-                : step.kind === 'finish'
-                  ? step.coat
-                  : step.kind === 'inlay'
-                    ? step.glue
-                    : undefined;
+                : step.kind === 'fill'
+                  ? step.resin
+                  : step.kind === 'finish'
+                    ? step.coat
+                    : step.kind === 'inlay'
+                      ? step.glue
+                      : undefined;
         for (const text of stock?.cautions ?? []) list.push(`${stock?.name}: ${text}`);
     }
     return [...new Set(list)];
