@@ -75,9 +75,9 @@ async function build(workshop: Workshop, { document, recipe }: Found): Promise<B
     const sheets = await workshop.ask({ do: 'build', recipe, textFindings });
     const trade = await workshop.ask({ do: 'examine', recipe });
     const wrong = [...textFindings, ...trade].filter((finding) => finding.severity === 'error');
-    const problems =
+    const open =
         wrong.length === 0 ? [] : [`${wrong.length} error${wrong.length === 1 ? '' : 's'} still open: ${wrong[0]!.message}`];
-    return { files, problems };
+    return { files: sheets.files, problems: [...open, ...sheets.problems] };
 }
 
 function inside(offset: number, { whole }: Recipe): boolean {

@@ -23,7 +23,7 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
     const unsolved = setUp.lasers.find((one) => one.settings === undefined);
     if (unsolved !== undefined)
         return { problem: `${name} is not written: the settings of ${unsolved.step.name} are not known.` };
-    const work = setUp.lasers.flatMap((one) => toolpaths({ ...one, laser }, memo));
+    const work = setUp.lasers.flatMap((one) => toolpaths({ ...one, settings: one.settings, laser }, memo));
     const result = rs274(
         { work, motion: motionOf(laser) },
         {
