@@ -24,7 +24,7 @@ export const airWhileEngraving: Rule = {
                     {
                         title: 'Turn the air off',
                         preferred: true,
-                        changes: [{ do: 'replace', where: step.air.where, text: 'off' }],
+                        changes: [{ do: 'replace', where: step.air.where, text: 'air off' }],
                     },
                 ],
             });

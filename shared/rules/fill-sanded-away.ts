@@ -24,7 +24,7 @@ export const fillSandedAway: Rule = {
             const face = plan.frames[index + 1]?.find((piece) => piece.blank === blank)?.face;
             if (before === undefined || face === undefined) continue;
             for (const mark of before.marks) {
-                if (mark.content?.kind !== 'resin') continue;
+                if (mark.kind === 'toned' || mark.content?.kind !== 'resin') continue; // shallow-fill says it
                 const left = subtract(mark.depth, face);
                 if (left.low >= leastLeft) continue;
                 const gone = left.value <= 0;
