@@ -1,5 +1,5 @@
 import { exactTurn } from '../toolpath/edges';
-import { type AreaWork, type Job, overtravelOf, type PathWork, type Work } from '../toolpath/job';
+import { type AreaWork, isRunnable, type Job, overtravelOf, type PathWork, type Work } from '../toolpath/job';
 import { eachSweep, sweepEnds } from '../toolpath/sweep';
 
 /*
@@ -51,9 +51,8 @@ export function rs274(job: Job, options: Rs274Options): Rs274Result {
 function problemOf(job: Job, { fullPower, fullScale = 1000, height }: Rs274Options): Rs274Problem | undefined {
     const usable = (value: number, most: number): boolean => value > 0 && value <= most;
     if (!usable(fullPower, 1e6) || !usable(fullScale, 1e6) || !(Math.abs(height) <= 1e6)) return 'not-finite';
-    if (!usable(job.motion.topSpeed, 1e6) || !usable(job.motion.acceleration, 1e9)) return 'not-finite';
+    if (!isRunnable(job)) return 'not-finite';
     for (const work of job.work) {
-        if (!usable(work.speed, 1e6) || !(work.power >= 0) || !(work.passes >= 0 && work.passes <= 1e4)) return 'not-finite';
         if (work.power > fullPower * (1 + 1e-9)) return 'power-over';
         if (work.kind === 'area' && work.hatch.every !== 1) return 'incomplete-hatch';
     }

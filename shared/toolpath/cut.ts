@@ -1,7 +1,8 @@
 import type { Region } from '../geometry/region';
 import { type Bands, bandsOf } from './bands';
-import { orderRings, type Place } from './order';
+import { orderRings } from './order';
 import { type Path, pathOfRing } from './path';
+import type { Place } from './place';
 
 export interface CutOptions {
     /** Bridges left in each ring, so that it stays in the board. */

@@ -1,6 +1,7 @@
 import type { Hatch } from './hatch';
 import type { Motion } from './motion';
 import type { Path } from './path';
+import type { Place } from './place';
 
 interface Burnt {
     /** What the machine file and the time list call it. */
@@ -37,6 +38,18 @@ export type Work = AreaWork | PathWork;
 export interface Job {
     readonly work: readonly Work[];
     readonly motion: Motion;
+    /** Where the head comes from and goes back to (the top left corner if absent; machine files have the lower left as origin). */
+    readonly home?: Place;
+}
+
+/** Whether all speeds, powers and counts are such as a machine could have. */
+export function isRunnable({ work, motion }: Job): boolean {
+    const within = (value: number, low: number, high: number): boolean => value >= low && value <= high;
+    return (
+        within(motion.topSpeed, 1e-6, 1e6) &&
+        within(motion.acceleration, 1e-6, 1e9) &&
+        work.every(({ speed, power, passes }) => within(speed, 1e-6, 1e6) && within(power, 0, 1e6) && within(passes, 0, 1e4))
+    );
 }
 
 /** Run-up of an area pass (mm). */

@@ -1,13 +1,8 @@
 import type { Region, Ring } from '../geometry/region';
 import { depths, parents } from './nesting';
 import { type Path, pathOfRing } from './path';
+import type { Place } from './place';
 import { tour } from './tour';
-
-/** Where the head is: mm. */
-export interface Place {
-    readonly x: number;
-    readonly y: number;
-}
 
 /**
  * Rings in the order in which they are followed: what lies inside goes before what is around it, so

@@ -1,6 +1,7 @@
 import type { Region } from '../geometry/region';
-import { orderRings, type Place } from './order';
+import { orderRings } from './order';
 import type { Path } from './path';
+import type { Place } from './place';
 
 /** The outlines of a region as closed paths, inside before outside, in a short order. */
 export function outlinePaths(region: Region, from?: Place): Path[] {

@@ -1,8 +1,8 @@
 import { exactTurn } from './edges';
-import { type AreaWork, type Job, overtravelOf, type PathWork, type Work } from './job';
+import { type AreaWork, isRunnable, type Job, overtravelOf, type PathWork, type Work } from './job';
 import { cornerSpeed, type Motion, moveTime, pieceTime } from './motion';
-import type { Place } from './order';
 import type { Path } from './path';
+import type { Place } from './place';
 import { eachSweep, sweepEnds } from './sweep';
 
 /** How far (mm) the head may leave a corner: what cornerSpeed takes for a path. */
@@ -20,7 +20,7 @@ export interface WorkTime {
 
 export interface JobTime {
     readonly total: number;
-    /** Travel from one work to the next and back to the origin (s). */
+    /** Travel from home to the first work, from each to the next, and home again (s). */
     readonly between: number;
     readonly works: readonly WorkTime[];
 }
@@ -28,21 +28,12 @@ export interface JobTime {
 /** Time of a job by trapezoidal motion; undefined if speeds or acceleration are none. */
 export function timeOfJob(job: Job): JobTime | undefined {
     const { motion } = job;
-    if (
-        !(
-            motion.topSpeed > 0 &&
-            motion.acceleration > 0 &&
-            Number.isFinite(motion.topSpeed) &&
-            Number.isFinite(motion.acceleration)
-        )
-    )
-        return undefined;
+    if (!isRunnable(job)) return undefined;
     const works: WorkTime[] = [];
     let between = 0;
-    let at: Place = { x: 0, y: 0 };
+    const home = job.home ?? { x: 0, y: 0 };
+    let at = home;
     for (const work of job.work) {
-        if (!(work.speed > 0 && work.power >= 0 && work.passes >= 0 && work.speed < 1e6 && work.power < 1e6 && work.passes < 1e4))
-            return undefined;
         const pass = work.kind === 'area' ? areaPass(work, motion) : pathPass(work, motion);
         if (pass === undefined || work.passes === 0) continue;
         between += travel(at, pass.start, motion);
@@ -50,7 +41,7 @@ export function timeOfJob(job: Job): JobTime | undefined {
         works.push(workTime(work, pass, back));
         at = pass.end;
     }
-    between += travel(at, { x: 0, y: 0 }, motion);
+    between += travel(at, home, motion);
     return { total: works.reduce((sum, work) => sum + work.time, between), between, works };
 }
 

@@ -1,0 +1,96 @@
+/**
+ * A small RS-274/NGC interpreter of the tests' own, written from NISTIR 6556 and from nothing in shared/: it reads a
+ * machine file back into moves, and throws at whatever that report would not allow.
+ */
+export interface Move {
+    readonly rapid: boolean;
+    readonly x0: number;
+    readonly y0: number;
+    readonly x1: number;
+    readonly y1: number;
+    readonly z: number;
+    /** mm/min, of feed moves. */
+    readonly feed: number;
+    /** S in force, 0 while the beam is off by M5. */
+    readonly s: number;
+    readonly air: boolean;
+}
+
+export interface Program {
+    readonly moves: readonly Move[];
+    readonly comments: readonly string[];
+    readonly ended: boolean;
+}
+
+const WORD = /([A-Z])([+-]?(?:\d+\.?\d*|\.\d+))/y;
+
+export function readProgram(text: string): Program {
+    const moves: Move[] = [];
+    const comments: string[] = [];
+    const state = { x: 0, y: 0, z: 0, feed: 0, s: 0, beam: false, air: false, motion: Number.NaN, ended: false };
+    const modes = { millimetres: false, absolute: false, perMinute: false };
+    text.split('\n').forEach((raw, index) => {
+        const fail = (why: string): never => {
+            throw new Error(`line ${index + 1}: ${why}: ${raw}`);
+        };
+        if (raw.length > 256) fail('longer than 256 characters');
+        if (raw !== '' && state.ended) fail('after the end');
+        const line = raw.replace(/\(([^()]*)\)/g, (_, comment: string) => {
+            comments.push(comment);
+            return '';
+        });
+        if (/[^\x20-\x7e]/.test(raw)) fail('not plain characters');
+        const words = wordsOf(line.replaceAll(' ', ''), fail);
+        const axes = new Map<string, number>();
+        for (const [letter, value] of words) {
+            if (letter === 'F') state.feed = value;
+            else if (letter === 'S') state.s = value >= 0 ? value : fail('negative S');
+            else if ('XYZ'.includes(letter)) axes.set(letter, value);
+            else if (letter === 'G' && (value === 0 || value === 1)) state.motion = value;
+            else if (letter === 'G' && value === 21) modes.millimetres = true;
+            else if (letter === 'G' && value === 90) modes.absolute = true;
+            else if (letter === 'G' && value === 94) modes.perMinute = true;
+            else if (letter === 'M' && (value === 3 || value === 5)) state.beam = value === 3;
+            else if (letter === 'M' && (value === 7 || value === 9)) state.air = value === 7;
+            else if (letter === 'M' && value === 2) state.ended = true;
+            else fail(`unknown word ${letter}${value}`);
+        }
+        if (axes.size === 0) return;
+        if (!modes.millimetres || !modes.absolute || !modes.perMinute) fail('moves before G21, G90 and G94');
+        if (Number.isNaN(state.motion)) fail('moves without G0 or G1');
+        if (state.motion === 1 && !(state.feed > 0)) fail('feeds without F');
+        const [x1, y1] = [axes.get('X') ?? state.x, axes.get('Y') ?? state.y];
+        state.z = axes.get('Z') ?? state.z;
+        const s = state.beam ? state.s : 0;
+        moves.push({
+            rapid: state.motion === 0,
+            x0: state.x,
+            y0: state.y,
+            x1,
+            y1,
+            z: state.z,
+            feed: state.feed,
+            s,
+            air: state.air,
+        });
+        state.x = x1;
+        state.y = y1;
+    });
+    return { moves, comments, ended: state.ended };
+}
+
+function wordsOf(line: string, fail: (why: string) => never): [string, number][] {
+    const words: [string, number][] = [];
+    const letters = new Set<string>();
+    let at = 0;
+    while (at < line.length) {
+        WORD.lastIndex = at;
+        const match = WORD.exec(line) ?? fail('no word');
+        const [all, letter, digits] = match as unknown as [string, string, string];
+        if (letters.has(letter) && letter !== 'G' && letter !== 'M') fail(`${letter} twice`);
+        letters.add(letter);
+        words.push([letter, Number(digits)]);
+        at += all.length;
+    }
+    return words;
+}
