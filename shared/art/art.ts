@@ -32,7 +32,16 @@ export interface ArtPart {
 
 /** Something in the art file that a maker should know of. `line` and `column` are 1-based places in the art file. */
 export interface ArtProblem {
-    readonly kind: 'unreadable' | 'unsupported' | 'refused' | 'unsized' | 'empty' | 'open-path' | 'text' | 'too-large' | 'off-page';
+    readonly kind:
+        | 'unreadable'
+        | 'unsupported'
+        | 'refused'
+        | 'unsized'
+        | 'empty'
+        | 'open-path'
+        | 'text'
+        | 'too-large'
+        | 'off-page';
     /** What it concerns, such as an element's name. */
     readonly subject: string;
     readonly message: string;

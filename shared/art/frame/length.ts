@@ -10,16 +10,18 @@ export interface LengthContext {
 export type Axis = 'x' | 'y' | 'diagonal';
 
 /** CSS px in each absolute unit: CSS Values and Units 3, section 6.2. */
-const pixels: Readonly<Record<string, number>> = {
-    '': 1,
-    px: 1,
-    in: 96,
-    cm: 96 / 2.54,
-    mm: 96 / 25.4,
-    q: 96 / 101.6,
-    pt: 96 / 72,
-    pc: 16,
-};
+const pixels: ReadonlyMap<string, number> = new Map(
+    Object.entries({
+        '': 1,
+        px: 1,
+        in: 96,
+        cm: 96 / 2.54,
+        mm: 96 / 25.4,
+        q: 96 / 101.6,
+        pt: 96 / 72,
+        pc: 16,
+    }),
+);
 
 export const millimetresPerPixel = 25.4 / 96;
 
@@ -36,7 +38,7 @@ export function splitLength(text: string): { readonly number: number; readonly u
 /** Whether the length is written in a unit that a ruler knows: neither px nor a bare number nor relative. */
 export function isPhysical(text: string): boolean {
     const unit = splitLength(text)?.unit;
-    return unit !== undefined && unit !== '' && unit !== 'px' && pixels[unit] !== undefined;
+    return unit !== undefined && unit !== '' && unit !== 'px' && pixels.get(unit) !== undefined;
 }
 
 /** A length in user units; percentages are of the viewport's width, height or (SVG's) diagonal over √2. */
@@ -44,7 +46,7 @@ export function toPixels(text: string, axis: Axis, context: LengthContext): numb
     const length = splitLength(text);
     if (length === undefined) return undefined;
     const { number, unit } = length;
-    const factor = pixels[unit];
+    const factor = pixels.get(unit);
     if (factor !== undefined) return number * factor;
     switch (unit) {
         case '%':

@@ -4,20 +4,25 @@ import { splitLength } from './length';
 const call = /^[\s,]*([a-zA-Z]+)\s*\(([^()]*)\)/;
 
 /** rad in each of CSS's angle units; a bare number is degrees in the attribute. */
-const angles: Readonly<Record<string, number>> = {
-    '': Math.PI / 180,
-    deg: Math.PI / 180,
-    grad: Math.PI / 200,
-    rad: 1,
-    turn: 2 * Math.PI,
-};
+const angles: ReadonlyMap<string, number> = new Map(
+    Object.entries({
+        '': Math.PI / 180,
+        deg: Math.PI / 180,
+        grad: Math.PI / 200,
+        rad: 1,
+        turn: 2 * Math.PI,
+    }),
+);
 
 /**
  * SVG's `transform` attribute or CSS's property of that name in the plane. Undefined if any part
  * of it cannot be read, which in SVG makes the whole of it void. `length` turns a length with a
  * unit into user units.
  */
-export function parseTransform(text: string, length: (written: string, axis: 'x' | 'y') => number | undefined): Matrix | undefined {
+export function parseTransform(
+    text: string,
+    length: (written: string, axis: 'x' | 'y') => number | undefined,
+): Matrix | undefined {
     let rest = text.trim();
     if (rest === '' || rest === 'none') return identity;
     let matrix = identity;
@@ -32,7 +37,11 @@ export function parseTransform(text: string, length: (written: string, axis: 'x'
     return matrix;
 }
 
-function one(name: string, args: readonly string[], length: (written: string, axis: 'x' | 'y') => number | undefined): Matrix | undefined {
+function one(
+    name: string,
+    args: readonly string[],
+    length: (written: string, axis: 'x' | 'y') => number | undefined,
+): Matrix | undefined {
     const count = args.length;
     switch (name.toLowerCase()) {
         case 'matrix': {
@@ -81,7 +90,7 @@ function factor(text: string): number | undefined {
 
 function angle(text: string): number | undefined {
     const length = splitLength(text);
-    const unit = length === undefined ? undefined : angles[length.unit];
+    const unit = length === undefined ? undefined : angles.get(length.unit);
     return unit === undefined ? undefined : length!.number * unit;
 }
 

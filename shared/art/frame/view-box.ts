@@ -9,7 +9,10 @@ export interface ViewBox {
 
 /** SVG's viewBox attribute; undefined if it is absent, broken or has no area. */
 export function parseViewBox(text: string | undefined): ViewBox | undefined {
-    const [x, y, width, height, more] = (text ?? '').trim().split(/[\s,]+/).map(Number);
+    const [x, y, width, height, more] = (text ?? '')
+        .trim()
+        .split(/[\s,]+/)
+        .map(Number);
     if (more !== undefined || height === undefined) return undefined;
     if (!Number.isFinite(x! + y! + width! + height) || !(width! > 0 && height > 0)) return undefined;
     return { x: x!, y: y!, width: width!, height };

@@ -11,8 +11,7 @@ export interface ShapeValues {
     broken(name: string): void;
 }
 
-/** Elements that are drawn, by name: each sends its outline to a sink (SVG 2, chapters 9 and 10). */
-export const shapes: Readonly<Record<string, (values: ShapeValues, sink: PathSink) => void>> = {
+const drawers: Readonly<Record<string, (values: ShapeValues, sink: PathSink) => void>> = {
     path: (values, sink) => {
         const data = values.text('d');
         if (data !== undefined && data !== 'none' && readPathData(data, sink) !== undefined) values.broken('d');
@@ -49,6 +48,9 @@ export const shapes: Readonly<Record<string, (values: ShapeValues, sink: PathSin
         if (corners(values, sink)) sink.close();
     },
 };
+
+/** Elements that are drawn, by name: each sends its outline to a sink (SVG 2, chapters 9 and 10). */
+export const shapes: ReadonlyMap<string, (values: ShapeValues, sink: PathSink) => void> = new Map(Object.entries(drawers));
 
 /** A negative radius counts as not written. */
 function radius(value: number | undefined): number | undefined {

@@ -89,31 +89,39 @@ class Pen {
         this.closed = false;
         switch (letter) {
             case 'l':
-                return this.line(dx + n[0]!, dy + n[1]!);
+                this.line(dx + n[0]!, dy + n[1]!);
+                break;
             case 'h':
-                return this.line(dx + n[0]!, this.y);
+                this.line(dx + n[0]!, this.y);
+                break;
             case 'v':
-                return this.line(this.x, dy + n[0]!);
+                this.line(this.x, dy + n[0]!);
+                break;
             case 'c':
-                return this.cubic(dx + n[0]!, dy + n[1]!, dx + n[2]!, dy + n[3]!, dx + n[4]!, dy + n[5]!);
-            case 's': {
-                const known = this.control === 'cubic';
-                const x1 = known ? 2 * this.x - this.controlX : this.x;
-                const y1 = known ? 2 * this.y - this.controlY : this.y;
-                return this.cubic(x1, y1, dx + n[0]!, dy + n[1]!, dx + n[2]!, dy + n[3]!);
-            }
+                this.cubic(dx + n[0]!, dy + n[1]!, dx + n[2]!, dy + n[3]!, dx + n[4]!, dy + n[5]!);
+                break;
+            case 's':
+                this.reflect('cubic');
+                this.cubic(this.controlX, this.controlY, dx + n[0]!, dy + n[1]!, dx + n[2]!, dy + n[3]!);
+                break;
             case 'q':
-                return this.quadratic(dx + n[0]!, dy + n[1]!, dx + n[2]!, dy + n[3]!);
-            case 't': {
-                const known = this.control === 'quadratic';
-                const x1 = known ? 2 * this.x - this.controlX : this.x;
-                const y1 = known ? 2 * this.y - this.controlY : this.y;
-                return this.quadratic(x1, y1, dx + n[0]!, dy + n[1]!);
-            }
-            case 'a':
+                this.quadratic(dx + n[0]!, dy + n[1]!, dx + n[2]!, dy + n[3]!);
+                break;
+            case 't':
+                this.reflect('quadratic');
+                this.quadratic(this.controlX, this.controlY, dx + n[0]!, dy + n[1]!);
+                break;
+            default:
                 this.sink.arcTo(n[0]!, n[1]!, n[2]!, n[3] !== 0, n[4] !== 0, dx + n[5]!, dy + n[6]!);
-                return this.arrive(dx + n[5]!, dy + n[6]!);
+                this.arrive(dx + n[5]!, dy + n[6]!);
         }
+    }
+
+    /** Turns the last control point about where the pen is; after a curve of another kind there is none. */
+    private reflect(kind: 'cubic' | 'quadratic'): void {
+        const known = this.control === kind;
+        this.controlX = known ? 2 * this.x - this.controlX : this.x;
+        this.controlY = known ? 2 * this.y - this.controlY : this.y;
     }
 
     private line(x: number, y: number): void {

@@ -1,7 +1,7 @@
 import { limits } from '../limits';
 import type { Problems } from '../problems';
 import type { SvgElement, SvgTree } from '../xml/tree';
-import { matches, type Steps } from './selector';
+import { matches, type Steps } from './match';
 import { type Declaration, readSheet, readStyleAttribute, type StyleRule } from './sheet';
 
 const none: readonly Declaration[] = [];
@@ -60,7 +60,12 @@ export class Cascade {
         }
         if (this.steps.left <= 0 && !this.exhausted) {
             this.exhausted = true;
-            this.problems.add('too-large', 'style', 'Matching the style sheet takes too long; from here on it is left out.', element.offset);
+            this.problems.add(
+                'too-large',
+                'style',
+                'Matching the style sheet takes too long; from here on it is left out.',
+                element.offset,
+            );
         }
         return found;
     }

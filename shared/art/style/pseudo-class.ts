@@ -1,6 +1,9 @@
 import type { Nth, PseudoClassSelector, SelectorList } from 'css-tree';
 import type { SvgElement } from '../xml/tree';
-import { type CompiledSelector, compileList, matches, type Steps, type Test, UnknownSelector } from './selector';
+import { type CompiledSelector, matches, type Steps, type Test, UnknownSelector } from './match';
+
+/** Compiles the selectors in brackets; selector.ts's, handed in because each needs the other. */
+type Compile = (list: SelectorList) => CompiledSelector[];
 
 const classWeight = 1000;
 
@@ -8,11 +11,11 @@ const classWeight = 1000;
 const never = /^(hover|focus|focus-within|focus-visible|active|visited|target|checked|disabled|enabled)$/;
 
 /** The test and weight of a pseudo-class. Throws UnknownSelector for what is not CSS's or not supported. */
-export function pseudoClass(node: PseudoClassSelector): { test: Test; weight: number } {
+export function pseudoClass(node: PseudoClassSelector, compile: Compile): { test: Test; weight: number } {
     const name = node.name.toLowerCase();
     const argument = node.children?.first;
-    if (argument?.type === 'SelectorList') return ofList(name, argument);
-    if (argument?.type === 'Nth') return { test: ofNth(name, argument), weight: classWeight };
+    if (argument?.type === 'SelectorList') return ofList(name, argument, compile);
+    if (argument?.type === 'Nth') return { test: ofNth(name, argument, compile), weight: classWeight };
     return { test: plain(name), weight: classWeight };
 }
 
@@ -43,8 +46,8 @@ function plain(name: string): Test {
     }
 }
 
-function ofList(name: string, list: SelectorList): { test: Test; weight: number } {
-    const selectors = compileList(list);
+function ofList(name: string, list: SelectorList, compile: Compile): { test: Test; weight: number } {
+    const selectors = compile(list);
     const any = (element: SvgElement, steps: Steps) => selectors.some((selector) => matches(selector, element, steps));
     const weight = Math.max(0, ...selectors.map(({ specificity }) => specificity));
     switch (name) {
@@ -61,7 +64,7 @@ function ofList(name: string, list: SelectorList): { test: Test; weight: number 
     }
 }
 
-function ofNth(name: string, { nth, selector }: Nth): Test {
+function ofNth(name: string, { nth, selector }: Nth, compile: Compile): Test {
     let a = 0;
     let b = 0;
     if (nth.type === 'AnPlusB') {
@@ -72,7 +75,7 @@ function ofNth(name: string, { nth, selector }: Nth): Test {
         b = nth.name.toLowerCase() === 'odd' ? 1 : 0;
     }
     if (!Number.isFinite(a + b)) throw new UnknownSelector();
-    const among: CompiledSelector[] | undefined = selector == null ? undefined : compileList(selector);
+    const among: CompiledSelector[] | undefined = selector == null ? undefined : compile(selector);
     const fits = (index: number) => (a === 0 ? index === b : (index - b) % a === 0 && (index - b) / a >= 0);
     switch (name) {
         case 'nth-child':

@@ -1,35 +1,9 @@
 import type { CssNode, Selector, SelectorList } from 'css-tree';
-import type { SvgElement } from '../xml/tree';
+import { type CompiledSelector, type Compound, type Test, UnknownSelector } from './match';
 import { pseudoClass } from './pseudo-class';
-
-/** Whether one element, by itself, fits. */
-export type Test = (element: SvgElement, steps: Steps) => boolean;
-
-/** Counts what matching costs; once it is used up, nothing matches any more. */
-export interface Steps {
-    left: number;
-}
-
-/** A selector read from right to left: what the element must be, then how to reach the next one. */
-export interface CompiledSelector {
-    readonly compounds: readonly Compound[];
-    /** Ids, then classes, attributes and pseudo-classes, then names, as one number (CSS Selectors 4, section 17). */
-    readonly specificity: number;
-    /** What the element itself must have: `#id`, `.class` or a name, by which rules are looked up; `*` if nothing is sure. */
-    readonly key: string;
-}
-
-interface Compound {
-    readonly tests: readonly Test[];
-    /** How it is joined to the compound on its left. */
-    readonly combinator: string | undefined;
-}
 
 const idWeight = 1_000_000;
 const classWeight = 1000;
-
-/** Thrown for a selector that is not understood, and caught where a rule is read. */
-export class UnknownSelector extends Error {}
 
 export function compileList(list: SelectorList): CompiledSelector[] {
     return list.children.toArray().map((selector) => compile(selector as Selector));
@@ -53,7 +27,10 @@ function compile(selector: Selector): CompiledSelector {
         specificity += simple.weight;
         tests.push(simple.test);
         // An id finds the fewest candidates, a name the most.
-        if (simple.key !== undefined && (key === '*' || simple.key.startsWith('#') || (simple.key.startsWith('.') && !key.startsWith('#')))) {
+        if (
+            simple.key !== undefined &&
+            (key === '*' || simple.key.startsWith('#') || (simple.key.startsWith('.') && !key.startsWith('#')))
+        ) {
             key = simple.key;
         }
     }
@@ -80,7 +57,7 @@ function compileSimple(node: CssNode): { test: Test; weight: number; key?: strin
             return { test: attributeTest(name, node.matcher, wanted, fold), weight: classWeight };
         }
         case 'PseudoClassSelector':
-            return pseudoClass(node);
+            return pseudoClass(node, compileList);
         case 'PseudoElementSelector':
             return { test: () => false, weight: 1 };
         default:
@@ -117,34 +94,4 @@ function attributeTest(name: string, matcher: string | null, wanted: string, fol
 
 function hasWord(list: string | undefined, word: string): boolean {
     return list !== undefined && word !== '' && (list === word || (list.includes(word) && list.split(/\s+/).includes(word)));
-}
-
-export function matches({ compounds }: CompiledSelector, element: SvgElement, steps: Steps): boolean {
-    return matchesFrom(compounds, 0, element, steps);
-}
-
-function matchesFrom(compounds: readonly Compound[], at: number, element: SvgElement, steps: Steps): boolean {
-    if (steps.left-- <= 0) return false;
-    const { tests } = compounds[at]!;
-    for (const test of tests) if (!test(element, steps)) return false;
-    const next = at + 1;
-    if (next === compounds.length) return true;
-    switch (compounds[at]!.combinator) {
-        case '>':
-            return element.parent !== undefined && matchesFrom(compounds, next, element.parent, steps);
-        case '+': {
-            const before = element.parent?.children[element.index - 1];
-            return before !== undefined && matchesFrom(compounds, next, before, steps);
-        }
-        case '~':
-            for (let i = element.index - 1; i >= 0; i--) {
-                if (matchesFrom(compounds, next, element.parent!.children[i]!, steps)) return true;
-            }
-            return false;
-        default:
-            for (let outer = element.parent; outer !== undefined; outer = outer.parent) {
-                if (matchesFrom(compounds, next, outer, steps)) return true;
-            }
-            return false;
-    }
 }

@@ -1,7 +1,8 @@
 import type { Atrule, Block, CssNode, List, Rule } from 'css-tree';
 import parse from 'css-tree/parser';
 import type { Problems } from '../problems';
-import { type CompiledSelector, compileList, UnknownSelector } from './selector';
+import { type CompiledSelector, UnknownSelector } from './match';
+import { compileList } from './selector';
 
 export interface Declaration {
     readonly property: string;
@@ -38,7 +39,12 @@ function readRule({ prelude, block }: Rule, rules: StyleRule[], problems: Proble
         return;
     }
     const declarations = declarationsOf(block, () =>
-        problems.add('unsupported', 'style', 'Style rules inside one another are not supported; the inner ones are left out.', offset),
+        problems.add(
+            'unsupported',
+            'style',
+            'Style rules inside one another are not supported; the inner ones are left out.',
+            offset,
+        ),
     );
     try {
         for (const selector of compileList(prelude)) rules.push({ selector, declarations, order: rules.length });
@@ -71,7 +77,11 @@ function mediaOf({ prelude }: Atrule): boolean | undefined {
     const list = prelude.children.first;
     if (list?.type !== 'MediaQueryList') return list == null ? true : undefined;
     for (const query of list.children) {
-        const { modifier, mediaType, condition } = query as CssNode & { modifier: unknown; mediaType?: string; condition?: unknown };
+        const { modifier, mediaType, condition } = query as CssNode & {
+            modifier: unknown;
+            mediaType?: string;
+            condition?: unknown;
+        };
         if (modifier != null || condition != null || mediaType === undefined) return undefined;
         if (mediaType === 'all' || mediaType === 'screen') return true;
     }
@@ -114,7 +124,12 @@ function parseSafely(text: string, context: string, complain: (message: string) 
             complain('The style sheet has too many errors: only its beginning is read.');
             errors = 0;
             try {
-                return parse(text.slice(0, error.offset), { context, parseValue: false, positions: false, onParseError: () => {} });
+                return parse(text.slice(0, error.offset), {
+                    context,
+                    parseValue: false,
+                    positions: false,
+                    onParseError: () => {},
+                });
             } catch {
                 return undefined;
             }

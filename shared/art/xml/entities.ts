@@ -3,7 +3,7 @@ import type { Problems } from '../problems';
 
 const declaration = /<!ENTITY\s+(%\s+)?([^\s"'<>&%]+)\s+(?:(SYSTEM|PUBLIC)\b|"([^"]*)"|'([^']*)')/g;
 const reference = /&(#x[0-9a-fA-F]+|#[0-9]+|[^\s;&#]+);/g;
-const predefined: Readonly<Record<string, string>> = { lt: '<', gt: '>', amp: '&', quot: '"', apos: "'" };
+const predefined: ReadonlyMap<string, string> = new Map(Object.entries({ lt: '<', gt: '>', amp: '&', quot: '"', apos: "'" }));
 
 /**
  * The entities that a DOCTYPE's internal part declares, as an object for saxes: each is expanded
@@ -20,9 +20,10 @@ export function declaredEntities(doctype: string, problems: Problems, offset: nu
         }
     }
     const expander = new Expander(values, problems, offset);
-    const entities: Record<string, string> = { ...predefined };
+    // Without a prototype: an entity called `constructor` is not declared by being asked for.
+    const entities: Record<string, string> = Object.assign(Object.create(null), Object.fromEntries(predefined));
     for (const name of values.keys()) {
-        if (Object.hasOwn(predefined, name)) continue;
+        if (predefined.has(name)) continue;
         Object.defineProperty(entities, name, { get: () => expander.spend(name), enumerable: true });
     }
     return entities;
@@ -50,7 +51,7 @@ class Expander {
         const known = this.known.get(name);
         if (known !== undefined) return known;
         const value = this.values.get(name);
-        if (value === undefined) return predefined[name] ?? `&${name};`;
+        if (value === undefined) return predefined.get(name) ?? `&${name};`;
         // An entity that holds itself would go deeper for ever.
         if (depth > 20 || this.spent > limits.expansion) return this.giveUp();
         let out = '';
@@ -75,7 +76,12 @@ class Expander {
     private giveUp(): string {
         if (!this.told) {
             this.told = true;
-            this.problems.add('too-large', 'ENTITY', 'The entities of the DOCTYPE expand to more text than is read.', this.offset);
+            this.problems.add(
+                'too-large',
+                'ENTITY',
+                'The entities of the DOCTYPE expand to more text than is read.',
+                this.offset,
+            );
         }
         this.spent = Number.POSITIVE_INFINITY;
         return '';

@@ -20,7 +20,8 @@ export interface NormalForm {
 export const holder = '\uE000';
 
 /** What saxes complains of and reads past without losing its way. */
-const mild = /^(undefined entity|duplicate attribute|disallowed character\.|an XML declaration must be|the XML declaration must|text data outside|encoding value)/;
+const mild =
+    /^(undefined entity|duplicate attribute|disallowed character\.|an XML declaration must be|the XML declaration must|text data outside|encoding value)/;
 
 /** Thrown by the handlers below to make saxes stop, and caught right here. */
 class Stop extends Error {}
@@ -31,7 +32,7 @@ class Stop extends Error {}
  */
 export function readXml(text: string, problems: Problems): NormalForm | undefined {
     const writer = new Writer(problems);
-    const parser = new SaxesParser({ position: true });
+    const parser = new SaxesParser<{ position: true }>({ position: true });
     let tagStart = 0;
     const fail = (message: string) => {
         const [reason] = message.split('\n');
@@ -51,7 +52,7 @@ export function readXml(text: string, problems: Problems): NormalForm | undefine
     parser.on('opentagstart', () => {
         tagStart = text.lastIndexOf('<', parser.position - 1);
     });
-    parser.on('opentag', (tag) => writer.open(tag.name, tag.attributes, Math.max(0, tagStart)));
+    parser.on('opentag', (tag) => writer.open(tag.name, tag.attributes as Record<string, string>, Math.max(0, tagStart)));
     parser.on('closetag', () => writer.close());
     parser.on('text', (content) => writer.content(content));
     parser.on('cdata', (content) => writer.content(content));

@@ -1,0 +1,66 @@
+import type { Bounds, Region } from '../../geometry/region';
+import type { Matrix } from '../../geometry/transform';
+import type { ArtPart } from '../art';
+import { limits } from '../limits';
+import type { Problems } from '../problems';
+import type { Allowance } from '../shape/flatten';
+import type { Cascade } from '../style/cascade';
+import type { Style } from '../style/properties';
+import type { SvgElement, SvgTree } from '../xml/tree';
+
+/** What all of one file's drawing shares. */
+export interface Drawing {
+    readonly tree: SvgTree;
+    readonly cascade: Cascade;
+    readonly problems: Problems;
+    /** How far a flattened curve may stray from the true one, in mm on the page. */
+    readonly tolerance: number;
+    readonly allowance: Allowance;
+    readonly rootFontSize: number;
+    readonly parts: ArtPart[];
+    readonly clipRegions: Map<string, Region>;
+    /** Elements drawn so far; counted down from limits.drawn. */
+    drawn: number;
+}
+
+/** What is visible at a place of the page, in mm: inside the box, and inside the region if there is one. */
+export interface Clip {
+    readonly box: Bounds;
+    readonly region: Region | undefined;
+}
+
+/** Where an element stands: everything it takes over from what is around it. */
+export interface Place {
+    /** From user units to mm on the page. */
+    readonly matrix: Matrix;
+    /** The nearest viewport, in user units. */
+    readonly width: number;
+    readonly height: number;
+    readonly style: Style;
+    readonly clip: Clip;
+    /** Opacity of the groups around, multiplied. */
+    readonly opacity: number;
+    readonly ids: readonly string[];
+    readonly classes: readonly string[];
+    readonly depth: number;
+    /** What is being drawn by reference, so that nothing is drawn inside itself. */
+    readonly within: readonly SvgElement[];
+}
+
+/** Counts one more element to draw; false once there have been too many. */
+export function mayDraw(drawing: Drawing, element: SvgElement): boolean {
+    if (drawing.drawn-- > 0) return true;
+    if (drawing.drawn === -1) {
+        drawing.problems.add(
+            'too-large',
+            element.name,
+            `Only ${limits.drawn} shapes are drawn; the rest is left out.`,
+            element.offset,
+        );
+    }
+    return false;
+}
+
+export function lengthsOf(drawing: Drawing, place: Place) {
+    return { width: place.width, height: place.height, rootFontSize: drawing.rootFontSize };
+}

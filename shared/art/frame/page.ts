@@ -1,0 +1,71 @@
+import type { Matrix } from '../../geometry/transform';
+import type { SvgElement } from '../xml/tree';
+import { isPhysical, millimetresPerPixel, toPixels } from './length';
+import { parseViewBox, type ViewBox, viewBoxMatrix } from './view-box';
+
+/** How large the recipe wants the art, in mm, and how far in mm flattened curves may stray from the true ones. */
+export interface ArtWish {
+    readonly width?: number;
+    readonly height?: number;
+    readonly tolerance?: number;
+}
+
+/** The outermost svg on the page. */
+export interface Page {
+    /** mm */
+    readonly width: number;
+    readonly height: number;
+    /** Whether the file itself says how large it is. */
+    readonly physical: boolean;
+    /** From the root's user units to mm on the page. */
+    readonly matrix: Matrix;
+    /** The root's viewport in its own user units. */
+    readonly viewport: { readonly width: number; readonly height: number };
+}
+
+/**
+ * The page that a root element and a wish give. With one side wished for, the other keeps the
+ * proportions; with both, the drawing is fitted in as its preserveAspectRatio says. Undefined if
+ * neither size nor viewBox says how large it is: then `content`, the extent of what is drawn in
+ * px, does.
+ */
+export function pageOf(root: SvgElement, wish: ArtWish, content?: { width: number; height: number }): Page | undefined {
+    const { width, height, viewBox, preserveAspectRatio } = root.attributes;
+    const box = parseViewBox(viewBox);
+    const size = sizeOf(absolute(width), absolute(height), box) ?? content;
+    if (size === undefined) return undefined;
+    const page = wished(size.width * millimetresPerPixel, size.height * millimetresPerPixel, wish);
+    const shown: ViewBox = box ?? { x: 0, y: 0, ...size };
+    return {
+        ...page,
+        physical: isPhysical(width ?? '') || isPhysical(height ?? ''),
+        matrix: viewBoxMatrix(shown, page.width, page.height, preserveAspectRatio),
+        viewport: { width: shown.width, height: shown.height },
+    };
+}
+
+/** px; undefined for what depends on a window that is not there. */
+function absolute(text: string | undefined): number | undefined {
+    if (text === undefined || /%|v[wh]|vm/i.test(text)) return undefined;
+    return toPixels(text, 'x', { width: 0, height: 0, fontSize: 16, rootFontSize: 16 });
+}
+
+function sizeOf(width: number | undefined, height: number | undefined, box: ViewBox | undefined) {
+    if (width !== undefined && height !== undefined) return { width, height };
+    if (box === undefined) return undefined;
+    if (width !== undefined) return { width, height: (width * box.height) / box.width };
+    if (height !== undefined) return { width: (height * box.width) / box.height, height };
+    return { width: box.width, height: box.height };
+}
+
+function wished(width: number, height: number, wish: ArtWish): { width: number; height: number } {
+    const wishWidth = usable(wish.width);
+    const wishHeight = usable(wish.height);
+    if (wishWidth !== undefined) return { width: wishWidth, height: wishHeight ?? (height * wishWidth) / width };
+    if (wishHeight !== undefined) return { width: (width * wishHeight) / height, height: wishHeight };
+    return { width, height };
+}
+
+function usable(value: number | undefined): number | undefined {
+    return value !== undefined && Number.isFinite(value) && value > 0 ? value : undefined;
+}

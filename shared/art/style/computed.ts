@@ -1,0 +1,111 @@
+import { type LengthContext, toPixels } from '../frame/length';
+import type { Problems } from '../problems';
+import type { SvgElement } from '../xml/tree';
+import type { Cascade } from './cascade';
+import { initialStyle, properties, type Style } from './properties';
+
+/** An element's style, and how else its attributes are written: CSS before attribute. */
+export interface Computed {
+    readonly style: Style;
+    /** The winning text of anything that may stand as an attribute or, like `x` or `transform`, as a CSS property. */
+    text(name: string): string | undefined;
+}
+
+/** Font sizes by word, in px: CSS Fonts 4, section 2.5, with 16 px for `medium`. */
+const sizes: ReadonlyMap<string, number> = new Map(
+    Object.entries({
+        'xx-small': 9,
+        'x-small': 10,
+        small: 13,
+        medium: 16,
+        large: 18,
+        'x-large': 24,
+        'xx-large': 32,
+        'xxx-large': 48,
+    }),
+);
+
+/** CSS properties that are read as attributes by the same name. */
+const alsoAttributes = new Set(['x', 'y', 'cx', 'cy', 'r', 'rx', 'ry', 'width', 'height', 'd', 'transform', 'transform-origin']);
+
+/** Computes an element's style from its attributes, the style sheets and what it takes over from `parent`. */
+export function computeStyle(
+    element: SvgElement,
+    parent: Style,
+    cascade: Cascade,
+    context: Omit<LengthContext, 'fontSize'>,
+    problems: Problems,
+): Computed {
+    const written = new Map<string, string[]>();
+    for (const name in element.attributes) {
+        if (properties.has(name) || name === 'font-size') written.set(name, [element.attributes[name]!.trim()]);
+    }
+    const css = new Map<string, string>();
+    for (const { property, value } of cascade.declarations(element)) {
+        if (value.includes('var(')) {
+            problems.add(
+                'unsupported',
+                'var()',
+                `Variables in styles are not supported; ${property} counts as not set.`,
+                element.offset,
+            );
+        } else if (alsoAttributes.has(property)) {
+            css.set(property, property === 'd' ? (/^path\(\s*(["'])(.*)\1\s*\)$/s.exec(value)?.[2] ?? 'none') : value);
+        } else if (property === 'marker') {
+            for (const name of ['marker-start', 'marker-mid', 'marker-end']) prefer(written, name, value);
+        } else if (properties.has(property) || property === 'font-size') {
+            prefer(written, property, value);
+        }
+    }
+    const style: { -readonly [K in keyof Style]: Style[K] } = { ...parent };
+    for (const { key, inherited } of properties.values()) if (!inherited) set(style, key, initialStyle[key]);
+    const sizeContext = { ...context, fontSize: parent.fontSize };
+    style.fontSize = fontSize(written.get('font-size')?.[0], parent.fontSize, sizeContext);
+    const lengths: LengthContext = { ...context, fontSize: style.fontSize };
+    for (const [name, candidates] of written) {
+        const property = properties.get(name);
+        if (property === undefined) continue;
+        for (const candidate of candidates) {
+            const value = keyword(candidate, property, parent) ?? property.read(candidate, lengths);
+            if (value === undefined) continue;
+            set(style, property.key, value);
+            break;
+        }
+    }
+    return { style, text: (name) => css.get(name) ?? element.attributes[name] };
+}
+
+/** Puts a value before those that lose against it, which count if it turns out not to be valid. */
+function prefer(written: Map<string, string[]>, name: string, value: string): void {
+    const others = written.get(name);
+    if (others === undefined) written.set(name, [value]);
+    else others.unshift(value);
+}
+
+function keyword(text: string, { key, inherited }: { key: keyof Style; inherited: boolean }, parent: Style): unknown {
+    switch (text) {
+        case 'inherit':
+            return parent[key];
+        case 'initial':
+            return initialStyle[key];
+        case 'unset':
+        case 'revert':
+        case 'revert-layer':
+            return inherited ? parent[key] : initialStyle[key];
+        default:
+            return undefined;
+    }
+}
+
+function set(style: { -readonly [K in keyof Style]: Style[K] }, key: keyof Style, value: unknown): void {
+    (style as Record<keyof Style, unknown>)[key] = value;
+}
+
+function fontSize(text: string | undefined, inherited: number, context: LengthContext): number {
+    if (text === undefined || text === 'inherit') return inherited;
+    if (text === 'larger') return inherited * 1.2;
+    if (text === 'smaller') return inherited / 1.2;
+    if (text.endsWith('%')) return (inherited * Number.parseFloat(text)) / 100 || inherited;
+    const size = sizes.get(text) ?? toPixels(text, 'diagonal', context);
+    return size !== undefined && size >= 0 ? size : inherited;
+}
