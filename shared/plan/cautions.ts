@@ -1,3 +1,4 @@
+import { showNumber } from '../quantity/show';
 import type { Recipe } from '../recipe/recipe';
 import type { Step } from '../recipe/step';
 
@@ -15,7 +16,7 @@ export function cautions(recipe: Recipe): string[] {
         list.push('Smoke: run the extraction and keep the door closed; wood smoke harms the lungs.');
         const beam = recipe.laser?.beam;
         const wavelength = (recipe.laser?.wavelength ?? beam?.wavelength)?.value;
-        const what = wavelength === undefined ? 'this laser' : `${Math.round(wavelength * 1e6)} nm`;
+        const what = wavelength === undefined ? 'this laser' : showWavelength(wavelength);
         list.push(
             `Eyes: keep the enclosure shut, or wear eyewear made for ${what}; a beam that glances off metal is as strong as before.`,
         );
@@ -54,4 +55,9 @@ function stockCautions(recipe: Recipe): string[] {
         for (const text of stock?.cautions ?? []) list.push(`${stock?.name}: ${text}`);
     }
     return [...new Set(list)];
+}
+
+/** In nm for light that can be seen or nearly so, in µm beyond. */
+function showWavelength(mm: number): string {
+    return mm < 2e-3 ? `${showNumber(mm * 1e6, 0)} nm` : `${showNumber(mm * 1e3, 1)} µm`;
 }

@@ -1,0 +1,95 @@
+import { PassThrough } from 'node:stream';
+import {
+    createConnection,
+    createProtocolConnection,
+    type Diagnostic,
+    type InitializeResult,
+    type ProtocolConnection,
+    type PublishDiagnosticsParams,
+    StreamMessageReader,
+    StreamMessageWriter,
+} from 'vscode-languageserver/node';
+import { LocalAsker } from '../../server/engine/asker';
+import { diskReader } from '../../server/files/disk-reader';
+import { guardedFileSystem } from '../../server/files/guarded-file-system';
+import { WorkspaceFiles } from '../../server/files/workspace-files';
+import { serveLanguage } from '../../server/language-server';
+
+/** A client that talks to a real server over streams, with the geometry in this thread. */
+export class LanguageClient {
+    private readonly published = new Map<string, PublishDiagnosticsParams[]>();
+    private readonly waiting = new Set<() => void>();
+
+    private constructor(readonly connection: ProtocolConnection) {
+        connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
+            this.published.set(params.uri, [...(this.published.get(params.uri) ?? []), params]);
+            for (const wake of this.waiting) wake();
+        });
+        connection.onRequest('client/registerCapability', () => null);
+        connection.onRequest('workspace/configuration', (params: { items: unknown[] }) => params.items.map(() => null));
+        connection.listen();
+    }
+
+    static async start(folder: string, folderUri: string): Promise<{ client: LanguageClient; answer: InitializeResult }> {
+        const up = new PassThrough();
+        const down = new PassThrough();
+        const files = new WorkspaceFiles();
+        await files.setRoots([folder]);
+        serveLanguage({
+            connection: createConnection(new StreamMessageReader(up), new StreamMessageWriter(down)),
+            fileSystem: guardedFileSystem(files),
+            read: diskReader(files),
+            asker: new LocalAsker(),
+        });
+        const client = new LanguageClient(createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up)));
+        const answer = await client.connection.sendRequest<InitializeResult>('initialize', {
+            processId: null,
+            rootUri: folderUri,
+            workspaceFolders: [{ uri: folderUri, name: 'shop' }],
+            capabilities: {
+                textDocument: { publishDiagnostics: { relatedInformation: true } },
+                workspace: { workspaceFolders: true },
+            },
+        });
+        await client.connection.sendNotification('initialized', {});
+        return { client, answer };
+    }
+
+    open(uri: string, text: string): Promise<void> {
+        return this.connection.sendNotification('textDocument/didOpen', {
+            textDocument: { uri, languageId: 'kerf', version: 1, text },
+        });
+    }
+
+    change(uri: string, version: number, text: string): Promise<void> {
+        return this.connection.sendNotification('textDocument/didChange', {
+            textDocument: { uri, version },
+            contentChanges: [{ text }],
+        });
+    }
+
+    /** The first published set that pleases; rejects with what came instead. */
+    async diagnostics(uri: string, pleases: (all: Diagnostic[]) => boolean): Promise<Diagnostic[]> {
+        const deadline = Date.now() + 15_000;
+        for (;;) {
+            const all = this.published.get(uri)?.at(-1)?.diagnostics ?? [];
+            if (this.published.has(uri) && pleases(all)) return all;
+            const left = deadline - Date.now();
+            if (left <= 0)
+                throw new Error(`Published for ${uri}: ${all.map((one) => `${String(one.code)} ${one.message}`).join('\n')}`);
+            await new Promise<void>((resolve) => {
+                const wake = (): void => {
+                    clearTimeout(timer);
+                    this.waiting.delete(wake);
+                    resolve();
+                };
+                const timer = setTimeout(wake, left);
+                this.waiting.add(wake);
+            });
+        }
+    }
+
+    stop(): void {
+        this.connection.dispose();
+    }
+}

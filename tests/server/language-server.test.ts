@@ -1,0 +1,101 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { CodeAction, Location } from 'vscode-languageserver/node';
+import type { BenchView } from '../../shared/view/bench-view';
+import { type BuildAnswer, type Checklist, method } from '../../shared/view/protocol';
+import { LanguageClient } from '../kit/language-client';
+
+const samples = fileURLToPath(new URL('../../samples', import.meta.url));
+const uriOf = (name: string) => pathToFileURL(path.join(samples, name)).toString();
+const textOf = (name: string) => readFileSync(path.join(samples, name), 'utf8');
+
+let client: LanguageClient;
+beforeAll(async () => {
+    ({ client } = await LanguageClient.start(samples, pathToFileURL(samples).toString()));
+});
+afterAll(() => client.stop());
+
+describe('the language server on the sample workshop', () => {
+    it('publishes the same findings of text and trade as squiggles, each with a rule', async () => {
+        const uri = uriOf('heron-tray-faulty.kerf');
+        await client.open(uri, textOf('heron-tray-faulty.kerf'));
+        const all = await client.diagnostics(uri, (found) => found.some(({ code }) => code === 'not-mirrored'));
+        const rules = new Set(all.map(({ code }) => code));
+        expect(rules.size).toBeGreaterThanOrEqual(10);
+        for (const one of all) expect(one.source).toBe('kerfbook');
+    });
+
+    it('the mirror fix mends the mirror finding', async () => {
+        const uri = uriOf('heron-tray.kerf');
+        const broken = textOf('heron-tray.kerf').replace(/^ *mirror\r?\n/m, '');
+        await client.open(uri, broken);
+        const [finding] = (await client.diagnostics(uri, (found) => found.some(({ code }) => code === 'not-mirrored'))).filter(
+            ({ code }) => code === 'not-mirrored',
+        );
+        const actions = await client.connection.sendRequest<CodeAction[]>('textDocument/codeAction', {
+            textDocument: { uri },
+            range: finding!.range,
+            context: { diagnostics: [finding] },
+        });
+        const fix = actions.find((action) => action.title === 'Mirror relief');
+        const edits = fix?.edit?.changes?.[uri] ?? [];
+        expect(edits).toHaveLength(1);
+        const lines = broken.split('\n');
+        const { start } = edits[0]!.range;
+        const offset = lines.slice(0, start.line).reduce((sum, line) => sum + line.length + 1, 0) + start.character;
+        await client.change(uri, 2, broken.slice(0, offset) + edits[0]!.newText + broken.slice(offset));
+        await client.diagnostics(uri, (found) => !found.some(({ code }) => code === 'not-mirrored'));
+    });
+
+    it('goes to the definition of a built-in wood', async () => {
+        const uri = uriOf('workshop.kerf');
+        const text = textOf('workshop.kerf');
+        await client.open(uri, text);
+        await client.diagnostics(uri, () => true);
+        const line = text.split('\n').findIndex((candidate) => candidate.includes('wood black-walnut'));
+        const character = text.split('\n')[line]!.indexOf('black-walnut') + 3;
+        const found = await client.connection.sendRequest<(Location & { targetUri?: string })[]>('textDocument/definition', {
+            textDocument: { uri },
+            position: { line, character },
+        });
+        expect(found.map((one) => one.targetUri ?? one.uri)).toEqual(['kerfbook-stock:/woods.kerf']);
+        const stock = await client.connection.sendRequest<string>(method.stock, { uri: 'kerfbook-stock:/woods.kerf' });
+        expect(stock).toContain('wood black-walnut');
+    });
+
+    it('answers with a bench view, a checklist and the files', async () => {
+        const uri = uriOf('tide-coaster.kerf');
+        await client.open(uri, textOf('tide-coaster.kerf'));
+        await client.diagnostics(uri, () => true);
+        const view = await client.connection.sendRequest<BenchView>(method.bench, { uri });
+        expect(view.frames).toHaveLength(view.steps.length + 1);
+        for (const frame of view.frames) {
+            for (const piece of frame.pieces) for (const layer of piece.layers) expect(view.paths[layer.path]).toMatch(/^M|^$/);
+        }
+        const list = await client.connection.sendRequest<Checklist>(method.checklist, { uri });
+        expect(new Set(list.items.map((item) => item.id)).size).toBe(view.steps.length);
+        const built = await client.connection.sendRequest<BuildAnswer>(method.build, { uri });
+        expect(built.problems).toEqual([]);
+        expect(built.files.map((file) => file.path)).toEqual(
+            expect.arrayContaining(['setup-1-disc.svg', 'setup-1-disc.ngc', 'job-sheet.html', 'shopping-list.csv', 'plan.json']),
+        );
+    });
+
+    it('explains a rule and knows nothing of others', async () => {
+        expect(await client.connection.sendRequest<string>(method.page, { rule: 'not-mirrored' })).toContain(
+            '**Why it matters.**',
+        );
+        expect(await client.connection.sendRequest(method.page, { rule: 'no-such-rule' })).toBeNull();
+    });
+
+    it('keeps planning while a line is half typed', async () => {
+        const uri = uriOf('gate-sign.kerf');
+        await client.open(uri, textOf('gate-sign.kerf').replace('tone 85 %', 'tone'));
+        await client.diagnostics(uri, (found) => found.some(({ code }) => code === 'syntax'));
+        const view = await client.connection.sendRequest<BenchView>(method.bench, { uri });
+        expect(view.stale).toBeDefined();
+        expect(view.steps.length).toBeGreaterThan(3);
+    });
+});
