@@ -10,6 +10,12 @@ import { KerfGeneratedModule, KerfGeneratedSharedModule, KerfLanguageMetaData } 
 import { KerfScopeComputation } from './names/scope-computation';
 import { KerfScopeProvider } from './names/scope-provider';
 import { UsedFiles } from './names/used-files';
+import { type Outside, type OutsideServices, outsideServices } from './outside';
+import { KerfErrorNames } from './parsing/error-names';
+import { KerfLexer } from './parsing/lexer';
+import { createKerfParser } from './parsing/recovery';
+import { KerfTokenBuilder } from './parsing/token-builder';
+import { KerfValueConverter } from './parsing/value-converter';
 import { KerfDocumentBuilder } from './workspace/document-builder';
 import { KerfValidator } from './workspace/validator';
 import { KerfWorkspaceManager } from './workspace/workspace-manager';
@@ -20,15 +26,25 @@ export interface KerfAddedServices {
         /** Which files a document sees through `use`. */
         readonly UsedFiles: UsedFiles;
     };
+    readonly outside: OutsideServices;
 }
 
 export type KerfServices = LangiumServices & KerfAddedServices;
 
-const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & KerfAddedServices> = {
+const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<KerfAddedServices, 'outside'>> = {
     // The grammar is checked for ambiguities by a test, not anew at every start.
     LanguageMetaData: () => ({ ...KerfLanguageMetaData, mode: 'production' }),
     names: {
         UsedFiles: (services) => new UsedFiles(services.shared),
+    },
+    parser: {
+        // One token decides everywhere; more would only cost time on broken text.
+        ParserConfig: () => ({ maxLookahead: 1 }),
+        TokenBuilder: () => new KerfTokenBuilder(),
+        Lexer: (services) => new KerfLexer(services),
+        ValueConverter: () => new KerfValueConverter(),
+        ParserErrorMessageProvider: () => new KerfErrorNames(),
+        LangiumParser: (services) => createKerfParser(services),
     },
     references: {
         ScopeComputation: (services) => new KerfScopeComputation(services),
@@ -42,8 +58,12 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & KerfAd
 /**
  * The language's services, for Node and for a browser worker alike. The file system and, in a
  * language server, the connection come in through `context`; nothing here reads a file by itself.
+ * What else the language cannot know is told in `outside`.
  */
-export function createKerfServices(context: DefaultSharedModuleContext): { shared: LangiumSharedServices; kerf: KerfServices } {
+export function createKerfServices(
+    context: DefaultSharedModuleContext,
+    outside: Outside = {},
+): { shared: LangiumSharedServices; kerf: KerfServices } {
     const sharedModule: Module<LangiumSharedServices, DeepPartial<LangiumSharedServices>> = {
         workspace: {
             DocumentBuilder: (services) => new KerfDocumentBuilder(services, () => kerf.names.UsedFiles),
@@ -51,7 +71,9 @@ export function createKerfServices(context: DefaultSharedModuleContext): { share
         },
     };
     const shared = inject(createDefaultSharedModule(context), KerfGeneratedSharedModule, sharedModule);
-    const kerf: KerfServices = inject(createDefaultModule({ shared }), KerfGeneratedModule, languageModule);
+    const kerf: KerfServices = inject(createDefaultModule({ shared }), KerfGeneratedModule, languageModule, {
+        outside: () => outsideServices(outside),
+    });
     shared.ServiceRegistry.register(kerf);
     return { shared, kerf };
 }

@@ -1,7 +1,15 @@
-import type { LangiumDocument } from 'langium';
+import { AstUtils, type LangiumDocument } from 'langium';
 import type { Finding } from '../shared/recipe/finding';
+import { allowFindings } from './findings/allows';
+import { valueFindings } from './findings/counts';
+import { duplicateNames, duplicateProperties } from './findings/duplicates';
+import { kindCycles } from './findings/kind-cycles';
+import { missingProperties } from './findings/missing-properties';
+import { numberFindings } from './findings/numbers';
 import { syntaxFindings } from './findings/syntax';
 import { unknownNames } from './findings/unknown-name';
+import { unusedNames } from './findings/unused-names';
+import { useFindings } from './findings/use';
 import type { KerfServices } from './module';
 
 const computed = new WeakMap<object, readonly Finding[]>();
@@ -14,8 +22,28 @@ export function textFindings(document: LangiumDocument, services: KerfServices):
     // Relinking replaces the list of references, so it stands for this state of the document.
     const known = computed.get(document.references);
     if (known !== undefined) return known;
-    const findings = [...syntaxFindings(document), ...unknownNames(document, services)];
+    const broken = syntaxFindings(document);
+    const findings = [
+        ...broken,
+        ...unknownNames(document, services),
+        ...useFindings(document, services),
+        ...(broken.length === 0 ? unusedNames(document) : []), // a broken line may be the one that uses it
+        ...nodeFindings(document, broken, services.outside.ruleIds),
+    ];
     findings.sort((a, b) => a.where.offset - b.where.offset);
     computed.set(document.references, findings);
     return findings;
+}
+
+function* nodeFindings(document: LangiumDocument, broken: readonly Finding[], rules: ReadonlySet<string>): Iterable<Finding> {
+    for (const node of AstUtils.streamAst(document.parseResult.value)) {
+        yield* numberFindings(node);
+        yield* valueFindings(node);
+        yield* duplicateNames(node);
+        yield* duplicateProperties(node);
+        yield* kindCycles(node);
+        yield* allowFindings(node, rules);
+        const { offset = 0, end = 0 } = node.$cstNode ?? {};
+        if (!broken.some(({ where }) => where.offset >= offset && where.offset <= end)) yield* missingProperties(node);
+    }
 }

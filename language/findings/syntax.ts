@@ -1,16 +1,37 @@
 import type { LangiumDocument } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import type { KerfLexingReport } from '../parsing/lexer';
+import { mostErrors } from '../parsing/recovery';
+import { braceFinding } from './braces';
+import { brokenLine } from './broken-line';
+import { openFinding } from './left-open';
 import { say } from './say';
 
-/** Broken lines, each said once. */
-export function* syntaxFindings(document: LangiumDocument): Iterable<Finding> {
+/**
+ * Broken lines, each said once, in a maker's words. Whatever follows on a line that is broken
+ * already is a consequence and is left unsaid.
+ */
+export function syntaxFindings(document: LangiumDocument): Finding[] {
+    const report = document.parseResult.lexerReport as KerfLexingReport | undefined;
+    const text = document.textDocument;
     const uri = document.uri.toString();
-    const length = document.textDocument.getText().length;
-    for (const error of document.parseResult.lexerErrors) {
-        yield say('syntax', { message: error.message, where: { uri, offset: error.offset, length: error.length } });
+    const found = [
+        ...document.parseResult.parserErrors.map((error) => brokenLine(error, document)),
+        ...(report?.open ?? []).map((open) => openFinding(open, uri)),
+        ...(report?.structure ?? []).map((problem) => braceFinding(problem, document)),
+    ];
+    const byLine = new Map<number, Finding>();
+    for (const finding of found) {
+        const { line } = text.positionAt(finding.where.offset);
+        const earlier = byLine.get(line);
+        if (earlier === undefined || finding.where.offset < earlier.where.offset) byLine.set(line, finding);
     }
-    for (const error of document.parseResult.parserErrors) {
-        const offset = Number.isFinite(error.token.startOffset) ? error.token.startOffset : Math.max(0, length - 1);
-        yield say('syntax', { message: error.message, where: { uri, offset, length: Math.max(1, error.token.image.length) } });
-    }
+    const findings = [...byLine.values()];
+    if (document.parseResult.parserErrors.length >= mostErrors) findings.push(tooMany(document));
+    return findings;
+}
+
+function tooMany(document: LangiumDocument): Finding {
+    const where = { uri: document.uri.toString(), offset: 0, length: 0 };
+    return say('syntax', { message: `After ${mostErrors} broken lines the rest of this file is left unread.`, where });
 }

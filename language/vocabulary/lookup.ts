@@ -18,6 +18,17 @@ export function propertiesOf(block: string): readonly Property[] {
     return byBlock.get(block) ?? [];
 }
 
+/** The property or the part of a line whose words were just written, seen from the innermost open statement. */
+export function propertyAfter(word: string, open: readonly string[]): Property | undefined {
+    for (const block of open.toReversed()) {
+        const found = partProperties.find((part) => part.block === block && part.words === word);
+        if (found !== undefined) return found;
+        const own = propertiesOf(block).find(({ words }) => words === word || words.endsWith(` ${word}`));
+        if (own !== undefined) return own;
+    }
+    return undefined;
+}
+
 export function propertyOf(block: string, key: string): Property | undefined {
     return byKey.get(`${block}.${key}`);
 }

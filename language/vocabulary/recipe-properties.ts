@@ -1,4 +1,4 @@
-import { measure, type Property, property, share, signed } from './property';
+import { type Measure, measure, type Property, property, share, signed, type Takes } from './property';
 
 const countOf = (low: number, high: number) => ({ measures: [measure('count', [low, high], [low, 1e6])] });
 
@@ -160,47 +160,51 @@ const steps: Property[] = [
     allow('Do'),
 ];
 
-/** Numbers inside a line, by the part of the syntax tree that holds them. */
+/** A number inside a line: `key` is where the syntax tree holds it, `after` the word behind which it stands. */
+function part(
+    block: string,
+    key: string,
+    after: string,
+    what: string,
+    example: string,
+    measures: readonly Measure[],
+    takes: Takes = 'figure',
+): Property {
+    return { ...property(block, after, takes, what, example, { measures }), key };
+}
+
+const burn = 'burn 40 % at 400 mm/s gives 0.09 mm';
+const place = [signed('length', [-4000, 4000])];
+const days = 86400;
+
 const parts: Property[] = [
-    property('Wait', 'time', 'figure', 'How long to wait.', 'wait 12 h', { measures: [measure('time', [1, 120 * 86400])] }),
-    property('Do', 'time', 'figure', 'How long it takes.', 'do "Wipe it clean" for 5 min', {
-        measures: [measure('time', [1, 30 * 86400])],
-    }),
-    property('Flush', 'then', 'figure', 'How much of the face goes after it is flush.', 'flush then 0.10 mm', {
-        measures: [measure('length', [0, 5])],
-    }),
-    property('Scan', 'angle', 'figure', 'Angle of the scan lines against the width.', 'scan at 45 deg', {
-        measures: [signed('angle', [-7, 7])],
-    }),
-    property('Depth', 'value', 'figure', 'How deep it is to be.', 'depth 0.50 mm', { measures: [measure('length', [0.01, 30])] }),
-    property('Circle', 'diameter', 'figure', 'Diameter of the circle.', 'circle 156 mm', {
-        measures: [measure('length', [0.2, 3000])],
-    }),
-    property('Rectangle', 'size', 'size', 'Size of the rectangle.', 'rectangle 80 x 40 mm', {
-        measures: [measure('length', [0.2, 4000])],
-    }),
-    property('Grown', 'by', 'figure', 'How far around the shape.', 'grown 5 mm', { measures: [measure('length', [0.1, 1000])] }),
-    property('ArtUse', 'turn', 'figure', 'How far it is turned, clockwise.', 'turned 90 deg', {
-        measures: [signed('angle', [-7, 7])],
-    }),
-    property('ArtUse', 'at', 'place', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', {
-        measures: [signed('length', [-4000, 4000])],
-    }),
-    property('Shape', 'at', 'place', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', {
-        measures: [signed('length', [-4000, 4000])],
-    }),
-    property('Burn', 'power', 'figure', 'Power of the square.', 'burn 40 % at 400 mm/s gives 0.09 mm', {
-        measures: [share(), measure('power', [0.05, 500])],
-    }),
-    property('Burn', 'speed', 'figure', 'Speed of the square.', 'burn 40 % at 400 mm/s gives 0.09 mm', {
-        measures: [measure('speed', [0.5, 5000])],
-    }),
-    property('Burn', 'depth', 'figure', 'Depth measured in the square.', 'burn 40 % at 400 mm/s gives 0.09 mm', {
-        measures: [measure('length', [0, 30])],
-    }),
-    property('LaserBeam', 'wavelength', 'figure', 'Wavelength of this source.', 'beam co2 10.6 um', {
-        measures: [measure('length', [2e-4, 1.2e-2])],
-    }),
+    part('Wait', 'time', 'wait', 'How long to wait.', 'wait 12 h', [measure('time', [1, 120 * days])]),
+    part('Do', 'time', 'for', 'How long it takes.', 'do "Wipe it clean" for 5 min', [measure('time', [1, 30 * days])]),
+    part('Flush', 'then', 'then', 'How much of the face goes after it is flush.', 'flush then 0.10 mm', [
+        measure('length', [0, 5]),
+    ]),
+    part('Scan', 'angle', 'at', 'Angle of the scan lines against the width.', 'scan at 45 deg', [signed('angle', [-7, 7])]),
+    part('Depth', 'value', 'depth', 'How deep it is to be.', 'depth 0.50 mm', [measure('length', [0.01, 30])]),
+    part('Circle', 'diameter', 'circle', 'Diameter of the circle.', 'circle 156 mm', [measure('length', [0.2, 3000])]),
+    part(
+        'Rectangle',
+        'size',
+        'rectangle',
+        'Size of the rectangle.',
+        'rectangle 80 x 40 mm',
+        [measure('length', [0.2, 4000])],
+        'size',
+    ),
+    part('Grown', 'by', 'grown', 'How far around the shape.', 'grown 5 mm', [measure('length', [0.1, 1000])]),
+    part('ArtUse', 'turn', 'turned', 'How far it is turned, clockwise.', 'turned 90 deg', [signed('angle', [-7, 7])]),
+    part('ArtUse', 'at', 'at', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', place, 'place'),
+    part('Shape', 'at', 'at', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', place, 'place'),
+    part('Burn', 'power', 'burn', 'Power of the square.', burn, [share(), measure('power', [0.05, 500])]),
+    part('Burn', 'speed', 'at', 'Speed of the square.', burn, [measure('speed', [0.5, 5000])]),
+    part('Burn', 'depth', 'gives', 'Depth measured in the square.', burn, [measure('length', [0, 30])]),
+    part('LaserBeam', 'wavelength', 'beam', 'Wavelength of this source.', 'beam co2 10.6 um', [
+        measure('length', [2e-4, 1.2e-2]),
+    ]),
 ];
 
 export const recipeProperties: readonly Property[] = [...recipe, ...art, ...blank, ...steps];

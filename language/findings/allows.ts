@@ -1,0 +1,31 @@
+import type { AstNode } from 'langium';
+import type { Finding } from '../../shared/recipe/finding';
+import { isAllow } from '../generated/ast';
+import { whereOfPart } from '../lowering/places';
+import { nearest } from './nearest';
+import { textPages } from './pages';
+import { replaceWith, say } from './say';
+
+/** `allow` of a rule that is none, or without a reason. `tradeRules` are the ids that can be allowed. */
+export function* allowFindings(node: AstNode, tradeRules: ReadonlySet<string>): Iterable<Finding> {
+    if (!isAllow(node) || node.rule === undefined) return;
+    if (node.reason !== undefined && node.reason.trim() === '') {
+        const message = 'A reason is wanted here: the next reader asks why.';
+        yield say('empty-reason', { severity: 'warning', message, where: whereOfPart(node, 'reason') });
+    }
+    if (tradeRules.size === 0 || tradeRules.has(node.rule)) return;
+    const where = whereOfPart(node, 'rule');
+    if (textPages.some(({ id }) => id === node.rule)) {
+        yield say('unknown-rule', {
+            message: `\`${node.rule}\` is about the text itself and cannot be allowed, only mended.`,
+            where,
+        });
+        return;
+    }
+    const meant = nearest(node.rule, tradeRules);
+    yield say('unknown-rule', {
+        message: `There is no rule \`${node.rule}\`.${meant === undefined ? '' : ` Did you mean \`${meant}\`?`}`,
+        where,
+        fixes: meant === undefined ? [] : [replaceWith(where, meant, `Change to \`${meant}\``, true)],
+    });
+}

@@ -1,0 +1,57 @@
+import type { LangiumDocument } from 'langium';
+import type { Where } from '../../shared/quantity/where';
+import type { Finding } from '../../shared/recipe/finding';
+import type { StructureProblem } from '../parsing/structure';
+import { isMadeUp, type Token } from '../parsing/token';
+import { removal, replaceWith, say } from './say';
+
+/** A brace that has no partner. */
+export function braceFinding({ kind, token, next, last }: StructureProblem, document: LangiumDocument): Finding {
+    const where = placeOf(token, document);
+    switch (kind) {
+        case 'excess':
+            return say('syntax', { message: 'This } closes nothing.', where, fixes: [removal(where, 'Remove this }')] });
+        case 'early':
+            return say('syntax', {
+                message: 'This } ends the recipe, but more of it follows below.',
+                where,
+                fixes: [removal(where, 'Remove this }')],
+            });
+        case 'unopened':
+            return say('syntax', {
+                message: `After \`${token.image}\` a { is missing, and the lines that belong to it.`,
+                where,
+                fixes: [replaceWith(endOf(token, document), ' {', 'Insert {', true)],
+            });
+        case 'unclosed': {
+            const before = next === undefined ? '' : ` before \`${next.image}\``;
+            const text = `\n${indentOf(token, document)}}`;
+            return say('syntax', {
+                message: `This { is never closed: a } is missing${before}.`,
+                where,
+                related:
+                    next === undefined ? [] : [{ message: 'Before this word a } is missing.', where: placeOf(next, document) }],
+                fixes:
+                    last === undefined || isMadeUp(last)
+                        ? []
+                        : [replaceWith(endOf(last, document), text, 'Close the block', true)],
+            });
+        }
+    }
+}
+
+function placeOf(token: Token, document: LangiumDocument): Where {
+    return { uri: document.uri.toString(), offset: Math.max(0, token.startOffset), length: token.image.length };
+}
+
+function endOf(token: Token, document: LangiumDocument): Where {
+    return { uri: document.uri.toString(), offset: Math.max(0, token.startOffset) + token.image.length, length: 0 };
+}
+
+/** The blanks at the start of the line on which the token stands. */
+function indentOf(token: Token, document: LangiumDocument): string {
+    const text = document.textDocument;
+    const { line } = text.positionAt(Math.max(0, token.startOffset));
+    const start = text.offsetAt({ line, character: 0 });
+    return /^[ \t]*/.exec(text.getText().slice(start, token.startOffset))?.[0] ?? '';
+}

@@ -1,0 +1,100 @@
+import type { LangiumDocument, ParseResult } from 'langium';
+import type { Where } from '../../shared/quantity/where';
+import type { Finding, Fix } from '../../shared/recipe/finding';
+import { expectedNames } from '../parsing/error-names';
+import { isMadeUp, startsStatement, type Token } from '../parsing/token';
+import { oddCharacter } from '../parsing/token-builder';
+import { describeExpected } from '../vocabulary/expected';
+import { oddCharacterOf } from './characters';
+import { reservedName } from './reserved-name';
+import { removal, replaceWith, say } from './say';
+import { unknownLine } from './unknown-line';
+
+type ParserError = ParseResult['parserErrors'][number];
+
+/** What the parser stumbled over, with everything that is needed to say it. */
+export interface Stumble {
+    readonly uri: string;
+    readonly document: LangiumDocument;
+    /** What could have stood there: names of the parser. */
+    readonly expected: readonly string[];
+    /** The statements that were open, outermost first: types of the syntax tree. */
+    readonly rules: readonly string[];
+    readonly previous: Token | undefined;
+    /** The token that does not fit; undefined where the line or the file ends. */
+    readonly actual: Token | undefined;
+    readonly where: Where;
+}
+
+/** A line that cannot be read, marked at the first word that does not fit, or at the last before something is missing. */
+export function brokenLine(error: ParserError, document: LangiumDocument): Finding {
+    const stumble = stumbleOf(error, document);
+    const { actual, previous } = stumble;
+    if (actual?.payload === 'name') return reservedName(stumble, actual);
+    if (actual?.tokenType.name === oddCharacter) return oddFinding(stumble, actual);
+    const comma = decimalComma(stumble);
+    if (comma !== undefined) return comma;
+    const atLine = stumble.expected.includes('}') || stumble.expected.includes('EOF');
+    if (actual !== undefined && atLine) return unknownLine(stumble, actual);
+    const wanted = describeExpected(stumble.expected, stumble.rules, previous?.image ?? '');
+    const after = previous === undefined || previous.image === '' ? 'Here' : `After \`${previous.image}\``;
+    const not = actual === undefined ? '' : `, not \`${actual.image}\``;
+    return say('syntax', { message: `${after} comes ${wanted}${not}.`, where: stumble.where, fixes: insertion(stumble) });
+}
+
+function stumbleOf(error: ParserError, document: LangiumDocument): Stumble {
+    const uri = document.uri.toString();
+    const before = (error as { previousToken?: Token }).previousToken;
+    const previous = before === undefined || isMadeUp(before) ? undefined : before;
+    const lineEnds = isMadeUp(error.token) || (previous !== undefined && startsStatement(error.token) && !isBrace(previous));
+    const rules = error.context.ruleStack.map((rule) => rule.replace('\u200B', ''));
+    const expected = expectedNames(error.message);
+    const atLine = expected.includes('}') || expected.includes('EOF');
+    const actual = isMadeUp(error.token) || (lineEnds && !atLine) ? undefined : error.token;
+    const marked = actual ?? previous;
+    const where =
+        marked === undefined
+            ? { uri, offset: 0, length: 0 }
+            : { uri, offset: Math.max(0, marked.startOffset), length: marked.image.length };
+    return { uri, document, expected, rules, previous, actual, where };
+}
+
+function isBrace(token: Token): boolean {
+    return token.image === '{' || token.image === '}';
+}
+
+/** One word of the language that is missing can be put in. */
+function insertion({ expected, actual, previous, uri }: Stumble): Fix[] {
+    const [word, ...others] = expected;
+    if (word === undefined || others.length > 0 || !/^(?:[a-z]+|[,:{])$/.test(word) || previous === undefined) return [];
+    const end = previous.startOffset + previous.image.length;
+    const text = word === ',' ? ',' : ` ${word}`;
+    const fix = replaceWith({ uri, offset: end, length: 0 }, text, `Insert \`${word}\``, actual !== undefined);
+    return [fix];
+}
+
+function oddFinding({ where }: Stumble, actual: Token): Finding {
+    const { message, text } = oddCharacterOf(actual.image);
+    const fix =
+        text === undefined ? [] : [text === '' ? removal(where, `Remove \`${actual.image}\``) : writeInstead(where, text)];
+    return say('syntax', { message, where, fixes: fix });
+}
+
+function writeInstead(where: Where, text: string): Fix {
+    return replaceWith(where, text, `Write \`${text.trim()}\``, true);
+}
+
+/** `0,5 mm`: a comma where decimals have a point. */
+function decimalComma({ document, uri, actual, previous }: Stumble): Finding | undefined {
+    if (actual?.image !== ',' || previous === undefined) return undefined;
+    const text = document.textDocument.getText();
+    const number = /^[+-]?\d+,\d+/.exec(text.slice(previous.startOffset, actual.startOffset + 20))?.[0];
+    if (number === undefined) return undefined;
+    const where = { uri, offset: previous.startOffset, length: number.length };
+    const meant = number.replace(',', '.');
+    return say('syntax', {
+        message: `Decimals are written with a point: \`${meant}\`.`,
+        where,
+        fixes: [replaceWith(where, meant, `Change to \`${meant}\``, true)],
+    });
+}

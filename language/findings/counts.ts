@@ -1,0 +1,77 @@
+import type { AstNode } from 'langium';
+import type { Finding } from '../../shared/recipe/finding';
+import * as ast from '../generated/ast';
+import { isColour, isCountable } from '../lowering/items';
+import { amountOf } from '../lowering/number';
+import { whereOfPart } from '../lowering/places';
+import { oneOf } from '../vocabulary/expected';
+import { propertyOf } from '../vocabulary/lookup';
+import { nearest } from './nearest';
+import { removal, replaceWith, say } from './say';
+
+/** Bare numbers, colours and words out of a list. */
+export function* valueFindings(node: AstNode): Iterable<Finding> {
+    if (ast.isCount(node)) yield* countFindings(node);
+    else if (ast.isBurn(node) && node.passes !== undefined) yield* passesFindings(node, node.passes);
+    else if (ast.isTone(node)) yield* colourFindings(node);
+    else if (ast.isTrait(node)) yield* wordFindings(node);
+    else if (ast.isMix(node)) yield* mixFindings(node);
+}
+
+function* countFindings(node: ast.Count): Iterable<Finding> {
+    const block = node.$container.$type;
+    const property = propertyOf(block, node.key);
+    if (node.unit !== undefined) {
+        const where = whereOfPart(node, 'unit');
+        const message = `\`${node.key}\` is counted: it is a plain number without a unit.`;
+        yield say('wrong-unit', { message, where, fixes: [removal(where, 'Remove the unit')] });
+    }
+    if (node.value === undefined || property === undefined) return;
+    const [low, high] = property.measures[0]?.usual ?? [0, 0];
+    const where = whereOfPart(node, 'value');
+    if (!isCountable(node.value, block, node.key)) {
+        yield say('impossible-value', { message: `\`${node.key}\` is a whole number, ${low} or more.`, where });
+    } else if (node.value > high) {
+        const message = `That is unusually much for \`${node.key}\`: up to ${high} is usual.`;
+        yield say('unlikely-magnitude', { severity: 'hint', message, where });
+    }
+}
+
+function* passesFindings(node: ast.Burn, passes: number): Iterable<Finding> {
+    if (Number.isInteger(passes) && passes >= 1 && passes <= 1e6) return;
+    yield say('impossible-value', {
+        message: 'Passes are counted in whole numbers, 1 or more.',
+        where: whereOfPart(node, 'passes'),
+    });
+}
+
+function* colourFindings(node: ast.Tone): Iterable<Finding> {
+    if (node.value === undefined || isColour(node.value)) return;
+    const message = `\`${node.value}\` is no colour: three or six hexadecimal digits follow the #, as in \`#1f6f8b\`.`;
+    yield say('impossible-value', { message, where: whereOfPart(node, 'value') });
+}
+
+function* wordFindings(node: ast.Trait): Iterable<Finding> {
+    const property = propertyOf(node.$container.$type, node.key);
+    if (property === undefined || property.choices.length === 0 || node.value === undefined) return;
+    if (property.choices.includes(node.value)) return;
+    const where = whereOfPart(node, 'value');
+    const meant = nearest(node.value, property.choices);
+    yield say('unknown-word', {
+        message: `\`${node.key}\` is ${oneOf(property.choices)}, not \`${node.value}\`.`,
+        where,
+        fixes: (meant === undefined ? property.choices : [meant]).map((word) =>
+            replaceWith(where, word, `Change to \`${word}\``, meant !== undefined),
+        ),
+    });
+}
+
+function* mixFindings(node: ast.Mix): Iterable<Finding> {
+    const resin = amountOf(node.resin);
+    const hardener = amountOf(node.hardener);
+    const isRight = (resin === undefined || resin > 0) && (hardener === undefined || hardener >= 0);
+    const isRead =
+        (node.resin === undefined) === (resin === undefined) && (node.hardener === undefined) === (hardener === undefined);
+    if (isRight && isRead) return;
+    yield say('impossible-value', { message: 'Both parts of a mix are more than nothing.', where: whereOfPart(node, 'resin') });
+}

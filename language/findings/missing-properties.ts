@@ -1,0 +1,67 @@
+import type { AstNode } from 'langium';
+import type { Finding, Severity } from '../../shared/recipe/finding';
+import { isRecipe } from '../generated/ast';
+import { whereOfFirstWord, whereOfPart } from '../lowering/places';
+import { itemKey } from '../vocabulary/item-key';
+import { say } from './say';
+
+/** What a block cannot do without: any one of `either`. */
+interface Need {
+    readonly either: readonly string[];
+    readonly severity: Severity;
+    readonly message: (name: string) => string;
+}
+
+function need(severity: Severity, either: readonly string[], message: (name: string) => string): Need {
+    return { either, severity, message };
+}
+
+const sheet: Need[] = [
+    need('error', ['thickness'], (name) => `${name} has no thickness: nothing can be worked out from it.`),
+    need('warning', ['wood'], (name) => `${name} does not say which wood it is.`),
+];
+const marks = ['art', 'circle', 'rectangle'];
+
+const needs: Readonly<Record<string, readonly Need[]>> = {
+    Board: sheet,
+    Veneer: sheet,
+    Laser: [
+        need('warning', ['beam'], (name) => `${name} does not say what kind of beam it has.`),
+        need('warning', ['power'], (name) => `${name} does not say its power.`),
+    ],
+    Coupon: [
+        need('warning', ['burn'], () => 'This coupon has no burnt square: a line such as `burn 40 % at 400 mm/s gives 0.09 mm`.'),
+    ],
+    Beam: [need('warning', ['wavelength'], (name) => `${name} does not say its wavelength.`)],
+    Blank: [
+        need('error', ['of'], (name) => `${name} does not say which board or veneer it is cut from.`),
+        need('error', ['size'], (name) => `${name} has no size.`),
+    ],
+    Engrave: [
+        need('warning', marks, (name) => `${name} burns nothing: it has no art, circle or rectangle.`),
+        need('warning', ['depth', 'tone', 'power'], (name) => `${name} says neither how deep nor how dark it is to be.`),
+    ],
+    Cut: [need('warning', marks, (name) => `${name} cuts nothing: it has no art, circle or rectangle.`)],
+    Sand: [need('warning', ['flush', 'take', 'grits'], () => 'This step does not say what is sanded off.')],
+    Check: [need('warning', ['depth', 'width'], () => 'This step does not say what is measured.')],
+};
+
+/** Blocks that lack what they cannot do without. Not asked of a block with a broken line: it may stand there. */
+export function* missingProperties(node: AstNode): Iterable<Finding> {
+    const wanted = isRecipe(node) && burns(node.items) ? recipeNeeds : needs[node.$type];
+    const items = (node as { items?: readonly AstNode[] }).items;
+    if (wanted === undefined || items === undefined) return;
+    const present = new Set(items.map(itemKey));
+    for (const { either, severity, message } of wanted) {
+        if (either.some((key) => present.has(key))) continue;
+        const name = (node as { name?: string }).name;
+        const where = name === undefined ? whereOfFirstWord(node) : whereOfPart(node, 'name');
+        yield say('missing-property', { severity, message: message(name === undefined ? 'This' : `\`${name}\``), where });
+    }
+}
+
+const recipeNeeds = [need('warning', ['laser'], (name) => `${name} does not say which laser it is burnt on.`)];
+
+function burns(items: readonly AstNode[]): boolean {
+    return items.some(({ $type }) => $type === 'Engrave' || $type === 'Cut');
+}

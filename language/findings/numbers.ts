@@ -1,0 +1,174 @@
+import type { AstNode } from 'langium';
+import { dimensionWords } from '../../shared/quantity/dimension';
+import type { Where } from '../../shared/quantity/where';
+import type { Finding, Fix } from '../../shared/recipe/finding';
+import * as ast from '../generated/ast';
+import { amountOf, dimensionOf, type Reading, readNumber } from '../lowering/number';
+import { whereOf, whereOfPart } from '../lowering/places';
+import { propertyOfNumber } from '../vocabulary/lookup';
+import type { Property } from '../vocabulary/property';
+import { unitMeant } from '../vocabulary/unit-aliases';
+import { inUnit, isUsual, likelyUnits, wants } from './number-words';
+import { removal, replaceWith, say } from './say';
+
+/** A number as it stands in the text, with the unit that holds for it. */
+interface Written {
+    readonly amount: ast.Amount;
+    readonly unit: string | undefined;
+    /** Where the unit stands; undefined where it is shared from elsewhere or missing. */
+    readonly unitWhere: Where | undefined;
+    readonly property: Property;
+}
+
+/** Numbers whose unit is missing, unknown or of the wrong kind, and values that cannot be or hardly are meant. */
+export function* numberFindings(node: AstNode): Iterable<Finding> {
+    if (ast.isQuantity(node)) {
+        const written = writtenOf(node, 'low', 'unit');
+        yield* check(written);
+        if (node.high !== undefined) yield* check(writtenOf(node, 'high', 'unit'), false);
+        yield* toleranceFindings(node);
+    } else if (ast.isSize(node)) {
+        yield* both(writtenOf(node, 'width', 'widthUnit', 'heightUnit'), writtenOf(node, 'height', 'heightUnit', 'widthUnit'));
+    } else if (ast.isPosition(node)) {
+        yield* both(writtenOf(node, 'x', 'xUnit', 'yUnit'), writtenOf(node, 'y', 'yUnit', 'xUnit'));
+    }
+}
+
+type NumberNode = ast.Quantity | ast.Size | ast.Position;
+
+function writtenOf(node: NumberNode, amountKey: string, unitKey: string, sharedKey?: string): Written | undefined {
+    const fields = node as unknown as Record<string, unknown>;
+    const amount = fields[amountKey] as ast.Amount | undefined;
+    const property = propertyOfNumber(node);
+    if (amount === undefined || property === undefined) return undefined;
+    const own = fields[unitKey] as string | undefined;
+    const shared = sharedKey === undefined ? undefined : (fields[sharedKey] as string | undefined);
+    return { amount, unit: own ?? shared, unitWhere: own === undefined ? undefined : whereOfPart(node, unitKey), property };
+}
+
+/** Two numbers that may share a unit: what is wrong with the unit is said once. */
+function* both(first: Written | undefined, second: Written | undefined): Iterable<Finding> {
+    const unitless = first?.unit === undefined && second?.unit === undefined;
+    yield* unitless ? check(second) : [...check(first, first?.unitWhere !== undefined), ...check(second)];
+}
+
+function* check(written: Written | undefined, sayUnit = true): Iterable<Finding> {
+    if (written === undefined) return;
+    const { amount, unit, property } = written;
+    const reading = readNumber(amount, unit, property);
+    if (reading.ok) {
+        if (!isUsual(reading.value, reading.measure)) yield unlikely(written, reading);
+        return;
+    }
+    if (reading.why === 'broken') return;
+    if (reading.why === 'impossible') yield impossible(written);
+    else if (sayUnit) yield unitFinding(written, reading.why);
+}
+
+function unitFinding(written: Written, why: 'missing-unit' | 'unknown-unit' | 'wrong-unit'): Finding {
+    const { amount, unit = '', unitWhere, property } = written;
+    const where = unitWhere ?? whereOf(amount);
+    const value = amountOf(amount) ?? 0;
+    if (why === 'missing-unit') {
+        const likely = likelyUnits(value, property);
+        const end = { ...where, offset: where.offset + where.length, length: 0 };
+        return say('missing-unit', {
+            message: `\`${amountText(amount)}\` needs a unit: \`${property.words}\` is ${wants(property)}, such as \`${property.example}\`.`,
+            where,
+            fixes: likely.map((name, index) =>
+                replaceWith(end, ` ${name}`, `${amountText(amount)} ${name}`, index === 0 && likely.length === 1),
+            ),
+        });
+    }
+    if (why === 'unknown-unit') {
+        const meant = unitMeant(unit);
+        return say('unknown-unit', {
+            message: `There is no unit \`${unit}\`.${meant === undefined ? ` ${wantsSentence(property)}` : ` Did you mean \`${meant}\`?`}`,
+            where,
+            fixes: meant === undefined ? [] : [replaceWith(where, meant, `Change to \`${meant}\``, true)],
+        });
+    }
+    const kind = dimensionOf(unit);
+    return say('wrong-unit', {
+        message: `\`${property.words}\` is ${wants(property)}, but \`${unit}\` measures ${kind === undefined ? 'something else' : dimensionWords[kind].a}.`,
+        where,
+        fixes: unitWhere === undefined ? [] : changes(unitWhere, property, value),
+    });
+}
+
+function wantsSentence(property: Property): string {
+    return `\`${property.words}\` is ${wants(property)}, such as \`${property.example}\`.`;
+}
+
+function changes(where: Where, property: Property, value: number): Fix[] {
+    const bare = property.measures.some(({ dimension }) => dimension === 'count');
+    if (bare) return [removal(where, 'Remove the unit')];
+    return likelyUnits(value, property).map((name) => replaceWith(where, name, `Change to \`${name}\``));
+}
+
+function impossible({ amount, unit, property }: Written): Finding {
+    const where = whereOf(amount);
+    const value = amountOf(amount);
+    const words = property.words;
+    const bounds = property.measures.find(({ dimension }) => unit === undefined || dimension === dimensionOf(unit))?.bounds ?? [
+        0, 0,
+    ];
+    const message = (() => {
+        if (value === undefined) return `\`${amountText(amount)}\` is no number that can be measured.`;
+        if (value < 0 && bounds[0] === 0) return `\`${words}\` cannot be negative.`;
+        if (Math.abs(value) > 1e6 && bounds[1] >= 1e6) return `\`${amountText(amount)}\` is more than anything in a workshop.`;
+        return `\`${words}\` lies between ${inUnit(bounds[0], unit ?? '')} and ${inUnit(bounds[1], unit ?? '')}.`;
+    })();
+    return say('impossible-value', { message, where });
+}
+
+function unlikely({ amount, unitWhere, property }: Written, reading: Reading & { ok: true }): Finding {
+    const where = whereOf(amount);
+    const { unit, measure, value } = reading;
+    const [low, high] = measure.usual ?? [0, 0];
+    const meant = likelyUnits(amountOf(amount) ?? 0, { ...property, measures: [measure] }).find((name) => name !== unit);
+    const usualThere = meant !== undefined && likelyIsUsual(amountOf(amount) ?? 0, meant, property);
+    const question = usualThere ? ` Did you mean ${amountText(amount)} ${meant}?` : '';
+    const size = value < low ? 'little' : 'much';
+    return say('unlikely-magnitude', {
+        severity: 'hint',
+        message: `That is unusually ${size} for \`${property.words}\`: ${inUnit(low, unit)} to ${inUnit(high, unit)} is usual.${question}`,
+        where,
+        fixes:
+            usualThere && unitWhere !== undefined
+                ? [replaceWith(unitWhere, meant, `Change to ${amountText(amount)} ${meant}`)]
+                : [],
+    });
+}
+
+function likelyIsUsual(written: number, unit: string, property: Property): boolean {
+    return property.measures.some((measure) => {
+        const reading = readNumber({ whole: written } as ast.Amount, unit, { ...property, measures: [measure] });
+        return reading.ok && isUsual(reading.value, measure);
+    });
+}
+
+function* toleranceFindings(node: ast.Quantity): Iterable<Finding> {
+    const { tolerance, toleranceUnit } = node;
+    if (tolerance === undefined) return;
+    const amount = amountOf(tolerance);
+    if (amount === undefined || amount < 0) {
+        const message = 'A tolerance is a half width: it counts both ways and has no sign.';
+        yield say('impossible-value', { message, where: whereOf(tolerance) });
+    }
+    if (toleranceUnit === undefined || node.unit === undefined) return;
+    const kind = dimensionOf(toleranceUnit);
+    const where = whereOfPart(node, 'toleranceUnit');
+    if (kind === undefined) {
+        const meant = unitMeant(toleranceUnit) ?? node.unit;
+        const message = `There is no unit \`${toleranceUnit}\`. Did you mean \`${meant}\`?`;
+        yield say('unknown-unit', { message, where, fixes: [replaceWith(where, meant, `Change to \`${meant}\``, true)] });
+    } else if (kind !== dimensionOf(node.unit) && kind !== 'ratio' && dimensionOf(node.unit) !== undefined) {
+        const message = `A tolerance is of the same kind as its value, or a percentage of it; \`${toleranceUnit}\` measures ${dimensionWords[kind].a}.`;
+        yield say('wrong-unit', { message, where, fixes: [replaceWith(where, node.unit, `Change to \`${node.unit}\``)] });
+    }
+}
+
+function amountText(amount: ast.Amount): string {
+    return amount.$cstNode?.text ?? [amount.whole, amount.fraction].filter((part) => part !== undefined).join(' ');
+}

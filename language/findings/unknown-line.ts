@@ -1,0 +1,52 @@
+import type { Finding } from '../../shared/recipe/finding';
+import { isWord, startsStatement, type Token } from '../parsing/token';
+import { blockPhrase, homesOf, isBlock, lineWords } from '../vocabulary/blocks';
+import { oneOf } from '../vocabulary/expected';
+import type { Stumble } from './broken-line';
+import { nearest } from './nearest';
+import { removal, replaceWith, say } from './say';
+
+/** A line that begins with a word the block does not have, or goes on where it should have ended. */
+export function unknownLine(stumble: Stumble, actual: Token): Finding {
+    const block = stumble.rules.findLast(isBlock) ?? 'File';
+    const { where } = stumble;
+    const image = actual.image;
+    if (!startsStatement(actual) && !isNamed(actual)) {
+        return say('syntax', {
+            message: `\`${image}\` does not belong here.`,
+            where,
+            fixes: [removal(where, `Remove \`${image}\``)],
+        });
+    }
+    if (!isNamed(actual)) {
+        return say('syntax', { message: `A line begins with a word, such as ${oneOf(lineWords(block).slice(0, 3))}.`, where });
+    }
+    const homes = isWord(actual) ? homesOf(image) : [];
+    if (homes.length > 0) {
+        const phrases = homes.slice(0, 3).map(blockPhrase).join(' or ');
+        return say('syntax', {
+            message: `\`${image}\` does not belong in ${blockPhrase(block)}: it stands in ${phrases}.`,
+            where,
+        });
+    }
+    const meant = nearest(image, beginnings(block));
+    if (meant !== undefined) {
+        return say('syntax', {
+            message: `There is no \`${image}\` in ${blockPhrase(block)}. Did you mean \`${meant}\`?`,
+            where,
+            fixes: [replaceWith(where, meant, `Change to \`${meant}\``, true)],
+        });
+    }
+    const some = lineWords(block);
+    const has = some.length > 12 ? '' : ` It can have ${oneOf(some)}.`;
+    return say('syntax', { message: `There is no \`${image}\` in ${blockPhrase(block)}.${has}`, where });
+}
+
+function isNamed(token: Token): boolean {
+    return isWord(token) || token.tokenType.name === 'STRAY' || token.tokenType.name === 'ID';
+}
+
+/** A two-word property can be mistyped in its first word alone. */
+function beginnings(block: string): string[] {
+    return lineWords(block).flatMap((words) => [words, words.split(' ')[0]!]);
+}

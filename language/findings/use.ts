@@ -1,0 +1,88 @@
+import type { LangiumDocument } from 'langium';
+import { UriUtils } from 'langium';
+import type { Finding } from '../../shared/recipe/finding';
+import { type File, isFile, type Use } from '../generated/ast';
+import { whereOf, whereOfPart } from '../lowering/places';
+import type { KerfServices } from '../module';
+import { isRecipeFile, type UsedFile, usedUri } from '../names/used-files';
+import { nearest } from './nearest';
+import { removal, replaceWith, say } from './say';
+import { documentsReferredTo } from './unused-names';
+
+/** Files that are used but not there, used in a circle, used twice or for nothing, and names that two of them have. */
+export function* useFindings(document: LangiumDocument, services: KerfServices): Iterable<Finding> {
+    const file = document.parseResult.value;
+    if (!isFile(file)) return;
+    const used = services.names.UsedFiles.of(document);
+    const seen = new Set<string>();
+    for (const use of file.uses) {
+        if (use.path === undefined) continue;
+        const target = usedUri(use, document.uri);
+        const key = target?.toString() ?? '';
+        if (seen.has(key)) yield said(use, 'duplicate-name', `"${use.path}" is used already.`, true);
+        else if (target?.toString() === document.uri.toString()) yield said(use, 'use-cycle', 'A file cannot use itself.', true);
+        else yield* ofTarget(use, document, services, used);
+        seen.add(key);
+    }
+    yield* sameNames(document, used);
+}
+
+function* ofTarget(use: Use, document: LangiumDocument, services: KerfServices, used: readonly UsedFile[]): Iterable<Finding> {
+    const target = usedUri(use, document.uri);
+    const { LangiumDocuments } = services.shared.workspace;
+    const there = target && LangiumDocuments.getDocument(target);
+    if (target === undefined || there === undefined || !isRecipeFile(target)) {
+        const others = LangiumDocuments.all
+            .map((other) => UriUtils.relative(UriUtils.dirname(document.uri), other.uri))
+            .toArray();
+        const meant = nearest(use.path, others);
+        const where = whereOfPart(use, 'path');
+        const fixes = meant === undefined ? [] : [replaceWith(where, `"${meant}"`, `Change to "${meant}"`, true)];
+        const why =
+            target !== undefined && !isRecipeFile(target) ? 'is no recipe file: its name does not end in .kerf' : 'is not there';
+        yield say('use-missing', { message: `"${use.path}" ${why}.`, where, fixes });
+        return;
+    }
+    const back = services.names.UsedFiles.of(there).find(({ uri }) => uri.toString() === document.uri.toString());
+    if (back !== undefined) {
+        yield said(use, 'use-cycle', `"${use.path}" uses this file in turn. One of the two should hold what both need.`, false);
+    }
+    const needed = documentsReferredTo(document);
+    const brings = [there, ...used.filter(({ through }) => through[0] === use).map((each) => each.document)];
+    const asksInVain = document.references.some((reference) => reference.error !== undefined);
+    const coupons = brings.some((each) => each !== undefined && hasCoupons(each));
+    if (!asksInVain && !coupons && !brings.some((each) => each !== undefined && needed.has(each))) {
+        yield { ...said(use, 'unused-name', `Nothing of "${use.path}" is used here.`, true), severity: 'hint' };
+    }
+}
+
+function hasCoupons(document: LangiumDocument): boolean {
+    const file = document.parseResult.value;
+    return isFile(file) && file.entries.some(({ $type }) => $type === 'Coupon');
+}
+
+function said(use: Use, rule: string, message: string, removable: boolean): Finding {
+    const fixes = removable ? [removal(whereOf(use), 'Remove this line')] : [];
+    return say(rule, { severity: 'warning', message, where: whereOfPart(use, 'path'), fixes });
+}
+
+/** A name that two used files give to things of one kind: the nearer file wins, and says so. */
+function* sameNames(document: LangiumDocument, used: readonly UsedFile[]): Iterable<Finding> {
+    const first = new Map<string, UsedFile>();
+    for (const each of used) {
+        const outermost = each.through[0];
+        for (const entry of (each.document?.parseResult.value as File | undefined)?.entries ?? []) {
+            const name = (entry as { name?: string }).name;
+            if (name === undefined || entry.$type === 'Recipe') continue;
+            const key = `${entry.$type} ${name}`;
+            const earlier = first.get(key);
+            if (earlier === undefined) first.set(key, each);
+            else if (earlier.document !== each.document && outermost !== undefined) {
+                const from = UriUtils.relative(UriUtils.dirname(document.uri), earlier.uri);
+                const here = UriUtils.relative(UriUtils.dirname(document.uri), each.uri);
+                const message = `"${from}" and "${here}" both have \`${name}\`; the one of "${from}" is meant.`;
+                yield say('duplicate-name', { severity: 'warning', message, where: whereOfPart(outermost, 'path') });
+            }
+        }
+    }
+}

@@ -1,0 +1,50 @@
+import { DefaultLexer, type LexerResult, type TokenizeOptions } from 'langium';
+import { balance, type StructureProblem } from './structure';
+import type { Token } from './token';
+import { openComment, openString, strayWord } from './token-builder';
+
+/** What the lexer adds to Langium's report: braces that do not pair, and what was left open on a line. */
+export interface KerfLexingReport {
+    readonly diagnostics: never[];
+    readonly structure: readonly StructureProblem[];
+    readonly open: readonly { readonly kind: 'text' | 'comment'; readonly token: Token }[];
+}
+
+/**
+ * Tokens with the shape of the text in them: a word that begins a line without being a word of the
+ * language can never be taken as the end of the line before, and braces always pair.
+ */
+export class KerfLexer extends DefaultLexer {
+    override tokenize(text: string, options?: TokenizeOptions): LexerResult {
+        const result = super.tokenize(text, options);
+        const open: { kind: 'text' | 'comment'; token: Token }[] = [];
+        for (const token of result.hidden) if (token.tokenType.name === openComment) open.push({ kind: 'comment', token });
+        this.markLines(result.tokens, open);
+        const { tokens, problems } = balance(result.tokens, this.definition, options?.mode !== 'partial');
+        const report: KerfLexingReport = { diagnostics: [], structure: problems, open };
+        return { ...result, tokens, report };
+    }
+
+    private markLines(tokens: readonly Token[], open: { kind: 'text' | 'comment'; token: Token }[]): void {
+        let previous: Token | undefined;
+        for (const token of tokens) {
+            const name = token.tokenType.name;
+            const newLine = previous === undefined || token.startLine !== previous.endLine;
+            const after = previous?.tokenType.name;
+            if (newLine || after === '{' || after === '}') token.payload = 'start';
+            if (name === 'ID' && newLine && after !== ',') this.retype(token, strayWord);
+            if (name === openString) {
+                open.push({ kind: 'text', token });
+                this.retype(token, 'STRING');
+            }
+            previous = token;
+        }
+    }
+
+    private retype(token: Token, name: string): void {
+        const type = this.definition[name];
+        if (type === undefined) return;
+        token.tokenType = type;
+        token.tokenTypeIdx = type.tokenTypeIdx ?? -1;
+    }
+}

@@ -1,0 +1,154 @@
+import { type LangiumCoreServices, type LangiumParser, prepareLangiumParser } from 'langium';
+import { isMadeUp, isWord, startsStatement, type Token } from './token';
+
+type TokenType = Token['tokenType'];
+type Loop = (...args: unknown[]) => void;
+
+/** After so many errors the rest of the file is left unread: it is no recipe, or it is just being pasted. */
+export const mostErrors = 300;
+
+/** The part of the parser engine that decides how to go on after an error. */
+interface Engine {
+    readonly _errors: readonly unknown[];
+    LA(ahead: number): Token;
+    SKIP_TOKEN(): Token;
+    consumeToken(): void;
+    moveToTerminatedState(): void;
+    exportLexerState(): number;
+    importLexerState(state: number): void;
+    /** The rules that are open, outermost first, and what can follow each where it was called. */
+    buildFullFollowKeyStack(): unknown[];
+    getFollowSetFromFollowKey(key: unknown): TokenType[];
+    getTokenToInsert(expected: TokenType): Token;
+    /** Saves and throws the error that `expected` is missing. */
+    consumeInternalError(expected: TokenType, actual: Token): void;
+
+    tryInRuleRecovery(expected: TokenType, follows: TokenType[]): Token;
+    canPerformInRuleRecovery(expected: TokenType, follows: TokenType[]): boolean;
+    findReSyncTokenType(): TokenType;
+    reSyncTo(type: TokenType): Token[];
+    tryInRepetitionRecovery(loop: Loop, args: unknown[], starts: () => boolean, expected: TokenType): void;
+}
+
+/**
+ * A parser that goes on after an error at the next line, never in the middle of one, and never
+ * leaves or enters a block by guessing: braces pair already when they come here (structure.ts).
+ */
+export function createKerfParser(services: LangiumCoreServices): LangiumParser {
+    const parser = prepareLangiumParser(services);
+    recoverByLine((parser as unknown as { wrapper: Engine }).wrapper);
+    parser.finalize();
+    return parser;
+}
+
+function recoverByLine(engine: Engine): void {
+    engine.tryInRuleRecovery = (expected, follows) => {
+        const mend = mendingOf(engine, expected, follows);
+        if (mend === undefined) throw unmendable();
+        if (mend === 'insert') return engine.getTokenToInsert(expected);
+        if (mend === 'drop') engine.SKIP_TOKEN();
+        const taken = engine.LA(1);
+        if (mend === 'name') taken.payload = 'name';
+        engine.consumeToken();
+        return taken;
+    };
+    engine.canPerformInRuleRecovery = (expected, follows) => mendingOf(engine, expected, follows) !== undefined;
+    engine.findReSyncTokenType = () => engine.LA(distanceToGoOn(engine)).tokenType;
+    engine.reSyncTo = () => skip(engine, distanceToGoOn(engine) - 1);
+    engine.tryInRepetitionRecovery = (loop, args, starts, expected) => goOnInBlock(engine, loop, args, starts, expected);
+}
+
+/** What one made-up, dropped or retyped token can mend: a word missing, a word too many, a word of the language as a name. */
+function mendingOf(engine: Engine, expected: TokenType, follows: readonly TokenType[]): 'insert' | 'drop' | 'name' | undefined {
+    const isBrace = expected.name === '{' || expected.name === '}';
+    const [here, next] = [engine.LA(1), engine.LA(2)];
+    const goesOn = (token: Token) => follows.some((type) => type.tokenTypeIdx === token.tokenTypeIdx);
+    const onThisLine = !startsStatement(here) && !isMadeUp(here) && here.image !== '{' && here.image !== '}';
+    if (expected.name === 'ID' && onThisLine && isWord(here) && goesOn(next)) return 'name';
+    const droppable = onThisLine && next.tokenTypeIdx === expected.tokenTypeIdx && !startsStatement(next);
+    if (droppable && (isWordType(expected) || isBrace) && !isWord(here)) return 'drop';
+    if (!isBrace && goesOn(here)) return 'insert';
+    return droppable ? 'drop' : undefined;
+}
+
+function isWordType(type: TokenType): boolean {
+    return /^[a-z]/.test(type.name);
+}
+
+/** How many tokens ahead the innermost block can go on: at one of its lines, or at its end. */
+function distanceToGoOn(engine: Engine): number {
+    const wanted = followsInBlock(engine);
+    let depth = 0;
+    for (let ahead = 1; ; ahead++) {
+        const token = engine.LA(ahead);
+        const name = token.tokenType.name;
+        if (name === 'EOF') return ahead;
+        const place = name === '}' || startsStatement(token);
+        if (depth === 0 && place && wanted.has(token.tokenTypeIdx)) return ahead;
+        depth = Math.max(0, depth + stepOf(name));
+    }
+}
+
+/** What may come after the rules that are open, out to the block that holds them and no further. */
+function followsInBlock(engine: Engine): Set<number | undefined> {
+    const wanted = new Set<number | undefined>();
+    for (const key of engine.buildFullFollowKeyStack().reverse()) {
+        const follows = engine.getFollowSetFromFollowKey(key);
+        for (const { tokenTypeIdx } of follows) wanted.add(tokenTypeIdx);
+        if (follows.some(({ name }) => name === '}' || name === 'EOF')) break;
+    }
+    return wanted;
+}
+
+function stepOf(name: string): number {
+    if (name === '{') return 1;
+    return name === '}' ? -1 : 0;
+}
+
+function skip(engine: Engine, count: number): Token[] {
+    const skipped: Token[] = [];
+    for (let left = count; left > 0; left--) {
+        skipped.push(engine.LA(1));
+        engine.SKIP_TOKEN();
+    }
+    return skipped;
+}
+
+/** Skips a line that the block cannot take, with the block that may hang on it, and reads on behind it. */
+function goOnInBlock(engine: Engine, loop: Loop, args: unknown[], starts: () => boolean, expected: TokenType): void {
+    if (engine._errors.length >= mostErrors) {
+        engine.moveToTerminatedState();
+        return;
+    }
+    const before = engine.exportLexerState();
+    for (let depth = 0; ; ) {
+        const token = engine.LA(1);
+        const name = token.tokenType.name;
+        const ends = depth === 0 && token.tokenTypeIdx === expected.tokenTypeIdx;
+        const goesOn = depth === 0 && startsStatement(token) && starts.call(engine);
+        if (ends || goesOn) {
+            saveErrorAt(engine, before, expected);
+            if (goesOn) loop.apply(engine, args);
+            return;
+        }
+        if (name === 'EOF') break;
+        depth = Math.max(0, depth + stepOf(name));
+        engine.SKIP_TOKEN();
+    }
+    engine.importLexerState(before);
+}
+
+function saveErrorAt(engine: Engine, state: number, expected: TokenType): void {
+    const now = engine.exportLexerState();
+    engine.importLexerState(state);
+    try {
+        engine.consumeInternalError(expected, engine.LA(1));
+    } catch {
+        // Saved, and that is all: the parser has got past it.
+    }
+    engine.importLexerState(now);
+}
+
+function unmendable(): Error {
+    return Object.assign(new Error('one token does not mend it'), { name: 'InRuleRecoveryException' });
+}

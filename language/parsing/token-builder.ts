@@ -1,0 +1,22 @@
+import { DefaultTokenBuilder, type Grammar, type TokenBuilderOptions } from 'langium';
+
+type Token = ReturnType<DefaultTokenBuilder['buildTerminalTokens']>[number];
+
+export const strayWord = 'STRAY';
+export const openString = 'OPEN_STRING';
+export const openComment = 'OPEN_COMMENT';
+export const oddCharacter = 'ODD';
+
+/** Tokens that no line of the grammar takes, so that what is broken stays on its own line. */
+export class KerfTokenBuilder extends DefaultTokenBuilder {
+    override buildTokens(grammar: Grammar, options?: TokenBuilderOptions): Token[] {
+        const tokens = super.buildTokens(grammar, options) as Token[];
+        // A text or a comment that is never closed ends with its line. A stray word is made by the lexer only.
+        tokens.push({ name: openString, PATTERN: /"(?:\\.|[^"\\\n\r])*/ });
+        tokens.push({ name: openComment, PATTERN: /\/\*[^\n\r]*/, GROUP: 'hidden' });
+        // Whatever else is typed breaks its line in place, instead of being passed over.
+        tokens.push({ name: oddCharacter, PATTERN: /[\uD800-\uDBFF][\uDC00-\uDFFF]|\S/ });
+        tokens.push({ name: strayWord, PATTERN: () => null, LINE_BREAKS: false, START_CHARS_HINT: ['\u0000'] });
+        return tokens;
+    }
+}

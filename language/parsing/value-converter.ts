@@ -1,0 +1,19 @@
+import { type CstNode, DefaultValueConverter, type GrammarAST, type ValueType } from 'langium';
+
+/** Texts know `\"` and `\\`; any other backslash is itself, since paths are pasted from everywhere. */
+export class KerfValueConverter extends DefaultValueConverter {
+    protected override runConverter(rule: GrammarAST.AbstractRule, input: string, cstNode: CstNode): ValueType {
+        return rule.name === 'STRING' ? textOf(input) : super.runConverter(rule, input, cstNode);
+    }
+}
+
+/** The text inside the quotes; the closing quote may be missing on a broken line. */
+export function textOf(quoted: string): string {
+    const closed = /^"(?:\\.|[^"\\])*"$/.test(quoted);
+    return quoted.slice(1, closed ? -1 : undefined).replaceAll(/\\(["\\])/g, '$1');
+}
+
+/** Text in quotes, as it is written in a recipe. Line breaks cannot stand in a text and become spaces. */
+export function quote(text: string): string {
+    return `"${text.replaceAll(/[\r\n]+/g, ' ').replaceAll(/(["\\])/g, '\\$1')}"`;
+}

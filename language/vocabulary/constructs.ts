@@ -1,0 +1,199 @@
+// biome-ignore-all lint/suspicious/noTemplateCurlyInString: these are snippets in the editor's own syntax.
+/** A statement with a word of its own: an entry of a file, a part of a recipe, or a step. */
+export interface Construct {
+    /** Type in the syntax tree. */
+    readonly type: string;
+    readonly word: string;
+    readonly where: 'file' | 'recipe' | 'step';
+    readonly what: string;
+    readonly example: string;
+    /** Body for completion, in the editor's snippet syntax. */
+    readonly snippet: string;
+}
+
+function entry(type: string, word: string, what: string, example: string, snippet: string): Construct {
+    return { type, word, where: 'file', what, example, snippet };
+}
+
+function part(type: string, word: string, what: string, example: string, snippet: string): Construct {
+    return { type, word, where: 'recipe', what, example, snippet };
+}
+
+function step(type: string, word: string, what: string, example: string, snippet: string): Construct {
+    return { type, word, where: 'step', what, example, snippet };
+}
+
+export const constructs: readonly Construct[] = [
+    entry('Use', 'use', 'Makes the stock of another file known here.', 'use "workshop.kerf"', 'use "$1"'),
+    entry(
+        'Recipe',
+        'recipe',
+        'How a product is made: its laser, art, blanks, and the steps in the order of the work.',
+        'recipe heron-tray "Heron serving tray" { … }',
+        'recipe ${1:name} "${2:Title}" {\n\trevision 1\n\tmake ${3:1}\n\tlaser $4\n\n\t$0\n}',
+    ),
+    entry(
+        'Board',
+        'board',
+        'A board the shop owns.',
+        'board walnut-12 { wood black-walnut  thickness 12 mm +- 0.3 mm }',
+        'board ${1:name} {\n\twood $2\n\tthickness ${3:12 mm +- 0.3 mm}\n\tmoisture ${4:8 %}\n}',
+    ),
+    entry(
+        'Veneer',
+        'veneer',
+        'A veneer the shop owns.',
+        'veneer maple-06 { wood sugar-maple  thickness 0.6 mm +- 0.05 mm }',
+        'veneer ${1:name} {\n\twood $2\n\tthickness ${3:0.6 mm +- 0.05 mm}\n}',
+    ),
+    entry(
+        'Laser',
+        'laser',
+        'A laser the shop owns.',
+        'laser shed { beam co2  power 45 W  spot 0.15 mm }',
+        'laser ${1:name} {\n\tbeam ${2:co2}\n\tpower ${3:45 W}\n\tspot ${4:0.15 mm}\n\tfield ${5:600 x 400 mm}\n\ttop speed ${6:600 mm/s}\n\tacceleration ${7:6000 mm/s2}\n}',
+    ),
+    entry(
+        'Coupon',
+        'coupon',
+        'A burnt and measured offcut: what one laser does to one board. Depths are worked out from it.',
+        'coupon walnut-12 on shed { pitch 0.10 mm  burn 40 % at 400 mm/s gives 0.09 mm }',
+        'coupon ${1:board} on ${2:laser} {\n\tpitch ${3:0.10 mm}\n\tburn ${4:40 %} at ${5:400 mm/s} gives ${6:0.09 mm}\n}',
+    ),
+    entry(
+        'Resin',
+        'resin',
+        'A casting resin.',
+        'resin tide-blue { kind slow-epoxy  mix 2 : 1 by volume  colour #1f6f8b }',
+        'resin ${1:name} {\n\tkind ${2:slow-epoxy}\n\tmix ${3:2 : 1} by ${4|volume,weight|}\n\tcolour ${5:#1f6f8b}\n}',
+    ),
+    entry(
+        'Sealer',
+        'sealer',
+        'What closes the pores before a fill.',
+        'sealer shed-shellac { kind shellac  dry 1 h }',
+        'sealer ${1:name} {\n\tkind $2\n\tdry ${3:1 h}\n}',
+    ),
+    entry(
+        'Glue',
+        'glue',
+        'A glue.',
+        'glue bench-glue { kind wood-glue  film 0.06 mm }',
+        'glue ${1:name} {\n\tkind ${2:wood-glue}\n}',
+    ),
+    entry(
+        'Coat',
+        'finish',
+        'A finish for the piece: oil, wax, lacquer.',
+        'finish tray-oil { kind drying-oil }',
+        'finish ${1:name} {\n\tkind $2\n}',
+    ),
+    entry(
+        'Wood',
+        'wood',
+        'A species of wood.',
+        'wood black-walnut { density 616 kg/m3  tangential 0.274 % }',
+        'wood ${1:name} {\n\tdensity ${2:600 kg/m3}\n\tradial ${3:0.19 %}\n\ttangential ${4:0.27 %}\n\tpores ${5|diffuse,semi-ring,ring,softwood|}\n}',
+    ),
+    entry(
+        'Beam',
+        'beam',
+        'A kind of laser source.',
+        'beam co2 { wavelength 10.6 um  foil stops }',
+        'beam ${1:name} {\n\twavelength $2\n\tfoil ${3|stops,fails|}\n}',
+    ),
+    entry(
+        'Abrasive',
+        'abrasive',
+        'A grit and the size of its grains.',
+        'abrasive 120 { grain 125 um }',
+        'abrasive ${1:120} {\n\tgrain ${2:125 um}\n}',
+    ),
+
+    part(
+        'Art',
+        'art',
+        'A drawing or picture, by its file. What looks dark burns.',
+        'art heron "art/heron.svg" { width 140 mm }',
+        'art ${1:name} "$2"',
+    ),
+    part(
+        'Blank',
+        'blank',
+        'A piece of board or veneer, cut to size for this recipe.',
+        'blank tray { of walnut-12  size 300 x 200 mm  grain along width }',
+        'blank ${1:name} { of $2  size ${3:300 x 200 mm}  grain along ${4|width,height|} }',
+    ),
+
+    step(
+        'Engrave',
+        'engrave',
+        'Burns areas into a blank, to a depth or to a tone.',
+        'engrave pocket on tray { art heron  depth 0.50 mm }',
+        'engrave ${1:name} on ${2:blank} {\n\tart $3\n\tdepth ${4:0.50 mm}\n\tair off\n}',
+    ),
+    step(
+        'Cut',
+        'cut',
+        'Cuts along outlines, all the way through.',
+        'cut edge on tray { rectangle 280 x 180 mm  air on }',
+        'cut ${1:name} on ${2:blank} {\n\tart $3\n\tair on\n}',
+    ),
+    step(
+        'Seal',
+        'seal',
+        'Closes the pores, so that a fill does not bleed along the grain.',
+        'seal tray with shellac { coats 2 }',
+        'seal ${1:blank} with ${2:sealer}',
+    ),
+    step(
+        'Fill',
+        'fill',
+        'Floods an engraving with resin.',
+        'fill pocket with tide-blue { overfill 15 % }',
+        'fill ${1:engraving} with ${2:resin}',
+    ),
+    step(
+        'Inlay',
+        'inlay',
+        'Turns the relief over and glues it into the pocket.',
+        'inlay relief into pocket { clearance 0.05 mm  glue wood-glue }',
+        'inlay ${1:relief} into ${2:pocket} {\n\tclearance ${3:0.05 mm}\n\tglue ${4:wood-glue}\n\tmarks ${5:3}\n}',
+    ),
+    step('Wait', 'wait', 'Lets something dry, cure or cool.', 'wait 12 h', 'wait ${1:12 h}'),
+    step('Peel', 'peel', 'Takes the backing off.', 'peel bird', 'peel ${1:blank}'),
+    step(
+        'Sand',
+        'sand',
+        'Takes off what stands proud, then some of the face.',
+        'sand tray { flush then 0.10 mm  grits 120, 180, 240 }',
+        'sand ${1:blank} { flush then ${2:0.10 mm}  grits ${3:120, 180, 240} }',
+    ),
+    step(
+        'Finish',
+        'finish',
+        'Oils, waxes or lacquers a blank.',
+        'finish tray with drying-oil { coats 2 }',
+        'finish ${1:blank} with ${2:finish}',
+    ),
+    step('Mask', 'mask', 'Covers the face with tape before it is burnt.', 'mask tray', 'mask ${1:blank}'),
+    step(
+        'Check',
+        'check',
+        'Something to measure before going on.',
+        'check pocket { depth 0.5 mm }',
+        'check ${1:engraving} { depth ${2:0.5 mm} }',
+    ),
+    step('Do', 'do', 'Anything else, in your own words.', 'do "Wipe the face clean" for 5 min', 'do "$1" for ${2:5 min}'),
+];
+
+const byType = new Map(constructs.map((each) => [each.type, each]));
+
+export function constructOf(type: string): Construct | undefined {
+    return byType.get(type);
+}
+
+/** What can stand directly in a recipe: its parts and its steps. */
+export const recipeWords: readonly string[] = constructs.filter(({ where }) => where !== 'file').map(({ word }) => word);
+
+export const fileWords: readonly string[] = constructs.filter(({ where }) => where === 'file').map(({ word }) => word);
