@@ -2,13 +2,7 @@ import type { Matrix } from '../../geometry/transform';
 import type { SvgElement } from '../xml/tree';
 import { isPhysical, millimetresPerPixel, toPixels } from './length';
 import { parseViewBox, type ViewBox, viewBoxMatrix } from './view-box';
-
-/** How large the recipe wants the art, in mm, and how far in mm flattened curves may stray from the true ones. */
-export interface ArtWish {
-    readonly width?: number;
-    readonly height?: number;
-    readonly tolerance?: number;
-}
+import { type ArtWish, wishedSize } from './wish';
 
 /** The outermost svg on the page. */
 export interface Page {
@@ -34,7 +28,7 @@ export function pageOf(root: SvgElement, wish: ArtWish, content?: { width: numbe
     const box = parseViewBox(viewBox);
     const size = sizeOf(absolute(width), absolute(height), box) ?? content;
     if (size === undefined) return undefined;
-    const page = wished(size.width * millimetresPerPixel, size.height * millimetresPerPixel, wish);
+    const page = wishedSize(size.width * millimetresPerPixel, size.height * millimetresPerPixel, wish);
     const shown: ViewBox = box ?? { x: 0, y: 0, ...size };
     return {
         ...page,
@@ -56,16 +50,4 @@ function sizeOf(width: number | undefined, height: number | undefined, box: View
     if (width !== undefined) return { width, height: (width * box.height) / box.width };
     if (height !== undefined) return { width: (height * box.width) / box.height, height };
     return { width: box.width, height: box.height };
-}
-
-function wished(width: number, height: number, wish: ArtWish): { width: number; height: number } {
-    const wishWidth = usable(wish.width);
-    const wishHeight = usable(wish.height);
-    if (wishWidth !== undefined) return { width: wishWidth, height: wishHeight ?? (height * wishWidth) / width };
-    if (wishHeight !== undefined) return { width: (width * wishHeight) / height, height: wishHeight };
-    return { width, height };
-}
-
-function usable(value: number | undefined): number | undefined {
-    return value !== undefined && Number.isFinite(value) && value > 0 ? value : undefined;
 }

@@ -1,0 +1,95 @@
+import { farthest } from '../geometry/grid';
+import type { Art, ArtPart } from './art';
+import { millimetresPerPixel } from './frame/length';
+import { type ArtWish, wishedSize } from './frame/wish';
+import { Problems } from './problems';
+import { type PictureHeader, readHeader } from './raster/header';
+import { readJpeg } from './raster/jpeg';
+import { orient } from './raster/orient';
+import { readPng } from './raster/png';
+import type { Raster } from './raster/raster';
+import { traceWithin } from './raster/trace';
+
+/** A picture made of pixels. Its one part is what burns at a darkness of half; `painted` traces other thresholds from the raster. */
+export interface BitmapArt extends Art {
+    readonly kind: 'bitmap';
+    readonly raster: Raster;
+    /** Size of a pixel in mm. */
+    readonly pixel: { readonly width: number; readonly height: number };
+}
+
+/** The most pixels that are decoded. */
+const mostPixels = 64_000_000;
+
+/** Reads a PNG or JPEG. Never throws: what cannot be read is among the problems. */
+export function readBitmap(bytes: Uint8Array, wish: ArtWish = {}): BitmapArt {
+    const problems = new Problems('');
+    const header = readHeader(bytes);
+    if (header === undefined) {
+        problems.add('unreadable', 'file', 'This is neither a PNG nor a JPEG file, or it is cut off.');
+        return nothing(problems);
+    }
+    const pixels = header.columns * header.rows;
+    if (!(pixels > 0)) {
+        problems.add('empty', header.format, 'The picture has no pixels.');
+        return nothing(problems);
+    }
+    if (pixels > mostPixels) {
+        const size = `${header.columns} x ${header.rows}`;
+        problems.add(
+            'too-large',
+            header.format,
+            `The picture is ${size} pixels large; at most ${mostPixels / 1e6} million are read.`,
+        );
+        return nothing(problems);
+    }
+    try {
+        const stored = header.format === 'png' ? readPng(bytes) : readJpeg(bytes);
+        return artOf(orient(stored, header.orientation), header, wish, problems);
+    } catch (error) {
+        const reason = error instanceof Error ? error.message : String(error);
+        problems.add('unreadable', header.format, `The picture cannot be read (${reason}).`);
+        return nothing(problems);
+    }
+}
+
+function artOf(raster: Raster, header: PictureHeader, wish: ArtWish, problems: Problems): BitmapArt {
+    const { density } = header;
+    const lying = header.orientation >= 5;
+    const across = (lying ? density?.y : density?.x) ?? 1 / millimetresPerPixel;
+    const down = (lying ? density?.x : density?.y) ?? 1 / millimetresPerPixel;
+    const page = wishedSize(raster.columns / across, raster.rows / down, wish);
+    if (Math.max(page.width, page.height) > farthest) {
+        problems.add('too-large', header.format, 'The picture is larger than anything that could be burnt.');
+        return nothing(problems);
+    }
+    if (density === undefined && wish.width === undefined && wish.height === undefined) {
+        problems.add('unsized', header.format, 'The file does not say how large it is; 96 pixels are taken as an inch.');
+    }
+    const pixel = { width: page.width / raster.columns, height: page.height / raster.rows };
+    const part: ArtPart = {
+        ids: [],
+        classes: [],
+        darkness: 1,
+        opacity: 1,
+        colour: '#000000',
+        region: traceWithin(raster, 0.5, pixel),
+        open: false,
+    };
+    const blank = part.region.rings.length === 0;
+    if (blank) problems.add('empty', header.format, 'Nothing in the picture is darker than half.');
+    const parts = blank ? [] : [part];
+    return { kind: 'bitmap', page, physical: density !== undefined, parts, problems: problems.all(), raster, pixel };
+}
+
+function nothing(problems: Problems): BitmapArt {
+    return {
+        kind: 'bitmap',
+        page: { width: 0, height: 0 },
+        physical: false,
+        parts: [],
+        problems: problems.all(),
+        raster: { columns: 0, rows: 0, darkness: new Uint8Array(0) },
+        pixel: { width: 0, height: 0 },
+    };
+}
