@@ -1,15 +1,21 @@
+/** Seconds of hands-on work: once for a run of pieces, and for each piece. */
+export interface HandTime {
+    readonly setUp: number;
+    readonly each: number;
+}
+
 /**
- * Hands-on times of bench work, in seconds. Common practice, no source: a small shop's own
- * estimate, meant to be replaced by what its runs measure.
+ * Hands-on times of bench work. Common practice, no source: a small shop's own estimate, meant to
+ * be replaced by what its runs measure.
  */
 export const benchTimes = {
-    laserSetUp: 5 * 60,
-    maskBlank: 4 * 60,
-    sealCoat: 5 * 60,
-    mixAndFill: 12 * 60,
-    glueAndPress: 15 * 60,
-    peel: 4 * 60,
-    sandPerGrit: 4 * 60,
-    finishCoat: 6 * 60,
-    check: 2 * 60,
-} as const;
+    laser: { setUp: 4 * 60, each: 60 },
+    mask: { setUp: 60, each: 3 * 60 },
+    sealCoat: { setUp: 2 * 60, each: 3 * 60 },
+    mixAndFill: { setUp: 8 * 60, each: 4 * 60 },
+    glueAndPress: { setUp: 5 * 60, each: 10 * 60 },
+    peel: { setUp: 0, each: 4 * 60 },
+    sandGrit: { setUp: 60, each: 3 * 60 },
+    finishCoat: { setUp: 2 * 60, each: 4 * 60 },
+    check: { setUp: 0, each: 2 * 60 },
+} as const satisfies Record<string, HandTime>;

@@ -1,31 +1,44 @@
 /**
  * How a turned-over veneer half goes into a pocket whose walls lean.
  *
- * Both halves taper: the narrow face of the veneer piece goes down, the pocket is narrower at its
- * floor by the same lean, so the gap is the same at every level and shrinks as the piece goes in:
- * gap(h) = c - h * tan(taper), for the clearance c on each side (what pocket and piece give together,
- * between the pocket's mouth and the piece's narrow face) and the insertion h.
- * Own derivation; checked against the geometry of two trapezia in tests/bench.
+ * The veneer is burnt from its show face under the laser, so what stays is narrow there; turned
+ * over, that narrow face goes down, into a pocket that is narrower at its floor. Pushed in by h, the
+ * gap along an edge is, at depth z below the face,
+ *
+ *   gap(z) = c - h * tan(veneer) + z * (tan(veneer) - tan(pocket)),  0 <= z <= h,
+ *
+ * for the clearance c between the veneer's narrow face and the pocket's mouth. With equal leans it
+ * is the same at every level, c - h * tan(lean). It jams where it reaches zero. All gaps are those
+ * along one edge. Own derivation; checked against two trapezia in tests/bench.
  */
 export interface PressFit {
     /** How far the piece goes in, mm. */
     readonly insertion: number;
     readonly bottoms: boolean;
-    /** The seam that is seen once the face is sanded, mm on each side. */
+    /** The seam along each edge at the face once it is pressed in, mm. */
     readonly seam: number;
-    /** The least clearance on each side with which it would reach the floor, mm. */
+    /** The least clearance with which it would reach the floor, mm. */
     readonly leastClearance: number;
 }
 
+/** Lean of the walls of both halves against the upright, rad, in [0, pi/2). */
+export interface Leans {
+    readonly pocket: number;
+    readonly veneer: number;
+}
+
 /**
- * @param clearance c on each side, mm (>= 0)
+ * @param clearance c along each edge, from both halves together, mm (>= 0)
  * @param seat how far the piece has to go in to bottom out: depth - glue film, mm
- * @param taper angle of a wall against the upright, rad, in [0, pi/2)
  */
-export function pressFit(clearance: number, seat: number, taper: number): PressFit {
-    const lean = Math.tan(taper);
-    const needed = Math.max(0, seat) * lean;
-    const bottoms = clearance >= needed;
-    const insertion = bottoms ? Math.max(0, seat) : lean > 0 ? Math.max(0, clearance) / lean : 0;
-    return { insertion, bottoms, seam: Math.max(0, clearance - insertion * lean), leastClearance: needed };
+export function pressFit(clearance: number, seat: number, leans: Leans): PressFit {
+    const veneer = Math.tan(leans.veneer);
+    // The tightest level is the floor if the pocket leans more, else the mouth.
+    const tightest = Math.max(veneer, Math.tan(leans.pocket));
+    const depth = Math.max(0, seat);
+    const space = Math.max(0, clearance);
+    const needed = depth * tightest;
+    const bottoms = space >= needed;
+    const insertion = bottoms ? depth : space / tightest;
+    return { insertion, bottoms, seam: Math.max(0, space - insertion * veneer), leastClearance: needed };
 }

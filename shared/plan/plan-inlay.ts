@@ -49,7 +49,13 @@ export function planInlay(step: Inlay, halves: Halves): InlayPlan {
         ...(depth === undefined || veneer === undefined ? {} : { stack: inlayStack(veneer, depth, film, halves.below) }),
         ...(depth === undefined
             ? {}
-            : { fit: pressFit(clearance, Math.min(depth.value - film.value, veneer?.value ?? Infinity), pocket.taper) }),
+            : {
+                  fit: pressFit(
+                      clearance,
+                      Math.min(depth.value - film.value, veneer?.value ?? Number.POSITIVE_INFINITY),
+                      { pocket: pocket.taper, veneer: relief.taper },
+                  ),
+              }),
         symmetry,
     };
 }

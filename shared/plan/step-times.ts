@@ -1,4 +1,4 @@
-import { benchTimes } from '../bench/bench-times';
+import { benchTimes, type HandTime } from '../bench/bench-times';
 import type { Step } from '../recipe/step';
 import type { Times } from './plan';
 
@@ -6,39 +6,59 @@ const none: Times = { machine: 0, attended: 0, waiting: 0 };
 
 /** Times of one step for one piece, in s: what the machine takes, what the hands take, what has to be waited for. */
 export function stepTimes(step: Step, machine: number): Times {
+    const { setUp, each } = handTime(step);
+    return { machine: machineWork(step) ? machine : 0, attended: setUp + each, waiting: waitingTime(step) };
+}
+
+function machineWork(step: Step): boolean {
+    return step.kind === 'engrave' || step.kind === 'cut';
+}
+
+/** Waits between the coats of a step, or the wait itself; s. */
+export function waitingTime(step: Step): number {
+    switch (step.kind) {
+        case 'wait':
+            return step.time.value;
+        case 'seal':
+            return (step.sealer?.dry?.value ?? 0) * Math.max(0, step.coats - 1);
+        case 'finish':
+            return (step.coat?.dry?.value ?? 0) * Math.max(0, step.coats - 1);
+        default:
+            return 0;
+    }
+}
+
+/** Hands-on time of a step, s: once for a run of pieces, and for each piece. */
+export function handTime(step: Step): HandTime {
     switch (step.kind) {
         case 'engrave':
         case 'cut':
-            return { machine, attended: benchTimes.laserSetUp, waiting: 0 };
+            return benchTimes.laser;
         case 'mask':
-            return { ...none, attended: benchTimes.maskBlank };
+            return benchTimes.mask;
         case 'seal':
-            return {
-                ...none,
-                attended: benchTimes.sealCoat * step.coats,
-                waiting: (step.sealer?.dry?.value ?? 0) * Math.max(0, step.coats - 1),
-            };
-        case 'fill':
-            return { ...none, attended: benchTimes.mixAndFill };
-        case 'inlay':
-            return { ...none, attended: benchTimes.glueAndPress };
-        case 'peel':
-            return { ...none, attended: benchTimes.peel };
-        case 'sand':
-            return { ...none, attended: benchTimes.sandPerGrit * Math.max(1, step.grits.length) };
+            return times(benchTimes.sealCoat, step.coats);
         case 'finish':
-            return {
-                ...none,
-                attended: benchTimes.finishCoat * step.coats,
-                waiting: (step.coat?.dry?.value ?? 0) * Math.max(0, step.coats - 1),
-            };
+            return times(benchTimes.finishCoat, step.coats);
+        case 'fill':
+            return benchTimes.mixAndFill;
+        case 'inlay':
+            return benchTimes.glueAndPress;
+        case 'peel':
+            return benchTimes.peel;
+        case 'sand':
+            return times(benchTimes.sandGrit, Math.max(1, step.grits.length));
         case 'check':
-            return { ...none, attended: benchTimes.check };
-        case 'wait':
-            return { ...none, waiting: step.time.value };
+            return benchTimes.check;
         case 'do':
-            return { ...none, attended: step.time?.value ?? 0 };
+            return { setUp: 0, each: step.time?.value ?? 0 };
+        case 'wait':
+            return { setUp: 0, each: 0 };
     }
+}
+
+function times(one: HandTime, count: number): HandTime {
+    return { setUp: one.setUp * count, each: one.each * count };
 }
 
 export function sumTimes(all: readonly Times[]): Times {

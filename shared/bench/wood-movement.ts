@@ -1,0 +1,66 @@
+import type { Wood } from '../recipe/stock';
+
+/**
+ * Change of a width: D x C x dM (Wood Handbook, FPL-GTR-190, 2010, ch. 13; coefficients of its
+ * Table 13-5, valid from 6 to 14 % moisture).
+ *
+ * @param width D, mm across the grain
+ * @param coefficient C, fraction of the width for each per cent of moisture
+ * @param change dM as a fraction of oven-dry mass (0.03 for three per cent)
+ * @returns mm; negative when it shrinks
+ */
+export function movement(width: number, coefficient: number, change: number): number {
+    return width * coefficient * change * 100;
+}
+
+/**
+ * Coefficient of a face along a line that lies at `angle` (rad) to the grain. Wood hardly moves
+ * along the grain, and as a strain turns with the square of the sine. Boards and sliced veneer are
+ * taken as flat-sawn, the worse case; undefined when the wood has no figure.
+ */
+export function faceCoefficient(wood: Wood | undefined, angle: number): number | undefined {
+    const across = wood?.tangential?.value ?? wood?.radial?.value;
+    return across === undefined || !(across >= 0) ? undefined : across * Math.sin(angle) ** 2;
+}
+
+/** One half of an inlay: its wood and the angle of its grain from the x axis as it lies in the piece, rad. */
+export interface GrainedHalf {
+    readonly wood: Wood | undefined;
+    readonly grain: number;
+}
+
+/** How much a board and what is let into it part company. */
+export interface DifferentialMovement {
+    /** mm over the wider side that moves most. */
+    readonly movement: number;
+    /** The same as a fraction of that side: the strain that glue and wood have to bear. */
+    readonly strain: number;
+    readonly direction: 'width' | 'height';
+}
+
+/**
+ * Movement of an inlay against its board over a change of moisture, along the piece's width and
+ * height; the worse of the two. Undefined when a wood has no coefficients.
+ *
+ * @param size of the inlay, mm
+ * @param change of moisture as a fraction
+ */
+export function differentialMovement(
+    board: GrainedHalf,
+    inlay: GrainedHalf,
+    size: { readonly width: number; readonly height: number },
+    change: number,
+): DifferentialMovement | undefined {
+    const along = (direction: 'width' | 'height'): DifferentialMovement | undefined => {
+        const line = direction === 'width' ? 0 : Math.PI / 2;
+        const of = faceCoefficient(board.wood, line - board.grain);
+        const inside = faceCoefficient(inlay.wood, line - inlay.grain);
+        if (of === undefined || inside === undefined) return undefined;
+        const strain = Math.abs(movement(1, of - inside, change));
+        return { movement: strain * size[direction], strain, direction };
+    };
+    const width = along('width');
+    const height = along('height');
+    if (width === undefined || height === undefined) return undefined;
+    return height.movement > width.movement ? height : width;
+}
