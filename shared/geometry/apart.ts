@@ -2,6 +2,7 @@ import { contactsOf } from './contacts';
 import { EdgeIndex } from './edge-index';
 import type { FillRule, Operation, PolygonEngine } from './engine';
 import { boundsOfRings, signedArea, windingOf } from './measure';
+import { reversed } from './reverse';
 
 /** Products of whole units up to this are exact in doubles. */
 const exactSpan = 9e7;
@@ -53,7 +54,7 @@ export function combineApart(
         const within =
             group < subjects.length ? { ...around, subject: around.subject + sense } : { ...around, clip: around.clip + sense };
         const inside = isInside(operation, rule, within);
-        if (inside !== isInside(operation, rule, around)) answer.push(inside === sense > 0 ? ring : backwards(ring));
+        if (inside !== isInside(operation, rule, around)) answer.push(inside === sense > 0 ? ring : reversed(ring));
     }
     return answer;
 }
@@ -148,20 +149,9 @@ function combineWithin(
             const top = box.minY - wide;
             const bottom = box.maxY + wide;
             const ring = Float64Array.of(left, top, right, top, right, bottom, left, bottom);
-            return winding > 0 ? ring : backwards(ring);
+            return winding > 0 ? ring : reversed(ring);
         });
     return engine
         .combine(operation, rule, [...subjects, ...frames(around.subject)], [...clips, ...frames(around.clip)])
         .filter((ring) => !ring.some((value, i) => (i % 2 === 0 ? value < box.minX : value < box.minY)));
-}
-
-/** The same ring wound the other way. */
-function backwards(ring: Float64Array): Float64Array {
-    const size = ring.length;
-    const out = new Float64Array(size);
-    for (let i = 0; i < size; i += 2) {
-        out[i] = ring[size - 2 - i]!;
-        out[i + 1] = ring[size - 1 - i]!;
-    }
-    return out;
 }

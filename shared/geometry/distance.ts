@@ -1,5 +1,8 @@
-import { contains } from './measure';
-import type { Region } from './region';
+import { subtract } from './boolean';
+import { EdgeIndex } from './edge-index';
+import { contains, isEmpty } from './measure';
+import type { Region, Ring } from './region';
+import { squareToSegment } from './segment';
 
 /** Distance in mm from a point to the nearest edge of a region, inside or outside; infinite for an empty region. */
 export function distanceToEdge(region: Region, x: number, y: number): number {
@@ -11,8 +14,7 @@ export function distanceToEdge(region: Region, x: number, y: number): number {
         for (let i = 0; i < size; i += 2) {
             const bx = ring[i]!;
             const by = ring[i + 1]!;
-            const square = squareToSegment(x, y, ax, ay, bx, by);
-            if (square < least) least = square;
+            least = Math.min(least, squareToSegment(x, y, ax, ay, bx, by));
             ax = bx;
             ay = by;
         }
@@ -26,13 +28,40 @@ export function depthInside(region: Region, x: number, y: number): number {
     return contains(region, x, y) ? distance : -distance;
 }
 
-/** Square of the distance from a point to the segment from a to b. */
-export function squareToSegment(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
-    const dx = bx - ax;
-    const dy = by - ay;
-    const length = dx * dx + dy * dy;
-    const t = length > 0 ? Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / length)) : 0;
-    const px = x - ax - t * dx;
-    const py = y - ay - t * dy;
-    return px * px + py * py;
+/**
+ * How far a region stays inside a boundary, such as a blank: the least distance in mm between
+ * their edges, or, negative, how far it reaches beyond. Infinite if either is empty.
+ */
+export function margin(region: Region, boundary: Region): number {
+    if (isEmpty(region) || isEmpty(boundary)) return Number.POSITIVE_INFINITY;
+    const beyond = subtract(region, boundary);
+    if (isEmpty(beyond)) return between(region.rings, boundary.rings);
+    const edges = new EdgeIndex(boundary.rings);
+    let farthest = 0;
+    for (const ring of beyond.rings) {
+        for (let i = 0; i < ring.length; i += 2) farthest = Math.max(farthest, edges.distance(ring[i]!, ring[i + 1]!));
+    }
+    return -farthest;
+}
+
+/** Least distance in mm between the edges of two regions that do not cross; infinite if either is empty. */
+export function edgeDistance(a: Region, b: Region): number {
+    return between(a.rings, b.rings);
+}
+
+/** Edges that do not cross are nearest at a corner of one of them. */
+function between(a: readonly Ring[], b: readonly Ring[]): number {
+    let least = Number.POSITIVE_INFINITY;
+    for (const [corners, others] of [
+        [a, b],
+        [b, a],
+    ] as const) {
+        const edges = new EdgeIndex(others);
+        for (const ring of corners) {
+            for (let i = 0; i < ring.length && least > 0; i += 2) {
+                least = Math.min(least, edges.distance(ring[i]!, ring[i + 1]!, least));
+            }
+        }
+    }
+    return least;
 }

@@ -1,5 +1,6 @@
 import Flatbush from 'flatbush';
 import type { Ring } from './region';
+import { squareToSegment } from './segment';
 
 /** Edges that share one box of the index: fewer boxes to build, more edges to look at. */
 const runLength = 16;
@@ -96,6 +97,30 @@ export class EdgeIndex {
             const side = (bx - ax) * (y - ay) - (by - ay) * (x - ax);
             if (by < ay ? side > 0 : side < 0) visit(ring, by < ay ? 1 : -1);
         });
+    }
+
+    /** Distance from a point to the nearest edge, if that is below `within`; otherwise infinite. */
+    distance(x: number, y: number, within = Number.POSITIVE_INFINITY): number {
+        // The nearest box bounds how far there is to look, however far that may be.
+        let reach = within;
+        if (!Number.isFinite(within)) {
+            for (const run of this.tree?.neighbors(x, y, 1) ?? []) {
+                reach = Number.POSITIVE_INFINITY;
+                for (let edge = this.runStart[run]!; edge < this.runEnd[run]!; edge++)
+                    reach = Math.min(reach, this.distanceTo(edge, x, y));
+            }
+        }
+        let least = Number.POSITIVE_INFINITY;
+        this.edgesNear(x - reach, y - reach, x + reach, y + reach, (edge) => {
+            least = Math.min(least, this.distanceTo(edge, x, y));
+        });
+        return least < within ? least : Number.POSITIVE_INFINITY;
+    }
+
+    private distanceTo(edge: number, x: number, y: number): number {
+        const { points } = this;
+        const i = 2 * edge;
+        return Math.sqrt(squareToSegment(x, y, points[i]!, points[i + 1]!, points[i + 2]!, points[i + 3]!));
     }
 
     private boxRun(run: number): void {

@@ -1,4 +1,5 @@
 import type { Region, Ring } from './region';
+import { reversed } from './reverse';
 
 /** An affine map in SVG's order: x' = a·x + c·y + e, y' = b·x + d·y + f. */
 export interface Matrix {
@@ -75,8 +76,7 @@ export function transform(region: Region, matrix: Matrix): Region {
     const factor = determinant(matrix);
     if (!Number.isFinite(factor + matrix.e + matrix.f) || factor === 0) return { rings: [] };
     const rings = region.rings.map((ring) => transformRing(ring, matrix));
-    if (factor < 0) for (const ring of rings) turnAround(ring);
-    return { rings };
+    return { rings: factor < 0 ? rings.map(reversed) : rings };
 }
 
 export function translate(region: Region, dx: number, dy: number): Region {
@@ -91,16 +91,4 @@ export function rotate(region: Region, angle: number, aboutX = 0, aboutY = 0): R
 /** Turned over left to right, about the vertical line at `aboutX`: what the veneer half of an inlay needs. */
 export function mirror(region: Region, aboutX: number): Region {
     return transform(region, { ...identity, a: -1, e: 2 * aboutX });
-}
-
-/** Reverses the order of the points in place, keeping the first one first. */
-function turnAround(ring: Ring): void {
-    for (let i = 2, j = ring.length - 2; i < j; i += 2, j -= 2) {
-        const x = ring[i]!;
-        const y = ring[i + 1]!;
-        ring[i] = ring[j]!;
-        ring[i + 1] = ring[j + 1]!;
-        ring[j] = x;
-        ring[j + 1] = y;
-    }
 }

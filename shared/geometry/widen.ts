@@ -1,6 +1,7 @@
 import { combine } from './engine';
 import { type Join, Outline, withoutRepeats } from './outline';
 import { emptyRegion, type Region, type Ring } from './region';
+import { reversed } from './reverse';
 import { flatteningTolerance } from './shapes';
 import { type Matrix, transformRing } from './transform';
 
@@ -43,7 +44,7 @@ export function widen(paths: readonly Path[], stroke: Stroke, tolerance = flatte
         } else if (path.closed) {
             outline.side(points, true);
             raw.push(outline.take());
-            outline.side(backwards(points), true);
+            outline.side(reversed(points), true);
         } else {
             along(outline, points, radius, stroke.cap);
         }
@@ -69,7 +70,7 @@ function dot(outline: Outline, x: number, y: number, radius: number, cap: Cap): 
 
 /** There and back again along an open path, with a cap at each end. */
 function along(outline: Outline, points: Float64Array, radius: number, cap: Cap): void {
-    for (const way of [points, backwards(points)]) {
+    for (const way of [points, reversed(points)]) {
         outline.side(way, false);
         const size = way.length;
         const x = way[size - 2]!;
@@ -86,16 +87,6 @@ function along(outline: Outline, points: Float64Array, radius: number, cap: Cap)
             outline.add(x - armX - armY, y - armY + armX);
         }
     }
-}
-
-function backwards(points: Float64Array): Float64Array {
-    const size = points.length;
-    const out = new Float64Array(size);
-    for (let i = 0; i < size; i += 2) {
-        out[i] = points[size - 2 - i]!;
-        out[i + 1] = points[size - 1 - i]!;
-    }
-    return out;
 }
 
 /** The larger singular value: by how much a matrix stretches at most. */

@@ -1,0 +1,54 @@
+import { EdgeIndex } from './edge-index';
+import { islands } from './islands';
+import { isEmpty, perimeter, signedArea } from './measure';
+import { Narrowness } from './narrowness';
+import { Nesting } from './nesting';
+import { grow } from './offset';
+import { emptyRegion, type Region, type Ring } from './region';
+import { simplify } from './simplify';
+
+/** A place that is narrower than a limit, in mm and mm2. */
+export interface NarrowPlace {
+    /** `whole`: a loose piece (or a hole) narrow all over; `neck`: between wider parts; `tip`: it ends in nothing. */
+    readonly kind: 'whole' | 'neck' | 'tip';
+    readonly x: number;
+    readonly y: number;
+    /** Of a neck where it is narrowest; of a whole piece where it is widest; of a tip halfway along. */
+    readonly width: number;
+    /** Of all that is narrower than the limit around there, to some ten per cent. */
+    readonly area: number;
+}
+
+/**
+ * The parts of a region that are narrower than `limit` mm, narrowest first. Corners do not count
+ * unless they are sharper than 30 degrees. Widths are good to 2 % of the limit. On outlines longer
+ * than 75 000 limits the steps along them widen, so that the time stays bounded and short necks may be missed.
+ */
+export function narrow(region: Region, limit: number): NarrowPlace[] {
+    return find(region, limit, 1);
+}
+
+/** The same for the gaps between and within the parts. */
+export function narrowGaps(region: Region, limit: number): NarrowPlace[] {
+    return find(region, limit, -1);
+}
+
+function find(region: Region, limit: number, side: 1 | -1): NarrowPlace[] {
+    if (!(limit > 0) || !Number.isFinite(limit) || isEmpty(region)) return [];
+    const light = simplify(region, limit / 100);
+    const narrowness = new Narrowness(new EdgeIndex(light.rings), limit, perimeter(light), side);
+    for (let ring = 0; ring < light.rings.length; ring++) narrowness.walk(ring, signedArea(light.rings[ring]!));
+    return narrowness.places().toSorted((a, b) => a.width - b.width);
+}
+
+/** The pieces of a region of which nothing is left when every edge gives way by half of `clearance` mm. */
+export function vanishing(region: Region, clearance: number): Region {
+    if (!(clearance > 0) || !Number.isFinite(clearance)) return emptyRegion;
+    const nesting = new Nesting(region);
+    const staying = new Set<Ring>();
+    for (const ring of grow(region, -clearance / 2).rings) {
+        const around = nesting.outerAround((ring[0]! + ring[2]!) / 2, (ring[1]! + ring[3]!) / 2);
+        if (around >= 0) staying.add(region.rings[around]!);
+    }
+    return { rings: islands(region).flatMap((piece) => (staying.has(piece.rings[0]!) ? [] : piece.rings)) };
+}
