@@ -2,6 +2,7 @@ import { build } from './cli/build';
 import { check } from './cli/check';
 import { UsageError } from './cli/open-files';
 import { plan } from './cli/plan';
+import { serve } from './cli/serve';
 
 const help = `kerfbook: recipes for engraved, filled and inlaid wood
 
@@ -11,11 +12,13 @@ const help = `kerfbook: recipes for engraved, filled and inlaid wood
       everything that was worked out, as JSON
   kerfbook build [FILE ...] [--recipe NAME] [--out FOLDER] [--force]
       real-size drawings for each set-up of the machine, job sheet, shopping list
+  kerfbook serve
+      the language server over standard input and output, for any editor
 
 Without a file, every recipe below this folder is taken.
 `;
 
-const commands: Readonly<Record<string, (args: string[]) => Promise<number>>> = { check, plan, build };
+const commands: Readonly<Record<string, (args: string[]) => Promise<number>>> = { check, plan, build, serve };
 
 async function main([name, ...args]: string[]): Promise<number> {
     if (name === undefined || name === 'help' || name === '--help' || name === '-h') {

@@ -1,4 +1,4 @@
-import { PassThrough } from 'node:stream';
+import { PassThrough, type Readable, type Writable } from 'node:stream';
 import {
     createConnection,
     createProtocolConnection,
@@ -15,6 +15,11 @@ import { guardedFileSystem } from '../../server/files/guarded-file-system';
 import { WorkspaceFiles } from '../../server/files/workspace-files';
 import { serveLanguage } from '../../server/language-server';
 
+export interface Started {
+    readonly client: LanguageClient;
+    readonly answer: InitializeResult;
+}
+
 /** A client that talks to a real server over streams, with the geometry in this thread. */
 export class LanguageClient {
     private readonly published = new Map<string, PublishDiagnosticsParams[]>();
@@ -30,18 +35,23 @@ export class LanguageClient {
         connection.listen();
     }
 
-    static async start(folder: string, folderUri: string): Promise<{ client: LanguageClient; answer: InitializeResult }> {
+    /** A server in this thread. */
+    static start(folder: string, folderUri: string): Promise<Started> {
         const up = new PassThrough();
         const down = new PassThrough();
         const files = new WorkspaceFiles();
-        await files.setRoots([folder]);
         serveLanguage({
             connection: createConnection(new StreamMessageReader(up), new StreamMessageWriter(down)),
             fileSystem: guardedFileSystem(files),
             read: diskReader(files),
             asker: new LocalAsker(),
         });
-        const client = new LanguageClient(createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up)));
+        return files.setRoots([folder]).then(() => LanguageClient.over(down, up, folderUri));
+    }
+
+    /** A server at the other end of two streams. */
+    static async over(from: Readable, to: Writable, folderUri: string): Promise<Started> {
+        const client = new LanguageClient(createProtocolConnection(new StreamMessageReader(from), new StreamMessageWriter(to)));
         const answer = await client.connection.sendRequest<InitializeResult>('initialize', {
             processId: null,
             rootUri: folderUri,
