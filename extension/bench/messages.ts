@@ -21,7 +21,8 @@ export type FromBench =
 export interface KeptState {
     readonly uri: string;
     readonly recipe?: string;
-    readonly frame?: number;
+    /** Key of the chosen frame. */
+    readonly frame?: string;
     readonly blank?: string;
 }
 
@@ -74,7 +75,7 @@ export function readKeptState(state: unknown): KeptState | undefined {
     return {
         uri: state.uri,
         ...(isWord(state.recipe) ? { recipe: state.recipe } : {}),
-        ...(isCount(state.frame) ? { frame: state.frame } : {}),
+        ...(typeof state.frame === 'string' ? { frame: state.frame.slice(0, 500) } : {}),
         ...(isWord(state.blank) ? { blank: state.blank } : {}),
     };
 }

@@ -20,6 +20,8 @@ const quiet = {
     'editor.minimap.enabled': false,
     'editor.cursorBlinking': 'solid',
     'window.commandCenter': false,
+    'window.autoDetectColorScheme': false,
+    'workbench.secondarySideBar.defaultVisibility': 'hidden',
     'telemetry.telemetryLevel': 'off',
     'extensions.autoCheckUpdates': false,
     'git.enabled': false,

@@ -1,0 +1,88 @@
+import type { BenchView } from '../../../shared/view/bench-view';
+import { FilmStrip } from './film-strip';
+import { Findings } from './findings';
+import { Header } from './header';
+import { Inlay } from './inlay';
+import { Paints } from './paints';
+import { Stage } from './stage';
+import { type BenchState, chosenFrame, chosenPiece, frameKeys, stepOf, windowOf } from './state';
+import { Steps } from './steps';
+import { Cautions, Supplies } from './supplies';
+import type { Window } from './zoom';
+
+/** What the maker can do on the page. */
+export interface Actions {
+    readonly chooseFrame: (key: string) => void;
+    readonly chooseBlank: (blank: string) => void;
+    readonly look: (blank: string, window: Window) => void;
+    readonly moveCut: (blank: string, y: number) => void;
+}
+
+export function App({ state, actions }: { state: BenchState; actions: Actions }) {
+    const { view } = state;
+    if (view === undefined) return <p class="empty">{state.trouble ?? 'Working out the recipe …'}</p>;
+    return (
+        <>
+            <Paints view={view} />
+            <Header view={view} />
+            <Banner text={view.stale ?? state.trouble} />
+            <Frames state={state} view={view} actions={actions} />
+        </>
+    );
+}
+
+/** Says that the picture is of an earlier text, and tells it to those who do not see it. */
+function Banner({ text }: { text: string | undefined }) {
+    return (
+        <div role="status" class={text === undefined ? 'banner none' : 'banner'}>
+            {text === undefined ? '' : `The picture is of the last text that could be planned. ${text}`}
+        </div>
+    );
+}
+
+function Frames({ state, view, actions }: { state: BenchState; view: BenchView; actions: Actions }) {
+    const index = chosenFrame(state, view);
+    const frame = view.frames[index];
+    if (frame === undefined) return <p class="empty">This recipe has no steps yet.</p>;
+    const keys = frameKeys(view);
+    const piece = chosenPiece(state, view, frame);
+    const blank = view.blanks.find(({ name }) => name === piece?.blank);
+    const step = stepOf(view, frame);
+    const chooseStep = (at: number) => {
+        const key = keys[view.frames.findIndex((candidate) => candidate.step === at)];
+        if (key !== undefined) actions.chooseFrame(key);
+    };
+    return (
+        <>
+            <FilmStrip view={view} chosen={index} lit={state.lit} choose={actions.chooseFrame} />
+            <div class="bench">
+                <div class="look">
+                    {piece !== undefined && blank !== undefined && (
+                        <Stage
+                            view={view}
+                            frame={frame}
+                            frameIndex={index}
+                            piece={piece}
+                            blank={blank}
+                            cut={state.cuts[blank.name]}
+                            cutSection={state.cutSection?.blank === blank.name ? state.cutSection.section : undefined}
+                            window={windowOf(state, blank.name)}
+                            look={(window) => actions.look(blank.name, window)}
+                            moveCut={(y) => actions.moveCut(blank.name, y)}
+                            chooseBlank={actions.chooseBlank}
+                        />
+                    )}
+                    {view.inlays.map((inlay) => (
+                        <Inlay key={inlay.step} view={view} inlay={inlay} />
+                    ))}
+                </div>
+                <div class="notes">
+                    <Findings view={view} choose={chooseStep} />
+                    <Steps view={view} chosen={step?.index} lit={state.lit} choose={chooseStep} />
+                    <Cautions view={view} />
+                    <Supplies view={view} />
+                </div>
+            </div>
+        </>
+    );
+}

@@ -1,0 +1,85 @@
+import './styles/bench.css';
+import { render } from 'preact';
+import { type KeptState, readKeptState, readToBench, type ToBench } from '../messages';
+import { type Actions, App } from './app';
+import { editor } from './editor-link';
+import { SectionAsker } from './section-asker';
+import { type BenchState, chosenFrame, chosenPiece, emptyState, frameKeys, stepAt } from './state';
+
+const root = document.getElementById('bench')!;
+const kept: KeptState | undefined = readKeptState(editor.getState()) ?? readKeptState(JSON.parse(document.body.dataset.kept ?? 'null'));
+let state: BenchState = {
+    ...emptyState,
+    ...(kept?.frame === undefined ? {} : { frameKey: kept.frame }),
+    ...(kept?.blank === undefined ? {} : { blank: kept.blank }),
+};
+const sections = new SectionAsker((cutSection) => change({ cutSection }));
+
+const actions: Actions = {
+    // A frame shows the piece that its step works on, until another is chosen by hand.
+    chooseFrame: (frameKey) => change({ frameKey, blank: undefined }),
+    chooseBlank: (blank) => change({ blank }),
+    look: (blank, window) => change({ windows: { ...state.windows, [blank]: window } }),
+    moveCut: (blank, y) => change({ cuts: { ...state.cuts, [blank]: y } }),
+};
+
+function change(part: Partial<BenchState>): void {
+    state = { ...state, ...part };
+    keep();
+    askForSection();
+    render(<App state={state} actions={actions} />, root);
+}
+
+/** What is chosen outlives the page: the editor hands it back when it brings the panel back. */
+function keep(): void {
+    if (kept === undefined) return;
+    const { view, frameKey, blank } = state;
+    const recipe = view?.recipe ?? kept.recipe;
+    editor.setState({
+        uri: kept.uri,
+        ...(recipe === undefined ? {} : { recipe }),
+        ...(frameKey === undefined ? {} : { frame: frameKey }),
+        ...(blank === undefined ? {} : { blank }),
+    });
+}
+
+/** A section line that was moved needs its section from the server, for this frame of this text. */
+function askForSection(): void {
+    const { view } = state;
+    if (view === undefined) return;
+    const frame = chosenFrame(state, view);
+    const piece = view.frames[frame] === undefined ? undefined : chosenPiece(state, view, view.frames[frame]);
+    const y = piece === undefined ? undefined : state.cuts[piece.blank];
+    if (piece === undefined || y === undefined) return;
+    sections.want({ text: view.textVersion, recipe: view.recipe, frame, blank: piece.blank, y });
+}
+
+function receive(message: ToBench | undefined): void {
+    switch (message?.type) {
+        case 'picture':
+            change({ view: message.view, trouble: undefined });
+            break;
+        case 'nothing':
+            change({ trouble: message.why });
+            break;
+        case 'cursor':
+            followCursor(message.offset, message.turn);
+            break;
+        case 'section':
+            sections.answer(message.ticket, message.section);
+            break;
+    }
+}
+
+function followCursor(offset: number, turn: boolean): void {
+    const { view } = state;
+    const lit = view === undefined ? undefined : stepAt(view, offset);
+    if (lit === state.lit) return;
+    const frame = view?.frames.findIndex(({ step }) => step === lit) ?? -1;
+    const frameKey = turn && view !== undefined && frame >= 0 ? frameKeys(view)[frame] : undefined;
+    change({ lit, ...(frameKey === undefined ? {} : { frameKey, blank: undefined }) });
+}
+
+addEventListener('message', ({ data }) => receive(readToBench(data)));
+render(<App state={state} actions={actions} />, root);
+editor.postMessage({ type: 'ready' });

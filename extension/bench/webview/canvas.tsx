@@ -1,0 +1,94 @@
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { useSize } from './use-size';
+import { pan, type Placing, place, type Size, type Window, wholeWindow, zoomAt } from './zoom';
+
+interface CanvasProps {
+    readonly label: string;
+    readonly piece: Size;
+    readonly window: Window;
+    readonly look: (window: Window) => void;
+    /** Drawn in mm. */
+    readonly children: (placing: Placing) => ComponentChildren;
+    /** Drawn over it in px, so that letters and rings keep their size. */
+    readonly over?: (placing: Placing, screen: Size) => ComponentChildren;
+    readonly class?: string;
+}
+
+const STEP = 40; // px that an arrow key moves
+
+/** A picture in mm to be looked at closely: with the pointer, the wheel and Ctrl, or the keyboard alone. */
+export function Canvas({ label, piece, window, look, children, over, class: name = '' }: CanvasProps) {
+    const svg = useRef<SVGSVGElement>(null);
+    const screen = useSize(svg);
+    const placing = place(window, piece, screen);
+    const middle = { x: screen.width / 2, y: screen.height / 2 };
+    const closer = (factor: number, point = middle) => look(zoomAt(window, factor, point, piece, screen));
+
+    useWheel(svg, (event) => {
+        const box = svg.current!.getBoundingClientRect();
+        closer(Math.exp(-event.deltaY * 0.0022), { x: event.clientX - box.left, y: event.clientY - box.top });
+    });
+
+    const press = (event: KeyboardEvent) => {
+        const move = { ArrowLeft: [STEP, 0], ArrowRight: [-STEP, 0], ArrowUp: [0, STEP], ArrowDown: [0, -STEP] }[event.key];
+        if (event.target !== event.currentTarget) return;
+        if (move !== undefined && window.zoom > 1) look(pan(window, move[0]!, move[1]!, piece, screen));
+        else if (event.key === '+' || event.key === '=') closer(1.4);
+        else if (event.key === '-') closer(1 / 1.4);
+        else if (event.key === '0') look(wholeWindow);
+        else return;
+        event.preventDefault();
+    };
+
+    const drag = (event: PointerEvent) => {
+        if (event.button !== 0 || window.zoom === 1) return;
+        const target = event.currentTarget as SVGSVGElement;
+        let at = window;
+        let last = { x: event.clientX, y: event.clientY };
+        target.setPointerCapture(event.pointerId);
+        const move = (next: PointerEvent) => {
+            at = pan(at, next.clientX - last.x, next.clientY - last.y, piece, screen);
+            last = { x: next.clientX, y: next.clientY };
+            look(at);
+        };
+        target.addEventListener('pointermove', move);
+        target.addEventListener('lostpointercapture', () => target.removeEventListener('pointermove', move), { once: true });
+    };
+
+    return (
+        <div class={`canvas ${name}`}>
+            <svg ref={svg} class={window.zoom > 1 ? 'close' : ''} role="group" aria-label={label} tabIndex={0} onKeyDown={press} onPointerDown={drag}>
+                <g transform={`translate(${placing.shiftX} ${placing.shiftY}) scale(${placing.scale})`}>{children(placing)}</g>
+                {over?.(placing, screen)}
+            </svg>
+            <div class="zoom" role="toolbar" aria-label="Zoom">
+                <button type="button" onClick={() => closer(1.4)} aria-label="Closer (plus key)" title="Closer (+)">
+                    +
+                </button>
+                <button type="button" onClick={() => closer(1 / 1.4)} aria-label="Further away (minus key)" title="Further away (−)">
+                    −
+                </button>
+                <button type="button" onClick={() => look(wholeWindow)} aria-label="Show the whole piece (zero key)" title="Whole piece (0)">
+                    1:1
+                </button>
+            </div>
+        </div>
+    );
+}
+
+/** The wheel with Ctrl (or a pinch) zooms; without, it scrolls the page as everywhere. Preact listens passively, so by hand. */
+function useWheel(svg: { readonly current: SVGSVGElement | null }, turned: (event: WheelEvent) => void): void {
+    const latest = useRef(turned);
+    latest.current = turned;
+    useEffect(() => {
+        const target = svg.current;
+        const listen = (event: WheelEvent) => {
+            if (!event.ctrlKey && !event.metaKey) return;
+            event.preventDefault();
+            latest.current(event);
+        };
+        target?.addEventListener('wheel', listen, { passive: false });
+        return () => target?.removeEventListener('wheel', listen);
+    }, [svg]);
+}

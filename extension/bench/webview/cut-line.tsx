@@ -1,0 +1,72 @@
+import { useRef } from 'preact/hooks';
+import { showLength } from '../../../shared/quantity/show';
+import type { BlankView } from '../../../shared/view/bench-view';
+import type { Placing, Size } from './zoom';
+
+interface CutLineProps {
+    readonly blank: BlankView;
+    readonly y: number;
+    readonly placing: Placing;
+    readonly screen: Size;
+    readonly move: (y: number) => void;
+}
+
+/** The line along which the section below is cut: to be dragged, or moved with the arrow keys. */
+export function CutLine({ blank, y, placing, screen, move }: CutLineProps) {
+    const grip = useRef<SVGGElement>(null);
+    const py = placing.shiftY + y * placing.scale;
+    const left = Math.max(placing.shiftX - 10, 12);
+    const right = Math.min(placing.shiftX + blank.width * placing.scale + 10, screen.width - 12);
+    const to = (mm: number) => move(Math.min(Math.max(mm, 0), blank.height));
+
+    const press = (event: KeyboardEvent) => {
+        const step = event.shiftKey ? 10 : 1;
+        const next = {
+            ArrowUp: y - step,
+            ArrowDown: y + step,
+            ArrowLeft: y - step,
+            ArrowRight: y + step,
+            PageUp: y - 10,
+            PageDown: y + 10,
+            Home: 0,
+            End: blank.height,
+        }[event.key];
+        if (next === undefined) return;
+        event.preventDefault();
+        event.stopPropagation();
+        to(next);
+    };
+
+    const drag = (event: PointerEvent) => {
+        if (event.button !== 0) return;
+        event.stopPropagation();
+        const target = grip.current!;
+        const box = target.ownerSVGElement!.getBoundingClientRect();
+        target.setPointerCapture(event.pointerId);
+        const follow = (next: PointerEvent) => to((next.clientY - box.top - placing.shiftY) / placing.scale);
+        target.addEventListener('pointermove', follow);
+        target.addEventListener('lostpointercapture', () => target.removeEventListener('pointermove', follow), { once: true });
+    };
+
+    return (
+        <g
+            ref={grip}
+            class="cut-line-grip"
+            role="slider"
+            tabIndex={0}
+            aria-label="Section line"
+            aria-orientation="vertical"
+            aria-valuemin={0}
+            aria-valuemax={Math.round(blank.height)}
+            aria-valuenow={Math.round(y)}
+            aria-valuetext={`${showLength(y)} from the top edge`}
+            onKeyDown={press}
+            onPointerDown={drag}
+        >
+            <path class="reach" d={`M${left} ${py}H${right}`} />
+            <path class="line under" d={`M${left} ${py}H${right}`} />
+            <path class="line" d={`M${left} ${py}H${right}`} />
+            <path class="end" d={`M${left - 7} ${py - 6}l9 6l-9 6zM${right + 7} ${py - 6}l-9 6l9 6z`} />
+        </g>
+    );
+}

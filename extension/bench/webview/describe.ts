@@ -1,0 +1,31 @@
+import { showLength } from '../../../shared/quantity/show';
+import type { BlankView, LayerView, PieceView } from '../../../shared/view/bench-view';
+
+const words: Readonly<Record<LayerView['kind'], string>> = {
+    burnt: 'dug out',
+    toned: 'darkened',
+    through: 'burnt through',
+    filled: 'filled',
+    inlaid: 'let in',
+    spilled: 'flooded',
+    cut: 'cut line',
+};
+
+/** What a layer is, in few words: "Engrave pocket: dug out, 0.5 mm deep". */
+export function describeLayer({ kind, label, depth }: LayerView): string {
+    const deep = kind === 'burnt' && depth > 0 ? `, ${showLength(depth)} deep` : '';
+    return `${label}: ${words[kind]}${deep}`;
+}
+
+/** The picture in words, for those who do not see it. */
+export function describePiece(blank: BlankView, piece: PieceView): string {
+    const size = `${showLength(blank.width)} wide, ${showLength(blank.height)} high, ${showLength(blank.thickness)} thick`;
+    const grain = blank.grain === undefined ? '' : `, grain along the ${blank.grain}`;
+    const layers = piece.layers.length === 0 ? ' Nothing burnt yet.' : ` ${piece.layers.map(describeLayer).join('; ')}.`;
+    const states = statesOf(piece);
+    return `${blank.name} of ${blank.label}: ${size}${grain}.${layers}${states.length > 0 ? ` Now ${states.join(', ')}.` : ''}`;
+}
+
+export function statesOf(piece: PieceView): string[] {
+    return (['masked', 'sealed', 'sanded', 'finished'] as const).filter((state) => piece[state]);
+}

@@ -1,0 +1,22 @@
+import type { Where } from '../../../shared/quantity/where';
+import type { FromBench } from '../messages';
+
+interface EditorApi {
+    postMessage(message: FromBench): void;
+    getState(): unknown;
+    setState(state: object): void;
+}
+
+declare function acquireVsCodeApi(): EditorApi;
+
+/** The one way out of the page. */
+export const editor = acquireVsCodeApi();
+
+/**
+ * Shows a place of the text. A click leaves the keyboard in the bench view; a double click, Enter
+ * and Space (which come as clicks without a count) go over into the text.
+ */
+export function reveal(where: Where | undefined, event: MouseEvent): void {
+    if (where === undefined || where.uri === '') return;
+    editor.postMessage({ type: 'reveal', where, focus: event.detail !== 1 });
+}

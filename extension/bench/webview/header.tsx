@@ -1,0 +1,51 @@
+import { showTime } from '../../../shared/quantity/show';
+import type { BenchView } from '../../../shared/view/bench-view';
+import { editor } from './editor-link';
+
+/** Which recipe this is, and how long it takes. */
+export function Header({ view }: { view: BenchView }) {
+    const { machine, attended, waiting } = view.totals;
+    return (
+        <header>
+            <div>
+                <h1>{view.title}</h1>
+                <p class="quiet">
+                    revision {view.revision} · makes {view.make}
+                </p>
+            </div>
+            {view.recipes.length > 1 && <RecipeChoice view={view} />}
+            <dl class="totals" aria-label="Times in all">
+                <Total name="Laser" seconds={machine} />
+                <Total name="Hands on" seconds={attended} />
+                <Total name="Waiting" seconds={waiting} />
+            </dl>
+        </header>
+    );
+}
+
+function Total({ name, seconds }: { name: string; seconds: number }) {
+    return (
+        <div>
+            <dt>{name}</dt>
+            <dd>{seconds > 0 ? showTime(seconds) : '–'}</dd>
+        </div>
+    );
+}
+
+function RecipeChoice({ view }: { view: BenchView }) {
+    return (
+        <label class="recipe-choice">
+            <span>Recipe</span>
+            <select
+                value={view.recipe}
+                onChange={(event) => editor.postMessage({ type: 'recipe', name: (event.currentTarget as HTMLSelectElement).value })}
+            >
+                {view.recipes.map(({ name, title }) => (
+                    <option key={name} value={name}>
+                        {title || name}
+                    </option>
+                ))}
+            </select>
+        </label>
+    );
+}

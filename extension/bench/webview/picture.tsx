@@ -1,0 +1,81 @@
+import { showLength } from '../../../shared/quantity/show';
+import type { BenchView, BlankView, PieceView } from '../../../shared/view/bench-view';
+import { Canvas } from './canvas';
+import { CutLine } from './cut-line';
+import { describePiece } from './describe';
+import { Piece } from './piece';
+import { Rings } from './rings';
+import type { Placing, Size, Window } from './zoom';
+
+interface PictureProps {
+    readonly view: BenchView;
+    readonly blank: BlankView;
+    readonly piece: PieceView;
+    /** Where the section is cut, mm from the top. */
+    readonly cut: number;
+    readonly window: Window;
+    readonly look: (window: Window) => void;
+    readonly moveCut: (y: number) => void;
+}
+
+/** The chosen piece, large. */
+export function Picture({ view, blank, piece, cut, window, look, moveCut }: PictureProps) {
+    return (
+        <Canvas
+            label={`Picture of ${describePiece(blank, piece)} Plus and minus zoom, arrow keys move, zero shows the whole.`}
+            class="picture"
+            piece={blank}
+            window={window}
+            look={look}
+            over={(placing, screen) => (
+                <>
+                    <Sizes blank={blank} placing={placing} />
+                    <ScaleBar placing={placing} screen={screen} />
+                    <CutLine blank={blank} y={cut} placing={placing} screen={screen} move={moveCut} />
+                    <Rings findings={view.findings} blank={blank.name} placing={placing} />
+                </>
+            )}
+        >
+            {() => (
+                <>
+                    <rect class="shadow" x={blank.width * 0.004} y={blank.height * 0.008} width={blank.width} height={blank.height} />
+                    <Piece blank={blank} piece={piece} blanks={view.blanks} relief />
+                </>
+            )}
+        </Canvas>
+    );
+}
+
+/** Width and height of the blank along its edges, as on a workshop drawing. */
+function Sizes({ blank, placing }: { blank: BlankView; placing: Placing }) {
+    const { scale, shiftX, shiftY } = placing;
+    const width = blank.width * scale;
+    const height = blank.height * scale;
+    return (
+        <g class="dimension" aria-hidden="true">
+            <path d={`M${shiftX} ${shiftY - 14}h${width}M${shiftX} ${shiftY - 19}v10M${shiftX + width} ${shiftY - 19}v10`} />
+            <text x={shiftX + width / 2} y={shiftY - 18}>
+                {showLength(blank.width)}
+            </text>
+            <path d={`M${shiftX - 14} ${shiftY}v${height}M${shiftX - 19} ${shiftY}h10M${shiftX - 19} ${shiftY + height}h10`} />
+            <text transform={`translate(${shiftX - 18} ${shiftY + height / 2}) rotate(-90)`}>{showLength(blank.height)}</text>
+        </g>
+    );
+}
+
+/** A length to compare with, once the edges may be out of sight. */
+function ScaleBar({ placing, screen }: { placing: Placing; screen: Size }) {
+    const ideal = 90 / placing.scale;
+    const size = 10 ** Math.floor(Math.log10(ideal));
+    const length = [5, 2, 1].map((times) => times * size).find((mm) => mm <= ideal) ?? size;
+    const px = length * placing.scale;
+    const y = screen.height - 12;
+    return (
+        <g class="dimension scale-bar" aria-hidden="true">
+            <path d={`M12 ${y - 4}v4h${px}v-4`} />
+            <text x={12 + px + 6} y={y} class="start">
+                {showLength(length)}
+            </text>
+        </g>
+    );
+}

@@ -1,0 +1,181 @@
+import { showLength } from '../../../shared/quantity/show';
+import type { BlankView, SectionView, SpanView } from '../../../shared/view/bench-view';
+import { url } from './ids';
+import { type Dimension, dimensionsOf } from './section-dimensions';
+import { exaggeration, type SectionScale, sectionScale } from './section-scale';
+import type { Placing, Size } from './zoom';
+
+interface SectionProps {
+    readonly blank: BlankView;
+    readonly section: SectionView;
+    /** The same cut in every frame, which fixes the scale. */
+    readonly all: readonly SectionView[];
+    readonly placing: Placing;
+    readonly screen: Size;
+}
+
+/** A cut across the piece along the section line, under the picture and in line with it. */
+export function Section({ blank, section, all, placing, screen }: SectionProps) {
+    const scale = sectionScale(all, placing.scale);
+    const x = (mm: number) => placing.shiftX + mm * placing.scale;
+    const left = Math.max(x(0), -20);
+    const right = Math.min(x(section.width), screen.width + 20);
+    const seen = section.spans.filter((span) => x(span.to) > left - 1 && x(span.from) < right + 1);
+    const dimensions = dimensionsOf(section);
+    const title = `Section ${showLength(section.y)} from the top edge, ${exaggeration(scale.times)}`;
+    return (
+        <figure class="section">
+            <figcaption>
+                {title}
+                {scale.breakAt === undefined ? '' : '; the wood below the break line is left out'}
+            </figcaption>
+            <svg height={scale.height} role="img" aria-label={`${title}. ${inWords(section, dimensions)}`}>
+                {seen.map((span) => (
+                    <Span key={`${span.kind} ${span.from} ${span.bottom}`} span={span} scale={scale} x={x} grain={blank.grain} />
+                ))}
+                <path class="face" d={`M${left} ${scale.y(section.face)}H${right}`} />
+                {section.face < section.top - 5e-4 && <path class="first-face" d={`M${left} ${scale.y(section.top)}H${right}`} />}
+                {seen.filter(({ spread }) => spread > 0).map((span) => (
+                    <Band key={`${span.from} ${span.bottom}`} span={span} scale={scale} x={x} />
+                ))}
+                {scale.breakAt !== undefined && <BreakLine left={left} right={right} y={scale.breakAt} />}
+                <Dimensions dimensions={dimensions} scale={scale} x={x} screen={screen} />
+                <Thickness section={section} scale={scale} at={Math.max(left - 16, 20)} />
+            </svg>
+            <Key section={section} />
+        </figure>
+    );
+}
+
+interface SpanProps {
+    readonly span: SpanView;
+    readonly scale: SectionScale;
+    readonly x: (mm: number) => number;
+    readonly grain?: BlankView['grain'];
+}
+
+function Span({ span, scale, x, grain }: SpanProps) {
+    const top = scale.y(span.top);
+    const height = Math.max(scale.y(span.bottom) - top, 1.5);
+    const from = x(span.from);
+    const width = Math.max(x(span.to) - from, 0.75);
+    const hatch = hatchOf(span.kind, grain);
+    return (
+        <g class={`span ${span.kind}`}>
+            <title>{span.label}</title>
+            <rect x={from} y={top} width={width} height={height} fill={span.colour} />
+            {hatch !== undefined && <rect x={from} y={top} width={width} height={height} fill={url(hatch)} />}
+            <rect class="outline" x={from} y={top} width={width} height={height} />
+        </g>
+    );
+}
+
+/** The section is cut along the width: grain along the width lies in it, other grain is cut across. */
+function hatchOf(kind: SpanView['kind'], grain: BlankView['grain']): string | undefined {
+    if (kind === 'wood') return grain === 'height' ? 'hatch-end-grain' : 'hatch-long-grain';
+    if (kind === 'inlay') return 'hatch-long-grain';
+    return kind === 'resin' ? 'hatch-resin' : undefined;
+}
+
+/** Where the top of what lies here may be, by its tolerance. */
+function Band({ span, scale, x }: SpanProps) {
+    const top = scale.y(span.top + span.spread);
+    const bottom = scale.y(span.top - span.spread);
+    if (bottom - top < 2) return null;
+    const from = x(span.from);
+    const to = x(span.to);
+    return (
+        <g class="band">
+            <rect x={from} y={top} width={Math.max(to - from, 0.75)} height={bottom - top} fill={url('hatch-band')} />
+            <path d={`M${from} ${top}H${to}M${from} ${bottom}H${to}`} />
+        </g>
+    );
+}
+
+function BreakLine({ left, right, y }: { left: number; right: number; y: number }) {
+    let path = `M${left} ${y + 5}`;
+    for (let at = left, up = true; at < right; at += 12, up = !up) path += `q6 ${up ? -5 : 5} 12 0`;
+    return (
+        <g class="break" aria-hidden="true">
+            <path class="gap" d={path} />
+            <path class="wave" d={path} transform="translate(0 -3)" />
+            <path class="wave" d={path} transform="translate(0 3)" />
+        </g>
+    );
+}
+
+/** Arrows side by side in the dug place, each led up to a line of text of its own. */
+function Dimensions({ dimensions, scale, x, screen }: DimensionsProps) {
+    return (
+        <g class="dimension" aria-hidden="true">
+            {dimensions.map(({ id, x: at, from, to, text }, index) => {
+                const first = Math.min(Math.max(x(at) - 9 * (dimensions.length - 1), 60), screen.width - 190);
+                const spot = first + 18 * index;
+                const row = 13 + 14 * index;
+                const [top, bottom] = [scale.y(to), scale.y(from)];
+                const arrow = `M${spot} ${top}V${bottom}M${spot - 3} ${top + 5}l3-5l3 5M${spot - 3} ${bottom - 5}l3 5l3-5`;
+                return (
+                    <g key={id}>
+                        <path class="under" d={arrow} />
+                        <path class="leader" d={`M${spot} ${row - 8}V${top}`} />
+                        <path d={arrow} />
+                        <text class="start" x={spot + 4} y={row}>
+                            {text}
+                        </text>
+                    </g>
+                );
+            })}
+        </g>
+    );
+}
+
+interface DimensionsProps {
+    readonly dimensions: readonly Dimension[];
+    readonly scale: SectionScale;
+    readonly x: (mm: number) => number;
+    readonly screen: Size;
+}
+
+function Thickness({ section, scale, at }: { section: SectionView; scale: SectionScale; at: number }) {
+    const [top, bottom] = [scale.y(section.face), scale.y(0)];
+    return (
+        <g class="dimension" aria-hidden="true">
+            <path d={`M${at} ${top}V${bottom}M${at - 4} ${top}h8M${at - 4} ${bottom}h8`} />
+            <text transform={`translate(${at - 6} ${(top + bottom) / 2}) rotate(-90)`}>{showLength(section.face)}</text>
+        </g>
+    );
+}
+
+/** What is what in the section. */
+function Key({ section }: { section: SectionView }) {
+    const kinds = new Map<string, SpanView>();
+    for (const span of section.spans) if (!kinds.has(`${span.kind} ${span.label}`)) kinds.set(`${span.kind} ${span.label}`, span);
+    const banded = section.spans.some(({ spread }) => spread > 0);
+    return (
+        <ul class="key">
+            {[...kinds].map(([key, span]) => (
+                <li key={key}>
+                    <svg width="22" height="12" aria-hidden="true" focusable="false">
+                        <rect width="22" height="12" fill={span.colour} />
+                        <rect width="22" height="12" fill={hatchOf(span.kind, undefined) === undefined ? 'none' : url(hatchOf(span.kind, undefined)!)} />
+                        <rect class="outline" width="22" height="12" fill="none" />
+                    </svg>
+                    {span.label}
+                </li>
+            ))}
+            {banded && (
+                <li key="band">
+                    <svg class="band" width="22" height="12" aria-hidden="true" focusable="false">
+                        <rect width="22" height="12" fill={url('hatch-band')} />
+                    </svg>
+                    where the floor may lie
+                </li>
+            )}
+        </ul>
+    );
+}
+
+function inWords(section: SectionView, dimensions: readonly Dimension[]): string {
+    const parts = [`${showLength(section.face)} thick`, ...dimensions.map(({ text }) => text)];
+    return `${parts.join(', ')}.`;
+}

@@ -1,0 +1,98 @@
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import type { BenchView, BlankView, FrameView, PieceView, SectionView } from '../../../shared/view/bench-view';
+import { describeLayer, statesOf } from './describe';
+import { Picture } from './picture';
+import { Section } from './section';
+import { piecesOf } from './state';
+import { place, type Size, type Window } from './zoom';
+
+interface StageProps {
+    readonly view: BenchView;
+    readonly frame: FrameView;
+    readonly frameIndex: number;
+    readonly piece: PieceView;
+    readonly blank: BlankView;
+    readonly cut: number | undefined;
+    readonly cutSection: SectionView | undefined;
+    readonly window: Window;
+    readonly look: (window: Window) => void;
+    readonly moveCut: (y: number) => void;
+    readonly chooseBlank: (blank: string) => void;
+}
+
+/** The chosen frame: one of its pieces, large, and the section through it. */
+export function Stage(props: StageProps) {
+    const { view, frame, frameIndex, piece, blank, cut, cutSection, window } = props;
+    const stage = useRef<HTMLDivElement>(null);
+    const screen = useScreen(stage);
+    // While the answer for a moved line is on its way, the section last seen stays.
+    const section = cut === undefined ? piece.section : (cutSection ?? piece.section);
+    const all = view.frames.flatMap(({ pieces }) => pieces.filter((each) => each.blank === blank.name).map((each) => each.section));
+    return (
+        <div id="piece-panel" class="stage" role="tabpanel" aria-labelledby={`frame-${frameIndex}`} ref={stage}>
+            <Pieces pieces={piecesOf(frame)} chosen={piece.blank} choose={props.chooseBlank} />
+            <Picture
+                view={view}
+                blank={blank}
+                piece={piece}
+                cut={cut ?? piece.section.y}
+                window={window}
+                look={props.look}
+                moveCut={props.moveCut}
+            />
+            <ul class="layers" aria-label="What is on the piece">
+                {piece.layers.map((layer, index) => (
+                    <li key={`${layer.step} ${layer.kind} ${index}`}>
+                        <span class="swatch" style={{ background: layer.colour, opacity: layer.opacity }} />
+                        {describeLayer(layer)}
+                    </li>
+                ))}
+                {statesOf(piece).map((state) => (
+                    <li key={state} class="state">
+                        {state}
+                    </li>
+                ))}
+            </ul>
+            {section.width > 0 && (
+                <Section blank={blank} section={section} all={[...all, section]} placing={place(window, blank, screen)} screen={screen} />
+            )}
+        </div>
+    );
+}
+
+interface PiecesProps {
+    readonly pieces: readonly PieceView[];
+    readonly chosen: string;
+    readonly choose: (blank: string) => void;
+}
+
+function Pieces({ pieces, chosen, choose }: PiecesProps) {
+    if (pieces.length < 2) return null;
+    return (
+        <fieldset class="pieces">
+            <legend>Piece</legend>
+            {pieces.map(({ blank }) => (
+                <label key={blank}>
+                    <input type="radio" name="piece" checked={blank === chosen} onChange={() => choose(blank)} />
+                    {blank}
+                </label>
+            ))}
+        </fieldset>
+    );
+}
+
+/** The size of the picture in the stage, by which the section keeps in line with it. */
+function useScreen(stage: { readonly current: HTMLDivElement | null }): Size {
+    const [screen, setScreen] = useState<Size>({ width: 640, height: 360 });
+    useLayoutEffect(() => {
+        const picture = stage.current?.querySelector('.picture > svg');
+        if (!picture) return;
+        const observer = new ResizeObserver(() => {
+            const { width, height } = picture.getBoundingClientRect();
+            if (width > 0 && height > 0) setScreen({ width, height });
+        });
+        observer.observe(picture);
+        return () => observer.disconnect();
+    }, [stage]);
+    return screen;
+}

@@ -1,0 +1,68 @@
+import type { BenchView, FrameView, PieceView, SectionView, StepView } from '../../../shared/view/bench-view';
+import { type Window, wholeWindow } from './zoom';
+
+/** Everything the page shows. Replaced as a whole at each change, so that drawing depends on nothing else. */
+export interface BenchState {
+    readonly view?: BenchView | undefined;
+    /** Why there is no picture, or why the one shown is of an earlier text. */
+    readonly trouble?: string | undefined;
+    /** The chosen frame by key, so that it stays chosen when steps are added before it. */
+    readonly frameKey?: string | undefined;
+    /** The piece chosen by hand; otherwise the one that the step works on. */
+    readonly blank?: string | undefined;
+    /** Index of the step under the text cursor. */
+    readonly lit?: number | undefined;
+    readonly windows: Readonly<Record<string, Window>>;
+    /** Where the maker has drawn the section line, mm from the top, by blank. */
+    readonly cuts: Readonly<Record<string, number>>;
+    /** The last section that was made there. */
+    readonly cutSection?: { readonly blank: string; readonly section: SectionView };
+}
+
+export const emptyState: BenchState = { windows: {}, cuts: {} };
+
+/** Stays the same while a step keeps its kind and title, however many steps come before it. */
+export function frameKeys(view: BenchView): string[] {
+    const seen = new Map<string, number>();
+    return view.frames.map((frame) => {
+        const step = stepOf(view, frame);
+        const name = step === undefined ? 'start' : `${step.kind} ${step.title}`;
+        const count = (seen.get(name) ?? 0) + 1;
+        seen.set(name, count);
+        return `${name} ${count}`;
+    });
+}
+
+export function stepOf(view: BenchView, frame: FrameView): StepView | undefined {
+    return view.steps.find((step) => step.index === frame.step);
+}
+
+/** Index of the chosen frame; the last one when none has been chosen or the chosen one is gone. */
+export function chosenFrame(state: BenchState, view: BenchView): number {
+    const at = state.frameKey === undefined ? -1 : frameKeys(view).indexOf(state.frameKey);
+    return at >= 0 ? at : view.frames.length - 1;
+}
+
+/** Pieces of a frame that still lie on the bench by themselves. */
+export function piecesOf(frame: FrameView | undefined): readonly PieceView[] {
+    return (frame?.pieces ?? []).filter((piece) => !piece.gone);
+}
+
+/** The piece in the large picture: the one chosen by hand, else the one the step works on. */
+export function chosenPiece(state: BenchState, view: BenchView, frame: FrameView): PieceView | undefined {
+    const pieces = piecesOf(frame);
+    const worked = stepOf(view, frame)?.blank;
+    return (
+        pieces.find((piece) => piece.blank === state.blank) ?? pieces.find((piece) => piece.blank === worked) ?? pieces[0]
+    );
+}
+
+export function windowOf(state: BenchState, blank: string): Window {
+    return state.windows[blank] ?? wholeWindow;
+}
+
+/** The step whose text the cursor is in: the last one that begins before it. */
+export function stepAt(view: BenchView, offset: number): number | undefined {
+    const before = view.steps.filter((step) => step.where.uri === view.uri && step.where.offset <= offset);
+    return before.length === 0 ? undefined : before.reduce((a, b) => (b.where.offset >= a.where.offset ? b : a)).index;
+}

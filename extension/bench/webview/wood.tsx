@@ -1,0 +1,55 @@
+import type { BlankView } from '../../../shared/view/bench-view';
+import { grainAlong } from './grain';
+import { woodId } from './ids';
+
+interface Face {
+    readonly name: string;
+    readonly colour: string;
+    readonly width: number;
+    readonly height: number;
+    readonly grain: 'width' | 'height' | undefined;
+}
+
+/** Paints for every wood of the view: each blank's own, on a tile as large as the largest blank, so that nothing repeats. */
+export function WoodPaints({ blanks }: { blanks: readonly BlankView[] }) {
+    const width = Math.max(1, ...blanks.map((blank) => blank.width));
+    const height = Math.max(1, ...blanks.map((blank) => blank.height));
+    return (
+        <>
+            {blanks.map(({ name, colour, grain }) => (
+                <WoodPaint key={`${name} ${colour}`} name={name} colour={colour} grain={grain} width={width} height={height} />
+            ))}
+        </>
+    );
+}
+
+const drawn = new Map<string, ReturnType<typeof grainAlong>>();
+
+/** Working out a board's grain takes a moment, and it never changes. */
+function grainOf(name: string, length: number, breadth: number) {
+    const key = `${name} ${length} ${breadth}`;
+    const known = drawn.get(key) ?? grainAlong(name, length, breadth);
+    if (drawn.size > 60) drawn.clear();
+    drawn.set(key, known);
+    return known;
+}
+
+function WoodPaint({ name, colour, grain, width, height }: Face) {
+    const upright = grain === 'height';
+    const [length, breadth] = upright ? [height, width] : [width, height];
+    const lines = grain === undefined ? undefined : grainOf(name, length, breadth);
+    const thin = breadth / 420;
+    return (
+        <pattern id={woodId(name, colour)} patternUnits="userSpaceOnUse" width={width} height={height}>
+            <rect width={width} height={height} fill={colour} />
+            {lines !== undefined && (
+                <g fill="none" stroke="#1a0d04" transform={upright ? `translate(${width} 0) rotate(90)` : undefined}>
+                    <path d={lines.fine} stroke-opacity="0.13" stroke-width={thin * 1.6} />
+                    <path d={lines.strong} stroke-opacity="0.17" stroke-width={thin * 4.2} />
+                    <path d={lines.strong} stroke="#fff" stroke-opacity="0.07" stroke-width={thin * 6} transform={`translate(0 ${thin * 6})`} />
+                    <path d={lines.pores} stroke-opacity="0.22" stroke-width={thin} />
+                </g>
+            )}
+        </pattern>
+    );
+}
