@@ -33,7 +33,7 @@ export interface CouponSheet {
 }
 
 export interface CouponOptions {
-    /** Parts of the laser's power, one a column; four up to nine tenths of it if absent. */
+    /** Parts of the laser's power, one a column; four from what just digs at top speed up to nine tenths if absent. */
     readonly powers?: readonly number[];
     /** mm/s, one a row; chosen so that the doses reach from just digging to `deepest` if absent. */
     readonly speeds?: readonly number[];
@@ -49,6 +49,7 @@ export interface CouponOptions {
 const LABEL = 3; // mm, height of the labels
 const GAP = 3; // mm between squares
 const MOST = 20; // columns or rows
+const JUST_DIGS = 0.03; // mm
 
 /** The layout for a laser and a wood, or undefined if the laser's power is not known or the options are none. */
 export function couponSheet(
@@ -62,8 +63,8 @@ export function couponSheet(
     if (full === undefined || !(full > 0 && full < 1e6 && square > 0 && square < 1e3 && pitch > 0 && pitch < 1e3))
         return undefined;
     const law = guessLaw(wood, laser);
-    const powers = options.powers ?? [0.3, 0.5, 0.7, 0.9];
     const topSpeed = laser?.topSpeed?.value ?? 300;
+    const powers = options.powers ?? powersFor(law, full, pitch, topSpeed, laser?.leastPower?.value ?? 0);
     const speeds = options.speeds ?? speedsFor(law, powers, full, pitch, topSpeed, options.deepest ?? 0.8);
     if (!listed(powers, 2) || !listed(speeds, 1e6)) return undefined;
 
@@ -100,6 +101,13 @@ function listed(values: readonly number[], most: number): boolean {
     return values.length >= 1 && values.length <= MOST && values.every((value) => value > 0 && value <= most);
 }
 
+/** Four powers in even steps of whole per cent: the lowest just digs at top speed. */
+function powersFor(law: DepthLaw, full: number, pitch: number, topSpeed: number, least: number): number[] {
+    const digging = (doseFor(law, JUST_DIGS, 1) * topSpeed * pitch) / full;
+    const low = Math.min(0.5, Math.max(0.1, digging, least / full));
+    return Array.from({ length: 4 }, (_, i) => Math.round(100 * (low + (i * (0.9 - low)) / 3)) / 100);
+}
+
 /** Four speeds in even ratios: the weakest square of the fastest row just digs, the strongest of the slowest gives the deepest. */
 function speedsFor(
     law: DepthLaw,
@@ -111,7 +119,7 @@ function speedsFor(
 ): number[] {
     const strongest = Math.max(...powers) * full;
     const slowest = strongest / (doseFor(law, Math.max(deepest, 0.05), 1) * pitch);
-    const fastest = (Math.min(...powers) * full) / (doseFor(law, 0.03, 1) * pitch);
+    const fastest = (Math.min(...powers) * full) / (doseFor(law, JUST_DIGS, 1) * pitch);
     const high = Math.min(fastest, topSpeed);
     const low = Math.min(slowest, high / 2);
     return Array.from({ length: 4 }, (_, i) => roundSpeed(high * (low / high) ** (i / 3)));

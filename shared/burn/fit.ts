@@ -11,6 +11,8 @@ const MEASURING = 0.02;
 /** Fades outside of these are taken as noise: passes neither die out that fast nor gain that much. */
 const FADE_LIMITS = { low: 0.3, high: 1.1 };
 
+const ROUNDS = 5;
+
 type Name = keyof LawNumbers;
 const order: readonly Name[] = ['threshold', 'energy', 'fade'];
 
@@ -33,14 +35,13 @@ export function fitCoupon(
 /** The depth law of measured squares; the guess is weighed in where they are too few to stand alone. */
 export function fitRows(rows: readonly BurnRow[], guess: DepthLaw): DepthLaw {
     if (rows.length === 0) return guess;
-    const problem: Problem = { rows, doses: rows.map(doseOf), units: rows.map(unitOf), guess };
+    const problem: Problem = { rows, doses: rows.map(doseOf), guess };
     return alone(problem) ?? combined(problem);
 }
 
 interface Problem {
     readonly rows: readonly BurnRow[];
     readonly doses: readonly number[];
-    readonly units: readonly number[];
     readonly guess: DepthLaw;
 }
 
@@ -50,11 +51,14 @@ interface Numbers {
     readonly fit: Fit;
     /** Indices of the rows that were fitted: those that dug, and those that should have. */
     readonly active: readonly number[];
+    /** Assumed standard error of each row (mm). */
+    readonly units: readonly number[];
     readonly notes: readonly LawNote[];
 }
 
-function unitOf(row: BurnRow): number {
-    return measuringError(row.depth, row.tolerance > 0 ? Math.max(row.tolerance, 1e-3) : MEASURING);
+/** Error of reading a row's depth, beside what goes with the depth itself. */
+function readingOf(row: BurnRow): number {
+    return row.tolerance > 0 ? Math.max(row.tolerance, 1e-3) : MEASURING;
 }
 
 /** The fit of the rows by themselves, if they can bear it. */
@@ -92,7 +96,7 @@ function withinBounds(
     notes: readonly LawNote[],
     weighed: readonly Name[],
 ): Numbers | undefined {
-    const found = withActiveRows(problem, start, free, notes, weighed);
+    const found = inRounds(problem, start, free, notes, weighed);
     if (found === undefined) return undefined;
     const { numbers } = found;
     const without = (name: Name): Name[] => free.filter((other) => other !== name);
@@ -107,38 +111,43 @@ function withinBounds(
 }
 
 /**
- * Rows that took nothing off tell only that their dose was below the threshold: they are left out as
- * long as the law agrees, and count as a depth of zero where it does not.
+ * Fits in rounds, since two things follow from the fit itself: rows that took nothing off tell only that
+ * their dose was below the threshold, so they count (as a depth of zero) only where the law says they should
+ * have dug; and the rows' errors grow with their depth, for which the fitted depth is taken, as the measured
+ * one would favour whatever came out too shallow.
  */
-function withActiveRows(
+function inRounds(
     problem: Problem,
     start: LawNumbers,
     free: readonly Name[],
     notes: readonly LawNote[],
     weighed: readonly Name[],
 ): Numbers | undefined {
-    const { rows, doses, units, guess } = problem;
-    const digs = rows.map((row) => row.depth > 0);
-    let active = rows.map((_, i) => i).filter((i) => digs[i]);
+    const { rows, doses, guess } = problem;
+    const pulled = weighed.filter((name) => free.includes(name));
+    const curve = curveOf(problem, start, free);
+    let active = rows.flatMap((row, i) => (row.depth > 0 ? [i] : []));
+    let units = rows.map((row) => measuringError(row.depth, readingOf(row)));
     let best: Numbers | undefined;
-    for (let round = 0; round < 5; round++) {
-        const xs: (number | Name)[] = [...active, ...weighed.filter((name) => free.includes(name))];
+    for (let round = 0; round < ROUNDS; round++) {
+        const xs: (number | Name)[] = [...active, ...pulled];
         const y = xs.map((x) => (typeof x === 'number' ? rows[x]!.depth : guess[x]));
         const errors = xs.map((x) => (typeof x === 'number' ? units[x]! : guess.errors[x]));
-        const curve = curveOf(problem, start, free);
+        const from = best?.numbers ?? start;
         const fit = nonlinearLeastSquares(
             curve,
             xs,
             y,
-            free.map((name) => start[name]),
+            free.map((name) => from[name]),
             errors,
         );
         if (fit === undefined) return undefined;
         const numbers = fill(start, free, fit.parameters);
-        best = { numbers, free, fit, active, notes };
-        const next = rows.map((_, i) => i).filter((i) => digs[i] || signedDepth(numbers, doses[i]!, rows[i]!.passes) > 0);
-        if (next.length === active.length) break;
-        active = [...new Set([...active, ...next])].sort((a, b) => a - b);
+        best = { numbers, free, fit, active, units, notes };
+        const signed = rows.map((row, i) => signedDepth(numbers, doses[i]!, row.passes));
+        // A row once taken in stays in, so that the rounds settle.
+        active = rows.flatMap((row, i) => (row.depth > 0 || signed[i]! > 0 || best!.active.includes(i) ? [i] : []));
+        units = rows.map((row, i) => measuringError(Math.max(0, signed[i]!), readingOf(row)));
     }
     return best;
 }
@@ -167,12 +176,12 @@ function curveOf({ rows, doses }: Problem, base: LawNumbers, free: readonly Name
 }
 
 /** Where to start: the straight line d = (a·F − b)·passes through the rows that dug. */
-function startOf({ rows, doses, units }: Problem): LawNumbers | undefined {
+function startOf({ rows, doses }: Problem): LawNumbers | undefined {
     const digging = rows.map((_, i) => i).filter((i) => rows[i]!.depth > 0);
     const line = leastSquares(
         digging.map((i) => [doses[i]! * rows[i]!.passes, -rows[i]!.passes]),
         digging.map((i) => rows[i]!.depth),
-        digging.map((i) => units[i]!),
+        digging.map((i) => measuringError(rows[i]!.depth, readingOf(rows[i]!))),
     );
     const [slope, offset] = line?.parameters ?? [];
     if (slope === undefined || offset === undefined || !(slope > 0)) return undefined;
@@ -224,7 +233,7 @@ function lawOf(problem: Problem, found: Numbers, weighed: boolean): DepthLaw {
         covariance,
         fadeAssumed,
         variance,
-        measuring: medianOf(problem.rows.map((row) => (row.tolerance > 0 ? Math.max(row.tolerance, 1e-3) : MEASURING))),
+        measuring: medianOf(problem.rows.map(readingOf)),
         ...(!weighed && { freedom }),
         darkest: numbers.threshold > 0 ? numbers.threshold : problem.guess.threshold,
         ...(problem.rows.every((row) => row.pitch === pitch) && { pitch }),
@@ -240,7 +249,7 @@ function medianOf(values: readonly number[]): number {
     return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
 }
 
-function describeRows({ rows, doses, units }: Problem, { numbers, fit, active, free }: Numbers, weighed: boolean): LawRow[] {
+function describeRows({ rows, doses }: Problem, { numbers, fit, active, units, free }: Numbers, weighed: boolean): LawRow[] {
     const freedomWithout = fit.freedom - 1;
     // Shared out over all rows (Bonferroni), so that a good coupon of many rows rarely accuses one.
     const limit = freedomWithout >= 1 ? coverageFactor(1 - 0.05 / active.length, freedomWithout) : Number.POSITIVE_INFINITY;
@@ -254,11 +263,12 @@ function describeRows({ rows, doses, units }: Problem, { numbers, fit, active, f
         const varianceWithout = Math.max(0, fit.residualSum - scaled ** 2 / left) / freedomWithout;
         const studentised = scaled === 0 ? 0 : scaled / Math.sqrt(varianceWithout * left);
         if (!Number.isFinite(studentised) || free.length === 0) return base;
-        return { ...base, studentised, outlier: Math.abs(studentised) > limit };
+        // What lies within the measuring error is no outlier, however well the others fit.
+        return { ...base, studentised, outlier: Math.abs(studentised) > limit && Math.abs(scaled) > 1 };
     });
 }
 
-function explainedOf({ rows, units }: Problem, { fit, active }: Numbers): { explained?: number; foretold?: number } {
+function explainedOf({ rows }: Problem, { fit, active, units }: Numbers): { explained?: number; foretold?: number } {
     const weights = active.map((i) => units[i]! ** -2);
     const all = weights.reduce((sum, weight) => sum + weight, 0);
     const mean = active.reduce((sum, i, k) => sum + weights[k]! * rows[i]!.depth, 0) / all;

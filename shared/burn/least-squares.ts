@@ -22,30 +22,28 @@ export interface Fit {
  * equations: they lose half the digits). `units` are the rows' relative standard errors.
  * Undefined if the columns depend on each other or anything is not finite.
  */
-export function leastSquares(
-    rows: readonly (readonly number[])[],
-    y: readonly number[],
-    units?: readonly number[],
-): Fit | undefined {
-    const solved = solve(rows, y, units);
-    if (solved === undefined) return undefined;
-    const { parameters } = solved;
+export function leastSquares(rows: Rows, y: readonly number[], units?: readonly number[]): Fit | undefined {
+    const factored = factor(rows, y, units);
+    if (factored === undefined) return undefined;
+    const { parameters } = factored;
     const residuals = y.map((value, i) => value - rows[i]!.reduce((sum, x, j) => sum + x * parameters[j]!, 0));
-    return describe(solved, residuals, units);
+    return describe(factored, parameters, residuals, units);
 }
 
-/** What QR leaves of a design: the solution and the inverse of R, unscaled. */
-interface Solved {
+type Rows = readonly (readonly number[])[];
+
+/** The solution, and the QR of the design with its columns scaled to length one. */
+interface Factored {
     readonly parameters: number[];
-    readonly spread: number[];
-    readonly leverages: number[];
+    readonly scales: readonly number[];
+    readonly qr: QrDecomposition;
 }
 
-function solve(rows: readonly (readonly number[])[], y: readonly number[], units?: readonly number[]): Solved | undefined {
+function factor(rows: Rows, y: readonly number[], units?: readonly number[]): Factored | undefined {
     const count = rows[0]?.length ?? 0;
     if (count === 0 || rows.length < count) return undefined;
     const weighted = rows.map((row, i) => row.map((x) => x / (units?.[i] ?? 1)));
-    const scales = Array.from({ length: count }, (_, j) => Math.hypot(...weighted.map((row) => row[j]!)));
+    const scales = columnLengths(weighted);
     if (!scales.every((scale) => scale > 0 && Number.isFinite(scale))) return undefined;
     const right = y.map((value, i) => value / (units?.[i] ?? 1));
     if (!right.every(Number.isFinite)) return undefined;
@@ -53,13 +51,19 @@ function solve(rows: readonly (readonly number[])[], y: readonly number[], units
     const qr = new QrDecomposition(new Matrix(weighted.map((row) => row.map((x, j) => x / scales[j]!))));
     const upper = qr.upperTriangularMatrix;
     for (let j = 0; j < count; j++) if (!(Math.abs(upper.get(j, j)) > 1e-10)) return undefined;
-    const parameters = qr
-        .solve(Matrix.columnVector(right))
-        .to1DArray()
-        .map((b, j) => b / scales[j]!);
-    if (!parameters.every(Number.isFinite)) return undefined;
+    const solution = qr.solve(Matrix.columnVector(right));
+    const parameters = scales.map((scale, j) => solution.get(j, 0) / scale);
+    return parameters.every(Number.isFinite) ? { parameters, scales, qr } : undefined;
+}
 
-    const inverse = inverseOfUpper(upper, count);
+function columnLengths(rows: Rows): number[] {
+    return (rows[0] ?? []).map((_, j) => Math.hypot(...rows.map((row) => row[j]!)));
+}
+
+/** (XᵀWX)⁻¹, from the inverse of R. */
+function spreadOf({ scales, qr }: Factored): number[] {
+    const count = scales.length;
+    const inverse = inverseOfUpper(qr.upperTriangularMatrix, count);
     const spread: number[] = [];
     for (let i = 0; i < count; i++) {
         for (let j = 0; j < count; j++) {
@@ -68,13 +72,17 @@ function solve(rows: readonly (readonly number[])[], y: readonly number[], units
             spread.push(sum / (scales[i]! * scales[j]!));
         }
     }
+    return spread;
+}
+
+function leveragesOf({ scales, qr }: Factored, rows: number): number[] {
     const q = qr.orthogonalMatrix;
-    const leverages = rows.map((_, i) => {
-        let sum = 0;
-        for (let j = 0; j < count; j++) sum += q.get(i, j) ** 2;
-        return Math.min(1, sum);
-    });
-    return { parameters, spread, leverages };
+    return Array.from({ length: rows }, (_, i) =>
+        Math.min(
+            1,
+            scales.reduce((sum, _scale, j) => sum + q.get(i, j) ** 2, 0),
+        ),
+    );
 }
 
 function inverseOfUpper(upper: Matrix, count: number): Matrix {
@@ -90,15 +98,20 @@ function inverseOfUpper(upper: Matrix, count: number): Matrix {
     return inverse;
 }
 
-function describe(solved: Solved, residuals: readonly number[], units?: readonly number[]): Fit {
-    const count = solved.parameters.length;
+function describe(
+    factored: Factored,
+    parameters: readonly number[],
+    residuals: readonly number[],
+    units?: readonly number[],
+): Fit {
+    const count = parameters.length;
     const freedom = residuals.length - count;
     const residualSum = residuals.reduce((sum, residual, i) => sum + (residual / (units?.[i] ?? 1)) ** 2, 0);
-    const base = { ...solved, residuals, freedom, residualSum };
+    const spread = spreadOf(factored);
+    const base = { parameters, spread, residuals, leverages: leveragesOf(factored, residuals.length), freedom, residualSum };
     if (freedom < 1) return base;
     const variance = residualSum / freedom;
-    const errors = solved.parameters.map((_, j) => Math.sqrt(variance * solved.spread[j * count + j]!));
-    return { ...base, variance, errors };
+    return { ...base, variance, errors: parameters.map((_, j) => Math.sqrt(variance * spread[j * count + j]!)) };
 }
 
 /** A curve y(x; b): its value and its slopes along each parameter. */
@@ -133,32 +146,32 @@ export function nonlinearLeastSquares<X>(
         const next = change && parameters.map((b, j) => b + change[j]!);
         const nextResiduals = next && residualsAt(next);
         const nextSum = nextResiduals ? cost(nextResiduals) : Number.NaN;
-        if (!(nextSum <= sum)) {
+        const small = change?.every((c, j) => Math.abs(c) <= 1e-10 * Math.abs(parameters[j]!)) === true;
+        if (nextSum <= sum) {
+            parameters = next!;
+            residuals = nextResiduals!;
+            sum = nextSum;
+            damping = Math.max(damping / 10, 1e-14);
+        } else {
             damping *= 10;
-            continue;
         }
-        const settled = next!.every((b, j) => Math.abs(b - parameters[j]!) <= 1e-13 * (Math.abs(b) + Number.MIN_VALUE));
-        parameters = next!;
-        residuals = nextResiduals!;
-        sum = nextSum;
-        damping = Math.max(damping / 10, 1e-14);
-        if (settled) break;
+        // A step too small to matter, whether it bettered the sum or was lost in its rounding.
+        if (small) break;
     }
     const slopes = xs.map((x) => [...curve.slopes(x, parameters)]);
-    const solved = solve(slopes, residuals, units);
-    return solved && describe({ ...solved, parameters }, residuals, units);
+    const factored = factor(slopes, residuals, units);
+    return factored && describe(factored, parameters, residuals, units);
 }
 
 /** One step: the linearised fit with rows √λ·|column| appended, which hold each parameter back. */
 function dampedStep(
-    slopes: readonly (readonly number[])[],
+    slopes: Rows,
     residuals: readonly number[],
     damping: number,
     units?: readonly number[],
 ): number[] | undefined {
-    const count = slopes[0]?.length ?? 0;
-    const scales = Array.from({ length: count }, (_, j) => Math.hypot(...slopes.map((row, i) => row[j]! / (units?.[i] ?? 1))));
+    const scales = columnLengths(slopes.map((row, i) => row.map((x) => x / (units?.[i] ?? 1))));
     const held = scales.map((scale, j) => scales.map((_, k) => (j === k ? Math.sqrt(damping) * (scale || 1) : 0)));
     const heldUnits = units && [...units, ...scales.map(() => 1)];
-    return solve([...slopes, ...held], [...residuals, ...scales.map(() => 0)], heldUnits)?.parameters;
+    return factor([...slopes, ...held], [...residuals, ...scales.map(() => 0)], heldUnits)?.parameters;
 }

@@ -1,0 +1,219 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { depthOf, type LawNumbers } from '../../shared/burn/dose';
+import { fitCoupon, fitRows } from '../../shared/burn/fit';
+import { guessLaw } from '../../shared/burn/guess';
+import { measuringError, predict } from '../../shared/burn/law';
+import type { BurnRow } from '../../shared/burn/rows';
+import { bell, burn, couponOf, quantity, shed, woodOf } from './stock';
+
+const truth: LawNumbers = { threshold: 0.15, energy: 3.4, fade: 0.9 };
+const guess = guessLaw(undefined, shed);
+
+/** Squares as the law has them, with measuring errors of `error` times the usual. */
+function rowsOf(settings: readonly (readonly [number, number, number])[], error: number, seed = 1): BurnRow[] {
+    const random = bell(seed);
+    return settings.map(([power, speed, passes]) => {
+        const depth = depthOf(truth, power / (speed * 0.1), passes);
+        return {
+            power,
+            speed,
+            pitch: 0.1,
+            passes,
+            depth: Math.max(0, depth + error * measuringError(depth, 0.02) * random()),
+            tolerance: 0,
+        };
+    });
+}
+
+const twelve = [
+    [18, 400, 1],
+    [18, 300, 1],
+    [18, 200, 1],
+    [27, 400, 1],
+    [27, 300, 1],
+    [27, 200, 1],
+    [36, 400, 1],
+    [36, 300, 1],
+    [36, 200, 1],
+    [27, 300, 2],
+    [27, 300, 4],
+    [36, 400, 3],
+] as const;
+
+describe('the fit of a coupon', () => {
+    it('finds the law back from squares without error', () => {
+        const law = fitRows(rowsOf(twelve, 0), guess);
+        expect(law.threshold).toBeCloseTo(truth.threshold, 8);
+        expect(law.energy).toBeCloseTo(truth.energy, 8);
+        expect(law.fade).toBeCloseTo(truth.fade, 8);
+        expect(law).toMatchObject({ freedom: 9, guess: false, notes: [], pitch: 0.1 });
+        expect(law.explained).toBeCloseTo(1, 12);
+        expect(law.range).toEqual({ low: 0.45, high: 1.8 });
+    });
+
+    it('covers new squares with its 95 % interval about as often as it says', () => {
+        let covered = 0;
+        let asked = 0;
+        for (let seed = 1; seed <= 200; seed++) {
+            const law = fitRows(rowsOf(twelve, 1, seed), guess);
+            for (const row of rowsOf(twelve, 1, 1000 + seed)) {
+                const { low, high } = predict(law, row)!;
+                if (row.depth >= low && row.depth <= high) covered++;
+                asked++;
+            }
+        }
+        expect(covered / asked).toBeGreaterThan(0.93);
+        expect(covered / asked).toBeLessThan(0.98);
+    });
+
+    it('covers the true numbers with two standard errors about as often as it says', () => {
+        let covered = 0;
+        for (let seed = 1; seed <= 200; seed++) {
+            const law = fitRows(rowsOf(twelve, 1, seed), guess);
+            if (Math.abs(law.energy - truth.energy) < 2.1 * law.errors.energy) covered++;
+        }
+        expect(covered / 200).toBeGreaterThan(0.9);
+        expect(covered / 200).toBeLessThan(0.995);
+    });
+
+    it('takes per cent of the laser and watts alike', () => {
+        const inPercent = fitCoupon(couponOf([burn(0.4, 400, 1, 0.09), burn(0.6, 300, 1, 0.21), burn(0.8, 250, 1, 0.38)]), shed);
+        const watts = couponOf(
+            [burn(0.4, 400, 1, 0.09), burn(0.6, 300, 1, 0.21), burn(0.8, 250, 1, 0.38)].map((row) => ({
+                ...row,
+                power: quantity(row.power.value * 45, 'power'),
+            })),
+        );
+        expect(fitCoupon(watts, shed).energy).toBeCloseTo(inPercent.energy, 12);
+    });
+
+    it('names the square that does not fit', () => {
+        const rows = rowsOf(twelve, 0.3);
+        const spoilt = rows.map((row, i) => (i === 4 ? { ...row, depth: row.depth + 0.15 } : row));
+        const law = fitRows(spoilt, guess);
+        expect(law.notes).toContain('outliers');
+        expect(law.rows.map((row) => row.outlier)).toEqual(spoilt.map((_, i) => i === 4));
+        expect(fitRows(rows, guess).notes).not.toContain('outliers');
+        expect(law.explained!).toBeLessThan(fitRows(rows, guess).explained!);
+        expect(law.foretold!).toBeLessThan(law.explained!);
+    });
+
+    it('believes a square the more, the tighter it was measured', () => {
+        const base = [burn(0.4, 400, 1, 0.09), burn(0.6, 300, 1, 0.21), burn(0.6, 250, 1, 0.27)];
+        const at = (tolerance: number): number =>
+            predict(fitCoupon(couponOf([...base, burn(0.8, 250, 1, 0.5, tolerance)]), shed), {
+                power: 36,
+                speed: 250,
+                pitch: 0.1,
+                passes: 1,
+            })!.value;
+        expect(at(0.002)).toBeGreaterThan(at(0.1) + 0.01);
+    });
+
+    it('takes measured runs as further rows', () => {
+        const coupon = couponOf([burn(0.4, 400, 1, 0.09), burn(0.6, 300, 1, 0.21), burn(0.8, 250, 1, 0.38)]);
+        const run = { power: 36, speed: 200, pitch: 0.1, passes: 1, depth: 0.49, tolerance: 0.02 };
+        const law = fitCoupon(coupon, shed, undefined, [run]);
+        expect(law.freedom).toBe(2);
+        expect(law.rows).toHaveLength(4);
+    });
+
+    it('lets squares that took nothing off speak only against the threshold', () => {
+        const rows = rowsOf(twelve, 0);
+        const blank: BurnRow = { power: 4.5, speed: 400, pitch: 0.1, passes: 1, depth: 0, tolerance: 0 };
+        const law = fitRows([...rows, blank], guess);
+        expect(law.threshold).toBeCloseTo(truth.threshold, 6);
+        expect(law.freedom).toBe(9);
+        // A square that should have dug and did not counts.
+        const stubborn = fitRows([...rows, { ...blank, power: 12 }], guess);
+        expect(stubborn.threshold).toBeGreaterThan(truth.threshold + 0.005);
+        expect(stubborn.freedom).toBe(10);
+    });
+});
+
+describe('few rows', () => {
+    it('says so, and keeps an interval of some sense', () => {
+        const law = fitCoupon(couponOf([burn(0.4, 400, 1, 0.09), burn(0.6, 300, 1, 0.21), burn(0.8, 250, 2, 0.74)]), shed);
+        expect(law.notes).toEqual(['fade-assumed', 'few-rows']);
+        const depth = predict(law, { power: 36, speed: 350, pitch: 0.1, passes: 2 })!;
+        expect(depth.low).toBeGreaterThan(0.5 * depth.value);
+        expect(depth.high).toBeLessThan(1.5 * depth.value);
+    });
+
+    it.each([1, 2])('weighs %d against the guess', (count) => {
+        const rows = rowsOf(twelve.slice(0, count), 0);
+        const law = fitRows(rows, guess);
+        expect(law.notes).toContain('combined');
+        expect(law.guess).toBe(false);
+        const width = (of: typeof law): number => {
+            const { low, high } = predict(of, { power: 18, speed: 300, pitch: 0.1, passes: 1 })!;
+            return high - low;
+        };
+        expect(width(law)).toBeLessThan(0.7 * width(guess));
+        expect(Math.abs(predict(law, rows[0]!)!.value - rows[0]!.depth)).toBeLessThan(0.01);
+    });
+
+    it('is the guess without any', () => {
+        const law = fitCoupon(undefined, shed, woodOf(600e-6));
+        expect(law).toMatchObject({ guess: true, notes: ['no-coupon'] });
+        expect(fitCoupon(couponOf([burn(Number.NaN, 0, -1, 1e308)]), shed).notes).toEqual([
+            'no-coupon',
+            'no-density',
+            'rows-left-out',
+        ]);
+    });
+
+    it('says when doses are alike, fall, or took nothing off', () => {
+        const alike = Array.from({ length: 5 }, (_, i) => burn(0.6, 300, 1, 0.2 + 0.01 * i));
+        expect(fitCoupon(couponOf(alike), shed).notes).toEqual(['combined', 'doses-alike']);
+        const falling = [burn(0.4, 400, 1, 0.4), burn(0.6, 300, 1, 0.3), burn(0.8, 250, 1, 0.2), burn(0.9, 250, 1, 0.1)];
+        expect(fitCoupon(couponOf(falling), shed).notes).toContain('falls-with-dose');
+        const bare = [burn(0.1, 600, 1, 0), burn(0.2, 600, 1, 0)];
+        const law = fitCoupon(couponOf(bare), shed);
+        expect(law.notes).toEqual(['combined', 'no-depth']);
+        expect(law.threshold).toBeGreaterThanOrEqual(0.08);
+    });
+
+    it('holds a threshold at zero rather than below', () => {
+        const law = fitCoupon(
+            couponOf([burn(0.4, 400, 1, 0.2), burn(0.6, 300, 1, 0.3), burn(0.8, 250, 1, 0.4), burn(0.9, 200, 1, 0.5)]),
+            shed,
+        );
+        expect(law.threshold).toBe(0);
+        expect(law.notes).toContain('threshold-at-zero');
+        expect(law.darkest).toBeGreaterThan(0);
+    });
+});
+
+describe('any rows', () => {
+    const odd = fc.oneof(
+        fc.double(),
+        fc.double({ min: 0.01, max: 500, noNaN: true }),
+        fc.constantFrom(0, -1, 1e308, Number.NaN, Number.POSITIVE_INFINITY),
+    );
+    const row = fc.record({ power: odd, speed: odd, pitch: odd, passes: odd, depth: odd, tolerance: odd });
+
+    it('give a law of finite numbers that survives being written down', () => {
+        fc.assert(
+            fc.property(fc.array(row, { maxLength: 8 }), odd, odd, (rows, power, density) => {
+                const laser = { ...shed, power: quantity(power, 'power') };
+                const coupon = couponOf(rows.map((r) => burn(r.power, r.speed, r.passes, r.depth, r.tolerance)));
+                const law = fitCoupon(coupon, laser, woodOf(density), rows);
+                for (const value of [law.threshold, law.energy, law.fade, law.variance, ...law.covariance, law.darkest])
+                    expect(Number.isFinite(value)).toBe(true);
+                expect(law.energy).toBeGreaterThan(0);
+                expect(JSON.parse(JSON.stringify(law))).toEqual(law);
+                for (const settings of rows) {
+                    const depth = predict(law, settings);
+                    if (depth === undefined) continue;
+                    expect(depth.low).toBeLessThanOrEqual(depth.value);
+                    expect(depth.high).toBeGreaterThanOrEqual(depth.value);
+                    expect(depth.low).toBeGreaterThanOrEqual(0);
+                    expect(depth.high).toBeLessThan(Number.POSITIVE_INFINITY);
+                }
+            }),
+            { numRuns: 300, seed: 11 },
+        );
+    });
+});

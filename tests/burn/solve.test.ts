@@ -1,0 +1,164 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { fitCoupon } from '../../shared/burn/fit';
+import { guessLaw } from '../../shared/burn/guess';
+import { predict } from '../../shared/burn/law';
+import { type Given, solveDepth, type Wish } from '../../shared/burn/solve';
+import { burn, couponOf, quantity, shed } from './stock';
+
+const law = fitCoupon(
+    couponOf([
+        burn(0.4, 400, 1, 0.09),
+        burn(0.6, 300, 1, 0.21),
+        burn(0.8, 250, 1, 0.37),
+        burn(0.8, 400, 1, 0.22),
+        burn(0.8, 250, 2, 0.72),
+    ]),
+    shed,
+);
+
+describe('settings for a depth', () => {
+    it('take several light passes, and give what they say', () => {
+        const solution = solveDepth(law, shed, { depth: 0.5 })!;
+        expect(solution.reached).toBe(true);
+        expect(solution.limits).toEqual([]);
+        expect(solution.passes).toBeGreaterThan(1);
+        expect(solution.depth.value / solution.passes).toBeLessThanOrEqual(0.26);
+        expect(solution.pitch).toBe(0.1);
+        expect(solution.depth).toEqual(predict(law, solution));
+        expect(Math.abs(solution.depth.value - 0.5)).toBeLessThan(0.01);
+    });
+
+    it('are round: whole per cent of power, three digits of speed', () => {
+        for (const depth of [0.05, 0.1, 0.3, 0.7, 1.4]) {
+            const { powerRatio, speed, passes } = solveDepth(law, shed, { depth })!;
+            expect(powerRatio! * 100).toBeCloseTo(Math.round(powerRatio! * 100), 9);
+            expect(speed).toBe(Number(speed.toPrecision(3)));
+            expect(Number.isInteger(passes)).toBe(true);
+        }
+    });
+
+    it('spend speed before power: a shallow depth goes at top speed with little power', () => {
+        const shallow = solveDepth(law, shed, { depth: 0.03 })!;
+        const deep = solveDepth(law, shed, { depth: 0.24 })!;
+        expect(shallow.speed).toBeGreaterThan(0.97 * 600);
+        expect(shallow.powerRatio).toBeLessThan(0.8);
+        expect(deep.powerRatio).toBe(0.8);
+    });
+
+    it.each([
+        [{ power: 30 }],
+        [{ speed: 300 }],
+        [{ passes: 3 }],
+        [{ pitch: 0.08 }],
+        [{ power: 30, passes: 2 }],
+        [{ speed: 250, passes: 2, pitch: 0.12 }],
+        [{ power: 30, speed: 300 }],
+    ] as Given[][])('keep what is given: %j', (given) => {
+        const solution = solveDepth(law, shed, { depth: 0.5 }, given!)!;
+        expect(solution).toMatchObject(given!);
+        expect(Math.abs(solution.depth.value - 0.5)).toBeLessThan(given!.speed && given!.power ? 0.11 : 0.03);
+    });
+
+    it('only predict when all is given', () => {
+        const given = { power: 36, speed: 250, pitch: 0.1, passes: 1 };
+        const solution = solveDepth(law, shed, { depth: 1 }, given)!;
+        expect(solution).toMatchObject({ ...given, reached: false, limits: ['heavy-pass'] });
+        expect(solution.depth).toEqual(predict(law, given));
+    });
+
+    it.each([
+        [{ depth: 0.5 }, { power: 60 }, 'power-over'],
+        [{ depth: 0.5 }, { speed: 900 }, 'speed-over'],
+        [{ depth: 0.5 }, { passes: 1 }, 'heavy-pass'],
+        [{ depth: 0.5 }, { power: 5, speed: 600, passes: 1 }, 'below-threshold'],
+        [{ depth: 500 }, { passes: 1 }, 'speed-under'],
+        [{ depth: 500 }, {}, 'heavy-pass'],
+        [{ depth: 0.5 }, { passes: 200 }, 'passes-over'],
+        [{ depth: 2 }, { passes: 1 }, 'outside-coupon'],
+        [{ tone: 0.5 }, { power: 40, speed: 100 }, 'above-threshold'],
+    ] as [Wish, Given, string][])('name the limit: %j with %j', (wish, given, limit) => {
+        expect(solveDepth(law, shed, wish, given)!.limits).toContain(limit);
+    });
+
+    it('stay inside of the machine, and say when the wish is out of reach', () => {
+        const solution = solveDepth(law, shed, { depth: 500 })!;
+        expect(solution.reached).toBe(false);
+        expect(solution.power).toBeLessThanOrEqual(45);
+        const weak = { ...shed, leastPower: quantity(10, 'power') };
+        const faint = solveDepth(law, weak, { tone: 0.2 })!;
+        expect(faint.power).toBeGreaterThanOrEqual(10);
+        expect(faint.reached).toBe(false);
+    });
+
+    it('say what the machine does not', () => {
+        const { power, name, where } = shed;
+        const bare = { name, where, power: power! };
+        expect(solveDepth(guessLaw(undefined, bare), bare, { depth: 0.3 })!.limits).toEqual(['no-pitch', 'no-top-speed']);
+        expect(solveDepth(law, { name, where }, { depth: 0.3 })).toBeUndefined();
+        const kept = solveDepth(law, { name, where }, { depth: 0.3 }, { power: 30 })!;
+        expect(kept.limits).toContain('no-power');
+        expect(kept.powerRatio).toBeUndefined();
+        expect(Math.abs(kept.depth.value - 0.3)).toBeLessThan(0.02);
+    });
+});
+
+describe('settings for a tone', () => {
+    it('stay below the threshold in one pass', () => {
+        const solution = solveDepth(law, shed, { tone: 0.7 })!;
+        expect(solution).toMatchObject({ passes: 1, reached: true, limits: [] });
+        expect(solution.tone).toBeCloseTo(0.7, 1);
+        expect(solution.depth.value).toBe(0);
+        expect(solution.dose).toBeLessThan(law.threshold);
+    });
+});
+
+describe('settings for a cut', () => {
+    it('take the dose of a single line, all the power, and as few passes as the machine allows', () => {
+        const solution = solveDepth(law, shed, { depth: 3, cut: true })!;
+        expect(solution.pitch).toBeCloseTo((0.15 / 4) * Math.sqrt(2 * Math.PI), 12);
+        expect(solution.powerRatio).toBe(1);
+        expect(solution.passes).toBe(1);
+        expect(solution.limits).not.toContain('heavy-pass');
+    });
+});
+
+describe('any wish and settings', () => {
+    const odd = fc.oneof(
+        fc.double(),
+        fc.double({ min: 0, max: 1000, noNaN: true }),
+        fc.constantFrom(0, -1, 1e308, 1e-308, Number.NaN),
+    );
+    const given = fc.record({ power: odd, speed: odd, pitch: odd, passes: odd }, { requiredKeys: [] });
+    const wish = fc.oneof(
+        fc.record({ depth: odd, depthTolerance: odd }),
+        fc.record({ tone: odd }),
+        fc.record({ depth: odd, cut: fc.boolean() }),
+    );
+
+    it('give finite settings that keep what is given, or nothing', () => {
+        fc.assert(
+            fc.property(wish, given, odd, odd, odd, (wanted, kept, power, topSpeed, spot) => {
+                const laser = {
+                    ...shed,
+                    power: quantity(power, 'power'),
+                    topSpeed: quantity(topSpeed, 'speed'),
+                    spot: quantity(spot, 'length'),
+                };
+                const solution = solveDepth(law, laser, wanted, kept);
+                if (solution === undefined) return;
+                expect(solution).toMatchObject(kept);
+                for (const value of [
+                    solution.power,
+                    solution.speed,
+                    solution.pitch,
+                    solution.dose,
+                    solution.depth.value,
+                    solution.depth.high,
+                ])
+                    expect(Number.isFinite(value)).toBe(true);
+            }),
+            { numRuns: 500, seed: 5 },
+        );
+    });
+});
