@@ -76,22 +76,25 @@ function cumulativeLengths(points: Float64Array): Float64Array {
     return ends;
 }
 
-/** Puts a straight lead-in before the path, from its right (the waste: regions keep their inside to the left) and from behind. */
+/**
+ * Puts a straight lead-in before the path, from its right: regions keep their inside to the left, so that is
+ * the waste. It comes in from behind, three quarters of the way round the corner of waste at the start.
+ */
 function withLeadIn(path: Path, length: number, bands: Bands): Path {
     const { points } = path;
     const [x, y] = [points[0]!, points[1]!];
-    const along = Math.hypot(points[2]! - x, points[3]! - y);
-    if (!(along > 0)) return path;
-    const [dx, dy] = [(points[2]! - x) / along, (points[3]! - y) / along];
+    const leaving = Math.atan2(points[3]! - y, points[2]! - x);
+    const backwards = Math.atan2(points.at(-3)! - y, points.at(-4)! - x);
+    const corner = (leaving - backwards + 4 * Math.PI) % (2 * Math.PI);
+    const angle = leaving - 0.75 * Math.min(corner, Math.PI);
     for (let reach = length; reach >= length / 8; reach /= 2) {
-        const fromX = x + (reach * (dy - dx)) / Math.SQRT2;
-        const fromY = y + (reach * (-dx - dy)) / Math.SQRT2;
+        const fromX = x + reach * Math.cos(angle);
+        const fromY = y + reach * Math.sin(angle);
         if (crosses(bands, fromX, fromY, x, y)) continue;
         const longer = new Float64Array(points.length + 2);
         longer.set([fromX, fromY]);
         longer.set(points, 2);
-        if (path.lit === undefined) return { points: longer };
-        return { points: longer, lit: Uint8Array.from([1, ...path.lit]) };
+        return { points: longer, ...(path.lit && { lit: Uint8Array.from([1, ...path.lit]) }) };
     }
     return path;
 }

@@ -71,7 +71,9 @@ function areaPass(work: AreaWork, motion: Motion): Pass | undefined {
     eachSweep(work, motion, (sweep) => {
         const ends = sweepEnds(hatch, sweep, over);
         const v = hatch.first + sweep.line * hatch.pitch;
-        if (at !== undefined) time += moveTime(Math.hypot(ends.start - at.u, v - at.v), motion.topSpeed, motion.acceleration);
+        // Lines that were left out stand between these two, each a part of the way further.
+        if (at !== undefined)
+            time += moveTime(Math.hypot(ends.start - at.u, v - at.v) / hatch.every, motion.topSpeed, motion.acceleration);
         start ??= { u: ends.start, v };
         time += moveTime(Math.abs(ends.end - ends.start), work.speed, motion.acceleration);
         at = { u: ends.end, v };
