@@ -1,6 +1,6 @@
 import { contactsOf } from './contacts';
 import { EdgeIndex } from './edge-index';
-import type { FillRule, Operation, PolygonEngine } from './engine';
+import type { FillRule, Operation } from './engine';
 import { boundsOfRings, signedArea, windingOf } from './measure';
 import { reversed } from './reverse';
 
@@ -10,6 +10,14 @@ const exactSpan = 9e7;
 /** Rings around a place with more points than this are asked through the index. */
 const shortRing = 1000;
 
+/** Combines rings that touch or cross; undefined if there is too much of that. */
+export type Combine = (
+    operation: Operation,
+    rule: FillRule,
+    subjects: readonly Float64Array[],
+    clips: readonly Float64Array[],
+) => readonly Float64Array[] | undefined;
+
 /**
  * Combines rings as `engine` would, but asks it only for those that touch or cross. A ring that
  * meets nothing, not even itself, is an edge of the answer or it is not, as the windings on its
@@ -18,27 +26,26 @@ const shortRing = 1000;
  * keep their points as they are. Rings are in whole units.
  */
 export function combineApart(
-    engine: PolygonEngine,
+    engine: Combine,
     operation: Operation,
     rule: FillRule,
     subjects: readonly Float64Array[],
     clips: readonly Float64Array[],
-): Float64Array[] {
+): readonly Float64Array[] | undefined {
     const rings = [...subjects, ...clips];
     const all = boundsOfRings(rings);
     if (all === undefined) return [];
-    if (!(all.maxX - all.minX < exactSpan && all.maxY - all.minY < exactSpan))
-        return engine.combine(operation, rule, subjects, clips);
+    if (!(all.maxX - all.minX < exactSpan && all.maxY - all.minY < exactSpan)) return engine(operation, rule, subjects, clips);
     const index = new EdgeIndex(rings);
     const contacts = contactsOf(index);
-    if (contacts === undefined) return engine.combine(operation, rule, subjects, clips);
+    if (contacts === undefined) return engine(operation, rule, subjects, clips);
     const groups = new Map<number, number[]>();
     for (let ring = 0; ring < rings.length; ring++) {
         const members = groups.get(contacts.group[ring]!);
         if (members === undefined) groups.set(ring, [ring]);
         else members.push(ring);
     }
-    if (groups.size === 1 && contacts.touching[0] === 1) return engine.combine(operation, rule, subjects, clips);
+    if (groups.size === 1 && contacts.touching[0] === 1) return engine(operation, rule, subjects, clips);
     const surroundings = new Surroundings(rings, index, contacts.group, subjects.length);
     const answer: Float64Array[] = [];
     for (const [group, members] of groups) {
@@ -46,7 +53,9 @@ export function combineApart(
         if (contacts.touching[group] === 1) {
             const mine = members.filter((ring) => ring < subjects.length).map((ring) => rings[ring]!);
             const others = members.filter((ring) => ring >= subjects.length).map((ring) => rings[ring]!);
-            for (const ring of combineWithin(engine, operation, rule, mine, others, around)) answer.push(ring);
+            const combined = combineWithin(engine, operation, rule, mine, others, around);
+            if (combined === undefined) return undefined;
+            for (const ring of combined) answer.push(ring);
             continue;
         }
         const ring = rings[group]!;
@@ -132,17 +141,19 @@ function diagonal(ring: Float64Array): Float64Array {
  * for those, and leave the answer again.
  */
 function combineWithin(
-    engine: PolygonEngine,
+    engine: Combine,
     operation: Operation,
     rule: FillRule,
     subjects: Float64Array[],
     clips: Float64Array[],
     around: Windings,
-): Float64Array[] {
-    if (around.subject === 0 && around.clip === 0) return engine.combine(operation, rule, subjects, clips);
+): readonly Float64Array[] | undefined {
+    if (around.subject === 0 && around.clip === 0) return engine(operation, rule, subjects, clips);
     const box = boundsOfRings([...subjects, ...clips])!;
+    // A ring cannot wind around anything more often than it has pairs of points; beyond that more frames change nothing.
+    const most = 1 + [...subjects, ...clips].reduce((sum, ring) => sum + ring.length / 4, 0);
     const frames = (winding: number): Float64Array[] =>
-        Array.from({ length: Math.abs(winding) }, (_, k) => {
+        Array.from({ length: rule === 'evenodd' ? Math.abs(winding) % 2 : Math.min(Math.abs(winding), most) }, (_, k) => {
             const wide = 10 * (k + 1);
             const left = box.minX - wide;
             const right = box.maxX + wide;
@@ -151,7 +162,6 @@ function combineWithin(
             const ring = Float64Array.of(left, top, right, top, right, bottom, left, bottom);
             return winding > 0 ? ring : reversed(ring);
         });
-    return engine
-        .combine(operation, rule, [...subjects, ...frames(around.subject)], [...clips, ...frames(around.clip)])
-        .filter((ring) => !ring.some((value, i) => (i % 2 === 0 ? value < box.minX : value < box.minY)));
+    const combined = engine(operation, rule, [...subjects, ...frames(around.subject)], [...clips, ...frames(around.clip)]);
+    return combined?.filter((ring) => !ring.some((value, i) => value < (i % 2 === 0 ? box.minX : box.minY)));
 }

@@ -55,22 +55,40 @@ function find(group: Int32Array, ring: number): number {
     return at;
 }
 
+/** How many other edges the edges of a run meet; stops at `enough`. */
+export function crossingsOfRun(index: EdgeIndex, run: number, enough: number): number {
+    const { runBox } = index;
+    const box = 4 * run;
+    let found = 0;
+    index.runsNear(runBox[box]!, runBox[box + 1]!, runBox[box + 2]!, runBox[box + 3]!, (other) => {
+        if (found < enough) found += meetings(index, run, other, false);
+    });
+    return found;
+}
+
 /** Whether any edge of one run meets any of another, other than where neighbours are joined. */
 function runsTouch(index: EdgeIndex, a: number, b: number): boolean {
+    return meetings(index, a, b, true) > 0;
+}
+
+function meetings(index: EdgeIndex, a: number, b: number, onlyOne: boolean): number {
     const { points, runStart, runEnd, runBox } = index;
     // Only edges in the part that both boxes share can meet.
     const minX = Math.max(runBox[4 * a]!, runBox[4 * b]!);
     const minY = Math.max(runBox[4 * a + 1]!, runBox[4 * b + 1]!);
     const maxX = Math.min(runBox[4 * a + 2]!, runBox[4 * b + 2]!);
     const maxY = Math.min(runBox[4 * a + 3]!, runBox[4 * b + 3]!);
+    let found = 0;
     for (let e = runStart[a]!; e < runEnd[a]!; e++) {
         if (outside(points, e, minX, minY, maxX, maxY)) continue;
         for (let f = a === b ? e + 1 : runStart[b]!; f < runEnd[b]!; f++) {
             if (outside(points, f, minX, minY, maxX, maxY)) continue;
-            if (edgesTouch(points, e, f) && !joined(index, index.runRing[a]!, index.runRing[b]!, e, f)) return true;
+            if (!edgesTouch(points, e, f) || joined(index, index.runRing[a]!, index.runRing[b]!, e, f)) continue;
+            found++;
+            if (onlyOne) return found;
         }
     }
-    return false;
+    return found;
 }
 
 function outside(points: Float64Array, edge: number, minX: number, minY: number, maxX: number, maxY: number): boolean {

@@ -1,8 +1,9 @@
 import { combineApart } from './apart';
+import { approachTo } from './effort';
 import { typescriptEngine } from './engine-typescript';
 import { loadWasmEngine } from './engine-wasm';
 import { fromGrid, toGrid } from './grid';
-import type { Region, Ring } from './region';
+import { type Region, type Ring, tangledRegion } from './region';
 
 export type Operation = 'union' | 'intersection' | 'difference' | 'exclusion';
 
@@ -29,32 +30,49 @@ export interface PolygonEngine {
 
 let fast: PolygonEngine | undefined;
 
-/** Combines rings in millimetres into a normalised region, by the library that suits their number of points. */
+/** Below this many points the slower library is as fast, and stumbles less often over shapes that touch. */
+const heavy = 500;
+
+/** Combines rings in millimetres into a normalised region, or into `tangledRegion`. */
 export function combine(operation: Operation, rule: FillRule, subjects: readonly Ring[], clips: readonly Ring[]): Region {
-    const subject = onGrid(subjects);
-    const clip = onGrid(clips);
-    return { rings: combineApart(atHand, operation, rule, subject, clip).map(fromGrid) };
+    const rings = combineApart(run, operation, rule, onGrid(subjects), onGrid(clips));
+    return rings === undefined ? tangledRegion : { rings: rings.map(fromGrid) };
 }
 
-/** Whichever library is at hand, with the slower one behind the faster. */
-const atHand: PolygonEngine = {
-    get name() {
-        return (fast ?? typescriptEngine).name;
-    },
-    combine(operation, rule, subjects, clips) {
-        if (fast !== undefined) {
-            try {
-                return fast.combine(operation, rule, subjects, clips);
-            } catch {
-                // Its memory ends at 2 GiB; what has failed once is not to be trusted again.
-                fast = undefined;
-            }
-        }
-        return typescriptEngine.combine(operation, rule, subjects, clips);
-    },
-};
+/** Has the library that suits their number of points combine rings; undefined if that would take too long. */
+function run(operation: Operation, rule: FillRule, subjects: Rings, clips: Rings): Rings | undefined {
+    const approach = approachTo(clips.length === 0 ? subjects : [...subjects, ...clips]);
+    if (approach === 'refuse') return undefined;
+    if (approach === 'sweep down') return combineBy(operation, rule, subjects, clips);
+    return combineBy(operation, rule, subjects.map(laidOnSide), clips.map(laidOnSide)).map(laidOnSide);
+}
 
-function onGrid(rings: readonly Ring[]): Float64Array[] {
+function combineBy(operation: Operation, rule: FillRule, subjects: Rings, clips: Rings): Rings {
+    if (fast !== undefined && pointsOf(subjects) + pointsOf(clips) >= heavy) {
+        try {
+            return fast.combine(operation, rule, subjects, clips);
+        } catch {
+            // Its memory ends at 2 GiB; what has failed once is not to be trusted again.
+            fast = undefined;
+        }
+    }
+    return typescriptEngine.combine(operation, rule, subjects, clips);
+}
+
+type Rings = readonly Float64Array[];
+
+function pointsOf(rings: Rings): number {
+    let numbers = 0;
+    for (const ring of rings) numbers += ring.length;
+    return numbers / 2;
+}
+
+/** x and y exchanged, and the order turned around to keep the sense of winding. */
+function laidOnSide(ring: Float64Array): Float64Array {
+    return ring.toReversed();
+}
+
+function onGrid(rings: readonly Ring[]): Rings {
     const clean: Float64Array[] = [];
     for (const ring of rings) {
         const units = toGrid(ring);

@@ -17,6 +17,8 @@ export type Join = 'round' | 'miter' | 'bevel';
 export class Outline {
     private points = new Float64Array(256);
     private count = 0;
+    /** How many points arcs may still take; after that they are drawn coarsely, so that the memory stays bounded. */
+    private arcPoints = 2_000_000;
     private readonly step: number;
     private readonly miterDot: number;
     private readonly smoothDot: number;
@@ -68,7 +70,9 @@ export class Outline {
 
     /** The inner points of an arc about (x, y), from the arm (armX, armY) through an angle in rad. */
     arc(x: number, y: number, armX: number, armY: number, angle: number): void {
-        const steps = Math.ceil(Math.abs(angle) / this.step);
+        const wanted = Math.ceil(Math.abs(angle) / this.step);
+        const steps = this.arcPoints > 0 ? wanted : Math.min(wanted, 4);
+        this.arcPoints -= steps;
         for (let i = 1; i < steps; i++) {
             const part = (angle * i) / steps;
             const cos = Math.cos(part);

@@ -5,18 +5,18 @@ export const flatteningTolerance = 0.005;
 
 /**
  * The angle in rad that one chord of a circle may span and stay within `tolerance` of the arc:
- * its sagitta is r·(1 − cos(angle/2)). Never more than a quarter turn.
+ * its sagitta is r·(1 − cos(angle/2)). Never more than a quarter turn, nor less than a 65 536th of one.
  */
 export function chordAngle(radius: number, tolerance: number): number {
     const sagitta = Math.max(tolerance, 1e-9) / radius;
-    return sagitta >= 1 - Math.SQRT1_2 ? Math.PI / 2 : 2 * Math.acos(1 - sagitta);
+    return Math.max(sagitta >= 1 - Math.SQRT1_2 ? Math.PI / 2 : 2 * Math.acos(1 - sagitta), Math.PI / 2 / 65_536);
 }
 
 /** A disc, in mm. Its points lie on the circle, a multiple of four of them, so that it keeps the circle's symmetry about both axes. */
 export function circle(cx: number, cy: number, diameter: number, tolerance = flatteningTolerance): Region {
     const radius = diameter / 2;
     if (!(radius > 0) || !Number.isFinite(radius + cx + cy)) return emptyRegion;
-    const count = Math.min(4 * Math.ceil(Math.PI / 2 / chordAngle(radius, tolerance)), mostPoints);
+    const count = 4 * Math.ceil(Math.PI / 2 / chordAngle(radius, tolerance));
     const ring = new Float64Array(2 * count);
     for (let i = 0; i < count; i++) {
         const angle = (2 * Math.PI * i) / count;
@@ -25,9 +25,6 @@ export function circle(cx: number, cy: number, diameter: number, tolerance = fla
     }
     return { rings: [ring] };
 }
-
-/** Keeps a circle of absurd size from filling the memory. */
-const mostPoints = 65_536;
 
 /** A rectangle by its top left corner, in mm. Empty unless both sides are positive. */
 export function rectangle(x: number, y: number, width: number, height: number): Region {
