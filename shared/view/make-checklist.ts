@@ -1,4 +1,5 @@
 import type { Plan, StepPlan } from '../plan/plan';
+import { stepKey } from '../plan/step-key';
 import { showQuantity, showTime } from '../quantity/show';
 import { stepFacts } from '../sheets/step-facts';
 import type { Checklist, ChecklistItem } from './protocol';
@@ -13,7 +14,7 @@ export function makeChecklist(plan: Plan): Checklist {
         revision: recipe.revision,
         cautions: plan.cautions,
         items: plan.steps.map((step) => {
-            const base = baseId(step);
+            const base = stepKey(step.step);
             const before = seen.get(base) ?? 0;
             seen.set(base, before + 1);
             return item(step, before === 0 ? base : `${base} ${before + 1}`);
@@ -34,24 +35,4 @@ function item(plan: StepPlan, id: string): ChecklistItem {
         ...(step.kind === 'wait' ? { wait: step.time.value, detail: showTime(step.time.value) } : {}),
         ...(measure === undefined ? {} : { measure: `should be ${showQuantity(measure)}` }),
     };
-}
-
-function baseId({ step }: StepPlan): string {
-    switch (step.kind) {
-        case 'engrave':
-        case 'cut':
-            return `${step.kind} ${step.name}`;
-        case 'inlay':
-            return `inlay ${step.relief.value ?? ''}`;
-        case 'fill':
-            return `fill ${step.pocket.value ?? ''}`;
-        case 'check':
-            return `check ${step.step.value ?? ''}`;
-        case 'wait':
-            return 'wait';
-        case 'do':
-            return `do ${step.text}`;
-        default:
-            return `${step.kind} ${step.blank.value ?? ''}`;
-    }
 }
