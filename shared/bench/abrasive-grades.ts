@@ -24,7 +24,7 @@ export function nearestCami(grain: number): number | undefined {
     let least = Math.log(1.25);
     for (const [grade, size] of camiGrains) {
         const off = Math.abs(Math.log((grain * 1000) / size));
-        if (off > least) continue;
+        if (!(off <= least)) continue;
         least = off;
         best = grade;
     }

@@ -73,7 +73,12 @@ describe('press fit by its formula', () => {
         expect(pressFit(least / 2, 0.5, leans).insertion).toBeCloseTo(0.25, 9);
     });
     it('upright walls never jam and keep their gap', () => {
-        expect(pressFit(0.05, 3, { pocket: 0, veneer: 0 })).toEqual({ insertion: 3, bottoms: true, seam: 0.05, leastClearance: 0 });
+        expect(pressFit(0.05, 3, { pocket: 0, veneer: 0 })).toEqual({
+            insertion: 3,
+            bottoms: true,
+            seam: 0.05,
+            leastClearance: 0,
+        });
     });
     it('figures that are none come out as none', () => {
         expect(pressFit(-1, -1, { pocket: 0, veneer: 0 })).toEqual({ insertion: 0, bottoms: true, seam: 0, leastClearance: 0 });

@@ -1,0 +1,72 @@
+/** Movement of wood, D x C x dM: Wood Handbook (FPL-GTR-190, 2010), ch. 13 and Table 13-5, p. 13-16. */
+import { describe, expect, it } from 'vitest';
+import { differentialMovement, faceCoefficient, movement } from '../../shared/bench/wood-movement';
+import type { Quantity } from '../../shared/quantity/quantity';
+import { nowhere } from '../../shared/quantity/where';
+import type { Wood } from '../../shared/recipe/stock';
+
+const quantity = (value: number): Quantity => ({ value, tolerance: 0, dimension: 'ratio', unit: '%', where: nowhere });
+const wood = (name: string, tangential?: number, radial?: number): Wood => ({
+    name,
+    where: nowhere,
+    bleeds: false,
+    colour: '#888888',
+    burnt: '#222222',
+    cautions: [],
+    ...(tangential === undefined ? {} : { tangential: quantity(tangential) }),
+    ...(radial === undefined ? {} : { radial: quantity(radial) }),
+});
+const walnut = wood('black-walnut', 0.00274, 0.0019);
+const maple = wood('sugar-maple', 0.00353, 0.00165);
+
+describe('published examples', () => {
+    it('5 in of mesquite, C 0.00129, from 6 to 9 %: 0.019 in (flooring trade guide, seen)', () => {
+        const inches = movement(5, 0.00129, 0.09 - 0.06);
+        expect(inches).toBeCloseTo(0.01935, 9);
+        expect(inches.toFixed(3)).toBe('0.019');
+    });
+    it('232 mm of flat-grain white fir, C 0.00245, from 8 to 11 %: 1.705 mm (Wood Handbook ch. 13, from memory)', () => {
+        expect(movement(232, 0.00245, 0.03)).toBeCloseTo(1.705, 3);
+    });
+    it('the coefficient is the shrinkage from green over 28.5 % of moisture (sanity rule, computed)', () => {
+        expect(7.8 / 28.5 / 100).toBeCloseTo(0.00274, 5);
+    });
+});
+
+describe('computed from the formula', () => {
+    it('100 mm of walnut, tangential, three per cent up', () => expect(movement(100, 0.00274, 0.03)).toBeCloseTo(0.822, 9));
+    it('shrinks as it dries', () => expect(movement(100, 0.00274, -0.03)).toBeCloseTo(-0.822, 9));
+    it('50 mm of maple in walnut, both tangential, three per cent: 0.1185 mm apart', () => {
+        const both = differentialMovement(
+            { wood: walnut, grain: 0 },
+            { wood: maple, grain: 0 },
+            { width: 80, height: 50 },
+            0.03,
+        )!;
+        expect(both.movement).toBeCloseTo(0.1185, 9);
+        expect(both.direction).toBe('height');
+    });
+    it('crossed grain parts company by the whole movement of the one that lies across', () => {
+        const crossed = differentialMovement(
+            { wood: walnut, grain: 0 },
+            { wood: walnut, grain: Math.PI / 2 },
+            { width: 100, height: 60 },
+            0.03,
+        )!;
+        expect(crossed.movement).toBeCloseTo(0.822, 9);
+        expect(crossed.strain).toBeCloseTo(0.00822, 9);
+    });
+    it('does not move along the grain, and by half in between', () => {
+        expect(faceCoefficient(walnut, 0)).toBe(0);
+        expect(faceCoefficient(walnut, Math.PI / 2)).toBeCloseTo(0.00274, 9);
+        expect(faceCoefficient(walnut, Math.PI / 4)).toBeCloseTo(0.00137, 9);
+    });
+    it('a wood without figures has no answer; one with radial only uses that', () => {
+        expect(
+            differentialMovement({ wood: walnut, grain: 0 }, { wood: wood('?'), grain: 0 }, { width: 1, height: 1 }, 0.03),
+        ).toBeUndefined();
+        expect(faceCoefficient(wood('quartered', undefined, 0.002), Math.PI / 2)).toBeCloseTo(0.002, 9);
+        expect(faceCoefficient(undefined, 1)).toBeUndefined();
+        expect(faceCoefficient(wood('odd', Number.NaN), 1)).toBeUndefined();
+    });
+});
