@@ -30,7 +30,8 @@ export function dash(paths: readonly Path[], array: readonly number[], offset: n
 function cut(path: Path, pattern: readonly number[], start: number, dashes: Path[]): void {
     let index = 0;
     let left = pattern[0]!;
-    for (let skip = start; skip >= left; ) {
+    // A dash of no length right at the start is not skipped: it is a dot.
+    for (let skip = start; skip > 0 && skip >= left; ) {
         skip -= left;
         index = (index + 1) % pattern.length;
         left = pattern[index]!;

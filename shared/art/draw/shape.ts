@@ -1,4 +1,4 @@
-import { intersect, unite } from '../../geometry/boolean';
+import { intersect, union, unite } from '../../geometry/boolean';
 import { dash } from '../../geometry/dash';
 import { bounds } from '../../geometry/measure';
 import { emptyRegion, type Region } from '../../geometry/region';
@@ -11,6 +11,7 @@ import type { SvgElement } from '../xml/tree';
 import { isEmptyBox, regionOfBox } from './clip-box';
 import { cutRings } from './cut-rings';
 import type { Clip, Drawing, Place } from './drawing';
+import { innerWedges } from './inner-wedges';
 import { largestScale, outlineOf } from './outline';
 import { colourOf } from './paint';
 
@@ -52,8 +53,11 @@ function strokeRegion(drawing: Drawing, element: SvgElement, paths: readonly Pat
         }
     }
     const { linecap: cap, linejoin: join, miterLimit } = style;
-    const wide = widen(drawn, { width: style.strokeWidth, cap, join, miterLimit, matrix: place.matrix }, drawing.tolerance);
-    return visible(wide, place.clip);
+    const { matrix } = place;
+    const wide = widen(drawn, { width: style.strokeWidth, cap, join, miterLimit, matrix }, drawing.tolerance);
+    const wedges = innerWedges(drawn, style.strokeWidth / 2, bendFor(drawing, style, place) * 1.001);
+    const whole = wedges.length === 0 ? wide : union([wide, unite(wedges.map((ring) => transformRing(ring, matrix)))]);
+    return visible(whole, place.clip);
 }
 
 function visible(region: Region, { box, region: window }: Clip): Region {
