@@ -8,8 +8,13 @@ export const flatteningTolerance = 0.005;
  * its sagitta is r·(1 − cos(angle/2)). Never more than a quarter turn, nor less than a 65 536th of one.
  */
 export function chordAngle(radius: number, tolerance: number): number {
-    const sagitta = Math.max(tolerance, 1e-9) / radius;
+    const sagitta = usableTolerance(tolerance) / radius;
     return Math.max(sagitta >= 1 - Math.SQRT1_2 ? Math.PI / 2 : 2 * Math.acos(1 - sagitta), Math.PI / 2 / 65_536);
+}
+
+/** The tolerance itself, or the usual one for what is not a positive number. */
+export function usableTolerance(tolerance: number): number {
+    return tolerance > 0 && Number.isFinite(tolerance) ? tolerance : flatteningTolerance;
 }
 
 /** A disc, in mm. Its points lie on the circle, a multiple of four of them, so that it keeps the circle's symmetry about both axes. */

@@ -2,7 +2,7 @@ import { combine } from './engine';
 import { type Join, Outline, withoutRepeats } from './outline';
 import { emptyRegion, type Region, type Ring } from './region';
 import { reversed } from './reverse';
-import { flatteningTolerance } from './shapes';
+import { flatteningTolerance, usableTolerance } from './shapes';
 import { type Matrix, transformRing } from './transform';
 
 export type Cap = 'butt' | 'round' | 'square';
@@ -34,7 +34,7 @@ export function widen(paths: readonly Path[], stroke: Stroke, tolerance = flatte
     if (!(radius > 0) || !Number.isFinite(radius)) return emptyRegion;
     const scale = stroke.matrix === undefined ? 1 : largestScale(stroke.matrix);
     if (!(scale > 0) || !Number.isFinite(scale)) return emptyRegion;
-    const outline = new Outline(radius, stroke.join, stroke.miterLimit, tolerance / scale);
+    const outline = new Outline(radius, stroke.join, stroke.miterLimit, usableTolerance(tolerance) / scale);
     const raw: Ring[] = [];
     for (const path of paths) {
         const points = withoutRepeats(path.points, path.closed);

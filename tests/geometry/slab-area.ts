@@ -15,7 +15,12 @@ interface Edge {
  * into slabs at every corner and crossing; within a slab no edges cross, so that the width filled
  * at its middle times its height is exact. Time goes with the square of the edges and more.
  */
-export function slabArea(operation: Operation, rule: FillRule, subjects: readonly Float64Array[], clips: readonly Float64Array[]): number {
+export function slabArea(
+    operation: Operation,
+    rule: FillRule,
+    subjects: readonly Float64Array[],
+    clips: readonly Float64Array[],
+): number {
     const edges = [...subjects.flatMap((ring) => edgesOf(ring, false)), ...clips.flatMap((ring) => edgesOf(ring, true))];
     const levels = new Set<number>();
     for (let i = 0; i < edges.length; i++) {
@@ -77,5 +82,11 @@ function filled(rule: FillRule, winding: number): boolean {
 }
 
 function inside(operation: Operation, a: boolean, b: boolean): boolean {
-    return operation === 'union' ? a || b : operation === 'intersection' ? a && b : operation === 'difference' ? a && !b : a !== b;
+    return operation === 'union'
+        ? a || b
+        : operation === 'intersection'
+          ? a && b
+          : operation === 'difference'
+            ? a && !b
+            : a !== b;
 }
