@@ -41,6 +41,16 @@ const bundles = [
     { ...node, entryPoints: ['server/cli.ts'], outfile: 'dist/cli.cjs', banner: { js: '#!/usr/bin/env node' } },
     {
         ...common,
+        entryPoints: ['server/main.browser.ts'],
+        outfile: 'dist/server.web.js',
+        platform: 'browser',
+        // The polygon library asks for these under Node only.
+        external: ['fs', 'path', 'crypto'],
+        format: 'iife',
+        target: 'chrome128',
+    },
+    {
+        ...common,
         entryPoints: ['extension/bench/webview/bench.tsx'],
         outfile: 'dist/bench.js',
         platform: 'browser',

@@ -4,7 +4,6 @@ import type { Connection } from 'vscode-languageserver';
 import { diskReader } from './files/disk-reader';
 import { guardedFileSystem } from './files/guarded-file-system';
 import { WorkspaceFiles } from './files/workspace-files';
-import { wasmBinary } from './geometry-binary';
 import { serveLanguage } from './language-server';
 import { nodePort } from './worker/node-port';
 import { PlanQueue } from './worker/plan-queue';
@@ -12,7 +11,7 @@ import { PlanQueue } from './worker/plan-queue';
 /** The language server on disk files, with its geometry in a worker thread. */
 export function serveNode(connection: Connection, workerFile: string): void {
     const files = new WorkspaceFiles();
-    const asker = new PlanQueue((died) => nodePort(workerFile, died), wasmBinary());
+    const asker = new PlanQueue((died) => nodePort(workerFile, died));
     const workshop = serveLanguage({ connection, fileSystem: guardedFileSystem(files), read: diskReader(files), asker });
     const { shared } = workshop.services;
     shared.lsp.LanguageServer.onInitialize((params) => {

@@ -1,5 +1,8 @@
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
+import type { ReviewPictures } from '../../shared/review/film-strip';
+import type { ReviewNotes } from '../../shared/review/notes';
+import type { Review } from '../../shared/review/review';
 import type { Sheets } from '../../shared/sheets/build-sheets';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
 import type { Setting } from '../../shared/view/make-bench-view';
@@ -12,7 +15,32 @@ export type Job =
     | { readonly do: 'checklist'; readonly recipe: Recipe }
     | { readonly do: 'build'; readonly recipe: Recipe; readonly textFindings: readonly Finding[] }
     | { readonly do: 'json'; readonly recipe: Recipe; readonly textFindings: readonly Finding[]; readonly shapes: boolean }
+    | { readonly do: 'summary'; readonly recipe: Recipe }
+    | { readonly do: 'notes'; readonly recipe: Recipe }
+    | ReviewJob
     | { readonly do: 'section'; readonly recipe: Recipe; readonly frame: number; readonly blank: string; readonly y: number };
+
+/** Compares a recipe with an earlier version of it. */
+export interface ReviewJob extends VersionAsked {
+    readonly do: 'review';
+    /** The earlier version, with its art beside it, since the same file may have held something else then. */
+    readonly before: VersionAsked & { readonly arts: readonly ArtFile[] };
+    readonly pictures: boolean;
+}
+
+export interface VersionAsked {
+    readonly recipe: Recipe;
+    /** Where it comes from, for a reader. */
+    readonly from: string;
+    /** False for an empty recipe that stands for one that is not there. */
+    readonly exists: boolean;
+    readonly textFindings: readonly Finding[];
+}
+
+export interface ReviewAnswer {
+    readonly review: Review;
+    readonly pictures?: ReviewPictures;
+}
 
 export interface Answers {
     readonly examine: readonly Finding[];
@@ -20,6 +48,9 @@ export interface Answers {
     readonly checklist: Checklist;
     readonly build: Sheets;
     readonly json: unknown;
+    readonly summary: string;
+    readonly notes: ReviewNotes;
+    readonly review: ReviewAnswer;
     readonly section: SectionView | null;
 }
 

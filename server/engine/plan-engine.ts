@@ -4,13 +4,17 @@ import { Memo } from '../../shared/plan/memo';
 import type { ArtState, Plan } from '../../shared/plan/plan';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
+import { comparePlans, type Version } from '../../shared/review/compare-plans';
+import { reviewPictures } from '../../shared/review/film-strip';
+import { reviewNotes } from '../../shared/review/notes';
+import { planSummary } from '../../shared/review/plan-summary';
 import { examine } from '../../shared/rules/examine';
 import { buildSheets } from '../../shared/sheets/build-sheets';
 import { planJson } from '../../shared/sheets/plan-json';
 import { makeBenchView } from '../../shared/view/make-bench-view';
 import { makeChecklist } from '../../shared/view/make-checklist';
 import { sectionView } from '../../shared/view/section-view';
-import type { Answers, AnswerTo, ArtFile, Job } from './jobs';
+import type { Answers, AnswerTo, ArtFile, Job, ReviewAnswer, ReviewJob, VersionAsked } from './jobs';
 import { readArt } from './read-art';
 
 /**
@@ -47,6 +51,12 @@ export class PlanEngine {
                 return buildSheets(plan, this.all(plan, job.textFindings), this.memo);
             case 'json':
                 return planJson(plan, this.all(plan, job.textFindings), job.shapes);
+            case 'summary':
+                return planSummary(plan);
+            case 'notes':
+                return reviewNotes(plan);
+            case 'review':
+                return this.review(job, plan);
             case 'section': {
                 const piece = plan.frames[job.frame]?.find((candidate) => candidate.blank === job.blank);
                 const blank = plan.blanks.find((candidate) => candidate.name === job.blank);
@@ -55,15 +65,28 @@ export class PlanEngine {
         }
     }
 
+    private review(job: ReviewJob, plan: Plan): ReviewAnswer {
+        const arts = new Map(job.before.arts.map((file) => [file.uri, file]));
+        const before = this.version(job.before, this.plan(job.before.recipe, arts));
+        const after = this.version(job, plan);
+        const comparison = comparePlans(before, after, this.memo);
+        if (!job.pictures) return { review: comparison.review };
+        return { review: comparison.review, pictures: reviewPictures(before, after, comparison, this.memo) };
+    }
+
+    private version({ from, exists, textFindings }: VersionAsked, plan: Plan): Version {
+        return { from, exists, plan, findings: this.all(plan, textFindings) };
+    }
+
     private all(plan: Plan, textFindings: readonly Finding[]): Finding[] {
         return [...textFindings, ...examine(plan)];
     }
 
-    private plan(recipe: Recipe): Plan {
+    private plan(recipe: Recipe, files: ReadonlyMap<string, ArtFile> = this.files): Plan {
         this.checkpoint();
         const arts = new Map<string, ArtState>();
         for (const source of recipe.arts) {
-            const file = this.files.get(source.uri) ?? { uri: source.uri, version: 'never read', problem: 'missing' as const };
+            const file = files.get(source.uri) ?? { uri: source.uri, version: 'never read', problem: 'missing' as const };
             const key = `${file.uri} ${file.version} ${contentKey(source.width?.value, source.height?.value)}`;
             arts.set(
                 source.name,

@@ -2,7 +2,7 @@ import type { ArtFile, Job } from '../engine/jobs';
 
 /** To the worker. Art goes over once for each version; jobs name it by its address. */
 export type ToWorker =
-    | { readonly kind: 'start'; readonly wasm?: Uint8Array; readonly cancelled?: SharedArrayBuffer }
+    | { readonly kind: 'start'; readonly cancelled?: SharedArrayBuffer }
     | { readonly kind: 'art'; readonly file: ArtFile }
     | { readonly kind: 'job'; readonly id: number; readonly job: Job };
 

@@ -21,10 +21,7 @@ export class PlanQueue {
     private count = 0;
 
     /** @param makePort starts a worker; called again should one die. */
-    constructor(
-        private readonly makePort: (died: () => void) => Port<FromWorker, ToWorker>,
-        private readonly wasm?: Uint8Array,
-    ) {
+    constructor(private readonly makePort: (died: () => void) => Port<FromWorker, ToWorker>) {
         this.cancelled = typeof SharedArrayBuffer === 'undefined' ? undefined : new Int32Array(new SharedArrayBuffer(4));
         this.port = this.start();
     }
@@ -66,7 +63,6 @@ export class PlanQueue {
         port.listen((message) => this.receive(message));
         port.post({
             kind: 'start',
-            ...(this.wasm === undefined ? {} : { wasm: this.wasm }),
             ...(this.cancelled === undefined ? {} : { cancelled: this.cancelled.buffer as SharedArrayBuffer }),
         });
         return port;

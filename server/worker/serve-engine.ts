@@ -3,19 +3,20 @@ import { Cancelled } from '../engine/jobs';
 import { PlanEngine } from '../engine/plan-engine';
 import type { FromWorker, Port, ToWorker } from './messages';
 
-/** The worker's side: works jobs off in the order they come. */
-export function serveEngine(port: Port<ToWorker, FromWorker>): void {
+/**
+ * The worker's side: works jobs off in the order they come, once the compiled geometry is there or is
+ * known not to be. `wasm` are its bytes.
+ */
+export function serveEngine(port: Port<ToWorker, FromWorker>, wasm: Uint8Array): void {
     let current = 0;
     let cancelled: Int32Array | undefined;
     const engine = new PlanEngine(() => {
         if (cancelled !== undefined && Atomics.load(cancelled, 0) >= current) throw new Cancelled();
     });
-    // Jobs wait until the compiled geometry is there, or is known not to be.
-    let ready: Promise<unknown> = Promise.resolve();
+    let ready: Promise<unknown> = prepareGeometry({ binary: wasm }).catch(() => undefined);
     port.listen((message) => {
         if (message.kind === 'start') {
             if (message.cancelled !== undefined) cancelled = new Int32Array(message.cancelled);
-            if (message.wasm !== undefined) ready = prepareGeometry({ binary: message.wasm }).catch(() => undefined);
             return;
         }
         ready = ready.then(() => {
