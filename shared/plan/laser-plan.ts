@@ -54,6 +54,8 @@ export interface LaserSettings {
     readonly speed: number;
     readonly pitch: number;
     readonly passes: number;
+    /** Depth that they give by the law, whatever was asked for. */
+    readonly gives: Interval;
     /** Whether the depth asked for can be reached. */
     readonly reached: boolean;
     /** Codes of the limits it ran into, as burn/solve names them. */

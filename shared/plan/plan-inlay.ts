@@ -50,11 +50,10 @@ export function planInlay(step: Inlay, halves: Halves): InlayPlan {
         ...(depth === undefined
             ? {}
             : {
-                  fit: pressFit(
-                      clearance,
-                      Math.min(depth.value - film.value, veneer?.value ?? Number.POSITIVE_INFINITY),
-                      { pocket: pocket.taper, veneer: relief.taper },
-                  ),
+                  fit: pressFit(clearance, Math.min(depth.value - film.value, veneer?.value ?? Number.POSITIVE_INFINITY), {
+                      pocket: pocket.taper,
+                      veneer: relief.taper,
+                  }),
               }),
         symmetry,
     };

@@ -51,7 +51,7 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
 }
 
 function wishOf(step: Engrave | Cut, thickness: Interval | undefined, through: boolean): Wish | undefined {
-    if (through) return thickness === undefined ? undefined : { depth: thickness.high };
+    if (through) return thickness === undefined ? undefined : { depth: thickness.high, cut: step.kind === 'cut' };
     if (step.kind !== 'engrave') return undefined;
     if (step.depth !== undefined && !('through' in step.depth)) {
         return { depth: step.depth.value, ...(step.depth.tolerance > 0 ? { depthTolerance: step.depth.tolerance } : {}) };
@@ -101,6 +101,7 @@ function settingsOf(solution: Solution, guess: boolean): LaserSettings {
         speed: solution.speed,
         pitch: solution.pitch,
         passes: solution.passes,
+        gives: solution.depth,
         reached: solution.reached,
         limits: solution.limits,
         guess,
