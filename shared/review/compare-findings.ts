@@ -1,0 +1,69 @@
+import type { Plan } from '../plan/plan';
+import type { Finding } from '../recipe/finding';
+import type { Match } from './match-steps';
+import type { FindingReview } from './review';
+
+/** Findings gained, lost and changed; a finding is the same one when its rule and its step are. */
+export function compareFindings(
+    before: { readonly plan: Plan; readonly findings: readonly Finding[] },
+    after: { readonly plan: Plan; readonly findings: readonly Finding[] },
+    matches: readonly Match[],
+): { findings: FindingReview[]; kept: number } {
+    const old = placed(before.findings, before.plan, new Map(matches.map((match, row) => [match.before, row])));
+    const now = placed(after.findings, after.plan, new Map(matches.map((match, row) => [match.after, row])));
+    const findings: FindingReview[] = [];
+    let kept = 0;
+    for (const place of new Set([...now.keys(), ...old.keys()])) {
+        const was = [...(old.get(place) ?? [])];
+        const fresh: Placed[] = [];
+        for (const one of now.get(place) ?? []) {
+            const same = was.findIndex(({ finding }) => says(finding) === says(one.finding));
+            if (same < 0) fresh.push(one);
+            else {
+                was.splice(same, 1);
+                kept += 1;
+            }
+        }
+        for (const one of fresh) findings.push(told(was.shift(), one));
+        for (const one of was) findings.push(told(one, undefined));
+    }
+    return { findings, kept };
+}
+
+interface Placed {
+    readonly finding: Finding;
+    readonly row: number | undefined;
+}
+
+function placed(findings: readonly Finding[], plan: Plan, rows: ReadonlyMap<number | undefined, number>): Map<string, Placed[]> {
+    const all = findings.map((finding) => {
+        const step = finding.step ?? stepAt(finding, plan);
+        return { finding, row: step === undefined ? undefined : rows.get(step) };
+    });
+    return Map.groupBy(all, ({ finding, row }) => `${finding.rule} ${row ?? ''}`);
+}
+
+/** Findings of the text know their place but not their step. */
+function stepAt({ where }: Finding, { recipe }: Plan): number | undefined {
+    return recipe.steps.find(
+        ({ whole }) => whole.uri === where.uri && whole.offset <= where.offset && where.offset < whole.offset + whole.length,
+    )?.index;
+}
+
+function says({ severity, message }: Finding): string {
+    return `${severity} ${message}`;
+}
+
+function told(old: Placed | undefined, now: Placed | undefined): FindingReview {
+    const { finding, row } = (now ?? old)!;
+    return {
+        change: old === undefined ? 'gained' : now === undefined ? 'lost' : 'changed',
+        rule: finding.rule,
+        severity: finding.severity,
+        message: finding.message,
+        ...(old !== undefined && now !== undefined
+            ? { before: { severity: old.finding.severity, message: old.finding.message } }
+            : {}),
+        ...(row === undefined ? {} : { step: row }),
+    };
+}

@@ -1,0 +1,109 @@
+import type { Memo } from '../plan/memo';
+import type { Plan } from '../plan/plan';
+import type { Finding } from '../recipe/finding';
+import type { Recipe } from '../recipe/recipe';
+import { type ArtDifference, artDifferences } from './art-difference';
+import { changesOf } from './change';
+import { compareAllows } from './compare-allows';
+import { compareFindings } from './compare-findings';
+import { compareSteps } from './compare-steps';
+import { compareSupplies } from './compare-supplies';
+import { compareThings } from './compare-things';
+import type { Figure } from './figure';
+import { type Match, matchSteps } from './match-steps';
+import { guesses } from './notes';
+import { recipeFigures, timeFigures } from './recipe-figures';
+import { type Review, reviewSchema, type Side } from './review';
+
+/** One version of a recipe with all that is to be compared. */
+export interface Version {
+    /** Where it comes from, for a reader: a file, a revision. */
+    readonly from: string;
+    /** Whether there is such a recipe at all; if not, the plan is that of an empty one. */
+    readonly exists: boolean;
+    readonly plan: Plan;
+    readonly findings: readonly Finding[];
+}
+
+/** A review together with what a picture of it is drawn from. */
+export interface Comparison {
+    readonly review: Review;
+    readonly matches: readonly Match[];
+    readonly art: readonly ArtDifference[];
+}
+
+/** Sets two versions of a recipe beside each other. Comparing B with A gives the mirror image. */
+export function comparePlans(before: Version, after: Version, memo: Memo): Comparison {
+    const matches = matchSteps(before.plan.recipe.steps, after.plan.recipe.steps);
+    const art = artDifferences(before.plan, after.plan, memo);
+    const { findings, kept } = compareFindings(before, after, matches);
+    const review = {
+        schema: reviewSchema,
+        before: side(before),
+        after: side(after),
+        recipe: changesOf(heading(before), heading(after)),
+        things: compareThings(before.plan, after.plan),
+        steps: compareSteps(before.plan, after.plan, matches),
+        art: art.map((each) => each.review),
+        times: changesOf(timeFigures(before.plan.totals), timeFigures(after.plan.totals)),
+        supplies: compareSupplies(before.plan, after.plan),
+        findings,
+        findingsKept: kept,
+        allows: compareAllows(before.plan, after.plan, matches),
+        guesses: { before: guesses(before.plan), after: guesses(after.plan) },
+        cautions: {
+            gained: without(after.plan.cautions, before.plan.cautions),
+            lost: without(before.plan.cautions, after.plan.cautions),
+        },
+    } satisfies Omit<Review, 'same'>;
+    return { review: { ...review, same: before.exists === after.exists && isSame(review) }, matches, art };
+}
+
+/** A recipe with nothing in it, to compare one with that the other side has not. */
+export function emptyRecipe(name: string): Recipe {
+    const where = { uri: '', offset: 0, length: 0 };
+    return {
+        name,
+        title: '',
+        where,
+        whole: where,
+        revision: 0,
+        make: 0,
+        arts: [],
+        blanks: [],
+        steps: [],
+        allows: [],
+        coupons: [],
+    };
+}
+
+function isSame(review: Omit<Review, 'same'>): boolean {
+    const { recipe, things, art, times, supplies, findings, cautions } = review;
+    const lists: readonly (readonly unknown[])[] = [
+        recipe,
+        things,
+        art,
+        times,
+        supplies,
+        findings,
+        cautions.gained,
+        cautions.lost,
+    ];
+    return (
+        lists.every((list) => list.length === 0) &&
+        review.steps.every(({ status, moved }) => status === 'same' && !moved) &&
+        review.allows.every(({ status }) => status === 'same')
+    );
+}
+
+function side({ from, exists, plan: { recipe } }: Version): Side {
+    return { from, ...(exists && { recipe: recipe.name }), title: recipe.title, revision: recipe.revision };
+}
+
+function heading({ exists, plan }: Version): Figure[] {
+    return exists ? recipeFigures(plan.recipe) : [];
+}
+
+function without(list: readonly string[], other: readonly string[]): string[] {
+    return list.filter((each) => !other.includes(each));
+}

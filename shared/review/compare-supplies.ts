@@ -1,0 +1,35 @@
+import type { Plan, Supply } from '../plan/plan';
+import { showNumber } from '../quantity/show';
+import { type Change, changesOf } from './change';
+import type { Figure } from './figure';
+
+/** What has to be on the bench that differs. */
+export function compareSupplies(before: Plan, after: Plan): Change[] {
+    return changesOf(figures(before.supplies), figures(after.supplies));
+}
+
+/** Several lots of one thing (two blanks of a board, say) are told together. */
+function figures(supplies: readonly Supply[]): Figure[] {
+    const lots = Map.groupBy(supplies, ({ kind, item, unit }) => `${kind} ${item} ${unit}`);
+    return [...lots.values()].map((lot) => {
+        const { kind, item, unit } = lot[0]!;
+        const text = lot
+            .map(({ amount, note }) => `${showNumber(amount, 1)} ${unit}${note === '' ? '' : ` (${note})`}`)
+            .join(', ');
+        const value = lot.reduce((sum, { amount }) => sum + amount, 0);
+        return {
+            label: `${kind} ${item}`,
+            text,
+            key: text,
+            amount: { value: value * base[unit].factor, dimension: base[unit].dimension, unit: base[unit].unit },
+        };
+    });
+}
+
+const base = {
+    pieces: { factor: 1, dimension: 'count', unit: '' },
+    sheets: { factor: 1, dimension: 'count', unit: '' },
+    ml: { factor: 1000, dimension: 'volume', unit: 'ml' },
+    g: { factor: 1, dimension: 'mass', unit: 'g' },
+    cm2: { factor: 100, dimension: 'area', unit: 'cm2' },
+} as const satisfies Readonly<Record<Supply['unit'], unknown>>;

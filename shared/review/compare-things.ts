@@ -1,0 +1,86 @@
+import type { Plan } from '../plan/plan';
+import type { Recipe } from '../recipe/recipe';
+import { changesOf } from './change';
+import { type Figure, word } from './figure';
+import type { ThingReview } from './review';
+import { tell, writtenFigures } from './written';
+
+/** Blanks that differ, and stock that both versions use but of which the figures differ. */
+export function compareThings(before: Plan, after: Plan): ThingReview[] {
+    return [
+        ...compare(blanks(before.recipe), blanks(after.recipe), true),
+        ...compare(stock(before.recipe), stock(after.recipe), false),
+        ...compare(coupons(before.recipe), coupons(after.recipe), true),
+    ];
+}
+
+type Things = ReadonlyMap<string, readonly Figure[]>;
+
+/** @param all whether a thing that only one version has is told; other stock is told where it is used. */
+function compare(before: Things, after: Things, all: boolean): ThingReview[] {
+    const reviews: ThingReview[] = [];
+    for (const thing of new Set([...after.keys(), ...before.keys()])) {
+        const old = before.get(thing);
+        const now = after.get(thing);
+        if (!all && (old === undefined || now === undefined)) continue;
+        const changes = changesOf(old ?? [], now ?? []);
+        if (old === undefined) reviews.push({ thing, status: 'added', changes });
+        else if (now === undefined) reviews.push({ thing, status: 'removed', changes });
+        else if (changes.length > 0) reviews.push({ thing, status: 'changed', changes });
+    }
+    return reviews;
+}
+
+function blanks({ blanks: all }: Recipe): Things {
+    return new Map(all.map((blank) => [`blank ${blank.name}`, writtenFigures(blank)]));
+}
+
+function coupons({ coupons: all }: Recipe): Things {
+    return new Map(
+        all.map(({ sheet, laser, pitch, burns }) => {
+            const figures: Figure[] = pitch === undefined ? [] : [{ label: 'pitch', ...tell(pitch)! }];
+            for (const { power, speed, passes, depth } of burns) {
+                const [at, by, gives] = [tell(power)!, tell(speed)!, tell(depth)!];
+                const times = passes === 1 ? '' : ` x ${passes}`;
+                // The settings are the label, so that a square measured anew is a change and not two.
+                figures.push({ ...gives, label: `${at.text} at ${by.text}${times} gives` });
+            }
+            return [`coupon of ${sheet} on ${laser}`, figures];
+        }),
+    );
+}
+
+/** What each property of a recipe's data stands for in the shop. */
+const kinds: Readonly<Record<string, string>> = {
+    laser: 'laser',
+    beam: 'beam',
+    sheet: 'sheet',
+    wood: 'wood',
+    resin: 'resin',
+    sealer: 'sealer',
+    glue: 'glue',
+    coat: 'finish',
+    grits: 'grit',
+};
+
+/** All stock that a recipe uses, wherever it does. */
+function stock(recipe: Recipe): Things {
+    const found = new Map<string, readonly Figure[]>();
+    const add = (key: string, thing: unknown): void => {
+        if (typeof thing !== 'object' || thing === null || !('name' in thing) || !('where' in thing)) return;
+        const kind = 'kind' in thing ? String(thing.kind) : undefined;
+        const word_ = key === 'sheet' ? (kind ?? 'sheet') : kinds[key];
+        const name = `${word_} ${String(thing.name)}`;
+        if (found.has(name)) return;
+        found.set(name, [...(kind === undefined || key === 'sheet' ? [] : [word('kind', kind)]), ...writtenFigures(thing)]);
+        search(thing);
+    };
+    const search = (block: object): void => {
+        for (const [key, value] of Object.entries(block)) {
+            if (!(key in kinds)) continue;
+            for (const each of Array.isArray(value) ? value : [value]) add(key, each);
+        }
+    };
+    for (const block of [recipe, ...recipe.blanks, ...recipe.steps]) search(block);
+    return found;
+}

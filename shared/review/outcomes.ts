@@ -1,0 +1,73 @@
+import { area } from '../geometry/measure';
+import type { LaserPlan } from '../plan/laser-plan';
+import type { FillPlan, InlayPlan, StepPlan } from '../plan/plan';
+import type { Interval } from '../quantity/interval';
+import { showLengthInterval } from '../quantity/show';
+import { type Figure, word, worked } from './figure';
+
+/** What follows from a step as it is written: what the machine is set to, what comes out, how long it takes. */
+export function outcomes(plan: StepPlan): Figure[] {
+    const { laser, fill, inlay, times, unplanned } = plan;
+    return [
+        ...(unplanned === undefined ? [] : [word('not worked out', unplanned)]),
+        ...(laser === undefined ? [] : laserOutcomes(laser)),
+        ...(fill === undefined ? [] : fillOutcomes(fill)),
+        ...(inlay === undefined ? [] : inlayOutcomes(inlay)),
+        ...time('machine', times.machine),
+        ...time('hands', times.attended),
+        ...time('wait', times.waiting),
+    ];
+}
+
+function laserOutcomes(laser: LaserPlan): Figure[] {
+    const { settings, step, depth } = laser;
+    const figures: Figure[] = [];
+    if (laser.tone !== undefined) figures.push(worked('tone', laser.tone, 'ratio'));
+    else if (laser.through) figures.push(word('depth', 'through'));
+    else if (depth !== undefined) figures.push(range('depth', depth));
+    if (settings !== undefined) {
+        const { power, powerRatio } = settings;
+        figures.push(Number.isFinite(powerRatio) ? worked('power', powerRatio, 'ratio') : worked('power', power, 'power'));
+        figures.push(worked('speed', settings.speed, 'speed'));
+        if (step.kind === 'engrave') figures.push(worked('pitch', settings.pitch, 'length'));
+        figures.push(worked('passes', settings.passes, 'count'));
+        figures.push(word('settings from', settings.guess ? 'a guess, no coupon' : 'a coupon'));
+        if (!settings.reached) figures.push(word('depth asked for', 'not reached'));
+    }
+    if (step.kind === 'engrave') figures.push(worked('area', laser.area, 'area'), worked('scan lines', laser.scanAngle, 'angle'));
+    else figures.push(worked('edge length', laser.perimeter, 'length'));
+    return figures;
+}
+
+function fillOutcomes({ depth, mix }: FillPlan): Figure[] {
+    const figures = [range('fill depth', depth), worked('volume', mix.volume, 'volume')];
+    if (mix.parts !== undefined) {
+        const dimension = mix.parts.by === 'volume' ? 'volume' : 'mass';
+        figures.push(worked('resin', mix.parts.resin, dimension), worked('hardener', mix.parts.hardener, dimension));
+    }
+    if (mix.pigment !== undefined) figures.push(worked('pigment', mix.pigment, 'mass'));
+    return figures;
+}
+
+function inlayOutcomes({ fit, stack, collides, empty }: InlayPlan): Figure[] {
+    const figures: Figure[] = [];
+    if (fit !== undefined) {
+        figures.push(worked('seam', fit.seam, 'length'), worked('goes in', fit.insertion, 'length'));
+        figures.push(word('fit', fit.bottoms ? 'reaches the floor' : 'jams before the floor'));
+    }
+    if (stack !== undefined) {
+        figures.push(range('stands proud', stack.proud.likely), range('veneer left', stack.left.likely));
+        figures.push(worked('veneer left at worst', stack.left.worst.low, 'length'));
+    }
+    figures.push(worked('veneer on the board', area(collides), 'area'), worked('pocket left empty', area(empty), 'area'));
+    return figures;
+}
+
+function range(label: string, { value, low, high }: Interval): Figure {
+    const text = showLengthInterval({ value, low, high });
+    return { label, text, key: text, amount: { value, dimension: 'length', low, high } };
+}
+
+function time(label: string, seconds: number): Figure[] {
+    return seconds > 0 ? [worked(label, seconds, 'time')] : [];
+}
