@@ -21,7 +21,12 @@ export interface Fact {
 
 /** What a person at the bench needs to know of a step, most needed first. */
 export function stepFacts(plan: StepPlan): Fact[] {
-    return [...laserFacts(plan), ...fillFacts(plan), ...inlayFacts(plan), ...benchFacts(plan), ...timeFacts(plan)];
+    return [...workFacts(plan), ...timeFacts(plan)];
+}
+
+/** The same without the times, for where those stand by themselves. */
+export function workFacts(plan: StepPlan): Fact[] {
+    return [...laserFacts(plan), ...fillFacts(plan), ...inlayFacts(plan), ...benchFacts(plan)];
 }
 
 function laserFacts({ laser, step }: StepPlan): Fact[] {

@@ -38,6 +38,8 @@ export interface BlankView {
     readonly width: number;
     readonly height: number;
     readonly thickness: number;
+    /** The unit of length in which the maker wrote its size. */
+    readonly unit?: string;
     readonly colour: string;
     readonly burnt: string;
     /** Along which side the grain runs; absent when the recipe does not say. */

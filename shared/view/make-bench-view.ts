@@ -4,7 +4,7 @@ import type { Memo } from '../plan/memo';
 import type { InlayPlan, Plan, StepPlan } from '../plan/plan';
 import { showArea, showLength, showNumber } from '../quantity/show';
 import type { Finding } from '../recipe/finding';
-import { stepFacts } from '../sheets/step-facts';
+import { workFacts } from '../sheets/step-facts';
 import type { BenchView, BlankView, HalfView, InlayView, StepView } from './bench-view';
 import { PathTable } from './path-table';
 import { pieceView } from './piece-view';
@@ -69,6 +69,7 @@ function blankView(plan: Plan, name: string): BlankView {
         width: size?.width ?? 0,
         height: size?.height ?? 0,
         thickness: thickness?.value ?? 0,
+        ...(blank.size === undefined ? {} : { unit: blank.size.width.unit }),
         colour: wood?.colour ?? '#c9a26b',
         burnt: wood?.burnt ?? '#4a2f1d',
         ...(blank.grain === undefined ? {} : { grain: blank.grain }),
@@ -83,7 +84,7 @@ function stepView(plan: StepPlan): StepView {
         index: step.index,
         kind: step.kind,
         title,
-        facts: stepFacts(plan),
+        facts: workFacts(plan),
         ...(blank === undefined ? {} : { blank }),
         ...times,
         ...(unplanned === undefined ? {} : { unplanned }),

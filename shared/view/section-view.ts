@@ -8,12 +8,15 @@ import type { SectionView, SpanView } from './bench-view';
 /** Thickness with which a backing is drawn, mm: foil tape is about 0.07 mm (from memory). */
 const backingThickness = 0.07;
 
+/** Width with which a cut is drawn at the least, mm: about that of a focused beam. */
+const thinnestKerf = 0.1;
+
 /** A cut across a piece at height `y` of its face; heights count up from the blank's bottom. */
 export function sectionView(plan: Plan, piece: Piece, blank: BlankPlan, y: number): SectionView {
     const width = blank.size?.width ?? 0;
     const top = blank.thickness?.value ?? 0;
     const face = Math.max(0, top - piece.face.value);
-    const cuts = piece.marks.map((mark) => ({ mark, spans: crossings(mark.region, y), inlay: inlaySpans(mark, y) }));
+    const cuts = piece.marks.map((mark) => ({ mark, spans: markSpans(plan, mark, y), inlay: inlaySpans(mark, y) }));
     const edges = new Set([0, width]);
     for (const { spans, inlay } of cuts) {
         for (const x of [...spans, ...inlay]) if (x > 0 && x < width) edges.add(x);
@@ -31,6 +34,20 @@ export function sectionView(plan: Plan, piece: Piece, blank: BlankPlan, y: numbe
         );
     }
     return { y, width, top, face, spans };
+}
+
+/** A cut takes away its line only, not what the line encloses. */
+function markSpans(plan: Plan, mark: Mark, y: number): Spans {
+    const spans = crossings(mark.region, y);
+    if (mark.kind !== 'cut') return spans;
+    const half = Math.max(plan.steps[mark.step]?.laser?.growth ?? 0, thinnestKerf / 2);
+    const slots: number[] = [];
+    for (const x of spans) {
+        if (slots.length > 0 && x - half <= slots[slots.length - 1]!) slots.pop();
+        else slots.push(x - half);
+        slots.push(x + half);
+    }
+    return slots;
 }
 
 interface Place {

@@ -7,7 +7,8 @@ import { SectionAsker } from './section-asker';
 import { type BenchState, chosenFrame, chosenPiece, emptyState, frameKeys, stepAt } from './state';
 
 const root = document.getElementById('bench')!;
-const kept: KeptState | undefined = readKeptState(editor.getState()) ?? readKeptState(JSON.parse(document.body.dataset.kept ?? 'null'));
+const kept: KeptState | undefined =
+    readKeptState(editor.getState()) ?? readKeptState(JSON.parse(document.body.dataset.kept ?? 'null'));
 let state: BenchState = {
     ...emptyState,
     ...(kept?.frame === undefined ? {} : { frameKey: kept.frame }),

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { useSize } from './use-size';
-import { pan, type Placing, place, type Size, type Window, wholeWindow, zoomAt } from './zoom';
+import { type Placing, pan, place, type Size, type Window, wholeWindow, zoomAt } from './zoom';
 
 interface CanvasProps {
     readonly label: string;
@@ -58,7 +58,17 @@ export function Canvas({ label, piece, window, look, children, over, class: name
 
     return (
         <div class={`canvas ${name}`}>
-            <svg ref={svg} class={window.zoom > 1 ? 'close' : ''} role="group" aria-label={label} tabIndex={0} onKeyDown={press} onPointerDown={drag}>
+            <svg
+                ref={svg}
+                class={window.zoom > 1 ? 'close' : ''}
+                role="graphics-document"
+                aria-roledescription="picture"
+                aria-label={label}
+                // biome-ignore lint/a11y/noNoninteractiveTabindex: the keyboard zooms and moves it
+                tabIndex={0}
+                onKeyDown={press}
+                onPointerDown={drag}
+            >
                 <g transform={`translate(${placing.shiftX} ${placing.shiftY}) scale(${placing.scale})`}>{children(placing)}</g>
                 {over?.(placing, screen)}
             </svg>
@@ -66,11 +76,21 @@ export function Canvas({ label, piece, window, look, children, over, class: name
                 <button type="button" onClick={() => closer(1.4)} aria-label="Closer (plus key)" title="Closer (+)">
                     +
                 </button>
-                <button type="button" onClick={() => closer(1 / 1.4)} aria-label="Further away (minus key)" title="Further away (−)">
+                <button
+                    type="button"
+                    onClick={() => closer(1 / 1.4)}
+                    aria-label="Further away (minus key)"
+                    title="Further away (−)"
+                >
                     −
                 </button>
-                <button type="button" onClick={() => look(wholeWindow)} aria-label="Show the whole piece (zero key)" title="Whole piece (0)">
-                    1:1
+                <button
+                    type="button"
+                    onClick={() => look(wholeWindow)}
+                    aria-label="Show the whole piece (zero key)"
+                    title="Whole piece (0)"
+                >
+                    whole
                 </button>
             </div>
         </div>

@@ -59,7 +59,7 @@ export function CutLine({ blank, y, placing, screen, move }: CutLineProps) {
             aria-valuemin={0}
             aria-valuemax={Math.round(blank.height)}
             aria-valuenow={Math.round(y)}
-            aria-valuetext={`${showLength(y)} from the top edge`}
+            aria-valuetext={`${showLength(y, blank.unit)} from the top edge`}
             onKeyDown={press}
             onPointerDown={drag}
         >

@@ -12,16 +12,20 @@ const words: Readonly<Record<LayerView['kind'], string>> = {
 };
 
 /** What a layer is, in few words: "Engrave pocket: dug out, 0.5 mm deep". */
-export function describeLayer({ kind, label, depth }: LayerView): string {
-    const deep = kind === 'burnt' && depth > 0 ? `, ${showLength(depth)} deep` : '';
+export function describeLayer({ kind, label, depth }: LayerView, unit?: string): string {
+    const deep = kind === 'burnt' && depth > 0 ? `, ${showLength(depth, unit)} deep` : '';
     return `${label}: ${words[kind]}${deep}`;
 }
 
 /** The picture in words, for those who do not see it. */
 export function describePiece(blank: BlankView, piece: PieceView): string {
-    const size = `${showLength(blank.width)} wide, ${showLength(blank.height)} high, ${showLength(blank.thickness)} thick`;
+    const { unit } = blank;
+    const size = `${showLength(blank.width, unit)} wide, ${showLength(blank.height, unit)} high, ${showLength(blank.thickness, unit)} thick`;
     const grain = blank.grain === undefined ? '' : `, grain along the ${blank.grain}`;
-    const layers = piece.layers.length === 0 ? ' Nothing burnt yet.' : ` ${piece.layers.map(describeLayer).join('; ')}.`;
+    const layers =
+        piece.layers.length === 0
+            ? ' Nothing burnt yet.'
+            : ` ${piece.layers.map((layer) => describeLayer(layer, unit)).join('; ')}.`;
     const states = statesOf(piece);
     return `${blank.name} of ${blank.label}: ${size}${grain}.${layers}${states.length > 0 ? ` Now ${states.join(', ')}.` : ''}`;
 }

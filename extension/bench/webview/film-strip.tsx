@@ -47,10 +47,8 @@ export function FilmStrip({ view, chosen, lit, choose }: FilmStripProps) {
                         onClick={() => choose(key)}
                     >
                         <FramePicture view={view} frame={frame} />
-                        <span class="frame-title">
-                            <span class="frame-number">{step === undefined ? '·' : step.index + 1}</span>
-                            {step?.title ?? 'Before the first step'}
-                        </span>
+                        <span class="frame-number">{step === undefined ? '' : step.index + 1}</span>
+                        <span class="frame-title">{step?.title ?? 'Before the first step'}</span>
                         <span class="frame-note">{noteOf(step)}</span>
                     </button>
                 );

@@ -4,6 +4,19 @@ import { editor, reveal } from './editor-link';
 const marks = { error: '✕', warning: '!', info: 'i', hint: '·' } as const;
 const names = { error: 'Error', warning: 'Warning', info: 'Note', hint: 'Hint' } as const;
 
+/** Words of the language stand between backticks. */
+function Message({ text }: { text: string }) {
+    return (
+        <>
+            {text.split('`').map((part, index) => (
+                <span key={index} class={index % 2 === 1 ? 'word' : undefined}>
+                    {part}
+                </span>
+            ))}
+        </>
+    );
+}
+
 /** What a maker should know; the numbers are those of the rings on the picture. */
 export function Findings({ view, choose }: { view: BenchView; choose: (step: number) => void }) {
     if (view.findings.length === 0) {
@@ -16,7 +29,7 @@ export function Findings({ view, choose }: { view: BenchView; choose: (step: num
     }
     return (
         <section aria-labelledby="findings-heading">
-            <h2 id="findings-heading">Findings</h2>
+            <h2 id="findings-heading">Findings ({view.findings.length})</h2>
             <ol class="findings">
                 {view.findings.map((finding, index) => {
                     const { rule, severity, message, step, where, spots } = finding;
@@ -34,7 +47,7 @@ export function Findings({ view, choose }: { view: BenchView; choose: (step: num
                                 }}
                             >
                                 <span class="hidden">{names[severity]}: </span>
-                                {message}
+                                <Message text={message} />
                                 {spots.length > 0 && <span class="ring-number"> Ring {index + 1} on the picture.</span>}
                             </button>
                             <button

@@ -17,8 +17,8 @@ export function grainAlong(name: string, length: number, breadth: number): Grain
     const fine: string[] = [];
     const strong: string[] = [];
     const pores: string[] = [];
-    // About fifty rings on any face: a small veneer and a long board look alike at the size they are shown.
-    const spacing = Math.max(breadth / 46, 0.05);
+    // About seventy rings on any face: a small veneer and a long board look alike at the size they are shown.
+    const spacing = Math.max(breadth / 72, 0.05);
     for (let y = -0.1 * breadth; y < 1.1 * breadth; y += spacing * (0.35 + 1.5 * random() * random() + 0.3)) {
         (random() < 0.22 ? strong : fine).push(line(y, length, bend));
         if (random() < 0.7) pores.push(pore(random, y + spacing * random(), length, bend));
@@ -30,8 +30,8 @@ type Bend = (x: number, y: number) => number;
 
 function bendOf(random: () => number, length: number, breadth: number): Bend {
     const heart = (0.3 + 0.4 * random()) * breadth;
-    const waves = [1.3, 2.9, 5.7].map((times, index) => ({
-        size: (breadth * 0.028) / (index + 1),
+    const waves = [0.9, 2.1, 4.3].map((times, index) => ({
+        size: (breadth * 0.022) / (index * index + 1),
         times: (times * (0.8 + 0.4 * random()) * 2 * Math.PI) / length,
         start: random() * 2 * Math.PI,
     }));

@@ -38,7 +38,9 @@ function RecipeChoice({ view }: { view: BenchView }) {
             <span>Recipe</span>
             <select
                 value={view.recipe}
-                onChange={(event) => editor.postMessage({ type: 'recipe', name: (event.currentTarget as HTMLSelectElement).value })}
+                onChange={(event) =>
+                    editor.postMessage({ type: 'recipe', name: (event.currentTarget as HTMLSelectElement).value })
+                }
             >
                 {view.recipes.map(({ name, title }) => (
                     <option key={name} value={name}>

@@ -22,7 +22,7 @@ export function Inlay({ view, inlay }: InlayProps) {
     const title = view.steps.find(({ index }) => index === inlay.step)?.title ?? 'Inlay';
     return (
         <section class="inlay" aria-label={title}>
-            <h2>Both halves</h2>
+            <h2>Both halves: {title}</h2>
             <p class={`verdict ${inlay.good ? 'good' : 'bad'}`}>
                 <span class="mark" aria-hidden="true">
                     {inlay.good ? '✓' : '✕'}
@@ -57,7 +57,7 @@ export function Inlay({ view, inlay }: InlayProps) {
                     onInput={(event) => scrub(Number((event.currentTarget as HTMLInputElement).value) / 100)}
                 />
             </div>
-            <MeetingKey />
+            <MeetingKey burnt={pocket.burnt} />
         </section>
     );
 }
@@ -141,13 +141,13 @@ function Meeting({ meeting, relief, shown }: { meeting: InlayView['meeting']; re
     return (
         <g opacity={shown}>
             <use href={`#${pathId(meeting.fits)}`} fill={url(woodId(relief.blank, relief.colour))} />
-            <use href={`#${pathId(meeting.empty)}`} class="meeting-empty" fill={url('hatch-empty-mm')} />
+            <use href={`#${pathId(meeting.empty)}`} fill={url('hatch-empty-mm')} />
             <use href={`#${pathId(meeting.collides)}`} class="meeting-clash" fill={url('hatch-clash-mm')} />
         </g>
     );
 }
 
-function MeetingKey() {
+function MeetingKey({ burnt }: { burnt: string }) {
     return (
         <ul class="key">
             <li>
@@ -164,7 +164,8 @@ function MeetingKey() {
             </li>
             <li>
                 <svg width="22" height="12" aria-hidden="true" focusable="false">
-                    <rect width="22" height="12" fill={url('hatch-empty')} class="meeting-empty" />
+                    <rect width="22" height="12" fill={burnt} />
+                    <rect width="22" height="12" fill={url('hatch-empty')} />
                 </svg>
                 stays empty
             </li>

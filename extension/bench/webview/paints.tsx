@@ -10,7 +10,7 @@ export function Paints({ view }: { view: BenchView }) {
                 <WoodPaints blanks={view.blanks} />
                 <Hatches />
                 {Object.entries(view.paths).map(([id, data]) => (
-                    <path key={id} id={pathId(id)} d={data} />
+                    <path key={id} id={pathId(id)} class="shape" d={data} />
                 ))}
                 {Object.keys(view.paths).map((id) => (
                     <clipPath key={id} id={clipId(id)}>
@@ -29,10 +29,17 @@ function Hatches() {
             <pattern id="hatch-band" class="ink" patternUnits="userSpaceOnUse" width="5" height="5" patternTransform="rotate(45)">
                 <path d="M0 0V5" />
             </pattern>
-            <pattern id="hatch-clash" class="clash" patternUnits="userSpaceOnUse" width="7" height="7" patternTransform="rotate(45)">
+            <pattern
+                id="hatch-clash"
+                class="clash"
+                patternUnits="userSpaceOnUse"
+                width="7"
+                height="7"
+                patternTransform="rotate(45)"
+            >
                 <path d="M0 0V7M0 0H7" />
             </pattern>
-            <pattern id="hatch-empty" class="ink" patternUnits="userSpaceOnUse" width="6" height="6">
+            <pattern id="hatch-empty" class="dots" patternUnits="userSpaceOnUse" width="6" height="6">
                 <circle cx="2" cy="2" r="1" />
             </pattern>
             <pattern id="hatch-long-grain" patternUnits="userSpaceOnUse" width="90" height="14">
@@ -51,9 +58,9 @@ function Hatches() {
             </pattern>
             <linearGradient id="sheen" x1="0" y1="0" x2="1" y2="1">
                 <stop offset="0.1" stop-color="#fff" stop-opacity="0" />
-                <stop offset="0.32" stop-color="#fff" stop-opacity="0.16" />
+                <stop offset="0.32" stop-color="#fff" stop-opacity="0.1" />
                 <stop offset="0.42" stop-color="#fff" stop-opacity="0.02" />
-                <stop offset="0.7" stop-color="#fff" stop-opacity="0.09" />
+                <stop offset="0.7" stop-color="#fff" stop-opacity="0.06" />
                 <stop offset="0.85" stop-color="#fff" stop-opacity="0" />
             </linearGradient>
         </>

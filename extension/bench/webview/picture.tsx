@@ -38,7 +38,13 @@ export function Picture({ view, blank, piece, cut, window, look, moveCut }: Pict
         >
             {() => (
                 <>
-                    <rect class="shadow" x={blank.width * 0.004} y={blank.height * 0.008} width={blank.width} height={blank.height} />
+                    <rect
+                        class="shadow"
+                        x={blank.width * 0.004}
+                        y={blank.height * 0.008}
+                        width={blank.width}
+                        height={blank.height}
+                    />
                     <Piece blank={blank} piece={piece} blanks={view.blanks} relief />
                 </>
             )}
@@ -52,13 +58,15 @@ function Sizes({ blank, placing }: { blank: BlankView; placing: Placing }) {
     const width = blank.width * scale;
     const height = blank.height * scale;
     return (
-        <g class="dimension" aria-hidden="true">
+        <g class="dimension">
             <path d={`M${shiftX} ${shiftY - 14}h${width}M${shiftX} ${shiftY - 19}v10M${shiftX + width} ${shiftY - 19}v10`} />
             <text x={shiftX + width / 2} y={shiftY - 18}>
-                {showLength(blank.width)}
+                {showLength(blank.width, blank.unit)}
             </text>
             <path d={`M${shiftX - 14} ${shiftY}v${height}M${shiftX - 19} ${shiftY}h10M${shiftX - 19} ${shiftY + height}h10`} />
-            <text transform={`translate(${shiftX - 18} ${shiftY + height / 2}) rotate(-90)`}>{showLength(blank.height)}</text>
+            <text transform={`translate(${shiftX - 18} ${shiftY + height / 2}) rotate(-90)`}>
+                {showLength(blank.height, blank.unit)}
+            </text>
         </g>
     );
 }
@@ -71,7 +79,8 @@ function ScaleBar({ placing, screen }: { placing: Placing; screen: Size }) {
     const px = length * placing.scale;
     const y = screen.height - 12;
     return (
-        <g class="dimension scale-bar" aria-hidden="true">
+        <g class="dimension scale-bar">
+            <rect x="4" y={y - 15} width={px + 78} height="22" rx="4" />
             <path d={`M12 ${y - 4}v4h${px}v-4`} />
             <text x={12 + px + 6} y={y} class="start">
                 {showLength(length)}

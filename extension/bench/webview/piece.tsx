@@ -35,7 +35,11 @@ function Layer({ layer, blanks, relief }: { layer: LayerView; blanks: readonly B
         case 'through':
             return (
                 <g>
-                    <use href={shape} fill={isClear(layer.colour) ? undefined : layer.colour} class={isClear(layer.colour) ? 'hole' : undefined} />
+                    <use
+                        href={shape}
+                        fill={isClear(layer.colour) ? undefined : layer.colour}
+                        class={isClear(layer.colour) ? 'hole' : undefined}
+                    />
                     {relief && <InnerShadow path={layer.path} depth={1} />}
                 </g>
             );
@@ -49,7 +53,13 @@ function Layer({ layer, blanks, relief }: { layer: LayerView; blanks: readonly B
         case 'spilled':
             return (
                 <g>
-                    <use href={shape} fill={layer.colour} fill-opacity={layer.opacity * 0.55} stroke={layer.colour} class="spill" />
+                    <use
+                        href={shape}
+                        fill={layer.colour}
+                        fill-opacity={layer.opacity * 0.55}
+                        stroke={layer.colour}
+                        class="spill"
+                    />
                     <use href={shape} fill={layer.colour} fill-opacity={layer.opacity} />
                 </g>
             );
@@ -84,7 +94,9 @@ function InnerShadow({ path, depth }: { path: string; depth: number }) {
 
 /** The let-in wood keeps the grain of the blank it came from. */
 function inlaidPaint(layer: LayerView, blanks: readonly BlankView[]): string {
-    const source = blanks.find(({ colour, grain }) => colour === layer.colour && (layer.grain === undefined || grain === layer.grain));
+    const source = blanks.find(
+        ({ colour, grain }) => colour === layer.colour && (layer.grain === undefined || grain === layer.grain),
+    );
     return source === undefined ? layer.colour : url(woodId(source.name, source.colour));
 }
 

@@ -13,7 +13,7 @@ const MOST = 60; // rings of one finding: more would hide the piece
 /** Rings around the places that findings speak of, with the finding's number in the list. */
 export function Rings({ findings, blank, placing }: RingsProps) {
     return (
-        <g class="rings" aria-hidden="true">
+        <g class="rings">
             {findings.map((finding, number) =>
                 finding.spots
                     .filter((spot) => spot.blank === blank)
@@ -23,7 +23,12 @@ export function Rings({ findings, blank, placing }: RingsProps) {
                         const y = placing.shiftY + spot.y * placing.scale;
                         const radius = Math.max((spot.size / 2) * placing.scale + 4, SMALLEST);
                         return (
-                            <g key={`${finding.rule} ${finding.where.offset} ${index}`} class={`ring ${finding.severity}`}>
+                            <g
+                                key={`${finding.rule} ${finding.where.offset} ${index}`}
+                                class={`ring ${finding.severity}`}
+                                role="graphics-symbol"
+                                aria-label={`Ring ${number + 1}: ${finding.message}`}
+                            >
                                 <circle class="under" cx={x} cy={y} r={radius} />
                                 <circle cx={x} cy={y} r={radius} />
                                 {index === 0 && (

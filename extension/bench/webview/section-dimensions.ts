@@ -13,21 +13,24 @@ export interface Dimension {
 const SMALL = 5e-4; // mm: less than this is drawing, not wood
 
 /** The heights worth writing: the deepest floor, what lies in it, and how far it stands proud or sunken. */
-export function dimensionsOf(section: SectionView): Dimension[] {
-    const dug = widest(section.spans.filter((span) => span.kind === 'wood' && span.top < section.face - SMALL && span.top > SMALL));
+export function dimensionsOf(section: SectionView, unit?: string): Dimension[] {
+    const show = (mm: number) => showLength(mm, unit);
+    const dug = widest(
+        section.spans.filter((span) => span.kind === 'wood' && span.top < section.face - SMALL && span.top > SMALL),
+    );
     if (dug === undefined) return [];
     const middle = (dug.from + dug.to) / 2;
     const depth = section.face - dug.top;
-    const band = dug.spread > SMALL ? ` ± ${showLength(dug.spread)}` : '';
-    const list: Dimension[] = [{ id: 'depth', x: middle, from: dug.top, to: section.face, text: `${showLength(depth)}${band} deep` }];
+    const band = dug.spread > SMALL ? ` ± ${show(dug.spread)}` : '';
+    const list: Dimension[] = [{ id: 'depth', x: middle, from: dug.top, to: section.face, text: `${show(depth)}${band} deep` }];
     const lying = widest(section.spans.filter((span) => isFilling(span) && span.from < dug.to && span.to > dug.from));
     if (lying === undefined) return list;
     const x = (lying.from + lying.to) / 2;
     const what = lying.kind === 'resin' ? 'resin' : 'veneer';
-    list.push({ id: 'filling', x, from: lying.bottom, to: lying.top, text: `${showLength(lying.top - lying.bottom)} ${what}` });
+    list.push({ id: 'filling', x, from: lying.bottom, to: lying.top, text: `${show(lying.top - lying.bottom)} ${what}` });
     const proud = lying.top - section.face;
-    if (proud > SMALL) list.push({ id: 'proud', x, from: section.face, to: lying.top, text: `${showLength(proud)} proud` });
-    if (proud < -SMALL) list.push({ id: 'sunken', x, from: lying.top, to: section.face, text: `${showLength(-proud)} sunken` });
+    if (proud > SMALL) list.push({ id: 'proud', x, from: section.face, to: lying.top, text: `${show(proud)} proud` });
+    if (proud < -SMALL) list.push({ id: 'sunken', x, from: lying.top, to: section.face, text: `${show(-proud)} sunken` });
     return list;
 }
 

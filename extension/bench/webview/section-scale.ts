@@ -1,4 +1,5 @@
 import type { SectionView } from '../../../shared/view/bench-view';
+import { dimensionsOf } from './section-dimensions';
 
 /** How a section is drawn: heights in mm to px, with the dull middle of a thick board left out. */
 export interface SectionScale {
@@ -11,14 +12,17 @@ export interface SectionScale {
     readonly height: number;
 }
 
-const STEPS = [0.05, 0.1, 0.2, 0.5, 1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 150, 200, 300, 400, 500, 800, 1000];
+const STEPS = [
+    0.05, 0.1, 0.2, 0.5, 1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 150, 200, 300, 400, 500, 800, 1000,
+];
 /** px given to what was dug and what stands proud, to the wood below it, and to the rest under a break. */
 const RELIEF = 84;
 const BELOW = 26;
 const REST = 30;
 const WHOLE = 150;
-/** Above the drawing: three lines of text. */
-const TOP = 56;
+/** Above the drawing: a little air, and as many lines as there are heights to write. */
+const TOP = 16;
+const LINE = 14;
 const ROOM = 24;
 
 /**
@@ -26,13 +30,14 @@ const ROOM = 24;
  * `across` is the scale of widths, px for each mm.
  */
 export function sectionScale(sections: readonly SectionView[], across: number): SectionScale {
+    const lines = sections.reduce((most, section) => Math.max(most, dimensionsOf(section).length), 0);
     const top = sections.reduce((most, section) => Math.max(most, finite(section.top)), 0.01);
     const highest = sections.reduce((most, section) => Math.max(most, highestTop(section)), top);
     const floor = sections.reduce((least, section) => Math.min(least, lowestFloor(section)), top);
     const relief = Math.max(highest - floor, top * 0.02);
     const times = nice(RELIEF / (relief * across));
     const scale = times * across;
-    const linear = (height: number) => TOP + (highest - height) * scale;
+    const linear = (height: number) => TOP + LINE * lines + (highest - height) * scale;
     if (highest * scale <= WHOLE) return { times, y: linear, height: linear(0) + ROOM };
     const breakAt = linear(floor) + BELOW;
     const bottom = breakAt + REST;

@@ -21,26 +21,40 @@ export function Section({ blank, section, all, placing, screen }: SectionProps) 
     const left = Math.max(x(0), -20);
     const right = Math.min(x(section.width), screen.width + 20);
     const seen = section.spans.filter((span) => x(span.to) > left - 1 && x(span.from) < right + 1);
-    const dimensions = dimensionsOf(section);
-    const title = `Section ${showLength(section.y)} from the top edge, ${exaggeration(scale.times)}`;
+    const dimensions = dimensionsOf(section, blank.unit);
+    const thick = showLength(section.face, blank.unit);
+    const title = `Section ${showLength(section.y, blank.unit)} from the top edge, ${exaggeration(scale.times)}`;
     return (
         <figure class="section">
             <figcaption>
                 {title}
                 {scale.breakAt === undefined ? '' : '; the wood below the break line is left out'}
             </figcaption>
-            <svg height={scale.height} role="img" aria-label={`${title}. ${inWords(section, dimensions)}`}>
+            <svg
+                height={scale.height}
+                role="img"
+                aria-label={`${title}. ${[`${thick} thick`, ...dimensions.map(({ text }) => text)].join(', ')}.`}
+            >
                 {seen.map((span) => (
                     <Span key={`${span.kind} ${span.from} ${span.bottom}`} span={span} scale={scale} x={x} grain={blank.grain} />
                 ))}
-                <path class="face" d={`M${left} ${scale.y(section.face)}H${right}`} />
-                {section.face < section.top - 5e-4 && <path class="first-face" d={`M${left} ${scale.y(section.top)}H${right}`} />}
-                {seen.filter(({ spread }) => spread > 0).map((span) => (
-                    <Band key={`${span.from} ${span.bottom}`} span={span} scale={scale} x={x} />
-                ))}
+                <path class="profile" d={profile(seen, scale, x)} />
+                {section.face < section.top - 5e-4 && (
+                    <g class="first-face">
+                        <path d={`M${left} ${scale.y(section.top)}H${right}`} />
+                        <text x={right} y={scale.y(section.top) - 4}>
+                            face before sanding
+                        </text>
+                    </g>
+                )}
+                {seen
+                    .filter(({ spread }) => spread > 0)
+                    .map((span) => (
+                        <Band key={`${span.from} ${span.bottom}`} span={span} highest={section.top} scale={scale} x={x} />
+                    ))}
                 {scale.breakAt !== undefined && <BreakLine left={left} right={right} y={scale.breakAt} />}
                 <Dimensions dimensions={dimensions} scale={scale} x={x} screen={screen} />
-                <Thickness section={section} scale={scale} at={Math.max(left - 16, 20)} />
+                <Thickness section={section} text={thick} scale={scale} at={Math.max(left - 16, 20)} />
             </svg>
             <Key section={section} />
         </figure>
@@ -59,15 +73,29 @@ function Span({ span, scale, x, grain }: SpanProps) {
     const height = Math.max(scale.y(span.bottom) - top, 1.5);
     const from = x(span.from);
     const width = Math.max(x(span.to) - from, 0.75);
-    const hatch = hatchOf(span.kind, grain);
+    const { kind } = span;
+    const hatch = hatchOf(kind, grain);
     return (
-        <g class={`span ${span.kind}`}>
+        <g class={`span ${kind}`}>
             <title>{span.label}</title>
             <rect x={from} y={top} width={width} height={height} fill={span.colour} />
             {hatch !== undefined && <rect x={from} y={top} width={width} height={height} fill={url(hatch)} />}
-            <rect class="outline" x={from} y={top} width={width} height={height} />
+            {kind !== 'wood' && <rect class="outline" x={from} y={top} width={width} height={height} />}
         </g>
     );
+}
+
+/** The upper edge of the wood as one line: what the laser and the sander have left. */
+function profile(spans: readonly SpanView[], scale: SectionScale, x: (mm: number) => number): string {
+    let path = '';
+    let end: number | undefined;
+    for (const { kind, from, to, top } of spans) {
+        if (kind !== 'wood') continue;
+        const joined = end !== undefined && Math.abs(from - end) < 1e-6;
+        path += `${joined ? 'L' : 'M'}${x(from)} ${scale.y(top)}H${x(to)}`;
+        end = to;
+    }
+    return path;
 }
 
 /** The section is cut along the width: grain along the width lies in it, other grain is cut across. */
@@ -78,9 +106,9 @@ function hatchOf(kind: SpanView['kind'], grain: BlankView['grain']): string | un
 }
 
 /** Where the top of what lies here may be, by its tolerance. */
-function Band({ span, scale, x }: SpanProps) {
-    const top = scale.y(span.top + span.spread);
-    const bottom = scale.y(span.top - span.spread);
+function Band({ span, highest, scale, x }: SpanProps & { highest: number }) {
+    const top = scale.y(Math.min(span.top + span.spread, highest));
+    const bottom = scale.y(Math.max(span.top - span.spread, 0));
     if (bottom - top < 2) return null;
     const from = x(span.from);
     const to = x(span.to);
@@ -96,24 +124,32 @@ function BreakLine({ left, right, y }: { left: number; right: number; y: number 
     let path = `M${left} ${y + 5}`;
     for (let at = left, up = true; at < right; at += 12, up = !up) path += `q6 ${up ? -5 : 5} 12 0`;
     return (
-        <g class="break" aria-hidden="true">
+        <svg
+            class="break"
+            aria-hidden="true"
+            x={left}
+            y={y - 10}
+            width={Math.max(right - left, 0)}
+            height="24"
+            viewBox={`${left} ${y - 10} ${Math.max(right - left, 1)} 24`}
+        >
             <path class="gap" d={path} />
             <path class="wave" d={path} transform="translate(0 -3)" />
             <path class="wave" d={path} transform="translate(0 3)" />
-        </g>
+        </svg>
     );
 }
 
 /** Arrows side by side in the dug place, each led up to a line of text of its own. */
 function Dimensions({ dimensions, scale, x, screen }: DimensionsProps) {
     return (
-        <g class="dimension" aria-hidden="true">
+        <g class="dimension">
             {dimensions.map(({ id, x: at, from, to, text }, index) => {
                 const first = Math.min(Math.max(x(at) - 9 * (dimensions.length - 1), 60), screen.width - 190);
                 const spot = first + 18 * index;
                 const row = 13 + 14 * index;
                 const [top, bottom] = [scale.y(to), scale.y(from)];
-                const arrow = `M${spot} ${top}V${bottom}M${spot - 3} ${top + 5}l3-5l3 5M${spot - 3} ${bottom - 5}l3 5l3-5`;
+                const arrow = arrowBetween(spot, top, bottom);
                 return (
                     <g key={id}>
                         <path class="under" d={arrow} />
@@ -129,6 +165,12 @@ function Dimensions({ dimensions, scale, x, screen }: DimensionsProps) {
     );
 }
 
+/** Arrows between two heights; where there is no room for them, from outside, as on any drawing. */
+function arrowBetween(x: number, top: number, bottom: number): string {
+    if (bottom - top >= 13) return `M${x} ${top}V${bottom}M${x - 3} ${top + 5}l3-5l3 5M${x - 3} ${bottom - 5}l3 5l3-5`;
+    return `M${x} ${top - 9}V${top}M${x - 3} ${top - 4}l3 4l3-4M${x} ${bottom + 9}V${bottom}M${x - 3} ${bottom + 4}l3-4l3 4`;
+}
+
 interface DimensionsProps {
     readonly dimensions: readonly Dimension[];
     readonly scale: SectionScale;
@@ -136,12 +178,12 @@ interface DimensionsProps {
     readonly screen: Size;
 }
 
-function Thickness({ section, scale, at }: { section: SectionView; scale: SectionScale; at: number }) {
+function Thickness({ section, text, scale, at }: { section: SectionView; text: string; scale: SectionScale; at: number }) {
     const [top, bottom] = [scale.y(section.face), scale.y(0)];
     return (
-        <g class="dimension" aria-hidden="true">
+        <g class="dimension">
             <path d={`M${at} ${top}V${bottom}M${at - 4} ${top}h8M${at - 4} ${bottom}h8`} />
-            <text transform={`translate(${at - 6} ${(top + bottom) / 2}) rotate(-90)`}>{showLength(section.face)}</text>
+            <text transform={`translate(${at - 6} ${(top + bottom) / 2}) rotate(-90)`}>{text}</text>
         </g>
     );
 }
@@ -157,7 +199,11 @@ function Key({ section }: { section: SectionView }) {
                 <li key={key}>
                     <svg width="22" height="12" aria-hidden="true" focusable="false">
                         <rect width="22" height="12" fill={span.colour} />
-                        <rect width="22" height="12" fill={hatchOf(span.kind, undefined) === undefined ? 'none' : url(hatchOf(span.kind, undefined)!)} />
+                        <rect
+                            width="22"
+                            height="12"
+                            fill={hatchOf(span.kind, undefined) === undefined ? 'none' : url(hatchOf(span.kind, undefined)!)}
+                        />
                         <rect class="outline" width="22" height="12" fill="none" />
                     </svg>
                     {span.label}
@@ -168,14 +214,9 @@ function Key({ section }: { section: SectionView }) {
                     <svg class="band" width="22" height="12" aria-hidden="true" focusable="false">
                         <rect width="22" height="12" fill={url('hatch-band')} />
                     </svg>
-                    where the floor may lie
+                    tolerance of the floor
                 </li>
             )}
         </ul>
     );
-}
-
-function inWords(section: SectionView, dimensions: readonly Dimension[]): string {
-    const parts = [`${showLength(section.face)} thick`, ...dimensions.map(({ text }) => text)];
-    return `${parts.join(', ')}.`;
 }

@@ -27,7 +27,9 @@ export function Stage(props: StageProps) {
     const screen = useScreen(stage);
     // While the answer for a moved line is on its way, the section last seen stays.
     const section = cut === undefined ? piece.section : (cutSection ?? piece.section);
-    const all = view.frames.flatMap(({ pieces }) => pieces.filter((each) => each.blank === blank.name).map((each) => each.section));
+    const all = view.frames.flatMap(({ pieces }) =>
+        pieces.filter((each) => each.blank === blank.name).map((each) => each.section),
+    );
     return (
         <div id="piece-panel" class="stage" role="tabpanel" aria-labelledby={`frame-${frameIndex}`} ref={stage}>
             <Pieces pieces={piecesOf(frame)} chosen={piece.blank} choose={props.chooseBlank} />
@@ -44,7 +46,7 @@ export function Stage(props: StageProps) {
                 {piece.layers.map((layer, index) => (
                     <li key={`${layer.step} ${layer.kind} ${index}`}>
                         <span class="swatch" style={{ background: layer.colour, opacity: layer.opacity }} />
-                        {describeLayer(layer)}
+                        {describeLayer(layer, blank.unit)}
                     </li>
                 ))}
                 {statesOf(piece).map((state) => (
@@ -54,7 +56,13 @@ export function Stage(props: StageProps) {
                 ))}
             </ul>
             {section.width > 0 && (
-                <Section blank={blank} section={section} all={[...all, section]} placing={place(window, blank, screen)} screen={screen} />
+                <Section
+                    blank={blank}
+                    section={section}
+                    all={[...all, section]}
+                    placing={place(window, blank, screen)}
+                    screen={screen}
+                />
             )}
         </div>
     );

@@ -52,9 +52,7 @@ export function piecesOf(frame: FrameView | undefined): readonly PieceView[] {
 export function chosenPiece(state: BenchState, view: BenchView, frame: FrameView): PieceView | undefined {
     const pieces = piecesOf(frame);
     const worked = stepOf(view, frame)?.blank;
-    return (
-        pieces.find((piece) => piece.blank === state.blank) ?? pieces.find((piece) => piece.blank === worked) ?? pieces[0]
-    );
+    return pieces.find((piece) => piece.blank === state.blank) ?? pieces.find((piece) => piece.blank === worked) ?? pieces[0];
 }
 
 export function windowOf(state: BenchState, blank: string): Window {

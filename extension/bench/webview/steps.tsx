@@ -51,7 +51,7 @@ function Facts({ step }: { step: StepView }) {
                             <span class="label">{label}</span> <span class="value">{value}</span>
                         </span>
                     ) : (
-                        <button type="button" class="fact" onClick={(event) => reveal(where, event)}>
+                        <button type="button" class="fact link" onClick={(event) => reveal(where, event)}>
                             <span class="label">{label}</span> <span class="value">{value}</span>
                         </button>
                     )}

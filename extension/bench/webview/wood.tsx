@@ -44,10 +44,10 @@ function WoodPaint({ name, colour, grain, width, height }: Face) {
             <rect width={width} height={height} fill={colour} />
             {lines !== undefined && (
                 <g fill="none" stroke="#1a0d04" transform={upright ? `translate(${width} 0) rotate(90)` : undefined}>
-                    <path d={lines.fine} stroke-opacity="0.13" stroke-width={thin * 1.6} />
-                    <path d={lines.strong} stroke-opacity="0.17" stroke-width={thin * 4.2} />
-                    <path d={lines.strong} stroke="#fff" stroke-opacity="0.07" stroke-width={thin * 6} transform={`translate(0 ${thin * 6})`} />
-                    <path d={lines.pores} stroke-opacity="0.22" stroke-width={thin} />
+                    <path d={lines.fine} stroke-opacity="0.12" stroke-width={thin * 1.3} />
+                    <path d={lines.strong} stroke-opacity="0.1" stroke-width={thin * 3.4} />
+                    <path d={lines.strong} stroke-opacity="0.14" stroke-width={thin * 1.2} />
+                    <path d={lines.pores} stroke-opacity="0.25" stroke-width={thin * 0.9} />
                 </g>
             )}
         </pattern>

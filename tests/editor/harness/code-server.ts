@@ -8,6 +8,8 @@ import { places } from './places.ts';
 export interface CodeServer {
     readonly origin: string;
     readonly authority: string;
+    /** Writes the user's settings, also while a window is open. */
+    settings(change: object): void;
     stop(): void;
 }
 
@@ -29,11 +31,13 @@ const quiet = {
 };
 
 /** Starts VS Code as a server on a free port of this machine, with a fresh profile under `home`. */
-export async function startCodeServer(home: string, settings: object = {}): Promise<CodeServer> {
+export async function startCodeServer(home: string): Promise<CodeServer> {
     const port = await freePort();
     const data = join(home, 'data');
     mkdirSync(join(data, 'User'), { recursive: true });
-    writeFileSync(join(data, 'User', 'settings.json'), JSON.stringify({ ...quiet, ...settings }));
+    const settings = (change: object) =>
+        writeFileSync(join(data, 'User', 'settings.json'), JSON.stringify({ ...quiet, ...change }));
+    settings({});
     const args = [
         ...['--config', '/dev/null', '--bind-addr', `127.0.0.1:${port}`, '--auth', 'none', '--disable-telemetry'],
         ...['--disable-update-check', '--disable-workspace-trust', '--disable-getting-started-override', '--disable-proxy'],
@@ -57,7 +61,7 @@ export async function startCodeServer(home: string, settings: object = {}): Prom
     for (let attempt = 0; attempt < 300; attempt += 1) {
         if (child.exitCode !== null) break;
         const answer = await fetch(`${origin}/healthz`).catch(() => undefined);
-        if (answer?.ok === true) return { origin, authority, stop };
+        if (answer?.ok === true) return { origin, authority, settings, stop };
         await sleep(200);
     }
     stop();
