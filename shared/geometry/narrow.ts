@@ -1,10 +1,11 @@
 import { EdgeIndex } from './edge-index';
 import { islands } from './islands';
-import { isEmpty, perimeter, signedArea } from './measure';
+import { bounds, isEmpty, perimeter, signedArea } from './measure';
 import { Narrowness } from './narrowness';
 import { Nesting } from './nesting';
 import { grow } from './offset';
 import { emptyRegion, type Region, type Ring } from './region';
+import { flatteningTolerance } from './shapes';
 import { simplify } from './simplify';
 
 /** A place that is narrower than a limit, in mm and mm2. */
@@ -35,8 +36,12 @@ export function narrowGaps(region: Region, limit: number): NarrowPlace[] {
 
 function find(region: Region, limit: number, side: 1 | -1): NarrowPlace[] {
     if (!(limit > 0) || !Number.isFinite(limit) || isEmpty(region)) return [];
-    const light = simplify(region, limit / 100);
-    const narrowness = new Narrowness(new EdgeIndex(light.rings), limit, perimeter(light), side);
+    const light = simplify(region, Math.min(limit / 100, flatteningTolerance));
+    const box = bounds(light);
+    if (box === undefined) return [];
+    // Nothing in the region is wider than the region; much larger discs would lose their digits.
+    const widest = 2 * Math.hypot(box.maxX - box.minX, box.maxY - box.minY);
+    const narrowness = new Narrowness(new EdgeIndex(light.rings), Math.min(limit, widest), perimeter(light), side);
     for (let ring = 0; ring < light.rings.length; ring++) narrowness.walk(ring, signedArea(light.rings[ring]!));
     return narrowness.places().toSorted((a, b) => a.width - b.width);
 }

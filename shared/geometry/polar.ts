@@ -13,10 +13,10 @@ export interface PolarPicture {
     readonly cellArea: Float64Array;
 }
 
-/** 5040 has every divisor up to 10, so that most turns are whole numbers of rays. */
-const mostRays = 5040;
+/** 2520 has every divisor up to 10, so that most turns are whole numbers of rays. */
+const mostRays = 2520;
 const fewestRays = 360;
-const rings = 48;
+const rings = 40;
 /** Bounds the time for art of long thin edges: this many crossings of edges with rays take well under a second. */
 const mostCrossings = 20_000_000;
 

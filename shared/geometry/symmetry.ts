@@ -83,7 +83,7 @@ export function reflection(angle: number, x: number, y: number): Matrix {
 
 /** The axis, in half rays, about which the picture differs least from its mirror image. */
 function bestAxis(picture: PolarPicture): number {
-    const parts = 14;
+    const parts = 7;
     const coarse = picture.rays % parts === 0 && picture.rays > 2000 ? coarser(picture, parts) : picture;
     let best = leastAxis(coarse, 0, coarse.rays);
     if (coarse !== picture) best = leastAxis(picture, (best - 1) * parts, 2 * parts + 1);
