@@ -36,6 +36,15 @@ const node = { ...common, platform: 'node', format: 'cjs', target: 'node22' };
 
 const bundles = [
     { ...node, entryPoints: ['extension/main.ts'], outfile: 'dist/extension.cjs', external: ['vscode'] },
+    {
+        ...common,
+        entryPoints: ['extension/main.browser.ts'],
+        outfile: 'dist/extension.web.js',
+        platform: 'browser',
+        format: 'cjs',
+        target: 'chrome128',
+        external: ['vscode'],
+    },
     { ...node, entryPoints: ['server/main.node.ts'], outfile: 'dist/server.cjs' },
     { ...node, entryPoints: ['server/worker/node-worker.ts'], outfile: 'dist/worker.cjs' },
     { ...node, entryPoints: ['server/cli.ts'], outfile: 'dist/cli.cjs', banner: { js: '#!/usr/bin/env node' } },

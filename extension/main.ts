@@ -1,26 +1,11 @@
 import * as vscode from 'vscode';
-import { watchBenches } from './bench/benches';
-import { watchChecklist } from './checklist/checklist';
-import { CurrentRecipe } from './current-recipe';
-import { offerExplanations } from './explain';
+import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
+import { activateWith } from './activate';
 import { RecipeServer } from './server';
-import { showStatus } from './status';
-import { offerStock } from './stock';
-import { offerWriting } from './write/write-files';
 
-export async function activate(context: vscode.ExtensionContext): Promise<void> {
-    const server = new RecipeServer(context.extensionUri);
-    const current = new CurrentRecipe(server, context.workspaceState);
-    context.subscriptions.push(
-        server,
-        current,
-        offerStock(server),
-        offerExplanations(server),
-        offerWriting(server),
-        showStatus(server, current),
-        watchBenches(server, context.extensionUri),
-        watchChecklist(server, current, context.workspaceState),
-        vscode.commands.registerCommand('kerfbook.restartServer', () => server.restart()),
-    );
-    await server.start();
+/** In an editor with Node: the server is a process of its own, run by the editor's Node. */
+export function activate(context: vscode.ExtensionContext): Promise<void> {
+    const module = vscode.Uri.joinPath(context.extensionUri, 'dist', 'server.cjs').fsPath;
+    const run = { module, transport: TransportKind.ipc, options: { execArgv: ['--enable-source-maps'] } };
+    return activateWith(new RecipeServer((options) => new LanguageClient('kerfbook', 'Kerfbook', run, options)), context);
 }

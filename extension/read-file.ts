@@ -13,10 +13,17 @@ export async function readForServer(params: ReadParams): Promise<ReadAnswer> {
         const { size, type } = await vscode.workspace.fs.stat(uri);
         if ((type & vscode.FileType.File) === 0) return { problem: 'unreadable' };
         if (size > LARGEST) return { problem: 'too-large' };
-        return { base64: Buffer.from(await vscode.workspace.fs.readFile(uri)).toString('base64') };
+        return { base64: toBase64(await vscode.workspace.fs.readFile(uri)) };
     } catch (error) {
         return { problem: error instanceof vscode.FileSystemError && error.code === 'FileNotFound' ? 'missing' : 'unreadable' };
     }
+}
+
+/** In slices, since the whole of a file is more than a call takes as arguments. */
+function toBase64(bytes: Uint8Array): string {
+    let text = '';
+    for (let i = 0; i < bytes.length; i += 32_768) text += String.fromCharCode(...bytes.subarray(i, i + 32_768));
+    return btoa(text);
 }
 
 /** Inside a workspace folder, or, when a recipe was opened on its own, beside it or below. */

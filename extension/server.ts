@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { LanguageClient, type LanguageClientOptions, TransportKind } from 'vscode-languageclient/node';
+import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { method, type PlannedParams, type ReadAnswer } from '../shared/view/protocol';
 import { readForServer } from './read-file';
 
@@ -10,26 +10,19 @@ const neverCancelled = new vscode.CancellationTokenSource().token;
 
 /** The language server as the rest of the extension sees it. */
 export class RecipeServer implements vscode.Disposable {
-    private readonly client: LanguageClient;
+    private readonly client: BaseLanguageClient;
     private readonly planned = new vscode.EventEmitter<PlannedParams>();
     /** A file has been planned anew. */
     readonly onDidPlan = this.planned.event;
 
-    constructor(extensionUri: vscode.Uri) {
-        const module = vscode.Uri.joinPath(extensionUri, 'dist', 'server.cjs').fsPath;
+    constructor(connect: (options: LanguageClientOptions) => BaseLanguageClient) {
         const watchers = ['**/*.kerf', '**/*.{svg,png,jpg,jpeg}'].map((glob) => vscode.workspace.createFileSystemWatcher(glob));
-        const options: LanguageClientOptions = {
+        this.client = connect({
             documentSelector: schemes.map((scheme) => ({ language: 'kerf', scheme })),
             synchronize: { fileEvents: watchers },
             outputChannelName: 'Kerfbook',
             markdown: { isTrusted: { enabledCommands: ['kerfbook.explainFinding'] } },
-        };
-        this.client = new LanguageClient(
-            'kerfbook',
-            'Kerfbook',
-            { module, transport: TransportKind.ipc, options: { execArgv: ['--enable-source-maps'] } },
-            options,
-        );
+        });
         this.client.onNotification(method.planned, (params: PlannedParams) => this.planned.fire(params));
         this.client.onRequest<ReadAnswer, never>(method.read, readForServer);
     }
@@ -38,8 +31,9 @@ export class RecipeServer implements vscode.Disposable {
         return this.client.start();
     }
 
-    restart(): Promise<void> {
-        return this.client.restart();
+    async restart(): Promise<void> {
+        await this.client.stop();
+        await this.client.start();
     }
 
     /** The server's answer, or undefined when it has none or cannot be asked at present. */

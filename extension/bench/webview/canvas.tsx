@@ -61,7 +61,6 @@ export function Canvas({ label, piece, window, look, children, over, class: name
             <svg
                 ref={svg}
                 class={window.zoom > 1 ? 'close' : ''}
-                role="graphics-document"
                 aria-roledescription="picture"
                 aria-label={label}
                 // biome-ignore lint/a11y/noNoninteractiveTabindex: the keyboard zooms and moves it

@@ -23,12 +23,8 @@ export function Rings({ findings, blank, placing }: RingsProps) {
                         const y = placing.shiftY + spot.y * placing.scale;
                         const radius = Math.max((spot.size / 2) * placing.scale + 4, SMALLEST);
                         return (
-                            <g
-                                key={`${finding.rule} ${finding.where.offset} ${index}`}
-                                class={`ring ${finding.severity}`}
-                                role="graphics-symbol"
-                                aria-label={`Ring ${number + 1}: ${finding.message}`}
-                            >
+                            <g key={`${finding.rule} ${finding.where.offset} ${index}`} class={`ring ${finding.severity}`}>
+                                <title>{`Ring ${number + 1}: ${finding.message}`}</title>
                                 <circle class="under" cx={x} cy={y} r={radius} />
                                 <circle cx={x} cy={y} r={radius} />
                                 {index === 0 && (

@@ -1,0 +1,26 @@
+import * as vscode from 'vscode';
+import { watchBenches } from './bench/benches';
+import { watchChecklist } from './checklist/checklist';
+import { CurrentRecipe } from './current-recipe';
+import { offerExplanations } from './explain';
+import type { RecipeServer } from './server';
+import { showStatus } from './status';
+import { offerStock } from './stock';
+import { offerWriting } from './write/write-files';
+
+/** Everything the extension offers, whichever way its server runs. */
+export async function activateWith(server: RecipeServer, context: vscode.ExtensionContext): Promise<void> {
+    const current = new CurrentRecipe(server, context.workspaceState);
+    context.subscriptions.push(
+        server,
+        current,
+        offerStock(server),
+        offerExplanations(server),
+        offerWriting(server),
+        showStatus(server, current),
+        watchBenches(server, context.extensionUri),
+        watchChecklist(server, current, context.workspaceState),
+        vscode.commands.registerCommand('kerfbook.restartServer', () => server.restart()),
+    );
+    await server.start();
+}
