@@ -30,16 +30,16 @@ export function leastSquares(rows: Rows, y: readonly number[], units?: readonly 
     return describe(factored, parameters, residuals, units);
 }
 
-type Rows = readonly (readonly number[])[];
+export type Rows = readonly (readonly number[])[];
 
 /** The solution, and the QR of the design with its columns scaled to length one. */
-interface Factored {
+export interface Factored {
     readonly parameters: number[];
     readonly scales: readonly number[];
     readonly qr: QrDecomposition;
 }
 
-function factor(rows: Rows, y: readonly number[], units?: readonly number[]): Factored | undefined {
+export function factor(rows: Rows, y: readonly number[], units?: readonly number[]): Factored | undefined {
     const count = rows[0]?.length ?? 0;
     if (count === 0 || rows.length < count) return undefined;
     const weighted = rows.map((row, i) => row.map((x) => x / (units?.[i] ?? 1)));
@@ -56,7 +56,7 @@ function factor(rows: Rows, y: readonly number[], units?: readonly number[]): Fa
     return parameters.every(Number.isFinite) ? { parameters, scales, qr } : undefined;
 }
 
-function columnLengths(rows: Rows): number[] {
+export function columnLengths(rows: Rows): number[] {
     return (rows[0] ?? []).map((_, j) => Math.hypot(...rows.map((row) => row[j]!)));
 }
 
@@ -98,7 +98,8 @@ function inverseOfUpper(upper: Matrix, count: number): Matrix {
     return inverse;
 }
 
-function describe(
+/** The fit that a factored design and its residuals make. */
+export function describe(
     factored: Factored,
     parameters: readonly number[],
     residuals: readonly number[],
@@ -112,66 +113,4 @@ function describe(
     if (freedom < 1) return base;
     const variance = residualSum / freedom;
     return { ...base, variance, errors: parameters.map((_, j) => Math.sqrt(variance * spread[j * count + j]!)) };
-}
-
-/** A curve y(x; b): its value and its slopes along each parameter. */
-export interface Curve<X> {
-    value(x: X, parameters: readonly number[]): number;
-    slopes(x: X, parameters: readonly number[]): readonly number[];
-}
-
-/**
- * Nonlinear least squares by Levenberg and Marquardt's damped steps, each solved by the same QR
- * (Marquardt, J. SIAM 11:431, 1963; damping by the columns' own scale). Bounded in steps; undefined
- * if the start is not finite or the curve does not hold all parameters apart at the end.
- */
-export function nonlinearLeastSquares<X>(
-    curve: Curve<X>,
-    xs: readonly X[],
-    y: readonly number[],
-    start: readonly number[],
-    units?: readonly number[],
-): Fit | undefined {
-    const residualsAt = (b: readonly number[]): number[] => xs.map((x, i) => y[i]! - curve.value(x, b));
-    const cost = (residuals: readonly number[]): number => residuals.reduce((sum, r, i) => sum + (r / (units?.[i] ?? 1)) ** 2, 0);
-
-    let parameters = [...start];
-    let residuals = residualsAt(parameters);
-    let sum = cost(residuals);
-    if (!Number.isFinite(sum)) return undefined;
-    let damping = 1e-3;
-    for (let step = 0; step < 500 && damping < 1e16; step++) {
-        const slopes = xs.map((x) => [...curve.slopes(x, parameters)]);
-        const change = dampedStep(slopes, residuals, damping, units);
-        const next = change && parameters.map((b, j) => b + change[j]!);
-        const nextResiduals = next && residualsAt(next);
-        const nextSum = nextResiduals ? cost(nextResiduals) : Number.NaN;
-        const small = change?.every((c, j) => Math.abs(c) <= 1e-10 * Math.abs(parameters[j]!)) === true;
-        if (nextSum <= sum) {
-            parameters = next!;
-            residuals = nextResiduals!;
-            sum = nextSum;
-            damping = Math.max(damping / 10, 1e-14);
-        } else {
-            damping *= 10;
-        }
-        // A step too small to matter, whether it bettered the sum or was lost in its rounding.
-        if (small) break;
-    }
-    const slopes = xs.map((x) => [...curve.slopes(x, parameters)]);
-    const factored = factor(slopes, residuals, units);
-    return factored && describe(factored, parameters, residuals, units);
-}
-
-/** One step: the linearised fit with rows √λ·|column| appended, which hold each parameter back. */
-function dampedStep(
-    slopes: Rows,
-    residuals: readonly number[],
-    damping: number,
-    units?: readonly number[],
-): number[] | undefined {
-    const scales = columnLengths(slopes.map((row, i) => row.map((x) => x / (units?.[i] ?? 1))));
-    const held = scales.map((scale, j) => scales.map((_, k) => (j === k ? Math.sqrt(damping) * (scale || 1) : 0)));
-    const heldUnits = units && [...units, ...scales.map(() => 1)];
-    return factor([...slopes, ...held], [...residuals, ...scales.map(() => 0)], heldUnits)?.parameters;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { coverageFactor } from '../../shared/burn/distributions';
-import { type Curve, type Fit, leastSquares, nonlinearLeastSquares } from '../../shared/burn/least-squares';
+import { type Fit, leastSquares } from '../../shared/burn/least-squares';
+import { type Curve, nonlinearLeastSquares } from '../../shared/burn/nonlinear-least-squares';
 
 /*
  * NIST Statistical Reference Datasets (public domain, www.itl.nist.gov/div898/strd): linear regression Norris,

@@ -1,0 +1,99 @@
+import { type LawNumbers, signedDepth } from './dose';
+import { lawOrder, type Name, type Numbers, type Problem, readingOf } from './fit-problem';
+import { depthSlopes, type LawNote, measuringError } from './law';
+import { type Curve, nonlinearLeastSquares } from './nonlinear-least-squares';
+
+/** Fades outside of these are taken as noise: passes neither die out that fast nor gain that much. */
+const FADE_LIMITS = { low: 0.3, high: 1.1 };
+
+const ROUNDS = 5;
+
+/**
+ * Fits the `free` numbers from a start, those of them in `weighed` against their guess, and holds at its
+ * limit whatever comes out beyond what can be. Undefined if the rows do not tell the numbers apart.
+ */
+export function withinBounds(
+    problem: Problem,
+    start: LawNumbers,
+    free: readonly Name[],
+    notes: readonly LawNote[],
+    weighed: readonly Name[],
+): Numbers | undefined {
+    const found = inRounds(problem, start, free, notes, weighed);
+    if (found === undefined) return undefined;
+    const { numbers } = found;
+    const without = (name: Name): Name[] => free.filter((other) => other !== name);
+    if (free.includes('fade') && (numbers.fade < FADE_LIMITS.low || numbers.fade > FADE_LIMITS.high)) {
+        const fade = Math.min(Math.max(numbers.fade, FADE_LIMITS.low), FADE_LIMITS.high);
+        return withinBounds(problem, { ...start, fade }, without('fade'), [...notes, 'fade-held'], weighed);
+    }
+    if (free.includes('threshold') && numbers.threshold < 0) {
+        return withinBounds(problem, { ...start, threshold: 0 }, without('threshold'), [...notes, 'threshold-at-zero'], weighed);
+    }
+    return found;
+}
+
+/**
+ * Fits in rounds, since two things follow from the fit itself: rows that took nothing off tell only that
+ * their dose was below the threshold, so they count (as a depth of zero) only where the law says they should
+ * have dug; and the rows' errors grow with their depth, for which the fitted depth is taken, as the measured
+ * one would favour whatever came out too shallow.
+ */
+function inRounds(
+    problem: Problem,
+    start: LawNumbers,
+    free: readonly Name[],
+    notes: readonly LawNote[],
+    weighed: readonly Name[],
+): Numbers | undefined {
+    const { rows, doses, guess } = problem;
+    const pulled = weighed.filter((name) => free.includes(name));
+    const curve = curveOf(problem, start, free);
+    let active = rows.flatMap((row, i) => (row.depth > 0 ? [i] : []));
+    let units = rows.map((row) => measuringError(row.depth, readingOf(row)));
+    let best: Numbers | undefined;
+    for (let round = 0; round < ROUNDS; round++) {
+        const xs: (number | Name)[] = [...active, ...pulled];
+        const y = xs.map((x) => (typeof x === 'number' ? rows[x]!.depth : guess[x]));
+        const errors = xs.map((x) => (typeof x === 'number' ? units[x]! : guess.errors[x]));
+        const from = best?.numbers ?? start;
+        const fit = nonlinearLeastSquares(
+            curve,
+            xs,
+            y,
+            free.map((name) => from[name]),
+            errors,
+        );
+        if (fit === undefined) return undefined;
+        const numbers = fill(start, free, fit.parameters);
+        best = { numbers, free, fit, active, units, notes };
+        const signed = rows.map((row, i) => signedDepth(numbers, doses[i]!, row.passes));
+        // A row once taken in stays in, so that the rounds settle.
+        active = rows.flatMap((row, i) => (row.depth > 0 || signed[i]! > 0 || best!.active.includes(i) ? [i] : []));
+        units = rows.map((row, i) => measuringError(Math.max(0, signed[i]!), readingOf(row)));
+    }
+    return best;
+}
+
+function fill(base: LawNumbers, free: readonly Name[], parameters: readonly number[]): LawNumbers {
+    const numbers = { threshold: base.threshold, energy: base.energy, fade: base.fade };
+    free.forEach((name, j) => {
+        numbers[name] = parameters[j]!;
+    });
+    return numbers;
+}
+
+/** x is a row's index, or the name of a number that is weighed against its guess. */
+function curveOf({ rows, doses }: Problem, base: LawNumbers, free: readonly Name[]): Curve<number | Name> {
+    return {
+        value(x, parameters) {
+            const numbers = fill(base, free, parameters);
+            return typeof x === 'number' ? signedDepth(numbers, doses[x]!, rows[x]!.passes) : numbers[x];
+        },
+        slopes(x, parameters) {
+            if (typeof x !== 'number') return free.map((name) => (name === x ? 1 : 0));
+            const slopes = depthSlopes(fill(base, free, parameters), doses[x]!, rows[x]!.passes);
+            return free.map((name) => slopes[lawOrder.indexOf(name)]!);
+        },
+    };
+}

@@ -1,0 +1,63 @@
+import { columnLengths, describe, type Fit, factor, type Rows } from './least-squares';
+
+/** A curve y(x; b): its value and its slopes along each parameter. */
+export interface Curve<X> {
+    value(x: X, parameters: readonly number[]): number;
+    slopes(x: X, parameters: readonly number[]): readonly number[];
+}
+
+/**
+ * Nonlinear least squares by Levenberg and Marquardt's damped steps, each solved by the same QR
+ * (Marquardt, J. SIAM 11:431, 1963; damping by the columns' own scale). Bounded in steps; undefined
+ * if the start is not finite or the curve does not hold all parameters apart at the end.
+ */
+export function nonlinearLeastSquares<X>(
+    curve: Curve<X>,
+    xs: readonly X[],
+    y: readonly number[],
+    start: readonly number[],
+    units?: readonly number[],
+): Fit | undefined {
+    const residualsAt = (b: readonly number[]): number[] => xs.map((x, i) => y[i]! - curve.value(x, b));
+    const cost = (residuals: readonly number[]): number => residuals.reduce((sum, r, i) => sum + (r / (units?.[i] ?? 1)) ** 2, 0);
+
+    let parameters = [...start];
+    let residuals = residualsAt(parameters);
+    let sum = cost(residuals);
+    if (!Number.isFinite(sum)) return undefined;
+    let damping = 1e-3;
+    for (let step = 0; step < 500 && damping < 1e16; step++) {
+        const slopes = xs.map((x) => [...curve.slopes(x, parameters)]);
+        const change = dampedStep(slopes, residuals, damping, units);
+        const next = change && parameters.map((b, j) => b + change[j]!);
+        const nextResiduals = next && residualsAt(next);
+        const nextSum = nextResiduals ? cost(nextResiduals) : Number.NaN;
+        const small = change?.every((c, j) => Math.abs(c) <= 1e-10 * Math.abs(parameters[j]!)) === true;
+        if (nextSum <= sum) {
+            parameters = next!;
+            residuals = nextResiduals!;
+            sum = nextSum;
+            damping = Math.max(damping / 10, 1e-14);
+        } else {
+            damping *= 10;
+        }
+        // A step too small to matter, whether it bettered the sum or was lost in its rounding.
+        if (small) break;
+    }
+    const slopes = xs.map((x) => [...curve.slopes(x, parameters)]);
+    const factored = factor(slopes, residuals, units);
+    return factored && describe(factored, parameters, residuals, units);
+}
+
+/** One step: the linearised fit with rows √λ·|column| appended, which hold each parameter back. */
+function dampedStep(
+    slopes: Rows,
+    residuals: readonly number[],
+    damping: number,
+    units?: readonly number[],
+): number[] | undefined {
+    const scales = columnLengths(slopes.map((row, i) => row.map((x) => x / (units?.[i] ?? 1))));
+    const held = scales.map((scale, j) => scales.map((_, k) => (j === k ? Math.sqrt(damping) * (scale || 1) : 0)));
+    const heldUnits = units && [...units, ...scales.map(() => 1)];
+    return factor([...slopes, ...held], [...residuals, ...scales.map(() => 0)], heldUnits)?.parameters;
+}

@@ -1,0 +1,121 @@
+/** Longest line (characters) that the standard allows. */
+const LONGEST = 256;
+
+export interface Rs274Options {
+    /** Comment lines for the head of the file. */
+    readonly comments: readonly string[];
+    /** Power (W) that the highest S stands for. */
+    readonly fullPower: number;
+    /** Highest S (default 1000). */
+    readonly fullScale?: number;
+    /** Height of the blank (mm): its lower left corner becomes the origin, with Y upwards as machines have it. */
+    readonly height: number;
+}
+
+export type Rs274Problem = 'not-finite' | 'power-over' | 'incomplete-hatch' | 'too-long';
+
+/** Collects lines, and says only what has changed. */
+export class Rs274Lines {
+    private readonly lines: string[] = [];
+    private readonly scale: number;
+    private readonly full: number;
+    private motion = '';
+    private x = '';
+    private y = '';
+    private power = '';
+    private speed = '';
+    private airOn = false;
+    failed: Rs274Problem | undefined;
+
+    constructor(private readonly options: Rs274Options) {
+        this.full = options.fullScale ?? 1000;
+        this.scale = this.full / options.fullPower;
+    }
+
+    head(): void {
+        for (const comment of this.options.comments) this.comment(comment);
+        this.comment('millimetres; origin at the lower left corner of the blank, X to the right, Y away from you');
+        this.comment(
+            `S is the power of the beam: S 0 to ${decimal(this.full, 0)} stands for 0 to ${decimal(this.options.fullPower, 3)} W; F in mm a minute`,
+        );
+        this.comment('Z 0 has the focus on the face of the blank, Z below 0 in the wood');
+        this.lines.push('G21', 'G90', 'G94', 'G0', 'S0', 'M3');
+        this.motion = 'G0';
+        this.power = 'S0';
+    }
+
+    foot(zMoved: boolean): void {
+        this.power0();
+        this.lines.push('M5');
+        this.air(false);
+        if (zMoved) this.lines.push('G0 Z0');
+        this.lines.push('G0 X0 Y0', 'M2');
+    }
+
+    /** Only plain printable characters, and no bracket inside of the brackets. */
+    comment(text: string): void {
+        const plain = text
+            .normalize('NFKD')
+            .replace(/[()]/g, ' ')
+            .replace(/[^\x20-\x7e]/g, '')
+            .slice(0, LONGEST - 2);
+        this.lines.push(`(${plain})`);
+    }
+
+    air(on: boolean): void {
+        if (on !== this.airOn) this.lines.push(on ? 'M7' : 'M9');
+        this.airOn = on;
+    }
+
+    focus(depth: number): void {
+        this.power0();
+        this.lines.push(`G0 Z${decimal(-depth, 3)}`);
+        this.motion = 'G0';
+    }
+
+    private power0(): void {
+        if (this.power !== 'S0') this.lines.push('S0');
+        this.power = 'S0';
+    }
+
+    rapid(x: number, y: number): void {
+        this.power0();
+        this.move('G0', x, y, '', '');
+    }
+
+    feed(x: number, y: number, speed: number, power: number): void {
+        this.move('G1', x, y, `F${decimal(speed * 60, 3)}`, `S${decimal(power * this.scale, 2)}`);
+    }
+
+    private move(motion: string, x: number, y: number, speed: string, power: string): void {
+        if (!(Math.abs(x) < 1e6 && Math.abs(y) < 1e6)) {
+            this.failed = 'not-finite';
+            return;
+        }
+        const toX = `X${decimal(x, 4)}`;
+        const toY = `Y${decimal(this.options.height - y, 4)}`;
+        if (toX === this.x && toY === this.y) return;
+        let line = motion === this.motion ? '' : motion;
+        if (toX !== this.x) line += ` ${toX}`;
+        if (toY !== this.y) line += ` ${toY}`;
+        if (speed !== '' && speed !== this.speed) line += ` ${speed}`;
+        if (power !== '' && power !== this.power) line += ` ${power}`;
+        this.lines.push(line.trimStart());
+        this.motion = motion;
+        this.x = toX;
+        this.y = toY;
+        if (speed !== '') this.speed = speed;
+        if (power !== '') this.power = power;
+    }
+
+    text(): string {
+        return `${this.lines.join('\n')}\n`;
+    }
+}
+
+/** A number as RS-274 wants it: no exponent, no minus before zero, no needless noughts. */
+function decimal(value: number, places: number): string {
+    const text = value.toFixed(places);
+    const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+    return short === '-0' ? '0' : short;
+}
