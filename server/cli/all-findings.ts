@@ -1,17 +1,22 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { LangiumDocument } from 'langium';
+import { type LangiumDocument, URI } from 'langium';
+import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Workshop } from '../workshop/workshop';
 
-/** A finding with its place as people and tools read it: path from here, line and column from 1. */
-export interface PlacedFinding {
-    readonly finding: Finding;
+/** A place as people and tools read it: path from here, line and column from 1, the end behind the last character. */
+export interface Place {
     readonly file: string;
     readonly line: number;
     readonly column: number;
     readonly endLine: number;
     readonly endColumn: number;
+}
+
+export interface PlacedFinding extends Place {
+    readonly finding: Finding;
+    readonly related: readonly (Place & { readonly message: string })[];
 }
 
 /** Everything there is to say of a file, in the order of its lines: what the editor shows, and nothing else. */
@@ -21,14 +26,26 @@ export async function allFindings(workshop: Workshop, document: LangiumDocument)
     return findings
         .filter(({ where }) => where.uri === uri)
         .sort((a, b) => a.where.offset - b.where.offset || (a.rule < b.rule ? -1 : 1))
-        .map((finding) => placed(finding, document));
+        .map((finding) => ({
+            finding,
+            ...placeIn(document, finding.where),
+            related: finding.related.flatMap(({ message, where }) => {
+                const place = placeOf(workshop, where);
+                return place === undefined ? [] : [{ ...place, message }];
+            }),
+        }));
 }
 
-function placed(finding: Finding, document: LangiumDocument): PlacedFinding {
-    const start = document.textDocument.positionAt(finding.where.offset);
-    const end = document.textDocument.positionAt(finding.where.offset + finding.where.length);
+function placeOf({ services }: Workshop, where: Where): Place | undefined {
+    const documents = services.shared.workspace.LangiumDocuments;
+    const document = where.uri === '' ? undefined : documents.getDocument(URI.parse(where.uri));
+    return document === undefined ? undefined : placeIn(document, where);
+}
+
+function placeIn(document: LangiumDocument, { offset, length }: Where): Place {
+    const start = document.textDocument.positionAt(offset);
+    const end = document.textDocument.positionAt(offset + length);
     return {
-        finding,
         file: shortPath(document),
         line: start.line + 1,
         column: start.character + 1,
@@ -37,6 +54,8 @@ function placed(finding: Finding, document: LangiumDocument): PlacedFinding {
     };
 }
 
+/** The path from here; the address itself of what is no file, such as built-in stock. */
 export function shortPath(document: LangiumDocument): string {
+    if (document.uri.scheme !== 'file') return document.uri.toString();
     return path.relative(process.cwd(), fileURLToPath(document.uri.toString())) || '.';
 }

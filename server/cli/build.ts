@@ -3,7 +3,7 @@ import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { fileName } from '../../shared/sheets/escape';
 import { allFindings, shortPath } from './all-findings';
-import { plural } from './check';
+import { plural } from './formats/check-report';
 import { openFiles, UsageError } from './open-files';
 
 /** `kerfbook build`: the files for machine and bench, into `made/<recipe>` beside each recipe or below --out. */

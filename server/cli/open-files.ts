@@ -6,6 +6,7 @@ import { createKerfServices } from '../../language/module';
 import { LocalAsker } from '../engine/asker';
 import { diskReader } from '../files/disk-reader';
 import { guardedFileSystem } from '../files/guarded-file-system';
+import type { FileReader } from '../files/read-result';
 import { WorkspaceFiles } from '../files/workspace-files';
 import { ArtCache } from '../workshop/art-cache';
 import { Workshop } from '../workshop/workshop';
@@ -19,6 +20,12 @@ export interface OpenFiles {
     readonly documents: readonly LangiumDocument[];
 }
 
+/** Where recipe files and art are read from: the disk, a revision. */
+export interface Source {
+    readonly fileSystem: ReturnType<typeof guardedFileSystem>;
+    readonly read: FileReader;
+}
+
 /**
  * Reads and builds the named recipe files, or every one in the named folders. What may be read is
  * the folder the command runs in and the folders that were named.
@@ -26,15 +33,28 @@ export interface OpenFiles {
 export async function openFiles(names: readonly string[]): Promise<OpenFiles> {
     const paths = await pathsOf(names.length === 0 ? ['.'] : names);
     if (paths.length === 0) throw new UsageError('There are no recipe files (*.kerf) here.');
-    const files = new WorkspaceFiles();
-    await files.setRoots([process.cwd(), ...paths.map((file) => path.dirname(file))]);
-    const { shared, kerf } = createKerfServices(guardedFileSystem(files));
-    await shared.workspace.WorkspaceManager.initializeWorkspace([]);
-    const documents = await Promise.all(
-        paths.map((file) => shared.workspace.LangiumDocuments.getOrCreateDocument(URI.parse(pathToFileURL(file).toString()))),
+    const source = await diskSource([process.cwd(), ...paths.map((file) => path.dirname(file))]);
+    return openWorkshop(
+        source,
+        paths.map((file) => pathToFileURL(file).toString()),
     );
-    await shared.workspace.DocumentBuilder.build([...shared.workspace.LangiumDocuments.all], { validation: false });
-    return { workshop: new Workshop(kerf, new ArtCache(diskReader(files)), new LocalAsker()), documents };
+}
+
+/** The disk below these folders and nothing else of it. */
+export async function diskSource(roots: readonly string[]): Promise<Source> {
+    const files = new WorkspaceFiles();
+    await files.setRoots(roots);
+    return { fileSystem: guardedFileSystem(files), read: diskReader(files) };
+}
+
+/** Reads and builds recipe files by their addresses, with all that they use. */
+export async function openWorkshop({ fileSystem, read }: Source, uris: readonly string[]): Promise<OpenFiles> {
+    const { shared, kerf } = createKerfServices(fileSystem);
+    await shared.workspace.WorkspaceManager.initializeWorkspace([]);
+    const { LangiumDocuments, DocumentBuilder } = shared.workspace;
+    const documents = await Promise.all(uris.map((uri) => LangiumDocuments.getOrCreateDocument(URI.parse(uri))));
+    await DocumentBuilder.build([...LangiumDocuments.all], { validation: false });
+    return { workshop: new Workshop(kerf, new ArtCache(read), new LocalAsker()), documents };
 }
 
 async function pathsOf(names: readonly string[]): Promise<string[]> {

@@ -1,10 +1,11 @@
 import { stat } from 'node:fs/promises';
 import { type FileSystemNode, type FileSystemProvider, URI } from 'langium';
 import { NodeFileSystem } from 'langium/node';
+import { asynchronousOnly } from './asynchronous-only';
 import type { WorkspaceFiles } from './workspace-files';
 
 /** A recipe file is text that somebody wrote by hand; more than this many bytes is something else. */
-const largestRecipe = 4 * 1024 * 1024;
+export const largestRecipe = 4 * 1024 * 1024;
 
 /** Folders that never hold a shop's recipes and are slow to walk. */
 const skipped = new Set(['node_modules', '.git', 'made']);
@@ -48,27 +49,13 @@ class GuardedFileSystem {
     }
 }
 
-/** Anything synchronous is refused: it could not follow links without blocking, and the language does without. */
-function synchronous(): never {
-    throw new Error('Recipes are read asynchronously.');
-}
-
 export function guardedFileSystem(files: WorkspaceFiles): { fileSystemProvider: () => FileSystemProvider } {
-    return {
-        fileSystemProvider: () => {
-            const guarded = new GuardedFileSystem(files);
-            return {
-                readFile: (uri) => guarded.readFile(uri),
-                readBinary: (uri) => guarded.readBinary(uri),
-                readDirectory: (uri) => guarded.readDirectory(uri),
-                exists: (uri) => guarded.exists(uri),
-                stat: (uri) => guarded.stat(uri),
-                readFileSync: synchronous,
-                readBinarySync: synchronous,
-                readDirectorySync: synchronous,
-                existsSync: synchronous,
-                statSync: synchronous,
-            };
-        },
-    };
+    const guarded = new GuardedFileSystem(files);
+    return asynchronousOnly({
+        readFile: (uri) => guarded.readFile(uri),
+        readBinary: (uri) => guarded.readBinary(uri),
+        readDirectory: (uri) => guarded.readDirectory(uri),
+        exists: (uri) => guarded.exists(uri),
+        stat: (uri) => guarded.stat(uri),
+    });
 }

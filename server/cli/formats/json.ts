@@ -1,0 +1,22 @@
+import { type CheckReport, counts } from './check-report';
+
+/** Version of the JSON's shape: goes up when a reader would have to change. */
+const schema = 1;
+
+export function jsonReport({ files, findings, notes }: CheckReport): string {
+    const report = {
+        schema,
+        files,
+        counts: counts(findings),
+        findings: findings.map(({ finding, related, ...place }) => ({
+            ...place,
+            rule: finding.rule,
+            severity: finding.severity,
+            message: finding.message,
+            related,
+            fixes: finding.fixes.map((fix) => fix.title),
+        })),
+        recipes: notes,
+    };
+    return `${JSON.stringify(report, null, 2)}\n`;
+}

@@ -1,0 +1,51 @@
+import path from 'node:path';
+import { parseArgs } from 'node:util';
+import type { LangiumDocument } from 'langium';
+import { isFile, isRecipe } from '../../language/generated/ast';
+import { Repository } from '../git/repository';
+import { insideOf } from '../git/revision-files';
+import type { Workshop } from '../workshop/workshop';
+import { UsageError } from './open-files';
+import { openFile } from './version-source';
+
+/**
+ * `kerfbook show`: a recipe file as plain lines, one fact each, for tools that compare lines. Recipes
+ * are told with what follows from them; stock stands as it is written.
+ */
+export async function show(args: string[]): Promise<number> {
+    const { values, positionals } = parseArgs({ args, allowPositionals: true, options: { as: { type: 'string' } } });
+    const [name] = positionals;
+    if (name === undefined || positionals.length > 1) throw new UsageError('Say which file (*.kerf) to show.');
+    const { workshop, documents } = await openFile(name, values.as ?? (await originOf(name)));
+    const document = documents.get(name);
+    process.stdout.write(document === undefined ? '' : await shown(workshop, document));
+    return 0;
+}
+
+/**
+ * Git hands its text filters a copy in a temporary folder and does not say whose. Where the
+ * repository has one file of that name, it is the copy of that.
+ */
+async function originOf(name: string): Promise<string> {
+    const repository = await Repository.of(process.cwd()).catch(() => undefined);
+    if (repository === undefined || insideOf(repository.top, path.resolve(name)) !== undefined) return name;
+    const alike = new Set((await repository.files()).filter((file) => path.posix.basename(file) === path.basename(name)));
+    const [only] = alike;
+    return only === undefined || alike.size > 1 ? name : path.join(repository.top, ...only.split('/'));
+}
+
+async function shown(workshop: Workshop, document: LangiumDocument): Promise<string> {
+    const text = document.textDocument.getText();
+    const file = document.parseResult.value;
+    const broken = workshop.textFindings(document).find(({ rule }) => rule === 'syntax');
+    // What cannot be read as a whole is shown as it is: a summary of half a recipe would hide the other half.
+    if (!isFile(file) || broken !== undefined) return `cannot be read as a recipe: ${broken?.message ?? ''}\n\n${text}`;
+    const recipes = new Map(workshop.recipes(document).map((recipe) => [recipe.whole.offset, recipe]));
+    const parts = await Promise.all(
+        [...file.uses, ...file.entries].map(async (entry) => {
+            const recipe = isRecipe(entry) ? recipes.get(entry.$cstNode?.offset ?? -1) : undefined;
+            return recipe === undefined ? `${entry.$cstNode?.text ?? ''}\n` : workshop.ask({ do: 'summary', recipe });
+        }),
+    );
+    return `${parts.join('\n')}\n`;
+}

@@ -1,0 +1,62 @@
+import { realpath } from 'node:fs/promises';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { LangiumDocument } from 'langium';
+import { realPlace } from '../git/real-place';
+import { type ChangedFile, Repository } from '../git/repository';
+import type { Workshop } from '../workshop/workshop';
+import { type OpenFiles, UsageError } from './open-files';
+
+/**
+ * The documents that something since a revision reaches: their own text, a file they use, or their
+ * art is new, changed, renamed or gone. Since a branch means since this one left it.
+ */
+export async function touchedSince(revision: string, { workshop, documents }: OpenFiles): Promise<LangiumDocument[]> {
+    const repository = await repositoryHere();
+    const from = await repository.forkPoint(await repository.commit(revision));
+    return touchedBy(await repository.changes(from), repository, workshop, documents);
+}
+
+export async function repositoryHere(folder = process.cwd()): Promise<Repository> {
+    const repository = await Repository.of(folder);
+    if (repository === undefined) throw new UsageError(`${folder} is not in a git repository.`);
+    return repository;
+}
+
+export async function touchedBy(
+    changes: readonly ChangedFile[],
+    repository: Repository,
+    workshop: Workshop,
+    documents: readonly LangiumDocument[],
+): Promise<LangiumDocument[]> {
+    const changed = new Set(
+        changes
+            .flatMap(({ before, after }) => [before, after])
+            .flatMap((file) => (file === undefined ? [] : [path.join(repository.top, ...file.split('/'))])),
+    );
+    const touched: LangiumDocument[] = [];
+    for (const document of documents) {
+        const places = await Promise.all(reads(workshop, document).map(placesOf));
+        if (places.flat().some((place) => changed.has(place))) touched.push(document);
+    }
+    return touched;
+}
+
+/** The addresses of all files that a document's findings rest on, those that are missing too. */
+function reads(workshop: Workshop, document: LangiumDocument): string[] {
+    const used = workshop.services.names.UsedFiles.of(document).map(({ uri }) => uri.toString());
+    const arts = workshop.recipes(document).flatMap((recipe) => recipe.arts.map((art) => art.uri));
+    return [...new Set([document.uri.toString(), ...used, ...arts])];
+}
+
+/** Where a file lies and, should it be a link, where that leads. */
+async function placesOf(uri: string): Promise<string[]> {
+    let file: string;
+    try {
+        file = fileURLToPath(uri);
+    } catch {
+        return [];
+    }
+    const target = await realpath(file).catch(() => undefined);
+    return [await realPlace(file), ...(target === undefined ? [] : [target])];
+}

@@ -1,0 +1,100 @@
+import { readFile, stat } from 'node:fs/promises';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { LangiumDocument } from 'langium';
+import { asynchronousOnly } from '../files/asynchronous-only';
+import { byContent } from '../files/content-version';
+import { largestRecipe } from '../files/guarded-file-system';
+import type { Commit, Repository } from '../git/repository';
+import { RevisionFiles } from '../git/revision-files';
+import type { Workshop } from '../workshop/workshop';
+import { diskSource, openWorkshop, type Source, UsageError } from './open-files';
+
+/** One version of some recipe files, opened: its files by the names that were asked for, as far as they are there. */
+export interface OpenVersion {
+    readonly workshop: Workshop;
+    readonly documents: ReadonlyMap<string, LangiumDocument>;
+    /** What this version of a file is called. */
+    label(name: string): string;
+}
+
+/** Files of a repository as they were in a commit. Names are the repository's. */
+export async function openRevision(repository: Repository, commit: Commit, names: readonly string[]): Promise<OpenVersion> {
+    const files = new RevisionFiles(repository, commit);
+    const known = new Set(await repository.files(commit));
+    const source = { fileSystem: files.fileSystem(), read: files.read };
+    const there = names.filter((name) => known.has(name));
+    return opened(
+        source,
+        there,
+        (name) => files.uriOf(name),
+        (name) => `${name} at ${commit.name}`,
+    );
+}
+
+/** Files of a repository as they lie in its work tree. Names are the repository's. */
+export async function openWorkTree(repository: Repository, names: readonly string[]): Promise<OpenVersion> {
+    const uriOf = (name: string): string => pathToFileURL(path.join(repository.top, ...name.split('/'))).toString();
+    const there: string[] = [];
+    for (const name of names) if (await isFile(path.join(repository.top, name))) there.push(name);
+    return opened(await diskSource([repository.top]), there, uriOf, (name) => `${name} in the work tree`);
+}
+
+/**
+ * One file on disk. `as` is the path from which its own paths count, when it is only a copy of what
+ * lies there (git hands such copies to its helpers). What it uses and its art are those beside that path.
+ */
+export async function openFile(name: string, as = name): Promise<OpenVersion> {
+    // What git hands over for a side on which there is no file.
+    if (name === '/dev/null' || name === 'nul')
+        return opened(
+            await diskSource([]),
+            [],
+            () => '',
+            () => 'nothing',
+        );
+    if (!(await isFile(path.resolve(name)))) throw new UsageError(`There is no file ${name}.`);
+    const at = path.resolve(as);
+    const disk = await diskSource([process.cwd(), path.dirname(at)]);
+    const uri = pathToFileURL(at).toString();
+    const source = as === name ? disk : await withCopy(disk, uri, path.resolve(name));
+    return opened(
+        source,
+        [name],
+        () => uri,
+        () => name,
+    );
+}
+
+/** The disk, but for one address, at which the copy's text is read. */
+async function withCopy({ fileSystem, read }: Source, uri: string, copy: string): Promise<Source> {
+    if ((await stat(copy)).size > largestRecipe) throw new UsageError(`${copy} is too large for a recipe.`);
+    const text = await readFile(copy, 'utf8');
+    const disk = fileSystem.fileSystemProvider();
+    return {
+        read,
+        fileSystem: asynchronousOnly({
+            readFile: async (asked) =>
+                asked.toString() === uri || pathToFileURL(asked.fsPath).toString() === uri ? text : disk.readFile(asked),
+            readBinary: (asked) => disk.readBinary(asked),
+            readDirectory: (asked) => disk.readDirectory(asked),
+            exists: (asked) => disk.exists(asked),
+            stat: (asked) => disk.stat(asked),
+        }),
+    };
+}
+
+async function opened(
+    source: Source,
+    names: readonly string[],
+    uriOf: (name: string) => string,
+    label: (name: string) => string,
+): Promise<OpenVersion> {
+    const { workshop, documents } = await openWorkshop({ ...source, read: byContent(source.read) }, names.map(uriOf));
+    return { workshop, documents: new Map(names.map((name, index) => [name, documents[index]!])), label };
+}
+
+async function isFile(file: string): Promise<boolean> {
+    const status = await stat(file).catch(() => undefined);
+    return status?.isFile() === true;
+}

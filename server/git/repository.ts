@@ -1,0 +1,124 @@
+import path from 'node:path';
+import type { ReadResult } from '../files/read-result';
+import { GitError, runGit } from './run-git';
+
+/** A commit, by its object name. */
+export interface Commit {
+    readonly id: string;
+    /** As the person named it. */
+    readonly name: string;
+}
+
+/** A file that differs between two versions; paths are the repository's, with forward slashes. */
+export interface ChangedFile {
+    /** Absent where the file is new. */
+    readonly before?: string;
+    /** Absent where it is gone. */
+    readonly after?: string;
+}
+
+/** A git repository as it is stored. The work tree and the index are never written. */
+export class Repository {
+    private constructor(
+        /** The top folder of the work tree, links followed. */
+        readonly top: string,
+    ) {}
+
+    /** The repository that holds a folder; undefined where there is none. */
+    static async of(folder: string): Promise<Repository | undefined> {
+        const { code, out, complaint } = await runGit({ folder, args: ['rev-parse', '--show-toplevel'] });
+        if (code === 0) return new Repository(path.resolve(out.toString('utf8').replace(/\r?\n$/, '')));
+        if (/not a git repository|must be run in a work tree/.test(complaint)) return undefined;
+        throw new GitError(`git: ${complaint}`);
+    }
+
+    /** @throws GitError for what is no revision of this repository */
+    async commit(name: string): Promise<Commit> {
+        // What begins with a dash would be read as one of git's own words.
+        if (!/^[^-\p{Cc}][^\p{Cc}]*$/u.test(name)) throw new GitError(`${JSON.stringify(name)} is no revision.`);
+        const { code, out } = await this.run('rev-parse', '--verify', '--quiet', `${name}^{commit}`);
+        const id = out.toString('utf8').trim();
+        if (code === 0 && /^[0-9a-f]{40,64}$/.test(id)) return { id, name };
+        const shallow = (await this.run('rev-parse', '--is-shallow-repository')).out.toString('utf8').trim() === 'true';
+        const hint = shallow ? ' This clone is shallow: fetch more of its history.' : '';
+        throw new GitError(`There is no revision ${name} in this repository.${hint}`);
+    }
+
+    /** Where the work tree's branch left another one; the other itself where that cannot be told. */
+    async forkPoint(commit: Commit): Promise<Commit> {
+        const { code, out } = await this.run('merge-base', commit.id, 'HEAD');
+        return code === 0 ? { id: out.toString('utf8').trim(), name: commit.name } : commit;
+    }
+
+    /** A file as it was in a commit. Links inside the repository are followed, others are not. */
+    async read(commit: Commit, file: string, most: number): Promise<ReadResult> {
+        if (/[\n\0]/.test(file)) return { problem: 'unreadable', version: 'unreadable' };
+        const { code, out } = await runGit({
+            folder: this.top,
+            args: ['cat-file', '--batch', '--follow-symlinks'],
+            input: `${commit.id}:${file}\n`,
+            most: most + 4096,
+        });
+        if (code === 'too-large') return { problem: 'too-large', version: 'too-large' };
+        const end = out.indexOf('\n');
+        const head = out.toString('utf8', 0, Math.max(0, end));
+        const blob = /^([0-9a-f]{40,64}) blob (\d+)$/.exec(head);
+        if (blob === null) return { ...refusal(head, code), version: head };
+        const size = Number(blob[2]);
+        if (size > most) return { problem: 'too-large', version: blob[1]! };
+        return { bytes: new Uint8Array(out.subarray(end + 1, end + 1 + size)), version: blob[1]! };
+    }
+
+    /** What differs between a commit and another, or the work tree with what git does not know yet. Renames as git sees them. */
+    async changes(from: Commit, to?: Commit): Promise<ChangedFile[]> {
+        const versions = to === undefined ? [from.id] : [from.id, to.id];
+        const diff = await this.run('diff', '--name-status', '-z', '-M', '--no-ext-diff', '--no-textconv', ...versions, '--');
+        if (diff.code !== 0) throw new GitError(`git: ${diff.complaint}`);
+        const changed = nameStatus(diff.out.toString('utf8'));
+        if (to !== undefined) return changed;
+        const others = await this.run('ls-files', '-z', '--others', '--exclude-standard');
+        return [...changed, ...names(others.out).map((after) => ({ after }))];
+    }
+
+    /** Every file of a commit, or of the index. */
+    async files(commit?: Commit): Promise<string[]> {
+        const list = commit === undefined ? ['ls-files', '-z'] : ['ls-tree', '-r', '-z', '--name-only', '--full-tree', commit.id];
+        const { code, out, complaint } = await this.run(...list);
+        if (code !== 0) throw new GitError(`git: ${complaint}`);
+        return names(out);
+    }
+
+    private run(...args: string[]) {
+        return runGit({ folder: this.top, args });
+    }
+}
+
+/** Why there is no blob (git-cat-file(1), BATCH OUTPUT). */
+function refusal(head: string, code: number | 'too-large'): { problem: 'missing' | 'outside' | 'unreadable' } {
+    if (/^symlink \d+$/.test(head)) return { problem: 'outside' };
+    if (/ missing$|^(?:dangling|notdir) \d+$/.test(head)) return { problem: 'missing' };
+    return { problem: code === 0 ? 'missing' : 'unreadable' };
+}
+
+/** `git diff --name-status -z`: a letter, then one name, or two for what was renamed or copied. */
+function nameStatus(text: string): ChangedFile[] {
+    const parts = text.split('\0');
+    const changed: ChangedFile[] = [];
+    for (let i = 0; i + 1 < parts.length; ) {
+        const status = parts[i++]!;
+        const name = parts[i++]!;
+        if (status.startsWith('R')) changed.push({ before: name, after: parts[i++]! });
+        else if (status.startsWith('C')) changed.push({ after: parts[i++]! });
+        else if (status.startsWith('A')) changed.push({ after: name });
+        else if (status.startsWith('D')) changed.push({ before: name });
+        else changed.push({ before: name, after: name });
+    }
+    return changed;
+}
+
+function names(out: Buffer): string[] {
+    return out
+        .toString('utf8')
+        .split('\0')
+        .filter((name) => name !== '');
+}

@@ -1,0 +1,68 @@
+import path from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import type { FileSystemProvider, URI } from 'langium';
+import { asynchronousOnly } from '../files/asynchronous-only';
+import { largestRecipe } from '../files/guarded-file-system';
+import { type FileReader, largestArt } from '../files/read-result';
+import type { Commit, Repository } from './repository';
+
+/**
+ * The files of one commit, each at the address it would have in the work tree, so that what a
+ * recipe uses and its art come from the same commit. Nothing outside the repository is read.
+ */
+export class RevisionFiles {
+    constructor(
+        private readonly repository: Repository,
+        private readonly commit: Commit,
+    ) {}
+
+    /** Art as it was. */
+    readonly read: FileReader = async (uri) => {
+        const file = this.pathOf(uri);
+        if (file === undefined) return { problem: 'outside', version: 'outside' };
+        return this.repository.read(this.commit, file, largestArt);
+    };
+
+    /** Recipe files as they were, for the language. */
+    fileSystem(): { fileSystemProvider: () => FileSystemProvider } {
+        const text = async (uri: URI): Promise<string> => {
+            const file = this.pathOf(uri.toString());
+            const found = file === undefined ? undefined : await this.repository.read(this.commit, file, largestRecipe);
+            if (found === undefined || 'problem' in found) throw new Error(`${uri.toString()} is not in ${this.commit.name}`);
+            return Buffer.from(found.bytes).toString('utf8');
+        };
+        const there = (uri: URI): Promise<boolean> =>
+            text(uri).then(
+                () => true,
+                () => false,
+            );
+        return asynchronousOnly({
+            readFile: text,
+            readBinary: async (uri) => new TextEncoder().encode(await text(uri)),
+            readDirectory: async () => [],
+            exists: there,
+            stat: async (uri) => ({ isFile: await there(uri), isDirectory: false, uri }),
+        });
+    }
+
+    /** The address of a file of the repository. */
+    uriOf(file: string): string {
+        return pathToFileURL(path.join(this.repository.top, ...file.split('/'))).toString();
+    }
+
+    private pathOf(uri: string): string | undefined {
+        try {
+            return insideOf(this.repository.top, fileURLToPath(uri));
+        } catch {
+            return undefined; // an address of another kind
+        }
+    }
+}
+
+/** The path of a file as a repository names it; undefined for one outside. Both real paths. */
+export function insideOf(top: string, file: string): string | undefined {
+    const relative = path.relative(top, file);
+    if (relative === '' || relative === '..' || relative.startsWith(`..${path.sep}`) || path.isAbsolute(relative))
+        return undefined;
+    return relative.split(path.sep).join('/');
+}

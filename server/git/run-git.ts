@@ -1,0 +1,68 @@
+import { execFile } from 'node:child_process';
+
+/** Something git could not do; its message is for a person. */
+export class GitError extends Error {}
+
+/**
+ * Said to git every time: no pager, paths are paths and not patterns, the index of somebody else's
+ * work is not touched, no command of the repository's own settings is started to watch files, and
+ * nothing is fetched from anywhere.
+ */
+const always = [
+    '--no-pager',
+    '--literal-pathspecs',
+    '--no-optional-locks',
+    '-c',
+    'core.quotePath=false',
+    '-c',
+    'core.fsmonitor=false',
+    '-c',
+    'protocol.allow=never',
+];
+
+/** Variables by which a hook or an outer git would point at another repository (git rev-parse --local-env-vars). */
+const pointing =
+    /^GIT_(?:ALTERNATE_OBJECT_DIRECTORIES|COMMON_DIR|CONFIG|CONFIG_COUNT|CONFIG_PARAMETERS|DIR|GRAFT_FILE|IMPLICIT_WORK_TREE|INDEX_FILE|INTERNAL_SUPER_PREFIX|NO_REPLACE_OBJECTS|OBJECT_DIRECTORY|PREFIX|REPLACE_REF_BASE|SHALLOW_FILE|WORK_TREE|EXTERNAL_DIFF)$/;
+
+export interface GitRun {
+    readonly folder: string;
+    readonly args: readonly string[];
+    readonly input?: string;
+    /** Most bytes of its answer. */
+    readonly most?: number;
+}
+
+/** How a run ended; `code` is git's own, or why it could not end by itself. */
+export interface GitAnswer {
+    readonly code: number | 'too-large';
+    readonly out: Buffer;
+    readonly complaint: string;
+}
+
+/** Runs git with fixed words, never through a shell. Throws only where there is no git. */
+export function runGit({ folder, args, input = '', most = 64 * 1024 * 1024 }: GitRun): Promise<GitAnswer> {
+    const env = {
+        ...Object.fromEntries(Object.entries(process.env).filter(([name]) => !pointing.test(name))),
+        LC_ALL: 'C',
+        GIT_TERMINAL_PROMPT: '0',
+        GIT_NO_LAZY_FETCH: '1',
+    };
+    return new Promise((resolve, reject) => {
+        const child = execFile(
+            'git',
+            [...always, ...args],
+            { cwd: folder, env, encoding: 'buffer', maxBuffer: most, windowsHide: true },
+            (error, out, err) => {
+                const complaint = err.toString('utf8').trim().split('\n')[0] ?? '';
+                if (error === null) resolve({ code: 0, out, complaint });
+                else if (error.code === 'ENOENT') reject(new GitError('There is no git on this machine.'));
+                else if (typeof error.code === 'number') resolve({ code: error.code, out, complaint });
+                else if (error.code === 'ERR_CHILD_PROCESS_STDIO_MAXBUFFER') resolve({ code: 'too-large', out, complaint });
+                else reject(new GitError(`git could not be run: ${error.message}`));
+            },
+        );
+        // A git that ends before it has read everything says why by its code.
+        child.stdin?.on('error', () => {});
+        child.stdin?.end(input);
+    });
+}

@@ -1,0 +1,109 @@
+import type { Change } from './change';
+import { codeSpan, escapeMarkdown as md, table } from './markdown';
+import type { AllowReview, FindingReview, Review, StepReview } from './review';
+import { artLine, headline, isQuiet, signOf } from './wording';
+
+/** A pull request's comment holds 65 536 characters; what is beyond this is left out and said so. */
+const longest = 60_000;
+
+/** Reviews for a pull request: what differs, grouped by step, then every exception and every guess. */
+export function reviewMarkdown(reviews: readonly Review[]): string {
+    if (reviews.length === 0) return 'No recipe differs.\n';
+    const lines = reviews.flatMap(oneReview);
+    let length = 0;
+    const fitting = lines.findIndex((line) => {
+        length += line.length + 1;
+        return length > longest;
+    });
+    return fitting < 0
+        ? lines.join('\n')
+        : [...lines.slice(0, fitting), '', '… there is more than a comment can hold.', ''].join('\n');
+}
+
+function oneReview(review: Review): string[] {
+    const title = `### ${md(headline(review))}`;
+    if (review.same) return [title, '', 'Nothing that matters differs.', ''];
+    const { guesses, cautions } = review;
+    return [
+        title,
+        '',
+        ...changes(review.recipe),
+        ...review.things.flatMap(({ thing, status, changes: list }) => [
+            `**${signOf(status)} ${md(thing)}**`,
+            '',
+            ...changes(list),
+        ]),
+        ...review.steps.flatMap((step, index) => stepLines(step, findingsOf(review, index))),
+        ...review.art.flatMap((art) => [
+            `**${signOf(art.status)} art ${md(art.name)}**: ${artLine(art)}`,
+            '',
+            ...changes(art.changes),
+        ]),
+        ...titled('For one piece', changes(review.times)),
+        ...titled('To have on the bench', changes(review.supplies)),
+        ...titled('Findings of the recipe as a whole', list(findingsOf(review, undefined).map(findingLine))),
+        ...titled('Allowed', list(review.allows.map(allowLine))),
+        ...titled(
+            `Settings without a coupon: ${guesses.before.length} → ${guesses.after.length}`,
+            guesses.before.length + guesses.after.length === 0 ? [] : list(guesses.after.map(md)),
+        ),
+        ...titled(
+            'Cautions',
+            list([
+                ...cautions.gained.map((text) => `new: ${md(text)}`),
+                ...cautions.lost.map((text) => `no longer: ${md(text)}`),
+            ]),
+        ),
+    ];
+}
+
+function titled(title: string, body: readonly string[]): string[] {
+    return body.length === 0 ? [] : [`**${title}**`, '', ...body];
+}
+
+function list(items: readonly string[]): string[] {
+    return items.length === 0 ? [] : [...items.map((item) => `- ${item}`), ''];
+}
+
+function findingsOf(review: Review, step: number | undefined): FindingReview[] {
+    return review.findings.filter((finding) => finding.step === step);
+}
+
+function stepLines(step: StepReview, findings: readonly FindingReview[]): string[] {
+    if (isQuiet(step) && findings.length === 0) return [];
+    const was = step.titleBefore === undefined ? '' : `, before: ${md(step.titleBefore)}`;
+    const moved = step.moved ? `, moved from place ${step.before! + 1} to ${step.after! + 1}` : '';
+    const rows = [...step.settings.map((change) => row(change, '')), ...step.follows.map((change) => row(change, '↳ '))];
+    return [
+        `**${signOf(step.status)} ${md(step.title)}**${was}${moved}`,
+        '',
+        ...table(head, rows),
+        ...list(findings.map(findingLine)),
+    ];
+}
+
+const head = ['', 'before', 'after', 'difference'];
+
+function changes(all: readonly Change[]): string[] {
+    return table(
+        head,
+        all.map((change) => row(change, '')),
+    );
+}
+
+function row({ label, before, after, by }: Change, lead: string): string[] {
+    return [`${lead}${md(label)}`, md(before ?? ''), md(after ?? ''), md(by ?? '')];
+}
+
+function findingLine({ change, severity, message, rule, before }: FindingReview): string {
+    const was = before === undefined ? '' : ` (before: ${before.severity}: ${md(before.message)})`;
+    return `**${change}** ${severity}: ${md(message)} ${codeSpan(rule)}${was}`;
+}
+
+const allowWords = { added: 'new: ', removed: 'no longer: ', changed: 'reworded: ', same: '' } as const;
+
+function allowLine({ status, rule, reason, reasonBefore, step }: AllowReview): string {
+    const where = step === undefined ? '' : ` in ${md(step)}`;
+    const was = reasonBefore === undefined ? '' : ` (before: ${md(reasonBefore)})`;
+    return `${allowWords[status]}${codeSpan(rule)}${where}: ${reason === '' ? '*no reason given*' : md(reason)}${was}`;
+}
