@@ -12,9 +12,7 @@ export interface SectionScale {
     readonly height: number;
 }
 
-const STEPS = [
-    0.05, 0.1, 0.2, 0.5, 1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 150, 200, 300, 400, 500, 800, 1000,
-];
+const STEPS = [1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 150, 200, 300, 400, 500, 800, 1000];
 /** px given to what was dug and what stands proud, to the wood below it, and to the rest under a break. */
 const RELIEF = 84;
 const BELOW = 26;
@@ -71,7 +69,7 @@ export function exaggeration(times: number): string {
 }
 
 function nice(ideal: number): number {
-    return STEPS.findLast((step) => step <= ideal) ?? STEPS[0]!;
+    return STEPS.findLast((step) => step <= ideal) ?? 1 / Math.ceil(1 / ideal);
 }
 
 function finite(value: number): number {

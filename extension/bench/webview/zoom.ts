@@ -41,8 +41,8 @@ function fitScale(piece: Size, screen: Size): number {
 
 /** Closer by `factor`, keeping what lies under the screen point where it is. */
 export function zoomAt(window: Window, factor: number, point: { x: number; y: number }, piece: Size, screen: Size): Window {
-    const zoom = Math.min(Math.max(window.zoom * factor, 1), CLOSEST);
-    if (zoom === 1) return wholeWindow;
+    const zoom = Math.min(window.zoom * factor, CLOSEST);
+    if (!(zoom > 1)) return wholeWindow;
     const before = place(window, piece, screen);
     const scale = fitScale(piece, screen) * zoom;
     const x = (point.x - before.shiftX) / before.scale;

@@ -1,0 +1,62 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { readFromBench, readKeptState, readToBench } from '../../extension/bench/messages';
+
+const where = { uri: 'file:///w/tray.kerf', offset: 12, length: 4 };
+
+describe('messages from the bench view', () => {
+    test.each([
+        { type: 'ready' },
+        { type: 'reveal', where, focus: true },
+        { type: 'recipe', name: 'heron-tray' },
+        { type: 'explain', rule: 'veneer-not-mirrored' },
+        { type: 'section', ticket: 3, frame: 0, blank: 'tray', y: 61.5 },
+    ])('$type is understood', (message) => {
+        expect(readFromBench(message)).toEqual(message);
+    });
+
+    test.each([
+        ['no message', null],
+        ['a list', [{ type: 'ready' }]],
+        ['an unknown kind', { type: 'run', command: 'rm' }],
+        ['a place without an offset', { type: 'reveal', where: { uri: 'file:///w', length: 1 } }],
+        ['a negative offset', { type: 'reveal', where: { ...where, offset: -1 } }],
+        ['a rule that is no word', { type: 'explain', rule: '../../secret' }],
+        ['a recipe that is no name', { type: 'recipe', name: '"; drop' }],
+        ['a height that is no number', { type: 'section', ticket: 1, frame: 0, blank: 'tray', y: 'x' }],
+        ['a height without end', { type: 'section', ticket: 1, frame: 0, blank: 'tray', y: Number.POSITIVE_INFINITY }],
+        ['half a frame', { type: 'section', ticket: 1, frame: 0.5, blank: 'tray', y: 1 }],
+    ])('%s is dropped', (_what, message) => {
+        expect(readFromBench(message)).toBeUndefined();
+    });
+
+    test('nothing that is sent along comes through', () => {
+        expect(readFromBench({ type: 'ready', extra: 1 })).toEqual({ type: 'ready' });
+    });
+
+    test('anything at all is answered without a throw', () => {
+        fc.assert(
+            fc.property(fc.anything(), (message) => {
+                readFromBench(message);
+                readToBench(message);
+                readKeptState(message);
+            }),
+        );
+    });
+});
+
+describe('messages to the bench view', () => {
+    test('a picture of another version is dropped', () => {
+        expect(readToBench({ type: 'picture', view: { version: 2, recipe: 'tray' } })).toBeUndefined();
+        expect(readToBench({ type: 'picture', view: { version: 1, recipe: 'tray' } })).toBeDefined();
+    });
+});
+
+describe('kept state', () => {
+    test('what is not understood is left out, the rest stays', () => {
+        expect(readKeptState({ uri: 'file:///w/tray.kerf', recipe: 7, frame: 'wait Wait 12 h 1', blank: 'a b' })).toEqual({
+            uri: 'file:///w/tray.kerf',
+            frame: 'wait Wait 12 h 1',
+        });
+    });
+});

@@ -1,0 +1,64 @@
+import { describe, expect, test } from 'vitest';
+import { jobOf, TickBook } from '../../extension/checklist/ticks';
+
+/** The editor's memory; what is written in one session is there in the next. */
+function memory() {
+    const kept = new Map<string, string>();
+    return {
+        get: <T>(key: string) => (kept.has(key) ? (JSON.parse(kept.get(key)!) as T) : undefined),
+        update: async (key: string, value: unknown) => void kept.set(key, JSON.stringify(value)),
+    };
+}
+
+const tray = jobOf('file:///w/tray.kerf', 'tray');
+const press = { id: 'wait-1', label: 'Wait 12 h', wait: 12 * 3600 };
+const engrave = { id: 'engrave-pocket', label: 'Engrave pocket' };
+
+describe('the checklist keeps ticks', () => {
+    test('by recipe and step', () => {
+        const book = new TickBook(memory());
+        book.tick(tray, engrave, 1000);
+        expect(Object.keys(book.of(tray))).toEqual(['engrave-pocket']);
+        expect(book.of(jobOf('file:///w/tray.kerf', 'other'))).toEqual({});
+        book.untick(tray, 'engrave-pocket');
+        expect(book.of(tray)).toEqual({});
+    });
+
+    test('a reset clears one recipe and leaves the others', () => {
+        const book = new TickBook(memory());
+        const other = jobOf('file:///w/sign.kerf', 'sign');
+        book.tick(tray, engrave, 0);
+        book.tick(other, engrave, 0);
+        book.reset(tray);
+        expect(book.of(tray)).toEqual({});
+        expect(Object.keys(book.of(other))).toEqual(['engrave-pocket']);
+    });
+});
+
+describe('a wait that is ticked', () => {
+    test('runs from the tick, over a restart, and is announced once', () => {
+        const kept = memory();
+        new TickBook(kept).tick(tray, press, 5000);
+        const end = 5000 + 12 * 3600 * 1000;
+        const next = new TickBook(kept);
+        expect(next.of(tray)['wait-1']!.ends).toBe(end);
+        expect(next.isWaiting(end - 1)).toBe(true);
+        expect(next.takeOverdue(end - 1)).toEqual([]);
+        expect(next.takeOverdue(end).map(({ job, id }) => [job, id])).toEqual([[tray, 'wait-1']]);
+        expect(next.takeOverdue(end + 1)).toEqual([]);
+        expect(next.isWaiting(end)).toBe(false);
+    });
+
+    test('stops when it is unticked', () => {
+        const book = new TickBook(memory());
+        book.tick(tray, press, 0);
+        book.untick(tray, 'wait-1');
+        expect(book.takeOverdue(Number.MAX_SAFE_INTEGER)).toEqual([]);
+    });
+
+    test.each([0, -5, Number.NaN, Number.POSITIVE_INFINITY])('of %d s starts no timer', (wait) => {
+        const book = new TickBook(memory());
+        book.tick(tray, { ...press, wait }, 0);
+        expect(book.of(tray)['wait-1']!.ends).toBeUndefined();
+    });
+});
