@@ -6,6 +6,7 @@ import type { Finding, Fix } from '../shared/recipe/finding';
 /** What a diagnostic carries so that its fixes can be offered without planning anew. */
 export interface DiagnosticData {
     readonly rule: string;
+    readonly where: Where;
     readonly fixes: readonly Fix[];
     /** Whether `allow` may be offered for it. */
     readonly allowable: boolean;
@@ -18,13 +19,23 @@ const severities = {
     hint: DiagnosticSeverity.Hint,
 } as const;
 
-/** A finding as the editor shows it. `allowable` says whether its rule can be silenced with `allow`. */
-export function toDiagnostic(finding: Finding, document: LangiumDocument, allowable = false): Diagnostic {
-    const data: DiagnosticData = { rule: finding.rule, fixes: finding.fixes, allowable: allowable && finding.firm !== true };
-    const related = finding.related.map(({ message, where }) => ({
-        message,
-        location: { uri: where.uri, range: rangeOf(where, document) },
-    }));
+/**
+ * A finding as the editor shows it. `allowable` says whether its rule can be silenced with `allow`.
+ * `others` finds the documents in which related places lie; what lies in none of them is left out.
+ */
+export function toDiagnostic(
+    finding: Finding,
+    document: LangiumDocument,
+    allowable = false,
+    others: (uri: string) => LangiumDocument | undefined = () => undefined,
+): Diagnostic {
+    const { rule, where, fixes } = finding;
+    const data: DiagnosticData = { rule, where, fixes, allowable: allowable && finding.firm !== true };
+    const related = finding.related.flatMap((each) => {
+        const { uri } = each.where;
+        const there = uri === document.uri.toString() ? document : others(uri);
+        return there === undefined ? [] : [{ message: each.message, location: { uri, range: rangeOf(each.where, there) } }];
+    });
     return {
         range: rangeOf(finding.where, document),
         severity: severities[finding.severity],

@@ -6,6 +6,7 @@ import {
     type LangiumServices,
     type LangiumSharedServices,
 } from 'langium/lsp';
+import { KerfCodeActions } from './editing/code-actions';
 import { KerfGeneratedModule, KerfGeneratedSharedModule, KerfLanguageMetaData } from './generated/module';
 import { KerfScopeComputation } from './names/scope-computation';
 import { KerfScopeProvider } from './names/scope-provider';
@@ -49,6 +50,9 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
     references: {
         ScopeComputation: (services) => new KerfScopeComputation(services),
         ScopeProvider: (services) => new KerfScopeProvider(services),
+    },
+    lsp: {
+        CodeActionProvider: (services) => new KerfCodeActions(services),
     },
     validation: {
         DocumentValidator: (services) => new KerfValidator(services),

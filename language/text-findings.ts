@@ -1,4 +1,4 @@
-import { AstUtils, type LangiumDocument } from 'langium';
+import { type AstNode, AstUtils, type LangiumDocument } from 'langium';
 import type { Finding } from '../shared/recipe/finding';
 import { allowFindings } from './findings/allows';
 import { valueFindings } from './findings/counts';
@@ -36,14 +36,17 @@ export function textFindings(document: LangiumDocument, services: KerfServices):
 }
 
 function* nodeFindings(document: LangiumDocument, broken: readonly Finding[], rules: ReadonlySet<string>): Iterable<Finding> {
+    const isBroken = (node: AstNode) => {
+        const { offset = 0, end = 0 } = node.$cstNode ?? {};
+        return broken.some(({ where }) => where.offset >= offset && where.offset <= end);
+    };
     for (const node of AstUtils.streamAst(document.parseResult.value)) {
         yield* numberFindings(node);
         yield* valueFindings(node);
         yield* duplicateNames(node);
-        yield* duplicateProperties(node);
+        yield* duplicateProperties(node, isBroken);
         yield* kindCycles(node);
         yield* allowFindings(node, rules);
-        const { offset = 0, end = 0 } = node.$cstNode ?? {};
-        if (!broken.some(({ where }) => where.offset >= offset && where.offset <= end)) yield* missingProperties(node);
+        if (!isBroken(node)) yield* missingProperties(node);
     }
 }

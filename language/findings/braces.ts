@@ -10,7 +10,12 @@ export function braceFinding({ kind, token, next, last }: StructureProblem, docu
     const where = placeOf(token, document);
     switch (kind) {
         case 'excess':
-            return say('syntax', { message: 'This } closes nothing.', where, fixes: [removal(where, 'Remove this }')] });
+            return say('syntax', {
+                message:
+                    token.image === '{' ? 'This { opens nothing: the line before it has no block.' : 'This } closes nothing.',
+                where,
+                fixes: [removal(where, `Remove this ${token.image}`)],
+            });
         case 'early':
             return say('syntax', {
                 message: 'This } ends the recipe, but more of it follows below.',

@@ -34,14 +34,14 @@ export function* duplicateNames(node: AstNode): Iterable<Finding> {
     }
 }
 
-/** The same line twice in one block. */
-export function* duplicateProperties(node: AstNode): Iterable<Finding> {
+/** The same line twice in one block. A line that is broken, as while it is typed, does not count. */
+export function* duplicateProperties(node: AstNode, isBroken: (node: AstNode) => boolean): Iterable<Finding> {
     const items = (node as { items?: readonly AstNode[] }).items;
     if (items === undefined) return;
     const first = new Map<string, AstNode>();
     for (const item of items) {
         const key = itemKey(item);
-        if (key === undefined || key === 'mirror') continue; // mirroring twice is a rule of the trade
+        if (key === undefined || key === 'mirror' || isBroken(item)) continue; // mirroring twice is a rule of the trade
         const property = propertyOf(node.$type, key);
         if (property === undefined || property.many) continue;
         const earlier = first.get(key);

@@ -22,5 +22,6 @@ export function openFinding({ kind, token }: KerfLexingReport['open'][number], u
 
 /** Up to a brace that was surely not meant as part of the text, without the blanks before it. */
 function bodyLength(image: string): number {
-    return image.replace(/\s*[{}].*$/, '').trimEnd().length;
+    const brace = image.search(/[{}]/);
+    return image.slice(0, brace < 0 ? undefined : brace).trimEnd().length;
 }

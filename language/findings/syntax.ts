@@ -1,7 +1,7 @@
 import type { LangiumDocument } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
 import type { KerfLexingReport } from '../parsing/lexer';
-import { mostErrors } from '../parsing/recovery';
+import { mostErrors } from '../parsing/token';
 import { braceFinding } from './braces';
 import { brokenLine } from './broken-line';
 import { openFinding } from './left-open';

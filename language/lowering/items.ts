@@ -7,29 +7,31 @@ import { propertyOf } from '../vocabulary/lookup';
 import { whereOf } from './places';
 import { extentOf, quantityOf } from './quantity';
 
-/** The lines of a block by key. The first of several counts; the others are reported as doubles. */
+/** The lines of a block by key. Of several the first that can be used counts; the others are reported as doubles. */
 export class Items {
     constructor(private readonly items: readonly AstNode[] = []) {}
 
     /** The first figure of that key that can be used. */
     figure(key: string): Quantity | undefined {
-        for (const item of this.items) {
-            if (isFigure(item) && item.key === key) return quantityOf(item.value);
-        }
-        return undefined;
+        return this.first((item) => (isFigure(item) && item.key === key ? quantityOf(item.value) : undefined));
     }
 
     count(key: string): Written<number> | undefined {
-        for (const item of this.items) {
-            if (!isCount(item) || item.key !== key) continue;
+        return this.first((item) => {
+            if (!isCount(item) || item.key !== key) return undefined;
             return isCountable(item.value, item.$container.$type, key) ? { value: item.value, where: whereOf(item) } : undefined;
-        }
-        return undefined;
+        });
     }
 
     size(key: string): Extent | undefined {
+        return this.first((item) => (isExtent(item) && item.key === key ? extentOf(item.size) : undefined));
+    }
+
+    /** The first line of which something can be made. A line that is being typed does not hide a whole one. */
+    first<T>(read: (item: AstNode) => T | undefined): T | undefined {
         for (const item of this.items) {
-            if (isExtent(item) && item.key === key) return extentOf(item.size);
+            const found = read(item);
+            if (found !== undefined) return found;
         }
         return undefined;
     }

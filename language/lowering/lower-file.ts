@@ -13,7 +13,12 @@ import { couponOf } from './stock';
 export function lowerFile(document: LangiumDocument, services: KerfServices): Recipe[] {
     const coupons = couponsOf(document, services);
     const file = document.parseResult.value;
-    return isFile(file) ? file.entries.filter(isRecipe).map((recipe) => recipeOf(recipe, coupons)) : [];
+    return isFile(file)
+        ? file.entries
+              .filter(isRecipe)
+              .filter(({ name }) => name !== undefined)
+              .map((recipe) => recipeOf(recipe, coupons))
+        : [];
 }
 
 function couponsOf(document: LangiumDocument, services: KerfServices): Coupon[] {

@@ -65,8 +65,7 @@ function outlineOf(node: ast.Outline): Outline | undefined {
     return size && { kind: 'rectangle', size };
 }
 
-export function scanOf(node: ast.Scan | undefined): Scan | undefined {
-    if (node === undefined) return undefined;
+export function scanOf(node: ast.Scan): Scan | undefined {
     const direction = node.along === 'across' || node.along === 'along' ? node.along : quantityOf(node.angle);
     if (direction === undefined) return undefined;
     return { direction, bothWays: node.way !== 'one', where: whereOf(node) };

@@ -1,19 +1,18 @@
-import { AstUtils } from 'langium';
-import type { ArtSource, Backing, Blank, Recipe } from '../../shared/recipe/recipe';
+import { type AstNode, AstUtils } from 'langium';
+import type { ArtSource, Blank, Recipe } from '../../shared/recipe/recipe';
 import type { Step } from '../../shared/recipe/step';
 import type { Coupon } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
 import { resolvePath } from '../names/used-files';
 import { Items } from './items';
 import { whereOf, whereOfPart, written } from './places';
-import { extentOf } from './quantity';
 import { allowsOf, stepOf } from './steps';
 import { laserOf, present, sheetOf } from './stock';
 
 /** A recipe as plain data. `coupons` are all that the file can see; those of its own laser and sheets are kept. */
 export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[]): Recipe {
     const items = new Items(node.items);
-    const laser = node.items.find(ast.isLaserUse)?.laser?.ref;
+    const laser = items.first((item) => (ast.isLaserUse(item) ? item.laser?.ref : undefined));
     const blanks = node.items.filter(ast.isBlank).filter(hasName).map(blankOf);
     const sheets = new Set(blanks.map(({ sheet }) => sheet?.name));
     return {
@@ -47,20 +46,25 @@ function stepsOf(items: readonly ast.RecipeItem[]): Step[] {
 }
 
 function blankOf(node: ast.Blank): Blank {
-    const sheet = node.items.find(ast.isMaterial)?.sheet?.ref;
-    const along = node.items.find(ast.isGrain)?.along;
-    const backing = node.items.find(ast.isBacking)?.kind;
+    const items = new Items(node.items);
+    const sheet = items.first((item) => (ast.isMaterial(item) ? item.sheet?.ref : undefined));
+    const backing = items.first((item) => (ast.isBacking(item) ? item.kind : undefined));
     return {
         name: node.name,
         where: whereOfPart(node, 'name'),
         ...present({
             sheet: sheet && sheetOf(sheet),
-            size: extentOf(node.items.find((item) => ast.isExtent(item))?.size),
-            grain: along === 'width' || along === 'height' ? along : undefined,
+            size: items.size('size'),
+            grain: items.first(grainOf),
         }),
-        backing: (backing as Backing | undefined) ?? 'none',
+        backing: backing === 'foil' || backing === 'tape' ? backing : 'none',
         whole: whereOf(node),
     };
+}
+
+function grainOf(item: AstNode): Blank['grain'] {
+    if (!ast.isGrain(item)) return undefined;
+    return item.along === 'width' || item.along === 'height' ? item.along : undefined;
 }
 
 function artOf(node: ast.Art): ArtSource[] {

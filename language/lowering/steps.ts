@@ -12,6 +12,7 @@ type Base = Pick<Step, 'index' | 'whole' | 'where' | 'allows'>;
 
 /** A step as plain data; undefined where what is missing leaves it without meaning (a wait without a time). */
 export function stepOf(node: ast.Step, index: number): Step | undefined {
+    if (!isSaid(node)) return undefined;
     const base: Base = { index, whole: whereOf(node), where: whereOfFirstWord(node), allows: allowsOf(node.items) };
     switch (node.$type) {
         case 'Engrave':
@@ -63,6 +64,27 @@ export function stepOf(node: ast.Step, index: number): Step | undefined {
     }
 }
 
+/** Whether the first line of a step says what it is about. What it names may still be unknown. */
+function isSaid(node: ast.Step): boolean {
+    switch (node.$type) {
+        case 'Engrave':
+        case 'Cut':
+            return node.name !== undefined && node.blank !== undefined;
+        case 'Fill':
+            return node.pocket !== undefined;
+        case 'Inlay':
+            return node.relief !== undefined && node.pocket !== undefined;
+        case 'Check':
+            return node.step !== undefined;
+        case 'Wait':
+            return node.time !== undefined;
+        case 'Do':
+            return node.text !== undefined;
+        default:
+            return node.blank !== undefined;
+    }
+}
+
 export function allowsOf(items: readonly AstNode[] | undefined): Allow[] {
     return (items ?? [])
         .filter(ast.isAllow)
@@ -80,7 +102,6 @@ function coatsOf(node: ast.Seal | ast.Finish): number {
 
 function beamWork(node: ast.Engrave | ast.Cut) {
     const items = new Items(node.items);
-    const air = (node.items as readonly AstNode[]).find(ast.isAir);
     return {
         name: node.name ?? '',
         nameWhere: whereOfPart(node, 'name'),
@@ -88,7 +109,7 @@ function beamWork(node: ast.Engrave | ast.Cut) {
         placements: placementsOf(node.items),
         mirror: (node.items as readonly AstNode[]).filter((item) => ast.isFlag(item) && item.key === 'mirror').map(whereOf),
         ...present({
-            air: air?.state === 'on' || air?.state === 'off' ? written<'on' | 'off'>(air.state, whereOf(air)) : undefined,
+            air: items.first(airOf),
             power: items.figure('power'),
             speed: items.figure('speed'),
             passes: items.count('passes'),
@@ -104,18 +125,23 @@ function engraveOf(node: ast.Engrave, base: Base): Engrave {
         kind: 'engrave',
         ...beamWork(node),
         ...present({
-            depth: depthOf(node.items.find(ast.isDepth)),
+            depth: items.first(depthOf),
             tone: items.figure('tone'),
             pitch: items.figure('pitch'),
-            scan: scanOf(node.items.find(ast.isScan)),
+            scan: items.first((item) => (ast.isScan(item) ? scanOf(item) : undefined)),
             outline: items.count('outline'),
         }),
     };
 }
 
-function depthOf(node: ast.Depth | undefined): Engrave['depth'] {
-    if (node?.through) return { through: true, where: whereOf(node) };
-    return quantityOf(node?.value);
+function airOf(item: AstNode): Engrave['air'] {
+    if (!ast.isAir(item) || (item.state !== 'on' && item.state !== 'off')) return undefined;
+    return written<'on' | 'off'>(item.state, whereOf(item));
+}
+
+function depthOf(item: AstNode): Engrave['depth'] {
+    if (!ast.isDepth(item)) return undefined;
+    return item.through ? { through: true, where: whereOf(item) } : quantityOf(item.value);
 }
 
 function cutOf(node: ast.Cut, base: Base): Cut {
@@ -124,7 +150,7 @@ function cutOf(node: ast.Cut, base: Base): Cut {
 
 function inlayOf(node: ast.Inlay, base: Base): Inlay {
     const items = new Items(node.items);
-    const glue = node.items.find(ast.isGlueUse)?.glue?.ref;
+    const glue = items.first((item) => (ast.isGlueUse(item) ? item.glue?.ref : undefined));
     return {
         ...base,
         kind: 'inlay',

@@ -40,8 +40,8 @@ export function beamOf(node: ast.Beam): Beam {
 
 export function laserOf(node: ast.Laser): Laser {
     const items = new Items(node.items);
-    const source = node.items.find(ast.isLaserBeam);
-    const beam = source?.beam?.ref && beamOf(source.beam.ref);
+    const source = items.first((item) => (ast.isLaserBeam(item) && item.beam?.ref !== undefined ? item : undefined));
+    const beam = source?.beam.ref && beamOf(source.beam.ref);
     return {
         ...named(node),
         ...present({
@@ -85,7 +85,7 @@ function isPores(word: string | undefined): word is Pores {
 
 export function sheetOf(node: ast.Sheet): Sheet {
     const items = new Items(node.items);
-    const wood = node.items.find(ast.isWoodOf)?.wood?.ref;
+    const wood = items.first((item) => (ast.isWoodOf(item) ? item.wood?.ref : undefined));
     return {
         ...named(node),
         kind: ast.isBoard(node) ? 'board' : 'veneer',
@@ -132,12 +132,11 @@ function folded(line: readonly { items: readonly AstNode[] }[]): Items {
 export function resinOf(node: ast.Resin): Resin {
     const line = lineage(node, ast.isResin);
     const items = folded(line);
-    const mix = line.flatMap((each) => each.items.filter(ast.isMix)).map(mixOf);
     return {
         ...named(node),
         ...present({
             kind: kindReference(node)?.ref?.name,
-            mix: mix[0],
+            mix: items.first((item) => (ast.isMix(item) ? mixOf(item) : undefined)),
             potLife: items.figure('potlife'),
             cure: items.figure('cure'),
             deepestPour: items.figure('deepestpour'),

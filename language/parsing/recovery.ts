@@ -1,11 +1,8 @@
 import { type LangiumCoreServices, type LangiumParser, prepareLangiumParser } from 'langium';
-import { isMadeUp, isWord, startsStatement, type Token } from './token';
+import { isMadeUp, isWord, mostErrors, startsStatement, type Token } from './token';
 
 type TokenType = Token['tokenType'];
 type Loop = (...args: unknown[]) => void;
-
-/** After so many errors the rest of the file is left unread: it is no recipe, or it is just being pasted. */
-export const mostErrors = 300;
 
 /** The part of the parser engine that decides how to go on after an error. */
 interface Engine {
@@ -127,26 +124,25 @@ function goOnInBlock(engine: Engine, loop: Loop, args: unknown[], starts: () => 
         const ends = depth === 0 && token.tokenTypeIdx === expected.tokenTypeIdx;
         const goesOn = depth === 0 && startsStatement(token) && starts.call(engine);
         if (ends || goesOn) {
-            saveErrorAt(engine, before, expected);
             if (goesOn) loop.apply(engine, args);
             return;
         }
         if (name === 'EOF') break;
+        const passed = engine.exportLexerState();
+        if (passed === before || (depth === 0 && startsStatement(token))) saveError(engine, expected);
         depth = Math.max(0, depth + stepOf(name));
         engine.SKIP_TOKEN();
     }
     engine.importLexerState(before);
 }
 
-function saveErrorAt(engine: Engine, state: number, expected: TokenType): void {
-    const now = engine.exportLexerState();
-    engine.importLexerState(state);
+function saveError(engine: Engine, expected: TokenType): void {
+    if (engine._errors.length >= mostErrors) return;
     try {
         engine.consumeInternalError(expected, engine.LA(1));
     } catch {
-        // Saved, and that is all: the parser has got past it.
+        // Saved, and that is all: the parser goes on.
     }
-    engine.importLexerState(now);
 }
 
 function unmendable(): Error {

@@ -1,6 +1,6 @@
 import type { Lexer } from 'langium';
 import type { Token } from './token';
-import { startsStatement } from './token';
+import { mostErrors, startsStatement } from './token';
 
 /**
  * Braces that do not pair. `unclosed`: the brace at `token` is never closed; `excess`: it closes
@@ -19,14 +19,27 @@ interface Block {
     readonly brace: Token;
 }
 
-const plainEntries = new Set(['recipe', 'board', 'veneer', 'coupon', 'resin', 'sealer', 'abrasive', 'use']);
-/** Words that begin both a block of stock and a line of a recipe. */
+const entries = new Set(['use', 'recipe', 'board', 'veneer', 'coupon', 'resin', 'sealer', 'abrasive']);
+/** Words that begin both a block of stock and a line inside a block; stock has its brace behind the name. */
 const sharedEntries = new Set(['laser', 'wood', 'beam', 'glue', 'finish']);
 const steps = new Set(['engrave', 'cut', 'seal', 'fill', 'inlay', 'wait', 'peel', 'sand', 'finish', 'mask', 'check', 'do']);
 const recipeOnly = new Set([...steps, 'blank', 'revision', 'make']);
-/** Lines that are nothing without a block. */
-const needBlock = new Set([...plainEntries, 'engrave', 'cut', 'sand', 'check', 'blank']);
-needBlock.delete('use');
+/** Lines that are nothing without a block, and all lines that can have one. */
+const needBlock = new Set([
+    'recipe',
+    'board',
+    'veneer',
+    'coupon',
+    'resin',
+    'sealer',
+    'abrasive',
+    'engrave',
+    'cut',
+    'sand',
+    'check',
+    'blank',
+]);
+const canHaveBlock = new Set([...needBlock, ...sharedEntries, ...steps, 'art']);
 
 /**
  * Makes every brace pair, so that the parser meets whole blocks only. A brace that is missing is put
@@ -51,11 +64,16 @@ class Balance {
     private head: Token | undefined;
     private opened = false;
     private lastRecipe: { block: Block; closedAt: number } | undefined;
+    /** How many more braces close than open, in the whole text. */
+    private surplus: number;
 
     constructor(
         private readonly tokens: readonly Token[],
         private readonly types: Lexer['definition'],
-    ) {}
+    ) {
+        const count = (image: string) => tokens.filter((token) => token.image === image).length;
+        this.surplus = count('}') - count('{');
+    }
 
     all(closeAtEnd: boolean): void {
         for (let index = 0; index < this.tokens.length; index++) this.one(index);
@@ -69,9 +87,15 @@ class Balance {
     private one(index: number): void {
         const token = this.tokens[index]!;
         const name = token.tokenType.name;
-        if (name === '{') return this.open(token);
+        if (name === '{') {
+            this.open(token);
+            return;
+        }
         if (startsStatement(token)) this.beforeStatement(index);
-        if (name === '}') return this.close(token);
+        if (name === '}') {
+            this.close(token);
+            return;
+        }
         if (startsStatement(token) || this.head === undefined) {
             this.head = token;
             this.opened = false;
@@ -80,6 +104,19 @@ class Balance {
     }
 
     private open(brace: Token): void {
+        const head = this.head;
+        const isStock = head !== undefined && sharedEntries.has(head.image) && !steps.has(head.image);
+        const hasNoBlock =
+            head !== undefined && (this.opened || !canHaveBlock.has(head.image) || (isStock && this.blocks.length > 0));
+        if (hasNoBlock || (head === undefined && this.blocks.length > 0)) {
+            this.report('excess', brace);
+            this.surplus++;
+            return;
+        }
+        this.push(brace);
+    }
+
+    private push(brace: Token): void {
         this.blocks.push({ head: this.head ?? brace, brace });
         this.opened = true;
         this.out.push(brace);
@@ -87,11 +124,12 @@ class Balance {
 
     private close(brace: Token): void {
         this.openIfMissing(brace);
-        const block = this.blocks.pop();
-        if (block === undefined) {
+        if (this.blocks.length === 0 || this.isTooMany(brace)) {
             this.report('excess', brace);
+            this.surplus--;
             return;
         }
+        const block = this.blocks.pop()!;
         if (this.blocks.length === 0) {
             this.lastRecipe = block.head.image === 'recipe' ? { block, closedAt: this.out.length } : undefined;
         }
@@ -99,52 +137,63 @@ class Balance {
         this.out.push(brace);
     }
 
+    /** Of too many braces, one that stands further in than the block it would close. */
+    private isTooMany(brace: Token): boolean {
+        const inner = this.blocks.at(-1)!;
+        return (
+            this.surplus > 0 && startsStatement(brace) && !isLeftOf(brace, inner.head) && brace.startLine !== inner.brace.endLine
+        );
+    }
+
+    /**
+     * A word that cannot stand in the open block ends it where it stands no further in than the block
+     * does. Further in it is only a wrong line, which the parser passes over.
+     */
     private beforeStatement(index: number): void {
         const token = this.tokens[index]!;
         this.openIfMissing(token);
         const isEntry = this.startsEntry(index);
         if (this.blocks.length === 0) {
-            if (!isEntry && this.startsRecipeLine(index)) this.reopenRecipe();
+            if (!isEntry && this.startsRecipeLine(index)) this.reopenRecipe(token);
             return;
         }
-        const inner = this.blocks.at(-1)!;
-        const outermost = this.blocks[0]!.head.image;
-        if (isEntry) {
+        const [outer, inner] = [this.blocks[0]!, this.blocks.at(-1)!];
+        if (isEntry && isLeftOf(token, outer.head)) {
             this.report('unclosed', inner.brace, token);
             while (this.blocks.length > 0) this.closeMadeUp();
-        } else if (outermost === 'recipe' && this.blocks.length > 1 && this.startsRecipeLine(index)) {
+        } else if (
+            outer.head.image === 'recipe' &&
+            this.blocks.length > 1 &&
+            this.startsRecipeLine(index) &&
+            isLeftOf(token, inner.head)
+        ) {
             this.report('unclosed', inner.brace, token);
             while (this.blocks.length > 1) this.closeMadeUp();
         }
     }
 
-    /** `engrave pocket on tray` without its brace: the lines under it are still its own. */
+    /** `engrave pocket on tray` without its brace: lines that stand further in are still its own. */
     private openIfMissing(next: Token | undefined): void {
         const head = this.head;
-        if (head === undefined || this.opened || !needBlock.has(head.image) || next === this.head) return;
-        if (!startsStatement(head)) return;
+        if (head === undefined || this.opened || !needBlock.has(head.image) || next === head || !startsStatement(head)) return;
         const last = this.out.at(-1)!;
-        this.problems.push({ kind: 'unopened', token: last, ...(next && { next }) });
-        const brace = this.madeUp('{');
-        this.open(brace);
-        const bodyFollows =
-            next !== undefined && next.tokenType.name !== '}' && !recipeOnly.has(next.image) && !plainEntries.has(next.image);
-        const ownBrace = next?.tokenType.name === '}' && this.closesHead(next, head);
-        if (!bodyFollows && !ownBrace) this.closeMadeUp();
+        this.report('unopened', last, next);
+        this.push(this.madeUp('{'));
+        if (next === undefined || !this.belongsTo(head, next)) this.closeMadeUp();
     }
 
-    /** Whether a `}` right after a header stands under it rather than under the block around it. */
-    private closesHead(brace: Token, head: Token): boolean {
-        return brace.startLine === head.startLine || brace.startColumn === head.startColumn;
+    private belongsTo(head: Token, next: Token): boolean {
+        if (next.tokenType.name === '}') return next.startLine === head.startLine || next.startColumn === head.startColumn;
+        if (head.image !== 'recipe' && (recipeOnly.has(next.image) || entries.has(next.image))) return false;
+        const around = this.blocks.at(-2)?.head;
+        const isFlat = around !== undefined && around.startColumn === head.startColumn;
+        return isFlat || !isLeftOf(next, head);
     }
 
     private startsEntry(index: number): boolean {
         const token = this.tokens[index]!;
-        if (plainEntries.has(token.image)) return true;
-        if (!sharedEntries.has(token.image)) return false;
-        const outer = this.blocks[0];
-        const left = outer === undefined || (token.startColumn ?? 1) <= (outer.head.startColumn ?? 1);
-        return left && this.tokens[index + 2]?.tokenType.name === '{';
+        if (entries.has(token.image)) return true;
+        return sharedEntries.has(token.image) && this.tokens[index + 2]?.tokenType.name === '{';
     }
 
     private startsRecipeLine(index: number): boolean {
@@ -154,11 +203,15 @@ class Balance {
         return recipeOnly.has(token.image);
     }
 
-    private reopenRecipe(): void {
+    /** A step below a closed recipe belongs to it where there are too many closing braces, or where it stands further in. */
+    private reopenRecipe(token: Token): void {
         const last = this.lastRecipe;
-        if (last === undefined) return;
+        if (last === undefined || (this.surplus <= 0 && isLeftOf(token, last.block.head))) return;
         const [brace] = this.out.splice(last.closedAt, 1);
-        if (brace !== undefined && brace.isInsertedInRecovery !== true) this.report('early', brace);
+        if (brace !== undefined && brace.isInsertedInRecovery !== true) {
+            this.report('early', brace);
+            this.surplus--;
+        }
         this.blocks.push(last.block);
         this.lastRecipe = undefined;
     }
@@ -172,7 +225,7 @@ class Balance {
 
     private report(kind: StructureProblem['kind'], token: Token, next?: Token): void {
         const last = this.out.at(-1);
-        if (token.isInsertedInRecovery) return; // said already where it is missing
+        if (token.isInsertedInRecovery || this.problems.length >= mostErrors) return;
         this.problems.push({ kind, token, ...(next && { next }), ...(last && { last }) });
     }
 
@@ -181,4 +234,9 @@ class Balance {
         const nowhere = { startOffset: Number.NaN, endOffset: Number.NaN, startLine: Number.NaN, endLine: Number.NaN };
         return { image: '', tokenType: type, tokenTypeIdx: type.tokenTypeIdx ?? -1, isInsertedInRecovery: true, ...nowhere };
     }
+}
+
+/** Whether a word stands no further in than another does. */
+function isLeftOf(token: Token, head: Token): boolean {
+    return (token.startColumn ?? 1) <= (head.startColumn ?? 1);
 }

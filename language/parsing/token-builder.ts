@@ -7,6 +7,10 @@ export const openString = 'OPEN_STRING';
 export const openComment = 'OPEN_COMMENT';
 export const oddCharacter = 'ODD';
 
+// Written as ranges, since the lexer cannot sort a complement such as \S by first character.
+// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are just what has to be caught.
+const anyCharacter = /[\uD800-\uDBFF][\uDC00-\uDFFF]|[!-\uFFFF\u0000-\u0008\u000E-\u001F]/;
+
 /** Tokens that no line of the grammar takes, so that what is broken stays on its own line. */
 export class KerfTokenBuilder extends DefaultTokenBuilder {
     override buildTokens(grammar: Grammar, options?: TokenBuilderOptions): Token[] {
@@ -15,7 +19,7 @@ export class KerfTokenBuilder extends DefaultTokenBuilder {
         tokens.push({ name: openString, PATTERN: /"(?:\\.|[^"\\\n\r])*/ });
         tokens.push({ name: openComment, PATTERN: /\/\*[^\n\r]*/, GROUP: 'hidden' });
         // Whatever else is typed breaks its line in place, instead of being passed over.
-        tokens.push({ name: oddCharacter, PATTERN: /[\uD800-\uDBFF][\uDC00-\uDFFF]|\S/ });
+        tokens.push({ name: oddCharacter, PATTERN: anyCharacter });
         tokens.push({ name: strayWord, PATTERN: () => null, LINE_BREAKS: false, START_CHARS_HINT: ['\u0000'] });
         return tokens;
     }

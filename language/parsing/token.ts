@@ -3,6 +3,9 @@ import type { LexerResult } from 'langium';
 /** A token of the text, in the shape in which the parser takes it. */
 export type Token = LexerResult['tokens'][number];
 
+/** After so many errors the rest of the file is left unread: it is no recipe, or it is just being pasted. */
+export const mostErrors = 300;
+
 /** Whether a statement can begin here: first on its line, or after a brace. The lexer has marked it. */
 export function startsStatement(token: Token): boolean {
     return token.payload === 'start';

@@ -1,7 +1,7 @@
 import { constructOf, constructs, fileWords, recipeWords } from './constructs';
 import { propertiesOf } from './lookup';
 
-/** A block as a maker would say it, from its type in the syntax tree. */
+/** A block as a maker would say it, from its type in the syntax tree; the file stands for what is in no block. */
 export function blockPhrase(type: string): string {
     const construct = constructOf(type);
     if (construct === undefined) return 'a file';
@@ -21,6 +21,7 @@ export function lineWords(type: string): string[] {
 export function homesOf(word: string): string[] {
     const first = (words: string) => words.split(' ')[0] === word;
     if (recipeWords.includes(word)) return ['Recipe'];
+    if (fileWords.includes(word)) return ['File'];
     return constructs.filter(({ type }) => lineWords(type).some(first)).map(({ type }) => type);
 }
 

@@ -130,9 +130,16 @@ const steps: Property[] = [
     }),
     allow('Fill'),
     property('Inlay', 'glue', 'name', 'The glue that holds it.', 'glue wood-glue'),
-    property('Inlay', 'clearance', 'figure', 'Gap wanted around each part, both sides together.', 'clearance 0.05 mm', {
-        measures: [measure('length', [0, 1])],
-    }),
+    property(
+        'Inlay',
+        'clearance',
+        'figure',
+        'Gap wanted along each edge of a part, before it is pressed in.',
+        'clearance 0.05 mm',
+        {
+            measures: [measure('length', [0, 1])],
+        },
+    ),
     property('Inlay', 'marks', 'count', 'Alignment marks that keep it from being turned.', 'marks 3', countOf(0, 20)),
     allow('Inlay'),
     allow('Wait'),

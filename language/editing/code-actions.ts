@@ -1,0 +1,83 @@
+import { AstUtils, CstUtils, type LangiumDocument, type LangiumDocuments, URI } from 'langium';
+import type { CodeActionProvider } from 'langium/lsp';
+import {
+    type CodeAction,
+    CodeActionKind,
+    type CodeActionParams,
+    type Diagnostic,
+    type WorkspaceEdit,
+} from 'vscode-languageserver';
+import type { Change } from '../../shared/recipe/finding';
+import { type DiagnosticData, rangeOf } from '../diagnostic';
+import { isRecipe, isStep } from '../generated/ast';
+import { whereOf } from '../lowering/places';
+import type { KerfServices } from '../module';
+import { editsOf, uriOf } from './text-edits';
+
+/** Offers what the findings carry with them: nothing is worked out anew. */
+export class KerfCodeActions implements CodeActionProvider {
+    private readonly documents: LangiumDocuments;
+
+    constructor(services: KerfServices) {
+        this.documents = services.shared.workspace.LangiumDocuments;
+    }
+
+    getCodeActions(document: LangiumDocument, params: CodeActionParams): CodeAction[] {
+        const { only, diagnostics } = params.context;
+        if (only !== undefined && !only.some((kind) => CodeActionKind.QuickFix.startsWith(kind))) return [];
+        return diagnostics.flatMap((diagnostic) => this.actionsFor(diagnostic, document));
+    }
+
+    private actionsFor(diagnostic: Diagnostic, document: LangiumDocument): CodeAction[] {
+        const data = diagnostic.data as DiagnosticData | undefined;
+        if (!Array.isArray(data?.fixes) || data.where === undefined || isStale(diagnostic, data, document)) return [];
+        const actions = data.fixes.map(({ title, changes, preferred }) =>
+            this.action(title, changes, diagnostic, preferred === true),
+        );
+        if (data.allowable) actions.push(...this.allowing(data.rule, diagnostic, document));
+        return actions;
+    }
+
+    private allowing(rule: string, diagnostic: Diagnostic, document: LangiumDocument): CodeAction[] {
+        const root = document.parseResult.value.$cstNode;
+        const leaf = root && CstUtils.findLeafNodeBeforeOffset(root, document.textDocument.offsetAt(diagnostic.range.start));
+        const step = leaf && AstUtils.getContainerOfType(leaf.astNode, isStep);
+        const holder = step ?? (leaf && AstUtils.getContainerOfType(leaf.astNode, isRecipe));
+        if (holder === undefined) return [];
+        const change: Change = { do: 'add', block: whereOf(holder), statement: `allow ${rule} because ""` };
+        const title = step === undefined ? 'Allow it in this recipe, with a reason' : 'Allow it in this step, with a reason';
+        return [this.action(title, [change], diagnostic, false)];
+    }
+
+    private action(title: string, changes: readonly Change[], diagnostic: Diagnostic, preferred: boolean): CodeAction {
+        return {
+            title,
+            kind: CodeActionKind.QuickFix,
+            diagnostics: [diagnostic],
+            edit: this.edit(changes),
+            ...(preferred && { isPreferred: true }),
+        };
+    }
+
+    private edit(changes: readonly Change[]): WorkspaceEdit {
+        const edits: NonNullable<WorkspaceEdit['changes']> = {};
+        for (const change of changes) {
+            const uri = uriOf(change);
+            const document = this.documents.getDocument(URI.parse(uri));
+            if (document === undefined) continue;
+            const texts = editsOf(change, document.textDocument.getText()).map(({ offset, length, text }) => ({
+                range: rangeOf({ uri, offset, length }, document),
+                newText: text,
+            }));
+            edits[uri] = [...(edits[uri] ?? []), ...texts];
+        }
+        return { changes: edits };
+    }
+}
+
+/** The editor moves a squiggle along while one types; the fix it carries still points at the old place. */
+function isStale(diagnostic: Diagnostic, { where }: DiagnosticData, document: LangiumDocument): boolean {
+    const then = rangeOf(where, document);
+    const { start } = diagnostic.range;
+    return then.start.line !== start.line || then.start.character !== start.character;
+}

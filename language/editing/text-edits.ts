@@ -1,0 +1,106 @@
+import type { Where } from '../../shared/quantity/where';
+import type { Change } from '../../shared/recipe/finding';
+import { Layout } from './layout';
+
+/** A replacement of a span of the text, in offsets. */
+export interface SpanEdit {
+    readonly offset: number;
+    readonly length: number;
+    readonly text: string;
+}
+
+/** A change of statements as replacements of text that keep indentation, line breaks and comments. */
+export function editsOf(change: Change, text: string): SpanEdit[] {
+    const layout = new Layout(text);
+    switch (change.do) {
+        case 'replace':
+            return [{ ...spanOf(change.where), text: change.text.replaceAll('\n', layout.lineBreak) }];
+        case 'remove':
+            return [removal(change.where, layout)];
+        case 'add':
+            return [addition(change.block, change.statement, layout)];
+        case 'move':
+            return move(change.statement, change.before, layout);
+    }
+}
+
+/** The file that a change is about. */
+export function uriOf(change: Change): string {
+    if (change.do === 'add') return change.block.uri;
+    return change.do === 'move' ? change.statement.uri : change.where.uri;
+}
+
+function spanOf({ offset, length }: Where): { offset: number; length: number } {
+    return { offset, length };
+}
+
+function removal({ offset, length }: Where, layout: Layout): SpanEdit {
+    const end = offset + length;
+    if (layout.standsAlone(offset, end)) {
+        const start = layout.lineStart(offset);
+        return { offset: start, length: layout.nextLine(end) - start, text: '' };
+    }
+    // Among others on its line it takes the blanks before it along, or those behind it at the start of the line.
+    const before = blanksAtEnd(layout.text.slice(layout.lineStart(offset), offset));
+    if (offset - before > layout.lineStart(offset)) return { offset: offset - before, length: length + before, text: '' };
+    const after = /^[ \t]*/.exec(layout.text.slice(end))?.[0].length ?? 0;
+    return { offset, length: length + after, text: '' };
+}
+
+function blanksAtEnd(text: string): number {
+    return text.length - text.trimEnd().length;
+}
+
+function addition({ offset, length }: Where, statement: string, layout: Layout): SpanEdit {
+    const end = offset + length;
+    const block = layout.text.slice(offset, end);
+    if (!block.endsWith('}')) return { offset: end, length: 0, text: ` { ${statement} }` };
+    const brace = end - 1;
+    if (!block.includes('\n')) {
+        const blanks = blanksAtEnd(block.slice(0, -1));
+        const gap = block.slice(0, -1).trimEnd().endsWith('{') ? ' ' : '  ';
+        return { offset: brace - blanks, length: blanks, text: `${gap}${statement} ` };
+    }
+    const outer = layout.indentAt(brace);
+    const line = `${outer}${layout.indent}${statement}${layout.lineBreak}`;
+    const start = layout.lineStart(brace);
+    if (layout.text.slice(start, brace).trim() === '') return { offset: start, length: 0, text: line };
+    return { offset: brace, length: 0, text: `${layout.lineBreak}${line}${outer}` };
+}
+
+/** Takes the comment lines right above the statement along, and gives it the indentation of its new place. */
+function move(statement: Where, before: Where, layout: Layout): SpanEdit[] {
+    const end = statement.offset + statement.length;
+    const alone = layout.standsAlone(statement.offset, end);
+    const start = alone ? withComments(statement.offset, layout) : statement.offset;
+    const body = layout.text.slice(start, end);
+    const target =
+        alone && layout.text.slice(layout.lineStart(before.offset), before.offset).trim() === ''
+            ? withComments(before.offset, layout)
+            : before.offset;
+    const indent = layout.indentAt(before.offset);
+    const moved = reindent(body.trimStart(), layout.indentAt(statement.offset), indent);
+    const atLineStart = target === layout.lineStart(target);
+    const text = atLineStart ? `${indent}${moved}${layout.lineBreak}` : `${moved}${layout.lineBreak}${indent}`;
+    const gone = alone
+        ? { offset: start, length: layout.nextLine(end) - start, text: '' }
+        : removal({ ...statement, offset: start, length: end - start }, layout);
+    return [{ offset: target, length: 0, text }, gone];
+}
+
+function withComments(offset: number, layout: Layout): number {
+    let start = layout.lineStart(offset);
+    while (start > 0) {
+        const above = layout.lineStart(start - 1);
+        if (!/^\s*\/\//.test(layout.text.slice(above, start))) break;
+        start = above;
+    }
+    return start;
+}
+
+function reindent(body: string, from: string, to: string): string {
+    if (from === to) return body;
+    return body.replaceAll(/\n[ \t]*/g, (blanks) =>
+        blanks.startsWith(`\n${from}`) ? `\n${to}${blanks.slice(1 + from.length)}` : blanks,
+    );
+}

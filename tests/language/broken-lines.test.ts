@@ -1,0 +1,104 @@
+import { readFileSync } from 'node:fs';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { lowerFile } from '../../language/lowering/lower-file';
+import { textFindings } from '../../language/text-findings';
+import { mark } from './marked';
+import { open, services } from './services';
+
+/** A whole workshop and two recipes in one text, so that every kind of block is there to be broken. */
+const whole = ['workshop', 'heron-tray', 'seed-box']
+    .map((name) => readFileSync(`samples/${name}.kerf`, 'utf8').replaceAll(/^use .*$/gm, ''))
+    .join('\n');
+const lines = whole.split('\n');
+
+/** Lines that are broken wherever they stand. */
+const brokenLines = [
+    ...[
+        'mosture 8 %',
+        'fil pocket with tide',
+        '0.5 mm',
+        '%',
+        ', ,',
+        '"text"',
+        '§',
+        'a b c',
+        'passes three',
+        '.5 mm',
+        '= 5',
+        '(x)',
+    ],
+    ...[
+        'depth',
+        'power',
+        'engrave',
+        'engrave new',
+        'seal',
+        'seal tray with',
+        'blank',
+        'art',
+        'wait',
+        'kind',
+        'colour',
+        'size 3',
+        'pot',
+    ],
+    ...[
+        'deepest',
+        'inlay relief',
+        'board',
+        'recipe',
+        'laser',
+        'scan across',
+        'grits',
+        'allow',
+        'burn 40 %',
+        '"never closed',
+        '{',
+        '}',
+        'x {',
+        '{ }',
+    ],
+];
+
+async function meaning(text: string): Promise<string> {
+    const recipes = lowerFile(await open(text), services);
+    return JSON.stringify(recipes, (_key, value) => (isPlace(value) ? undefined : value));
+}
+
+function isPlace(value: unknown): boolean {
+    return typeof value === 'object' && value !== null && 'offset' in value && 'uri' in value;
+}
+
+let unbroken = '';
+beforeAll(async () => {
+    unbroken = await meaning(whole);
+    expect(textFindings(await open(whole), services).filter(({ severity }) => severity === 'error')).toEqual([]);
+});
+
+/** Puts a broken line before line `at`, as far in as the lines around it. */
+function breakAt(at: number, broken: string): string {
+    const indent = [lines[at] ?? '', lines[at - 1] ?? '']
+        .map((line) => /^ */.exec(line)?.[0] ?? '')
+        .sort((a, b) => b.length - a.length)[0];
+    return [...lines.slice(0, at), `${indent}${broken}`, ...lines.slice(at)].join('\n');
+}
+
+describe('a broken line breaks that line only', () => {
+    const places = lines.flatMap((_line, at) => (at % 4 === 0 ? [at] : []));
+    test.each(brokenLines.map((broken, index) => [broken, index]))('%s', async (broken, index) => {
+        for (const at of places.filter((_place, number) => number % 9 === Number(index) % 9)) {
+            const text = breakAt(at, String(broken));
+            const findings = textFindings(await open(text), services).filter(({ severity }) => severity !== 'hint');
+            const shown = mark(text, findings)
+                .split('\n')
+                .slice(Math.max(0, at - 5), at + 12)
+                .join('\n');
+            const start = [...lines.slice(0, at), ''].join('\n').length;
+            const end = text.indexOf('\n', start);
+            expect(findings.length, `line ${at}, nothing said:\n${shown}`).toBeGreaterThan(0);
+            for (const { where } of findings)
+                expect(where.offset >= start && where.offset <= end, `line ${at}:\n${mark(text, findings)}`).toBe(true);
+            expect(await meaning(text), `line ${at}, meaning changed:\n${shown}`).toBe(unbroken);
+        }
+    });
+});
