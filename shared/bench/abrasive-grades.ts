@@ -30,3 +30,29 @@ export function nearestCami(grain: number): number | undefined {
     }
     return best;
 }
+
+/**
+ * Median grain in um of the P grits: FEPA 43-1 / ISO 6344 (exact figures from memory; a rounded list,
+ * seen, agrees). The built-in stock holds the same; a test keeps them together.
+ */
+export const fepaGrains: ReadonlyMap<number, number> = new Map([
+    [40, 425],
+    [50, 336],
+    [60, 269],
+    [80, 201],
+    [100, 162],
+    [120, 125],
+    [150, 100],
+    [180, 82],
+    [220, 68],
+    [240, 58.5],
+    [280, 52.2],
+    [320, 46.2],
+    [360, 40.5],
+    [400, 35],
+    [500, 30.2],
+    [600, 25.8],
+    [800, 21.8],
+    [1000, 18.3],
+    [1200, 15.3],
+]);

@@ -1,39 +1,114 @@
+import { airOffWhileCutting } from './air-off-while-cutting';
 import { airWhileEngraving } from './air-while-engraving';
 import { artMissing } from './art-missing';
 import { artProblems } from './art-problems';
+import { beyondBoundary } from './beyond-boundary';
+import { beyondField } from './beyond-field';
+import { beyondMachine } from './beyond-machine';
+import { checkDisagrees } from './check-disagrees';
+import { coarsePitch } from './coarse-pitch';
+import { cutTooEarly } from './cut-too-early';
+import { deepPour } from './deep-pour';
 import { deeperThanBlank } from './deeper-than-blank';
+import { depthUnreachable } from './depth-unreachable';
+import { fillBeforeDry } from './fill-before-dry';
 import { fillSandedAway } from './fill-sanded-away';
+import { finePitch } from './fine-pitch';
+import { finishBeforeSanding } from './finish-before-sanding';
+import { foilAndFibre } from './foil-and-fibre';
+import { glueOnSealed } from './glue-on-sealed';
+import { gritJump } from './grit-jump';
+import { gritsCoarsen } from './grits-coarsen';
+import { halvesDiffer } from './halves-differ';
+import { jamsBeforeFloor } from './jams-before-floor';
+import { laserOnResin } from './laser-on-resin';
+import { leavesScorch } from './leaves-scorch';
+import { leftProud } from './left-proud';
+import { lowContrast } from './low-contrast';
+import { maskLeftOn } from './mask-left-on';
+import { mirroredFace } from './mirrored-face';
 import { mirroredTwice } from './mirrored-twice';
+import { moistureMismatch } from './moisture-mismatch';
+import { movementAcrossInlay } from './movement-across-inlay';
+import { narrowSlots } from './narrow-slots';
+import { neverBurn } from './never-burn';
 import { noBacking } from './no-backing';
+import { noCoupon } from './no-coupon';
 import { notInverse } from './not-inverse';
 import { notMirrored } from './not-mirrored';
 import { offBlank } from './off-blank';
+import { oneHeavyPass } from './one-heavy-pass';
+import { outOfFocus } from './out-of-focus';
+import { outOfOrder } from './out-of-order';
 import { outlineOfBitmap } from './outline-of-bitmap';
+import { outsideCoupon } from './outside-coupon';
+import { partsVanish } from './parts-vanish';
+import { peelBeforeDry } from './peel-before-dry';
+import { pigmentOverload } from './pigment-overload';
+import { pocketWithoutFloor } from './pocket-without-floor';
+import { roundWithoutMarks } from './round-without-marks';
 import type { Rule } from './rule';
+import { sandBeforeCure } from './sand-before-cure';
+import { sandBeforePeel } from './sand-before-peel';
 import { scanAlongGrain } from './scan-along-grain';
+import { settingsMissDepth } from './settings-miss-depth';
 import { shallowFill } from './shallow-fill';
+import { shortPotLife } from './short-pot-life';
+import { smallMix } from './small-mix';
 import { thinFloor } from './thin-floor';
+import { toneSandedAway } from './tone-sanded-away';
+import { tooDeepToTouch } from './too-deep-to-touch';
 import { unsealedFill } from './unsealed-fill';
 import { veneerProud } from './veneer-proud';
 import { veneerThin } from './veneer-thin';
+import { wideSeam } from './wide-seam';
 
-/** Every rule of the trade. Rules of the text itself live in the language room. */
-export const allRules: readonly Rule[] = [
-    artMissing,
-    artProblems,
-    deeperThanBlank,
-    thinFloor,
-    notMirrored,
-    mirroredTwice,
-    notInverse,
-    shallowFill,
-    unsealedFill,
-    fillSandedAway,
-    veneerProud,
-    veneerThin,
+const art = [artMissing, artProblems, outlineOfBitmap, offBlank, beyondBoundary, beyondField];
+const depth = [deeperThanBlank, thinFloor, pocketWithoutFloor, tooDeepToTouch, toneSandedAway, leavesScorch, leftProud];
+const mirrorAndInverse = [notMirrored, mirroredTwice, notInverse, mirroredFace, halvesDiffer];
+const fit = [veneerProud, veneerThin, jamsBeforeFloor, wideSeam, partsVanish, noBacking, roundWithoutMarks];
+const fill = [shallowFill, unsealedFill, fillSandedAway, deepPour, shortPotLife, smallMix, pigmentOverload, narrowSlots];
+const order = [
+    outOfOrder,
+    fillBeforeDry,
+    glueOnSealed,
+    laserOnResin,
+    cutTooEarly,
+    peelBeforeDry,
+    sandBeforePeel,
+    sandBeforeCure,
+    gritJump,
+    gritsCoarsen,
+    finishBeforeSanding,
+    maskLeftOn,
+];
+const burn = [
     airWhileEngraving,
+    airOffWhileCutting,
     scanAlongGrain,
-    outlineOfBitmap,
-    noBacking,
-    offBlank,
+    beyondMachine,
+    depthUnreachable,
+    settingsMissDepth,
+    noCoupon,
+    outsideCoupon,
+    oneHeavyPass,
+    coarsePitch,
+    finePitch,
+    outOfFocus,
+    checkDisagrees,
+];
+const wood = [movementAcrossInlay, moistureMismatch, lowContrast];
+const safety = [neverBurn, foilAndFibre];
+
+/** Every rule of the trade, family by family. Rules of the text itself live in the language room. */
+export const allRules: readonly Rule[] = [
+    ...art,
+    ...safety,
+    ...depth,
+    ...mirrorAndInverse,
+    ...fit,
+    ...fill,
+    ...order,
+    ...burn,
+    ...wood,
 ];

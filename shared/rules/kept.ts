@@ -1,0 +1,21 @@
+/**
+ * Remembers what was worked out of a large thing for as long as that thing lives, so that a rule
+ * pays once for a region and not at every keystroke. Only saves work: the answer is the same.
+ */
+const answers = new WeakMap<object, Map<string, unknown>>();
+
+/** Of one thing; more than that come from figures that somebody is typing. */
+const mostAnswers = 16;
+
+export function keptFor<T>(thing: object, key: string, compute: () => T): T {
+    let known = answers.get(thing);
+    if (known === undefined) {
+        known = new Map();
+        answers.set(thing, known);
+    }
+    if (!known.has(key)) {
+        if (known.size >= mostAnswers) known.clear();
+        known.set(key, compute());
+    }
+    return known.get(key) as T;
+}

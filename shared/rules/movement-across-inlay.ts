@@ -1,0 +1,54 @@
+import { indoorSwing } from '../bench/moisture';
+import { differentialMovement } from '../bench/wood-movement';
+import { bounds } from '../geometry/measure';
+import { showLength, showRatio } from '../quantity/show';
+import { blankOf } from './blank-names';
+import type { Page } from './page';
+import { finding, type Rule } from './rule';
+
+/** Strain that glue and thin wood do not bear year after year: half of the one per cent at which wood parts across the grain. Own judgement, no source. */
+const mostStrain = 0.005;
+/** Movement below which nothing shows, mm: own judgement, no source. */
+const leastMovement = 0.3;
+
+const page: Page = {
+    id: 'movement-across-inlay',
+    title: 'Board and inlay move apart',
+    condition:
+        'Over a year indoors, board and inlay would move against each other by more than half a per cent and 0.3 mm: mostly where their grains cross.',
+    why: 'Wood moves across its grain and hardly along it. Glued crosswise, one of the two is stretched every winter until the joint opens or the thin piece splits.',
+    mend: 'Lay the inlay’s grain along the board’s, let in smaller pieces, or choose woods that move alike.',
+    source: 'ΔD = D·C·ΔM (Wood Handbook, FPL-GTR-190, ch. 13) for flat-sawn wood, over the moisture between 30 % and 60 % humidity at 20 °C (its Eq. 4-5). The limits are our own judgement.',
+};
+
+export const movementAcrossInlay: Rule = {
+    page,
+    *examine(plan) {
+        for (const stepPlan of plan.steps) {
+            const { inlay, step } = stepPlan;
+            if (inlay === undefined || step.kind !== 'inlay') continue;
+            const board = blankOf(plan, stepPlan);
+            const veneer = plan.blanks.find((blank) => blank.name === inlay.reliefLaser.blank);
+            const box = bounds(inlay.turned);
+            if (board?.grain === undefined || veneer?.grain === undefined || box === undefined) continue;
+            const apart = differentialMovement(
+                { wood: board.blank.sheet?.wood, grain: board.grain },
+                { wood: veneer.blank.sheet?.wood, grain: veneer.grain },
+                { width: box.maxX - box.minX, height: box.maxY - box.minY },
+                indoorSwing,
+            );
+            if (apart === undefined || apart.strain < mostStrain || apart.movement < leastMovement) continue;
+            const crossed = Math.abs(Math.sin(board.grain - veneer.grain)) > Math.SQRT1_2;
+            yield finding(page, {
+                severity: 'warning',
+                message: `Over a year indoors ${board.name} and ${veneer.name} move ${showLength(apart.movement)} against each other across the ${apart.direction} of the inlay (${showRatio(apart.strain)})${crossed ? ': their grains cross' : ''}.`,
+                where: step.where,
+                step: step.index,
+                related: [
+                    { message: 'The board’s grain is written here.', where: board.blank.where },
+                    { message: 'The veneer’s grain is written here.', where: veneer.blank.where },
+                ],
+            });
+        }
+    },
+};

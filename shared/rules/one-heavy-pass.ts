@@ -1,0 +1,44 @@
+import { showLength } from '../quantity/show';
+import { commonPractice, type Page } from './page';
+import { finding, type Rule } from './rule';
+
+/** What one pass may take off and char little, mm: common practice, no source. */
+const light = 0.25;
+/** A single pass this deep is one that several light ones should share, mm: the same. */
+const heavy = 0.4;
+
+const page: Page = {
+    id: 'one-heavy-pass',
+    title: 'One heavy pass',
+    condition: `A single pass takes more than ${heavy} mm off.`,
+    why: 'The slower the beam, the more heat soaks into the walls: they char, and soft grain burns deeper than hard. Several light passes reach the same depth cleaner.',
+    mend: `Ask for more passes, about one for each ${light} mm, or leave \`passes\` out and let them be worked out.`,
+    source: commonPractice,
+};
+
+export const oneHeavyPass: Rule = {
+    page,
+    *examine(plan) {
+        for (const { step, laser } of plan.steps) {
+            if (step.kind !== 'engrave' || laser?.settings?.passes !== 1 || step.passes === undefined || laser.through) continue;
+            const depth = laser.depth?.value ?? 0;
+            if (depth <= heavy) continue;
+            const better = Math.ceil(depth / light);
+            yield finding(page, {
+                severity: 'hint',
+                message: `${step.name} goes ${showLength(depth)} deep in one pass; ${better} lighter ones char less.`,
+                where: step.passes.where,
+                step: step.index,
+                fixes:
+                    step.power !== undefined && step.speed !== undefined
+                        ? [] // the settings are held: more passes would only dig deeper
+                        : [
+                              {
+                                  title: `Take ${better} passes`,
+                                  changes: [{ do: 'replace', where: step.passes.where, text: `passes ${better}` }],
+                              },
+                          ],
+            });
+        }
+    },
+};

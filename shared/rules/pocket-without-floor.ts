@@ -1,0 +1,31 @@
+import type { Engrave } from '../recipe/step';
+import { commonPractice, type Page } from './page';
+import { finding, type Rule } from './rule';
+
+const page: Page = {
+    id: 'pocket-without-floor',
+    title: 'A pocket without a floor',
+    condition: 'An engraving that goes through the board is filled, or takes an inlay, and nothing is behind the board.',
+    why: 'Resin runs out at the back, and an inlay drops through: there is no floor to glue it to.',
+    mend: 'Give the pocket a depth that leaves a floor, or back the blank with tape.',
+    source: commonPractice,
+};
+
+export const pocketWithoutFloor: Rule = {
+    page,
+    *examine(plan) {
+        for (const { fill, inlay, step } of plan.steps) {
+            const pocket: Engrave | undefined = fill?.pocket ?? inlay?.pocket;
+            if (pocket?.depth === undefined || !('through' in pocket.depth)) continue;
+            const blank = plan.blanks.find((candidate) => candidate.name === pocket.blank.value)?.blank;
+            if (blank !== undefined && blank.backing !== 'none') continue;
+            yield finding(page, {
+                severity: 'error',
+                message: `${pocket.name} goes through the board: ${fill === undefined ? 'there is no floor to glue the inlay to' : 'the fill runs out at the back'}.`,
+                where: pocket.depth.where,
+                step: pocket.index,
+                related: [{ message: fill === undefined ? 'The inlay goes in here.' : 'It is filled here.', where: step.where }],
+            });
+        }
+    },
+};
