@@ -1,8 +1,8 @@
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import { reviewHtml } from '../../shared/review/as-html';
 import { reviewMarkdown } from '../../shared/review/as-markdown';
 import { reviewText } from '../../shared/review/as-text';
+import { reviewHtml } from '../../shared/review/html/as-html';
 import { reviewSchema } from '../../shared/review/review';
 import type { ReviewAnswer } from '../engine/jobs';
 import { realPlace } from '../git/real-place';

@@ -1,7 +1,7 @@
 import type { Change } from './change';
 import { codeSpan, escapeMarkdown as md, table } from './markdown';
 import type { AllowReview, FindingReview, Review, StepReview } from './review';
-import { artLine, headline, isQuiet, signOf } from './wording';
+import { artLine, headline, isQuiet, marked } from './wording';
 
 /** A pull request's comment holds 65 536 characters; what is beyond this is left out and said so. */
 const longest = 60_000;
@@ -29,13 +29,13 @@ function oneReview(review: Review): string[] {
         '',
         ...changes(review.recipe),
         ...review.things.flatMap(({ thing, status, changes: list }) => [
-            `**${signOf(status)} ${md(thing)}**`,
+            `**${marked(status, md(thing))}**`,
             '',
             ...changes(list),
         ]),
         ...review.steps.flatMap((step, index) => stepLines(step, findingsOf(review, index))),
         ...review.art.flatMap((art) => [
-            `**${signOf(art.status)} art ${md(art.name)}**: ${artLine(art)}`,
+            `**${marked(art.status, `art ${md(art.name)}`)}**: ${artLine(art)}`,
             '',
             ...changes(art.changes),
         ]),
@@ -75,7 +75,7 @@ function stepLines(step: StepReview, findings: readonly FindingReview[]): string
     const moved = step.moved ? `, moved from place ${step.before! + 1} to ${step.after! + 1}` : '';
     const rows = [...step.settings.map((change) => row(change, '')), ...step.follows.map((change) => row(change, '↳ '))];
     return [
-        `**${signOf(step.status)} ${md(step.title)}**${was}${moved}`,
+        `**${marked(step.status, md(step.title))}**${was}${moved}`,
         '',
         ...table(head, rows),
         ...list(findings.map(findingLine)),

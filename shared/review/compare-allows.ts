@@ -1,4 +1,5 @@
 import type { Plan } from '../plan/plan';
+import { groupBy } from './group-by';
 import type { Match } from './match-steps';
 import { type AllowNote, allowNotes } from './notes';
 import type { AllowReview } from './review';
@@ -15,7 +16,7 @@ export function compareAllows(before: Plan, after: Plan, matches: readonly Match
 }
 
 function byPlace(plan: Plan, rows: ReadonlyMap<number | undefined, number>): Map<string, AllowNote[]> {
-    return Map.groupBy(allowNotes(plan), ({ rule, step }) => `${rule} ${step === undefined ? '' : rows.get(step)}`);
+    return groupBy(allowNotes(plan), ({ rule, step }) => `${rule} ${step === undefined ? '' : rows.get(step)}`);
 }
 
 function told(old: AllowNote | undefined, now: AllowNote | undefined): AllowReview {

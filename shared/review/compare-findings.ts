@@ -1,5 +1,6 @@
 import type { Plan } from '../plan/plan';
 import type { Finding } from '../recipe/finding';
+import { groupBy } from './group-by';
 import type { Match } from './match-steps';
 import type { FindingReview } from './review';
 
@@ -40,7 +41,7 @@ function placed(findings: readonly Finding[], plan: Plan, rows: ReadonlyMap<numb
         const step = finding.step ?? stepAt(finding, plan);
         return { finding, row: step === undefined ? undefined : rows.get(step) };
     });
-    return Map.groupBy(all, ({ finding, row }) => `${finding.rule} ${row ?? ''}`);
+    return groupBy(all, ({ finding, row }) => `${finding.rule} ${row ?? ''}`);
 }
 
 /** Findings of the text know their place but not their step. */

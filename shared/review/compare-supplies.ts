@@ -2,6 +2,7 @@ import type { Plan, Supply } from '../plan/plan';
 import { showNumber } from '../quantity/show';
 import { type Change, changesOf } from './change';
 import type { Figure } from './figure';
+import { groupBy } from './group-by';
 
 /** What has to be on the bench that differs. */
 export function compareSupplies(before: Plan, after: Plan): Change[] {
@@ -10,7 +11,7 @@ export function compareSupplies(before: Plan, after: Plan): Change[] {
 
 /** Several lots of one thing (two blanks of a board, say) are told together. */
 function figures(supplies: readonly Supply[]): Figure[] {
-    const lots = Map.groupBy(supplies, ({ kind, item, unit }) => `${kind} ${item} ${unit}`);
+    const lots = groupBy(supplies, ({ kind, item, unit }) => `${kind} ${item} ${unit}`);
     return [...lots.values()].map((lot) => {
         const { kind, item, unit } = lot[0]!;
         const text = lot

@@ -1,5 +1,6 @@
 import { diffArrays } from 'diff';
 import type { Step } from '../recipe/step';
+import { groupBy } from './group-by';
 import { likeEnough, likeness } from './likeness';
 import { type ToldStep, toldStep } from './written-step';
 
@@ -51,7 +52,7 @@ function pairsOf(from: readonly ToldStep[], to: readonly ToldStep[]): Pairs {
     }
     const taken = new Set(pairs.values());
     for (const by of ['content', 'key'] as const) {
-        const waiting = Map.groupBy(
+        const waiting = groupBy(
             [...to.keys()].filter((b) => !taken.has(b)),
             (b) => to[b]![by],
         );

@@ -14,6 +14,11 @@ export function signOf(status: Status): string {
     return { added: '+', removed: '-', changed: '~', same: ' ' }[status];
 }
 
+/** How a step, or whatever else has changed, is marked: with nothing where it is the same. */
+export function marked(status: Status, title: string): string {
+    return status === 'same' ? title : `${signOf(status)} ${title}`;
+}
+
 /** Nothing to be said of a step. */
 export function isQuiet({ status, moved }: StepReview): boolean {
     return status === 'same' && !moved;

@@ -47,13 +47,16 @@ export function tell(value: unknown): Told | undefined {
     if ('where' in value && Object.keys(value).every((key) => key === 'where' || key === 'value')) {
         return 'value' in value ? tell(value.value) : plain('…');
     }
-    return join(
-        Object.entries(value).flatMap(([key, part]) => {
-            if (key === 'where' || key === 'whole') return [];
-            const told = tell(part);
-            return told === undefined ? [] : key === 'kind' ? [told] : [plain(words(key)), told];
-        }),
-    );
+    return join(Object.entries(value).flatMap(([key, part]) => toldPart(key, part)));
+}
+
+/** One part of a line: a flag is its name, a plain word speaks for itself, a number wants its name before it. */
+function toldPart(key: string, part: unknown): Told[] {
+    if (key === 'where' || key === 'whole') return [];
+    if (part === true) return [plain(words(key))];
+    const told = tell(part);
+    if (told === undefined) return [];
+    return typeof part === 'string' ? [told] : [plain(words(key)), told];
 }
 
 function toldList(list: readonly unknown[]): Told | undefined {

@@ -1,3 +1,4 @@
+import { groupBy } from '../../../shared/review/group-by';
 import { escapeMarkup as xml } from '../../../shared/sheets/escape';
 import type { PlacedFinding } from '../all-findings';
 import { type CheckReport, fails } from './check-report';
@@ -8,7 +9,7 @@ import { type CheckReport, fails } from './check-report';
  * file itself, with what only warns as its output.
  */
 export function junitReport({ files, findings, strict }: CheckReport): string {
-    const byFile = Map.groupBy(findings, ({ file }) => file);
+    const byFile = groupBy(findings, ({ file }) => file);
     const failing = findings.filter(({ finding }) => fails(finding.severity, strict)).length;
     return [
         '<?xml version="1.0" encoding="UTF-8"?>',
