@@ -1,7 +1,7 @@
 import { area } from '../geometry/measure';
 import type { LaserPlan } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
-import type { InlayPlan, Plan, StepPlan } from '../plan/plan';
+import type { InlayPlan, Plan, StepPlan, Supply } from '../plan/plan';
 import { showArea, showLength, showNumber } from '../quantity/show';
 import type { Finding } from '../recipe/finding';
 import { workFacts } from '../sheets/step-facts';
@@ -52,11 +52,17 @@ export function makeBenchView(plan: Plan, findings: readonly Finding[], setting:
         totals: plan.totals,
         supplies: plan.supplies.map(({ item, amount, unit, note }) => ({
             item,
-            amount: `${showNumber(amount, 1)} ${unit}`,
+            amount: showAmount(amount, unit),
             note,
         })),
         cautions: plan.cautions,
     };
+}
+
+/** "1 sheet", "4 pieces", "1089 cm²". */
+function showAmount(amount: number, unit: Supply['unit']): string {
+    const words = unit === 'cm2' ? 'cm²' : amount === 1 ? unit.replace(/s$/, '') : unit;
+    return `${showNumber(amount, 1)} ${words}`;
 }
 
 function blankView(plan: Plan, name: string): BlankView {
