@@ -1,0 +1,186 @@
+import { describe, expect, it } from 'vitest';
+import { fillRecipe, inlayRecipe } from '../kit/shop';
+import { expectMended, one, recipe, silent, words, workshop } from './harness';
+
+workshop();
+
+const walnut = 'blank b { of walnut-12 size 100 x 80 mm grain along width }';
+const engraving = (body: string) => recipe(`${walnut}\n engrave e on b { art flag ${body} air off }`);
+
+describe('air-off-while-cutting', () => {
+    it('a cut without air', async () => {
+        const text = recipe(`${walnut}\n cut rim on b { circle 60 mm air off }`);
+        await expectMended(text, await one(text, 'air-off-while-cutting'));
+    });
+    it('is silent with air, when nothing is said, and for engravings', async () => {
+        await silent(recipe(`${walnut}\n cut rim on b { circle 60 mm air on }`), 'air-off-while-cutting');
+        await silent(recipe(`${walnut}\n cut rim on b { circle 60 mm }`), 'air-off-while-cutting');
+        await silent(fillRecipe(), 'air-off-while-cutting');
+    });
+});
+
+describe('one-heavy-pass', () => {
+    it('a deep pocket in a single written pass', async () => {
+        const text = engraving('depth 0.6 mm passes 1');
+        const finding = await one(text, 'one-heavy-pass');
+        expect(finding.message).toBe('e goes 0.6 mm deep in one pass; 3 lighter ones char less.');
+        await expectMended(text, finding);
+    });
+    it('has no fix while the settings are held', async () => {
+        expect((await one(engraving('depth 0.6 mm power 80 % speed 150 mm/s passes 1'), 'one-heavy-pass')).fixes).toEqual([]);
+    });
+    it('is silent for light passes, for burning through veneer, and when nothing is said', async () => {
+        await silent(engraving('depth 0.3 mm passes 1'), 'one-heavy-pass');
+        await silent(engraving('depth 0.6 mm passes 3'), 'one-heavy-pass');
+        await silent(
+            inlayRecipe({ relief: 'art flag inverse within grown 6 mm mirror depth through passes 1 air off' }),
+            'one-heavy-pass',
+        );
+        await silent(engraving('depth 0.6 mm'), 'one-heavy-pass');
+    });
+});
+
+describe('coarse-pitch', () => {
+    it('lines as far apart as the spot is wide', async () => {
+        const text = engraving('depth 0.4 mm pitch 0.15 mm');
+        const finding = await one(text, 'coarse-pitch');
+        // 2 exp(-2 pi^2 / 16) with a spot of four sigma.
+        expect(finding.message).toContain('ripple by 58 %');
+        expect(words(text, finding)).toBe('0.15 mm');
+        await expectMended(text, finding);
+    });
+    it('is silent for a good pitch, for lines too fine to see, and without a spot', async () => {
+        await silent(engraving('depth 0.4 mm pitch 0.1 mm'), 'coarse-pitch');
+        await silent(engraving('depth 0.4 mm pitch 0.08 mm').replace('spot 0.15 mm', 'spot 0.08 mm'), 'coarse-pitch');
+        await silent(engraving('depth 0.4 mm pitch 0.15 mm').replace('spot 0.15 mm', ''), 'coarse-pitch');
+    });
+});
+
+describe('fine-pitch', () => {
+    it('a pitch that only costs time, with the time', async () => {
+        const text = engraving('depth 0.4 mm pitch 0.02 mm');
+        const finding = await one(text, 'fine-pitch');
+        expect(finding.severity).toBe('hint');
+        expect(finding.message).toContain('min');
+        await expectMended(text, finding);
+    });
+    it('is silent for a middling pitch, and for one that is worked out', async () => {
+        await silent(engraving('depth 0.4 mm pitch 0.06 mm'), 'fine-pitch');
+        await silent(engraving('depth 0.4 mm'), 'fine-pitch');
+    });
+});
+
+describe('beyond-machine', () => {
+    it('more power than there is', async () => {
+        const text = engraving('depth 0.4 mm power 60 W');
+        const finding = await one(text, 'beyond-machine');
+        expect(finding).toMatchObject({ severity: 'error', message: '60 W is more than the 45 W of shed.' });
+        await expectMended(text, finding);
+    });
+    it('less power than it can hold', async () => {
+        const text = engraving('tone 50 % power 2 W').replace('power 45 W', 'power 45 W least power 4 W');
+        const finding = await one(text, 'beyond-machine');
+        expect(finding).toMatchObject({ severity: 'warning', message: '2 W is less than shed can hold (4 W).' });
+        await expectMended(text, finding);
+    });
+    it('faster than it moves', async () => {
+        const text = engraving('depth 0.2 mm speed 900 mm/s');
+        const finding = await one(text, 'beyond-machine');
+        expect(words(text, finding)).toBe('900 mm/s');
+        await expectMended(text, finding);
+    });
+    it('is silent within its figures', async () =>
+        silent(engraving('depth 0.2 mm power 100 % speed 600 mm/s'), 'beyond-machine'));
+});
+
+describe('depth-unreachable and settings-miss-depth', () => {
+    it('too fast for any power, with what is written', async () => {
+        const text = engraving('depth 3 mm speed 600 mm/s passes 1');
+        const finding = await one(text, 'depth-unreachable');
+        expect(finding.message).toContain('with the speed and passes that are written');
+        expect(words(text, finding)).toBe('3 mm');
+        await silent(text, 'settings-miss-depth');
+    });
+    it('held settings that give another depth, which can be taken for the wish', async () => {
+        const text = engraving('depth 0.6 mm power 40 % speed 400 mm/s passes 2');
+        const finding = await one(text, 'settings-miss-depth');
+        expect(finding.message).toMatch(/^These settings give 0\.2\d? mm ± .* mm, not 0.6 mm\.$/);
+        await silent(text, 'depth-unreachable');
+        await expectMended(text, finding);
+    });
+    it('veneer that one pass cannot burn through', async () => {
+        expect(
+            (
+                await one(
+                    inlayRecipe({
+                        relief: 'art flag inverse within grown 6 mm mirror depth through passes 1 speed 600 mm/s air off',
+                    }),
+                    'depth-unreachable',
+                )
+            ).message,
+        ).toContain('burnt through');
+    });
+    it('is silent where it is reached, and where through is more than through', async () => {
+        await silent(engraving('depth 0.6 mm'), 'depth-unreachable');
+        await silent(engraving('depth 0.67 mm power 80 % speed 300 mm/s passes 2 pitch 0.1 mm'), 'settings-miss-depth');
+        await silent(
+            inlayRecipe({ relief: 'art flag inverse within grown 6 mm mirror depth through power 100 % speed 40 mm/s air off' }),
+            'depth-unreachable',
+        );
+    });
+});
+
+describe('no-coupon and outside-coupon', () => {
+    it('a guess is said once for each material', async () => {
+        const text = recipe(
+            'blank b { of ash-10 size 100 x 80 mm }\n engrave e on b { art flag depth 1 mm air off }\n engrave f on b { art flag depth 0.5 mm air off }',
+        );
+        expect(await one(text, 'no-coupon')).toMatchObject({ severity: 'info' });
+        await silent(text, 'outside-coupon');
+    });
+    it('a dose beyond the burnt squares', async () => {
+        const text = engraving('depth 1.2 mm passes 1');
+        const finding = await one(text, 'outside-coupon');
+        expect(finding.severity).toBe('info');
+        expect(finding.related).toHaveLength(1);
+    });
+    it('is silent within the coupon, and for a mere tone', async () => {
+        await silent(engraving('depth 0.3 mm'), 'outside-coupon');
+        await silent(engraving('depth 0.3 mm'), 'no-coupon');
+        await silent(
+            recipe('blank b { of ash-10 size 100 x 80 mm }\n engrave e on b { art flag tone 50 % air off }'),
+            'no-coupon',
+        );
+    });
+});
+
+describe('out-of-focus', () => {
+    it('a pocket deeper than the Rayleigh range, mended by a reminder', async () => {
+        // pi 0.075^2 / (1.2 x 0.0106) = 1.39 mm.
+        const text = engraving('depth 2 mm');
+        const finding = await one(text, 'out-of-focus');
+        expect(finding.message).toContain('1.39 mm');
+        expect(finding.message).toContain('refocus once');
+        await expectMended(text, finding);
+    });
+    it('is silent above it', async () => silent(engraving('depth 1.3 mm'), 'out-of-focus'));
+});
+
+describe('check-disagrees', () => {
+    const checked = (range: string) =>
+        recipe(`${walnut}\n engrave e on b { art flag depth 0.6 mm air off }\n check e { depth ${range} }`);
+    it('a range beside the depth', async () => {
+        const text = checked('0.40 .. 0.50 mm');
+        const finding = await one(text, 'check-disagrees');
+        expect(words(text, finding)).toBe('0.40 .. 0.50 mm');
+        expect(await expectMended(text, finding)).toContain('0.55 .. 0.65 mm');
+    });
+    it('answers in the unit of the check', async () => {
+        const text = checked('0.015 .. 0.020 in');
+        expect(await expectMended(text, await one(text, 'check-disagrees'))).toMatch(/depth 0\.0211 \.\. 0\.0261 in/);
+    });
+    it('is silent around it', async () => {
+        await silent(checked('0.55 .. 0.65 mm'), 'check-disagrees');
+        await silent(checked('0.6 mm'), 'check-disagrees');
+    });
+});

@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import { fillRecipe } from '../kit/shop';
+import { one, silent, words, workshop } from './harness';
+
+/** A blot with long hairs of 0.25 mm. */
+const hairs = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">
+  <path d="M2 2h10v6h-10z"/>${Array.from({ length: 8 }, (_, i) => `<path d="M14 ${2 + i * 3}h24v0.25h-24z"/>`).join('')}</svg>`;
+workshop({ 'hairs.svg': hairs });
+
+const made = (count: number, text = fillRecipe()) => text.replace('make 2', `make ${count}`);
+const resin = (line: string, text = fillRecipe()) =>
+    text.replace('resin tide-blue { kind slow-epoxy', `resin tide-blue { kind slow-epoxy ${line}`);
+
+describe('deep-pour', () => {
+    const deep = fillRecipe({ pocket: 'art flag depth 3 mm air off' });
+    it('says how many layers', async () => {
+        const finding = await one(resin('deepest pour 1.2 mm', deep), 'deep-pour');
+        expect(finding.message).toContain('pour 3 layers of 1 mm, each with its own cure of 1 d');
+    });
+    it('is silent when it may be poured at once, and when it is poured in layers', async () => {
+        await silent(deep, 'deep-pour');
+        const layers = resin('deepest pour 1.5 mm', deep).replace('wait 24 h', 'wait 24 h fill hollow with tide-blue wait 24 h');
+        await silent(layers, 'deep-pour');
+    });
+});
+
+describe('short-pot-life', () => {
+    it('more pieces than one cup lasts for', async () => {
+        const finding = await one(made(20), 'short-pot-life');
+        expect(finding).toMatchObject({ severity: 'info' });
+        // 40 min less 8 for mixing, 4 for each piece.
+        expect(finding.message).toContain('for 20 pieces mix 3 cups, each for 8');
+    });
+    it('not even one piece', async () => {
+        const finding = await one(resin('pot life 5 min'), 'short-pot-life');
+        expect(finding.severity).toBe('warning');
+        expect(finding.related).toHaveLength(1);
+    });
+    it('is silent for a run that one cup does', async () => silent(made(8), 'short-pot-life'));
+});
+
+describe('small-mix', () => {
+    it('a thimbleful', async () => {
+        const finding = await one(made(1, resin('mix 2 : 1 by volume')), 'small-mix');
+        expect(finding.severity).toBe('hint');
+        expect(finding.message).toContain('mix at least 1.5 ml');
+    });
+    it('is silent for a cup, and for a resin that is not mixed', async () => {
+        await silent(made(30, resin('mix 2 : 1 by volume')), 'small-mix');
+        await silent(made(1), 'small-mix');
+    });
+});
+
+describe('pigment-overload', () => {
+    it('a hint above ten per cent, a warning above half', async () => {
+        expect((await one(resin('pigment 20 %'), 'pigment-overload')).severity).toBe('hint');
+        expect((await one(resin('pigment 60 %'), 'pigment-overload')).severity).toBe('warning');
+    });
+    it('is silent at an ordinary load', async () => silent(resin('pigment 6 %'), 'pigment-overload'));
+});
+
+describe('narrow-slots', () => {
+    const art = 'art flag "flag.svg"';
+    const fine = fillRecipe().replace(art, 'art flag "hairs.svg"');
+    it('hairs narrower than the resin flows into', async () => {
+        const finding = await one(fine, 'narrow-slots');
+        expect(finding.message).toMatch(
+            /^8 places in hollow are narrower than the 0.4 mm that tide-blue flows into, 0.25 mm at the narrowest/,
+        );
+        expect(finding.spots).toHaveLength(8);
+        expect(words(fine, finding)).toBe('fill');
+    });
+    it('is silent for wide lines, and for a thin resin', async () => {
+        await silent(fillRecipe(), 'narrow-slots');
+        await silent(resin('narrowest slot 0.2 mm', fine), 'narrow-slots');
+    });
+});

@@ -1,0 +1,120 @@
+import { describe, expect, it } from 'vitest';
+import { inlayRecipe } from '../kit/shop';
+import { expectMended, one, recipe, silent, words, workshop } from './harness';
+
+/** A blade with a bridge of 0.1 mm to a square, and a loose hair of 0.08 mm. */
+const thin = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">
+  <path d="M2 2h14v10h5v-3h10v12h-9v-8.9h-6v11h-14z"/><path d="M34 4h0.08v20h-0.08z"/></svg>`;
+const disc = `<svg xmlns="http://www.w3.org/2000/svg" width="30mm" height="30mm" viewBox="0 0 30 30"><circle cx="15" cy="15" r="12"/></svg>`;
+workshop({ 'thin.svg': thin, 'disc.svg': disc });
+
+const both = (art: string, inlay: string) =>
+    inlayRecipe({
+        head: 'art thin "thin.svg" art disc "disc.svg"',
+        pocket: `art ${art} depth 0.55 mm air off`,
+        relief: `art ${art} inverse within grown 6 mm mirror depth through air off`,
+        inlay,
+    });
+
+describe('jams-before-floor', () => {
+    it('a clearance too small for the lean of the walls, with one that will do', async () => {
+        const text = inlayRecipe({ inlay: 'clearance 0.02 mm glue wood-glue' });
+        const finding = await one(text, 'jams-before-floor');
+        expect(finding.message).toMatch(/^With 0.02 mm of clearance the inlay jams 0\.\d+ mm in, before the floor at 0.55 mm/);
+        expect(words(text, finding)).toBe('0.02 mm');
+        await expectMended(text, finding);
+    });
+    it('no clearance at all', async () => {
+        const text = inlayRecipe({ inlay: 'glue wood-glue' });
+        const finding = await one(text, 'jams-before-floor');
+        expect(finding.message).toContain('does not go in at all');
+        await expectMended(text, finding);
+    });
+    it('is silent with enough, and where no spot is known to lean the walls', async () => {
+        await silent(inlayRecipe(), 'jams-before-floor');
+        await silent(inlayRecipe({ inlay: 'glue wood-glue' }).replace('spot 0.15 mm', ''), 'jams-before-floor');
+    });
+});
+
+describe('wide-seam', () => {
+    it('speaks, and a smaller clearance mends it without jamming', async () => {
+        const text = inlayRecipe({ inlay: 'clearance 0.5 mm glue wood-glue' });
+        const finding = await one(text, 'wide-seam');
+        expect(words(text, finding)).toBe('0.5 mm');
+        await silent(await expectMended(text, finding), 'jams-before-floor');
+    });
+    it('is silent for a good seam', async () => silent(inlayRecipe(), 'wide-seam'));
+});
+
+describe('parts-vanish', () => {
+    it('says how many, how wide and where', async () => {
+        const finding = await one(both('thin', 'clearance 0.15 mm glue wood-glue'), 'parts-vanish');
+        expect(finding.message).toMatch(/^1 part and 1 bridge of relief vanish: narrower than the 0.15 mm/);
+        expect(finding.message).toContain('0.08 mm at the narrowest');
+        expect(finding.spots).toHaveLength(2);
+        expect(finding.spots![0]).toMatchObject({ blank: 'bird' });
+    });
+    it('keeps a bridge wider than the clearance', async () => {
+        expect((await one(both('thin', 'clearance 0.09 mm glue wood-glue'), 'parts-vanish')).message).toMatch(
+            /^1 part of relief vanishes/,
+        );
+        await silent(both('thin', 'clearance 0.05 mm glue wood-glue'), 'parts-vanish');
+    });
+    it('is silent for stout art', async () => silent(inlayRecipe(), 'parts-vanish'));
+});
+
+describe('round-without-marks', () => {
+    it('round art, mended with marks', async () => {
+        const text = both('disc', 'clearance 0.15 mm glue wood-glue');
+        const finding = await one(text, 'round-without-marks');
+        expect(finding.message).toContain('any way round');
+        await expectMended(text, finding);
+    });
+    it('art that repeats in four turns', async () => {
+        expect((await one(both('diamond', 'clearance 0.15 mm glue wood-glue'), 'round-without-marks')).message).toContain(
+            '4 ways',
+        );
+    });
+    it('is silent with marks, with a reason, and for irregular art', async () => {
+        await silent(both('disc', 'clearance 0.15 mm glue wood-glue marks 3'), 'round-without-marks');
+        await silent(
+            both('disc', 'clearance 0.15 mm glue wood-glue allow round-without-marks because "a plain disc"'),
+            'round-without-marks',
+        );
+        await silent(inlayRecipe(), 'round-without-marks');
+    });
+});
+
+describe('beyond-boundary', () => {
+    it('art that reaches past the boundary of its inverse', async () => {
+        const text = inlayRecipe({ relief: 'art flag inverse within circle 30 mm mirror depth through air off' });
+        const finding = await one(text, 'beyond-boundary');
+        expect(finding.severity).toBe('error');
+        expect(words(text, finding)).toBe('circle 30 mm');
+        await expectMended(text, finding);
+    });
+    it('is silent for a boundary around all of it', async () => {
+        await silent(
+            inlayRecipe({ relief: 'art flag inverse within circle 56 mm mirror depth through air off' }),
+            'beyond-boundary',
+        );
+        await silent(inlayRecipe(), 'beyond-boundary');
+    });
+});
+
+describe('beyond-field', () => {
+    const text = (size: string) =>
+        recipe(`blank b { of ash-10 size 900 x 900 mm }\n engrave e on b { rectangle ${size} tone 60 % air off }`);
+    it('larger than the field', async () => {
+        const finding = await one(text('620 x 50 mm'), 'beyond-field');
+        expect(finding).toMatchObject({ severity: 'error' });
+        expect(finding.message).toBe('e is 620 mm by 50 mm; shed reaches 600 mm by 400 mm.');
+    });
+    it('only the other way round', async () => {
+        expect(await one(text('50 x 500 mm'), 'beyond-field')).toMatchObject({ severity: 'warning' });
+    });
+    it('is silent at its very size, and without a field', async () => {
+        await silent(text('600 x 400 mm'), 'beyond-field');
+        await silent(text('620 x 50 mm').replace('field 600 x 400 mm', ''), 'beyond-field');
+    });
+});
