@@ -60,7 +60,7 @@ export function couponSheet(
     const full = laser?.power?.value;
     const square = options.square ?? 8;
     const pitch = options.pitch ?? pitchForSpot(spotOf(laser)) ?? 0.1;
-    if (full === undefined || !(full > 0 && full < 1e6 && square > 0 && square < 1e3 && pitch > 0 && pitch < 1e3))
+    if (full === undefined || !(full > 0 && full < 1e6 && square > 0 && square < 200 && pitch >= 0.005 && pitch < 1e3))
         return undefined;
     const law = guessLaw(wood, laser);
     const topSpeed = laser?.topSpeed?.value ?? 300;

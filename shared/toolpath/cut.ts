@@ -1,6 +1,6 @@
+import { EdgeIndex } from '../geometry/edge-index';
 import type { Region } from '../geometry/region';
-import { type Bands, bandsOf } from './bands';
-import { orderRings } from './order';
+import { orderRings, usableRings } from './order';
 import { type Path, pathOfRing } from './path';
 import type { Place } from './place';
 
@@ -20,14 +20,14 @@ export interface CutOptions {
  */
 export function cutPaths(region: Region, options: CutOptions = {}, from?: Place): Path[] {
     const leadIn = within(options.leadIn ?? 0, 0, 100);
-    const bands = leadIn > 0 ? bandsOf(region.rings.filter((ring) => ring.length >= 6)) : undefined;
+    const edges = leadIn > 0 ? new EdgeIndex(usableRings(region)) : undefined;
     return orderRings(region, from, (ring, start) => {
         const path = withTabs(
             pathOfRing(ring, start),
             within(options.tabs ?? 0, 0, 1000),
             within(options.tabWidth ?? 1, 0.01, 100),
         );
-        return bands === undefined ? path : withLeadIn(path, leadIn, bands);
+        return edges === undefined ? path : withLeadIn(path, leadIn, edges);
     });
 }
 
@@ -80,7 +80,7 @@ function cumulativeLengths(points: Float64Array): Float64Array {
  * Puts a straight lead-in before the path, from its right: regions keep their inside to the left, so that is
  * the waste. It comes in from behind, three quarters of the way round the corner of waste at the start.
  */
-function withLeadIn(path: Path, length: number, bands: Bands): Path {
+function withLeadIn(path: Path, length: number, edges: EdgeIndex): Path {
     const { points } = path;
     const [x, y] = [points[0]!, points[1]!];
     const leaving = Math.atan2(points[3]! - y, points[2]! - x);
@@ -90,7 +90,7 @@ function withLeadIn(path: Path, length: number, bands: Bands): Path {
     for (let reach = length; reach >= length / 8; reach /= 2) {
         const fromX = x + reach * Math.cos(angle);
         const fromY = y + reach * Math.sin(angle);
-        if (crosses(bands, fromX, fromY, x, y)) continue;
+        if (meets(edges, fromX, fromY, x, y)) continue;
         const longer = new Float64Array(points.length + 2);
         longer.set([fromX, fromY]);
         longer.set(points, 2);
@@ -99,20 +99,20 @@ function withLeadIn(path: Path, length: number, bands: Bands): Path {
     return path;
 }
 
-/** Whether the way from a to b touches an edge other than at b itself. */
-function crosses(bands: Bands, ax: number, ay: number, bx: number, by: number): boolean {
-    const side = (px: number, py: number, qx: number, qy: number, rx: number, ry: number): number =>
-        (qx - px) * (ry - py) - (qy - py) * (rx - px);
-    const shortBy = 1e-6;
-    const ex = bx + (ax - bx) * shortBy;
-    const ey = by + (ay - by) * shortBy;
-    for (const edge of bands.edgesBetween(Math.min(ay, by), Math.max(ay, by))) {
-        const [cx, cy, dx, dy] = bands.edges.subarray(4 * edge, 4 * edge + 4) as unknown as [number, number, number, number];
-        const c = side(ax, ay, ex, ey, cx, cy);
-        const d = side(ax, ay, ex, ey, dx, dy);
-        const a = side(cx, cy, dx, dy, ax, ay);
-        const e = side(cx, cy, dx, dy, ex, ey);
-        if (c > 0 !== d > 0 && a > 0 !== e > 0) return true;
-    }
-    return false;
+/** Whether the way from a to b meets an edge other than at b itself. */
+function meets(index: EdgeIndex, ax: number, ay: number, bx: number, by: number): boolean {
+    const ex = bx + (ax - bx) * 1e-6;
+    const ey = by + (ay - by) * 1e-6;
+    let met = false;
+    index.edgesNear(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by), (edge) => {
+        const [cx, cy, dx, dy] = index.points.subarray(2 * edge, 2 * edge + 4) as unknown as [number, number, number, number];
+        const apart = side(ax, ay, ex, ey, cx, cy) > 0 !== side(ax, ay, ex, ey, dx, dy) > 0;
+        met ||= apart && side(cx, cy, dx, dy, ax, ay) > 0 !== side(cx, cy, dx, dy, ex, ey) > 0;
+    });
+    return met;
+}
+
+/** Positive if r lies to the left of the way from p to q, as seen with y upwards. */
+function side(px: number, py: number, qx: number, qy: number, rx: number, ry: number): number {
+    return (qx - px) * (ry - py) - (qy - py) * (rx - px);
 }

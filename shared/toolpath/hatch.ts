@@ -29,18 +29,18 @@ export interface Hatch {
 }
 
 export interface HatchOptions {
-    /** Most segments that are made (default 20 million, 320 MB). */
+    /** Most segments that are made (default 5 million, 80 MB). */
     readonly most?: number;
 }
 
-const MOST_LINES = 5_000_000;
+const MOST_LINES = 1_000_000;
 
 /** The hatch of a region; undefined for a pitch or an angle that is none, or rings that are not finite. */
 export function hatch(region: Region, pitch: number, angle: number, options: HatchOptions = {}): Hatch | undefined {
     if (!(pitch > 0) || !Number.isFinite(pitch) || !Number.isFinite(angle)) return undefined;
     const extent = extentAcross(region, angle);
     if (extent === undefined) return undefined;
-    const most = options.most ?? 20_000_000;
+    const most = options.most ?? 5_000_000;
     let every = Math.max(1, Math.ceil((extent.maxV - extent.minV) / pitch / MOST_LINES));
     for (;;) {
         const made = scan(region, extent, pitch * every, angle, every, most);

@@ -1,4 +1,4 @@
-import { Cells } from './cells';
+import Flatbush from 'flatbush';
 
 const NEIGHBOURS = 8;
 /** Points turned round at most while bettering: some tenths of a second. */
@@ -13,10 +13,7 @@ const MOST_WORK = 50_000_000;
 export function improve(order: Uint32Array, xs: Float64Array, ys: Float64Array, startX: number, startY: number): void {
     if (order.length < 3) return;
     const way = new Way(order, xs, ys, startX, startY);
-    const cells = new Cells(xs, ys);
-    const near = Array.from(xs, (x, i) =>
-        cells.nearest(x, ys[i]!, NEIGHBOURS + 1).flatMap(({ point }) => (point === i ? [] : [point])),
-    );
+    const near = neighbours(xs, ys);
     const waiting = order.slice();
     const isWaiting = new Uint8Array(order.length).fill(1);
     let head = 0;
@@ -35,6 +32,14 @@ export function improve(order: Uint32Array, xs: Float64Array, ys: Float64Array, 
             }
         }
     }
+}
+
+/** The nearest other points of each point, nearest first. */
+function neighbours(xs: Float64Array, ys: Float64Array): number[][] {
+    const index = new Flatbush(xs.length);
+    for (let i = 0; i < xs.length; i++) index.add(xs[i]!, ys[i]!);
+    index.finish();
+    return Array.from(xs, (x, i) => index.neighbors(x, ys[i]!, NEIGHBOURS + 1).filter((point) => point !== i));
 }
 
 function betterAt(way: Way, point: number, near: readonly number[]): boolean {

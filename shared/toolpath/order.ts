@@ -14,7 +14,7 @@ export function orderRings(
     from: Place = { x: 0, y: 0 },
     make: (ring: Ring, start: number, depth: number) => Path = pathOfRing,
 ): Path[] {
-    const rings = region.rings.filter((ring) => ring.length >= 6 && ring.every((value) => Math.abs(value) < 1e9));
+    const rings = usableRings(region);
     const parent = parents(rings);
     const depth = depths(parent);
     const children: number[][] = rings.map(() => []);
@@ -34,6 +34,13 @@ export function orderRings(
     };
     follow(roots);
     return paths;
+}
+
+/** Rings that enclose something, within any field. */
+export function usableRings(region: Region): Ring[] {
+    return region.rings.filter(
+        (ring) => ring.length >= 6 && ring.length % 2 === 0 && ring.every((value) => Math.abs(value) < 1e9),
+    );
 }
 
 /** Length (mm) travelled without burning from path to path. */

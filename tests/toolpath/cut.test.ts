@@ -72,3 +72,15 @@ describe('a lead-in', () => {
         }
     });
 });
+
+describe('rings that are none', () => {
+    it('are left out', () => {
+        const odd = [
+            Float64Array.of(0, 0),
+            Float64Array.of(0, 0, Number.NaN, 1, 2, 2),
+            Float64Array.of(0, 0, 1e308, 1, 2, 2),
+            new Float64Array(),
+        ];
+        expect(cutPaths({ rings: [...odd, ...rectangle(0, 0, 5, 5).rings] }, { leadIn: 1, tabs: 1 })).toHaveLength(1);
+    });
+});

@@ -135,6 +135,15 @@ describe('outlines', () => {
         expect(path!.points.at(-1)).toBe(path!.points[1]);
     });
 
+    it('of a crowd in one corner and one ring far away are still found quickly', () => {
+        const rings = Array.from({ length: 20_000 }, (_, i): Ring => {
+            const [x, y] = [(i % 141) * 0.007, Math.floor(i / 141) * 0.007];
+            return Float64Array.of(x, y, x + 0.003, y, x, y + 0.003);
+        });
+        rings.push(Float64Array.of(9e5, 9e5, 9.1e5, 9e5, 9e5, 9.1e5));
+        expect(outlinePaths({ rings })).toHaveLength(20_001);
+    });
+
     it('leave out rings that are none', () => {
         expect(
             outlinePaths({
