@@ -1,0 +1,18 @@
+import { readArt } from '../../server/engine/read-art';
+import { makePlan } from '../../shared/plan/make-plan';
+import { Memo } from '../../shared/plan/memo';
+import type { Plan } from '../../shared/plan/plan';
+import { memoryWorkshop } from './memory-workshop';
+import { art as shopArt } from './shop';
+
+/** The plan of the first recipe in a text, with the shop's art and more of the test's own. */
+export async function planOf(text: string, more: Readonly<Record<string, string>> = {}): Promise<Plan> {
+    const art: Record<string, string> = { ...shopArt, ...more };
+    const kit = await memoryWorkshop(art);
+    const [recipe] = kit.workshop.recipes(await kit.open(text));
+    const states = recipe!.arts.map((source) => {
+        const bytes = new TextEncoder().encode(art[source.path.value] ?? '');
+        return [source.name, readArt(source, { uri: source.uri, version: '1', bytes })] as const;
+    });
+    return makePlan(recipe!, new Map(states), new Memo());
+}
