@@ -17,20 +17,16 @@ function figures(supplies: readonly Supply[]): Figure[] {
         const text = lot
             .map(({ amount, note }) => `${showNumber(amount, 1)} ${unit}${note === '' ? '' : ` (${note})`}`)
             .join(', ');
-        const value = lot.reduce((sum, { amount }) => sum + amount, 0);
-        return {
-            label: `${kind} ${item}`,
-            text,
-            key: text,
-            amount: { value: value * base[unit].factor, dimension: base[unit].dimension, unit: base[unit].unit },
-        };
+        const { factor, dimension } = base[unit];
+        const value = factor * lot.reduce((sum, { amount }) => sum + amount, 0);
+        return { label: `${kind} ${item}`, text, key: text, amount: { value, dimension } };
     });
 }
 
 const base = {
-    pieces: { factor: 1, dimension: 'count', unit: '' },
-    sheets: { factor: 1, dimension: 'count', unit: '' },
-    ml: { factor: 1000, dimension: 'volume', unit: 'ml' },
-    g: { factor: 1, dimension: 'mass', unit: 'g' },
-    cm2: { factor: 100, dimension: 'area', unit: 'cm2' },
+    pieces: { factor: 1, dimension: 'count' },
+    sheets: { factor: 1, dimension: 'count' },
+    ml: { factor: 1000, dimension: 'volume' },
+    g: { factor: 1, dimension: 'mass' },
+    cm2: { factor: 100, dimension: 'area' },
 } as const satisfies Readonly<Record<Supply['unit'], unknown>>;

@@ -4,6 +4,7 @@ import type { Plan } from '../plan/plan';
 import type { BenchView } from '../view/bench-view';
 import { makeBenchView } from '../view/make-bench-view';
 import { PathTable } from '../view/path-table';
+import { sectionView } from '../view/section-view';
 import type { Comparison, Version } from './compare-plans';
 import { type PieceDifference, pieceDifference } from './piece-difference';
 import type { ArtReview, StepReview } from './review';
@@ -83,7 +84,8 @@ export function reviewPictures(
         lost: table.idOf(lost),
         kept: table.idOf(kept),
     }));
-    const [first, second] = [views[0]!, views[1]!];
+    const second = views[1]!;
+    const first = cutAlike(views[0]!, second, before.plan);
     return {
         before: first,
         after: second,
@@ -91,6 +93,23 @@ export function reviewPictures(
         rows: [start, ...rows],
         art: pictures,
     };
+}
+
+/** The earlier pieces cut where the later ones are, so that the sections can be compared. */
+function cutAlike(view: BenchView, like: BenchView, plan: Plan): BenchView {
+    const cuts = new Map((like.frames[0]?.pieces ?? []).map(({ blank, section }) => [blank, section.y]));
+    const frames = view.frames.map((frame, index) => ({
+        ...frame,
+        pieces: frame.pieces.map((piece) => {
+            const y = cuts.get(piece.blank);
+            const state = plan.frames[index]?.find(({ blank }) => blank === piece.blank);
+            const blank = plan.blanks.find(({ name }) => name === piece.blank);
+            return y === undefined || state === undefined || blank === undefined
+                ? piece
+                : { ...piece, section: sectionView(plan, state, blank, y) };
+        }),
+    }));
+    return { ...view, frames };
 }
 
 /** The views here stand in no editor. */

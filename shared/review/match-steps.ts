@@ -1,6 +1,7 @@
 import { diffArrays } from 'diff';
 import type { Step } from '../recipe/step';
 import { groupBy } from './group-by';
+import { increasing } from './increasing';
 import { likeEnough, likeness } from './likeness';
 import { type ToldStep, toldStep } from './written-step';
 
@@ -13,7 +14,7 @@ export interface Match {
 }
 
 /** More changes than this in a row are not lined up step by step. */
-const mostEdits = 4000;
+const mostEdits = 1000;
 /** More reworded steps than this of one kind are not weighed against each other. */
 const mostWeighed = 120;
 
@@ -103,14 +104,12 @@ function mostAlike(
 /** The largest set of pairs that keep their order, as indexes into `before`; the others have moved. */
 function inOrder(pairs: Pairs, turned: boolean): ReadonlySet<number> {
     const way = [...(turned ? turn(pairs) : pairs)].sort(([a], [b]) => a - b);
-    const sequence = way.map(([, to]) => to);
-    const sorted = sequence.toSorted((a, b) => a - b);
-    const kept = common(sequence, sorted).map(([place]) => way[place]!);
+    const kept = increasing(way.map(([, to]) => to)).map((place) => way[place]!);
     return new Set(kept.map(([from, to]) => (turned ? to : from)));
 }
 
 /** Pairs of places that hold the same in both lists, in order, as many as there can be. */
-function common<T extends string | number>(from: readonly T[], to: readonly T[]): [number, number][] {
+function common(from: readonly string[], to: readonly string[]): [number, number][] {
     const chunks = diffArrays([...from], [...to], { maxEditLength: mostEdits });
     if (chunks === undefined) return [];
     const pairs: [number, number][] = [];

@@ -1,6 +1,7 @@
 import { EmptyFileSystem, type LangiumDocument, URI } from 'langium';
 import { createKerfServices } from '../../language/module';
 import { LocalAsker } from '../../server/engine/asker';
+import { byContent } from '../../server/files/content-version';
 import type { FileReader } from '../../server/files/read-result';
 import { ArtCache } from '../../server/workshop/art-cache';
 import { Workshop } from '../../server/workshop/workshop';
@@ -18,11 +19,11 @@ export interface MemoryWorkshop {
 export async function memoryWorkshop(art: Readonly<Record<string, string | Uint8Array>> = {}): Promise<MemoryWorkshop> {
     const { shared, kerf } = createKerfServices(EmptyFileSystem);
     await shared.workspace.WorkspaceManager.initializeWorkspace([]);
-    const read: FileReader = async (uri) => {
+    const read: FileReader = byContent(async (uri) => {
         const content = art[uri.replace('file:///shop/', '')];
         if (content === undefined) return { problem: 'missing', version: 'missing' };
         return { bytes: typeof content === 'string' ? new TextEncoder().encode(content) : content, version: '1' };
-    };
+    });
     const workshop = new Workshop(kerf, new ArtCache(read), new LocalAsker());
     let count = 0;
     const open = async (text: string, name = `recipe-${++count}.kerf`): Promise<LangiumDocument> => {

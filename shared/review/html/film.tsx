@@ -1,9 +1,9 @@
 import { showArea } from '../../quantity/show';
-import type { BenchView } from '../../view/bench-view';
+import type { BenchView, PieceView } from '../../view/bench-view';
 import type { DifferenceView, FilmRow, ReviewPictures } from '../film-strip';
 import { oneLine } from '../one-line';
 import { signOf } from '../wording';
-import { Board, CrossSection } from './piece';
+import { Board, CrossSection, heightsOf } from './piece';
 
 /** More moments than this are not drawn: a page must still open. */
 const mostRows = 150;
@@ -28,10 +28,10 @@ export function Film({ pictures }: { pictures: ReviewPictures }) {
                                 <RowTitle row={row} />
                             </th>
                             <td>
-                                <Moment view={before} frame={row.before} row={row} />
+                                <Moment view={before} frame={row.before} row={row} other={piecesAt(after, row.after)} />
                             </td>
                             <td>
-                                <Moment view={after} frame={row.after} row={row} />
+                                <Moment view={after} frame={row.after} row={row} other={piecesAt(before, row.before)} />
                             </td>
                         </tr>
                     ))}
@@ -66,7 +66,7 @@ function inWords({ words, area }: DifferenceView): string {
 }
 
 /** The pieces that the step works on, and those that differ. */
-function Moment({ view, frame, row }: { view: BenchView; frame: number | undefined; row: FilmRow }) {
+function Moment({ view, frame, row, other }: MomentProps) {
     if (frame === undefined) return <p class="note">no such step</p>;
     const worked = frame === 0 ? undefined : view.steps[frame - 1]?.blank;
     const pieces = (view.frames[frame]?.pieces ?? []).filter(
@@ -80,6 +80,8 @@ function Moment({ view, frame, row }: { view: BenchView; frame: number | undefin
                 const blank = view.blanks.find(({ name }) => name === piece.blank);
                 if (blank === undefined) return null;
                 const difference = row.differs.find((each) => each.blank === piece.blank);
+                const beside = other.find((each) => each.blank === piece.blank);
+                const heights = heightsOf(beside === undefined ? [piece.section] : [piece.section, beside.section]);
                 return (
                     <figure key={piece.blank}>
                         <Board
@@ -87,7 +89,7 @@ function Moment({ view, frame, row }: { view: BenchView; frame: number | undefin
                             piece={piece}
                             {...(difference?.path !== undefined && { differing: difference.path })}
                         />
-                        <CrossSection section={piece.section} />
+                        <CrossSection section={piece.section} heights={heights} />
                         <figcaption>
                             {oneLine(piece.blank)}
                             {difference !== undefined && <strong>: {inWords(difference)}</strong>}
@@ -97,4 +99,16 @@ function Moment({ view, frame, row }: { view: BenchView; frame: number | undefin
             })}
         </>
     );
+}
+
+interface MomentProps {
+    readonly view: BenchView;
+    readonly frame: number | undefined;
+    readonly row: FilmRow;
+    /** The pieces of the other version at the same moment. */
+    readonly other: readonly PieceView[];
+}
+
+function piecesAt(view: BenchView, frame: number | undefined): readonly PieceView[] {
+    return frame === undefined ? [] : (view.frames[frame]?.pieces ?? []);
 }

@@ -24,7 +24,7 @@ body { font: 15px/1.45 Georgia, serif; color: #1d1a16; background: #fff; max-wid
 h1 { font-size: 22px; margin: 0 0 4px } h2 { font-size: 17px; margin: 28px 0 8px; border-bottom: 1px solid #1d1a16 } h3 { font-size: 15px; margin: 16px 0 4px }
 .from { margin: 0; color: #5a5347 } article + article { margin-top: 48px }
 table { border-collapse: collapse; width: 100% } th, td { text-align: left; vertical-align: top; padding: 3px 10px 3px 0; border-bottom: 1px solid #d8d2c6 }
-.changes td:first-child { width: 26% } .changes tr.follows td:first-child { padding-left: 18px; font-style: italic } del { color: #6b2b1a } ins { color: #1c4a2f; text-decoration-thickness: 1px }
+.changes td:first-child { width: 26% } .changes tr.follows td:first-child { padding-left: 18px; font-style: italic } del, ins { text-decoration: none } del { color: #6b2b1a } ins { color: #1c4a2f }
 ul { margin: 4px 0; padding-left: 20px } .sign { font-family: monospace; font-weight: bold; white-space: pre }
 .film > tbody > tr.differs > th { border-left: 6px solid #8a1c6b; padding-left: 10px } .film > tbody > tr > th { width: 22%; font-weight: normal; padding-left: 16px }
 .film td { width: 39% } figure { margin: 0 0 10px } figcaption { font-size: 13px; color: #5a5347 }

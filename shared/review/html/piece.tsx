@@ -43,31 +43,40 @@ function Layer({ layer: { path, kind, colour, opacity }, hair }: { layer: LayerV
     return <Shape id={path} fill={hole ? '#f3efe7' : colour} fill-opacity={hole ? 1 : opacity} />;
 }
 
-/** A cut across the piece. Only the upper part of thick wood is drawn, stretched upwards. */
-export function CrossSection({ section }: { section: SectionView }) {
-    const { width, top, face, spans, y } = section;
-    if (!(width > 0 && top > 0)) return null;
-    const floor = Math.min(face, ...spans.filter(({ kind }) => kind === 'wood').map((span) => span.top));
-    const highest = Math.max(top, ...spans.map((span) => span.top));
-    const lowest = Math.max(Math.min(0, ...spans.map((span) => span.bottom)), floor - 0.6 * Math.max(highest - floor, 0.2));
-    const label = `section ${showLength(y)} from the top edge, ${showLength(highest - lowest)} of its height`;
+/** Heights between which sections are drawn, mm above the blank's bottom. */
+export interface Heights {
+    readonly low: number;
+    readonly high: number;
+}
+
+/** The same for both versions of a piece, so that their depths can be compared; deep wood below the lowest floor is left out. */
+export function heightsOf(sections: readonly SectionView[]): Heights {
+    const spans = sections.flatMap((section) => section.spans);
+    const high = Math.max(0, ...sections.map(({ top }) => top), ...spans.map((span) => span.top));
+    const floor = Math.min(
+        ...sections.map(({ face }) => face),
+        ...spans.filter(({ kind }) => kind === 'wood').map((span) => span.top),
+    );
+    const bottom = Math.min(0, ...spans.map((span) => span.bottom));
+    return { low: Math.max(bottom, floor - 0.6 * Math.max(high - floor, 0.2)), high };
+}
+
+/** A cut across the piece, stretched upwards. */
+export function CrossSection({ section, heights: { low, high } }: { section: SectionView; heights: Heights }) {
+    const { width, spans, y } = section;
+    if (!(width > 0 && high > low)) return null;
+    const label = `section ${showLength(y)} from the top edge, ${showLength(high - low)} of its height`;
     return (
-        <svg
-            class="section"
-            viewBox={`0 0 ${width} ${highest - lowest}`}
-            preserveAspectRatio="none"
-            role="img"
-            aria-label={label}
-        >
+        <svg class="section" viewBox={`0 0 ${width} ${high - low}`} preserveAspectRatio="none" role="img" aria-label={label}>
             {spans
-                .filter((span) => span.top > lowest)
+                .filter((span) => span.top > low)
                 .map((span, index) => (
                     <rect
                         key={String(index)}
                         x={span.from}
-                        y={highest - span.top}
+                        y={high - span.top}
                         width={span.to - span.from}
-                        height={span.top - Math.max(span.bottom, lowest)}
+                        height={span.top - Math.max(span.bottom, low)}
                         fill={span.colour}
                     />
                 ))}
