@@ -8,7 +8,7 @@ import { pitchForSpot } from './pitch';
 import { strokes, textWidth } from './stroked-text';
 
 /** One square of a coupon: place and size in mm, what burns it, and what it may give. */
-export interface CouponSquare {
+interface CouponSquare {
     readonly x: number;
     readonly y: number;
     readonly size: number;

@@ -18,6 +18,8 @@ export interface FieldOptions {
     readonly cell?: number;
     /** Most cells (default 8 million, 32 MB). */
     readonly most?: number;
+    /** Cells to use instead, such as those of another field. Closer to its edge than four sigmas, what lies beyond is missing. */
+    readonly grid?: Grid;
 }
 
 /** How far (in sigmas) a beam reaches in the sums; beyond lies 6e-5 of its power. */
@@ -27,7 +29,7 @@ const REACH = 4;
 export function doseField(region: Region, sigma: number, options: FieldOptions = {}): DoseField | undefined {
     if (!(sigma > 0 && sigma < 1e6)) return undefined;
     const cell = options.cell ?? sigma / 3;
-    const grid = gridAround(region, REACH * sigma, cell, options.most ?? 8_000_000);
+    const grid = options.grid ?? gridAround(region, REACH * sigma, cell, options.most ?? 8_000_000);
     if (grid === undefined) return undefined;
     const part = coverage(region, grid);
     blur(part, grid, kernelOf(sigma / grid.cell));

@@ -84,7 +84,7 @@ function fadeSlope(fade: number, passes: number): number {
  * posterior under a scaled inverse chi-squared prior (Gelman et al., Bayesian Data Analysis, ch. 3 and 14;
  * from memory). A coupon of three rows would else have intervals of plus or minus its own depth.
  */
-export const PRIOR_FREEDOM = 3;
+const PRIOR_FREEDOM = 3;
 
 /** The pooled variance for a weighted sum of squared residuals. */
 export function pooledVariance(residualSum: number, freedom: number): number {
@@ -102,7 +102,7 @@ export function predict(law: DepthLaw, settings: Settings, coverage = 0.95): Int
 }
 
 /** As predict, for a dose (J/mm2) of each pass. */
-export function predictDose(law: DepthLaw, dose: number, passes: number, coverage = 0.95): Interval | undefined {
+function predictDose(law: DepthLaw, dose: number, passes: number, coverage = 0.95): Interval | undefined {
     if (!(dose >= 0 && dose < 1e9 && passes >= 1 && passes <= 1e4)) return undefined;
     const signed = signedDepth(law, dose, passes);
     const value = depthOf(law, dose, passes);

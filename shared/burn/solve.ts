@@ -16,7 +16,7 @@ export type Wish =
 /** What stands in the recipe and is kept: W, mm/s, mm. */
 export type Given = Partial<Settings>;
 
-export type Limit =
+type Limit =
     | 'no-power' // the laser's power is not known
     | 'no-pitch' // neither pitch nor spot is known; a usual pitch stands in
     | 'no-top-speed' // the laser's top speed is not known; a usual speed stands in
@@ -47,7 +47,8 @@ export interface Solution extends Settings {
 const LIGHT_PASS = 0.25; // mm
 const EASY_POWER = 0.8;
 const USUAL_TOP_SPEED = 300; // mm/s
-const SLOWEST = 5; // mm/s
+const SLOWEST = 5; // mm/s, of an area
+const SLOWEST_CUT = 1; // mm/s
 const USUAL_PITCH = 0.1; // mm
 const MOST_PASSES = 30;
 
@@ -123,18 +124,22 @@ function settle(
     if (known.speed !== undefined)
         return { power: roundPower(dose * known.speed * pitch, machine), speed: known.speed, pitch, passes };
     if (known.power !== undefined)
-        return { power: known.power, speed: roundSpeed(known.power / (dose * pitch), machine), pitch, passes };
-    return freely(dose, machine, pitch, passes, isCut(wish) ? 1 : EASY_POWER);
+        return { power: known.power, speed: roundSpeed(known.power / (dose * pitch), machine, slowestOf(wish)), pitch, passes };
+    return freely(dose, machine, pitch, passes, wish);
 }
 
 /** As fast as the machine goes with the power it has to spare; only where slowest is still too fast, all its power. */
-function freely(dose: number, machine: Machine, pitch: number, passes: number, share: number): Settings {
+function freely(dose: number, machine: Machine, pitch: number, passes: number, wish: Wish): Settings {
     const atTop = dose * machine.topSpeed * pitch;
-    const power = roundPower(Math.min(atTop, share * machine.power!), machine);
-    const speed = roundSpeed(power / (dose * pitch), machine);
-    if (power / (dose * pitch) >= SLOWEST) return { power, speed, pitch, passes };
-    const full = machine.power!;
-    return { power: full, speed: roundSpeed(full / (dose * pitch), machine), pitch, passes };
+    const share = isCut(wish) ? 1 : EASY_POWER;
+    const slowest = slowestOf(wish);
+    const easy = roundPower(Math.min(atTop, share * machine.power!), machine);
+    const power = easy / (dose * pitch) >= slowest ? easy : machine.power!;
+    return { power, speed: roundSpeed(power / (dose * pitch), machine, slowest), pitch, passes };
+}
+
+function slowestOf(wish: Wish): number {
+    return isCut(wish) ? SLOWEST_CUT : SLOWEST;
 }
 
 /** To whole per cent of the laser's power, within what it can hold. */
@@ -144,8 +149,8 @@ function roundPower(power: number, machine: Machine): number {
     return Math.min(Math.max((percent * machine.power) / 100, machine.least), machine.power);
 }
 
-function roundSpeed(speed: number, machine: Machine): number {
-    return Math.min(Math.max(Number(speed.toPrecision(3)), SLOWEST), machine.topSpeed);
+function roundSpeed(speed: number, machine: Machine, slowest: number): number {
+    return Math.min(Math.max(Number(speed.toPrecision(3)), slowest), machine.topSpeed);
 }
 
 function judge(
@@ -167,7 +172,7 @@ function judge(
     else add('power-over', settings.power > machine.power * (1 + 1e-9));
     add('power-under', settings.power < machine.least * (1 - 1e-9));
     add('speed-over', laser?.topSpeed !== undefined && settings.speed > machine.topSpeed * (1 + 1e-9));
-    add('speed-under', settings.speed <= SLOWEST);
+    add('speed-under', settings.speed <= slowestOf(wish));
     add('passes-over', settings.passes > MOST_PASSES);
     add('heavy-pass', !isCut(wish) && depth.value / settings.passes > LIGHT_PASS * 1.02);
     add('below-threshold', 'depth' in wish && depth.value === 0 && wish.depth > 0);

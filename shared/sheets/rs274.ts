@@ -14,7 +14,8 @@ export type { Rs274Options, Rs274Problem };
 
 export type Rs274Result = { readonly text: string } | { readonly problem: Rs274Problem };
 
-const MOST_LINES = 8_000_000;
+/** Lines beyond which no file is made: about 60 MB. */
+const MOST_LINES = 3_000_000;
 
 /** The machine file of a job, or why there is none. The same job gives the same text, byte for byte. */
 export function rs274(job: Job, options: Rs274Options): Rs274Result {

@@ -1,5 +1,5 @@
 import type { Hatch } from './hatch';
-import type { Motion } from './motion';
+import { type Motion, runUp } from './motion';
 import type { Path } from './path';
 import type { Place } from './place';
 
@@ -54,7 +54,6 @@ export function isRunnable({ work, motion }: Job): boolean {
 
 /** Run-up of an area pass (mm). */
 export function overtravelOf(work: AreaWork, motion: Motion): number {
-    const needed = (work.speed * work.speed) / (2 * motion.acceleration);
-    const overtravel = work.overtravel ?? needed;
+    const overtravel = work.overtravel ?? runUp(work.speed, motion.acceleration);
     return overtravel >= 0 && Number.isFinite(overtravel) ? overtravel : 0;
 }

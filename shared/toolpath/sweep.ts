@@ -1,6 +1,6 @@
 import type { Hatch } from './hatch';
 import { type AreaWork, overtravelOf } from './job';
-import { type Motion, moveTime } from './motion';
+import { type Motion, moveTime, runUp } from './motion';
 
 /** One run of the head along a scan line, from run-up to run-out, over segments `from` up to, without, `to`. */
 export interface Sweep {
@@ -63,6 +63,6 @@ function widestGap(work: AreaWork, motion: Motion): number {
 
 /** Time (s) from rest over a run-up of `over` mm towards a speed. */
 function rampTime(over: number, speed: number, acceleration: number): number {
-    const needed = (speed * speed) / (2 * acceleration);
+    const needed = runUp(speed, acceleration);
     return over < needed ? Math.sqrt((2 * over) / acceleration) : speed / acceleration + (over - needed) / speed;
 }

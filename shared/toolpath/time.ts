@@ -8,7 +8,7 @@ import { eachSweep, sweepEnds } from './sweep';
 /** How far (mm) the head may leave a corner: what cornerSpeed takes for a path. */
 export const CORNER_TOLERANCE = 0.01;
 
-export interface WorkTime {
+interface WorkTime {
     readonly name: string;
     /** All passes (s), without the way to its start. */
     readonly time: number;

@@ -133,6 +133,16 @@ describe('the fit of a coupon', () => {
 });
 
 describe('few rows', () => {
+    it("widen the interval by Student's t, the assumed measuring error counting as three rows", () => {
+        const law = fitRows(rowsOf(twelve, 1), guess);
+        const half = (freedom: number): number => {
+            const { value, high } = predict({ ...law, freedom }, { power: 36, speed: 250, pitch: 0.1, passes: 1 })!;
+            return high - value;
+        };
+        expect(half(1) / half(1e6)).toBeCloseTo(2.776 / 1.96, 2);
+        expect(half(7) / half(1e6)).toBeCloseTo(2.228 / 1.96, 2);
+    });
+
     it('says so, and keeps an interval of some sense', () => {
         const law = fitCoupon(couponOf([burn(0.4, 400, 1, 0.09), burn(0.6, 300, 1, 0.21), burn(0.8, 250, 2, 0.74)]), shed);
         expect(law.notes).toEqual(['fade-assumed', 'few-rows']);

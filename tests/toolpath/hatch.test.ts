@@ -96,7 +96,8 @@ describe('scan lines', () => {
             if (lines.starts.includes(i / 2)) continue;
             expect(lines.ends[i]).toBeGreaterThan(lines.ends[i - 1]!);
         }
-        expect(lines.segments).toBeGreaterThan(3000);
+        expect(lines.segments).toBe(4000);
+        expect(lines.length).toBeCloseTo(area(comb), 6);
     });
 });
 

@@ -5,6 +5,7 @@ import type { AreaWork, Job } from '../../shared/toolpath/job';
 import { cornerSpeed, moveTime } from '../../shared/toolpath/motion';
 import { outlinePaths } from '../../shared/toolpath/outline';
 import { CORNER_TOLERANCE, pathTime, timeOfJob } from '../../shared/toolpath/time';
+import { simulate } from './simulate';
 
 const motion = { topSpeed: 600, acceleration: 6000 };
 
@@ -40,6 +41,20 @@ describe('corners', () => {
         const ideal = (Math.PI * diameter) / fastest + fastest / 6000;
         expect(time / ideal).toBeGreaterThan(0.9);
         expect(time / ideal).toBeLessThan(1.15);
+    });
+
+    it('and the speeds between them are those of a machine stepped along', () => {
+        // A zigzag that opens and sharpens, with pieces too short to reach the speed on.
+        const points = Float64Array.from({ length: 160 }, (_, i) =>
+            i % 2 === 0 ? 0.05 * i * (1 + 0.3 * Math.sin(i)) : ((i >> 1) % 3) * 0.02 * (i % 37),
+        );
+        const moves = Array.from({ length: points.length / 2 - 1 }, (_, i) => ({
+            rapid: false,
+            ...{ x0: points[2 * i]!, y0: points[2 * i + 1]!, x1: points[2 * i + 2]!, y1: points[2 * i + 3]! },
+            ...{ z: 0, feed: 200 * 60, s: 1, air: false },
+        }));
+        const stepped = simulate(moves, { ...motion, cornerTolerance: CORNER_TOLERANCE }, 0.001);
+        expect(pathTime({ points }, 200, 6000).time / stepped).toBeCloseTo(1, 3);
     });
 
     it('on a straight path of many points cost nothing', () => {
