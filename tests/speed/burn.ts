@@ -45,6 +45,7 @@ for (const [columns, cell, sigma] of [
         'depth field',
         median(() => depthField(field, law, 1.4, 2)),
     );
+    if (cell < 0.1) continue;
     const svg = svgOf(region, cell, sigma);
     const peer = median(() => new Resvg(svg).render(), 3);
     report('  painted and blurred by resvg (WebAssembly)', peer, `${(peer / time).toFixed(1)} times as long`);
