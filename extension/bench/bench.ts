@@ -56,7 +56,8 @@ export class Bench implements vscode.Disposable {
     private receive(message: FromBench | undefined): void {
         switch (message?.type) {
             case 'ready':
-                void this.refresh().then(() => this.followCursor(vscode.window.activeTextEditor));
+                // The frame that was chosen before the page was last closed stays chosen.
+                void this.refresh().then(() => this.followCursor(vscode.window.activeTextEditor, false));
                 break;
             case 'recipe':
                 this.recipe = message.name;
@@ -88,10 +89,10 @@ export class Bench implements vscode.Disposable {
         this.post({ type: 'section', ticket, section: section ?? null });
     }
 
-    private followCursor(editor: vscode.TextEditor | undefined): void {
+    private followCursor(editor: vscode.TextEditor | undefined, mayTurn = true): void {
         if (editor?.document.uri.toString() !== this.uri.toString()) return;
-        const turn = vscode.workspace.getConfiguration('kerfbook.benchView', this.uri).get('followCursor', true);
-        this.post({ type: 'cursor', offset: editor.document.offsetAt(editor.selection.active), turn });
+        const follow = vscode.workspace.getConfiguration('kerfbook.benchView', this.uri).get('followCursor', true);
+        this.post({ type: 'cursor', offset: editor.document.offsetAt(editor.selection.active), turn: mayTurn && follow });
     }
 
     private post(message: ToBench): void {

@@ -8,7 +8,7 @@ import { runPerson } from './person/run.ts';
 
 /** Runs what is asked for (all of it by default); the exit code. */
 export async function runSuites(args: readonly string[]): Promise<number> {
-    const wanted = args.filter((arg) => arg === 'host' || arg === 'person');
+    const wanted: string[] = args.filter((arg) => arg === 'host' || arg === 'person');
     const only = args.includes('--only') ? args[args.indexOf('--only') + 1] : undefined;
     const asked = (suite: string) => wanted.length === 0 || wanted.includes(suite);
     execFileSync(process.execPath, [join(places.root, '.config/build.mjs')], { stdio: 'inherit' });

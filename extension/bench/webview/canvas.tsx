@@ -64,7 +64,7 @@ export function Canvas({ label, piece, window, look, children, over, class: name
                 aria-roledescription="picture"
                 aria-label={label}
                 // biome-ignore lint/a11y/noNoninteractiveTabindex: the keyboard zooms and moves it
-                tabIndex={0}
+                tabindex={0}
                 onKeyDown={press}
                 onPointerDown={drag}
             >

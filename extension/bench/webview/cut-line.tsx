@@ -53,7 +53,7 @@ export function CutLine({ blank, y, placing, screen, move }: CutLineProps) {
             ref={grip}
             class="cut-line-grip"
             role="slider"
-            tabIndex={0}
+            tabindex={0}
             aria-label="Section line"
             aria-orientation="vertical"
             aria-valuemin={0}

@@ -42,14 +42,17 @@ export function FilmStrip({ view, chosen, lit, choose }: FilmStripProps) {
                         id={`frame-${index}`}
                         aria-selected={index === chosen}
                         aria-controls="piece-panel"
-                        aria-label={labelOf(view, step, lit)}
                         tabIndex={index === chosen ? 0 : -1}
                         onClick={() => choose(key)}
                     >
                         <FramePicture view={view} frame={frame} />
-                        <span class="frame-number">{step === undefined ? '' : step.index + 1}</span>
+                        <span class="frame-number">
+                            {step !== undefined && <span class="hidden">After step </span>}
+                            {step === undefined ? '' : step.index + 1}
+                        </span>
                         <span class="frame-title">{step?.title ?? 'Before the first step'}</span>
                         <span class="frame-note">{noteOf(step)}</span>
+                        <span class="hidden">{hintOf(view, step, lit)}</span>
                     </button>
                 );
             })}
@@ -57,11 +60,12 @@ export function FilmStrip({ view, chosen, lit, choose }: FilmStripProps) {
     );
 }
 
-function labelOf(view: BenchView, step: StepView | undefined, lit: number | undefined): string {
-    if (step === undefined) return 'Before the first step';
+/** What the picture and the nib over the frame say, in words. */
+function hintOf(view: BenchView, step: StepView | undefined, lit: number | undefined): string {
+    if (step === undefined) return '';
     const findings = view.findings.filter((finding) => finding.step === step.index).length;
-    const extra = findings === 0 ? '' : `, ${findings} ${findings === 1 ? 'finding' : 'findings'}`;
-    return `After step ${step.index + 1}, ${step.title}${extra}${step.index === lit ? ', under the cursor' : ''}`;
+    const count = findings === 0 ? '' : `, ${findings} ${findings === 1 ? 'finding' : 'findings'}`;
+    return `${count}${step.index === lit ? ', under the cursor' : ''}`;
 }
 
 /** A wait changes nothing to be seen, so its length stands in for it. */

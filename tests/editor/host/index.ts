@@ -2,10 +2,15 @@ import { writeFileSync } from 'node:fs';
 import Mocha from 'mocha';
 import { runMocha } from '../harness/results.ts';
 
+/** What happened goes into the report. */
+class Silent extends Mocha.reporters.Base {
+    override epilogue(): void {}
+}
+
 /** Called by VS Code inside its extension host; rejects when a test fails. */
 export async function run(): Promise<void> {
     const only = process.env.KERFBOOK_ONLY;
-    const mocha = new Mocha({ timeout: 60_000, reporter: class {}, ...(only ? { fgrep: only } : {}) });
+    const mocha = new Mocha({ timeout: 60_000, reporter: Silent, ...(only ? { fgrep: only } : {}) });
     mocha.suite.emit('pre-require', globalThis as never, 'host', mocha);
     await import('./language.test');
     await import('./commands.test');

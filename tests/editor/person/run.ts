@@ -4,10 +4,30 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Mocha from 'mocha';
 import { places } from '../harness/places.ts';
+import { describeResult, runMocha, type TestResult } from '../harness/results.ts';
+
+/** In this order: later ones find the window as earlier ones left it. */
+const files = ['squiggles', 'bench-view', 'keyboard', 'typing', 'checklist', 'looks', 'restart'];
 
 /** A person's view: a browser clicks and types in the workbench. Shots go to tests/editor/shots/. */
 export async function runPerson(workshop: string, only: string | undefined): Promise<TestResult[]> {
     rmSync(places.shots, { recursive: true, force: true });
     mkdirSync(places.shots, { recursive: true });
-    return [];
+    const home = mkdtempSync(join(tmpdir(), 'kerfbook-person-'));
+    process.env.KERFBOOK_HOME = home;
+    process.env.KERFBOOK_WORKSHOP = workshop;
+    const { session } = await import('./shared.ts');
+    try {
+        const mocha = new Mocha({ timeout: 120_000, reporter: Silent, ...(only === undefined ? {} : { fgrep: only }) });
+        for (const file of files) mocha.addFile(fileURLToPath(new URL(`${file}.test.ts`, import.meta.url)));
+        await mocha.loadFilesAsync();
+        return await runMocha(mocha, (result) => process.stdout.write(describeResult(result)));
+    } finally {
+        await session.close();
+        rmSync(home, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+    }
+}
+
+class Silent extends Mocha.reporters.Base {
+    override epilogue(): void {}
 }

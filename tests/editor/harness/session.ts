@@ -1,0 +1,54 @@
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { launchBrowser, windowAddress } from './browser.ts';
+import { type CodeServer, startCodeServer } from './code-server.ts';
+import { places } from './places.ts';
+import { Workbench } from './workbench.ts';
+
+/** One VS Code for all tests of a run, since starting it takes longer than the tests. */
+export class Session {
+    private server: CodeServer | undefined;
+    private browser: Browser | undefined;
+    private workbench: Workbench | undefined;
+    /** Everything the window asked the network for. */
+    readonly requests: string[] = [];
+    readonly home: string;
+    readonly workshop: string;
+
+    constructor(home: string, workshop: string) {
+        this.home = home;
+        this.workshop = workshop;
+    }
+
+    async open(): Promise<Workbench> {
+        if (this.workbench !== undefined) return this.workbench;
+        this.server = await startCodeServer(this.home);
+        this.browser = await launchBrowser();
+        const page = await this.browser.newPage({ viewport: { width: 1600, height: 1000 } });
+        page.setDefaultTimeout(60_000);
+        page.on('request', (request) => this.requests.push(request.url()));
+        await this.load(page);
+        this.workbench = new Workbench(page);
+        return this.workbench;
+    }
+
+    /** The same window again, as after a restart of the editor. */
+    async reload(): Promise<void> {
+        await this.load((await this.open()).page);
+    }
+
+    async shot(name: string): Promise<void> {
+        const { page } = await this.open();
+        await page.screenshot({ path: join(places.shots, `${name}.png`) });
+    }
+
+    async close(): Promise<void> {
+        await this.browser?.close();
+        this.server?.stop();
+    }
+
+    private async load(page: Page): Promise<void> {
+        await page.goto(windowAddress(this.server!, this.workshop, places.root));
+        await page.locator('.monaco-workbench .explorer-viewlet, .monaco-workbench .pane-body').first().waitFor();
+    }
+}

@@ -1,0 +1,57 @@
+import type { FrameLocator, Locator, Page } from 'playwright-core';
+
+/** A VS Code window as a person uses it. */
+export class Workbench {
+    readonly page: Page;
+
+    constructor(page: Page) {
+        this.page = page;
+    }
+
+    /** The inside of the bench view: a page in a page in the page. */
+    get bench(): FrameLocator {
+        return this.page.frameLocator('iframe.webview.ready').frameLocator('iframe#active-frame');
+    }
+
+    get status(): Locator {
+        return this.page.locator('footer.statusbar, .part.statusbar').first();
+    }
+
+    async openFile(name: string): Promise<void> {
+        await this.page.getByRole('treeitem', { name, exact: true }).dblclick();
+        await this.page.getByRole('tab', { name: new RegExp(`^${name}`) }).waitFor();
+    }
+
+    async openBench(): Promise<void> {
+        await this.page.getByRole('button', { name: 'Open Bench View to the Side' }).first().click();
+        await this.bench.getByRole('tablist', { name: /Film strip/ }).waitFor();
+    }
+
+    async command(title: string): Promise<void> {
+        await this.page.keyboard.press('F1');
+        await this.page.locator('.quick-input-widget input[type="text"]').fill(`>${title}`);
+        await this.page
+            .locator('.quick-input-list .monaco-list-row', { hasText: new RegExp(`^${title}`) })
+            .first()
+            .click();
+    }
+
+    async theme(label: string, bodyClass: string): Promise<void> {
+        await this.command('Preferences: Color Theme');
+        // The list comes in two halves; High Contrast is in the second.
+        await this.page.locator('.quick-input-list .monaco-list-row', { hasText: 'High Contrast' }).first().waitFor();
+        const input = this.page.locator('.quick-input-widget input[type="text"]');
+        await input.fill(label);
+        await this.page.locator('.quick-input-list .monaco-list-row', { hasText: label }).first().waitFor();
+        await input.press('Enter');
+        await this.bench.locator(`body.${bodyClass}`).waitFor();
+    }
+
+    /** Puts the cursor into the text at a line, and the keyboard with it. */
+    async goToLine(line: number): Promise<void> {
+        await this.page.keyboard.press('F1');
+        const input = this.page.locator('.quick-input-widget input[type="text"]');
+        await input.fill(`:${line}`);
+        await input.press('Enter');
+    }
+}

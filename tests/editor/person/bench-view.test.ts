@@ -1,0 +1,92 @@
+import { strict as assert } from 'node:assert';
+import { eventually, session } from './shared.ts';
+
+describe('the bench view', () => {
+    it('shows the piece after each step, its facts and its totals', async () => {
+        const workbench = await session.open();
+        await workbench.openFile('heron-tray.kerf');
+        await workbench.openBench();
+        const { bench } = workbench;
+        await bench.getByRole('heading', { name: 'Heron serving tray' }).waitFor();
+        assert.equal(await bench.getByRole('tab').count(), 10);
+        await bench.getByText('revision 3 · makes 4').waitFor();
+        await bench
+            .getByText(/0\.54 mm ±/)
+            .first()
+            .waitFor();
+        assert.match((await bench.getByLabel('Times in all').textContent()) ?? '', /Laser.*min.*Hands on.*Waiting/);
+        await bench.getByRole('heading', { name: 'Before you start' }).waitFor();
+    });
+
+    it('opens a frame that is clicked, with the piece that its step works on', async () => {
+        const { bench } = await session.open();
+        await bench.getByRole('tab', { name: /Engrave relief/ }).click();
+        assert.equal(await bench.getByRole('radio', { name: 'bird' }).isChecked(), true);
+        await bench.getByText('Engrave relief: burnt through').waitFor();
+        await bench.getByRole('radio', { name: 'tray' }).check();
+        await bench.getByText(/Engrave pocket: dug out/).waitFor();
+    });
+
+    it('leads from a step, and from a number, to its place in the text', async () => {
+        const workbench = await session.open();
+        await workbench.bench.getByRole('button', { name: /^Sand tray/ }).click();
+        await workbench.status.getByText(/Ln 52,/).waitFor();
+        await workbench.bench.getByRole('button', { name: /^depth 0\.54 mm/ }).click();
+        await workbench.status.getByText(/Ln 27,/).waitFor();
+    });
+
+    it('lights the step under the cursor and turns to its frame', async () => {
+        const workbench = await session.open();
+        await workbench.goToLine(45);
+        await workbench.bench.locator('.steps > li.lit', { hasText: 'Let relief into pocket' }).waitFor();
+        await eventually('the frame to turn', async () => {
+            const tab = workbench.bench.getByRole('tab', { name: /Let relief into pocket/ });
+            return (await tab.getAttribute('aria-selected')) === 'true';
+        });
+    });
+
+    it('cuts the section elsewhere when its line is dragged', async () => {
+        const workbench = await session.open();
+        const { bench, page } = workbench;
+        const caption = bench.locator('.section figcaption');
+        const before = await caption.textContent();
+        const grip = await bench.getByRole('slider', { name: 'Section line' }).locator('.end').boundingBox();
+        await page.mouse.move(grip!.x + 5, grip!.y + grip!.height / 2);
+        await page.mouse.down();
+        await page.mouse.move(grip!.x + 5, grip!.y - 60, { steps: 5 });
+        await page.mouse.up();
+        await eventually('another section', async () => (await caption.textContent()) !== before);
+    });
+
+    it('turns the relief over into its pocket', async () => {
+        const { bench } = await session.open();
+        await bench.getByRole('button', { name: 'Turn over and lay in' }).click();
+        await bench.getByRole('button', { name: 'Take apart' }).waitFor();
+        assert.equal(await bench.getByRole('slider', { name: 'Turning over' }).getAttribute('aria-valuetext'), 'laid in');
+        await session.shot('inlay-laid-in');
+    });
+
+    it('lists the findings of a faulty recipe and explains them', async () => {
+        const workbench = await session.open();
+        const { bench, page } = workbench;
+        await page.getByRole('tab', { name: /^heron-tray-faulty\.kerf/ }).click();
+        await workbench.openBench();
+        await bench.getByRole('heading', { name: /Heron tray, everything wrong/ }).waitFor();
+        await bench.getByText(/is not mirrored: turned over/).waitFor();
+        assert.ok((await bench.locator('.ring').count()) > 0);
+        await session.shot('findings');
+        await bench.getByRole('button', { name: 'Explain not-mirrored' }).click();
+        await page.getByRole('tab', { name: /Preview not-mirrored/ }).waitFor();
+        await session.shot('explanation');
+        await page.keyboard.press('Control+F4');
+        await page.getByRole('tab', { name: /^heron-tray\.kerf/ }).click();
+    });
+
+    it('asks nothing of the world outside', async () => {
+        const outside = session.requests.filter((url) => !/^(https?:\/\/127\.0\.0\.1[:/]|data:|blob:|vscode-)/.test(url));
+        assert.deepEqual(
+            outside.filter((url) => !/^https:\/\/[^/]+\.vscode-(cdn|resource)\.net\//.test(url)),
+            [],
+        );
+    });
+});

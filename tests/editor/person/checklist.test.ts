@@ -1,0 +1,37 @@
+import { strict as assert } from 'node:assert';
+import { session } from './shared.ts';
+
+describe('the checklist', () => {
+    it('lists the steps of the recipe and ticks them', async () => {
+        const { page } = await session.open();
+        await page.getByRole('tab', { name: 'Kerfbook' }).first().click();
+        const row = page.getByRole('treeitem', { name: /Engrave pocket/ });
+        await row.waitFor();
+        await row.getByRole('checkbox').click();
+        await page.getByText('1 of 9 steps done').waitFor();
+        await session.shot('checklist');
+    });
+
+    it('starts the wait of a step that is ticked', async () => {
+        const { page } = await session.open();
+        const row = page.getByRole('treeitem', { name: /Wait 1 d/ });
+        await row.getByRole('checkbox').click();
+        await page.getByRole('treeitem', { name: /Wait 1 d.*(23 h|1 d).*left/ }).waitFor();
+        await page.getByText('2 of 9 steps done').waitFor();
+        await session.shot('checklist-waiting');
+    });
+
+    it('goes to the text of a step that is clicked', async () => {
+        const workbench = await session.open();
+        await workbench.page.getByRole('treeitem', { name: /Sand tray/ }).click();
+        await workbench.status.getByText(/Ln 52,/).waitFor();
+    });
+
+    it('unticks', async () => {
+        const { page } = await session.open();
+        const box = page.getByRole('treeitem', { name: /Engrave pocket/ }).getByRole('checkbox');
+        await box.click();
+        await page.getByText('1 of 9 steps done').waitFor();
+        assert.equal(await box.getAttribute('aria-checked'), 'false');
+    });
+});

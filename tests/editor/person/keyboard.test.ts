@@ -1,0 +1,88 @@
+import { strict as assert } from 'node:assert';
+import type { Locator } from 'playwright-core';
+import { eventually, session } from './shared.ts';
+
+describe('the bench view with the keyboard alone', () => {
+    it('walks along the film strip with the arrow keys', async () => {
+        const workbench = await session.open();
+        const { bench, page } = workbench;
+        await page.getByRole('tab', { name: /^Bench: Heron serving tray/ }).click();
+        const tabs = bench.getByRole('tab');
+        await tabs.last().focus();
+        await page.keyboard.press('Home');
+        assert.equal(await focused(tabs.first()), true);
+        await page.keyboard.press('ArrowRight');
+        assert.equal(await focused(tabs.nth(1)), true);
+        assert.equal(await tabs.nth(1).getAttribute('aria-selected'), 'true');
+        assert.deepEqual(await tabs.evaluateAll((all) => all.filter((tab) => (tab as HTMLElement).tabIndex === 0).length), 1);
+        await page.keyboard.press('End');
+        assert.equal(await focused(tabs.last()), true);
+    });
+
+    it('comes to the picture, zooms it and shows it whole again', async () => {
+        const { bench, page } = await session.open();
+        const picture = bench.locator('.picture > svg');
+        await bench.getByRole('tab').last().focus();
+        await page.keyboard.press('Tab');
+        assert.equal(await focused(picture), true);
+        const scale = async () => (await picture.locator('> g').first().getAttribute('transform')) ?? '';
+        const whole = await scale();
+        await page.keyboard.press('+');
+        assert.notEqual(await scale(), whole);
+        const closer = await scale();
+        await page.keyboard.press('ArrowRight');
+        assert.notEqual(await scale(), closer);
+        await page.keyboard.press('0');
+        assert.equal(await scale(), whole);
+    });
+
+    it('moves the section line and hears where it is', async () => {
+        const { bench, page } = await session.open();
+        const line = bench.getByRole('slider', { name: 'Section line' });
+        await page.keyboard.press('Tab');
+        assert.equal(await focused(line), true);
+        const before = await line.getAttribute('aria-valuetext');
+        await page.keyboard.press('Shift+ArrowDown');
+        assert.notEqual(await line.getAttribute('aria-valuetext'), before);
+        await session.shot('keyboard-section-line');
+    });
+
+    it('reaches every control by Tab and none twice', async () => {
+        const { bench, page } = await session.open();
+        const wanted = await bench
+            .locator('body')
+            .evaluate(
+                (body) =>
+                    [...body.querySelectorAll('button, input, select, [tabindex="0"]')].filter(
+                        (each) => (each as HTMLElement).tabIndex === 0,
+                    ).length,
+            );
+        await bench.getByRole('tab').last().focus();
+        const seen = new Set<string>();
+        for (let i = 0; i < wanted; i += 1) {
+            const name = await bench.locator('body').evaluate((body) => {
+                const all = [...body.querySelectorAll('*')];
+                return String(all.indexOf(body.ownerDocument.activeElement!));
+            });
+            assert.ok(!seen.has(name), `the focus came back after ${i} of ${wanted}`);
+            seen.add(name);
+            await page.keyboard.press('Tab');
+        }
+        assert.equal(seen.size, wanted);
+    });
+
+    it('goes to a step in the text with Enter', async () => {
+        const workbench = await session.open();
+        const step = workbench.bench.getByRole('button', { name: /^Peel bird/ });
+        await step.focus();
+        await workbench.page.keyboard.press('Enter');
+        await workbench.status.getByText(/Ln 51,/).waitFor();
+        await eventually('the text to have the keyboard', () =>
+            workbench.page.locator('.monaco-editor.focused').first().isVisible(),
+        );
+    });
+});
+
+function focused(element: Locator): Promise<boolean> {
+    return element.evaluate((each) => each === each.ownerDocument.activeElement);
+}
