@@ -29,7 +29,10 @@ export const depthUnreachable: Rule = {
                 step.pitch === undefined ? '' : 'pitch',
                 step.passes === undefined ? '' : 'passes',
             ].filter((word) => word !== '');
-            const held = written.length === 0 ? '' : ` with the ${written.join(' and ')} that ${written.length === 1 && written[0] !== 'passes' ? 'is' : 'are'} written`;
+            const held =
+                written.length === 0
+                    ? ''
+                    : ` with the ${written.join(' and ')} that ${written.length === 1 && written[0] !== 'passes' ? 'is' : 'are'} written`;
             yield finding(page, {
                 severity: settings.guess ? 'info' : 'warning',
                 message: `${step.name} cannot be ${through ? `burnt through ${showLength(wanted)}` : `${showLength(wanted)} deep`}${held}: it comes to ${showLengthInterval(settings.gives)}${settings.guess ? ' (a guess: no coupon)' : ''}.`,

@@ -1,9 +1,10 @@
-import { islands } from '../geometry/islands';
-import { area, bounds } from '../geometry/measure';
+import { holes } from '../geometry/islands';
+import { area } from '../geometry/measure';
 import { showArea } from '../quantity/show';
 import { blankOf } from './blank-names';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
+import { spotsOf } from './spots';
 
 const page: Page = {
     id: 'no-backing',
@@ -22,27 +23,14 @@ export const noBacking: Rule = {
             if (step.kind !== 'engrave' || laser === undefined || !laser.through) continue;
             const blank = blankOf(plan, stepPlan);
             if (blank === undefined || blank.blank.backing !== 'none') continue;
-            const loose = looseIn(laser.region);
+            const loose = holes(laser.region);
             if (loose.length === 0) continue;
-            const spots = loose.flatMap((piece) => {
-                const box = bounds(piece);
-                return box === undefined
-                    ? []
-                    : [
-                          {
-                              blank: blank.name,
-                              x: (box.minX + box.maxX) / 2,
-                              y: (box.minY + box.maxY) / 2,
-                              size: Math.max(box.maxX - box.minX, box.maxY - box.minY),
-                          },
-                      ];
-            });
             yield finding(page, {
                 severity: 'error',
                 message: `${step.name} leaves ${loose.length} loose piece${loose.length === 1 ? '' : 's'} (${showArea(loose.reduce((sum, piece) => sum + area(piece), 0))}) with nothing behind ${loose.length === 1 ? 'it' : 'them'}.`,
                 where: step.blank.where,
                 step: step.index,
-                spots: spots.slice(0, 50),
+                spots: spotsOf(blank.name, loose),
                 related: [{ message: `${blank.name} has no backing.`, where: blank.blank.where }],
                 fixes: [
                     {
@@ -55,21 +43,3 @@ export const noBacking: Rule = {
         }
     },
 };
-
-/** Pieces of the sheet that a burnt-through region encloses: what fills its holes. */
-function looseIn(burnt: { readonly rings: readonly Float64Array[] }) {
-    return islands({ rings: burnt.rings.filter((ring) => isHole(ring)).map(reversed) });
-}
-
-function isHole(ring: Float64Array): boolean {
-    return area({ rings: [ring] }) < 0;
-}
-
-function reversed(ring: Float64Array): Float64Array {
-    const out = new Float64Array(ring.length);
-    for (let i = 0; i + 1 < ring.length; i += 2) {
-        out[i] = ring[ring.length - 2 - i]!;
-        out[i + 1] = ring[ring.length - 1 - i]!;
-    }
-    return out;
-}

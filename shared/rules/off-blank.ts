@@ -5,6 +5,7 @@ import { showArea, showLength } from '../quantity/show';
 import { blankOf } from './blank-names';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
+import { spotsOf } from './spots';
 
 /** Overhang that is rounding rather than a mistake, mm2. */
 const negligible = 0.05;
@@ -35,23 +36,12 @@ export const offBlank: Rule = {
             if (lost <= negligible) continue;
             const placement = step.placements[0];
             const where = placement?.at?.where ?? placement?.where ?? step.where;
-            const out = bounds(outside);
             yield finding(page, {
                 severity: 'error',
                 message: `${showArea(lost)} of ${step.name} lies off ${blank.name}, up to ${showLength(over)} beyond its edge (${blank.name} is ${showLength(width)} by ${showLength(height)}).`,
                 where,
                 step: step.index,
-                spots:
-                    out === undefined
-                        ? []
-                        : [
-                              {
-                                  blank: blank.name,
-                                  x: (out.minX + out.maxX) / 2,
-                                  y: (out.minY + out.maxY) / 2,
-                                  size: Math.max(out.maxX - out.minX, out.maxY - out.minY),
-                              },
-                          ],
+                spots: spotsOf(blank.name, [outside]),
             });
         }
     },

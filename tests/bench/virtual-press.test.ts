@@ -1,0 +1,130 @@
+import { describe, expect, it } from 'vitest';
+import { pressFit } from '../../shared/bench/press-fit';
+import { type PressHalves, virtualPress } from '../../shared/bench/virtual-press';
+import { normalCumulative } from '../../shared/burn/distributions';
+import { depthOf } from '../../shared/burn/dose';
+import { wallOf } from '../../shared/burn/wall';
+import { subtract, union } from '../../shared/geometry/boolean';
+import type { Region } from '../../shared/geometry/region';
+import { rectangle } from '../../shared/geometry/shapes';
+
+const law = { threshold: 0.2, energy: 2, fade: 1 };
+const sigma = 0.04;
+const beam = { law, sigma, passes: 2 };
+const pocketDose = 0.74; // 0.54 mm
+const veneerDose = 0.9; // 0.7 mm through a veneer of 0.6
+const thickness = 0.6;
+const film = 0.06;
+const seat = depthOf(law, pocketDose, 2) - film;
+const pocketWall = wallOf(law, pocketDose, sigma, 2)!;
+const veneerWall = wallOf(law, veneerDose, sigma, 2)!;
+
+/** A plain square inlay whose rims stand `clearance` apart, as the plan draws them. */
+function square(clearance: number, size = 8): PressHalves {
+    const drawn = (by: number): Region => rectangle(-size / 2 - by, -size / 2 - by, size + 2 * by, size + 2 * by);
+    const sheet = rectangle(-size, -size, 2 * size, 2 * size);
+    const pocket = drawn(clearance / 2 - pocketWall.growth);
+    const burnt = subtract(sheet, drawn(-(clearance / 2 - veneerWall.growth)));
+    return {
+        pocket: { ...beam, region: pocket, dose: pocketDose },
+        veneer: { ...beam, region: burnt, dose: veneerDose },
+        parts: drawn(0.4),
+        thickness,
+        film,
+    };
+}
+
+/** The same along one edge, from the sums alone: how far in the tightest spot of the wall lets it. */
+function alongOneEdge(clearance: number): number {
+    let least = Number.POSITIVE_INFINITY;
+    for (let x = -0.5; x < 0.5; x += 1e-4) {
+        // Drawn edges on either side of x = 0, the pocket's inside towards negative x.
+        const pocket = depthOf(law, pocketDose * normalCumulative((clearance / 2 - pocketWall.growth - x) / sigma), 2);
+        const veneer = depthOf(law, veneerDose * normalCumulative((x + clearance / 2 - veneerWall.growth) / sigma), 2);
+        if (veneer < thickness) least = Math.min(least, pocket + veneer);
+    }
+    return least;
+}
+
+describe('virtual press of a square', () => {
+    for (const clearance of [0.02, 0.04, 0.06]) {
+        it(`stops where the wall's own sums say, with ${clearance} mm of clearance`, () => {
+            const pressed = virtualPress(square(clearance))!;
+            expect(pressed.coarse).toBe(false);
+            // What is crushed lets it go a little further than the very tightest point.
+            expect(Math.abs(pressed.insertion - Math.min(seat, alongOneEdge(clearance)))).toBeLessThan(0.05);
+        });
+    }
+    it('bottoms out on the film with enough clearance, jams without, and more goes deeper than less', () => {
+        const depths = [0, 0.03, 0.06, 0.1, 0.2].map((clearance) => virtualPress(square(clearance))!);
+        for (const [i, pressed] of depths.slice(1).entries())
+            expect(pressed.insertion).toBeGreaterThanOrEqual(depths[i]!.insertion);
+        expect(depths[0]!.bottoms).toBe(false);
+        expect(depths[0]!.stops.length).toBeGreaterThan(10);
+        expect(depths.at(-1)).toMatchObject({ bottoms: true, stops: [] });
+        expect(depths.at(-1)!.insertion).toBeCloseTo(seat, 9);
+    });
+    it('agrees with the fit by straight walls on whether it bottoms out, away from the limit', () => {
+        const leans = { pocket: pocketWall.taper, veneer: veneerWall.taper };
+        const { leastClearance } = pressFit(1, seat, leans);
+        for (const part of [0.4, 2]) {
+            const clearance = leastClearance * part;
+            expect(virtualPress(square(clearance))!.bottoms, `${part}`).toBe(pressFit(clearance, seat, leans).bottoms);
+        }
+    });
+    it('leaves the film as the gap in the middle, and as the volume', () => {
+        const pressed = virtualPress(square(0.2))!;
+        const { columns, rows } = pressed.cells;
+        const middle = pressed.gap[Math.floor(rows / 2) * columns + Math.floor(columns / 2)]!;
+        expect(middle).toBeCloseTo(film, 3);
+        expect(pressed.gapVolume).toBeGreaterThan(8 * 8 * film * 0.9);
+        expect(pressed.gapVolume).toBeLessThan(8 * 8 * film * 1.3);
+    });
+});
+
+describe('what the fit by straight walls does not see', () => {
+    it('a slot too narrow for the beam is shallower, and stops the piece', () => {
+        // A hair of 0.09 mm across: the pocket's dose does not reach its full depth there.
+        const halves = square(0.2);
+        const hair = rectangle(3.9, -0.045, 3, 0.09);
+        const pocket = union([halves.pocket.region, hair]);
+        const burnt = subtract(halves.veneer.region, rectangle(3.5, -0.2, 3.2, 0.4));
+        const parts = union([halves.parts, rectangle(3.9, -0.4, 3, 0.8)]);
+        const pressed = virtualPress({
+            ...halves,
+            parts,
+            pocket: { ...halves.pocket, region: pocket },
+            veneer: { ...halves.veneer, region: burnt },
+        })!;
+        expect(pressed.bottoms).toBe(false);
+        expect(pressed.stops[0]!.x).toBeGreaterThan(3.9);
+    });
+    it('halves that differ do not go in at all', () => {
+        const halves = square(0.2);
+        const moved = { ...halves, pocket: { ...halves.pocket, region: rectangle(0, -4, 8, 8) } };
+        expect(virtualPress(moved)!.insertion).toBeLessThan(0.01);
+    });
+});
+
+describe('bad figures', () => {
+    const halves = square(0.1);
+    it('have no answer, and none takes long', () => {
+        for (const odd of [
+            { ...halves, thickness: Number.NaN },
+            { ...halves, parts: { rings: [] } },
+            { ...halves, film: -1 },
+            { ...halves, pocket: { ...halves.pocket, sigma: 0 } },
+            { ...halves, veneer: { ...halves.veneer, dose: 1e308 } },
+            { ...halves, parts: rectangle(-1e6, -1e6, 2e6, 2e6) },
+        ]) {
+            expect(virtualPress(odd)).toBeUndefined();
+        }
+    });
+    it('an empty pocket lets nothing in', () => {
+        expect(virtualPress({ ...halves, pocket: { ...halves.pocket, region: { rings: [] } } })!.insertion).toBe(0);
+    });
+    it('a large piece is coarser, not endless', () => {
+        const pressed = virtualPress(square(0.1, 60))!;
+        expect(pressed.gap.length).toBeLessThanOrEqual(260_000);
+    });
+});
