@@ -23,7 +23,12 @@ export function showLength(mm: number, unit = 'mm'): string {
 
 export function showLengthInterval(mm: Interval, unit = 'mm'): string {
     const half = spread(mm);
-    return half < 5e-4 ? showLength(mm.value, unit) : `${showLength(mm.value, unit)} ± ${showLength(half, unit)}`;
+    if (half < 5e-4) return showLength(mm.value, unit);
+    // Both with the same digits; a spread that would vanish in them keeps one more.
+    const known = unit in lengthDigits ? unit : 'mm';
+    const digits = (lengthDigits[known] ?? 2) + (half < 0.01 ? 1 : 0);
+    const show = (value: number): string => showNumber(fromBase(value, known), digits);
+    return `${show(mm.value)} ${known} ± ${show(half)} ${known}`;
 }
 
 /** A written quantity in its own unit, with its tolerance. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { showLength, showNumber, showTime } from '../../shared/quantity/show';
+import { showLength, showLengthInterval, showNumber, showTime } from '../../shared/quantity/show';
 
 describe('figures as a person writes them', () => {
     it.each([
@@ -18,6 +18,11 @@ describe('figures as a person writes them', () => {
         expect(showLength(25.4, 'in')).toBe('1 in');
         expect(showLength(0.05)).toBe('0.05 mm');
         expect(showLength(-0.001)).toBe('-0.001 mm');
+    });
+    it('a length and its spread have the same digits', () => {
+        expect(showLengthInterval({ value: 0.54, low: 0.486, high: 0.594 })).toBe('0.54 mm ± 0.05 mm');
+        expect(showLengthInterval({ value: 0.54, low: 0.536, high: 0.544 })).toBe('0.54 mm ± 0.004 mm');
+        expect(showLengthInterval({ value: 12, low: 12, high: 12 })).toBe('12 mm');
     });
     it('numbers have no trailing zeros and no minus before nought', () => {
         expect(showNumber(1.5)).toBe('1.5');
