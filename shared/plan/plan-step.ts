@@ -1,9 +1,10 @@
 import { fillMix } from '../bench/fill-volume';
+import { sandingSequence } from '../bench/sanding-sequence';
 import { atLeast, exactly, type Interval, intervalOf } from '../quantity/interval';
 import type { ArtSource, Recipe } from '../recipe/recipe';
 import type { Engrave, Fill, Inlay, Sand, Step } from '../recipe/step';
 import type { Memo } from './memo';
-import type { ArtState, BlankPlan, StepPlan } from './plan';
+import type { ArtState, BlankPlan, SandPlan, StepPlan } from './plan';
 import { planInlay } from './plan-inlay';
 import { planLaser } from './plan-laser';
 import { stepTimes } from './step-times';
@@ -97,10 +98,14 @@ function missing(name: string | undefined, bench: Bench): string {
     return later && !planned ? `${name} comes only after it` : `${name} could not be worked out`;
 }
 
-function sandOf(step: Sand): { below: Interval; grits: number[] } {
+function sandOf(step: Sand): SandPlan {
+    const below = step.take === undefined ? exactly(0) : atLeast(intervalOf(step.take), 0);
+    const grains = step.grits.flatMap((grit) => grit.grain?.value ?? []);
+    const { takes, short } = sandingSequence(grains, below.value);
     return {
-        below: step.take === undefined ? exactly(0) : atLeast(intervalOf(step.take), 0),
+        below,
         grits: step.grits.map((grit) => Number(grit.name)).filter(Number.isFinite),
+        takes: short === 0 && grains.length === step.grits.length ? takes : [],
     };
 }
 

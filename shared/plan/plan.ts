@@ -93,6 +93,8 @@ export interface SandPlan {
     /** Taken off the face itself, mm. */
     readonly below: Interval;
     readonly grits: readonly number[];
+    /** What each grit has to take off so that the scratches of the one before it go, mm; none where the whole is too little for it. */
+    readonly takes: readonly number[];
 }
 
 export interface Supply {

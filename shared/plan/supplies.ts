@@ -1,4 +1,6 @@
+import { nearestCami } from '../bench/abrasive-grades';
 import type { Recipe } from '../recipe/recipe';
+import type { Abrasive } from '../recipe/stock';
 import type { BlankPlan, StepPlan, Supply } from './plan';
 
 /** Spread of a coat when the stock does not say, g/mm2 (100 g/m2: common practice, no source). */
@@ -75,12 +77,24 @@ function stepSupplies(
                 // A quarter sheet for each blank and grit: common practice, no source.
                 const known = grits.get(grit.name)?.amount ?? 0;
                 const item = `abrasive P${grit.name}`;
-                grits.set(grit.name, { item, kind: 'abrasive', amount: known + make * 0.25, unit: 'sheets', note: '' });
+                grits.set(grit.name, {
+                    item,
+                    kind: 'abrasive',
+                    amount: known + make * 0.25,
+                    unit: 'sheets',
+                    note: otherScale(grit),
+                });
             }
             return [];
         default:
             return [];
     }
+}
+
+/** What the grain is called on papers without a P, where that is another number. */
+function otherScale({ name, grain }: Abrasive): string {
+    const cami = grain === undefined ? undefined : nearestCami(grain.value);
+    return cami === undefined || cami === Number(name) ? '' : `about ${cami} on papers without a P`;
 }
 
 function fillSupplies(plan: StepPlan, make: number): Supply[] {

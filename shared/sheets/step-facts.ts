@@ -84,6 +84,9 @@ function benchFacts({ step, sand }: StepPlan): Fact[] {
                 facts.push({ label: step.flush ? 'then take' : 'take', value: showLengthInterval(sand.below), ...where });
             }
             if (step.grits.length > 0) facts.push({ label: 'grits', value: step.grits.map((grit) => grit.name).join(', ') });
+            if (sand !== undefined && sand.takes.length > 1) {
+                facts.push({ label: 'of it each', value: sand.takes.map((take) => showLength(take)).join(', ') });
+            }
             return facts;
         }
         case 'seal':
