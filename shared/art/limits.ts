@@ -4,15 +4,15 @@
  */
 export const limits = {
     /** UTF-16 units of the file. */
-    text: 100_000_000,
+    text: 60_000_000,
     /** Elements nested in one another; also through `use`. */
     depth: 200,
     /** Elements in the file. */
     elements: 400_000,
     /** Elements drawn, each as often as a `use` draws it. */
-    drawn: 200_000,
-    /** Corners after curves are flattened. */
-    corners: 4_000_000,
+    drawn: 100_000,
+    /** Corners after curves are flattened and strokes cut into dashes. */
+    corners: 2_000_000,
     /** Characters that entities may add. */
     expansion: 1_000_000,
     /** Characters in all style sheets. */

@@ -8,7 +8,8 @@ import { traceWithin } from './raster/trace';
  * What burns: parts are laid down in painter's order, one darker than the threshold burns, a
  * lighter one on top of it erases it, and what shows through counts as dark as it looks. `picks`
  * are `#id` and `.class`; only the parts that carry one of them are laid down, or all if there are
- * none. A bitmap has no parts to pick from.
+ * none. A bitmap has no parts to pick from. Parts that cross one another too often give
+ * `tangledRegion`.
  */
 export function painted(art: Art, picks: readonly string[], threshold = 0.5): Region {
     if (isBitmap(art)) return picks.length === 0 ? traceWithin(art.raster, threshold, art.pixel) : emptyRegion;

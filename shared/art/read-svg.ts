@@ -70,7 +70,7 @@ function draw(tree: SvgTree, wish: ArtWish, problems: Problems): Art {
         cascade: new Cascade(tree, problems),
         problems,
         tolerance: wish.tolerance !== undefined && wish.tolerance > 0 ? wish.tolerance : flatteningTolerance,
-        allowance: { corners: limits.corners },
+        allowance: { corners: limits.corners, told: false },
         rootFontSize: initialStyle.fontSize,
         parts: [],
         clipRegions: new Map(),

@@ -1,9 +1,9 @@
 import Flatbush from 'flatbush';
-import { intersect, subtract, union } from '../../geometry/boolean';
+import { intersect, subtract } from '../../geometry/boolean';
 import { bounds } from '../../geometry/measure';
-import { type Bounds, emptyRegion, type Region } from '../../geometry/region';
+import { type Bounds, emptyRegion, type Region, tangledRegion } from '../../geometry/region';
 import type { ArtPart } from '../art';
-import { cover, layDown, type Sheet } from './opaque';
+import { checked, cover, layDown, type Sheet, Tangled, together } from './opaque';
 
 /** Translucent parts with something below that are looked through; the rest count as if they lay on bare wood. */
 const mostLooks = 1000;
@@ -17,14 +17,22 @@ interface Laid {
     readonly opacity: number;
 }
 
-/** What looks darker than the threshold once all parts are laid down, the later on top. */
+/**
+ * What looks darker than the threshold once all parts are laid down, the later on top; or
+ * `tangledRegion`, if they cross one another too often.
+ */
 export function darkAt(parts: readonly ArtPart[], threshold: number): Region {
     const laid: Laid[] = [];
     for (const { region, darkness, opacity } of parts) {
         const box = bounds(region);
         if (box !== undefined) laid.push({ region, box, own: darkness / opacity, onWhite: darkness, opacity });
     }
-    return darkOf(withoutNeedlessLooks(laid), threshold, { left: mostLooks });
+    try {
+        return darkOf(withoutNeedlessLooks(laid), threshold, { left: mostLooks });
+    } catch (error) {
+        if (error instanceof Tangled) return tangledRegion;
+        throw error;
+    }
 }
 
 /** Translucent parts that nothing lies below are as good as opaque ones of the darkness they have on white. */
@@ -59,8 +67,8 @@ function darkOf(laid: readonly Laid[], threshold: number, looks: { left: number 
         run = [];
         const moved = (threshold - part.onWhite) / (1 - part.opacity);
         const below = laid.slice(0, at).filter(({ box }) => overlap(box, part.box));
-        const seen = moved < 0 ? part.region : intersect(darkOf(below, moved, looks), part.region);
-        dark = union([subtract(dark, part.region), seen]);
+        const seen = moved < 0 ? part.region : checked(intersect(darkOf(below, moved, looks), part.region));
+        dark = together([checked(subtract(dark, part.region)), seen]);
     });
     return cover(dark, layDown(run));
 }

@@ -9,7 +9,7 @@ import { clipToRegion } from './clip-box';
 import { type Clip, type Drawing, lengthsOf, type Place } from './drawing';
 import { outlineOf } from './outline';
 import { resolve, urlOf } from './reference';
-import { fillRegion } from './shape';
+import { fillRegion, untangled } from './shape-regions';
 import { transformOf, type Visitor, walk } from './walk';
 
 const everywhere: Bounds = { minX: -1e6, minY: -1e6, maxX: 1e6, maxY: 1e6 };
@@ -67,10 +67,10 @@ function regionOf(drawing: Drawing, target: SvgElement, element: SvgElement, pla
             walk(drawing, child, inside, collect);
         }
     }
-    let region = union(regions);
+    let region = untangled(drawing, target, union(regions));
     if (computed.style.clipPath !== 'none') {
         const outer = clipByPath(drawing, target, computed.style.clipPath, { ...inside, clip: start.clip });
-        region = within(region, outer);
+        region = untangled(drawing, target, within(region, outer));
     }
     drawing.clipRegions.set(key, region);
     return region;
@@ -82,7 +82,7 @@ function collector(drawing: Drawing, regions: Region[]): Visitor {
         shape: (element, computed, place) => {
             if (!computed.style.visible) return;
             const paths = outlineOf(drawing, element, computed, place, Math.PI);
-            regions.push(fillRegion(paths, place.matrix, computed.style.clipRule, place.clip));
+            regions.push(fillRegion(drawing, element, paths, computed.style.clipRule, place));
         },
         around: (element, { style }, place, inner) => {
             inner(style.clipPath === 'none' ? place : { ...place, clip: clipByPath(drawing, element, style.clipPath, place) });

@@ -19,12 +19,12 @@ export function outlineOf(
 ): readonly Path[] {
     const { problems, allowance } = drawing;
     const { name, offset } = element;
-    const before = allowance.corners;
     const sink = new Flattener(drawing.tolerance / largestScale(place), bend, allowance);
     shapes.get(name)!(valuesOf(drawing, element, computed, place), sink);
     const paths = sink.end();
     if (sink.broken) problems.add('too-large', name, `<${name}> has coordinates too large to read; they are left out.`, offset);
-    if (allowance.corners <= 0 && before > 0) {
+    if (allowance.corners <= 0 && !allowance.told) {
+        allowance.told = true;
         problems.add('too-large', name, 'The drawing has more corners than are read; the rest is left out.', offset);
     }
     return paths;

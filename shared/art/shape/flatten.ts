@@ -9,6 +9,8 @@ const deepest = 16;
 /** How many corners may still be made; shared by all shapes of a file. */
 export interface Allowance {
     corners: number;
+    /** Whether it has been said that they are used up. */
+    told: boolean;
 }
 
 /**

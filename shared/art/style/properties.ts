@@ -3,10 +3,10 @@ import { black, type Colour, parseColour } from './colour';
 
 /** What fills or strokes: nothing, a colour, the element's own `color`, or something drawn elsewhere in the file. */
 export type Paint =
-    | { readonly kind: 'none' }
-    | { readonly kind: 'colour'; readonly colour: Colour }
-    | { readonly kind: 'current' }
-    | { readonly kind: 'server'; readonly reference: string; readonly fallback: Paint | undefined };
+    | PlainPaint
+    | { readonly kind: 'server'; readonly reference: string; readonly fallback: PlainPaint | undefined };
+
+type PlainPaint = { readonly kind: 'none' } | { readonly kind: 'colour'; readonly colour: Colour } | { readonly kind: 'current' };
 
 export type PaintLayer = 'fill' | 'stroke' | 'markers';
 
@@ -43,7 +43,7 @@ export interface Style {
     readonly stopOpacity: number;
 }
 
-const noPaint: Paint = { kind: 'none' };
+const noPaint: PlainPaint = { kind: 'none' };
 
 /** SVG's initial values. */
 export const initialStyle: Style = {
@@ -127,11 +127,14 @@ export const properties: ReadonlyMap<string, AnyProperty> = new Map<string, AnyP
 ]);
 
 function readPaint(text: string): Paint | undefined {
+    const url = /^url\(\s*(["']?)(.*?)\1\s*\)\s*(.*)$/is.exec(text);
+    if (url === null) return readPlainPaint(text);
+    return { kind: 'server', reference: url[2]!.trim(), fallback: readPlainPaint(url[3]!) };
+}
+
+function readPlainPaint(text: string): PlainPaint | undefined {
     if (text === 'none') return noPaint;
     if (text.toLowerCase() === 'currentcolor') return { kind: 'current' };
-    const url = /^url\(\s*(["']?)(.*?)\1\s*\)\s*(.*)$/is.exec(text);
-    if (url !== null)
-        return { kind: 'server', reference: url[2]!.trim(), fallback: url[3] === '' ? undefined : readPaint(url[3]!) };
     const colour = parseColour(text);
     return colour === undefined ? undefined : { kind: 'colour', colour };
 }

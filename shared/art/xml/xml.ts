@@ -74,6 +74,7 @@ class Writer {
     /** How many elements deep we are in something that is left out. */
     private skipped = 0;
     private styleText = '';
+    private full = false;
 
     constructor(private readonly problems: Problems) {}
 
@@ -139,6 +140,8 @@ class Writer {
             return false;
         }
         if (this.offsets.length >= limits.elements) {
+            if (this.full) return false;
+            this.full = true;
             this.problems.add('too-large', 'elements', `Only the first ${limits.elements} elements are read.`, offset);
             return false;
         }
