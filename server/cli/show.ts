@@ -3,7 +3,6 @@ import { parseArgs } from 'node:util';
 import type { LangiumDocument } from 'langium';
 import { isFile, isRecipe } from '../../language/generated/ast';
 import { Repository } from '../git/repository';
-import { insideOf } from '../git/revision-files';
 import type { Workshop } from '../workshop/workshop';
 import { UsageError } from './open-files';
 import { openFile } from './version-source';
@@ -22,16 +21,20 @@ export async function show(args: string[]): Promise<number> {
     return 0;
 }
 
+/** The folders in which git lays copies for its helpers. */
+const copies = /^git-blob-\w+$/;
+
 /**
  * Git hands its text filters a copy in a temporary folder and does not say whose. Where the
  * repository has one file of that name, it is the copy of that.
  */
 async function originOf(name: string): Promise<string> {
+    if (!copies.test(path.basename(path.dirname(path.resolve(name))))) return name;
     const repository = await Repository.of(process.cwd()).catch(() => undefined);
-    if (repository === undefined || insideOf(repository.top, path.resolve(name)) !== undefined) return name;
-    const alike = new Set((await repository.files()).filter((file) => path.posix.basename(file) === path.basename(name)));
+    const files = (await repository?.files()) ?? [];
+    const alike = new Set(files.filter((file) => path.posix.basename(file) === path.basename(name)));
     const [only] = alike;
-    return only === undefined || alike.size > 1 ? name : path.join(repository.top, ...only.split('/'));
+    return only === undefined || alike.size > 1 ? name : path.join(repository!.top, ...only.split('/'));
 }
 
 async function shown(workshop: Workshop, document: LangiumDocument): Promise<string> {

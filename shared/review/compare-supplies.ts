@@ -19,7 +19,8 @@ function figures(supplies: readonly Supply[]): Figure[] {
             .join(', ');
         const { factor, dimension } = base[unit];
         const value = factor * lot.reduce((sum, { amount }) => sum + amount, 0);
-        return { label: `${kind} ${item}`, text, key: text, amount: { value, dimension } };
+        const label = item.startsWith(kind) ? item : `${kind} ${item}`;
+        return { label, text, key: text, amount: { value, dimension } };
     });
 }
 

@@ -1,0 +1,62 @@
+import path from 'node:path';
+import { afterEach, describe, expect, it } from 'vitest';
+import { shop } from '../kit/shop';
+import { TemporaryRepository } from '../kit/temporary-repository';
+import { coaster, shopFiles } from './shop-files';
+
+const open: TemporaryRepository[] = [];
+function repository(files: Readonly<Record<string, string>> = shopFiles): TemporaryRepository {
+    const one = new TemporaryRepository(files);
+    open.push(one);
+    return one;
+}
+afterEach(() => {
+    for (const one of open.splice(0)) one.remove();
+});
+
+describe('kerfbook show', () => {
+    it('a recipe as lines of one fact, the same every time and wherever it lies', async () => {
+        const repo = repository();
+        const { code, out } = await repo.kerfbook(['show', 'coaster.kerf']);
+        expect(code).toBe(0);
+        expect(out).toContain('\nEngrave hollow\n  blank: disc\n');
+        expect(out).toMatch(/^ {2}depth: 0\.5 mm$/m);
+        expect(out).toMatch(/^ {2}= speed: \d+ mm\/s$/m);
+        expect(out).not.toContain(repo.folder);
+        const other = repository();
+        expect((await other.kerfbook(['show', path.join(repo.folder, 'coaster.kerf')])).out).toBe(out);
+    });
+
+    it('layout and comments change nothing, stock stands as it is written', async () => {
+        const repo = repository();
+        const { out } = await repo.kerfbook(['show', 'coaster.kerf']);
+        repo.write({ 'coaster.kerf': coaster.replaceAll('\n', '\n\n// a word\n') });
+        expect((await repo.kerfbook(['show', 'coaster.kerf'])).out).toBe(out);
+        const stock = (await repo.kerfbook(['show', 'stock/shop.kerf'])).out;
+        for (const line of shop.trim().split('\n')) expect(stock).toContain(line);
+    });
+
+    it('a broken file is shown as it is', async () => {
+        const repo = repository();
+        repo.write({ 'coaster.kerf': `${coaster}\nrecipe half {` });
+        expect((await repo.kerfbook(['show', 'coaster.kerf'])).out).toContain(coaster);
+    });
+
+    it('makes git diff speak of what follows, even for the copies that git hands over', async () => {
+        const repo = repository({ ...shopFiles, '.gitattributes': '*.kerf diff=kerf\n' });
+        repo.git('config', 'diff.kerf.textconv', `${repo.command} show`);
+        repo.write({ 'coaster.kerf': coaster.replace('depth 0.5 mm', 'depth 0.6 mm') });
+        repo.commit('deeper');
+        const out = repo.git('diff', 'HEAD~1', 'HEAD');
+        expect(out).toMatch(/^- {2}depth: 0\.5 mm$/m);
+        expect(out).toMatch(/^\+ {2}depth: 0\.6 mm$/m);
+        expect(out).toMatch(/^- {2}= speed: \d+ mm\/s$/m);
+        expect(out).not.toContain('missing');
+    });
+
+    it.each([[['show']], [['show', 'a.kerf', 'b.kerf']], [['show', 'nothing.kerf']]])('%j is refused', async (args) => {
+        const { code, err } = await repository().kerfbook(args);
+        expect(err).not.toBe('');
+        expect(code).toBe(2);
+    });
+});
