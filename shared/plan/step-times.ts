@@ -15,7 +15,7 @@ function machineWork(step: Step): boolean {
 }
 
 /** Waits between the coats of a step, or the wait itself; s. */
-export function waitingTime(step: Step): number {
+function waitingTime(step: Step): number {
     switch (step.kind) {
         case 'wait':
             return step.time.value;

@@ -1,3 +1,4 @@
+import { scorchDepth } from '../plan/frames';
 import { showLength } from '../quantity/show';
 import { commonPractice, type Page } from './page';
 import { markOf, pieceBefore } from './piece-at';
@@ -9,7 +10,7 @@ const page: Page = {
     condition: 'A face is sanded after an engraving has coloured it, deeper than the colour reaches.',
     why: 'A mere colour lies in the outermost tenth of a millimetre. Sanding for anything else on the same face takes it along.',
     mend: 'Sand first and colour last, or give the engraving a depth.',
-    source: `${commonPractice} Colour is taken to reach 0.08 mm.`,
+    source: `${commonPractice} Colour is taken to reach ${scorchDepth} mm.`,
 };
 
 export const toneSandedAway: Rule = {
