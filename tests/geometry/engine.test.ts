@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { intersect, subtract, union, unite } from '../../shared/geometry/boolean';
 import { prepareGeometry } from '../../shared/geometry/engine';
-import { area, vertexCount } from '../../shared/geometry/measure';
+import { area, signedArea, vertexCount, windingOf } from '../../shared/geometry/measure';
 import { grow } from '../../shared/geometry/offset';
 import { tangledRegion } from '../../shared/geometry/region';
 import { rectangle } from '../../shared/geometry/shapes';
@@ -28,7 +28,7 @@ test('everything works before and without the compiled library, and gives the sa
     for (let i = 0; i < after.length; i++) expect(after[i]! / before[i]!).toBeCloseTo(1, 6);
 });
 
-describe('bounded', () => {
+describe('bounded', { timeout: 120_000 }, () => {
     test('two hundred thousand separate shapes, without and with touching', () => {
         const squares = Array.from({ length: 200_000 }, (_, k) => {
             const x = (k % 500) * 2;
@@ -38,6 +38,20 @@ describe('bounded', () => {
         expect(area(unite(squares))).toBeCloseTo(200_000, 6);
         const strip = Array.from({ length: 20_000 }, (_, k) => rectangle(k, 0, 1.5, 1).rings[0]!);
         expect(area(unite(strip))).toBeCloseTo(20_000.5, 6);
+    });
+
+    test('thousands of holes in an outline of thousands of points', () => {
+        const outline = island(150, 150, 140, 5000, random);
+        const inner = island(150, 150, 20, 5000, random);
+        const dots = Array.from({ length: 4000 }, (_, k) => {
+            const x = 145 + (k % 63) * 0.15;
+            const y = 145 + Math.floor(k / 63) * 0.15;
+            return Float64Array.of(x, y, x + 0.1, y, x, y + 0.1);
+        }).filter((dot) => windingOf(inner, dot[0]!, dot[1]!) !== 0 && windingOf(inner, dot[2]!, dot[3]!) !== 0);
+        expect(dots.length).toBeGreaterThan(2000);
+        const region = subtract(unite([outline]), unite(dots));
+        expect(area(region)).toBeCloseTo(Math.abs(signedArea(outline)) - dots.length * 0.005, 3);
+        expect(region.rings.length).toBe(1 + dots.length);
     });
 
     test('a million points', () => {

@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { unite } from '../../shared/geometry/boolean';
+import { subtract, unite } from '../../shared/geometry/boolean';
 import { distanceToEdge } from '../../shared/geometry/distance';
 import { area, perimeter, vertexCount } from '../../shared/geometry/measure';
 import { emptyRegion } from '../../shared/geometry/region';
 import { circle, rectangle } from '../../shared/geometry/shapes';
 import { simplify, simplifyRing } from '../../shared/geometry/simplify';
+import { rotate } from '../../shared/geometry/transform';
 import { archipelago, island, regions, seeded } from './shapes-at-random';
 
 test('no point strays from the new outline by more than the tolerance', () => {
@@ -48,6 +49,14 @@ test('rings that meet by it are normalised again', () => {
     const light = simplify(coast, 0.3);
     expect(vertexCount(light)).toBeLessThan(vertexCount(coast) / 2);
     expect(area(unite(light.rings, 'evenodd'))).toBeCloseTo(area(light), 3);
+});
+
+test('a thin ring whose two edges come to cross is normalised again', () => {
+    const thin = subtract(circle(0, 0, 100, 1e-4), rotate(circle(0, 0, 99.98, 1e-4), 0.013));
+    const light = simplify(thin, 0.05);
+    expect(vertexCount(light)).toBeLessThan(vertexCount(thin) / 4);
+    expect(area(unite(light.rings, 'evenodd'))).toBeCloseTo(area(light), 6);
+    expect(area(unite(light.rings, 'nonzero'))).toBeCloseTo(area(light), 6);
 });
 
 test('numbers that make no sense leave all as it is', () => {

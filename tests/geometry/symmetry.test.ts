@@ -66,7 +66,7 @@ describe('mirroring', () => {
                 const found = symmetryOf(whole).axis;
                 expect(found.symmetric).toBe(true);
                 const off = Math.abs(((found.angle - angle + 1.5 * Math.PI) % Math.PI) - Math.PI / 2);
-                expect(off).toBeLessThan(0.002);
+                expect(off).toBeLessThan(0.0003);
             }),
             { numRuns: 20, seed: 91 },
         );
