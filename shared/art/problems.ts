@@ -5,6 +5,7 @@ import { limits } from './limits';
 export class Problems {
     private readonly found: ArtProblem[] = [];
     private readonly counts = new Map<string, number>();
+    private readonly told = new Set<string>();
     private lineStarts: number[] | undefined;
 
     constructor(private readonly text: string) {}
@@ -12,6 +13,10 @@ export class Problems {
     /** `offset` counts UTF-16 units of the file. */
     add(kind: ArtProblem['kind'], subject: string, message: string, offset?: number): void {
         const key = `${kind} ${subject}`;
+        // A use or a clip path may draw one element many times.
+        const told = `${key} ${offset} ${message}`;
+        if (this.told.has(told)) return;
+        if (this.told.size < limits.problems * limits.places) this.told.add(told);
         const count = (this.counts.get(key) ?? 0) + 1;
         this.counts.set(key, count);
         if (count > limits.places || this.found.length >= limits.problems) return;

@@ -1,19 +1,9 @@
-import { farthest } from '../geometry/grid';
-import { flatteningTolerance } from '../geometry/shapes';
-import { identity } from '../geometry/transform';
 import type { Art } from './art';
-import { boundingBox } from './draw/bounding-box';
-import type { Drawing, Place } from './draw/drawing';
-import { painter } from './draw/painter';
-import { walk } from './draw/walk';
-import { pageOf } from './frame/page';
+import { drawTree } from './draw/draw-tree';
 import type { ArtWish } from './frame/wish';
 import { limits } from './limits';
 import { Problems } from './problems';
-import { Cascade } from './style/cascade';
-import { computeStyle } from './style/computed';
-import { initialStyle } from './style/properties';
-import { buildTree, type SvgTree } from './xml/tree';
+import { buildTree } from './xml/tree';
 import { readXml } from './xml/xml';
 
 /**
@@ -39,8 +29,7 @@ function read(text: string, wish: ArtWish, problems: Problems): Art {
         problems.add('unreadable', 'SVG', 'There is no <svg> in this file.');
         return nothing(problems);
     }
-    const tree = buildTree(normal);
-    return draw(tree, wish, problems);
+    return drawTree(buildTree(normal), wish, problems) ?? nothing(problems);
 }
 
 function looksLikeXml(text: string, problems: Problems): boolean {
@@ -61,76 +50,6 @@ function looksLikeXml(text: string, problems: Problems): boolean {
         return false;
     }
     return true;
-}
-
-function draw(tree: SvgTree, wish: ArtWish, problems: Problems): Art {
-    const { root } = tree;
-    const drawing: Drawing = {
-        tree,
-        cascade: new Cascade(tree, problems),
-        problems,
-        tolerance: wish.tolerance !== undefined && wish.tolerance > 0 ? wish.tolerance : flatteningTolerance,
-        allowance: { corners: limits.corners, told: false },
-        rootFontSize: initialStyle.fontSize,
-        parts: [],
-        clipRegions: new Map(),
-        drawn: limits.drawn,
-    };
-    const page = pageOf(root, wish) ?? pageOf(root, wish, contentSize(drawing));
-    if (page === undefined || !(page.width > 0 && page.height > 0) || Math.max(page.width, page.height) > farthest) {
-        const kind = page !== undefined && page.width > 0 && page.height > 0 ? 'too-large' : 'empty';
-        problems.add(kind, 'svg', 'The page of this drawing has no size that could be burnt.', root.offset);
-        return nothing(problems);
-    }
-    if (!page.physical && wish.width === undefined && wish.height === undefined) {
-        const message = 'The file does not say how large it is; 96 px are taken as an inch.';
-        problems.add('unsized', 'svg', message, root.offset);
-    }
-    const place: Place = {
-        ...startPlace,
-        matrix: page.matrix,
-        ...page.viewport,
-        clip: { box: { minX: 0, minY: 0, maxX: page.width, maxY: page.height }, region: undefined },
-    };
-    walkRoot(drawing, place);
-    if (drawing.parts.length === 0) problems.add('empty', 'svg', 'Nothing is painted in this drawing.', root.offset);
-    const { width, height, physical } = page;
-    return { kind: 'vector', page: { width, height }, physical, parts: drawing.parts, problems: problems.all() };
-}
-
-const startPlace: Place = {
-    matrix: identity,
-    width: 300,
-    height: 150,
-    style: initialStyle,
-    clip: { box: { minX: 0, minY: 0, maxX: 0, maxY: 0 }, region: undefined },
-    opacity: 1,
-    ids: [],
-    classes: [],
-    depth: 0,
-    within: [],
-};
-
-function walkRoot(drawing: Drawing, place: Place): void {
-    const { root } = drawing.tree;
-    const visitor = painter(drawing);
-    const computed = computeStyle(
-        root,
-        initialStyle,
-        drawing.cascade,
-        { ...place, rootFontSize: drawing.rootFontSize },
-        drawing.problems,
-    );
-    if (!computed.style.shown) return;
-    visitor.around(root, computed, { ...place, style: computed.style }, (inner) => {
-        for (const child of root.children) walk(drawing, child, inner, visitor);
-    });
-}
-
-/** px from the origin to the far corner of what is drawn, for a drawing that says nothing of its size. */
-function contentSize(drawing: Drawing): { width: number; height: number } | undefined {
-    const box = boundingBox(drawing, drawing.tree.root, startPlace);
-    return box !== undefined && box.maxX > 0 && box.maxY > 0 ? { width: box.maxX, height: box.maxY } : undefined;
 }
 
 function nothing(problems: Problems): Art {

@@ -2,7 +2,6 @@ import { intersect, union } from '../../geometry/boolean';
 import { type Bounds, emptyRegion, type Region } from '../../geometry/region';
 import { multiply } from '../../geometry/transform';
 import { computeStyle } from '../style/computed';
-import { initialStyle } from '../style/properties';
 import type { SvgElement } from '../xml/tree';
 import { boundingBox } from './bounding-box';
 import { clipToRegion } from './clip-box';
@@ -46,12 +45,12 @@ function regionOf(drawing: Drawing, target: SvgElement, element: SvgElement, pla
     const start: Place = {
         ...place,
         matrix,
-        style: initialStyle,
+        style: drawing.inherited.around(target),
         clip: { box: everywhere, region: undefined },
         within: [...place.within, target],
         depth: place.depth + 1,
     };
-    const computed = computeStyle(target, initialStyle, drawing.cascade, lengthsOf(drawing, start), drawing.problems);
+    const computed = computeStyle(target, start.style, drawing.cascade, lengthsOf(drawing, start), drawing.problems);
     const inside: Place = {
         ...start,
         matrix: multiply(matrix, transformOf(drawing, target, computed, start)),

@@ -5,6 +5,7 @@ import { limits } from '../limits';
 import type { Problems } from '../problems';
 import type { Allowance } from '../shape/flatten';
 import type { Cascade } from '../style/cascade';
+import type { InheritedStyles } from '../style/inherited';
 import type { Style } from '../style/properties';
 import type { SvgElement, SvgTree } from '../xml/tree';
 
@@ -12,11 +13,16 @@ import type { SvgElement, SvgTree } from '../xml/tree';
 export interface Drawing {
     readonly tree: SvgTree;
     readonly cascade: Cascade;
+    readonly inherited: InheritedStyles;
     readonly problems: Problems;
     /** How far a flattened curve may stray from the true one, in mm on the page. */
     readonly tolerance: number;
     readonly allowance: Allowance;
     readonly rootFontSize: number;
+    /** mm on the page of one px of the outermost viewport, for strokes that do not scale. */
+    readonly pixel: number;
+    /** mm */
+    readonly page: { readonly width: number; readonly height: number };
     readonly parts: ArtPart[];
     readonly clipRegions: Map<string, Region>;
     /** Elements drawn so far; counted down from limits.drawn. */
@@ -29,6 +35,13 @@ export interface Clip {
     readonly region: Region | undefined;
 }
 
+/** Whose paints `context-fill` and `context-stroke` mean. */
+export interface Context {
+    readonly element: SvgElement;
+    readonly style: Style;
+    readonly place: Place;
+}
+
 /** Where an element stands: everything it takes over from what is around it. */
 export interface Place {
     /** From user units to mm on the page. */
@@ -38,6 +51,8 @@ export interface Place {
     readonly height: number;
     readonly style: Style;
     readonly clip: Clip;
+    /** The shape whose marker, or the `use` whose content, is drawn. */
+    readonly context: Context | undefined;
     /** Opacity of the groups around, multiplied. */
     readonly opacity: number;
     readonly ids: readonly string[];

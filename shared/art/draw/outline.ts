@@ -30,7 +30,8 @@ export function outlineOf(
     return paths;
 }
 
-function valuesOf(drawing: Drawing, element: SvgElement, computed: Computed, place: Place): ShapeValues {
+/** How a shape reads its attributes where it stands. */
+export function valuesOf(drawing: Drawing, element: SvgElement, computed: Computed, place: Place): ShapeValues {
     const context = { ...lengthsOf(drawing, place), fontSize: computed.style.fontSize };
     const { name, offset } = element;
     const broken = (attribute: string) => {

@@ -1,10 +1,8 @@
-import { splitLength } from '../frame/length';
-import { limits } from '../limits';
 import type { Colour } from '../style/colour';
-import { computeStyle } from '../style/computed';
 import type { Paint, Style } from '../style/properties';
 import type { SvgElement } from '../xml/tree';
-import { type Drawing, lengthsOf, type Place } from './drawing';
+import type { Context, Drawing, Place } from './drawing';
+import { averageOf } from './gradient';
 import { resolve } from './reference';
 
 /** The colour that a paint comes down to, with its alpha; undefined if it paints nothing. */
@@ -16,9 +14,11 @@ export function colourOf(drawing: Drawing, paint: Paint, style: Style, element: 
             return paint.colour;
         case 'current':
             return style.color;
+        case 'context':
+            return ofContext(drawing, paint.of, place.context);
         case 'server': {
             const server = resolve(paint.reference, drawing.tree, drawing.problems, element);
-            if (server?.name === 'linearGradient' || server?.name === 'radialGradient') return average(drawing, server, place);
+            if (server?.name === 'linearGradient' || server?.name === 'radialGradient') return averageOf(drawing, server, place);
             if (server !== undefined) {
                 const message = `A ${server.name} fill is not supported; <${element.name}> is left without it.`;
                 drawing.problems.add('unsupported', server.name, message, element.offset);
@@ -28,63 +28,8 @@ export function colourOf(drawing: Drawing, paint: Paint, style: Style, element: 
     }
 }
 
-interface Stop {
-    readonly at: number;
-    readonly colour: Colour;
-}
-
-/** A gradient's mean colour along its length: what it burns like in one setting. Says so, unless all of it is the same. */
-function average(drawing: Drawing, gradient: SvgElement, place: Place): Colour | undefined {
-    const stops = stopsOf(drawing, gradient, place);
-    const [first] = stops;
-    if (first === undefined) return undefined;
-    if (stops.every(({ colour }) => same(colour, first.colour))) return first.colour;
-    const message = 'A gradient is taken as its average darkness: a burn has one depth.';
-    drawing.problems.add('unsupported', gradient.name, message, gradient.offset);
-    let red = 0;
-    let green = 0;
-    let blue = 0;
-    let alpha = 0;
-    const add = (colour: Colour, share: number) => {
-        red += colour.red * colour.alpha * share;
-        green += colour.green * colour.alpha * share;
-        blue += colour.blue * colour.alpha * share;
-        alpha += colour.alpha * share;
-    };
-    let from: Stop = { at: 0, colour: first.colour };
-    for (const stop of [...stops, { at: 1, colour: stops.at(-1)!.colour }]) {
-        const share = (stop.at - from.at) / 2;
-        add(from.colour, share);
-        add(stop.colour, share);
-        from = stop;
-    }
-    return alpha > 0 ? { red: red / alpha, green: green / alpha, blue: blue / alpha, alpha } : undefined;
-}
-
-/** A gradient's stops, its own or those of the gradient it refers to; offsets never fall, as the standard wants. */
-function stopsOf(drawing: Drawing, gradient: SvgElement, place: Place): Stop[] {
-    let source: SvgElement | undefined = gradient;
-    for (let hops = 0; source !== undefined && hops < limits.depth; hops++) {
-        const stops = source.children.filter(({ name }) => name === 'stop');
-        if (stops.length > 0) return readStops(drawing, stops, place);
-        const href: string | undefined = source.attributes.href;
-        source = href === undefined ? undefined : resolve(href, drawing.tree, drawing.problems, source);
-    }
-    return [];
-}
-
-function readStops(drawing: Drawing, stops: readonly SvgElement[], place: Place): Stop[] {
-    let at = 0;
-    return stops.map((stop) => {
-        const { style } = computeStyle(stop, place.style, drawing.cascade, lengthsOf(drawing, place), drawing.problems);
-        const written = splitLength(stop.attributes.offset ?? '0');
-        const offset = written === undefined ? 0 : written.unit === '%' ? written.number / 100 : written.number;
-        at = Math.max(at, Math.min(1, Math.max(0, offset)));
-        const colour = style.stopColour === 'current' ? style.color : style.stopColour;
-        return { at, colour: { ...colour, alpha: colour.alpha * style.stopOpacity } };
-    });
-}
-
-function same(a: Colour, b: Colour): boolean {
-    return a.red === b.red && a.green === b.green && a.blue === b.blue && a.alpha === b.alpha;
+function ofContext(drawing: Drawing, of: 'fill' | 'stroke', context: Context | undefined): Colour | undefined {
+    if (context === undefined) return undefined;
+    const { style, element, place } = context;
+    return colourOf(drawing, style[of], style, element, place);
 }

@@ -10,8 +10,8 @@ import type { Visitor } from './walk';
 /** The visitor that paints: parts in the order in which they are seen. */
 export function painter(drawing: Drawing): Visitor {
     const { problems, parts } = drawing;
-    return {
-        shape: (element, computed, place) => drawShape(drawing, element, computed, place),
+    const visitor: Visitor = {
+        shape: (element, computed, place) => drawShape(drawing, element, computed, place, visitor),
         around: (element, { style }, place, inner) => {
             if (style.opacity === 0) return;
             tellEffects(problems, element, style);
@@ -22,6 +22,7 @@ export function painter(drawing: Drawing): Visitor {
         },
         other: (element) => tellOther(problems, element),
     };
+    return visitor;
 }
 
 function tellEffects(problems: Problems, element: SvgElement, style: { mask: string; filter: string; blend: string }): void {

@@ -14,10 +14,15 @@ export function resolve(reference: string, tree: SvgTree, problems: Problems, fr
     const written = reference.trim();
     if (written.startsWith('#')) {
         const id = written.slice(1);
-        return tree.byId.get(id) ?? tree.byId.get(decoded(id));
+        const found = tree.byId.get(id) ?? tree.byId.get(decoded(id));
+        if (found === undefined) {
+            const message = `<${from.name}> refers to ${short(written)}, which is not in the file.`;
+            problems.add('unreadable', from.name, message, from.offset);
+        }
+        return found;
     }
     if (written !== '') {
-        const shown = written.length > 60 ? `${written.slice(0, 57)}…` : written;
+        const shown = short(written);
         problems.add(
             'refused',
             from.name,
@@ -26,6 +31,10 @@ export function resolve(reference: string, tree: SvgTree, problems: Problems, fr
         );
     }
     return undefined;
+}
+
+function short(text: string): string {
+    return text.length > 60 ? `${text.slice(0, 57)}…` : text;
 }
 
 function decoded(id: string): string {

@@ -2,7 +2,7 @@ import { intersect, union, unite } from '../../geometry/boolean';
 import { dash } from '../../geometry/dash';
 import { bounds } from '../../geometry/measure';
 import { emptyRegion, type Region, tangledRegion } from '../../geometry/region';
-import { transformRing } from '../../geometry/transform';
+import { identity, transformRing } from '../../geometry/transform';
 import { type Path, widen } from '../../geometry/widen';
 import type { Style } from '../style/properties';
 import type { SvgElement } from '../xml/tree';
@@ -30,21 +30,28 @@ export function fillRegion(
 
 /** The area that an element's stroke covers, in mm on the page, as far as it is visible. */
 export function strokeRegion(drawing: Drawing, element: SvgElement, paths: readonly Path[], style: Style, place: Place): Region {
-    let drawn = paths;
+    // One that does not scale is as wide on the page as it would be without any transform.
+    const unit = style.fixedStroke ? drawing.pixel : 1;
+    const width = style.strokeWidth * unit;
+    const matrix = style.fixedStroke ? identity : place.matrix;
+    const lines = style.fixedStroke
+        ? paths.map(({ points, closed }) => ({ points: transformRing(points, place.matrix), closed }))
+        : paths;
+    let drawn = lines;
     if (style.dashes.some((length) => length > 0)) {
-        drawn = dash(paths, style.dashes, style.dashOffset);
+        const dashes = style.dashes.map((length) => length * unit);
+        drawn = dash(lines, dashes, style.dashOffset * unit);
         // Each dash becomes an area of its own, with more corners than the line it is cut from.
         for (const { points } of drawn) drawing.allowance.corners -= 2 * points.length;
-        if (drawn === paths || drawing.allowance.corners < 0) {
-            drawn = paths;
+        if (drawn === lines || drawing.allowance.corners < 0) {
+            drawn = lines;
             const message = `The stroke of <${element.name}> has more dashes than are drawn; it is drawn solid.`;
             drawing.problems.add('too-large', element.name, message, element.offset);
         }
     }
     const { linecap: cap, linejoin: join, miterLimit } = style;
-    const { matrix } = place;
-    const wide = widen(drawn, { width: style.strokeWidth, cap, join, miterLimit, matrix }, drawing.tolerance);
-    const wedges = innerWedges(drawn, style.strokeWidth / 2, bendFor(drawing, style, place) * 1.001);
+    const wide = widen(drawn, { width, cap, join, miterLimit, matrix }, drawing.tolerance);
+    const wedges = innerWedges(drawn, width / 2, bendFor(drawing, style, place) * 1.001);
     const inner = wide === tangledRegion ? wide : unite(wedges.map((ring) => transformRing(ring, matrix)));
     const whole = inner === tangledRegion ? inner : union([wide, inner]);
     return untangled(drawing, element, visible(untangled(drawing, element, whole), place.clip));
@@ -68,6 +75,6 @@ function visible(region: Region, { box, region: window }: Clip): Region {
 
 /** The turn between chords at which an outline at half the stroke's width strays by the tolerance: r·θ²/8. */
 export function bendFor(drawing: Drawing, style: Style, place: Place): number {
-    const radius = (style.strokeWidth / 2) * largestScale(place);
+    const radius = (style.strokeWidth / 2) * (style.fixedStroke ? drawing.pixel : largestScale(place));
     return Math.max(0.01, Math.min(Math.PI / 4, Math.sqrt((8 * drawing.tolerance) / radius)));
 }

@@ -1,23 +1,31 @@
+import { boundsOfRings } from '../../geometry/measure';
 import type { Region } from '../../geometry/region';
+import { transformRing } from '../../geometry/transform';
 import type { Path } from '../../geometry/widen';
 import { type Colour, darknessOf, hexOverWhite } from '../style/colour';
 import type { Computed } from '../style/computed';
 import type { SvgElement } from '../xml/tree';
 import { isEmptyBox } from './clip-box';
 import type { Drawing, Place } from './drawing';
-import { outlineOf } from './outline';
+import { drawMarkers } from './markers';
+import { largestScale, outlineOf } from './outline';
 import { colourOf } from './paint';
 import { bendFor, fillRegion, strokeRegion } from './shape-regions';
+import type { Visitor } from './walk';
 
-/** Draws a shape's fill and stroke, in the order in which they are painted. */
-export function drawShape(drawing: Drawing, element: SvgElement, computed: Computed, place: Place): void {
+/** Draws a shape's fill, stroke and markers, in the order in which they are painted. */
+export function drawShape(drawing: Drawing, element: SvgElement, computed: Computed, place: Place, visitor: Visitor): void {
     const { style } = computed;
     if (!style.visible || isEmptyBox(place.clip.box)) return;
     const fill = element.name === 'line' ? undefined : colourOf(drawing, style.fill, style, element, place);
     const stroke = style.strokeWidth > 0 ? colourOf(drawing, style.stroke, style, element, place) : undefined;
-    if (fill === undefined && stroke === undefined) return;
-    const paths = outlineOf(drawing, element, computed, place, stroke === undefined ? Math.PI : bendFor(drawing, style, place));
-    if (paths.length === 0) return;
+    const bend = stroke === undefined ? Math.PI : bendFor(drawing, style, place);
+    const painted = fill !== undefined || stroke !== undefined;
+    const paths = painted ? outlineOf(drawing, element, computed, place, bend) : [];
+    if (isOffPage(drawing, paths, stroke === undefined ? 0 : style.strokeWidth, place)) {
+        drawing.problems.add('off-page', element.name, `<${element.name}> lies off the page and is left out.`, element.offset);
+        return;
+    }
     for (const layer of style.paintOrder) {
         if (layer === 'fill' && fill !== undefined) {
             const open = paths.some(isLeftOpen);
@@ -26,6 +34,8 @@ export function drawShape(drawing: Drawing, element: SvgElement, computed: Compu
         } else if (layer === 'stroke' && stroke !== undefined) {
             const region = strokeRegion(drawing, element, paths, style, place);
             add(drawing, element, place, region, stroke, style.strokeOpacity, false);
+        } else if (layer === 'markers') {
+            drawMarkers(drawing, element, computed, place, visitor);
         }
     }
 }
@@ -54,6 +64,15 @@ function add(
         region,
         open,
     });
+}
+
+/** Whether all of a shape, with the longest corners its stroke may have, is outside the page. */
+function isOffPage({ page, pixel }: Drawing, paths: readonly Path[], width: number, place: Place): boolean {
+    const box = boundsOfRings(paths.map(({ points }) => transformRing(points, place.matrix)));
+    if (box === undefined) return false;
+    const scale = place.style.fixedStroke ? pixel : largestScale(place);
+    const reach = (width / 2) * scale * Math.max(Math.SQRT2, place.style.miterLimit);
+    return box.maxX + reach <= 0 || box.maxY + reach <= 0 || box.minX - reach >= page.width || box.minY - reach >= page.height;
 }
 
 /** An open subpath that encloses something and does not end where it began. */

@@ -164,6 +164,7 @@ function walkUse(drawing: Drawing, use: SvgElement, computed: Computed, place: P
         ...place,
         matrix: multiply(place.matrix, translation(x, y)),
         within: [...place.within, target],
+        context: place.context ?? { element: use, style: computed.style, place },
     };
     if (target.name !== 'symbol' && target.name !== 'svg') {
         walk(drawing, target, moved, visitor);

@@ -15,6 +15,8 @@ export interface Page {
     readonly matrix: Matrix;
     /** The root's viewport in its own user units. */
     readonly viewport: { readonly width: number; readonly height: number };
+    /** mm of one px of the outermost viewport. */
+    readonly pixel: number;
 }
 
 /**
@@ -35,6 +37,7 @@ export function pageOf(root: SvgElement, wish: ArtWish, content?: { width: numbe
         physical: isPhysical(width ?? '') || isPhysical(height ?? ''),
         matrix: viewBoxMatrix(shown, page.width, page.height, preserveAspectRatio),
         viewport: { width: shown.width, height: shown.height },
+        pixel: Math.min(page.width / size.width, page.height / size.height),
     };
 }
 

@@ -1,18 +1,8 @@
 import { identity, type Matrix, multiply, rotation, translation } from '../../geometry/transform';
+import { parseAngle } from './angle';
 import { splitLength } from './length';
 
 const call = /^[\s,]*([a-zA-Z]+)\s*\(([^()]*)\)/;
-
-/** rad in each of CSS's angle units; a bare number is degrees in the attribute. */
-const angles: ReadonlyMap<string, number> = new Map(
-    Object.entries({
-        '': Math.PI / 180,
-        deg: Math.PI / 180,
-        grad: Math.PI / 200,
-        rad: 1,
-        turn: 2 * Math.PI,
-    }),
-);
 
 /**
  * SVG's `transform` attribute or CSS's property of that name in the plane. Undefined if any part
@@ -62,17 +52,17 @@ function one(
         case 'scaley':
             return count > 1 ? undefined : stretch(1, factor(args[0]!));
         case 'rotate': {
-            const turn = angle(args[0]!);
+            const turn = parseAngle(args[0]!);
             const [x, y] = count === 3 ? [plain(args[1]!), plain(args[2]!)] : [0, 0];
             if (count === 2 || count > 3 || turn === undefined || x === undefined || y === undefined) return undefined;
             return rotation(turn, x, y);
         }
         case 'skewx':
-            return count > 1 ? undefined : skew(angle(args[0]!), 0);
+            return count > 1 ? undefined : skew(parseAngle(args[0]!), 0);
         case 'skewy':
-            return count > 1 ? undefined : skew(0, angle(args[0]!));
+            return count > 1 ? undefined : skew(0, parseAngle(args[0]!));
         case 'skew':
-            return count > 2 ? undefined : skew(angle(args[0]!), count === 2 ? angle(args[1]!) : 0);
+            return count > 2 ? undefined : skew(parseAngle(args[0]!), count === 2 ? parseAngle(args[1]!) : 0);
         default:
             return undefined;
     }
@@ -86,12 +76,6 @@ function plain(text: string): number | undefined {
 function factor(text: string): number | undefined {
     const length = splitLength(text);
     return length?.unit === '' ? length.number : length?.unit === '%' ? length.number / 100 : undefined;
-}
-
-function angle(text: string): number | undefined {
-    const length = splitLength(text);
-    const unit = length === undefined ? undefined : angles.get(length.unit);
-    return unit === undefined ? undefined : length!.number * unit;
 }
 
 function shift(x: number | undefined, y: number | undefined): Matrix | undefined {

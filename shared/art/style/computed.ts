@@ -3,6 +3,7 @@ import type { Problems } from '../problems';
 import type { SvgElement } from '../xml/tree';
 import type { Cascade } from './cascade';
 import { initialStyle, properties, type Style } from './properties';
+import { writtenValues } from './written';
 
 /** An element's style, and how else its attributes are written: CSS before attribute. */
 export interface Computed {
@@ -25,9 +26,6 @@ const sizes: ReadonlyMap<string, number> = new Map(
     }),
 );
 
-/** CSS properties that are read as attributes by the same name. */
-const alsoAttributes = new Set(['x', 'y', 'cx', 'cy', 'r', 'rx', 'ry', 'width', 'height', 'd', 'transform', 'transform-origin']);
-
 /** Computes an element's style from its attributes, the style sheets and what it takes over from `parent`. */
 export function computeStyle(
     element: SvgElement,
@@ -36,27 +34,7 @@ export function computeStyle(
     context: Omit<LengthContext, 'fontSize'>,
     problems: Problems,
 ): Computed {
-    const written = new Map<string, string[]>();
-    for (const name in element.attributes) {
-        if (properties.has(name) || name === 'font-size') written.set(name, [element.attributes[name]!.trim()]);
-    }
-    const css = new Map<string, string>();
-    for (const { property, value } of cascade.declarations(element)) {
-        if (value.includes('var(')) {
-            problems.add(
-                'unsupported',
-                'var()',
-                `Variables in styles are not supported; ${property} counts as not set.`,
-                element.offset,
-            );
-        } else if (alsoAttributes.has(property)) {
-            css.set(property, property === 'd' ? (/^path\(\s*(["'])(.*)\1\s*\)$/s.exec(value)?.[2] ?? 'none') : value);
-        } else if (property === 'marker') {
-            for (const name of ['marker-start', 'marker-mid', 'marker-end']) prefer(written, name, value);
-        } else if (properties.has(property) || property === 'font-size') {
-            prefer(written, property, value);
-        }
-    }
+    const { written, css } = writtenValues(element, cascade, problems);
     const style: { -readonly [K in keyof Style]: Style[K] } = { ...parent };
     for (const { key, inherited } of properties.values()) if (!inherited) set(style, key, initialStyle[key]);
     const sizeContext = { ...context, fontSize: parent.fontSize };
@@ -67,19 +45,15 @@ export function computeStyle(
         if (property === undefined) continue;
         for (const candidate of candidates) {
             const value = keyword(candidate, property, parent) ?? property.read(candidate, lengths);
-            if (value === undefined) continue;
-            set(style, property.key, value);
-            break;
+            if (value !== undefined) {
+                set(style, property.key, value);
+                break;
+            }
+            const message = `${name} "${candidate.slice(0, 40)}" on <${element.name}> is not understood and counts as not set.`;
+            problems.add('unreadable', name, message, element.offset);
         }
     }
     return { style, text: (name) => css.get(name) ?? element.attributes[name] };
-}
-
-/** Puts a value before those that lose against it, which count if it turns out not to be valid. */
-function prefer(written: Map<string, string[]>, name: string, value: string): void {
-    const others = written.get(name);
-    if (others === undefined) written.set(name, [value]);
-    else others.unshift(value);
 }
 
 function keyword(text: string, { key, inherited }: { key: keyof Style; inherited: boolean }, parent: Style): unknown {

@@ -1,12 +1,19 @@
 import { type LengthContext, splitLength, toPixels } from '../frame/length';
 import { black, type Colour, parseColour } from './colour';
 
-/** What fills or strokes: nothing, a colour, the element's own `color`, or something drawn elsewhere in the file. */
+/**
+ * What fills or strokes: nothing, a colour, the element's own `color`, a paint of what refers to
+ * it, or something drawn elsewhere in the file.
+ */
 export type Paint =
     | PlainPaint
     | { readonly kind: 'server'; readonly reference: string; readonly fallback: PlainPaint | undefined };
 
-type PlainPaint = { readonly kind: 'none' } | { readonly kind: 'colour'; readonly colour: Colour } | { readonly kind: 'current' };
+type PlainPaint =
+    | { readonly kind: 'context'; readonly of: 'fill' | 'stroke' }
+    | { readonly kind: 'none' }
+    | { readonly kind: 'colour'; readonly colour: Colour }
+    | { readonly kind: 'current' };
 
 export type PaintLayer = 'fill' | 'stroke' | 'markers';
 
@@ -135,6 +142,8 @@ function readPaint(text: string): Paint | undefined {
 function readPlainPaint(text: string): PlainPaint | undefined {
     if (text === 'none') return noPaint;
     if (text.toLowerCase() === 'currentcolor') return { kind: 'current' };
+    if (text === 'context-fill') return { kind: 'context', of: 'fill' };
+    if (text === 'context-stroke') return { kind: 'context', of: 'stroke' };
     const colour = parseColour(text);
     return colour === undefined ? undefined : { kind: 'colour', colour };
 }

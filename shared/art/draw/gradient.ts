@@ -1,0 +1,69 @@
+import { splitLength } from '../frame/length';
+import { limits } from '../limits';
+import type { Colour } from '../style/colour';
+import { computeStyle } from '../style/computed';
+import type { SvgElement } from '../xml/tree';
+import { type Drawing, lengthsOf, type Place } from './drawing';
+import { resolve } from './reference';
+
+interface Stop {
+    readonly at: number;
+    readonly colour: Colour;
+}
+
+/** A gradient's mean colour along its length: what it burns like in one setting. Says so, unless all of it is the same. */
+export function averageOf(drawing: Drawing, gradient: SvgElement, place: Place): Colour | undefined {
+    const stops = stopsOf(drawing, gradient, place);
+    const [first] = stops;
+    if (first === undefined) return undefined;
+    if (stops.every(({ colour }) => same(colour, first.colour))) return first.colour;
+    const message = 'A gradient is taken as its average darkness: a burn has one depth.';
+    drawing.problems.add('unsupported', gradient.name, message, gradient.offset);
+    let red = 0;
+    let green = 0;
+    let blue = 0;
+    let alpha = 0;
+    const add = (colour: Colour, share: number) => {
+        red += colour.red * colour.alpha * share;
+        green += colour.green * colour.alpha * share;
+        blue += colour.blue * colour.alpha * share;
+        alpha += colour.alpha * share;
+    };
+    let from: Stop = { at: 0, colour: first.colour };
+    for (const stop of [...stops, { at: 1, colour: stops.at(-1)!.colour }]) {
+        const share = (stop.at - from.at) / 2;
+        add(from.colour, share);
+        add(stop.colour, share);
+        from = stop;
+    }
+    return alpha > 0 ? { red: red / alpha, green: green / alpha, blue: blue / alpha, alpha } : undefined;
+}
+
+/** A gradient's stops, its own or those of the gradient it refers to; offsets never fall, as the standard wants. */
+function stopsOf(drawing: Drawing, gradient: SvgElement, place: Place): Stop[] {
+    let source: SvgElement | undefined = gradient;
+    for (let hops = 0; source !== undefined && hops < limits.depth; hops++) {
+        const stops = source.children.filter(({ name }) => name === 'stop');
+        if (stops.length > 0) return readStops(drawing, stops, place);
+        const href: string | undefined = source.attributes.href;
+        source = href === undefined ? undefined : resolve(href, drawing.tree, drawing.problems, source);
+    }
+    return [];
+}
+
+function readStops(drawing: Drawing, stops: readonly SvgElement[], place: Place): Stop[] {
+    const lengths = lengthsOf(drawing, place);
+    let at = 0;
+    return stops.map((stop) => {
+        const { style } = computeStyle(stop, drawing.inherited.around(stop), drawing.cascade, lengths, drawing.problems);
+        const written = splitLength(stop.attributes.offset ?? '0');
+        const offset = written === undefined ? 0 : written.unit === '%' ? written.number / 100 : written.number;
+        at = Math.max(at, Math.min(1, Math.max(0, offset)));
+        const colour = style.stopColour === 'current' ? style.color : style.stopColour;
+        return { at, colour: { ...colour, alpha: colour.alpha * style.stopOpacity } };
+    });
+}
+
+function same(a: Colour, b: Colour): boolean {
+    return a.red === b.red && a.green === b.green && a.blue === b.blue && a.alpha === b.alpha;
+}
