@@ -63,12 +63,6 @@ export function symmetryOf(region: Region, tolerance = 0.1): Symmetry {
     return { tolerance, mirror, axis, rotation: bestTurn(picture, most, (seen, turn) => match(seen, rotation(turn, x, y))) };
 }
 
-/** Whether a map, such as a half turn about a point of the maker's choosing, brings a region onto itself. */
-export function matches(region: Region, map: Matrix, tolerance = 0.1): Match {
-    const light = simplify(region, tolerance / 10);
-    return compare(light, transform(light, map), tolerance);
-}
-
 function compare(a: Region, b: Region, tolerance: number): Match {
     const difference = exclude(a, b);
     return { residual: area(difference), symmetric: isEmpty(grow(difference, -tolerance / 2)) };
