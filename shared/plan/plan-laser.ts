@@ -56,7 +56,11 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         taper: wall?.taper ?? 0,
         growth: wall?.growth ?? 0,
         edge,
-        machine: machineTime({ region, step, scanAngle, outlinePasses, settings: solved.settings, laser: recipe.laser }, memo),
+        machine: machineTime(
+            { region, step, scanAngle, outlinePasses, settings: solved.settings, laser: recipe.laser },
+            table.blank.size?.height ?? 0,
+            memo,
+        ),
     };
 }
 

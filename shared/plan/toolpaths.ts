@@ -7,6 +7,7 @@ import type { Work } from '../toolpath/job';
 import type { Motion } from '../toolpath/motion';
 import { outlinePaths } from '../toolpath/outline';
 import type { Path } from '../toolpath/path';
+import type { Place } from '../toolpath/place';
 import type { LaserSettings } from './laser-plan';
 import type { Memo } from './memo';
 
@@ -18,6 +19,11 @@ export function motionOf(laser: Laser | undefined): Motion {
         topSpeed: laser?.topSpeed?.value ?? usualMotion.topSpeed,
         acceleration: laser?.acceleration?.value ?? usualMotion.acceleration,
     };
+}
+
+/** Where the head comes from and goes back to: machine files have their origin at the blank's lower left corner. */
+export function homeOf(height: number): Place {
+    return { x: 0, y: height };
 }
 
 /** What one laser step asks of the machine; lengths mm, angles rad. */

@@ -1,7 +1,9 @@
 import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
-import { motionOf, toolpaths } from '../plan/toolpaths';
-import { showNumber } from '../quantity/show';
+import { homeOf, motionOf, toolpaths } from '../plan/toolpaths';
+import { showNumber, showTime } from '../quantity/show';
+import type { Job } from '../toolpath/job';
+import { timeOfJob } from '../toolpath/time';
 import { fileName } from './escape';
 import { type Rs274Problem, rs274 } from './rs274';
 import { type SetUp, type SheetFile, settingsLine } from './setup-svg';
@@ -24,19 +26,20 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
     if (unsolved !== undefined)
         return { problem: `${name} is not written: the settings of ${unsolved.step.name} are not known.` };
     const work = setUp.lasers.flatMap((one) => toolpaths({ ...one, settings: one.settings, laser }, memo));
-    const result = rs274(
-        { work, motion: motionOf(laser) },
-        {
-            comments: [
-                `${plan.recipe.title || plan.recipe.name}, revision ${plan.recipe.revision}, set-up ${setUp.number}`,
-                `blank ${setUp.blank.name}, ${showNumber(setUp.blank.size?.width ?? 0)} x ${showNumber(setUp.blank.size?.height ?? 0)} mm, for ${laser.name}`,
-                ...setUp.lasers.map((one) => `${one.step.name}: ${settingsLine(one)}`),
-                'check origin, focus and material before starting; never leave it running alone',
-            ],
-            fullPower,
-            height: setUp.blank.size?.height ?? 0,
-        },
-    );
+    const height = setUp.blank.size?.height ?? 0;
+    const job: Job = { work, motion: motionOf(laser), home: homeOf(height) };
+    const time = timeOfJob(job);
+    const result = rs274(job, {
+        comments: [
+            `${plan.recipe.title || plan.recipe.name}, revision ${plan.recipe.revision}, set-up ${setUp.number}`,
+            `blank ${setUp.blank.name}, ${showNumber(setUp.blank.size?.width ?? 0)} x ${showNumber(height)} mm, for ${laser.name}`,
+            ...setUp.lasers.map((one) => `${one.step.name}: ${settingsLine(one)}`),
+            ...(time === undefined ? [] : [`takes about ${showTime(time.total)}`]),
+            'check origin, focus and material before starting; never leave it running alone',
+        ],
+        fullPower,
+        height,
+    });
     if ('problem' in result) return { problem: `${name} is not written: ${why[result.problem]}.` };
     return { path: name, text: result.text, note: `for the machine: ${setUp.lasers.map((one) => one.step.name).join(', ')}` };
 }

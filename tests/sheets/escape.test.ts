@@ -6,6 +6,7 @@ describe('names and texts from a recipe', () => {
     it('cannot break out of markup', () => {
         expect(escapeMarkup('<b a="1">&\'</b>')).toBe('&#60;b a=&#34;1&#34;&#62;&#38;&#39;&#60;/b&#62;');
         expect(escapeMarkup('a\u0000b\u001bc\td')).toBe('a b c\td');
+        expect(escapeMarkup('a\ud800b\uffffc\udc00\u{1f426}')).toBe('a b c \u{1f426}');
         expect(escapeMarkup('Möwe – 渡り鳥')).toBe('Möwe – 渡り鳥');
     });
     it('make safe file names, whatever they are', () => {

@@ -1,0 +1,59 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { Memo } from '../../shared/plan/memo';
+import { setUpRs274 } from '../../shared/sheets/setup-rs274';
+import { setUps } from '../../shared/sheets/setup-svg';
+import { CORNER_TOLERANCE } from '../../shared/toolpath/time';
+import { planOf } from '../kit/plan-of';
+import { inlayRecipe } from '../kit/shop';
+import { readProgram } from '../toolpath/rs274-reader';
+import { simulate } from '../toolpath/simulate';
+
+const sample = (name: string): string => readFileSync(new URL(`../../samples/${name}`, import.meta.url), 'utf8');
+
+/** Sum of the steps' machine times in the plan, and a simulation of the written file, for each set-up. */
+async function times(text: string, art: Readonly<Record<string, string>> = {}): Promise<{ planned: number; run: number }[]> {
+    const plan = await planOf(text, art);
+    const { topSpeed, acceleration } = plan.recipe.laser!;
+    const machine = {
+        topSpeed: topSpeed!.value,
+        acceleration: acceleration!.value,
+        cornerTolerance: CORNER_TOLERANCE,
+    };
+    return setUps(plan).map((setUp) => {
+        const file = setUpRs274(plan, setUp, new Memo());
+        if ('problem' in file) throw new Error(file.problem);
+        const planned = setUp.lasers.reduce((sum, laser) => sum + laser.machine, 0);
+        return { planned, run: simulate(readProgram(file.text).moves, machine, 0.05) };
+    });
+}
+
+describe('the machine time in the plan', () => {
+    it.each([
+        ['an inlay, both halves', inlayRecipe()],
+        // The way from home is a good part of it here: from the wrong corner it would be a third too long.
+        [
+            'a short burn close to home, on a large blank',
+            inlayRecipe({
+                blanks: 'blank tray { of walnut-12 size 600 x 400 mm grain along width } blank bird { of maple-06 size 80 x 70 mm backing foil }',
+                pocket: 'circle 1 mm at 5, 395 mm depth 0.1 mm air off',
+            }),
+        ],
+    ])('is that of the written file within one per cent: %s', async (_, text) => {
+        const all = await times(text);
+        expect(all.length).toBeGreaterThan(0);
+        for (const { planned, run } of all) {
+            expect(run).toBeGreaterThan(0.1);
+            expect(Math.abs(planned / run - 1)).toBeLessThan(0.01);
+        }
+    });
+
+    it('also of a sample with three steps in one set-up', async () => {
+        const stock = sample('workshop.kerf');
+        const text = sample('tide-coaster.kerf').replace('use "workshop.kerf"', stock);
+        const all = await times(text, { 'art/tide-rings.svg': sample('art/tide-rings.svg') });
+        expect(all).toHaveLength(1);
+        expect(all[0]!.run).toBeGreaterThan(60);
+        expect(Math.abs(all[0]!.planned / all[0]!.run - 1)).toBeLessThan(0.01);
+    });
+});
