@@ -1,6 +1,6 @@
 import { stat } from 'node:fs/promises';
 import path from 'node:path';
-import { pathToFileURL } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { type LangiumDocument, URI } from 'langium';
 import { createKerfServices } from '../../language/module';
 import { LocalAsker } from '../engine/asker';
@@ -52,7 +52,13 @@ export async function openWorkshop({ fileSystem, read }: Source, uris: readonly 
     const { shared, kerf } = createKerfServices(fileSystem);
     await shared.workspace.WorkspaceManager.initializeWorkspace([]);
     const { LangiumDocuments, DocumentBuilder } = shared.workspace;
-    const documents = await Promise.all(uris.map((uri) => LangiumDocuments.getOrCreateDocument(URI.parse(uri))));
+    const documents = await Promise.all(
+        uris.map((uri) =>
+            LangiumDocuments.getOrCreateDocument(URI.parse(uri)).catch(() => {
+                throw new UsageError(`${fileURLToPath(uri)} cannot be read as a recipe file.`);
+            }),
+        ),
+    );
     await DocumentBuilder.build([...LangiumDocuments.all], { validation: false });
     return { workshop: new Workshop(kerf, new ArtCache(read), new LocalAsker()), documents };
 }

@@ -1,10 +1,12 @@
-/** Text made safe for XML and HTML, in content and in quoted attributes. Control characters, which XML cannot hold, become spaces. */
+/**
+ * Text made safe for XML and HTML, in content and in quoted attributes. What XML cannot hold at all
+ * (XML 1.0, 2.2: control characters, halves of surrogate pairs, two non-characters) becomes a space.
+ */
 export function escapeMarkup(text: string): string {
     let out = '';
     for (const character of text) {
-        const code = character.charCodeAt(0);
-        if (code < 0x20) out += character === '\t' || character === '\n' ? character : ' ';
-        else out += '<>&"\''.includes(character) ? `&#${code};` : character;
+        if (/[^\t\n\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/u.test(character)) out += ' ';
+        else out += '<>&"\''.includes(character) ? `&#${character.charCodeAt(0)};` : character;
     }
     return out;
 }

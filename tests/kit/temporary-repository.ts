@@ -1,8 +1,10 @@
-import { execFile, execFileSync } from 'node:child_process';
+import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { vi } from 'vitest';
+import { run } from '../../server/cli/run';
 
 const cli = fileURLToPath(new URL('../../dist/cli.cjs', import.meta.url));
 
@@ -26,7 +28,6 @@ export class TemporaryRepository {
     };
 
     constructor(files: Readonly<Record<string, string>> = {}) {
-        if (!existsSync(cli)) throw new Error('The command line is not built: npm run build');
         this.git('init', '--quiet', '--initial-branch', 'main');
         if (Object.keys(files).length > 0) {
             this.write(files);
@@ -52,18 +53,28 @@ export class TemporaryRepository {
         this.git('commit', '--quiet', '--allow-empty', '--message', message);
     }
 
-    /** The built command line, run in this folder or in one below. */
-    kerfbook(args: readonly string[], below = '.'): Promise<Run> {
-        const cwd = path.join(this.folder, below);
-        return new Promise((resolve) => {
-            execFile(process.execPath, [cli, ...args], { cwd, env: this.env, maxBuffer: 64 * 1024 * 1024 }, (error, out, err) =>
-                resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err }),
-            );
-        });
+    /** A command line, run in this folder or in one below: in this process, since a new one costs a second each time. */
+    async kerfbook(args: readonly string[], below = '.'): Promise<Run> {
+        const here = process.cwd();
+        const said = { out: '', err: '' };
+        const listen = (stream: NodeJS.WriteStream, to: 'out' | 'err') =>
+            vi.spyOn(stream, 'write').mockImplementation((text) => {
+                said[to] += String(text);
+                return true;
+            });
+        const ears = [listen(process.stdout, 'out'), listen(process.stderr, 'err')];
+        process.chdir(path.join(this.folder, below));
+        try {
+            return { code: await run([...args]), ...said };
+        } finally {
+            process.chdir(here);
+            for (const ear of ears) ear.mockRestore();
+        }
     }
 
-    /** What kerfbook's own words for git would be given on this machine: the node that runs this, and the built file. */
+    /** The built command line as git's settings would name it. */
     get command(): string {
+        if (!existsSync(cli)) throw new Error('The command line is not built: npm run build');
         return `"${process.execPath}" "${cli}"`;
     }
 

@@ -1,8 +1,7 @@
-import { execFileSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { shop } from '../kit/shop';
 import { TemporaryRepository } from '../kit/temporary-repository';
 import { bolder, coaster, shopFiles } from './shop-files';
@@ -82,6 +81,7 @@ describe('kerfbook diff: revisions', () => {
 
     it('a renamed file is followed', async () => {
         const repo = repository();
+        repo.git('config', 'diff.renames', 'false');
         repo.git('mv', 'coaster.kerf', 'round-coaster.kerf');
         repo.write({ 'round-coaster.kerf': deeper });
         repo.commit('renamed');
@@ -109,6 +109,15 @@ describe('kerfbook diff: revisions', () => {
         const { out, code } = await repo.kerfbook(['diff', 'HEAD~1', 'HEAD', 'coaster.kerf']);
         expect(out).toMatch(/\+ error: .*art\/flag\.svg.* \[art-missing\]/);
         expect(code).toBe(0);
+    });
+
+    it('links inside the repository are followed in a revision as on disk', async () => {
+        const repo = repository({ ...shopFiles, 'coaster.kerf': coaster.replace('art/flag.svg', 'art/link.svg') });
+        symlinkSync('flag.svg', path.join(repo.folder, 'art/link.svg'));
+        repo.commit('link');
+        repo.write({ 'art/flag.svg': bolder });
+        const { out } = await repo.kerfbook(['diff', 'HEAD']);
+        expect(out).toContain('flag: 20 mm² changed (20 mm² burn now, 0 mm² no longer');
     });
 
     it('from a folder below, with the path as it is written there', async () => {
@@ -220,11 +229,12 @@ describe('kerfbook diff inside git', () => {
         const repo = repository();
         const other = repository({ 'x.txt': '' });
         repo.write({ 'coaster.kerf': deeper });
-        const out = execFileSync('sh', ['-c', `${repo.command} diff HEAD coaster.kerf`], {
-            cwd: repo.folder,
-            env: { ...process.env, GIT_DIR: path.join(other.folder, '.git'), GIT_WORK_TREE: other.folder },
-            encoding: 'utf8',
-        });
-        expect(out).toContain('0.5 mm → 0.6 mm');
+        vi.stubEnv('GIT_DIR', path.join(other.folder, '.git'));
+        vi.stubEnv('GIT_WORK_TREE', other.folder);
+        try {
+            expect((await repo.kerfbook(['diff', 'HEAD', 'coaster.kerf'])).out).toContain('0.5 mm → 0.6 mm');
+        } finally {
+            vi.unstubAllEnvs();
+        }
     });
 });

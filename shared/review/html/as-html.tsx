@@ -1,5 +1,6 @@
 import { renderToString } from 'preact-render-to-string';
 import type { ReviewPictures } from '../film-strip';
+import { oneLine } from '../one-line';
 import type { Review } from '../review';
 import { headline } from '../wording';
 import { Art } from './art';
@@ -33,7 +34,7 @@ function Article({ review, pictures }: PicturedReview) {
     const { before, after } = review;
     return (
         <article>
-            <h1>{after.title || before.title || after.recipe || before.recipe}</h1>
+            <h1>{oneLine(after.title || before.title || after.recipe || before.recipe || '')}</h1>
             <p class="from">{headline(review)}</p>
             {review.same && <p>Nothing that matters differs.</p>}
             {!review.same && (

@@ -1,0 +1,66 @@
+import { GitError } from '../git/run-git';
+import { build } from './build';
+import { check } from './check';
+import { diff } from './diff';
+import { UsageError } from './open-files';
+import { plan } from './plan';
+import { show } from './show';
+
+const help = `kerfbook: recipes for engraved, filled and inlaid wood
+
+  kerfbook check [FILE or FOLDER ...] [--since REVISION] [--strict] [--format text|json|sarif|junit|markdown]
+      what would go wrong; exit code 1 if there is an error (--strict: or a warning);
+      --since: only in files that a change since that revision reaches, through what they use and their art too
+  kerfbook plan [FILE ...] [--recipe NAME] [--shapes]
+      everything that was worked out, as JSON
+  kerfbook build [FILE ...] [--recipe NAME] [--out FOLDER] [--force]
+      real-size drawings for each set-up of the machine, job sheet, shopping list
+  kerfbook diff BEFORE AFTER
+  kerfbook diff REVISION [REVISION] [FILE ...]
+      [--format text|markdown|json|html] [--recipe NAME] [--exit-code] [--as FILE]
+      what differs between two versions of recipes, and what follows from it: two files, or revisions of a
+      git repository (one: against the work tree); --exit-code: 1 if something differs
+  kerfbook show FILE [--as FILE]
+      a file as plain lines, for tools that compare lines; --as: it is a copy of that one, beside which its art lies
+  kerfbook serve
+      the language server over standard input and output, for any editor
+
+Without a file, every recipe below this folder is taken.
+`;
+
+const commands: Readonly<Record<string, (args: string[]) => Promise<number>>> = {
+    check,
+    plan,
+    build,
+    diff,
+    show,
+    // The server brings its worker's geometry along, which no other command needs.
+    serve: async () => (await import('./serve')).serve(),
+};
+
+/**
+ * Runs one command line and says how it went: 0 well, 1 something was found, 2 it was not asked rightly.
+ * What it has to say goes to standard output, why it could not to standard error.
+ */
+export async function run([name, ...args]: string[]): Promise<number> {
+    if (name === undefined || name === 'help' || name === '--help' || name === '-h') {
+        process.stdout.write(help);
+        return name === undefined ? 2 : 0;
+    }
+    const command = commands[name];
+    if (command === undefined) {
+        process.stderr.write(`There is no command ${name}.\n\n${help}`);
+        return 2;
+    }
+    try {
+        return await command(args);
+    } catch (error) {
+        if (!(error instanceof UsageError || error instanceof GitError || isArgumentError(error))) throw error;
+        process.stderr.write(`${error.message}\n`);
+        return 2;
+    }
+}
+
+function isArgumentError(error: unknown): error is Error {
+    return error instanceof Error && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS');
+}
