@@ -69,7 +69,7 @@ async function ofFiles(files: readonly string[], as: string | undefined, wish: R
 async function ofRevisions(revisions: readonly string[], files: readonly string[], wish: ReviewWish): Promise<ReviewAnswer[]> {
     if (revisions.length > 2) throw new UsageError('Compare one revision with the work tree, or two revisions.');
     const repository = await repositoryHere(files[0] === undefined ? process.cwd() : path.dirname(await realPlace(files[0])));
-    const from = await repository.commit(revisions[0]!);
+    const from = await startOf(repository, revisions[0]!);
     const to = revisions[1] === undefined ? undefined : await repository.commit(revisions[1]);
     const changes = await repository.changes(from, to);
     const renames = new Renames(changes);
@@ -86,6 +86,12 @@ async function ofRevisions(revisions: readonly string[], files: readonly string[
     const answers: ReviewAnswer[] = [];
     for (const pair of pairs) answers.push(...(await reviewFile(before, after, pair, wish)));
     return answers;
+}
+
+/** A revision, or with three dots behind it the place where this branch left that one, as git has it. */
+async function startOf(repository: Repository, revision: string): Promise<Commit> {
+    if (!revision.endsWith('...')) return repository.commit(revision);
+    return repository.forkPoint(await repository.commit(revision.slice(0, -3)));
 }
 
 async function nameIn(repository: Repository, file: string): Promise<string> {

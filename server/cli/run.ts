@@ -19,7 +19,8 @@ const help = `kerfbook: recipes for engraved, filled and inlaid wood
   kerfbook diff REVISION [REVISION] [FILE ...]
       [--format text|markdown|json|html] [--recipe NAME] [--exit-code] [--as FILE]
       what differs between two versions of recipes, and what follows from it: two files, or revisions of a
-      git repository (one: against the work tree); --exit-code: 1 if something differs
+      git repository (one: against the work tree; main... is where this branch left main);
+      --exit-code: 1 if something differs
   kerfbook show FILE [--as FILE]
       a file as plain lines, for tools that compare lines; --as: it is a copy of that one, beside which its art lies
   kerfbook serve

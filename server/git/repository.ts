@@ -47,7 +47,7 @@ export class Repository {
     /** Where the work tree's branch left another one; the other itself where that cannot be told. */
     async forkPoint(commit: Commit): Promise<Commit> {
         const { code, out } = await this.run('merge-base', commit.id, 'HEAD');
-        return code === 0 ? { id: out.toString('utf8').trim(), name: commit.name } : commit;
+        return code === 0 ? { id: out.toString('utf8').trim(), name: `the fork from ${commit.name}` } : commit;
     }
 
     /** A file as it was in a commit. Links inside the repository are followed, others are not. */

@@ -79,6 +79,21 @@ describe('kerfbook diff: revisions', () => {
         expect((await repo.kerfbook(['diff', 'HEAD'])).out).toBe('No recipe differs.\n');
     });
 
+    it('a branch since it left another, and not what went on over there', async () => {
+        const repo = repository();
+        repo.git('switch', '--quiet', '--create', 'work');
+        repo.write({ 'coaster.kerf': deeper });
+        repo.commit('ours');
+        repo.git('switch', '--quiet', 'main');
+        repo.write({ 'plate.kerf': shopFiles['plate.kerf'].replace('0.1 mm', '0.2 mm') });
+        repo.commit('theirs');
+        repo.git('switch', '--quiet', 'work');
+        expect((await repo.kerfbook(['diff', 'main'])).out).toContain('plate:');
+        const { out } = await repo.kerfbook(['diff', 'main...']);
+        expect(out).toContain('coaster.kerf at the fork from main → ');
+        expect(out).not.toContain('plate:');
+    });
+
     it('a renamed file is followed', async () => {
         const repo = repository();
         repo.git('config', 'diff.renames', 'false');
