@@ -29,7 +29,12 @@ export async function openRevision(repository: Repository, commit: Commit, names
         there,
         (name) => files.uriOf(name),
         (name) => `${name} at ${commit.name}`,
-    );
+    ).catch((error: unknown) => {
+        // A clone may know a file by name and never have fetched it.
+        throw error instanceof UsageError
+            ? new UsageError(`${error.message} Is ${commit.name} in this clone as a whole?`)
+            : error;
+    });
 }
 
 /** Files of a repository as they lie in its work tree. Names are the repository's. */

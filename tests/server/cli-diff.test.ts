@@ -156,6 +156,25 @@ describe('kerfbook diff: revisions', () => {
     });
 });
 
+describe('kerfbook diff in a clone that holds only a part', () => {
+    it('says so and fetches nothing', async () => {
+        const repo = repository();
+        repo.git('config', 'uploadpack.allowFilter', 'true');
+        repo.write({ 'coaster.kerf': deeper });
+        repo.commit('deeper');
+        const clone = new TemporaryRepository();
+        open.push(clone);
+        clone.git('clone', '--quiet', '--filter=blob:none', `file://${repo.folder}`, 'part');
+        const missing = (): string => clone.git('-C', 'part', 'rev-list', '--objects', '--all', '--missing=print');
+        const before = missing();
+        const { code, err } = await clone.kerfbook(['diff', 'HEAD~1', 'HEAD', 'coaster.kerf'], 'part');
+        expect(err).toMatch(/cannot be read as a recipe file\. Is HEAD~1 in this clone as a whole\?|^git: /);
+        expect(code).toBe(2);
+        expect(before).toContain('?');
+        expect(missing()).toBe(before);
+    });
+});
+
 describe('kerfbook diff: what it refuses', () => {
     it.each([
         [['diff', 'nowhere', 'coaster.kerf'], 'There is no revision nowhere'],
