@@ -1,5 +1,5 @@
 import type { Change } from './change';
-import { codeSpan, escapeMarkdown as md, table } from './markdown';
+import { codeSpan, escapeMarkdown as md, spokenMarkdown, table } from './markdown';
 import type { AllowReview, FindingReview, Review, StepReview } from './review';
 import { artLine, headline, isQuiet, marked } from './wording';
 
@@ -96,8 +96,8 @@ function row({ label, before, after, by }: Change, lead: string): string[] {
 }
 
 function findingLine({ change, severity, message, rule, before }: FindingReview): string {
-    const was = before === undefined ? '' : ` (before: ${before.severity}: ${md(before.message)})`;
-    return `**${change}** ${severity}: ${md(message)} ${codeSpan(rule)}${was}`;
+    const was = before === undefined ? '' : ` (before: ${before.severity}: ${spokenMarkdown(before.message)})`;
+    return `**${change}** ${severity}: ${spokenMarkdown(message)} ${codeSpan(rule)}${was}`;
 }
 
 const allowWords = { added: 'new: ', removed: 'no longer: ', changed: 'reworded: ', same: '' } as const;

@@ -8,7 +8,11 @@ const longest = 500;
  * no table cell (CommonMark 0.31.2, 2.4 Backslash escapes), and nobody is called by an @.
  */
 export function escapeMarkdown(text: string): string {
-    return oneLine(text, longest)
+    return escaped(oneLine(text, longest));
+}
+
+function escaped(line: string): string {
+    return line
         .replaceAll('&', '&amp;')
         .replaceAll('<', '&lt;')
         .replaceAll('>', '&gt;')
@@ -25,6 +29,14 @@ export function codeSpan(text: string): string {
     const fence = '`'.repeat(longestRun + 1);
     const pad = plain.startsWith('`') || plain.endsWith('`') || plain === '' ? ' ' : '';
     return `${fence}${pad}${plain}${pad}${fence}`;
+}
+
+/** What the program says, in which names stand between back quotes: those become code, all else is shown as it is. */
+export function spokenMarkdown(message: string): string {
+    return oneLine(message, longest)
+        .split(/`([^`]+)`/)
+        .map((part, index) => (index % 2 === 1 ? codeSpan(part) : escaped(part)))
+        .join('');
 }
 
 /** A table; cells are Markdown already. Nothing for no rows. */

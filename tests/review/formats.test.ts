@@ -5,7 +5,7 @@ import type { ReviewAnswer } from '../../server/engine/jobs';
 import { reviewMarkdown } from '../../shared/review/as-markdown';
 import { reviewText } from '../../shared/review/as-text';
 import { reviewHtml } from '../../shared/review/html/as-html';
-import { codeSpan, escapeMarkdown } from '../../shared/review/markdown';
+import { codeSpan, escapeMarkdown, spokenMarkdown } from '../../shared/review/markdown';
 import { oneLine } from '../../shared/review/one-line';
 import { flag, inlayRecipe } from '../kit/shop';
 import { answer } from './review-kit';
@@ -158,6 +158,11 @@ describe('words made safe', () => {
         const html = new MarkdownIt().renderInline(codeSpan(text));
         expect(html).toMatch(/^<code>.*<\/code>$/);
         expect(html).toContain(text.replaceAll('|', '¦').trim());
+    });
+
+    it('names that the program quotes become code, whatever is in them', () => {
+        const html = new MarkdownIt({ html: true }).renderInline(spokenMarkdown('There is no `a<b>|*c*` called *d* ` here.'));
+        expect(html).toBe('There is no <code>a&lt;b&gt;¦*c*</code> called *d* ` here.');
     });
 
     it('long words are cut', () => {

@@ -1,4 +1,4 @@
-import { codeSpan, escapeMarkdown, table } from '../../../shared/review/markdown';
+import { codeSpan, escapeMarkdown, spokenMarkdown, table } from '../../../shared/review/markdown';
 import type { PlacedFinding } from '../all-findings';
 import { type CheckReport, plural, tally } from './check-report';
 
@@ -32,7 +32,7 @@ export function markdownReport({ files, findings, notes }: CheckReport): string 
 }
 
 function row({ finding, file, line }: PlacedFinding): string[] {
-    return [finding.severity, codeSpan(`${file}:${line}`), escapeMarkdown(finding.message), codeSpan(finding.rule)];
+    return [finding.severity, codeSpan(`${file}:${line}`), spokenMarkdown(finding.message), codeSpan(finding.rule)];
 }
 
 function list(title: string, items: readonly string[]): string[] {
