@@ -72,7 +72,7 @@ function isOffPage({ page, pixel }: Drawing, paths: readonly Path[], width: numb
     if (box === undefined) return false;
     const scale = place.style.fixedStroke ? pixel : largestScale(place);
     const reach = (width / 2) * scale * Math.max(Math.SQRT2, place.style.miterLimit);
-    return box.maxX + reach <= 0 || box.maxY + reach <= 0 || box.minX - reach >= page.width || box.minY - reach >= page.height;
+    return box.maxX + reach < 0 || box.maxY + reach < 0 || box.minX - reach > page.width || box.minY - reach > page.height;
 }
 
 /** An open subpath that encloses something and does not end where it began. */

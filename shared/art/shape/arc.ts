@@ -12,7 +12,7 @@ export interface CentreArc {
 /**
  * SVG 1.1, appendix F.6.5 and F.6.6: from end points and flags to the centre, radii that are too
  * small grown until they reach. `turn` in rad. Undefined where the standard draws a straight line
- * (a radius of zero) or nothing (no distance).
+ * (a radius of zero) or nothing (no distance), or one beyond what numbers can tell.
  */
 export function centreOf(
     x1: number,
@@ -46,6 +46,7 @@ export function centreOf(
     // F.6.5.2 with Λ = ux² + uy²: the root's argument is (1 − Λ)/Λ.
     const square = ux * ux + uy * uy;
     const root = (large === sweep ? -1 : 1) * Math.sqrt(Math.max(0, (1 - square) / square));
+    if (!Number.isFinite(root)) return undefined;
     const centreX = root * uy;
     const centreY = -root * ux;
     const start = Math.atan2(uy - centreY, ux - centreX);
