@@ -30,7 +30,7 @@ export function pageOf(root: SvgElement, wish: ArtWish, content?: { width: numbe
     const box = parseViewBox(viewBox);
     const size = sizeOf(absolute(width), absolute(height), box) ?? content;
     if (size === undefined) return undefined;
-    const page = wishedSize(size.width * millimetresPerPixel, size.height * millimetresPerPixel, wish);
+    const page = wishedSize(toMillimetres(size.width), toMillimetres(size.height), wish);
     const shown: ViewBox = box ?? { x: 0, y: 0, ...size };
     return {
         ...page,
@@ -39,6 +39,11 @@ export function pageOf(root: SvgElement, wish: ArtWish, content?: { width: numbe
         viewport: { width: shown.width, height: shown.height },
         pixel: Math.min(page.width / size.width, page.height / size.height),
     };
+}
+
+/** Without the last digits that a way through px leaves: 140mm is 140. */
+function toMillimetres(pixels: number): number {
+    return Math.round(pixels * millimetresPerPixel * 1e9) / 1e9;
 }
 
 /** px; undefined for what depends on a window that is not there. */
