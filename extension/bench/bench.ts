@@ -29,7 +29,10 @@ export class Bench implements vscode.Disposable {
             server.onDidPlan((params) => {
                 if (params.uri === uri.toString()) void this.refresh();
             }),
-            vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => this.followCursor(textEditor)),
+            // A selection of no kind is the editor's own, as when it brings a text back: nobody has moved there.
+            vscode.window.onDidChangeTextEditorSelection(({ textEditor, kind }) =>
+                this.followCursor(textEditor, kind !== undefined),
+            ),
         );
         panel.webview.html = benchPage(panel.webview, dist, kept);
     }
@@ -89,10 +92,14 @@ export class Bench implements vscode.Disposable {
         this.post({ type: 'section', ticket, section: section ?? null });
     }
 
-    private followCursor(editor: vscode.TextEditor | undefined, mayTurn = true): void {
+    private followCursor(editor: vscode.TextEditor | undefined, moved: boolean): void {
         if (editor?.document.uri.toString() !== this.uri.toString()) return;
         const follow = vscode.workspace.getConfiguration('kerfbook.benchView', this.uri).get('followCursor', true);
-        this.post({ type: 'cursor', offset: editor.document.offsetAt(editor.selection.active), turn: mayTurn && follow });
+        const { active } = editor.selection;
+        // Before the first word of a line the cursor belongs to what the line begins.
+        const first = editor.document.lineAt(active.line).firstNonWhitespaceCharacterIndex;
+        const offset = editor.document.offsetAt(active.with({ character: Math.max(active.character, first) }));
+        this.post({ type: 'cursor', offset, turn: moved && follow });
     }
 
     private post(message: ToBench): void {

@@ -25,8 +25,8 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, mem
         const items = shown?.items ?? [];
         const left = items.filter(({ id }) => ticks[id] === undefined).length;
         const begun = left < items.length;
-        view.description = shown === undefined ? '' : `${shown.title} · revision ${shown.revision}`;
-        view.message = begun ? `${items.length - left} of ${items.length} steps done` : '';
+        const done = begun ? `: ${items.length - left} of ${items.length} steps done` : '';
+        view.message = shown === undefined ? '' : `${shown.title}, revision ${shown.revision}${done}`;
         view.badge = begun && left > 0 ? { value: left, tooltip: `${left} steps left` } : undefined;
     };
 

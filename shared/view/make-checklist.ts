@@ -29,7 +29,12 @@ function item(plan: StepPlan, id: string): ChecklistItem {
     return {
         id,
         label: title,
-        detail: unplanned ?? facts[0]?.value ?? '',
+        detail:
+            unplanned ??
+            facts
+                .slice(0, 1)
+                .map(({ label, value }) => `${label} ${value}`)
+                .join(),
         tooltip: [title, ...facts.map((fact) => `${fact.label}: ${fact.value}`)].join('\n'),
         where: step.where,
         ...(step.kind === 'wait' ? { wait: step.time.value, detail: showTime(step.time.value) } : {}),

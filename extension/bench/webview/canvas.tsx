@@ -63,7 +63,6 @@ export function Canvas({ label, piece, window, look, children, over, class: name
                 class={window.zoom > 1 ? 'close' : ''}
                 aria-roledescription="picture"
                 aria-label={label}
-                // biome-ignore lint/a11y/noNoninteractiveTabindex: the keyboard zooms and moves it
                 tabindex={0}
                 onKeyDown={press}
                 onPointerDown={drag}

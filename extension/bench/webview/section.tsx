@@ -42,7 +42,7 @@ export function Section({ blank, section, all, placing, screen }: SectionProps) 
                 {section.face < section.top - 5e-4 && (
                     <g class="first-face">
                         <path d={`M${left} ${scale.y(section.top)}H${right}`} />
-                        <text x={right} y={scale.y(section.top) - 4}>
+                        <text x={Math.min(right, screen.width - 6)} y={scale.y(section.top) - 4}>
                             face before sanding
                         </text>
                     </g>

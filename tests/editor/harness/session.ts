@@ -25,7 +25,7 @@ export class Session {
         this.server = await startCodeServer(this.home);
         this.browser = await launchBrowser();
         const page = await this.browser.newPage({ viewport: { width: 1600, height: 1000 } });
-        page.setDefaultTimeout(60_000);
+        page.setDefaultTimeout(45_000);
         page.on('request', (request) => this.requests.push(request.url()));
         await this.load(page);
         this.workbench = new Workbench(page);

@@ -19,12 +19,21 @@ export class Workbench {
 
     async openFile(name: string): Promise<void> {
         await this.page.getByRole('treeitem', { name, exact: true }).dblclick();
-        await this.page.getByRole('tab', { name: new RegExp(`^${name}`) }).waitFor();
+        await this.page.getByRole('tab', { name: new RegExp(`^${name}`), selected: true }).waitFor();
+        await this.page.locator(`.editor-instance .monaco-editor[data-uri$="/${name}"]`).waitFor();
     }
 
     async openBench(): Promise<void> {
         await this.page.getByRole('button', { name: 'Open Bench View to the Side' }).first().click();
         await this.bench.getByRole('tablist', { name: /Film strip/ }).waitFor();
+    }
+
+    /** Waits until the text shows its cursor at a line, whether or not it has the keyboard. */
+    async atLine(line: number): Promise<void> {
+        await this.page
+            .locator('.active-line-number', { hasText: new RegExp(`^${line}$`) })
+            .first()
+            .waitFor();
     }
 
     async command(title: string): Promise<void> {
@@ -48,10 +57,16 @@ export class Workbench {
     }
 
     /** Puts the cursor into the text at a line, and the keyboard with it. */
-    async goToLine(line: number): Promise<void> {
+    async goToLine(file: string, line: number): Promise<void> {
+        await this.page.getByRole('tab', { name: new RegExp(`^${file}`) }).click();
         await this.page.keyboard.press('F1');
         const input = this.page.locator('.quick-input-widget input[type="text"]');
         await input.fill(`:${line}`);
+        await this.page
+            .locator('.quick-input-list .monaco-list-row', { hasText: `line ${line}` })
+            .first()
+            .waitFor();
         await input.press('Enter');
+        await this.atLine(line);
     }
 }

@@ -30,14 +30,14 @@ describe('the bench view', () => {
     it('leads from a step, and from a number, to its place in the text', async () => {
         const workbench = await session.open();
         await workbench.bench.getByRole('button', { name: /^Sand tray/ }).click();
-        await workbench.status.getByText(/Ln 52,/).waitFor();
+        await workbench.atLine(52);
         await workbench.bench.getByRole('button', { name: /^depth 0\.54 mm/ }).click();
-        await workbench.status.getByText(/Ln 27,/).waitFor();
+        await workbench.atLine(26);
     });
 
     it('lights the step under the cursor and turns to its frame', async () => {
         const workbench = await session.open();
-        await workbench.goToLine(45);
+        await workbench.goToLine('heron-tray.kerf', 45);
         await workbench.bench.locator('.steps > li.lit', { hasText: 'Let relief into pocket' }).waitFor();
         await eventually('the frame to turn', async () => {
             const tab = workbench.bench.getByRole('tab', { name: /Let relief into pocket/ });
@@ -77,6 +77,14 @@ describe('the bench view', () => {
         await session.shot('findings');
         await bench.getByRole('button', { name: 'Explain not-mirrored' }).click();
         await page.getByRole('tab', { name: /Preview not-mirrored/ }).waitFor();
+        await page
+            .frameLocator('iframe.webview.ready')
+            .nth(1)
+            .frameLocator('iframe#active-frame')
+            .getByRole('heading')
+            .first()
+            .waitFor()
+            .catch(() => undefined);
         await session.shot('explanation');
         await page.keyboard.press('Control+F4');
         await page.getByRole('tab', { name: /^heron-tray\.kerf/ }).click();

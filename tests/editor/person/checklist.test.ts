@@ -24,7 +24,7 @@ describe('the checklist', () => {
     it('goes to the text of a step that is clicked', async () => {
         const workbench = await session.open();
         await workbench.page.getByRole('treeitem', { name: /Sand tray/ }).click();
-        await workbench.status.getByText(/Ln 52,/).waitFor();
+        await workbench.atLine(52);
     });
 
     it('unticks', async () => {

@@ -76,7 +76,7 @@ describe('the bench view with the keyboard alone', () => {
         const step = workbench.bench.getByRole('button', { name: /^Peel bird/ });
         await step.focus();
         await workbench.page.keyboard.press('Enter');
-        await workbench.status.getByText(/Ln 51,/).waitFor();
+        await workbench.atLine(51);
         await eventually('the text to have the keyboard', () =>
             workbench.page.locator('.monaco-editor.focused').first().isVisible(),
         );

@@ -5,6 +5,8 @@ describe('after the window has been closed and opened again', () => {
     before(async () => {
         const { bench } = await session.open();
         await bench.getByRole('tab', { name: /Engrave pocket/ }).click();
+        // The editor writes what it keeps a few seconds later.
+        await new Promise((resolve) => setTimeout(resolve, 6000));
         await session.reload();
     });
 
@@ -13,6 +15,7 @@ describe('after the window has been closed and opened again', () => {
         await page.getByRole('tab', { name: /^Bench: Heron serving tray/ }).click();
         const tab = bench.getByRole('tab', { name: /Engrave pocket/ });
         await tab.waitFor();
+        await session.shot('restart');
         assert.equal(await tab.getAttribute('aria-selected'), 'true');
     });
 

@@ -13,7 +13,7 @@ describe('typing with the bench view open', () => {
         const node = await picture.elementHandle();
         await bench.locator('body').evaluate(() => document.scrollingElement!.scrollTo(0, 40));
 
-        await workbench.goToLine(27);
+        await workbench.goToLine('heron-tray.kerf', 26);
         await page.keyboard.press('End');
         for (let i = 0; i < 'depth 0.54 mm'.length; i += 1) await page.keyboard.press('Backspace');
         await page.keyboard.type('depth 0.50 mm');
@@ -35,7 +35,7 @@ describe('typing with the bench view open', () => {
     it('keeps the picture and says so while the text is broken', async () => {
         const workbench = await session.open();
         const { bench, page } = workbench;
-        await workbench.goToLine(4);
+        await workbench.goToLine('heron-tray.kerf', 4);
         await page.keyboard.press('Home');
         await page.keyboard.type('// ');
         await bench
