@@ -5,7 +5,7 @@ import { darknessOfRgb, type Raster } from './raster';
 
 /** deflate packs at most 1032 bytes into one. */
 const densest = 1032;
-const harmless = 512_000_000;
+const harmless = 256_000_000;
 
 /** Reads a PNG's pixels. Throws with a reason for what is broken, forged or not supported. */
 export function readPng(bytes: Uint8Array): Raster {
