@@ -32,9 +32,13 @@ export class Session {
         return this.workbench;
     }
 
-    /** The same window again, as after a restart of the editor. */
+    /** The same window again, as after a restart of the editor: closed in order, so that everything it keeps is written. */
     async reload(): Promise<void> {
-        await this.load((await this.open()).page);
+        const workbench = await this.open();
+        const gone = workbench.page.waitForEvent('domcontentloaded');
+        await workbench.command('Developer: Reload Window');
+        await gone;
+        await this.ready(workbench.page);
     }
 
     async shot(name: string): Promise<void> {
@@ -49,6 +53,10 @@ export class Session {
 
     private async load(page: Page): Promise<void> {
         await page.goto(windowAddress(this.server!, this.workshop, places.root));
+        await this.ready(page);
+    }
+
+    private async ready(page: Page): Promise<void> {
         await page.locator('.monaco-workbench .explorer-viewlet, .monaco-workbench .pane-body').first().waitFor();
     }
 }

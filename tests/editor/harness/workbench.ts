@@ -37,12 +37,25 @@ export class Workbench {
     }
 
     async command(title: string): Promise<void> {
-        await this.page.keyboard.press('F1');
-        await this.page.locator('.quick-input-widget input[type="text"]').fill(`>${title}`);
+        await this.ask(`>${title}`);
         await this.page
             .locator('.quick-input-list .monaco-list-row', { hasText: new RegExp(`^${title}`) })
             .first()
             .click();
+    }
+
+    /** Opens the command palette with a text. It closes by itself when the focus moves meanwhile, so once more then. */
+    private async ask(text: string): Promise<Locator> {
+        const input = this.page.locator('.quick-input-widget input[type="text"]');
+        for (let attempt = 0; attempt < 5; attempt += 1) {
+            await this.page.keyboard.press('F1');
+            const filled = await input.fill(text, { timeout: 4000 }).then(
+                () => true,
+                () => false,
+            );
+            if (filled) return input;
+        }
+        throw new Error(`The command palette did not open for “${text}”.`);
     }
 
     async theme(label: string, bodyClass: string): Promise<void> {
@@ -59,9 +72,7 @@ export class Workbench {
     /** Puts the cursor into the text at a line, and the keyboard with it. */
     async goToLine(file: string, line: number): Promise<void> {
         await this.page.getByRole('tab', { name: new RegExp(`^${file}`) }).click();
-        await this.page.keyboard.press('F1');
-        const input = this.page.locator('.quick-input-widget input[type="text"]');
-        await input.fill(`:${line}`);
+        const input = await this.ask(`:${line}`);
         await this.page
             .locator('.quick-input-list .monaco-list-row', { hasText: `line ${line}` })
             .first()

@@ -5,8 +5,6 @@ describe('after the window has been closed and opened again', () => {
     before(async () => {
         const { bench } = await session.open();
         await bench.getByRole('tab', { name: /Engrave pocket/ }).click();
-        // The editor writes what it keeps a few seconds later.
-        await new Promise((resolve) => setTimeout(resolve, 6000));
         await session.reload();
     });
 
