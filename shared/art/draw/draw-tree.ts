@@ -1,4 +1,4 @@
-import { farthest } from '../../geometry/grid';
+import { farthest, unitsPerMillimetre } from '../../geometry/grid';
 import { flatteningTolerance } from '../../geometry/shapes';
 import { identity } from '../../geometry/transform';
 import type { Art } from '../art';
@@ -15,6 +15,9 @@ import { boundingBox } from './bounding-box';
 import type { Drawing, Place } from './drawing';
 import { painter } from './painter';
 import { walk } from './walk';
+
+/** mm; a wish for a coarser drawing than this is a slip. */
+const coarsest = 10;
 
 const rootFontSize = initialStyle.fontSize;
 
@@ -47,13 +50,18 @@ export function drawTree(tree: SvgTree, wish: ArtWish, problems: Problems): Art 
     if (!page.physical && wish.width === undefined && wish.height === undefined) {
         problems.add('unsized', 'svg', 'The file does not say how large it is; 96 px are taken as an inch.', root.offset);
     }
-    const tolerance = wish.tolerance !== undefined && wish.tolerance > 0 ? wish.tolerance : flatteningTolerance;
-    const drawing = newDrawing(tree, cascade, problems, page, tolerance);
+    const drawing = newDrawing(tree, cascade, problems, page, toleranceOf(wish));
     const { width, height, physical } = page;
     const box = { minX: 0, minY: 0, maxX: width, maxY: height };
     drawRoot(drawing, { ...startPlace, matrix: page.matrix, ...page.viewport, clip: { box, region: undefined } });
     if (drawing.parts.length === 0) problems.add('empty', 'svg', 'Nothing is painted in this drawing.', root.offset);
     return { kind: 'vector', page: { width, height }, physical, parts: drawing.parts, problems: problems.all() };
+}
+
+/** Finer than the grid of the polygon library makes points and nothing else. */
+function toleranceOf({ tolerance }: ArtWish): number {
+    if (tolerance === undefined || !(tolerance > 0 && tolerance < coarsest)) return flatteningTolerance;
+    return Math.max(tolerance, 1 / unitsPerMillimetre);
 }
 
 function isTooLarge({ width, height }: Page): boolean {
