@@ -166,6 +166,15 @@ export const drawings: Readonly<Record<string, string>> = {
     'a paint that is not there, with something to fall back on': square(
         '<rect x="10" y="10" width="30" height="30" fill="url(#none) #000"/><rect x="60" y="10" width="30" height="30" fill="url(#none) none"/>',
     ),
+    'a scribble whose pen is thicker than its turns': square(
+        '<path fill="none" stroke="#000" stroke-width="9" stroke-linecap="round" d="M20 20'.concat(
+            Array.from(
+                { length: 60 },
+                (_, i) => `S${20 + ((i * 37) % 60)} ${20 + ((i * 23) % 60)} ${25 + ((i * 17) % 50)} ${25 + ((i * 29) % 50)}`,
+            ).join(''),
+            '"/>',
+        ),
+    ),
     'thick strokes around tight curves': square(
         '<g fill="none" stroke="#000" stroke-width="20"><path d="M20 50C20 45 24 45 24 50"/><path d="M50 80C90 60 60 60 90 85" stroke-linejoin="bevel"/></g>',
     ),

@@ -12,6 +12,7 @@ import { cutRings } from './cut-rings';
 import type { Clip, Drawing, Place } from './drawing';
 import { innerWedges } from './inner-wedges';
 import { largestScale } from './outline';
+import { widenInPieces } from './tangled-stroke';
 
 /** The area that an element's flattened subpaths fill, in mm on the page, as far as it is visible. */
 export function fillRegion(
@@ -50,10 +51,13 @@ export function strokeRegion(drawing: Drawing, element: SvgElement, paths: reado
         }
     }
     const { linecap: cap, linejoin: join, miterLimit } = style;
-    const wide = widen(drawn, { width, cap, join, miterLimit, matrix }, drawing.tolerance);
+    const stroke = { width, cap, join, miterLimit, matrix };
+    const atOnce = widen(drawn, stroke, drawing.tolerance);
+    const wide = atOnce === tangledRegion ? widenInPieces(drawn, stroke, drawing.tolerance) : atOnce;
     const wedges = innerWedges(drawn, width / 2, bendFor(drawing, style, place) * 1.001);
-    const inner = wide === tangledRegion ? wide : unite(wedges.map((ring) => transformRing(ring, matrix)));
-    const whole = inner === tangledRegion ? inner : union([wide, inner]);
+    const inner = unite(wedges.map((ring) => transformRing(ring, matrix)));
+    // The slits of a curve too tangled to be filled are not worth losing all of it.
+    const whole = wide === tangledRegion || inner === tangledRegion ? wide : union([wide, inner]);
     return untangled(drawing, element, visible(untangled(drawing, element, whole), place.clip));
 }
 
