@@ -113,6 +113,37 @@ const files: Readonly<Record<string, readonly [text: () => string, kinds: readon
         10,
     ],
     'paints in paints': [() => svg(`<rect width="9" height="9" fill="${'url(#a) '.repeat(20_000)}"/>`), ['unreadable'], 10],
+    'values of spaces, digits and brackets': [
+        () => {
+            const spaces = ' '.repeat(100_000);
+            const digits = '1'.repeat(100_000);
+            const values = [
+                `url(${spaces}`,
+                `url("${spaces}`,
+                `a${spaces}b`,
+                `rgb(${digits}`,
+                `#${digits}`,
+                `${digits}!`,
+                `${digits}.${digits}e`,
+            ];
+            const names = [
+                'fill',
+                'stroke-width',
+                'stroke-dasharray',
+                'transform',
+                'clip-path',
+                'style',
+                'class',
+                'd',
+                'opacity',
+                'marker-end',
+                'width',
+            ];
+            return svg(values.flatMap((value) => names.map((name) => `<path ${name}='${value}'/>`)).join(''));
+        },
+        ['unreadable'],
+        20,
+    ],
     'more text than is read': [() => svg(`<!-- ${'x'.repeat(60_000_000)} -->`), ['too-large'], 10],
 };
 

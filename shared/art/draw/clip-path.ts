@@ -2,12 +2,13 @@ import { intersect, union } from '../../geometry/boolean';
 import { type Bounds, emptyRegion, type Region } from '../../geometry/region';
 import { multiply } from '../../geometry/transform';
 import { computeStyle } from '../style/computed';
+import { parseUrl } from '../style/url';
 import type { SvgElement } from '../xml/tree';
 import { boundingBox } from './bounding-box';
 import { clipToRegion } from './clip-box';
 import { type Clip, type Drawing, lengthsOf, type Place } from './drawing';
 import { outlineOf } from './outline';
-import { resolve, urlOf } from './reference';
+import { resolve } from './reference';
 import { fillRegion, untangled } from './shape-regions';
 import { transformOf, type Visitor, walk } from './walk';
 
@@ -15,7 +16,7 @@ const everywhere: Bounds = { minX: -1e6, minY: -1e6, maxX: 1e6, maxY: 1e6 };
 
 /** Narrows a place's clip by the `clip-path` of the element there. */
 export function clipByPath(drawing: Drawing, element: SvgElement, value: string, place: Place): Clip {
-    const url = urlOf(value);
+    const url = parseUrl(value)?.reference;
     if (url === undefined) {
         const message = `This form of clip-path on <${element.name}> is not supported; it is drawn whole.`;
         drawing.problems.add('unsupported', 'clip-path', message, element.offset);

@@ -5,11 +5,12 @@ import { parseViewBox, viewBoxMatrix } from '../frame/view-box';
 import { shapes } from '../shape/basic-shapes';
 import { type Vertex, Vertices } from '../shape/vertices';
 import { type Computed, computeStyle } from '../style/computed';
+import { parseUrl } from '../style/url';
 import type { SvgElement } from '../xml/tree';
 import { clipToBox } from './clip-box';
 import { type Context, type Drawing, lengthsOf, mayDraw, type Place } from './drawing';
 import { valuesOf } from './outline';
-import { resolve, urlOf } from './reference';
+import { resolve } from './reference';
 import { type Visitor, walk } from './walk';
 
 const marked = new Set(['path', 'line', 'polyline', 'polygon']);
@@ -19,7 +20,7 @@ export function drawMarkers(drawing: Drawing, element: SvgElement, computed: Com
     if (!marked.has(element.name)) return;
     const { style } = computed;
     const [start, mid, end] = [style.markerStart, style.markerMid, style.markerEnd].map((value) => {
-        const url = value === 'none' ? undefined : urlOf(value);
+        const url = value === 'none' ? undefined : parseUrl(value)?.reference;
         const target = url === undefined ? undefined : resolve(url, drawing.tree, drawing.problems, element);
         return target?.name === 'marker' && !place.within.includes(target) ? target : undefined;
     });

@@ -1,11 +1,6 @@
 import type { Problems } from '../problems';
 import type { SvgElement, SvgTree } from '../xml/tree';
 
-/** The text inside `url(…)`; undefined if it is not one. */
-export function urlOf(text: string): string | undefined {
-    return /^url\(\s*(["']?)(.*?)\1\s*\)/is.exec(text.trim())?.[2]?.trim();
-}
-
 /**
  * The element of this file that a reference names. One that leads out of the file is refused, and
  * said so: nothing is ever fetched.

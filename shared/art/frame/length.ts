@@ -27,8 +27,12 @@ export const millimetresPerPixel = 25.4 / 96;
 
 const written = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*(%|[a-z]*)\s*$/i;
 
+/** Characters; the expression above may take the square of them. */
+const longest = 200;
+
 /** A length as written: its number and its unit in lower case. Undefined if it is not one; `calc()` is not. */
 export function splitLength(text: string): { readonly number: number; readonly unit: string } | undefined {
+    if (text.length > longest) return undefined;
     const match = written.exec(text);
     if (match === null) return undefined;
     const number = Number(match[1]);

@@ -6,6 +6,10 @@ const zero = 48;
 const nine = 57;
 const exponent = 101;
 
+/** Whole numbers of so many digits are exact in a double, and so are powers of ten up to 10^22. */
+const exactDigits = 15;
+const powers = Array.from({ length: exactDigits + 1 }, (_, i) => 10 ** i);
+
 /** Reads the numbers of SVG's compact lists, where `1-.5.5` is three of them. */
 export class NumberScanner {
     index = 0;
@@ -47,28 +51,44 @@ export class NumberScanner {
         const start = this.index;
         let i = start;
         let code = text.charCodeAt(i);
-        if (code === plus || code === minus) code = text.charCodeAt(++i);
+        const negative = code === minus;
+        if (negative || code === plus) code = text.charCodeAt(++i);
+        let whole = 0;
         const digits = i;
-        while (isDigit(code)) code = text.charCodeAt(++i);
-        let any = i > digits;
+        while (isDigit(code)) {
+            whole = whole * 10 + (code - zero);
+            code = text.charCodeAt(++i);
+        }
+        let count = i - digits;
+        let decimals = 0;
         if (code === dot) {
             const fraction = i + 1;
             code = text.charCodeAt(++i);
-            while (isDigit(code)) code = text.charCodeAt(++i);
-            any ||= i > fraction;
-        }
-        if (!any) return undefined;
-        if ((code | 32) === exponent) {
-            let j = i + 1;
-            code = text.charCodeAt(j);
-            if (code === plus || code === minus) code = text.charCodeAt(++j);
-            if (isDigit(code)) {
-                while (isDigit(code)) code = text.charCodeAt(++j);
-                i = j;
+            while (isDigit(code)) {
+                whole = whole * 10 + (code - zero);
+                code = text.charCodeAt(++i);
             }
+            decimals = i - fraction;
+            count += decimals;
         }
+        if (count === 0) return undefined;
+        const plain = i;
+        if ((code | 32) === exponent) i = this.afterExponent(i);
         this.index = i;
-        return Number(text.slice(start, i));
+        // Two numbers that a double holds exactly give the double nearest to their quotient, as Number() would.
+        if (i > plain || count > exactDigits) return Number(text.slice(start, i));
+        const value = whole / powers[decimals]!;
+        return negative ? -value : value;
+    }
+
+    /** Where an exponent that begins with the e at `at` ends; `at` itself if there is none, since units begin with an e too. */
+    private afterExponent(at: number): number {
+        let i = at + 1;
+        let code = this.text.charCodeAt(i);
+        if (code === plus || code === minus) code = this.text.charCodeAt(++i);
+        if (!isDigit(code)) return at;
+        while (isDigit(code)) code = this.text.charCodeAt(++i);
+        return i;
     }
 }
 

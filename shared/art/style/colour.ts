@@ -45,11 +45,14 @@ useMode(modeXyz50);
 useMode(modeXyz65);
 const toRgb = converter('rgb');
 
+/** Characters; no colour takes more, and some ways of reading take the square of them. */
+const longest = 200;
+
 /** Any CSS colour, brought into sRGB by cutting off what does not fit. Undefined if it is none. */
 export function parseColour(text: string): Colour | undefined {
+    if (text.length > longest) return undefined;
     // SVG 1.1 allows a printer's colour after the plain one.
     const plain = text.replace(/\s*icc-color\([^)]*\)\s*$/i, '').trim();
-    if (plain.length === 0 || plain.length > 200) return undefined;
     const parsed = parse(plain.toLowerCase());
     if (parsed === undefined) return undefined;
     const { r, g, b, alpha } = toRgb(parsed);

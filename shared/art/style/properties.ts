@@ -1,5 +1,6 @@
 import { type LengthContext, splitLength, toPixels } from '../frame/length';
 import { black, type Colour, parseColour } from './colour';
+import { parseUrl } from './url';
 
 /**
  * What fills or strokes: nothing, a colour, the element's own `color`, a paint of what refers to
@@ -134,9 +135,10 @@ export const properties: ReadonlyMap<string, AnyProperty> = new Map<string, AnyP
 ]);
 
 function readPaint(text: string): Paint | undefined {
-    const url = /^url\(\s*(["']?)(.*?)\1\s*\)\s*(.*)$/is.exec(text);
-    if (url === null) return readPlainPaint(text);
-    return { kind: 'server', reference: url[2]!.trim(), fallback: readPlainPaint(url[3]!) };
+    const url = parseUrl(text);
+    return url === undefined
+        ? readPlainPaint(text)
+        : { kind: 'server', reference: url.reference, fallback: readPlainPaint(url.rest) };
 }
 
 function readPlainPaint(text: string): PlainPaint | undefined {

@@ -1,5 +1,5 @@
 import { type INode, parseSync } from 'svgson';
-import { holder, type NormalForm } from './xml';
+import { holder, type NormalForm } from './normal-form';
 
 /** An element of the file, after entities and prefixes are out of the way. */
 export interface SvgElement {
