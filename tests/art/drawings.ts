@@ -82,6 +82,12 @@ export const drawings: Readonly<Record<string, string>> = {
     'symbols: sized by the use, cut at their edge': square(
         '<symbol id="s" viewBox="0 0 10 10"><circle cx="5" cy="5" r="6"/></symbol><use href="#s" x="5" y="5" width="40" height="40"/><use href="#s" x="55" y="5" width="40" height="20"/><symbol id="t" viewBox="0 0 10 10" preserveAspectRatio="xMaxYMax slice"><circle cx="5" cy="5" r="4"/></symbol><use href="#t" x="5" y="55" width="40" height="30"/><symbol id="o" viewBox="0 0 10 10" overflow="visible"><circle cx="5" cy="5" r="6"/></symbol><use href="#o" x="60" y="55" width="30" height="30"/>',
     ),
+    'a nested svg drawn by use, at its own size and at another': square(
+        '<defs><svg id="s" x="5" y="5" width="20" height="20" viewBox="0 0 10 10"><circle cx="5" cy="5" r="6"/></svg></defs><use href="#s" x="5" y="5"/><use href="#s" x="45" y="40" width="40" height="30"/>',
+    ),
+    'lines of no width, shapes of no size, and fills that are none': square(
+        '<rect x="5" y="5" width="30" height="0" stroke="#000"/><circle r="0" stroke="#000"/><path d="M5 50h40" stroke="#000" stroke-width="0"/><rect x="50" y="50" width="40" height="40" fill="none"/><line x1="5" y1="80" x2="40" y2="80" fill="#000"/><rect x="60" y="10" width="20" height="20"/>',
+    ),
     'nested svg: meet, slice and none': square(
         ['xMidYMid meet', 'xMinYMin slice', 'none', 'xMaxYMid meet']
             .map(

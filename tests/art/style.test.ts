@@ -160,6 +160,28 @@ describe('darkness, as a grey print would show it', () => {
     });
 });
 
+describe('transforms by style (CSS Transforms 1)', () => {
+    for (const [style, attributes] of [
+        [
+            'transform: rotate(30deg) translate(10px, -20%); transform-origin: 30px 60px',
+            'transform="translate(30 60) rotate(30) translate(10 -20) translate(-30 -60)"',
+        ],
+        ['transform: translateX(1cm) scaleY(50%)', 'transform="translate(37.795275590551) scale(1 .5)"'],
+        ['transform: skewX(0.1turn) rotate(0.5rad)', 'transform="skewX(36) rotate(28.64788975654116)"'],
+        ['transform: scale(2); transform-origin: center', 'transform="translate(50 50) scale(2) translate(-50 -50)"'],
+        ['transform: scale(2); transform-origin: right bottom', 'transform="translate(100 100) scale(2) translate(-100 -100)"'],
+        ['transform: none', ''],
+    ] as const) {
+        it(style, () => {
+            const [byStyle] = read(`<rect x="60" y="55" width="9" height="9" style="${style}"/>`);
+            const [byAttribute] = read(`<rect x="60" y="55" width="9" height="9" ${attributes}/>`);
+            const numbers = [...byAttribute!.region.rings[0]!];
+            expect(byStyle!.region.rings[0]!.length).toBe(numbers.length);
+            for (const [i, value] of byStyle!.region.rings[0]!.entries()) expect(value).toBeCloseTo(numbers[i]!, 6);
+        });
+    }
+});
+
 describe('parts', () => {
     it('carry their own ids and classes and those around them, innermost first', () => {
         const [part] = read(`<g id="tray" class="deep"><g class="wing left">${rect('id="feather" class="f"')}</g></g>`);

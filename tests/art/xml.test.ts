@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Art } from '../../shared/art/art';
 import { painted } from '../../shared/art/painted';
@@ -43,6 +44,35 @@ describe('files as they come', () => {
             expect(art.problems).toEqual([]);
         });
     }
+});
+
+describe('values survive the way through two readers', () => {
+    it('whatever they hold, as long as XML can hold it', () => {
+        const id = fc
+            .string({ unit: 'binary', minLength: 1, maxLength: 80 })
+            .filter((text) => !/[\p{Cc}\p{Cs}\ufffe\uffff]/u.test(text));
+        fc.assert(
+            fc.property(id, fc.constantFrom('', 'x'.repeat(600)), (written, tail) => {
+                const value = written + tail;
+                const escaped = value.replace(/[&<"]/g, (sign) => `&#${sign.charCodeAt(0)};`);
+                const art = readSvg(`<svg ${root}><rect width="5" height="2" id="${escaped}"/></svg>`);
+                expect(art.parts[0]!.ids).toEqual([value]);
+                expect(art.problems).toEqual([]);
+            }),
+            { numRuns: 300 },
+        );
+    });
+
+    it('and places are right behind long ones', () => {
+        const line = `<path d="M0 0${'h1v1'.repeat(500)}"/>`;
+        const { problems } = readSvg(`<svg ${root}>${line}${line}<text/>\n${line}  <text/></svg>`);
+        const column = `<svg ${root}>${line}${line}`.length + 1;
+        const texts = problems.filter(({ kind }) => kind === 'text').map((problem) => [problem.line, problem.column]);
+        expect(texts).toEqual([
+            [1, column],
+            [2, line.length + 3],
+        ]);
+    });
 });
 
 describe('broken files', () => {

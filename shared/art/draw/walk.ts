@@ -130,8 +130,9 @@ function walkViewport(
         return toPixels(written === undefined || written === 'auto' ? fallback : written, axis, context) ?? 0;
     };
     const nested = element.name === 'svg';
-    const x = nested ? read('x', 'x', '0') : 0;
-    const y = nested ? read('y', 'y', '0') : 0;
+    // Where a use stands has been taken into account; only its size goes before the element's own.
+    const x = nested ? (toPixels(computed.text('x') ?? '0', 'x', context) ?? 0) : 0;
+    const y = nested ? (toPixels(computed.text('y') ?? '0', 'y', context) ?? 0) : 0;
     const width = read('width', 'x', '100%');
     const height = read('height', 'y', '100%');
     if (!(width > 0 && height > 0)) return;
