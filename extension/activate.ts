@@ -17,9 +17,9 @@ export async function activateWith(server: RecipeServer, context: vscode.Extensi
         offerStock(server),
         offerExplanations(server),
         offerWriting(server),
-        showStatus(server, current),
-        watchBenches(server, context.extensionUri),
-        watchChecklist(server, current, context.workspaceState),
+        showStatus(current),
+        watchBenches(server, current, context.extensionUri),
+        watchChecklist(current, context.workspaceState),
         vscode.commands.registerCommand('kerfbook.restartServer', () => server.restart()),
     );
     await server.start();

@@ -1,8 +1,8 @@
 import * as vscode from 'vscode';
-import type { PlannedParams } from '../shared/view/protocol';
+import { type BenchParams, type Checklist, method } from '../shared/view/protocol';
 import type { RecipeServer } from './server';
 
-export interface RecipePlace {
+interface RecipePlace {
     readonly uri: string;
     /** Absent: the first of the file. */
     readonly recipe?: string;
@@ -15,55 +15,67 @@ const KEY = 'kerfbook.currentRecipe';
  * at, kept when the maker turns to another kind of file, and over a restart.
  */
 export class CurrentRecipe implements vscode.Disposable {
-    private readonly changed = new vscode.EventEmitter<RecipePlace | undefined>();
+    private readonly changed = new vscode.EventEmitter<void>();
     readonly onDidChange = this.changed.event;
-    /** What the server last said of each file. */
-    private readonly planned = new Map<string, PlannedParams>();
     private readonly subscriptions: vscode.Disposable[] = [];
-    private kept: RecipePlace | undefined;
+    private readonly recipesOf = new Map<string, readonly string[]>();
+    private place: RecipePlace | undefined;
+    private asked = 0;
+    /** Its steps as last planned; absent when the file holds no recipe that can be. */
+    checklist: Checklist | undefined;
 
     constructor(
-        server: RecipeServer,
+        private readonly server: RecipeServer,
         private readonly memory: vscode.Memento,
     ) {
-        this.kept = memory.get<RecipePlace>(KEY);
+        this.place = memory.get<RecipePlace>(KEY);
         this.subscriptions.push(
-            server.onDidPlan((params) => {
-                this.planned.set(params.uri, params);
-                if (params.uri === this.kept?.uri) this.changed.fire(this.kept);
+            server.onDidPlan(({ uri, recipes }) => {
+                this.recipesOf.set(uri, recipes);
+                if (uri === this.place?.uri) void this.refresh();
             }),
             vscode.window.onDidChangeActiveTextEditor((editor) => this.follow(editor)),
         );
-        this.follow(vscode.window.activeTextEditor);
+        if (!this.follow(vscode.window.activeTextEditor)) void this.refresh();
     }
 
-    get place(): RecipePlace | undefined {
-        return this.kept;
+    get uri(): string | undefined {
+        return this.place?.uri;
     }
 
-    /** What the server last said of the current file; undefined before it has planned it. */
-    get summary(): PlannedParams | undefined {
-        return this.kept === undefined ? undefined : this.planned.get(this.kept.uri);
-    }
-
-    /** The name to show: the chosen recipe as long as the file holds it, else the first. */
-    get name(): string | undefined {
-        const names = this.summary?.recipes ?? [];
-        const chosen = this.kept?.recipe;
-        return chosen !== undefined && names.includes(chosen) ? chosen : names[0];
+    /** Names of all recipes of its file, once the server has planned it. */
+    get recipes(): readonly string[] {
+        return this.recipesOf.get(this.place?.uri ?? '') ?? [];
     }
 
     choose(place: RecipePlace): void {
-        this.kept = place;
+        this.place = place;
         void this.memory.update(KEY, place);
-        this.changed.fire(place);
+        void this.refresh();
     }
 
-    private follow(editor: vscode.TextEditor | undefined): void {
+    /** Whether the editor holds another recipe than the current one, which then becomes it. */
+    private follow(editor: vscode.TextEditor | undefined): boolean {
         const document = editor?.document;
-        if (document?.languageId !== 'kerf' || document.uri.scheme === 'kerfbook-stock') return;
+        if (document?.languageId !== 'kerf' || document.uri.scheme === 'kerfbook-stock') return false;
         const uri = document.uri.toString();
-        if (uri !== this.kept?.uri) this.choose({ uri });
+        if (uri === this.place?.uri) return false;
+        this.choose({ uri });
+        return true;
+    }
+
+    private async refresh(): Promise<void> {
+        const { place } = this;
+        if (place === undefined) return;
+        const ticket = ++this.asked;
+        const { uri, recipe } = place;
+        // A recipe that has been renamed or removed is no longer asked for.
+        const known = recipe !== undefined && (this.recipes.length === 0 || this.recipes.includes(recipe));
+        const params: BenchParams = { uri, ...(known ? { recipe } : {}) };
+        const checklist = await this.server.ask<Checklist>(method.checklist, params);
+        if (ticket !== this.asked) return; // a newer question is on its way
+        this.checklist = checklist;
+        this.changed.fire();
     }
 
     dispose(): void {

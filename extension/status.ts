@@ -1,36 +1,31 @@
 import * as vscode from 'vscode';
 import { showTime } from '../shared/quantity/show';
 import type { CurrentRecipe } from './current-recipe';
-import type { RecipeServer } from './server';
 
 /** The status bar item of an open recipe: its name, how long it takes, and how many findings wait. */
-export function showStatus(server: RecipeServer, current: CurrentRecipe): vscode.Disposable {
+export function showStatus(current: CurrentRecipe): vscode.Disposable {
     const item = vscode.window.createStatusBarItem('kerfbook.recipe', vscode.StatusBarAlignment.Left, 40);
     item.name = 'Kerfbook Recipe';
     item.command = 'kerfbook.openBenchViewToSide';
 
     const refresh = () => {
-        const uri = current.place?.uri;
-        const name = current.name;
-        const editor = vscode.window.activeTextEditor;
-        if (uri === undefined || name === undefined || editor?.document.uri.toString() !== uri) {
+        const { checklist, uri } = current;
+        const open = vscode.window.activeTextEditor?.document.uri.toString();
+        if (uri === undefined || checklist === undefined || open !== uri) {
             item.hide();
             return;
         }
-        const totals = current.summary?.totals?.[name];
+        const { machine, attended, waiting } = checklist.totals;
+        const time = showTime(machine + attended + waiting);
         const findings = countFindings(vscode.Uri.parse(uri));
-        const time = totals === undefined ? '' : ` · ${showTime(totals.machine + totals.attended + totals.waiting)}`;
-        item.text = `$(list-ordered) ${name}${time}${findings.short}`;
-        item.accessibilityInformation = { label: `Recipe ${name}${time}, ${findings.long}. Opens the bench view.` };
-        const times =
-            totals === undefined
-                ? []
-                : [
-                      `Laser: ${showTime(totals.machine)}`,
-                      `Hands on: ${showTime(totals.attended)}`,
-                      `Waiting: ${showTime(totals.waiting)}`,
-                  ];
-        item.tooltip = [name, ...times, findings.long, 'Select to open the bench view'].join('\n');
+        item.text = `$(list-ordered) ${checklist.recipe} · ${time}${findings.short}`;
+        item.accessibilityInformation = { label: `Recipe ${checklist.title}, ${time}, ${findings.long}. Opens the bench view.` };
+        item.tooltip = [
+            checklist.title,
+            `Laser ${showTime(machine)}, hands on ${showTime(attended)}, waiting ${showTime(waiting)}`,
+            findings.long,
+            'Select to open the bench view',
+        ].join('\n');
         item.show();
     };
 
@@ -38,14 +33,13 @@ export function showStatus(server: RecipeServer, current: CurrentRecipe): vscode
     return vscode.Disposable.from(
         item,
         current.onDidChange(refresh),
-        server.onDidPlan(refresh),
         vscode.window.onDidChangeActiveTextEditor(refresh),
         vscode.languages.onDidChangeDiagnostics(refresh),
     );
 }
 
 function countFindings(uri: vscode.Uri): { short: string; long: string } {
-    const severities = vscode.languages.getDiagnostics(uri).map((diagnostic) => diagnostic.severity);
+    const severities = vscode.languages.getDiagnostics(uri).map(({ severity }) => severity);
     const errors = severities.filter((severity) => severity === vscode.DiagnosticSeverity.Error).length;
     const warnings = severities.filter((severity) => severity === vscode.DiagnosticSeverity.Warning).length;
     return {

@@ -47,7 +47,7 @@ export class Bench implements vscode.Disposable {
             const params = { uri: this.uri.toString(), ...(this.recipe === undefined ? {} : { recipe: this.recipe }) };
             const view = await this.server.ask<BenchView>(method.bench, params);
             if (view === undefined) {
-                this.post({ type: 'nothing', why: 'This file holds no recipe that can be shown yet.' });
+                this.post({ type: 'nothing', why: 'This file holds no recipe that can be shown.' });
             } else {
                 this.panel.title = `Bench: ${view.title}`;
                 this.post({ type: 'picture', view });

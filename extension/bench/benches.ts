@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import type { CurrentRecipe } from '../current-recipe';
 import type { RecipeServer } from '../server';
 import { Bench } from './bench';
 import { type KeptState, readKeptState } from './messages';
@@ -6,7 +7,7 @@ import { type KeptState, readKeptState } from './messages';
 const VIEW_TYPE = 'kerfbook.bench';
 
 /** Opens bench views, one a recipe file, and brings them back after a restart. */
-export function watchBenches(server: RecipeServer, extensionUri: vscode.Uri): vscode.Disposable {
+export function watchBenches(server: RecipeServer, current: CurrentRecipe, extensionUri: vscode.Uri): vscode.Disposable {
     const open = new Map<string, Bench>();
 
     const adopt = (panel: vscode.WebviewPanel, kept: KeptState) => {
@@ -19,7 +20,10 @@ export function watchBenches(server: RecipeServer, extensionUri: vscode.Uri): vs
     };
 
     const show = (place: unknown, column: vscode.ViewColumn) => {
-        const uri = place instanceof vscode.Uri ? place : recipeToShow();
+        const uri =
+            place instanceof vscode.Uri
+                ? place
+                : (recipeInFront() ?? (current.uri === undefined ? undefined : vscode.Uri.parse(current.uri)));
         if (uri === undefined) {
             void vscode.window.showInformationMessage('Open a recipe (a .kerf file) to see its bench view.');
             return;
@@ -50,8 +54,7 @@ export function watchBenches(server: RecipeServer, extensionUri: vscode.Uri): vs
     );
 }
 
-/** The recipe in front of the maker; from the checklist it may be one whose text is not open. */
-function recipeToShow(): vscode.Uri | undefined {
+function recipeInFront(): vscode.Uri | undefined {
     const editors = [vscode.window.activeTextEditor, ...vscode.window.visibleTextEditors];
     return editors.find((editor) => editor?.document.languageId === 'kerf')?.document.uri;
 }

@@ -12,6 +12,7 @@ export function makeChecklist(plan: Plan): Checklist {
         recipe: recipe.name,
         title: recipe.title || recipe.name,
         revision: recipe.revision,
+        totals: plan.totals,
         cautions: plan.cautions,
         items: plan.steps.map((step) => {
             const base = stepKey(step.step);

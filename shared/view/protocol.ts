@@ -35,8 +35,6 @@ export interface PlannedParams {
     readonly uri: string;
     readonly textVersion: number;
     readonly recipes: readonly string[];
-    /** How long each recipe takes, by its name: for the status bar, which needs no picture. */
-    readonly totals?: Readonly<Record<string, TotalsView>>;
 }
 
 export interface SectionParams extends BenchParams {
@@ -50,6 +48,7 @@ export interface Checklist {
     readonly recipe: string;
     readonly title: string;
     readonly revision: number;
+    readonly totals: TotalsView;
     readonly cautions: readonly string[];
     readonly items: readonly ChecklistItem[];
 }
