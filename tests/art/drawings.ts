@@ -166,6 +166,9 @@ export const drawings: Readonly<Record<string, string>> = {
     'shapes partly off the page': square(
         '<circle cx="0" cy="50" r="30"/><rect x="80" y="-50" width="500" height="100" /><path d="M-900 95h2000" stroke="#000" stroke-width="4"/>',
     ),
+    'slanting edges that leave the page and come back': square(
+        '<polygon points="-50 20 150 -30 120 180 60 -20 20 150 -80 90"/><path fill-rule="evenodd" d="M50-200L260 300L-160 300z M50 60l300 90h-600z" fill="#fff"/>',
+    ),
     'a gradient of one tone': square(
         '<linearGradient id="g"><stop offset="0" stop-color="#000"/><stop offset="1" stop-color="#000"/></linearGradient><rect x="10" y="10" width="50" height="50" fill="url(#g)"/><linearGradient id="h" href="#g"/><circle cx="75" cy="75" r="15" fill="url(#h)"/>',
     ),
