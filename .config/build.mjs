@@ -4,7 +4,6 @@
  *     node .config/build.mjs [--production] [--watch]
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { context } from 'esbuild';
 
@@ -68,7 +67,7 @@ const bundles = [
         jsx: 'automatic',
         jsxImportSource: 'preact',
     },
-].filter(({ entryPoints }) => existsSync(new URL(`../${entryPoints[0]}`, import.meta.url)));
+];
 
 generateParser();
 const contexts = await Promise.all(bundles.map((options) => context(options)));

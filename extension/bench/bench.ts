@@ -12,6 +12,7 @@ export class Bench implements vscode.Disposable {
     private recipe: string | undefined;
     private asking = false;
     private outdated = false;
+    private disposed = false;
 
     constructor(
         readonly panel: vscode.WebviewPanel,
@@ -40,12 +41,13 @@ export class Bench implements vscode.Disposable {
     /** Asks for the picture anew. One question at a time: a change meanwhile asks once more when the answer is there. */
     private async refresh(): Promise<void> {
         this.outdated = true;
-        if (this.asking || !this.panel.visible) return;
+        if (this.disposed || this.asking || !this.panel.visible) return;
         this.asking = true;
         while (this.outdated) {
             this.outdated = false;
             const params = { uri: this.uri.toString(), ...(this.recipe === undefined ? {} : { recipe: this.recipe }) };
             const view = await this.server.ask<BenchView>(method.bench, params);
+            if (this.disposed) return;
             if (view === undefined) {
                 this.post({ type: 'nothing', why: 'This file holds no recipe that can be shown.' });
             } else {
@@ -103,10 +105,12 @@ export class Bench implements vscode.Disposable {
     }
 
     private post(message: ToBench): void {
+        if (this.disposed) return;
         void this.panel.webview.postMessage(message);
     }
 
     dispose(): void {
+        this.disposed = true;
         for (const each of this.subscriptions) each.dispose();
     }
 }

@@ -58,7 +58,11 @@ function askForSection(): void {
 function receive(message: ToBench | undefined): void {
     switch (message?.type) {
         case 'picture':
-            change({ view: message.view, trouble: undefined });
+            change({
+                view: message.view,
+                trouble: undefined,
+                lit: cursor === undefined ? undefined : stepAt(message.view, cursor),
+            });
             break;
         case 'nothing':
             change({ trouble: message.why });
@@ -72,7 +76,11 @@ function receive(message: ToBench | undefined): void {
     }
 }
 
+/** Where the text cursor is; what it lies in may change with the text. */
+let cursor: number | undefined;
+
 function followCursor(offset: number, turn: boolean): void {
+    cursor = offset;
     const { view } = state;
     const lit = view === undefined ? undefined : stepAt(view, offset);
     if (lit === state.lit) return;

@@ -66,11 +66,21 @@ describe('the bench view', () => {
         await session.shot('inlay-laid-in');
     });
 
+    it('jumps instead of moving for those who want less motion', async () => {
+        const { bench, page } = await session.open();
+        await page.emulateMedia({ reducedMotion: 'reduce' });
+        const lie = bench.getByRole('slider', { name: 'Turning over' });
+        await bench.getByRole('button', { name: 'Take apart' }).click();
+        assert.equal(await lie.getAttribute('aria-valuetext'), 'side by side');
+        await page.emulateMedia({ reducedMotion: 'no-preference' });
+    });
+
     it('lists the findings of a faulty recipe and explains them', async () => {
         const workbench = await session.open();
         const { bench, page } = workbench;
-        await page.getByRole('tab', { name: /^heron-tray-faulty\.kerf/ }).click();
-        await workbench.openBench();
+        await workbench.goToLine('heron-tray-faulty.kerf', 11);
+        await page.keyboard.press('Control+k');
+        await page.keyboard.press('b');
         await bench.getByRole('heading', { name: /Heron tray, everything wrong/ }).waitFor();
         await bench.getByText(/is not mirrored: turned over/).waitFor();
         assert.ok((await bench.locator('.ring').count()) > 0);
@@ -96,5 +106,24 @@ describe('the bench view', () => {
             outside.filter((url) => !/^https:\/\/[^/]+\.vscode-(cdn|resource)\.net\//.test(url)),
             [],
         );
+    });
+
+    it('runs no script and fetches nothing but its own', async () => {
+        const { bench } = await session.open();
+        const ran = await bench.locator('body').evaluate(async (body) => {
+            const refused: string[] = [];
+            document.addEventListener('securitypolicyviolation', (event) => refused.push(event.effectiveDirective));
+            const script = document.createElement('script');
+            script.textContent = 'globalThis.smuggled = true';
+            const picture = document.createElement('img');
+            picture.src = 'https://example.com/picture.png';
+            body.append(script, picture);
+            await fetch('https://example.com/data').catch(() => undefined);
+            await new Promise((resolve) => setTimeout(resolve, 200));
+            script.remove();
+            picture.remove();
+            return { smuggled: 'smuggled' in globalThis, refused: refused.sort() };
+        });
+        assert.deepEqual(ran, { smuggled: false, refused: ['connect-src', 'img-src', 'script-src-elem'] });
     });
 });
