@@ -7,6 +7,7 @@ import {
     type LangiumSharedServices,
 } from 'langium/lsp';
 import { KerfCodeActions } from './editing/code-actions';
+import { KerfHover } from './editor/hover';
 import { KerfGeneratedModule, KerfGeneratedSharedModule, KerfLanguageMetaData } from './generated/module';
 import { KerfScopeComputation } from './names/scope-computation';
 import { KerfScopeProvider } from './names/scope-provider';
@@ -53,6 +54,7 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
     },
     lsp: {
         CodeActionProvider: (services) => new KerfCodeActions(services),
+        HoverProvider: (services) => new KerfHover(services),
     },
     validation: {
         DocumentValidator: (services) => new KerfValidator(services),

@@ -54,15 +54,16 @@ function blanksAtEnd(text: string): number {
 function addition({ offset, length }: Where, statement: string, layout: Layout): SpanEdit {
     const end = offset + length;
     const block = layout.text.slice(offset, end);
-    if (!block.endsWith('}')) return { offset: end, length: 0, text: ` { ${statement} }` };
+    const statements = statement.split('\n');
+    if (!block.endsWith('}')) return { offset: end, length: 0, text: ` { ${statements.join('  ')} }` };
     const brace = end - 1;
     if (!block.includes('\n')) {
         const blanks = blanksAtEnd(block.slice(0, -1));
         const gap = block.slice(0, -1).trimEnd().endsWith('{') ? ' ' : '  ';
-        return { offset: brace - blanks, length: blanks, text: `${gap}${statement} ` };
+        return { offset: brace - blanks, length: blanks, text: `${gap}${statements.join('  ')} ` };
     }
     const outer = layout.indentAt(brace);
-    const line = `${outer}${layout.indent}${statement}${layout.lineBreak}`;
+    const line = statements.map((each) => `${outer}${layout.indent}${each}${layout.lineBreak}`).join('');
     const start = layout.lineStart(brace);
     if (layout.text.slice(start, brace).trim() === '') return { offset: start, length: 0, text: line };
     return { offset: brace, length: 0, text: `${layout.lineBreak}${line}${outer}` };

@@ -1,4 +1,5 @@
 import type { Lexer } from 'langium';
+import { homesOf } from '../vocabulary/blocks';
 import type { Token } from './token';
 import { mostErrors, startsStatement } from './token';
 
@@ -88,7 +89,7 @@ class Balance {
         const token = this.tokens[index]!;
         const name = token.tokenType.name;
         if (name === '{') {
-            this.open(token);
+            this.open(token, this.tokens[index + 1]);
             return;
         }
         if (startsStatement(token)) this.beforeStatement(index);
@@ -103,17 +104,24 @@ class Balance {
         this.out.push(token);
     }
 
-    private open(brace: Token): void {
-        const head = this.head;
-        const isStock = head !== undefined && sharedEntries.has(head.image) && !steps.has(head.image);
-        const hasNoBlock =
-            head !== undefined && (this.opened || !canHaveBlock.has(head.image) || (isStock && this.blocks.length > 0));
-        if (hasNoBlock || (head === undefined && this.blocks.length > 0)) {
+    private open(brace: Token, next: Token | undefined): void {
+        if (this.opensNothing(next)) {
             this.report('excess', brace);
             this.surplus++;
             return;
         }
         this.push(brace);
+    }
+
+    /** A brace behind a line that has no block. Behind a word that is unknown it opens one if what follows stands further in. */
+    private opensNothing(next: Token | undefined): boolean {
+        const head = this.head;
+        if (head === undefined) return this.blocks.length > 0;
+        if (this.opened) return true;
+        if (sharedEntries.has(head.image) && !steps.has(head.image)) return this.blocks.length > 0;
+        if (canHaveBlock.has(head.image)) return false;
+        if (homesOf(head.image).length > 0) return true;
+        return next !== undefined && next.tokenType.name !== '}' && startsStatement(next) && isLeftOf(next, head);
     }
 
     private push(brace: Token): void {

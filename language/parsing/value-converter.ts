@@ -12,8 +12,3 @@ export function textOf(quoted: string): string {
     const closed = /^"(?:\\.|[^"\\])*"$/.test(quoted);
     return quoted.slice(1, closed ? -1 : undefined).replaceAll(/\\(["\\])/g, '$1');
 }
-
-/** Text in quotes, as it is written in a recipe. Line breaks cannot stand in a text and become spaces. */
-export function quote(text: string): string {
-    return `"${text.replaceAll(/[\r\n]+/g, ' ').replaceAll(/(["\\])/g, '\\$1')}"`;
-}

@@ -1,0 +1,21 @@
+import type { AstNode } from 'langium';
+import { constructs } from '../vocabulary/constructs';
+import { itemKey } from '../vocabulary/item-key';
+import { propertyAfter, propertyOf } from '../vocabulary/lookup';
+
+/** A word of the language by what it does where it stands, with an example. */
+export function describeWord(word: string, node: AstNode): string | undefined {
+    const key = itemKey(node);
+    const own = key === undefined || node.$container === undefined ? undefined : propertyOf(node.$container.$type, key);
+    const property = own?.words.split(' ').includes(word) ? own : (propertyAfter(word, typesAround(node)) ?? own);
+    const construct = constructs.find(({ type, word: first }) => type === node.$type && first === word);
+    const found = construct ?? property;
+    return found === undefined ? undefined : `${found.what}\n\n\`\`\`kerf\n${found.example}\n\`\`\``;
+}
+
+/** Types of the nodes that hold this one, outermost first, itself last. */
+function typesAround(node: AstNode): string[] {
+    const types: string[] = [];
+    for (let at: AstNode | undefined = node; at !== undefined; at = at.$container) types.unshift(at.$type);
+    return types;
+}
