@@ -38,7 +38,7 @@ const bundles = [
     {
         ...common,
         entryPoints: ['extension/main.browser.ts'],
-        outfile: 'dist/extension.web.js',
+        outfile: 'dist/extension.web.cjs',
         platform: 'browser',
         format: 'cjs',
         target: 'chrome128',

@@ -4,11 +4,12 @@ import { spotOf } from './beam';
 import { doseFor, doseOf } from './dose';
 import { guessLaw } from './guess';
 import { type DepthLaw, predict } from './law';
+import { leastPowerOf } from './least-power';
 import { pitchForSpot } from './pitch';
 import { strokes, textWidth } from './stroked-text';
 
 /** One square of a coupon: place and size in mm, what burns it, and what it may give. */
-interface CouponSquare {
+export interface CouponSquare {
     readonly x: number;
     readonly y: number;
     readonly size: number;
@@ -64,7 +65,7 @@ export function couponSheet(
         return undefined;
     const law = guessLaw(wood, laser);
     const topSpeed = laser?.topSpeed?.value ?? 300;
-    const powers = options.powers ?? powersFor(law, full, pitch, topSpeed, laser?.leastPower?.value ?? 0);
+    const powers = options.powers ?? powersFor(law, full, pitch, topSpeed, leastPowerOf(laser) ?? 0);
     const speeds = options.speeds ?? speedsFor(law, powers, full, pitch, topSpeed, options.deepest ?? 0.8);
     if (!listed(powers, 2) || !listed(speeds, 1e6)) return undefined;
 
@@ -104,7 +105,7 @@ function listed(values: readonly number[], most: number): boolean {
 /** Four powers in even steps of whole per cent: the lowest just digs at top speed. */
 function powersFor(law: DepthLaw, full: number, pitch: number, topSpeed: number, least: number): number[] {
     const digging = (doseFor(law, JUST_DIGS, 1) * topSpeed * pitch) / full;
-    const low = Math.min(0.5, Math.max(0.1, digging, least / full));
+    const low = Math.min(0.5, Math.max(0.1, digging, Math.ceil((100 * least) / full) / 100));
     return Array.from({ length: 4 }, (_, i) => Math.round(100 * (low + (i * (0.9 - low)) / 3)) / 100);
 }
 
@@ -134,5 +135,5 @@ function labelSettings(law: DepthLaw, laser: Laser, full: number, topSpeed: numb
     const width = spotOf(laser)?.diameter ?? 0.15;
     const labelSpeed = Math.min(100, topSpeed);
     const power = (1.5 * law.threshold) / doseOf({ power: 1, speed: labelSpeed, pitch: width });
-    return { labelPower: Math.min(full, Math.max(power, laser.leastPower?.value ?? 0)), labelSpeed };
+    return { labelPower: Math.min(full, Math.max(power, leastPowerOf(laser) ?? 0)), labelSpeed };
 }

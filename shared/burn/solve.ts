@@ -3,6 +3,7 @@ import type { Laser } from '../recipe/stock';
 import { spotOf } from './beam';
 import { doseFor, doseOf, type Settings } from './dose';
 import { type DepthLaw, predict } from './law';
+import { leastPowerOf } from './least-power';
 import { linePitch, pitchForSpot } from './pitch';
 
 /**
@@ -105,7 +106,7 @@ function machineOf(laser: Laser | undefined): Machine {
     const power = positive(laser?.power?.value);
     return {
         power,
-        least: Math.min(positive(laser?.leastPower?.value) ?? 0, power ?? 0),
+        least: Math.min(positive(leastPowerOf(laser)) ?? 0, power ?? 0),
         topSpeed: positive(laser?.topSpeed?.value) ?? USUAL_TOP_SPEED,
     };
 }

@@ -1,27 +1,17 @@
 import { showNumber } from '../quantity/show';
 import type { Recipe } from '../recipe/recipe';
 import type { Step } from '../recipe/step';
+import type { Laser } from '../recipe/stock';
 
-const first =
+/** Stands behind every list of cautions. */
+export const whatComesFirst =
     'Local codes, the maker’s manuals of machine and materials, and licensed practice come before anything written here.';
 
 /** The usual cautions of the work in a recipe, most urgent first. They never promise that a thing is safe. */
 export function cautions(recipe: Recipe): string[] {
     const list: string[] = [];
     const has = (kind: Step['kind']): boolean => recipe.steps.some((step) => step.kind === kind);
-    if (has('engrave') || has('cut')) {
-        list.push(
-            'Fire: never leave the laser running alone; keep an extinguisher at hand and look again an hour after the last burn.',
-        );
-        list.push('Smoke: run the extraction and keep the door closed; wood smoke harms the lungs.');
-        const beam = recipe.laser?.beam;
-        const wavelength = (recipe.laser?.wavelength ?? beam?.wavelength)?.value;
-        const what = wavelength === undefined ? 'this laser' : showWavelength(wavelength);
-        list.push(
-            `Eyes: keep the enclosure shut, or wear eyewear made for ${what}; a beam that glances off metal is as strong as before.`,
-        );
-        list.push('Never burn PVC, vinyl or anything that may hold chlorine, treated wood, or boards of unknown glue.');
-    }
+    if (has('engrave') || has('cut')) list.push(...laserCautions(recipe.laser));
     if (recipe.blanks.some((blank) => blank.backing === 'foil')) {
         list.push('Bare foil throws the beam back like a mirror: cover what is not under veneer, and stay behind the enclosure.');
     }
@@ -33,7 +23,19 @@ export function cautions(recipe: Recipe): string[] {
     if (has('sand'))
         list.push('Dust: mask and extraction while sanding; fine wood, resin and metal dust harms the lungs and can burn.');
     list.push(...stockCautions(recipe));
-    return list.length === 0 ? [] : [...list, first];
+    return list.length === 0 ? [] : [...list, whatComesFirst];
+}
+
+/** What holds whenever a laser burns wood. */
+export function laserCautions(laser: Laser | undefined): string[] {
+    const wavelength = (laser?.wavelength ?? laser?.beam?.wavelength)?.value;
+    const what = wavelength === undefined ? 'this laser' : showWavelength(wavelength);
+    return [
+        'Fire: never leave the laser running alone; keep an extinguisher at hand and look again an hour after the last burn.',
+        'Smoke: run the extraction and keep the door closed; wood smoke harms the lungs.',
+        `Eyes: keep the enclosure shut, or wear eyewear made for ${what}; a beam that glances off metal is as strong as before.`,
+        'Never burn PVC, vinyl or anything that may hold chlorine, treated wood, or boards of unknown glue.',
+    ];
 }
 
 function stockCautions(recipe: Recipe): string[] {

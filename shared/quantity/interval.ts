@@ -24,11 +24,6 @@ export function subtract(a: Interval, b: Interval): Interval {
     return { value: a.value - b.value, low: a.low - b.high, high: a.high - b.low };
 }
 
-/** Scales by a factor that is not negative. */
-export function scale(a: Interval, factor: number): Interval {
-    return { value: a.value * factor, low: a.low * factor, high: a.high * factor };
-}
-
 export function atLeast(a: Interval, floor: number): Interval {
     return { value: Math.max(floor, a.value), low: Math.max(floor, a.low), high: Math.max(floor, a.high) };
 }

@@ -44,5 +44,6 @@ export interface Fix {
 export type Change =
     | { readonly do: 'replace'; readonly where: Where; readonly text: string }
     | { readonly do: 'remove'; readonly where: Where }
+    /** Several statements stand each on a line of their own. */
     | { readonly do: 'add'; readonly block: Where; readonly statement: string }
     | { readonly do: 'move'; readonly statement: Where; readonly before: Where };

@@ -128,3 +128,10 @@ export interface Coupon {
     readonly burns: readonly Burn[];
     readonly where: Where;
 }
+
+/** A coupon together with what it names: all that its fit needs. */
+export interface MeasuredCoupon {
+    readonly coupon: Coupon;
+    readonly laser: Laser;
+    readonly sheet: Sheet;
+}

@@ -1,3 +1,4 @@
+import { leastPowerOf } from '../burn/least-power';
 import type { Plan, StepPlan } from '../plan/plan';
 import { showNumber, showSpeed } from '../quantity/show';
 import type { Finding } from '../recipe/finding';
@@ -32,16 +33,17 @@ function power(plan: Plan, { step, laser }: StepPlan): Finding | undefined {
     const over = limits.includes('power-over');
     if (!over && !limits.includes('power-under')) return undefined;
     const limit = over ? machine.power : machine.leastPower;
-    if (limit === undefined || laser?.settings === undefined) return undefined;
+    const watts = over ? machine.power.value : leastPowerOf(machine);
+    if (limit === undefined || watts === undefined || laser?.settings === undefined) return undefined;
     const text =
         step.power.dimension === 'ratio'
-            ? `${showNumber(over ? 100 : Math.ceil((limit.value / machine.power.value) * 100), 0)} %`
-            : `${showNumber(limit.value, 1)} W`;
+            ? `${showNumber(over ? 100 : Math.ceil((watts / machine.power.value) * 100), 0)} %`
+            : `${showNumber(watts, 1)} W`;
     return finding(page, {
         severity: over ? 'error' : 'warning',
         message: over
-            ? `${showNumber(laser.settings.power, 1)} W is more than the ${showNumber(limit.value, 1)} W of ${machine.name}.`
-            : `${showNumber(laser.settings.power, 1)} W is less than ${machine.name} can hold (${showNumber(limit.value, 1)} W).`,
+            ? `${showNumber(laser.settings.power, 1)} W is more than the ${showNumber(watts, 1)} W of ${machine.name}.`
+            : `${showNumber(laser.settings.power, 1)} W is less than ${machine.name} can hold (${showNumber(watts, 1)} W).`,
         where: step.power.where,
         step: step.index,
         related: [{ message: 'The machine’s figure is written here.', where: limit.where }],

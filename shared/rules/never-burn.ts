@@ -51,7 +51,8 @@ export const neverBurn: Rule = {
     },
 };
 
-function dangerOf(sheet: Sheet): { severity: Severity; message: string } | undefined {
+/** What the name of a sheet or of its wood warns of; silence does not mean that it may be burnt. */
+export function dangerOf(sheet: Sheet): { severity: Severity; message: string } | undefined {
     for (const word of `${sheet.name} ${sheet.wood?.name ?? ''}`.toLowerCase().split(/[^a-z]+/)) {
         const poison = Object.hasOwn(poisons, word) ? poisons[word] : undefined;
         if (poison !== undefined) {

@@ -78,6 +78,7 @@ describe('the bench view', () => {
     it('lists the findings of a faulty recipe and explains them', async () => {
         const workbench = await session.open();
         const { bench, page } = workbench;
+        await workbench.openFile('heron-tray-faulty.kerf');
         await workbench.goToLine('heron-tray-faulty.kerf', 11);
         await page.keyboard.press('Control+k');
         await page.keyboard.press('b');
