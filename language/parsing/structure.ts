@@ -1,7 +1,6 @@
 import type { Lexer } from 'langium';
-import { homesOf } from '../vocabulary/blocks';
 import type { Token } from './token';
-import { mostErrors, startsStatement } from './token';
+import { isWord, mostErrors, startsStatement } from './token';
 
 /**
  * Braces that do not pair. `unclosed`: the brace at `token` is never closed; `excess`: it closes
@@ -89,7 +88,7 @@ class Balance {
         const token = this.tokens[index]!;
         const name = token.tokenType.name;
         if (name === '{') {
-            this.open(token, this.tokens[index + 1]);
+            this.open(token);
             return;
         }
         if (startsStatement(token)) this.beforeStatement(index);
@@ -97,31 +96,24 @@ class Balance {
             this.close(token);
             return;
         }
-        if (startsStatement(token) || this.head === undefined) {
+        if (startsStatement(token) || this.head === undefined || opensWithinLine(token)) {
             this.head = token;
             this.opened = false;
         }
         this.out.push(token);
     }
 
-    private open(brace: Token, next: Token | undefined): void {
-        if (this.opensNothing(next)) {
+    private open(brace: Token): void {
+        const head = this.head;
+        const isStock = head !== undefined && sharedEntries.has(head.image) && !steps.has(head.image);
+        const hasNoBlock =
+            head !== undefined && (this.opened || !canHaveBlock.has(head.image) || (isStock && this.blocks.length > 0));
+        if (hasNoBlock || (head === undefined && this.blocks.length > 0)) {
             this.report('excess', brace);
             this.surplus++;
             return;
         }
         this.push(brace);
-    }
-
-    /** A brace behind a line that has no block. Behind a word that is unknown it opens one if what follows stands further in. */
-    private opensNothing(next: Token | undefined): boolean {
-        const head = this.head;
-        if (head === undefined) return this.blocks.length > 0;
-        if (this.opened) return true;
-        if (sharedEntries.has(head.image) && !steps.has(head.image)) return this.blocks.length > 0;
-        if (canHaveBlock.has(head.image)) return false;
-        if (homesOf(head.image).length > 0) return true;
-        return next !== undefined && next.tokenType.name !== '}' && startsStatement(next) && isLeftOf(next, head);
     }
 
     private push(brace: Token): void {
@@ -247,4 +239,9 @@ class Balance {
 /** Whether a word stands no further in than another does. */
 function isLeftOf(token: Token, head: Token): boolean {
     return (token.startColumn ?? 1) <= (head.startColumn ?? 1);
+}
+
+/** A statement with a block of its own that stands behind another one on the same line. */
+function opensWithinLine(token: Token): boolean {
+    return isWord(token) && canHaveBlock.has(token.image) && (!sharedEntries.has(token.image) || steps.has(token.image));
 }
