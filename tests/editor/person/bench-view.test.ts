@@ -78,6 +78,8 @@ describe('the bench view', () => {
     it('lists the findings of a faulty recipe and explains them', async () => {
         const workbench = await session.open();
         const { bench, page } = workbench;
+        // The keyboard is in the bench view; a file would be opened beside it there.
+        await page.keyboard.press('Control+1');
         await workbench.openFile('heron-tray-faulty.kerf');
         await workbench.goToLine('heron-tray-faulty.kerf', 11);
         await page.keyboard.press('Control+k');
