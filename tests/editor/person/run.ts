@@ -18,7 +18,12 @@ export async function runPerson(workshop: string, only: string | undefined): Pro
     process.env.KERFBOOK_WORKSHOP = workshop;
     const { session } = await import('./shared.ts');
     try {
-        const mocha = new Mocha({ timeout: 120_000, reporter: Silent, ...(only === undefined ? {} : { fgrep: only }) });
+        const mocha = new Mocha({
+            retries: 1,
+            timeout: 120_000,
+            reporter: Silent,
+            ...(only === undefined ? {} : { fgrep: only }),
+        });
         for (const file of files) mocha.addFile(fileURLToPath(new URL(`${file}.test.ts`, import.meta.url)));
         await mocha.loadFilesAsync();
         return await runMocha(mocha, (result) => process.stdout.write(describeResult(result)));
