@@ -1,0 +1,51 @@
+import type { LangiumDocument } from 'langium';
+import { editsOf, type SpanEdit } from '../editing/text-edits';
+import type { Coupon } from '../generated/ast';
+import { whereOf } from '../lowering/places';
+import { burnRow, type CouponText, couponBlock } from '../printing/coupon-block';
+import { openRows } from './open-rows';
+
+/** One measured square, both as they are written: `burn 40 % at 400 mm/s` and `0.09 mm`. */
+export interface MeasuredRow {
+    readonly words: string;
+    readonly depth: string;
+}
+
+/**
+ * The edits that write measured squares into a file: an open row of the block becomes a row where it
+ * stands, others are added at the block's end, and where there is no block it is made at the file's end.
+ * @param block the coupon's block in this document, if it has one
+ */
+export function measuredEdits(
+    document: LangiumDocument,
+    block: Coupon | undefined,
+    coupon: CouponText,
+    rows: readonly MeasuredRow[],
+): SpanEdit[] {
+    const text = document.textDocument.getText();
+    if (rows.length === 0) return [];
+    if (block === undefined) return [newBlock(text, coupon, rows)];
+    const where = whereOf(block);
+    const open = openRows(text, where.offset, where.offset + where.length);
+    const edits: SpanEdit[] = [];
+    const added: string[] = [];
+    for (const { words, depth } of rows) {
+        const at = open.findIndex((row) => row.words === words);
+        const [row] = at < 0 ? [] : open.splice(at, 1);
+        const line = burnRow(words, depth);
+        if (row === undefined) added.push(line);
+        else edits.push({ offset: row.offset, length: row.length, text: line });
+    }
+    if (added.length > 0) edits.push(...editsOf({ do: 'add', block: where, statement: added.join('\n') }, text));
+    return edits;
+}
+
+function newBlock(text: string, coupon: CouponText, rows: readonly MeasuredRow[]): SpanEdit {
+    const block = couponBlock(
+        coupon,
+        rows.map(({ words, depth }) => burnRow(words, depth)),
+    );
+    const gap = text === '' ? '' : /\n[ \t]*\r?\n[ \t]*$/.test(text) ? '' : /\n[ \t]*$/.test(text) ? '\n' : '\n\n';
+    const lineBreak = text.includes('\r\n') ? '\r\n' : '\n';
+    return { offset: text.length, length: 0, text: `${gap}${block}`.replaceAll('\n', lineBreak) };
+}

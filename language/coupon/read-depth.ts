@@ -1,0 +1,34 @@
+import { type Burn, isBurn, isCoupon, isFile } from '../generated/ast';
+import { quantityOf } from '../lowering/quantity';
+import type { KerfServices } from '../module';
+
+export type DepthReading = { readonly depth: string } | { readonly problem: string };
+
+const want = 'A depth, such as 0.31 mm, 12 thou or 1/64 in; a bare number is in mm. Leave it empty to skip the square.';
+const longest = 60;
+
+/** Takes what somebody typed for a depth, as the language itself would read it. A bare number is in mm, a comma is a point. */
+export function readDepth(typed: string, services: KerfServices): DepthReading {
+    const text = typed.trim().replaceAll(/(\d),(\d)/g, '$1.$2');
+    if (text === '' || text.length > longest || /[{}\r\n"]|\/[/*]/.test(text)) return { problem: want };
+    const depth = /[A-Za-zµ]/.test(text) ? text : inMillimetres(text);
+    const burn = burnThatGives(depth, services);
+    return quantityOf(burn?.depth) === undefined ? { problem: want } : { depth };
+}
+
+/** `0.31 +- 0.02` as `0.31 mm +- 0.02 mm`. */
+function inMillimetres(text: string): string {
+    const [value = '', tolerance] = text.split(/\s*(?:\+-|±)\s*/);
+    return tolerance === undefined ? `${value.trim()} mm` : `${value.trim()} mm +- ${tolerance.trim()} mm`;
+}
+
+function burnThatGives(depth: string, services: KerfServices): Burn | undefined {
+    const { value, lexerErrors, parserErrors } = services.parser.LangiumParser.parse(
+        `coupon a on b { burn 1 % at 1 mm/s gives ${depth} }`,
+    );
+    if (lexerErrors.length > 0 || parserErrors.length > 0 || !isFile(value) || value.entries.length !== 1) return undefined;
+    const [coupon] = value.entries;
+    if (!isCoupon(coupon) || coupon.items.length !== 1) return undefined;
+    const [burn] = coupon.items;
+    return isBurn(burn) ? burn : undefined;
+}

@@ -1,0 +1,46 @@
+/** What one square was burnt with, as it is written in a recipe: `40 %`, `400 mm/s`. */
+export interface SquareText {
+    readonly power: string;
+    readonly speed: string;
+    readonly passes: number;
+}
+
+export interface CouponText {
+    readonly sheet: string;
+    readonly laser: string;
+    /** As it is written: `0.1 mm`. */
+    readonly pitch: string;
+}
+
+/** What stands in place of a depth that nobody has measured yet. */
+const open = '… mm';
+
+/** A square up to its depth: `burn 40 % at 400 mm/s x 3`. */
+export function burnWords({ power, speed, passes }: SquareText): string {
+    return `burn ${power} at ${speed}${passes > 1 ? ` x ${passes}` : ''}`;
+}
+
+/** A measured square: `burn 40 % at 400 mm/s gives 0.09 mm`. */
+export function burnRow(words: string, depth: string): string {
+    return `${words} gives ${depth}`;
+}
+
+/** A coupon block as recipe text with these lines in it. */
+export function couponBlock({ sheet, laser, pitch }: CouponText, lines: readonly string[]): string {
+    return [`coupon ${sheet} on ${laser} {`, `  pitch ${pitch}`, ...lines.map((line) => `  ${line}`), '}', ''].join('\n');
+}
+
+/**
+ * A recipe file that holds a coupon nobody has measured yet: each square is a comment, so that the file
+ * can be read as it is, and becomes a row once a depth is written and the slashes are gone.
+ */
+export function openCouponFile(coupon: CouponText, squares: readonly SquareText[], uses: readonly string[]): string {
+    const head = uses.map((path) => `use "${path}"\n`).join('');
+    const what = [
+        '// Write the depth that you measured in place of the dots, and take the slashes away.',
+        '// What stays a comment is not measured and counts for nothing.',
+        '',
+    ].join('\n');
+    const rows = squares.map((square) => `// ${burnRow(burnWords(square), open)}`);
+    return `${head === '' ? '' : `${head}\n`}${what}${couponBlock(coupon, rows)}`;
+}

@@ -1,0 +1,92 @@
+import { type CouponOptions, type CouponSheet, couponSheet } from '../burn/coupon-sheet';
+import { leastPowerOf } from '../burn/least-power';
+import { laserCautions, whatComesFirst } from '../plan/cautions';
+import { homeOf, motionOf } from '../plan/toolpaths';
+import { showLength, showNumber, showRatio, showTime } from '../quantity/show';
+import type { Laser, Sheet } from '../recipe/stock';
+import { dangerOf } from '../rules/never-burn';
+import { couponJob } from '../toolpath/coupon-job';
+import { overtravelOf } from '../toolpath/job';
+import { timeOfJob } from '../toolpath/time';
+import type { Sheets } from './build-sheets';
+import { couponPage } from './coupon-page';
+import { couponSvg } from './coupon-svg';
+import { couponTable } from './coupon-table';
+import { rs274 } from './rs274';
+
+/** The deepest square takes at most this share of the board where it is thinnest. */
+const floorShare = 0.9;
+
+/** The layout of a coupon of a board on a laser, or why there can be none. No deeper than the board can bear. */
+export function layOutCoupon(material: Sheet, laser: Laser, options: CouponOptions = {}): CouponSheet | { problem: string } {
+    const danger = dangerOf(material);
+    if (danger?.severity === 'error') return { problem: `${material.name} ${danger.message}` };
+    const full = laser.power?.value;
+    if (full === undefined || !(full > 0)) return { problem: `The power of ${laser.name} is not known.` };
+    const wrong = wrongOption(laser, full, options);
+    if (wrong !== undefined) return { problem: wrong };
+    const thinnest = material.thickness === undefined ? undefined : material.thickness.value - material.thickness.tolerance;
+    const deepest = Math.min(0.8, thinnest === undefined ? 0.8 : Math.max(0.05, floorShare * thinnest));
+    const sheet = couponSheet(laser, material.wood, { deepest, ...options });
+    if (sheet === undefined) return { problem: `No coupon can be laid out for ${laser.name} with these figures.` };
+    const { field } = laser;
+    if (field !== undefined && (sheet.width > field.width.value || sheet.height > field.height.value)) {
+        const size = `${showLength(sheet.width)} by ${showLength(sheet.height)}`;
+        return { problem: `The coupon would be ${size}, more than the field of ${laser.name}: take fewer squares.` };
+    }
+    return sheet;
+}
+
+function wrongOption(laser: Laser, full: number, { powers = [], speeds = [] }: CouponOptions): string | undefined {
+    const least = leastPowerOf(laser) ?? 0;
+    const top = laser.topSpeed?.value ?? Number.POSITIVE_INFINITY;
+    const over = powers.find((power) => power > 1);
+    if (over !== undefined) return `${showRatio(over)} is more than ${laser.name} has.`;
+    const under = powers.find((power) => power * full < least * (1 - 1e-9));
+    if (under !== undefined) return `${showRatio(under)} is less than ${laser.name} can hold (${showRatio(least / full)}).`;
+    const fast = speeds.find((speed) => speed > top);
+    if (fast !== undefined) return `${showNumber(fast)} mm/s is faster than ${laser.name} moves (${showNumber(top)} mm/s).`;
+    return undefined;
+}
+
+/** Everything that is written for a coupon: drawing, machine file, the table to fill in, and a page for the bench. */
+export function couponSheets(material: Sheet, laser: Laser, sheet: CouponSheet): Sheets {
+    const title = `Coupon of ${material.name} on ${laser.name}`;
+    const cautions = [
+        ...laserCautions(laser),
+        ...(material.wood?.cautions ?? []).map((caution) => `${material.wood?.name}: ${caution}`),
+        whatComesFirst,
+    ];
+    const machine = couponRs274(title, laser, sheet);
+    return {
+        files: [
+            { path: 'coupon.svg', text: couponSvg(sheet, title), note: 'the squares and labels at their real size' },
+            ...('problem' in machine ? [] : [{ path: 'coupon.ngc', text: machine.text, note: 'for the machine' }]),
+            { path: 'coupon.html', text: couponPage(sheet, title, cautions), note: 'to print and fill in' },
+            { path: 'coupon.csv', text: couponTable(sheet), note: 'the same as a table' },
+        ],
+        problems: 'problem' in machine ? [machine.problem] : [],
+    };
+}
+
+function couponRs274(title: string, laser: Laser, sheet: CouponSheet): { text: string } | { problem: string } {
+    const motion = motionOf(laser);
+    const plain = couponJob(sheet, motion);
+    const overtravel = laser.overtravel?.value;
+    const work = plain.work.map((one) => (one.kind === 'area' && overtravel !== undefined ? { ...one, overtravel } : one));
+    const job = { ...plain, work, home: homeOf(sheet.height) };
+    const runUp = Math.max(...work.map((one) => (one.kind === 'area' ? overtravelOf(one, motion) : 0)));
+    const time = timeOfJob(job);
+    const result = rs274(job, {
+        comments: [
+            title,
+            `${showNumber(sheet.width)} x ${showNumber(sheet.height)} mm, pitch ${showLength(sheet.pitch)}, air off`,
+            ...(time === undefined ? [] : [`takes about ${showTime(time.total)}`]),
+            `the head runs up to ${showLength(runUp)} past the squares on either side: leave it room`,
+            'check origin, focus and material before starting; never leave it running alone',
+        ],
+        fullPower: laser.power?.value ?? Number.NaN,
+        height: sheet.height,
+    });
+    return 'problem' in result ? { problem: 'coupon.ngc is not written: its figures are none a machine can have.' } : result;
+}

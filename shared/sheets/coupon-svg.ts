@@ -1,0 +1,43 @@
+import type { CouponSheet, CouponSquare } from '../burn/coupon-sheet';
+import { showNumber } from '../quantity/show';
+import { escapeMarkup } from './escape';
+
+/** A coupon at its real size: squares filled, labels as the strokes that are burnt. One unit is one millimetre. */
+export function couponSvg(sheet: CouponSheet, title: string): string {
+    return [
+        '<?xml version="1.0" encoding="UTF-8"?>',
+        `<svg xmlns="http://www.w3.org/2000/svg" width="${num(sheet.width)}mm" height="${num(sheet.height)}mm" viewBox="0 0 ${num(sheet.width)} ${num(sheet.height)}">`,
+        `  <title>${escapeMarkup(title)}</title>`,
+        ...couponShapes(sheet).map((line) => `  ${line}`),
+        '</svg>',
+        '',
+    ].join('\n');
+}
+
+/** The shapes inside the drawing, also for a sheet that shows it. */
+export function couponShapes({ squares, labels }: CouponSheet): string[] {
+    return [
+        '<g id="squares" fill="#000">',
+        ...squares.map(
+            (square) =>
+                `  <rect x="${num(square.x)}" y="${num(square.y)}" width="${num(square.size)}" height="${num(square.size)}"><desc>${escapeMarkup(squareSettings(square))}</desc></rect>`,
+        ),
+        '</g>',
+        `<path id="labels" fill="none" stroke="#000" stroke-width="0.1" d="${labels.map(strokeData).join('')}"/>`,
+    ];
+}
+
+/** "40 % at 400 mm/s", "40 % at 400 mm/s x 3". */
+export function squareSettings({ powerRatio, speed, passes }: CouponSquare): string {
+    return `${num(powerRatio * 100)} % at ${num(speed)} mm/s${passes > 1 ? ` x ${passes}` : ''}`;
+}
+
+function strokeData(points: Float64Array): string {
+    const corners: string[] = [];
+    for (let i = 0; i + 1 < points.length; i += 2) corners.push(`${num(points[i]!)} ${num(points[i + 1]!)}`);
+    return `M${corners.join('L')}`;
+}
+
+function num(value: number): string {
+    return showNumber(value, 3);
+}

@@ -1,0 +1,23 @@
+import type { CouponSheet } from '../burn/coupon-sheet';
+import { showNumber } from '../quantity/show';
+import { csv } from './csv';
+
+/** The squares of a coupon as a table with a column left to fill in; what is expected is a guess from density. */
+export function couponTable({ squares, pitch }: CouponSheet): string {
+    const head = ['power %', 'power W', 'speed mm/s', 'pitch mm', 'passes', 'guess mm', 'from mm', 'to mm', 'measured mm'];
+    const depth = (mm: number | undefined): string => (mm === undefined ? '' : showNumber(mm, 2));
+    return csv([
+        head,
+        ...squares.map(({ powerRatio, power, speed, passes, expected }) => [
+            showNumber(powerRatio * 100, 3),
+            showNumber(power, 3),
+            showNumber(speed, 3),
+            showNumber(pitch, 4),
+            String(passes),
+            depth(expected?.value),
+            depth(expected?.low),
+            depth(expected?.high),
+            '',
+        ]),
+    ]);
+}
