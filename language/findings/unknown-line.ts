@@ -23,11 +23,10 @@ export function unknownLine(stumble: Stumble, actual: Token): Finding {
     }
     const homes = isWord(actual) ? homesOf(image) : [];
     if (homes.length > 0) {
-        const phrases = homes.slice(0, 3).map(blockPhrase).join(' or ');
-        return say('syntax', {
-            message: `\`${image}\` does not belong in ${blockPhrase(block)}: it stands in ${phrases}.`,
-            where,
-        });
+        const inside = homes.filter((home) => home !== 'File').slice(0, 3);
+        const stands = inside.length === 0 ? 'outside of all braces' : `in ${inside.map(blockPhrase).join(' or ')}`;
+        const subject = block === 'File' ? '' : ` does not belong in ${blockPhrase(block)}: it`;
+        return say('syntax', { message: `\`${image}\`${subject} stands ${stands}.`, where });
     }
     const meant = nearest(image, beginnings(block));
     if (meant !== undefined) {

@@ -1,4 +1,5 @@
 import type { Lexer } from 'langium';
+import { canStandIn, homesOf } from '../vocabulary/blocks';
 import type { Token } from './token';
 import { isWord, mostErrors, startsStatement } from './token';
 
@@ -88,7 +89,7 @@ class Balance {
         const token = this.tokens[index]!;
         const name = token.tokenType.name;
         if (name === '{') {
-            this.open(token);
+            this.open(token, this.tokens[index + 1]);
             return;
         }
         if (startsStatement(token)) this.beforeStatement(index);
@@ -103,17 +104,25 @@ class Balance {
         this.out.push(token);
     }
 
-    private open(brace: Token): void {
-        const head = this.head;
-        const isStock = head !== undefined && sharedEntries.has(head.image) && !steps.has(head.image);
-        const hasNoBlock =
-            head !== undefined && (this.opened || !canHaveBlock.has(head.image) || (isStock && this.blocks.length > 0));
-        if (hasNoBlock || (head === undefined && this.blocks.length > 0)) {
+    private open(brace: Token, next: Token | undefined): void {
+        if (this.opensNothing(next)) {
             this.report('excess', brace);
             this.surplus++;
             return;
         }
         this.push(brace);
+    }
+
+    /** A brace behind a line that has no block. Behind a word that is unknown it opens one if what follows stands further in. */
+    private opensNothing(next: Token | undefined): boolean {
+        const head = this.head;
+        if (head === undefined) return this.blocks.length > 0;
+        if (this.opened) return true;
+        if (sharedEntries.has(head.image) && !steps.has(head.image)) return this.blocks.length > 0;
+        if (canHaveBlock.has(head.image)) return false;
+        if (homesOf(head.image).length > 0) return true;
+        if (next === undefined || next.startLine === head.startLine) return false;
+        return next.tokenType.name === '}' ? (next.startColumn ?? 1) < (head.startColumn ?? 1) : isLeftOf(next, head);
     }
 
     private push(brace: Token): void {
@@ -175,11 +184,20 @@ class Balance {
     /** `engrave pocket on tray` without its brace: lines that stand further in are still its own. */
     private openIfMissing(next: Token | undefined): void {
         const head = this.head;
-        if (head === undefined || this.opened || !needBlock.has(head.image) || next === head || !startsStatement(head)) return;
+        if (head === undefined || this.opened || next === head || !startsStatement(head)) return;
+        if (!needBlock.has(head.image) && !this.isLineOf(head, next)) return;
         const last = this.out.at(-1)!;
         this.report('unopened', last, next);
         this.push(this.madeUp('{'));
         if (next === undefined || !this.belongsTo(head, next)) this.closeMadeUp();
+    }
+
+    /** Whether a line further in is one that only the block of `head` can have, though it need not have one. */
+    private isLineOf(head: Token, next: Token | undefined): boolean {
+        if (next === undefined || isLeftOf(next, head)) return false;
+        if (this.blocks.length === 0 && sharedEntries.has(head.image)) return true;
+        if (!steps.has(head.image) && !(head.image === 'art' && this.blocks.length === 1)) return false;
+        return canStandIn(head.image, next.image);
     }
 
     private belongsTo(head: Token, next: Token): boolean {

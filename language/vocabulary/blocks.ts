@@ -17,12 +17,23 @@ export function lineWords(type: string): string[] {
     return type === 'Recipe' ? [...own, ...recipeWords] : own;
 }
 
-/** Where a line that begins with this word would belong. */
-export function homesOf(word: string): string[] {
-    const first = (words: string) => words.split(' ')[0] === word;
-    if (recipeWords.includes(word)) return ['Recipe'];
-    if (fileWords.includes(word)) return ['File'];
-    return constructs.filter(({ type }) => lineWords(type).some(first)).map(({ type }) => type);
+/** Where a line that begins with this word would belong, likeliest first. */
+export function homesOf(word: string): readonly string[] {
+    return homes.get(word) ?? [];
+}
+
+const homes = new Map<string, string[]>();
+for (const type of ['Recipe', ...constructs.map((each) => each.type).filter((each) => each !== 'Recipe'), 'File']) {
+    for (const words of lineWords(type)) {
+        const first = words.split(' ')[0]!;
+        homes.set(first, [...(homes.get(first) ?? []), type]);
+    }
+}
+
+/** Whether a part of a recipe or a step that begins with `head` can hold a line that begins with `word`. */
+export function canStandIn(head: string, word: string): boolean {
+    const types = constructs.filter((each) => each.word === head && each.where !== 'file').map(({ type }) => type);
+    return types.some((type) => homesOf(word).includes(type));
 }
 
 export function isBlock(type: string): boolean {
