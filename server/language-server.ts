@@ -3,6 +3,7 @@ import type { DefaultSharedModuleContext } from 'langium/lsp';
 import { startLanguageServer } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import { createKerfServices } from '../language/module';
+import { answerCouponRequests } from './coupon/coupon-requests';
 import type { Asker } from './engine/asker';
 import type { FileReader } from './files/read-result';
 import { answerRequests } from './requests';
@@ -26,6 +27,7 @@ export function serveLanguage({ connection, fileSystem, read, asker }: Process):
     const workshop = new Workshop(services.kerf, new ArtCache(read), asker);
     const publisher = new Publisher(connection, workshop);
     answerRequests(connection, workshop);
+    answerCouponRequests(connection, workshop);
     replanWhenArtChanges(workshop, publisher);
     startLanguageServer(services.shared);
     return workshop;

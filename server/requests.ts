@@ -1,4 +1,4 @@
-import { DocumentState, type LangiumDocument, URI } from 'langium';
+import type { LangiumDocument } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { builtInText } from '../language/built-in';
 import type { Recipe } from '../shared/recipe/recipe';
@@ -45,11 +45,7 @@ export function answerRequests(connection: Connection, workshop: Workshop): void
 }
 
 async function find(workshop: Workshop, params: BenchParams, token: CancellationToken): Promise<Found | undefined> {
-    const { LangiumDocuments, DocumentBuilder } = workshop.services.shared.workspace;
-    const uri = URI.parse(params.uri);
-    if (!LangiumDocuments.hasDocument(uri)) return undefined;
-    await DocumentBuilder.waitUntil(DocumentState.Linked, uri, token);
-    const document = LangiumDocuments.getDocument(uri);
+    const document = await workshop.linked(params.uri, token);
     if (document === undefined) return undefined;
     const recipe = workshop.recipe(document, params.recipe, params.offset);
     return recipe === undefined ? undefined : { document, recipe };

@@ -1,8 +1,7 @@
+import type { DepthReading } from '../../shared/view/protocol';
 import { type Burn, isBurn, isCoupon, isFile } from '../generated/ast';
 import { quantityOf } from '../lowering/quantity';
 import type { KerfServices } from '../module';
-
-export type DepthReading = { readonly depth: string } | { readonly problem: string };
 
 const want = 'A depth, such as 0.31 mm, 12 thou or 1/64 in; a bare number is in mm. Leave it empty to skip the square.';
 const longest = 60;

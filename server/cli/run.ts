@@ -1,6 +1,7 @@
 import { GitError } from '../git/run-git';
 import { build } from './build';
 import { check } from './check';
+import { coupon } from './coupon';
 import { diff } from './diff';
 import { UsageError } from './open-files';
 import { plan } from './plan';
@@ -15,6 +16,10 @@ const help = `kerfbook: recipes for engraved, filled and inlaid wood
       everything that was worked out, as JSON
   kerfbook build [FILE ...] [--recipe NAME] [--out FOLDER] [--force]
       real-size drawings for each set-up of the machine, job sheet, shopping list
+  kerfbook coupon BOARD LASER [FILE ...] [--powers 20,40,60,80] [--speeds 100,200,400] [--pitch 0.1] [--passes 3]
+      [--out FOLDER] [--force]
+      a grid of squares to burn and measure, for a board or veneer and a laser: drawing, machine file, tables to
+      fill in; powers in per cent, speeds in mm/s, pitch in mm, passes of one row more; --force: also write over tables
   kerfbook diff BEFORE AFTER
   kerfbook diff REVISION [REVISION] [FILE ...]
       [--format text|markdown|json|html] [--recipe NAME] [--exit-code] [--as FILE]
@@ -33,6 +38,7 @@ const commands: Readonly<Record<string, (args: string[]) => Promise<number>>> = 
     check,
     plan,
     build,
+    coupon,
     diff,
     show,
     // The server brings its worker's geometry along, which no other command needs.

@@ -1,4 +1,5 @@
-import type { LangiumDocument } from 'langium';
+import { DocumentState, type LangiumDocument, URI } from 'langium';
+import type { CancellationToken } from 'vscode-languageserver';
 import { lowerFile } from '../../language/lowering/lower-file';
 import type { KerfServices } from '../../language/module';
 import { textFindings } from '../../language/text-findings';
@@ -18,6 +19,15 @@ export class Workshop {
         readonly arts: ArtCache,
         private readonly asker: Asker,
     ) {}
+
+    /** A document as soon as its names are resolved; undefined if there is none of that address. */
+    async linked(address: string, token?: CancellationToken): Promise<LangiumDocument | undefined> {
+        const { LangiumDocuments, DocumentBuilder } = this.services.shared.workspace;
+        const uri = URI.parse(address);
+        if (!LangiumDocuments.hasDocument(uri)) return undefined;
+        await DocumentBuilder.waitUntil(DocumentState.Linked, uri, token);
+        return LangiumDocuments.getDocument(uri);
+    }
 
     /** What can be said of the text alone; never waits. */
     textFindings(document: LangiumDocument): readonly Finding[] {

@@ -52,7 +52,9 @@ function wrongOption(laser: Laser, full: number, { powers = [], speeds = [] }: C
 /** Everything that is written for a coupon: drawing, machine file, the table to fill in, and a page for the bench. */
 export function couponSheets(material: Sheet, laser: Laser, sheet: CouponSheet): Sheets {
     const title = `Coupon of ${material.name} on ${laser.name}`;
+    const danger = dangerOf(material);
     const cautions = [
+        ...(danger === undefined ? [] : [`${material.name} ${danger.message}`]),
         ...laserCautions(laser),
         ...(material.wood?.cautions ?? []).map((caution) => `${material.wood?.name}: ${caution}`),
         whatComesFirst,

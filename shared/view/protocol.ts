@@ -14,6 +14,16 @@ export const method = {
     checklist: 'kerfbook/checklist',
     /** Request: the files for machine and bench; BenchParams to BuildAnswer. */
     build: 'kerfbook/build',
+    /** Request: what a coupon can be made of; CouponChoicesParams to CouponChoices or null. */
+    couponChoices: 'kerfbook/couponChoices',
+    /** Request: the files of a coupon; CouponParams to CouponAnswer or null. */
+    coupon: 'kerfbook/coupon',
+    /** Request: the squares of a coupon that wait to be measured; SquaresParams to SquaresAnswer or null. */
+    squares: 'kerfbook/squares',
+    /** Request: whether what was typed is a depth; { text } to DepthReading. */
+    readDepth: 'kerfbook/readDepth',
+    /** Request: the edits that write measured squares down; MeasuredParams to MeasuredAnswer or null. */
+    measured: 'kerfbook/measured',
     /** Request: a section across a blank at another place; SectionParams to SectionView or null. */
     section: 'kerfbook/section',
     /** Request: the text of a built-in stock file; { uri } to string or null. */
@@ -78,6 +88,61 @@ export interface BuiltFile {
     readonly path: string;
     readonly text: string;
     readonly note: string;
+    /** People write into it: once it is there it is never written over. */
+    readonly fillIn?: boolean;
+}
+
+export interface CouponChoicesParams {
+    readonly uri: string;
+    /** Where the cursor is. */
+    readonly offset?: number;
+}
+
+export interface CouponChoices {
+    readonly sheets: readonly string[];
+    readonly lasers: readonly string[];
+    /** The coupons that are there, and how many rows each has. */
+    readonly coupons: readonly { readonly sheet: string; readonly laser: string; readonly rows: number }[];
+    /** The coupon under the cursor. */
+    readonly here?: { readonly sheet: string; readonly laser: string };
+}
+
+export interface CouponParams {
+    readonly uri: string;
+    readonly sheet: string;
+    readonly laser: string;
+}
+
+export interface CouponAnswer extends BuildAnswer {
+    /** Name of the folder, below `made` beside the file, in which the files belong. */
+    readonly folder: string;
+}
+
+export interface SquaresParams extends CouponParams {
+    /** What stands in the recipe text that was written with the coupon's files, if it is there. */
+    readonly made?: string;
+}
+
+export type SquaresAnswer =
+    /** Each as it is written in a recipe: `burn 40 % at 400 mm/s`. */
+    { readonly squares: readonly string[] } | { readonly problem: string };
+
+/** `depth` as it is to be written. */
+export type DepthReading = { readonly depth: string } | { readonly problem: string };
+
+export interface MeasuredParams extends SquaresParams {
+    readonly rows: readonly { readonly words: string; readonly depth: string }[];
+}
+
+export type MeasuredAnswer =
+    | { readonly uri: string; readonly version: number; readonly edits: readonly TextChange[] }
+    | { readonly problem: string };
+
+/** A replacement of a span of a file's text, in UTF-16 units. */
+export interface TextChange {
+    readonly offset: number;
+    readonly length: number;
+    readonly text: string;
 }
 
 export interface ReadParams {

@@ -1,0 +1,81 @@
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { parseArgs } from 'node:util';
+import { AstUtils, URI } from 'langium';
+import type { CouponOptions } from '../../shared/burn/coupon-sheet';
+import type { BuiltFile } from '../../shared/view/protocol';
+import { findStock } from '../coupon/find-stock';
+import { couponFolder, makeCoupon } from '../coupon/make-coupon';
+import { shortPath } from './all-findings';
+import { openFiles, UsageError } from './open-files';
+
+/** `kerfbook coupon`: the files of a coupon, into `made/coupon-…` beside the file that declares the board, or below --out. */
+export async function coupon(args: string[]): Promise<number> {
+    const { values, positionals } = parseArgs({
+        args,
+        allowPositionals: true,
+        options: {
+            powers: { type: 'string' },
+            speeds: { type: 'string' },
+            pitch: { type: 'string' },
+            passes: { type: 'string' },
+            out: { type: 'string' },
+            force: { type: 'boolean', default: false },
+        },
+    });
+    const [board, laser, ...names] = positionals;
+    if (board === undefined || laser === undefined) throw new UsageError('Say for which board or veneer, and for which laser.');
+    const options = optionsOf(values);
+    const { workshop, documents } = await openFiles(names);
+    const stock = findStock(workshop, documents, board, laser);
+    if ('problem' in stock) throw new UsageError(stock.problem);
+    const beside = path.join(path.dirname(shortPath(AstUtils.getDocument(stock.sheet))), 'made');
+    const folder = path.resolve(values.out ?? beside, couponFolder(board, laser));
+    const { files, problems } = makeCoupon(stock, URI.parse(pathToFileURL(folder).toString()), options);
+    for (const problem of problems) process.stderr.write(`${problem}\n`);
+    for (const file of files) await writeOne(folder, file, values.force);
+    return problems.length > 0 ? 1 : 0;
+}
+
+async function writeOne(folder: string, file: BuiltFile, force: boolean): Promise<void> {
+    const target = path.join(folder, file.path);
+    const shown = path.relative(process.cwd(), target);
+    if (file.fillIn === true && !force) {
+        const there = await readFile(target, 'utf8').catch(() => undefined);
+        if (there !== undefined && there !== file.text) {
+            process.stderr.write(`${shown} is left as it is, since figures may stand in it (--force writes over it).\n`);
+            return;
+        }
+    }
+    await mkdir(folder, { recursive: true });
+    await writeFile(target, file.text);
+    process.stdout.write(`${shown}  (${file.note})\n`);
+}
+
+/** Weakest power first and fastest speed first, as the squares of a coupon stand. */
+function optionsOf(written: Readonly<Partial<Record<'powers' | 'speeds' | 'pitch' | 'passes', string>>>): CouponOptions {
+    const powers = numbersOf('powers', written.powers)?.map((percent) => percent / 100);
+    const speeds = numbersOf('speeds', written.speeds);
+    const [pitch] = numbersOf('pitch', written.pitch, 1) ?? [];
+    const [passes] = numbersOf('passes', written.passes, 1) ?? [];
+    if (passes !== undefined && !(Number.isInteger(passes) && passes <= 30)) throw new UsageError('--passes is 1 to 30.');
+    return {
+        ...(powers === undefined ? {} : { powers: powers.toSorted((a, b) => a - b) }),
+        ...(speeds === undefined ? {} : { speeds: speeds.toSorted((a, b) => b - a) }),
+        ...(pitch === undefined ? {} : { pitch }),
+        ...(passes === undefined ? {} : { passes }),
+    };
+}
+
+const most = 20;
+
+function numbersOf(option: string, text: string | undefined, count = most): number[] | undefined {
+    if (text === undefined) return undefined;
+    const numbers = [...new Set(text.split(',').map((each) => (each.trim() === '' ? Number.NaN : Number(each))))];
+    if (numbers.length > count || !numbers.every((number) => number > 0 && number < 1e6)) {
+        const what = count === 1 ? 'a number' : `up to ${count} numbers with commas between them`;
+        throw new UsageError(`--${option} is ${what}, above nought.`);
+    }
+    return numbers;
+}

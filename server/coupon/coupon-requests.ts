@@ -1,0 +1,95 @@
+import { AstUtils, CstUtils, type LangiumDocument, UriUtils } from 'langium';
+import type { CancellationToken, Connection } from 'vscode-languageserver';
+import { isBuiltIn } from '../../language/built-in';
+import { measuredEdits } from '../../language/coupon/measured';
+import { readDepth } from '../../language/coupon/read-depth';
+import { isBurn, isCoupon } from '../../language/generated/ast';
+import { stockInSight } from '../../language/names/stock-in-sight';
+import {
+    type CouponAnswer,
+    type CouponChoices,
+    type CouponChoicesParams,
+    type CouponParams,
+    type MeasuredAnswer,
+    type MeasuredParams,
+    method,
+    type SquaresAnswer,
+    type SquaresParams,
+} from '../../shared/view/protocol';
+import type { Workshop } from '../workshop/workshop';
+import { findStock, homeOfCoupon } from './find-stock';
+import { couponFolder, makeCoupon } from './make-coupon';
+import { openSquares } from './squares';
+
+/** Answers what the editor asks to make a coupon and to write down what was measured on it. */
+export function answerCouponRequests(connection: Connection, workshop: Workshop): void {
+    const answer = <Params extends { readonly uri: string }, Answer>(
+        name: string,
+        work: (document: LangiumDocument, params: Params) => Answer,
+    ): void => {
+        connection.onRequest(name, async (params: Params, token: CancellationToken): Promise<unknown> => {
+            const document = await workshop.linked(params.uri, token);
+            return document === undefined ? null : work(document, params);
+        });
+    };
+    answer<CouponChoicesParams, CouponChoices>(method.couponChoices, (document, { offset }) =>
+        choices(workshop, document, offset),
+    );
+    answer<CouponParams, CouponAnswer>(method.coupon, (document, { sheet, laser }) => {
+        const folder = couponFolder(sheet, laser);
+        const stock = findStock(workshop, [document], sheet, laser);
+        if ('problem' in stock) return { folder, files: [], problems: [stock.problem] };
+        return { folder, ...makeCoupon(stock, UriUtils.joinPath(document.uri, '..', 'made', folder)) };
+    });
+    answer<SquaresParams, SquaresAnswer>(method.squares, (document, { sheet, laser, made }) => {
+        const stock = findStock(workshop, [document], sheet, laser);
+        const found = 'problem' in stock ? stock : openSquares(workshop, stock, made);
+        return 'problem' in found ? found : { squares: found.words };
+    });
+    answer<MeasuredParams, MeasuredAnswer>(method.measured, (document, params) => measured(workshop, document, params));
+    connection.onRequest(method.readDepth, ({ text }: { text: string }): unknown => readDepth(String(text), workshop.services));
+}
+
+function choices({ services }: Workshop, document: LangiumDocument, offset: number | undefined): CouponChoices {
+    const { sheets, lasers, coupons } = stockInSight(document, services);
+    const root = document.parseResult.value.$cstNode;
+    const leaf = root && offset !== undefined ? CstUtils.findLeafNodeBeforeOffset(root, offset) : undefined;
+    const here = leaf && AstUtils.getContainerOfType(leaf.astNode, isCoupon);
+    const named = coupons.flatMap((coupon) => {
+        const sheet = coupon.sheet?.ref?.name;
+        const laser = coupon.laser?.ref?.name;
+        return sheet === undefined || laser === undefined
+            ? []
+            : [{ coupon, sheet, laser, rows: coupon.items.filter(isBurn).length }];
+    });
+    const at = named.find(({ coupon }) => coupon === here);
+    return {
+        sheets: sheets.map(({ name }) => name),
+        lasers: lasers.map(({ name }) => name),
+        coupons: named.map(({ sheet, laser, rows }) => ({ sheet, laser, rows })),
+        ...(at === undefined ? {} : { here: { sheet: at.sheet, laser: at.laser } }),
+    };
+}
+
+/** Nothing is written that the language would not read as it was meant: every row is read again first. */
+function measured(workshop: Workshop, document: LangiumDocument, params: MeasuredParams): MeasuredAnswer {
+    const stock = findStock(workshop, [document], params.sheet, params.laser);
+    if ('problem' in stock) return stock;
+    const open = openSquares(workshop, stock, params.made);
+    if ('problem' in open) return open;
+    const rows = [];
+    for (const { words, depth } of params.rows) {
+        const read = readDepth(depth, workshop.services);
+        if ('problem' in read) return read;
+        if (!open.words.includes(words)) return { problem: `There is no square “${words}” to be measured.` };
+        rows.push({ words, depth: read.depth });
+    }
+    const home = homeOfCoupon(workshop, stock);
+    if (isBuiltIn(home.uri.toString())) return { problem: 'The built-in stock cannot be written to.' };
+    const coupon = { sheet: stock.sheet.name, laser: stock.laser.name, pitch: open.pitch };
+    return {
+        uri: home.uri.toString(),
+        version: home.textDocument.version,
+        edits: measuredEdits(home, stock.coupon, coupon, rows),
+    };
+}

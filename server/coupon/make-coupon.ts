@@ -1,0 +1,52 @@
+import { AstUtils, type URI, UriUtils } from 'langium';
+import { pitchOfBlock } from '../../language/coupon/block-pitch';
+import { laserOf, sheetOf } from '../../language/lowering/stock';
+import { openCouponFile, type SquareText } from '../../language/printing/coupon-block';
+import type { CouponOptions, CouponSquare } from '../../shared/burn/coupon-sheet';
+import { showNumber } from '../../shared/quantity/show';
+import { couponSheets, layOutCoupon } from '../../shared/sheets/coupon-sheets';
+import { fileName } from '../../shared/sheets/escape';
+import type { BuildAnswer, BuiltFile } from '../../shared/view/protocol';
+import type { CouponStock } from './find-stock';
+
+/** The folder's name for the files of a coupon. */
+export function couponFolder(sheet: string, laser: string): string {
+    return fileName(`coupon-${sheet}-${laser}`);
+}
+
+/** The files of a coupon that are to lie in `folder`; what people write into is marked, so that it is never written over. */
+export function makeCoupon(stock: CouponStock, folder: URI, options: CouponOptions = {}): BuildAnswer {
+    const material = sheetOf(stock.sheet);
+    const laser = laserOf(stock.laser);
+    const layout = layOutCoupon(material, laser, { ...usualPitch(stock), ...options });
+    if ('problem' in layout) return { files: [], problems: [layout.problem] };
+    const { files, problems } = couponSheets(material, laser, layout);
+    const coupon = { sheet: material.name, laser: laser.name, pitch: pitchText(layout.pitch) };
+    const block: BuiltFile = {
+        path: 'coupon.kerf',
+        text: openCouponFile(coupon, layout.squares.map(squareText), usesFrom(folder, stock)),
+        note: 'the coupon as recipe text, depths left open',
+        fillIn: true,
+    };
+    return { files: [...files.map((file) => (file.path === 'coupon.csv' ? { ...file, fillIn: true } : file)), block], problems };
+}
+
+/** New rows can join a coupon that is there only if they are burnt with its pitch. */
+export function usualPitch({ coupon }: CouponStock): Pick<CouponOptions, 'pitch'> {
+    const pitch = coupon && pitchOfBlock(coupon)?.quantity.value;
+    return pitch === undefined ? {} : { pitch };
+}
+
+export function squareText({ powerRatio, speed, passes }: CouponSquare): SquareText {
+    return { power: `${showNumber(powerRatio * 100, 3)} %`, speed: `${showNumber(speed, 3)} mm/s`, passes };
+}
+
+export function pitchText(mm: number): string {
+    return `${showNumber(mm, 4)} mm`;
+}
+
+/** Paths by which a file in that folder uses the files that declare the board and the laser. */
+function usesFrom(folder: URI, { sheet, laser }: CouponStock): string[] {
+    const declared = [sheet, laser].map((node) => AstUtils.getDocument(node).uri);
+    return [...new Set(declared.map((uri) => UriUtils.relative(folder, uri)))];
+}

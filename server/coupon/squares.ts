@@ -1,0 +1,76 @@
+import { blockInText, pitchOfBlock } from '../../language/coupon/block-pitch';
+import { openRows } from '../../language/coupon/open-rows';
+import { type Coupon, isBurn } from '../../language/generated/ast';
+import { laserOf, sheetOf } from '../../language/lowering/stock';
+import { burnWords } from '../../language/printing/coupon-block';
+import { spotOf } from '../../shared/burn/beam';
+import { pitchForSpot } from '../../shared/burn/pitch';
+import { layOutCoupon } from '../../shared/sheets/coupon-sheets';
+import type { Workshop } from '../workshop/workshop';
+import type { CouponStock } from './find-stock';
+import { pitchText, squareText, usualPitch } from './make-coupon';
+
+/** Squares that wait to be measured, as they are written: `burn 40 % at 400 mm/s`. */
+export interface OpenSquares {
+    readonly words: readonly string[];
+    readonly pitch: string;
+}
+
+/**
+ * What was burnt and is not measured yet: the open rows of the coupon's block; else those of `made`, the
+ * text that was written with the coupon's files; else the squares of a coupon laid out anew.
+ */
+export function openSquares(
+    workshop: Workshop,
+    stock: CouponStock,
+    made: string | undefined,
+): OpenSquares | { readonly problem: string } {
+    const found = burntSquares(workshop, stock, made);
+    if ('problem' in found) return found;
+    const done = new Set((stock.coupon?.items ?? []).filter(isBurn).map((burn) => plain(burn.$cstNode?.text ?? '')));
+    const words = found.words.filter((each) => !done.has(plain(each)));
+    return words.length === 0 ? { problem: 'Every square of this coupon is measured.' } : { ...found, words };
+}
+
+/** A row without its depth and its blanks. */
+function plain(row: string): string {
+    return row.replace(/\bgives\b.*$/s, '').replaceAll(/\s+/g, '');
+}
+
+function burntSquares(
+    { services }: Workshop,
+    stock: CouponStock,
+    made: string | undefined,
+): OpenSquares | { readonly problem: string } {
+    const { sheet, laser, coupon } = stock;
+    const machine = laserOf(laser);
+    const pitch = coupon && pitchOf(coupon, pitchForSpot(spotOf(machine)));
+    const open = openRows(coupon?.$cstNode?.text ?? '').map(({ words }) => words);
+    if (open.length > 0 && pitch !== undefined) return { words: open, pitch: pitch.text };
+    const burnt = ofFile() ?? layOut();
+    if ('problem' in burnt || pitch === undefined || Math.abs(burnt.mm - pitch.mm) < 1e-6) return burnt;
+    return {
+        problem: `The squares were burnt with a pitch of ${burnt.pitch}, the coupon in the text is one of ${pitch.text}: rows of both cannot stand in one block.`,
+    };
+
+    function ofFile(): (OpenSquares & { mm: number }) | undefined {
+        const block = made === undefined ? undefined : blockInText(made, services);
+        const words = openRows(block?.$cstNode?.text ?? '').map((row) => row.words);
+        const written = block && pitchOf(block, undefined);
+        return written === undefined || words.length === 0 ? undefined : { words, pitch: written.text, mm: written.mm };
+    }
+
+    function layOut(): (OpenSquares & { mm: number }) | { readonly problem: string } {
+        const layout = layOutCoupon(sheetOf(sheet), machine, usualPitch(stock));
+        if ('problem' in layout) return layout;
+        const words = layout.squares.map((square) => burnWords(squareText(square)));
+        return { words, pitch: pitchText(layout.pitch), mm: layout.pitch };
+    }
+}
+
+/** A block that says no pitch was burnt with the one that the spot wants. */
+function pitchOf(block: Coupon, usual: number | undefined): { text: string; mm: number } | undefined {
+    const written = pitchOfBlock(block);
+    if (written !== undefined) return { text: written.text, mm: written.quantity.value };
+    return usual === undefined ? undefined : { text: pitchText(usual), mm: usual };
+}
