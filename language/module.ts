@@ -7,6 +7,7 @@ import {
     type LangiumSharedServices,
 } from 'langium/lsp';
 import { KerfCodeActions } from './editing/code-actions';
+import { KerfCompletion } from './editor/completion';
 import { KerfHover } from './editor/hover';
 import { KerfGeneratedModule, KerfGeneratedSharedModule, KerfLanguageMetaData } from './generated/module';
 import { KerfScopeComputation } from './names/scope-computation';
@@ -53,6 +54,7 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
         ScopeProvider: (services) => new KerfScopeProvider(services),
     },
     lsp: {
+        CompletionProvider: (services) => new KerfCompletion(services),
         CodeActionProvider: (services) => new KerfCodeActions(services),
         HoverProvider: (services) => new KerfHover(services),
     },

@@ -1,0 +1,74 @@
+import { AstUtils, GrammarAST } from 'langium';
+import { type CompletionItem, CompletionItemKind, InsertTextFormat, type MarkupContent } from 'vscode-languageserver';
+import { type Construct, constructs } from '../vocabulary/constructs';
+import { propertiesOf } from '../vocabulary/lookup';
+import type { Property } from '../vocabulary/property';
+import type { Standing } from './open-blocks';
+
+type Proposal = Partial<CompletionItem> & { readonly label: string };
+
+/** What a word of the grammar stands for where the cursor is: a whole statement, a line of a block, or only itself. */
+export function proposeWord(keyword: GrammarAST.Keyword, { blocks }: Standing): Proposal {
+    const word = keyword.value;
+    if (isFirstWord(keyword)) {
+        const rule = AstUtils.getContainerOfType(keyword, GrammarAST.isParserRule)?.name ?? '';
+        const construct = constructs.find((each) => each.word === word && each.type === rule);
+        if (construct !== undefined) return ofConstruct(construct);
+        const block = blocks.at(-1) ?? '';
+        const property = propertiesOf(block).find(({ words }) => words === word || words.startsWith(`${word} `));
+        if (property !== undefined) return ofProperty(property);
+    }
+    return { label: word, kind: CompletionItemKind.Keyword, sortText: '01' };
+}
+
+function ofConstruct({ word, what, example, snippet }: Construct): Proposal {
+    return {
+        label: word,
+        kind: CompletionItemKind.Keyword,
+        detail: what,
+        documentation: markdown(what, example),
+        insertText: snippet,
+        insertTextFormat: InsertTextFormat.Snippet,
+        sortText: '6',
+    };
+}
+
+function ofProperty(property: Property): Proposal {
+    const { words, what, example } = property;
+    return {
+        label: words,
+        kind: CompletionItemKind.Property,
+        detail: what,
+        documentation: markdown(what, example),
+        insertText: snippetOf(property),
+        insertTextFormat: InsertTextFormat.Snippet,
+        sortText: '5',
+    };
+}
+
+/** The example's value stands as a placeholder, so that its shape is seen and the number is the maker's own. */
+function snippetOf({ words, takes, choices, example }: Property): string {
+    if (choices.length > 0) return `${words} \${1|${choices.join(',')}|}`;
+    const value = example.slice(words.length).trim();
+    if (value === '') return words;
+    if (takes === 'name') return `${words} $1`;
+    return `${words} \${1:${value.replaceAll(/[\\$}]/g, '\\$&')}}`;
+}
+
+function markdown(what: string, example: string): MarkupContent {
+    return { kind: 'markdown', value: `${what}\n\n\`\`\`kerf\n${example}\n\`\`\`` };
+}
+
+/** Whether a statement begins with this word: nothing stands before it in its rule. */
+function isFirstWord(keyword: GrammarAST.Keyword): boolean {
+    for (let node: GrammarAST.AbstractElement = keyword; ; ) {
+        const holder = node.$container;
+        if (GrammarAST.isGroup(holder) && holder.elements.indexOf(node) > 0 && !isAction(holder.elements[0])) return false;
+        if (holder === undefined || !GrammarAST.isAbstractElement(holder)) return true;
+        node = holder;
+    }
+}
+
+function isAction(element: GrammarAST.AbstractElement | undefined): boolean {
+    return GrammarAST.isAction(element);
+}

@@ -1,0 +1,138 @@
+import { EmptyFileSystem, type FileSystemNode, type FileSystemProvider, URI, UriUtils } from 'langium';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { CompletionItem } from 'vscode-languageserver';
+import { createKerfServices, type KerfServices } from '../../language/module';
+
+const files = ['art/heron.svg', 'art/gull.png', 'art/notes.txt', 'workshop.kerf', 'old/board.kerf'];
+
+/** The files of a small shop, as a folder would list them. */
+class ShopFiles {
+    async readDirectory(uri: URI): Promise<FileSystemNode[]> {
+        const folder = uri.path.replace(/^\/shop\/?/, '');
+        const inside = files.filter((file) => file.startsWith(folder === '' ? '' : `${folder.replace(/\/$/, '')}/`));
+        const names = new Set(
+            inside.map((file) => file.slice(folder === '' ? 0 : folder.replace(/\/$/, '').length + 1).split('/')[0]!),
+        );
+        return [...names].map((name) => {
+            const isDirectory = !name.includes('.');
+            return { uri: UriUtils.joinPath(uri, name), isFile: !isDirectory, isDirectory };
+        });
+    }
+}
+
+const notMirrored = { id: 'not-mirrored', title: 'Not mirrored', condition: 'When.', why: '', mend: '', source: '' };
+let kerf: KerfServices;
+let count = 0;
+beforeAll(async () => {
+    const empty = EmptyFileSystem.fileSystemProvider();
+    const fileSystem = Object.assign(empty, {
+        readDirectory: (uri: URI) => new ShopFiles().readDirectory(uri),
+    }) as FileSystemProvider;
+    const { kerf: made, shared } = createKerfServices({ fileSystemProvider: () => fileSystem }, { tradePages: [notMirrored] });
+    await shared.workspace.WorkspaceManager.initializeWorkspace([]);
+    kerf = made;
+});
+
+/** What is proposed at `<|>`, best first. */
+async function proposals(marked: string): Promise<CompletionItem[]> {
+    const { LangiumDocumentFactory, LangiumDocuments, DocumentBuilder } = kerf.shared.workspace;
+    const offset = marked.indexOf('<|>');
+    const document = LangiumDocumentFactory.fromString(marked.replace('<|>', ''), URI.parse(`file:///shop/test-${++count}.kerf`));
+    LangiumDocuments.addDocument(document);
+    await DocumentBuilder.build([document], { validation: false });
+    const list = await kerf.lsp.CompletionProvider!.getCompletion(document, {
+        textDocument: { uri: document.uri.toString() },
+        position: document.textDocument.positionAt(offset),
+    });
+    return (list?.items ?? []).sort((a, b) => ((a.sortText ?? a.label) < (b.sortText ?? b.label) ? -1 : 1));
+}
+
+const labels = async (marked: string): Promise<string[]> => (await proposals(marked)).map(({ label }) => label);
+
+const shop = 'laser shed { beam co2  power 45 W }\nboard walnut-12 { wood black-walnut  thickness 12 mm }\n';
+const recipe = (body: string) => `${shop}recipe r {\n  laser shed\n  blank tray { of walnut-12 }\n${body}\n}`;
+
+describe('lines of a block', () => {
+    it('at the level of the file, its entries with what they are', async () => {
+        const all = await proposals('<|>');
+        expect(all.map(({ label }) => label)).toEqual(expect.arrayContaining(['use', 'recipe', 'board', 'coupon']));
+        expect(all.map(({ label }) => label)).not.toContain('engrave');
+        expect(all.every(({ detail }) => (detail ?? '') !== '')).toBe(true);
+    });
+    it('in a step, its own lines and no other', async () => {
+        const found = await labels(recipe('  engrave p on tray {\n    <|>\n    passes 3\n  }'));
+        expect(found).toEqual(expect.arrayContaining(['depth', 'scan', 'air', 'mirror', 'allow']));
+        expect(found).not.toEqual(expect.arrayContaining(['seal']));
+        expect(found).not.toContain('thickness');
+    });
+    it('two-word properties whole', async () => expect(await labels('laser a {\n  to<|>\n}')).toContain('top speed'));
+    it('behind broken lines as if they were whole', async () => {
+        expect(await labels(recipe('  engrave p on tray {\n    dept 3 %%\n    depth\n    sc<|>\n  }'))).toContain('scan');
+    });
+    it('inside a half-written statement, how it goes on', async () => {
+        expect(await labels(recipe('  engrave p on tray { scan <|> }'))).toEqual(['across', 'along', 'at']);
+        expect((await labels(recipe('  seal tray <|>')))[0]).toBe('with');
+        expect(await labels('laser a {\n  least <|>\n}')).toEqual(['power']);
+    });
+    it('nothing in comments and in texts', async () => {
+        expect(await labels('// re<|>')).toEqual([]);
+        expect(await labels('/* <|> */')).toEqual([]);
+        expect(await labels(recipe('  do "wi<|>"'))).toEqual([]);
+    });
+});
+
+describe('names', () => {
+    it('of the right kind only, with their figures', async () => {
+        const [first, ...others] = await proposals(recipe('  blank lid { of <|> }'));
+        expect(first).toMatchObject({ label: 'walnut-12', detail: '12 mm, black-walnut' });
+        expect(others.map(({ label }) => label)).not.toContain('shed');
+    });
+    it('own ones before built-in ones', async () => {
+        const found = await labels(
+            `resin tide { kind slow-epoxy }\n${recipe('  engrave p on tray { depth 1 mm }\n  fill p with <|>')}`,
+        );
+        expect(found[0]).toBe('tide');
+        expect(found).toContain('slow-epoxy');
+    });
+    it('grits from coarse to fine', async () => {
+        const found = await labels(recipe('  sand tray { grits 120, <|> }'));
+        expect(found.indexOf('80')).toBeLessThan(found.indexOf('240'));
+        expect(found.indexOf('240')).toBeLessThan(found.indexOf('1000') < 0 ? 999 : found.indexOf('1000'));
+    });
+    it('rules after allow, with a place for the reason', async () => {
+        const [first] = await proposals(recipe('  engrave p on tray { allow <|> }'));
+        expect(first).toMatchObject({ label: 'not-mirrored', detail: 'Not mirrored' });
+    });
+});
+
+describe('units', () => {
+    it('of the kind the line wants, likeliest first, with what they come to', async () => {
+        const found = await proposals('board a { thickness 12 <|> }');
+        expect(found[0]).toMatchObject({ label: 'mm' });
+        expect(found.find(({ label }) => label === 'cm')?.detail).toBe('12 cm = 120 mm');
+        expect(found.map(({ label }) => label)).not.toContain('s');
+    });
+    it('by the magnitude: 0.5 of a board is not millimetres', async () => {
+        expect((await labels('board a { thickness 0.5 <|> }'))[0]).not.toBe('mm');
+    });
+    it('inside a burn row', async () => expect((await labels('coupon a on b { burn 40 <|> }')).slice(0, 2)).toEqual(['%', 'W']));
+    it('for the second number of a size', async () => expect((await labels('blank a { size 3 x 4 <|> }'))[0]).not.toBe('s'));
+    it('words out of a list', async () => expect(await labels('beam a { foil <|> }')).toEqual(['fails', 'stops']));
+});
+
+describe('files', () => {
+    it('folders and art in the quotes of art', async () => {
+        expect(await labels('recipe r { art heron "<|>" }')).toEqual(expect.arrayContaining(['art/', 'old/']));
+        const inside = await proposals('recipe r { art heron "art/h<|>" }');
+        expect(inside.map(({ label }) => label)).toEqual(['art/heron.svg', 'art/gull.png']);
+        expect(inside[0]?.textEdit).toMatchObject({
+            newText: '"art/heron.svg"',
+            range: { start: { character: 21 }, end: { character: 28 } },
+        });
+    });
+    it('recipe files in the quotes of use', async () => {
+        const found = await labels('use "<|>"');
+        expect(found).toContain('workshop.kerf');
+        expect(found).not.toContain('art/heron.svg');
+    });
+});
