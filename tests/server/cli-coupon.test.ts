@@ -1,0 +1,98 @@
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { afterEach, describe, expect, it } from 'vitest';
+import { TemporaryRepository } from '../kit/temporary-repository';
+import { shopFiles } from './shop-files';
+
+const open: TemporaryRepository[] = [];
+function repository(): TemporaryRepository {
+    const one = new TemporaryRepository(shopFiles);
+    open.push(one);
+    return one;
+}
+afterEach(() => {
+    for (const one of open.splice(0)) one.remove();
+});
+
+describe('kerfbook coupon', () => {
+    it('writes drawing, machine file, tables and text beside the stock', async () => {
+        const shop = repository();
+        const run = await shop.kerfbook(['coupon', 'ash-10', 'shed']);
+        expect(run).toMatchObject({ code: 0, err: '' });
+        const folder = path.join(shop.folder, 'stock', 'made', 'coupon-ash-10-shed');
+        for (const name of ['coupon.svg', 'coupon.ngc', 'coupon.html', 'coupon.csv', 'coupon.kerf']) {
+            expect(run.out).toContain(name);
+            expect(existsSync(path.join(folder, name))).toBe(true);
+        }
+        // The text stands on its own, and says only that nothing is measured yet.
+        const check = await shop.kerfbook(['check', 'stock/made/coupon-ash-10-shed/coupon.kerf']);
+        expect(check.out).toContain('0 errors, 1 warning');
+        expect(check.out).toContain('[missing-property]');
+    });
+
+    it('takes the figures that are asked for, fastest first', async () => {
+        const shop = repository();
+        const args = ['--powers', '60,20', '--speeds', '100,400', '--pitch', '0.12', '--passes', '2', '--out', 'out'];
+        expect((await shop.kerfbook(['coupon', 'ash-10', 'shed', 'stock', ...args])).code).toBe(0);
+        const text = readFileSync(path.join(shop.folder, 'out', 'coupon-ash-10-shed', 'coupon.kerf'), 'utf8');
+        expect(text).toContain('use "../../stock/shop.kerf"');
+        expect(text).toContain('pitch 0.12 mm');
+        expect(text.match(/burn .* gives/g)).toEqual([
+            'burn 20 % at 400 mm/s gives',
+            'burn 60 % at 400 mm/s gives',
+            'burn 20 % at 100 mm/s gives',
+            'burn 60 % at 100 mm/s gives',
+            'burn 20 % at 400 mm/s x 2 gives',
+            'burn 60 % at 400 mm/s x 2 gives',
+        ]);
+    });
+
+    it('is burnt with the pitch of the coupon that it can join', async () => {
+        const shop = repository();
+        await shop.kerfbook(['coupon', 'walnut-12', 'shed', '--out', 'out']);
+        expect(readFileSync(path.join(shop.folder, 'out', 'coupon-walnut-12-shed', 'coupon.kerf'), 'utf8')).toContain(
+            'pitch 0.1 mm',
+        );
+        await shop.kerfbook(['coupon', 'ash-10', 'shed', '--out', 'out']);
+        expect(readFileSync(path.join(shop.folder, 'out', 'coupon-ash-10-shed', 'coupon.kerf'), 'utf8')).toContain(
+            'pitch 0.08 mm',
+        );
+    });
+
+    it('never writes over what somebody has filled in, unless told to', async () => {
+        const shop = repository();
+        const command = ['coupon', 'ash-10', 'shed', '--out', 'out'];
+        await shop.kerfbook(command);
+        const table = path.join(shop.folder, 'out', 'coupon-ash-10-shed', 'coupon.csv');
+        writeFileSync(table, 'mine');
+        const again = await shop.kerfbook(command);
+        expect(again.code).toBe(0);
+        expect(again.err).toContain('coupon.csv is left as it is');
+        expect(again.out).toContain('coupon.kerf');
+        expect(readFileSync(table, 'utf8')).toBe('mine');
+        await shop.kerfbook([...command, '--force']);
+        expect(readFileSync(table, 'utf8')).toMatch(/^power %/);
+    });
+
+    it.each([
+        [['ash', 'shed'], 'There is no board or veneer ash here; there is walnut-12, ash-10, maple-06.'],
+        [['ash-10', 'loft'], 'There is no laser loft here; there is shed.'],
+        [['ash-10'], 'Say for which board'],
+        [['ash-10', 'shed', '--powers', '20,x'], '--powers is up to 20 numbers'],
+        [['ash-10', 'shed', '--powers', ''], '--powers is up to 20 numbers'],
+        [['ash-10', 'shed', '--speeds', Array.from({ length: 30 }, (_, i) => i + 1).join()], '--speeds is up to 20 numbers'],
+        [['ash-10', 'shed', '--passes', '2.5'], '--passes is 1 to 30'],
+        [['ash-10', 'shed', '--pitch', '1,2'], '--pitch is a number'],
+    ])('says what is wrong with %j', async (args, says) => {
+        const run = await repository().kerfbook(['coupon', ...args]);
+        expect(run.code).toBe(2);
+        expect(run.err).toContain(says);
+    });
+
+    it('writes nothing that the machine cannot do', async () => {
+        const shop = repository();
+        const run = await shop.kerfbook(['coupon', 'ash-10', 'shed', '--powers', '120', '--out', 'out']);
+        expect(run).toMatchObject({ code: 1, out: '', err: '120 % is more than shed has.\n' });
+        expect(existsSync(path.join(shop.folder, 'out'))).toBe(false);
+    });
+});

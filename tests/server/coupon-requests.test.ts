@@ -1,0 +1,125 @@
+import { mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import {
+    type CouponAnswer,
+    type CouponChoices,
+    type MeasuredAnswer,
+    method,
+    type SquaresAnswer,
+} from '../../shared/view/protocol';
+import { LanguageClient } from '../kit/language-client';
+import { shop } from '../kit/shop';
+
+const recipe = 'use "shop.kerf"\nrecipe plate { laser shed blank b { of ash-10 size 50 x 50 mm } sand b { take 0.1 mm } }\n';
+let folder: string;
+let client: LanguageClient;
+const uriOf = (name: string): string => pathToFileURL(path.join(folder, name)).toString();
+
+beforeEach(async () => {
+    folder = realpathSync(mkdtempSync(path.join(tmpdir(), 'kerfbook-coupon-')));
+    writeFileSync(path.join(folder, 'shop.kerf'), shop);
+    writeFileSync(path.join(folder, 'plate.kerf'), recipe);
+    ({ client } = await LanguageClient.start(folder, pathToFileURL(folder).toString()));
+    await client.open(uriOf('plate.kerf'), recipe);
+    await client.diagnostics(uriOf('plate.kerf'), () => true);
+});
+afterEach(() => {
+    client.stop();
+    rmSync(folder, { recursive: true, force: true });
+});
+
+const ask = <Answer>(what: string, params: object = {}): Promise<Answer> =>
+    client.connection.sendRequest<Answer>(what, { uri: uriOf('plate.kerf'), ...params });
+
+/** The text of a file once the edits of an answer are taken. */
+function taken(text: string, answer: MeasuredAnswer): string {
+    if ('problem' in answer) throw new Error(answer.problem);
+    return answer.edits
+        .toSorted((a, b) => b.offset - a.offset)
+        .reduce((now, { offset, length, text: put }) => now.slice(0, offset) + put + now.slice(offset + length), text);
+}
+
+describe('making a coupon in the editor', () => {
+    it('offers what the file sees, and knows the coupon under the cursor', async () => {
+        const all = await ask<CouponChoices>(method.couponChoices);
+        expect(all).toEqual({
+            sheets: ['walnut-12', 'ash-10', 'maple-06'],
+            lasers: ['shed'],
+            coupons: [{ sheet: 'walnut-12', laser: 'shed', rows: 6 }],
+        });
+        const there = await ask<CouponChoices>(method.couponChoices, {
+            uri: uriOf('shop.kerf'),
+            offset: shop.indexOf('60 % at 300'),
+        });
+        expect(there.here).toEqual({ sheet: 'walnut-12', laser: 'shed' });
+    });
+    it('gives the files, of which the tables are to be filled in', async () => {
+        const answer = await ask<CouponAnswer>(method.coupon, { sheet: 'ash-10', laser: 'shed' });
+        expect(answer.folder).toBe('coupon-ash-10-shed');
+        expect(answer.problems).toEqual([]);
+        expect(answer.files.filter((file) => file.fillIn).map((file) => file.path)).toEqual(['coupon.csv', 'coupon.kerf']);
+        expect(answer.files.find(({ path: name }) => name === 'coupon.kerf')!.text).toContain('use "../../shop.kerf"');
+    });
+    it('says why there is none', async () => {
+        expect(await ask<CouponAnswer>(method.coupon, { sheet: 'oak', laser: 'shed' })).toMatchObject({
+            files: [],
+            problems: ['There is no board or veneer oak here; there is walnut-12, ash-10, maple-06.'],
+        });
+    });
+});
+
+describe('writing measured squares down', () => {
+    const stock = { sheet: 'ash-10', laser: 'shed' };
+
+    it('makes the block beside the board, and the next time asks only for the rest', async () => {
+        const found = await ask<SquaresAnswer>(method.squares, stock);
+        if ('problem' in found) throw new Error(found.problem);
+        expect(found.squares).toHaveLength(20);
+        const rows = [
+            { words: found.squares[0]!, depth: '0,05' },
+            { words: found.squares[3]!, depth: '12 thou' },
+        ];
+        const answer = await ask<MeasuredAnswer>(method.measured, { ...stock, rows });
+        expect(answer).toMatchObject({ uri: uriOf('shop.kerf') });
+        const text = taken(shop, answer);
+        expect(text).toContain(
+            `coupon ash-10 on shed {\n  pitch 0.08 mm\n  ${rows[0]!.words} gives 0.05 mm\n  ${rows[1]!.words} gives 12 thou\n}\n`,
+        );
+        await client.open(uriOf('shop.kerf'), text);
+        await client.diagnostics(uriOf('shop.kerf'), () => true);
+        const left = await ask<SquaresAnswer>(method.squares, stock);
+        expect(left).toEqual({ squares: found.squares.filter((words) => !rows.some((row) => row.words === words)) });
+    });
+    it('asks for the squares of the file that was written, with its pitch', async () => {
+        const made = 'coupon ash-10 on shed {\n pitch 0.05 mm\n // burn 7 % at 70 mm/s gives … mm\n}';
+        expect(await ask<SquaresAnswer>(method.squares, { ...stock, made })).toEqual({ squares: ['burn 7 % at 70 mm/s'] });
+        const rows = [{ words: 'burn 7 % at 70 mm/s', depth: '0.3' }];
+        const text = taken(shop, await ask<MeasuredAnswer>(method.measured, { ...stock, made, rows }));
+        expect(text).toContain('pitch 0.05 mm\n  burn 7 % at 70 mm/s gives 0.3 mm\n');
+    });
+    it('does not mix pitches in one block', async () => {
+        const made = 'coupon walnut-12 on shed {\n pitch 0.05 mm\n // burn 7 % at 70 mm/s gives … mm\n}';
+        const answer = await ask<SquaresAnswer>(method.squares, { sheet: 'walnut-12', laser: 'shed', made });
+        expect(answer).toEqual({
+            problem: expect.stringContaining('pitch of 0.05 mm, the coupon in the text is one of 0.10 mm'),
+        });
+    });
+    it('writes nothing that it did not ask for, or that is no depth', async () => {
+        const rows = [{ words: 'burn 7 % at 70 mm/s', depth: '0.3' }];
+        expect(await ask<MeasuredAnswer>(method.measured, { ...stock, rows })).toEqual({
+            problem: expect.stringContaining('no square'),
+        });
+        const found = await ask<SquaresAnswer>(method.squares, stock);
+        const words = 'squares' in found ? found.squares[0]! : '';
+        expect(await ask<MeasuredAnswer>(method.measured, { ...stock, rows: [{ words, depth: '3 s' }] })).toHaveProperty(
+            'problem',
+        );
+    });
+    it('reads a depth while it is typed', async () => {
+        expect(await ask(method.readDepth, { text: '1/64 in' })).toEqual({ depth: '1/64 in' });
+        expect(await ask(method.readDepth, { text: 'x' })).toHaveProperty('problem');
+    });
+});
