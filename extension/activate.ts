@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import { watchBenches } from './bench/benches';
 import { watchChecklist } from './checklist/checklist';
+import { offerCoupons } from './coupon/offer-coupons';
 import { CurrentRecipe } from './current-recipe';
 import { offerExplanations } from './explain';
 import type { RecipeServer } from './server';
@@ -17,6 +18,7 @@ export async function activateWith(server: RecipeServer, context: vscode.Extensi
         offerStock(server),
         offerExplanations(server),
         offerWriting(server),
+        offerCoupons(server),
         showStatus(current),
         watchBenches(server, current, context.extensionUri),
         watchChecklist(current, context.workspaceState),

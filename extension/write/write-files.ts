@@ -54,7 +54,8 @@ async function writeRecipe(server: RecipeServer, uri: vscode.Uri, recipe: string
     if ((await show(text, 'Show')) === 'Show') await vscode.commands.executeCommand('revealInExplorer', folder);
 }
 
-async function writeAll(folder: vscode.Uri, files: readonly BuiltFile[], problems: string[]): Promise<number> {
+/** Writes files below a folder and says how many; what people fill in is kept once it is there. */
+export async function writeAll(folder: vscode.Uri, files: readonly BuiltFile[], problems: string[]): Promise<number> {
     let written = 0;
     for (const file of files) {
         const names = safePath(file.path);
@@ -62,14 +63,27 @@ async function writeAll(folder: vscode.Uri, files: readonly BuiltFile[], problem
             problems.push(`“${file.path}” is not a path inside the folder and was left out.`);
             continue;
         }
+        const target = vscode.Uri.joinPath(folder, ...names);
+        if (file.fillIn === true && (await holdsOther(target, file.text))) {
+            problems.push(`${file.path} is left as it is, since figures may stand in it.`);
+            continue;
+        }
         try {
-            await vscode.workspace.fs.writeFile(vscode.Uri.joinPath(folder, ...names), new TextEncoder().encode(file.text));
+            await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(file.text));
             written += 1;
         } catch (error) {
             problems.push(`${file.path}: ${error instanceof Error ? error.message : error}.`);
         }
     }
     return written;
+}
+
+async function holdsOther(file: vscode.Uri, text: string): Promise<boolean> {
+    try {
+        return new TextDecoder().decode(await vscode.workspace.fs.readFile(file)) !== text;
+    } catch {
+        return false; // it is not there
+    }
 }
 
 /** An old file beside new ones may be taken to the machine by mistake, so it is worth saying. */

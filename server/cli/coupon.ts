@@ -4,9 +4,10 @@ import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { AstUtils, URI } from 'langium';
 import type { CouponOptions } from '../../shared/burn/coupon-sheet';
+import { couponFolder } from '../../shared/sheets/coupon-folder';
 import type { BuiltFile } from '../../shared/view/protocol';
 import { findStock } from '../coupon/find-stock';
-import { couponFolder, makeCoupon } from '../coupon/make-coupon';
+import { makeCoupon } from '../coupon/make-coupon';
 import { shortPath } from './all-findings';
 import { openFiles, UsageError } from './open-files';
 

@@ -5,6 +5,7 @@ import { measuredEdits } from '../../language/coupon/measured';
 import { readDepth } from '../../language/coupon/read-depth';
 import { isBurn, isCoupon } from '../../language/generated/ast';
 import { stockInSight } from '../../language/names/stock-in-sight';
+import { couponFolder } from '../../shared/sheets/coupon-folder';
 import {
     type CouponAnswer,
     type CouponChoices,
@@ -18,7 +19,7 @@ import {
 } from '../../shared/view/protocol';
 import type { Workshop } from '../workshop/workshop';
 import { findStock, homeOfCoupon } from './find-stock';
-import { couponFolder, makeCoupon } from './make-coupon';
+import { makeCoupon } from './make-coupon';
 import { openSquares } from './squares';
 
 /** Answers what the editor asks to make a coupon and to write down what was measured on it. */

@@ -5,14 +5,8 @@ import { openCouponFile, type SquareText } from '../../language/printing/coupon-
 import type { CouponOptions, CouponSquare } from '../../shared/burn/coupon-sheet';
 import { showNumber } from '../../shared/quantity/show';
 import { couponSheets, layOutCoupon } from '../../shared/sheets/coupon-sheets';
-import { fileName } from '../../shared/sheets/escape';
 import type { BuildAnswer, BuiltFile } from '../../shared/view/protocol';
 import type { CouponStock } from './find-stock';
-
-/** The folder's name for the files of a coupon. */
-export function couponFolder(sheet: string, laser: string): string {
-    return fileName(`coupon-${sheet}-${laser}`);
-}
 
 /** The files of a coupon that are to lie in `folder`; what people write into is marked, so that it is never written over. */
 export function makeCoupon(stock: CouponStock, folder: URI, options: CouponOptions = {}): BuildAnswer {

@@ -1,0 +1,95 @@
+import * as vscode from 'vscode';
+import { couponFolder } from '../../shared/sheets/coupon-folder';
+import {
+    type DepthReading,
+    type MeasuredAnswer,
+    type MeasuredParams,
+    method,
+    type SquaresAnswer,
+    type SquaresParams,
+} from '../../shared/view/protocol';
+import type { RecipeServer } from '../server';
+import { type CouponPlace, chooseCoupon } from './choose-coupon';
+
+type Row = MeasuredParams['rows'][number];
+
+/** "Add Measured Squares to Coupon": asks square by square, then writes all of them into the text as one edit. */
+export async function addMeasured(server: RecipeServer, known?: CouponPlace): Promise<void> {
+    const place = known ?? (await chooseCoupon(server, true));
+    if (place === undefined) return;
+    const { sheet, laser } = place;
+    const made = await textOf(vscode.Uri.joinPath(place.uri, '..', 'made', couponFolder(sheet, laser), 'coupon.kerf'));
+    const params: SquaresParams = { uri: place.uri.toString(), sheet, laser, ...(made === undefined ? {} : { made }) };
+    const found = await server.ask<SquaresAnswer>(method.squares, params);
+    if (found === undefined) return;
+    if ('problem' in found) {
+        void vscode.window.showWarningMessage(found.problem);
+        return;
+    }
+    const rows = await askForDepths(server, `${sheet} on ${laser}`, found.squares);
+    if (rows === undefined || rows.length === 0) return;
+    const answer = await server.ask<MeasuredAnswer>(method.measured, { ...params, rows });
+    if (answer === undefined) return;
+    if ('problem' in answer) void vscode.window.showErrorMessage(answer.problem);
+    else await write(answer);
+}
+
+/** What was typed for each square. Escape ends the asking and keeps what is there, if the maker wants it kept. */
+async function askForDepths(server: RecipeServer, title: string, squares: readonly string[]): Promise<Row[] | undefined> {
+    const rows: Row[] = [];
+    for (const [index, words] of squares.entries()) {
+        const typed = await vscode.window.showInputBox({
+            title: `Coupon of ${title}: square ${index + 1} of ${squares.length}`,
+            prompt: `${words.replace(/^burn /, '')}: how deep is it? Empty skips it.`,
+            placeHolder: '0.31 mm',
+            ignoreFocusOut: true,
+            validateInput: async (text) => problemOf(await read(server, text)),
+        });
+        if (typed === undefined) return (await keep(rows.length)) ? rows : undefined;
+        const reading = await read(server, typed);
+        if (reading !== undefined && 'depth' in reading) rows.push({ words, depth: reading.depth });
+    }
+    return rows;
+}
+
+/** Undefined for nothing typed: the square is skipped. */
+async function read(server: RecipeServer, text: string): Promise<DepthReading | undefined> {
+    return text.trim() === '' ? undefined : server.ask<DepthReading>(method.readDepth, { text });
+}
+
+function problemOf(reading: DepthReading | undefined): string | undefined {
+    return reading !== undefined && 'problem' in reading ? reading.problem : undefined;
+}
+
+async function keep(count: number): Promise<boolean> {
+    if (count === 0) return false;
+    const squares = count === 1 ? 'the square' : `the ${count} squares`;
+    const answer = await vscode.window.showInformationMessage(`Keep ${squares} measured so far?`, { modal: true }, 'Keep');
+    return answer === 'Keep';
+}
+
+async function write({ uri, version, edits }: Exclude<MeasuredAnswer, { problem: string }>): Promise<void> {
+    const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(uri, true));
+    // The places are those of the text that the server knows; what was typed since would be torn apart.
+    if (document.version !== version && document.isDirty) {
+        void vscode.window.showErrorMessage('The file was changed meanwhile. Nothing was written; add the squares again.');
+        return;
+    }
+    const edit = new vscode.WorkspaceEdit();
+    for (const { offset, length, text } of edits) {
+        edit.replace(document.uri, new vscode.Range(document.positionAt(offset), document.positionAt(offset + length)), text);
+    }
+    if (!(await vscode.workspace.applyEdit(edit))) return;
+    const editor = await vscode.window.showTextDocument(document);
+    const last = edits.at(-1);
+    if (last !== undefined)
+        editor.revealRange(new vscode.Range(document.positionAt(last.offset), document.positionAt(last.offset)));
+}
+
+async function textOf(uri: vscode.Uri): Promise<string | undefined> {
+    try {
+        return new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
+    } catch {
+        return undefined;
+    }
+}

@@ -1,0 +1,58 @@
+import * as vscode from 'vscode';
+import { type CouponChoices, method } from '../../shared/view/protocol';
+import type { RecipeServer } from '../server';
+
+/** A board or veneer and a laser, seen from a recipe file. */
+export interface CouponPlace {
+    readonly uri: vscode.Uri;
+    readonly sheet: string;
+    readonly laser: string;
+}
+
+/** The recipe file that is open, saved or not; says so when there is none. */
+function openRecipe(): vscode.TextEditor | undefined {
+    const editor = vscode.window.activeTextEditor;
+    if (editor?.document.languageId === 'kerf') return editor;
+    void vscode.window.showInformationMessage('Open a recipe file that names the board and the laser.');
+    return undefined;
+}
+
+/**
+ * Asks for board and laser; what can only be one thing is not asked.
+ * @param known whether a coupon under the cursor is taken without asking
+ */
+export async function chooseCoupon(server: RecipeServer, known: boolean): Promise<CouponPlace | undefined> {
+    const editor = openRecipe();
+    if (editor === undefined) return undefined;
+    const { uri } = editor.document;
+    const offset = editor.document.offsetAt(editor.selection.active);
+    const choices = await server.ask<CouponChoices>(method.couponChoices, { uri: uri.toString(), offset });
+    if (choices === undefined) return undefined;
+    if (known && choices.here !== undefined) return { uri, ...choices.here };
+    const sheet = await choose(choices.sheets, 'Which board or veneer?', 'a board or veneer', (name) => rowsOf(choices, name));
+    if (sheet === undefined) return undefined;
+    const laser = await choose(choices.lasers, 'Which laser?', 'a laser', (name) => rowsOf(choices, sheet, name));
+    return laser === undefined ? undefined : { uri, sheet, laser };
+}
+
+async function choose(
+    names: readonly string[],
+    title: string,
+    what: string,
+    detail: (name: string) => string,
+): Promise<string | undefined> {
+    if (names.length === 0) {
+        void vscode.window.showWarningMessage(`This file knows neither by itself nor by what it uses ${what}.`);
+        return undefined;
+    }
+    if (names.length === 1) return names[0];
+    const items = names.map((label) => ({ label, description: detail(label) }));
+    return (await vscode.window.showQuickPick(items, { title }))?.label;
+}
+
+function rowsOf({ coupons }: CouponChoices, sheet: string, laser?: string): string {
+    const rows = coupons
+        .filter((coupon) => coupon.sheet === sheet && (laser === undefined || coupon.laser === laser))
+        .reduce((sum, coupon) => sum + coupon.rows, 0);
+    return rows === 0 ? '' : `${rows} ${rows === 1 ? 'square' : 'squares'} measured`;
+}

@@ -1,0 +1,13 @@
+import * as vscode from 'vscode';
+import type { RecipeServer } from '../server';
+import { addMeasured } from './add-measured';
+import type { CouponPlace } from './choose-coupon';
+import { makeCoupon } from './make-coupon';
+
+/** The commands around coupons. */
+export function offerCoupons(server: RecipeServer): vscode.Disposable {
+    return vscode.Disposable.from(
+        vscode.commands.registerCommand('kerfbook.makeCoupon', () => makeCoupon(server)),
+        vscode.commands.registerCommand('kerfbook.addMeasuredSquares', (place?: CouponPlace) => addMeasured(server, place)),
+    );
+}
