@@ -1,4 +1,4 @@
-import { type DeepPartial, inject, type Module } from 'langium';
+import { createGrammarConfig, type DeepPartial, inject, type Module } from 'langium';
 import {
     createDefaultModule,
     createDefaultSharedModule,
@@ -7,8 +7,15 @@ import {
     type LangiumSharedServices,
 } from 'langium/lsp';
 import { KerfCodeActions } from './editing/code-actions';
+import { KerfFormatter } from './editing/formatter';
 import { KerfCompletion } from './editor/completion';
+import { KerfDefinition } from './editor/definition';
+import { KerfDocumentLinks } from './editor/document-links';
 import { KerfHover } from './editor/hover';
+import { KerfNodeKinds } from './editor/node-kinds';
+import { KerfOutline } from './editor/outline';
+import { KerfRename } from './editor/rename';
+import { KerfSemanticTokens } from './editor/semantic-tokens';
 import { KerfGeneratedModule, KerfGeneratedSharedModule, KerfLanguageMetaData } from './generated/module';
 import { KerfScopeComputation } from './names/scope-computation';
 import { KerfScopeProvider } from './names/scope-provider';
@@ -20,6 +27,9 @@ import { createKerfParser } from './parsing/recovery';
 import { KerfTokenBuilder } from './parsing/token-builder';
 import { KerfValueConverter } from './parsing/value-converter';
 import { KerfDocumentBuilder } from './workspace/document-builder';
+import { KerfDocumentFactory } from './workspace/document-factory';
+import { KerfLanguageServer } from './workspace/language-server';
+import { KerfUpdateHandler } from './workspace/update-handler';
 import { KerfValidator } from './workspace/validator';
 import { KerfWorkspaceManager } from './workspace/workspace-manager';
 
@@ -41,6 +51,7 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
         UsedFiles: (services) => new UsedFiles(services.shared),
     },
     parser: {
+        GrammarConfig: (services) => ({ ...createGrammarConfig(services), multilineCommentRules: ['BLOCK_COMMENT'] }),
         // One token decides everywhere; more would only cost time on broken text.
         ParserConfig: () => ({ maxLookahead: 1 }),
         TokenBuilder: () => new KerfTokenBuilder(),
@@ -56,7 +67,13 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
     lsp: {
         CompletionProvider: (services) => new KerfCompletion(services),
         CodeActionProvider: (services) => new KerfCodeActions(services),
+        DefinitionProvider: (services) => new KerfDefinition(services),
+        DocumentLinkProvider: () => new KerfDocumentLinks(),
+        DocumentSymbolProvider: (services) => new KerfOutline(services),
+        Formatter: (services) => new KerfFormatter(services),
         HoverProvider: (services) => new KerfHover(services),
+        RenameProvider: (services) => new KerfRename(services),
+        SemanticTokenProvider: (services) => new KerfSemanticTokens(services),
     },
     validation: {
         DocumentValidator: (services) => new KerfValidator(services),
@@ -73,8 +90,14 @@ export function createKerfServices(
     outside: Outside = {},
 ): { shared: LangiumSharedServices; kerf: KerfServices } {
     const sharedModule: Module<LangiumSharedServices, DeepPartial<LangiumSharedServices>> = {
+        lsp: {
+            DocumentUpdateHandler: (services) => new KerfUpdateHandler(services),
+            LanguageServer: (services) => new KerfLanguageServer(services),
+            NodeKindProvider: () => new KerfNodeKinds(),
+        },
         workspace: {
             DocumentBuilder: (services) => new KerfDocumentBuilder(services, () => kerf.names.UsedFiles),
+            LangiumDocumentFactory: (services) => new KerfDocumentFactory(services),
             WorkspaceManager: (services) => new KerfWorkspaceManager(services),
         },
     };

@@ -25,6 +25,13 @@ export class KerfLexer extends DefaultLexer {
         return { ...result, tokens, report };
     }
 
+    /** Every token and comment as it stands in the text, in order: no brace is put in or left out. */
+    written(text: string): Token[] {
+        const { tokens, hidden } = super.tokenize(text);
+        this.markLines(tokens, []);
+        return [...tokens, ...hidden].sort((a, b) => a.startOffset - b.startOffset);
+    }
+
     private markLines(tokens: readonly Token[], open: { kind: 'text' | 'comment'; token: Token }[]): void {
         let previous: Token | undefined;
         for (const token of tokens) {

@@ -1,4 +1,4 @@
-import { DefaultTokenBuilder, type Grammar, type TokenBuilderOptions } from 'langium';
+import { DefaultTokenBuilder, type Grammar, type GrammarAST, type TokenBuilderOptions } from 'langium';
 
 type Token = ReturnType<DefaultTokenBuilder['buildTerminalTokens']>[number];
 
@@ -23,4 +23,20 @@ export class KerfTokenBuilder extends DefaultTokenBuilder {
         tokens.push({ name: strayWord, PATTERN: () => null, LINE_BREAKS: false, START_CHARS_HINT: ['\u0000'] });
         return tokens;
     }
+
+    protected override buildKeywordToken(keyword: GrammarAST.Keyword, terminals: Token[], ignoreCase: boolean): Token {
+        const token = super.buildKeywordToken(keyword, terminals, ignoreCase);
+        if (keyword.value !== 'x') return token;
+        const { LONGER_ALT: _word, ...plain } = token;
+        return { ...plain, PATTERN: times, LINE_BREAKS: false, START_CHARS_HINT: ['x'] };
+    }
+}
+
+/** `x` between two numbers, also in `300x200`; anywhere else `x2` is a name like any other. */
+function times(text: string, offset: number, before: { tokenType: { name: string }; endOffset?: number }[]): [string] | null {
+    const last = before.at(-1);
+    const behindNumber = /^(?:NUMBER|FRACTION)$/.test(last?.tokenType.name ?? '') && last?.endOffset === offset - 1;
+    const ends = behindNumber ? /x(?![A-Za-z_-])/y : /x(?![\w-])/y;
+    ends.lastIndex = offset;
+    return ends.test(text) ? ['x'] : null;
 }

@@ -31,6 +31,13 @@ export class KerfDocumentBuilder extends DefaultDocumentBuilder {
             .some((used) => changed.has(used.uri.toString()));
     }
 
+    /** A newer text is on its way: whoever asks about this document waits until it has been read. */
+    expectUpdate(uri: URI): void {
+        const document = this.langiumDocuments.getDocument(uri);
+        if (document !== undefined) document.state = DocumentState.Changed;
+        this.currentState = DocumentState.Changed;
+    }
+
     protected override buildDocuments(
         documents: LangiumDocument[],
         options: BuildOptions,

@@ -1,4 +1,11 @@
-import { DefaultWorkspaceManager, type LangiumDocument, type LangiumDocumentFactory, URI, type WorkspaceFolder } from 'langium';
+import {
+    DefaultWorkspaceManager,
+    type LangiumDocument,
+    type LangiumDocumentFactory,
+    type Stream,
+    URI,
+    type WorkspaceFolder,
+} from 'langium';
 import type { LangiumSharedServices } from 'langium/lsp';
 import { builtInText, builtInUris } from '../built-in';
 
@@ -9,6 +16,19 @@ export class KerfWorkspaceManager extends DefaultWorkspaceManager {
     constructor(services: LangiumSharedServices) {
         super(services);
         this.factory = services.workspace.LangiumDocumentFactory;
+    }
+
+    /** A file that cannot be read is left out; the others are still there. */
+    protected override async loadWorkspaceDocuments(
+        uris: Stream<URI>,
+        collector: (document: LangiumDocument) => void,
+    ): Promise<void> {
+        await Promise.all(
+            uris.map(async (uri) => {
+                const document = await this.langiumDocuments.getOrCreateDocument(uri).catch(() => undefined);
+                if (document !== undefined) collector(document);
+            }),
+        );
     }
 
     protected override async loadAdditionalDocuments(

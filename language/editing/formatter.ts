@@ -1,0 +1,68 @@
+import { type AstNode, AstUtils, type LangiumDocument } from 'langium';
+import type { Formatter, LangiumServices } from 'langium/lsp';
+import type {
+    DocumentFormattingParams,
+    DocumentOnTypeFormattingOptions,
+    DocumentOnTypeFormattingParams,
+    DocumentRangeFormattingParams,
+    FormattingOptions,
+    TextEdit,
+} from 'vscode-languageserver';
+import { syntaxFindings } from '../findings/syntax';
+import { isFile } from '../generated/ast';
+import type { KerfLexer, KerfLexingReport } from '../parsing/lexer';
+import { homesOf } from '../vocabulary/blocks';
+import { formatGaps, type Gap, isContinuation } from './format-text';
+
+/** Lays a text out: one step of indentation a block, one blank between words, two between statements on a line. */
+export class KerfFormatter implements Formatter {
+    readonly formatOnTypeOptions: DocumentOnTypeFormattingOptions = { firstTriggerCharacter: '}' };
+    private readonly lexer: KerfLexer;
+
+    constructor(services: LangiumServices) {
+        this.lexer = services.parser.Lexer as KerfLexer;
+    }
+
+    formatDocument(document: LangiumDocument, params: DocumentFormattingParams): TextEdit[] {
+        return this.edits(document, params.options, () => true);
+    }
+
+    formatDocumentRange(document: LangiumDocument, { options, range }: DocumentRangeFormattingParams): TextEdit[] {
+        const [start, end] = [document.textDocument.offsetAt(range.start), document.textDocument.offsetAt(range.end)];
+        return this.edits(document, options, ({ offset, length }) => offset + length >= start && offset <= end);
+    }
+
+    /** Only the line of the brace that was typed moves. */
+    formatDocumentOnType(document: LangiumDocument, { options, position }: DocumentOnTypeFormattingParams): TextEdit[] {
+        const here = document.textDocument.offsetAt(position);
+        return this.edits(document, options, ({ offset, length }) => offset + length === here - 1);
+    }
+
+    private edits(document: LangiumDocument, options: FormattingOptions, wanted: (gap: Gap) => boolean): TextEdit[] {
+        const text = document.textDocument;
+        const report = document.parseResult.lexerReport as KerfLexingReport | undefined;
+        const gaps = formatGaps({
+            text: text.getText(),
+            tokens: this.lexer.written(text.getText()),
+            bracesPair: report === undefined || report.structure.length === 0,
+            statements: statementStarts(document),
+            broken: new Set(syntaxFindings(document).map(({ where }) => text.positionAt(where.offset).line)),
+            indent: options.insertSpaces === false ? '\t' : ' '.repeat(Math.min(8, Math.max(1, options.tabSize || 2))),
+            goesOn: (token) => isContinuation(token, homesOf),
+        });
+        return gaps.filter(wanted).map(({ offset, length, blanks }) => ({
+            range: { start: text.positionAt(offset), end: text.positionAt(offset + length) },
+            newText: blanks,
+        }));
+    }
+}
+
+/** Where lines of a block and steps of a recipe begin. */
+function statementStarts(document: LangiumDocument): Set<number> {
+    const starts = new Set<number>();
+    for (const node of AstUtils.streamAst(document.parseResult.value)) {
+        const members = isFile(node) ? [...node.uses, ...node.entries] : ((node as { items?: readonly AstNode[] }).items ?? []);
+        for (const { $cstNode } of members) if ($cstNode !== undefined) starts.add($cstNode.offset);
+    }
+    return starts;
+}

@@ -1,0 +1,44 @@
+import { type AstNode, GrammarUtils, type LangiumDocument } from 'langium';
+import type { DocumentSymbolProvider, LangiumServices, NodeKindProvider } from 'langium/lsp';
+import type { DocumentSymbol } from 'vscode-languageserver';
+import { isArt, isBlank, isFile, isRecipe, isStep } from '../generated/ast';
+import { summaryOf } from './summary';
+
+/** The outline: entries of the file, and in a recipe its parts and steps in the order of the work. */
+export class KerfOutline implements DocumentSymbolProvider {
+    private readonly kinds: NodeKindProvider;
+
+    constructor(services: LangiumServices) {
+        this.kinds = services.shared.lsp.NodeKindProvider;
+    }
+
+    getSymbols(document: LangiumDocument): DocumentSymbol[] {
+        const file = document.parseResult.value;
+        return isFile(file) ? file.entries.flatMap((entry) => this.symbol(entry)) : [];
+    }
+
+    private symbol(node: AstNode): DocumentSymbol[] {
+        const cst = node.$cstNode;
+        if (cst === undefined) return [];
+        const parts = isRecipe(node) ? node.items.filter((item) => isArt(item) || isBlank(item) || isStep(item)) : [];
+        const name = GrammarUtils.findNodeForProperty(cst, 'name');
+        const first = GrammarUtils.findNodesForKeyword(cst, cst.text.split(/\s/, 1)[0] ?? '')[0];
+        return [
+            {
+                name: headOf(cst.text),
+                detail: summaryOf(node),
+                kind: this.kinds.getSymbolKind(node),
+                range: cst.range,
+                selectionRange: (name ?? first ?? cst).range,
+                children: parts.flatMap((part) => this.symbol(part)),
+            },
+        ];
+    }
+}
+
+/** The first words of a statement, up to its block: `seal tray with shellac`. */
+function headOf(text: string): string {
+    const head = text.split(/[{\r\n]/, 1)[0]?.trim() ?? '';
+    const short = head.length > 60 ? `${head.slice(0, 59)}…` : head;
+    return short === '' ? '…' : short;
+}

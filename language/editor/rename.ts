@@ -1,0 +1,54 @@
+import { AstUtils, CstUtils, type LangiumDocument } from 'langium';
+import { DefaultRenameProvider, type LangiumServices } from 'langium/lsp';
+import {
+    LSPErrorCodes,
+    type Position,
+    type Range,
+    type RenameParams,
+    ResponseError,
+    type WorkspaceEdit,
+} from 'vscode-languageserver';
+import { isBuiltIn } from '../built-in';
+import { isAbrasive, KerfTerminals } from '../generated/ast';
+
+const name = new RegExp(`^(?:${KerfTerminals.ID.source})$`);
+
+/** Renames a thing wherever it is meant, across files. Refuses names that the language could not read back. */
+export class KerfRename extends DefaultRenameProvider {
+    private readonly words: ReadonlySet<string>;
+
+    constructor(services: LangiumServices) {
+        super(services);
+        this.words = new Set(Object.keys(services.parser.Lexer.definition).filter((word) => /^[a-z]/.test(word)));
+    }
+
+    override async rename(document: LangiumDocument, params: RenameParams): Promise<WorkspaceEdit | undefined> {
+        this.refuseBuiltIn(document, params.position);
+        const isGrit = this.targetAt(document, params.position).some(isAbrasive) && /^\d+$/.test(params.newName);
+        if (!isGrit && !name.test(params.newName))
+            throw refusal('A name is made of letters, digits, - and _, and begins with a letter.');
+        if (this.words.has(params.newName)) throw refusal(`"${params.newName}" is a word of the language and cannot be a name.`);
+        return super.rename(document, params);
+    }
+
+    protected override renameNodeRange(document: LangiumDocument, position: Position): Range | undefined {
+        this.refuseBuiltIn(document, position);
+        return super.renameNodeRange(document, position);
+    }
+
+    private refuseBuiltIn(document: LangiumDocument, position: Position): void {
+        const builtIn = this.targetAt(document, position).some((node) => isBuiltIn(AstUtils.getDocument(node).uri.toString()));
+        if (builtIn) throw refusal('Built-in stock keeps its name. Declare your own with `kind`, and name that.');
+    }
+
+    private targetAt(document: LangiumDocument, position: Position) {
+        const root = document.parseResult.value.$cstNode;
+        const offset = document.textDocument.offsetAt(position);
+        const leaf = root && CstUtils.findDeclarationNodeAtOffset(root, offset, this.grammarConfig.nameRegexp);
+        return leaf === undefined ? [] : this.references.findDeclarations(leaf);
+    }
+}
+
+function refusal(message: string): ResponseError {
+    return new ResponseError(LSPErrorCodes.RequestFailed, message);
+}

@@ -1,0 +1,43 @@
+import { DocumentState } from 'langium';
+import { createRequestHandler, DefaultLanguageServer, type LangiumSharedServices } from 'langium/lsp';
+import {
+    CodeActionKind,
+    type InitializeParams,
+    type InitializeResult,
+    type SelectionRange,
+    type SelectionRangeParams,
+} from 'vscode-languageserver';
+import { coloursIn, writtenColour } from '../editor/colours';
+import { selectionRanges } from '../editor/selection-ranges';
+
+/** Answers what Langium's own server does not know: colours and selection ranges. */
+export class KerfLanguageServer extends DefaultLanguageServer {
+    constructor(services: LangiumSharedServices) {
+        super(services);
+        const connection = services.lsp.Connection;
+        if (connection === undefined) return;
+        const colours = createRequestHandler((_language, document) => coloursIn(document), services, DocumentState.Parsed);
+        const spans = createRequestHandler<SelectionRangeParams, SelectionRange[], never>(
+            (_language, document, { positions }) => selectionRanges(document, positions),
+            services,
+            DocumentState.Parsed,
+        );
+        connection.onDocumentColor(async (params, token) => (await colours(params, token)) ?? []);
+        connection.onColorPresentation(({ color }) => writtenColour(color));
+        connection.onSelectionRanges(spans);
+    }
+
+    protected override buildInitializeResult(params: InitializeParams): InitializeResult {
+        const result = super.buildInitializeResult(params);
+        const { capabilities } = result;
+        return {
+            ...result,
+            capabilities: {
+                ...capabilities,
+                colorProvider: true,
+                selectionRangeProvider: true,
+                codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+            },
+        };
+    }
+}

@@ -1,0 +1,69 @@
+import { type FileSystemProvider, URI, type WorkspaceLock } from 'langium';
+import { DefaultDocumentUpdateHandler, type LangiumSharedServices, type TextDocuments } from 'langium/lsp';
+import {
+    type DidChangeWatchedFilesParams,
+    FileChangeType,
+    type FileSystemWatcher,
+    type TextDocumentChangeEvent,
+} from 'vscode-languageserver';
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { isRecipeFile } from '../names/used-files';
+import type { KerfDocumentBuilder } from './document-builder';
+
+/** Keystrokes closer together than this, in milliseconds, are read as one. */
+const pause = 30;
+
+/** Reads the text once typing pauses, and watches recipes and art only. */
+export class KerfUpdateHandler extends DefaultDocumentUpdateHandler {
+    private readonly pending = new Map<string, URI>();
+    private readonly lock: WorkspaceLock;
+    private readonly builder: KerfDocumentBuilder;
+    private readonly open: TextDocuments<TextDocument>;
+    private readonly files: FileSystemProvider;
+    private timer: ReturnType<typeof setTimeout> | undefined;
+
+    constructor(services: LangiumSharedServices) {
+        super(services);
+        this.lock = services.workspace.WorkspaceLock;
+        this.builder = services.workspace.DocumentBuilder as KerfDocumentBuilder;
+        this.open = services.workspace.TextDocuments;
+        this.files = services.workspace.FileSystemProvider;
+    }
+
+    override didChangeContent({ document }: TextDocumentChangeEvent<TextDocument>): void {
+        const uri = URI.parse(document.uri);
+        this.pending.set(uri.toString(), uri);
+        // Questions about the text wait from now on; what is being built is out of date.
+        this.lock.cancelWrite();
+        this.builder.expectUpdate(uri);
+        clearTimeout(this.timer);
+        this.timer = setTimeout(() => {
+            const changed = [...this.pending.values()];
+            this.pending.clear();
+            this.fireDocumentUpdate(changed, []);
+        }, pause);
+    }
+
+    /** A closed file is what the disk says it is: unsaved changes are gone. */
+    didCloseDocument({ document }: TextDocumentChangeEvent<TextDocument>): void {
+        const uri = URI.parse(document.uri);
+        void this.files.exists(uri).then((there) => this.fireDocumentUpdate(there ? [uri] : [], there ? [] : [uri]));
+    }
+
+    override didChangeWatchedFiles(params: DidChangeWatchedFilesParams): void {
+        this.onWatchedFilesChangeEmitter.fire(params);
+        const changed: URI[] = [];
+        const deleted: URI[] = [];
+        for (const { uri, type } of params.changes) {
+            const parsed = URI.parse(uri);
+            if (!isRecipeFile(parsed)) continue;
+            if (type === FileChangeType.Deleted) deleted.push(parsed);
+            else if (this.open.get(uri) === undefined) changed.push(parsed); // an open file is what the editor says it is
+        }
+        if (changed.length + deleted.length > 0) this.fireDocumentUpdate(changed, deleted);
+    }
+
+    protected override getWatchers(): FileSystemWatcher[] {
+        return [{ globPattern: '**/*.kerf' }, { globPattern: '**/*.{svg,png,jpg,jpeg}' }];
+    }
+}
