@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { LanguageClient } from 'vscode-languageclient/browser';
+import { BrowserMessageReader, BrowserMessageWriter, LanguageClient } from 'vscode-languageclient/browser';
 import { activateWith } from './activate';
 import { RecipeServer } from './server';
 
@@ -7,6 +7,9 @@ import { RecipeServer } from './server';
 export function activate(context: vscode.ExtensionContext): Promise<void> {
     const script = vscode.Uri.joinPath(context.extensionUri, 'dist', 'server.web.js').toString(true);
     // A new worker at each start, so that the server can be restarted.
-    const run = async () => new Worker(script);
+    const run = async () => {
+        const worker = new Worker(script);
+        return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
+    };
     return activateWith(new RecipeServer((options) => new LanguageClient('kerfbook', 'Kerfbook', run, options)), context);
 }

@@ -14,11 +14,11 @@ export function launchBrowser(): Promise<Browser> {
     });
 }
 
-/** The address of a window on `folder` with the extension under development, running `tests` inside it when given. */
-export function windowAddress(server: CodeServer, folder: string, extension: string, tests?: string): string {
+/** The address of a window on `folder`, with the extension under development and running `tests` inside it when given. */
+export function windowAddress(server: CodeServer, folder: string, extension?: string, tests?: string): string {
     const remote = (path: string) => `vscode-remote://${server.authority}${path}`;
     const payload = [
-        ['extensionDevelopmentPath', remote(extension)],
+        ...(extension === undefined ? [] : [['extensionDevelopmentPath', remote(extension)]]),
         ...(tests === undefined ? [] : [['extensionTestsPath', remote(tests)]]),
     ];
     const query = new URLSearchParams({ folder, payload: JSON.stringify(payload) });

@@ -3,6 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { launchBrowser, windowAddress } from './browser.ts';
 import { type CodeServer, startCodeServer } from './code-server.ts';
 import { places } from './places.ts';
+import { developInBrowser, type ServedExtension, serveExtension } from './served-extension.ts';
 import { Workbench } from './workbench.ts';
 
 /** One VS Code for all tests of a run, since starting it takes longer than the tests. */
@@ -10,6 +11,7 @@ export class Session {
     private server: CodeServer | undefined;
     private browser: Browser | undefined;
     private workbench: Workbench | undefined;
+    private served: ServedExtension | undefined;
     /** Everything the window asked the network for. */
     readonly requests: string[] = [];
     readonly home: string;
@@ -41,6 +43,19 @@ export class Session {
         await this.ready(workbench.page);
     }
 
+    /** A second window, whose extensions run in the browser alone, without Node. */
+    async openBrowserOnly(): Promise<Workbench> {
+        await this.open();
+        this.served = await serveExtension();
+        // The page's own policy would forbid it to fetch an extension from another port.
+        const page = await this.browser!.newPage({ viewport: { width: 1600, height: 1000 }, bypassCSP: true });
+        page.setDefaultTimeout(45_000);
+        await developInBrowser(page, this.served);
+        await page.goto(windowAddress(this.server!, this.workshop));
+        await this.ready(page);
+        return new Workbench(page);
+    }
+
     async shot(name: string): Promise<void> {
         const { page } = await this.open();
         await page.screenshot({ path: join(places.shots, `${name}.png`) });
@@ -48,6 +63,7 @@ export class Session {
 
     async close(): Promise<void> {
         await this.browser?.close();
+        this.served?.stop();
         this.server?.stop();
     }
 

@@ -1,0 +1,28 @@
+import { strict as assert } from 'node:assert';
+import { join } from 'node:path';
+import { places } from '../harness/places.ts';
+import type { Workbench } from '../harness/workbench.ts';
+import { session } from './shared.ts';
+
+describe('an editor that is only a browser', () => {
+    let workbench: Workbench;
+
+    before(async () => {
+        workbench = await session.openBrowserOnly();
+    });
+
+    it('finds what is wrong in a recipe, geometry included', async () => {
+        await workbench.openFile('heron-tray-faulty.kerf');
+        await workbench.page.locator('.monaco-editor .squiggly-error').first().waitFor({ state: 'attached' });
+        await workbench.openBench();
+        await workbench.bench.getByText(/is not mirrored: turned over/).waitFor();
+    });
+
+    it('shows the piece after each step', async () => {
+        await workbench.openFile('tide-coaster.kerf');
+        await workbench.openBench();
+        await workbench.bench.getByRole('heading', { name: 'Tide coaster' }).waitFor();
+        assert.equal(await workbench.bench.getByRole('tab').count(), 14);
+        await workbench.page.screenshot({ path: join(places.shots, 'browser-only.png') });
+    });
+});
