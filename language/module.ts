@@ -26,6 +26,7 @@ import { KerfLexer } from './parsing/lexer';
 import { createKerfParser } from './parsing/recovery';
 import { KerfTokenBuilder } from './parsing/token-builder';
 import { KerfValueConverter } from './parsing/value-converter';
+import { KerfInlayHints } from './planned/inlay-hints';
 import { KerfDocumentBuilder } from './workspace/document-builder';
 import { KerfDocumentFactory } from './workspace/document-factory';
 import { KerfLanguageServer } from './workspace/language-server';
@@ -72,6 +73,7 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
         DocumentSymbolProvider: (services) => new KerfOutline(services),
         Formatter: (services) => new KerfFormatter(services),
         HoverProvider: (services) => new KerfHover(services),
+        InlayHintProvider: (services) => new KerfInlayHints(services),
         RenameProvider: (services) => new KerfRename(services),
         SemanticTokenProvider: (services) => new KerfSemanticTokens(services),
     },

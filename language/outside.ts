@@ -1,17 +1,21 @@
 import type { Page } from '../shared/rules/page';
+import type { PlannedStep } from './planned/planned-step';
 
 /** What the language is told from outside: it knows neither the trade's rules nor any file by itself. */
 export interface Outside {
     /** The rules that `allow` can name. Without them every id passes unexamined. */
     readonly tradePages?: readonly Page[];
+    /** What the last plan of a file said of its steps. */
+    readonly planned?: (uri: string) => readonly PlannedStep[];
 }
 
 export interface OutsideServices {
     readonly pages: ReadonlyMap<string, Page>;
     readonly ruleIds: ReadonlySet<string>;
+    readonly planned: (uri: string) => readonly PlannedStep[];
 }
 
-export function outsideServices({ tradePages = [] }: Outside): OutsideServices {
+export function outsideServices({ tradePages = [], planned = () => [] }: Outside): OutsideServices {
     const pages = new Map(tradePages.map((page) => [page.id, page]));
-    return { pages, ruleIds: new Set(pages.keys()) };
+    return { pages, ruleIds: new Set(pages.keys()), planned };
 }

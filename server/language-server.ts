@@ -8,6 +8,7 @@ import type { Asker } from './engine/asker';
 import type { FileReader } from './files/read-result';
 import { answerRequests } from './requests';
 import { ArtCache } from './workshop/art-cache';
+import { LastPlans } from './workshop/last-plans';
 import { Publisher } from './workshop/publisher';
 import { Workshop } from './workshop/workshop';
 
@@ -23,9 +24,16 @@ export interface Process {
 export function serveLanguage({ connection, fileSystem, read, asker }: Process): Workshop {
     // Langium would send the text's findings by itself; the publisher sends them together with the trade's.
     const quiet: Connection = Object.create(connection, { sendDiagnostics: { value: async () => {} } });
-    const services = createKerfServices({ connection: quiet, ...fileSystem });
+    let refreshable = false;
+    const plans = new LastPlans(() => {
+        if (refreshable) void connection.languages.inlayHint.refresh();
+    });
+    const services = createKerfServices({ connection: quiet, ...fileSystem }, { planned: (uri) => plans.of(uri) });
+    services.shared.lsp.LanguageServer.onInitialize(({ capabilities }) => {
+        refreshable = capabilities.workspace?.inlayHint?.refreshSupport === true;
+    });
     const workshop = new Workshop(services.kerf, new ArtCache(read), asker);
-    const publisher = new Publisher(connection, workshop);
+    const publisher = new Publisher(connection, workshop, plans);
     answerRequests(connection, workshop);
     answerCouponRequests(connection, workshop);
     replanWhenArtChanges(workshop, publisher);

@@ -12,20 +12,25 @@ import { type DiagnosticData, rangeOf } from '../diagnostic';
 import { isRecipe, isStep } from '../generated/ast';
 import { whereOf } from '../lowering/places';
 import type { KerfServices } from '../module';
+import { pinActions } from '../planned/pin-actions';
 import { editsOf, uriOf } from './text-edits';
 
-/** Offers what the findings carry with them: nothing is worked out anew. */
+/** Offers what the findings carry with them, and to pin what the last plan has solved: nothing is worked out anew. */
 export class KerfCodeActions implements CodeActionProvider {
     private readonly documents: LangiumDocuments;
 
+    private readonly planned: KerfServices['outside']['planned'];
+
     constructor(services: KerfServices) {
+        this.planned = services.outside.planned;
         this.documents = services.shared.workspace.LangiumDocuments;
     }
 
     getCodeActions(document: LangiumDocument, params: CodeActionParams): CodeAction[] {
         const { only, diagnostics } = params.context;
-        if (only !== undefined && !only.some((kind) => CodeActionKind.QuickFix.startsWith(kind))) return [];
-        return diagnostics.flatMap((diagnostic) => this.actionsFor(diagnostic, document));
+        const pins = pinActions(document, params, this.planned(document.uri.toString()));
+        if (only !== undefined && !only.some((kind) => CodeActionKind.QuickFix.startsWith(kind))) return pins;
+        return [...diagnostics.flatMap((diagnostic) => this.actionsFor(diagnostic, document)), ...pins];
     }
 
     private actionsFor(diagnostic: Diagnostic, document: LangiumDocument): CodeAction[] {

@@ -16,7 +16,7 @@ import type {
 import * as ast from '../generated/ast';
 import { Items } from './items';
 import { amountOf } from './number';
-import { whereOf, whereOfPart } from './places';
+import { whereOf, whereOfFirstWord, whereOfPart } from './places';
 import { quantityOf } from './quantity';
 
 /** Bare wood and char, for a wood whose colours are not written. */
@@ -214,5 +214,5 @@ export function couponOf(node: ast.Coupon): Coupon | undefined {
             ? [{ power, speed, passes, depth, where: whereOf(burn) }]
             : [];
     });
-    return { sheet, laser, ...present({ pitch: new Items(node.items).figure('pitch') }), burns, where: whereOf(node) };
+    return { sheet, laser, ...present({ pitch: new Items(node.items).figure('pitch') }), burns, where: whereOfFirstWord(node) };
 }

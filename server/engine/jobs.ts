@@ -1,5 +1,6 @@
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
+import type { MeasuredCoupon } from '../../shared/recipe/stock';
 import type { ReviewPictures } from '../../shared/review/film-strip';
 import type { ReviewNotes } from '../../shared/review/notes';
 import type { Review } from '../../shared/review/review';
@@ -7,10 +8,13 @@ import type { Sheets } from '../../shared/sheets/build-sheets';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
 import type { Setting } from '../../shared/view/make-bench-view';
 import type { Checklist } from '../../shared/view/protocol';
+import type { StepFigures } from '../../shared/view/step-figures';
 
 /** What is asked of the plan engine. Plain data, since it passes between threads. */
 export type Job =
     | { readonly do: 'examine'; readonly recipe: Recipe }
+    | { readonly do: 'survey'; readonly recipe: Recipe }
+    | CouponJob
     | { readonly do: 'bench'; readonly recipe: Recipe; readonly setting: Setting; readonly textFindings: readonly Finding[] }
     | { readonly do: 'checklist'; readonly recipe: Recipe }
     | { readonly do: 'build'; readonly recipe: Recipe; readonly textFindings: readonly Finding[] }
@@ -19,6 +23,21 @@ export type Job =
     | { readonly do: 'notes'; readonly recipe: Recipe }
     | ReviewJob
     | { readonly do: 'section'; readonly recipe: Recipe; readonly frame: number; readonly blank: string; readonly y: number };
+
+/** A job that needs a recipe worked out, with its art. */
+export type RecipeJob = Exclude<Job, CouponJob>;
+
+/** Examines the coupons of a file, which no recipe need use. */
+export interface CouponJob {
+    readonly do: 'coupons';
+    readonly coupons: readonly MeasuredCoupon[];
+}
+
+/** All that the text editor shows of a recipe: one plan for findings, hints and pins. */
+export interface Survey {
+    readonly findings: readonly Finding[];
+    readonly figures: readonly StepFigures[];
+}
 
 /** Compares a recipe with an earlier version of it. */
 export interface ReviewJob extends VersionAsked {
@@ -44,6 +63,8 @@ export interface ReviewAnswer {
 
 export interface Answers {
     readonly examine: readonly Finding[];
+    readonly survey: Survey;
+    readonly coupons: readonly Finding[];
     readonly bench: BenchView;
     readonly checklist: Checklist;
     readonly build: Sheets;

@@ -8,11 +8,13 @@ import { comparePlans, type Version } from '../../shared/review/compare-plans';
 import { reviewPictures } from '../../shared/review/film-strip';
 import { reviewNotes } from '../../shared/review/notes';
 import { planSummary } from '../../shared/review/plan-summary';
+import { examineCoupons } from '../../shared/rules/coupon/examine-coupons';
 import { examine } from '../../shared/rules/examine';
 import { buildSheets } from '../../shared/sheets/build-sheets';
 import { planJson } from '../../shared/sheets/plan-json';
 import { makeBenchView } from '../../shared/view/make-bench-view';
 import { makeChecklist } from '../../shared/view/make-checklist';
+import { makeStepFigures } from '../../shared/view/make-step-figures';
 import { sectionView } from '../../shared/view/section-view';
 import type { Answers, AnswerTo, ArtFile, Job, ReviewAnswer, ReviewJob, VersionAsked } from './jobs';
 import { readArt } from './read-art';
@@ -39,10 +41,13 @@ export class PlanEngine {
     }
 
     private answer(job: Job): Answers[keyof Answers] {
+        if (job.do === 'coupons') return examineCoupons(job.coupons);
         const plan = this.plan(job.recipe);
         switch (job.do) {
             case 'examine':
                 return examine(plan);
+            case 'survey':
+                return { findings: examine(plan), figures: makeStepFigures(plan) };
             case 'bench':
                 return makeBenchView(plan, this.all(plan, job.textFindings), job.setting, this.memo);
             case 'checklist':

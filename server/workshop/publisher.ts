@@ -5,6 +5,7 @@ import { toDiagnostic } from '../../language/diagnostic';
 import type { Finding } from '../../shared/recipe/finding';
 import { method, type PlannedParams } from '../../shared/view/protocol';
 import { isTradeRule } from '../rule-pages';
+import type { LastPlans } from './last-plans';
 import type { Workshop } from './workshop';
 
 /**
@@ -17,6 +18,7 @@ export class Publisher {
     constructor(
         private readonly connection: Connection,
         private readonly workshop: Workshop,
+        private readonly plans: LastPlans,
     ) {
         const builder = workshop.services.shared.workspace.DocumentBuilder;
         builder.onDocumentPhase(DocumentState.Validated, (document) => {
@@ -28,6 +30,7 @@ export class Publisher {
         builder.onUpdate((_changed, deleted) => {
             for (const uri of deleted) {
                 this.trade.delete(uri.toString());
+                this.plans.forget(uri.toString());
                 void this.connection.sendDiagnostics({ uri: uri.toString(), diagnostics: [] });
             }
         });
@@ -36,9 +39,11 @@ export class Publisher {
     /** Plans a document again though its text has not changed, since its art has. */
     async plan(document: LangiumDocument): Promise<void> {
         const version = document.textDocument.version;
-        const findings = await this.workshop.tradeFindings(document);
-        if (findings === undefined || document.textDocument.version !== version) return;
+        const survey = await this.workshop.survey(document);
+        if (survey === undefined || document.textDocument.version !== version) return;
+        const { findings, planned } = survey;
         const uri = document.uri.toString();
+        this.plans.keep(uri, planned);
         this.trade.set(uri, { findings, text: document.textDocument.getText() });
         this.send(document, findings);
         const params: PlannedParams = {

@@ -1,12 +1,14 @@
 import { DocumentState, type LangiumDocument, URI } from 'langium';
 import type { CancellationToken } from 'vscode-languageserver';
+import { lowerCoupons } from '../../language/lowering/coupons';
 import { lowerFile } from '../../language/lowering/lower-file';
 import type { KerfServices } from '../../language/module';
+import type { PlannedStep } from '../../language/planned/planned-step';
 import { textFindings } from '../../language/text-findings';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
 import type { Asker } from '../engine/asker';
-import { Cancelled } from '../engine/jobs';
+import { Cancelled, type RecipeJob, type Survey } from '../engine/jobs';
 import type { ArtCache } from './art-cache';
 
 /**
@@ -48,26 +50,55 @@ export class Workshop {
         return here ?? all[0];
     }
 
-    /** What the trade says of every recipe in the file; undefined once a newer question has been asked. */
-    async tradeFindings(document: LangiumDocument): Promise<Finding[] | undefined> {
+    /** What the trade says of a file; undefined once a newer question has been asked. */
+    async tradeFindings(document: LangiumDocument): Promise<readonly Finding[] | undefined> {
+        return (await this.survey(document))?.findings;
+    }
+
+    /** All that the editor shows of a file's recipes and coupons; undefined once a newer question has been asked. */
+    async survey(document: LangiumDocument): Promise<FileSurvey | undefined> {
         const uri = document.uri.toString();
-        const all: Finding[] = [];
-        for (const recipe of this.recipes(document)) {
-            try {
-                const arts = await this.arts.of(recipe);
-                all.push(...(await this.asker.ask({ do: 'examine', recipe }, arts, `${uri}#${recipe.name}`)));
-            } catch (error) {
-                if (error instanceof Cancelled) return undefined;
-                all.push(failed(recipe, error));
+        const text = document.textDocument.getText();
+        const findings: Finding[] = [];
+        const planned: PlannedStep[] = [];
+        try {
+            const coupons = lowerCoupons(document);
+            if (coupons.length > 0) findings.push(...(await this.asker.ask({ do: 'coupons', coupons }, [], `${uri} coupons`)));
+            for (const recipe of this.recipes(document)) {
+                const survey = await this.surveyRecipe(recipe, uri);
+                findings.push(...survey.findings);
+                for (const figures of survey.figures) {
+                    const { offset, length } = figures.whole;
+                    planned.push({ recipe: recipe.name, text: text.slice(offset, offset + length), figures });
+                }
             }
+        } catch (error) {
+            if (error instanceof Cancelled) return undefined;
+            throw error;
         }
-        return all;
+        return { findings, planned };
+    }
+
+    private async surveyRecipe(recipe: Recipe, uri: string): Promise<Survey> {
+        try {
+            const arts = await this.arts.of(recipe);
+            return await this.asker.ask({ do: 'survey', recipe }, arts, `${uri}#${recipe.name}`);
+        } catch (error) {
+            if (error instanceof Cancelled) throw error;
+            return { findings: [failed(recipe, error)], figures: [] };
+        }
     }
 
     /** The asker with the recipe's art already read. */
-    async ask<J extends Parameters<Asker['ask']>[0]>(job: J, subject?: string) {
+    async ask<J extends RecipeJob>(job: J, subject?: string) {
         return this.asker.ask(job, await this.arts.of(job.recipe), subject);
     }
+}
+
+/** A file as its editor shows it. */
+export interface FileSurvey {
+    readonly findings: readonly Finding[];
+    readonly planned: readonly PlannedStep[];
 }
 
 /** A plan that could not be made is said at the recipe, and the text's own findings stay. */

@@ -126,6 +126,7 @@ export interface Coupon {
     readonly laser: string;
     readonly pitch?: Quantity;
     readonly burns: readonly Burn[];
+    /** The block's first word. */
     readonly where: Where;
 }
 

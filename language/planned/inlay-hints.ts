@@ -1,0 +1,39 @@
+import { CstUtils, GrammarUtils, type LangiumDocument } from 'langium';
+import type { InlayHintProvider } from 'langium/lsp';
+import type { InlayHint, InlayHintParams } from 'vscode-languageserver';
+import type { Hint } from '../../shared/view/step-figures';
+import { isDepth, isEngrave, isFigure, type Step } from '../generated/ast';
+import type { KerfServices } from '../module';
+import { plannedSteps } from './planned-step';
+
+/** Shows beside the text what the last plan has worked out and nobody has written. Never waits for a plan. */
+export class KerfInlayHints implements InlayHintProvider {
+    constructor(private readonly services: KerfServices) {}
+
+    getInlayHints(document: LangiumDocument, { range }: InlayHintParams): InlayHint[] {
+        const text = document.textDocument;
+        const [from, to] = [text.offsetAt(range.start), text.offsetAt(range.end)];
+        const hints: InlayHint[] = [];
+        for (const [step, figures] of plannedSteps(document, this.services.outside.planned(document.uri.toString()))) {
+            for (const { at, label, tooltip } of figures.hints) {
+                const offset = placeOf(step, at);
+                if (offset < from || offset > to) continue;
+                hints.push({ position: text.positionAt(offset), label, tooltip, paddingLeft: true });
+            }
+        }
+        return hints;
+    }
+}
+
+/** The end of the depth or tone that is asked for, or of the step's first line up to its brace. */
+function placeOf(step: Step, at: Hint['at']): number {
+    const cst = step.$cstNode;
+    if (cst === undefined) return 0;
+    if (at === 'wish' && isEngrave(step)) {
+        const wish = step.items.find((item) => isDepth(item) || (isFigure(item) && item.key === 'tone'));
+        if (wish?.$cstNode !== undefined) return wish.$cstNode.end;
+    }
+    const brace = GrammarUtils.findNodeForKeyword(cst, '{');
+    if (brace === undefined) return cst.end;
+    return CstUtils.findLeafNodeBeforeOffset(cst, brace.offset - 1)?.end ?? brace.offset;
+}

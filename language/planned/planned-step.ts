@@ -1,0 +1,30 @@
+import type { LangiumDocument } from 'langium';
+import type { StepFigures } from '../../shared/view/step-figures';
+import { isFile, isRecipe, isStep, type Step } from '../generated/ast';
+
+/** What the last plan of a file said of one step, with the words that stood there then. */
+export interface PlannedStep {
+    readonly recipe: string;
+    readonly text: string;
+    readonly figures: StepFigures;
+}
+
+/**
+ * The steps of a document with what was planned for them. A step whose own words have changed since
+ * has nothing: its figures would be those of other words. Where it stands does not matter.
+ */
+export function* plannedSteps(document: LangiumDocument, planned: readonly PlannedStep[]): Iterable<[Step, StepFigures]> {
+    const file = document.parseResult.value;
+    if (!isFile(file) || planned.length === 0) return;
+    const waiting = new Map<string, StepFigures[]>();
+    for (const { recipe, text, figures } of planned) {
+        const key = `${recipe}\n${text}`;
+        waiting.set(key, [...(waiting.get(key) ?? []), figures]);
+    }
+    for (const recipe of file.entries.filter(isRecipe)) {
+        for (const step of recipe.items.filter(isStep)) {
+            const figures = waiting.get(`${recipe.name}\n${step.$cstNode?.text ?? ''}`)?.shift();
+            if (figures !== undefined) yield [step, figures];
+        }
+    }
+}

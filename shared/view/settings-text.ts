@@ -1,0 +1,46 @@
+import type { LaserSettings } from '../plan/laser-plan';
+import { showNumber } from '../quantity/show';
+import type { Cut, Engrave } from '../recipe/step';
+
+/** How far a written figure may lie from the solved one: far less than shows in any depth. */
+const faithful = 5e-5;
+
+/** Settings of a step that are worked out and not written, each as it would be written. */
+export interface OpenSettings {
+    readonly power?: string;
+    readonly speed?: string;
+    readonly pitch?: string;
+    readonly passes?: string;
+}
+
+export function openSettings(step: Engrave | Cut, settings: LaserSettings): OpenSettings {
+    const share = settings.powerRatio;
+    const power = Number.isFinite(share) ? `${written(share * 100)} %` : `${written(settings.power)} W`;
+    return {
+        ...(step.power === undefined ? { power } : {}),
+        ...(step.speed === undefined ? { speed: `${written(settings.speed)} mm/s` } : {}),
+        // A cut is a single line: it has no pitch.
+        ...(step.kind === 'engrave' && step.pitch === undefined ? { pitch: `${written(settings.pitch)} mm` } : {}),
+        ...(step.passes === undefined ? { passes: String(settings.passes) } : {}),
+    };
+}
+
+/** "80 % at 461 mm/s, pitch 0.1 mm, 3 passes": as much of it as is not written. */
+export function settingsPhrase({ power, speed, pitch, passes }: OpenSettings): string {
+    const beam = [power, speed === undefined ? undefined : `at ${speed}`].filter((part) => part !== undefined).join(' ');
+    const parts = [beam, pitch === undefined ? '' : `pitch ${pitch}`, passes === undefined ? '' : passesPhrase(passes)];
+    return parts.filter((part) => part !== '').join(', ');
+}
+
+function passesPhrase(passes: string): string {
+    return `${passes} ${passes === '1' ? 'pass' : 'passes'}`;
+}
+
+/** The shortest way to write a number that stays faithful to it. */
+function written(value: number): string {
+    for (let digits = 1; digits < 12; digits++) {
+        const short = Number(value.toPrecision(digits));
+        if (Math.abs(short - value) <= faithful * Math.abs(value)) return showNumber(short, 9);
+    }
+    return showNumber(value, 9);
+}
