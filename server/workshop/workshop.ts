@@ -27,6 +27,8 @@ export class Workshop {
         const { LangiumDocuments, DocumentBuilder } = this.services.shared.workspace;
         const uri = URI.parse(address);
         if (!LangiumDocuments.hasDocument(uri)) return undefined;
+        // All of it first: a newer text of a file that this one uses counts as much as its own.
+        await DocumentBuilder.waitUntil(DocumentState.Linked, token);
         await DocumentBuilder.waitUntil(DocumentState.Linked, uri, token);
         return LangiumDocuments.getDocument(uri);
     }
