@@ -1,6 +1,7 @@
 import { type AstNode, CstUtils, GrammarAST, type LangiumDocument } from 'langium';
 import { AstNodeHoverProvider, type LangiumServices } from 'langium/lsp';
 import type { Hover, HoverParams } from 'vscode-languageserver';
+import { couponHover } from '../coupon/coupon-hover';
 import { isAmount, isPosition, isQuantity, isSize, type Position, type Quantity, type Size } from '../generated/ast';
 import { describeDeclaration } from './describe-declaration';
 import { describeNumber } from './describe-number';
@@ -26,7 +27,8 @@ export class KerfHover extends AstNodeHoverProvider {
                 : GrammarAST.isKeyword(leaf.grammarSource)
                   ? describeWord(leaf.text, leaf.astNode)
                   : describeMeasured(leaf.astNode);
-        return said === undefined || said === '' ? undefined : { contents: { kind: 'markdown', value: said }, range };
+        const parts = [said, couponHover(leaf.astNode)].filter((part) => part !== undefined && part !== '');
+        return parts.length === 0 ? undefined : { contents: { kind: 'markdown', value: parts.join('\n\n') }, range };
     }
 
     protected override getAstNodeHoverContent(node: AstNode): string {

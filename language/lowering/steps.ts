@@ -2,6 +2,7 @@ import type { AstNode } from 'langium';
 import type { Allow } from '../../shared/recipe/allow';
 import type { Check, Cut, Engrave, Inlay, Sand, Step } from '../../shared/recipe/step';
 import * as ast from '../generated/ast';
+import { heldStatements } from './held-statements';
 import { Items } from './items';
 import { placementsOf, refOf, scanOf } from './placement';
 import { whereOf, whereOfFirstWord, whereOfPart, written } from './places';
@@ -108,6 +109,7 @@ function beamWork(node: ast.Engrave | ast.Cut) {
         blank: blankRef(node),
         placements: placementsOf(node.items),
         mirror: (node.items as readonly AstNode[]).filter((item) => ast.isFlag(item) && item.key === 'mirror').map(whereOf),
+        settingsWhere: heldStatements(node).map(whereOf),
         ...present({
             air: items.first(airOf),
             power: items.figure('power'),

@@ -3,7 +3,8 @@ import { type CodeAction, CodeActionKind, type CodeActionParams } from 'vscode-l
 import { rangeOf } from '../diagnostic';
 import type { SpanEdit } from '../editing/text-edits';
 import { type Cut, type Engrave, isCut, isEngrave } from '../generated/ast';
-import { hasWish, heldStatements, pinEdit, unpinEdits } from './pin';
+import { heldStatements } from '../lowering/held-statements';
+import { hasWish, pinEdit, unpinEdits } from './pin';
 import { type PlannedStep, plannedSteps } from './planned-step';
 
 /**

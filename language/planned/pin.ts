@@ -1,18 +1,12 @@
 import { GrammarUtils } from 'langium';
 import { Layout } from '../editing/layout';
 import { editsOf, type SpanEdit } from '../editing/text-edits';
-import { type Cut, type Engrave, isCount, isDepth, isFigure } from '../generated/ast';
+import { type Cut, type Engrave, isDepth, isFigure } from '../generated/ast';
+import { heldStatements } from '../lowering/held-statements';
 import { whereOf } from '../lowering/places';
 
 type LaserStep = Engrave | Cut;
 type Item = LaserStep['items'][number];
-
-const pinned: ReadonlySet<string> = new Set(['power', 'speed', 'pitch', 'passes']);
-
-/** The statements that hold settings. */
-export function heldStatements(step: LaserStep): Item[] {
-    return (step.items as Item[]).filter((item) => (isFigure(item) || isCount(item)) && pinned.has(item.key));
-}
 
 /** Whether there is something from which settings can be worked out once none is written. */
 export function hasWish(step: LaserStep): boolean {

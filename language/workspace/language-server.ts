@@ -36,7 +36,7 @@ export class KerfLanguageServer extends DefaultLanguageServer {
                 ...capabilities,
                 colorProvider: true,
                 selectionRangeProvider: true,
-                codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+                codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite] },
             },
         };
     }

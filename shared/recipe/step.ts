@@ -75,6 +75,8 @@ interface LaserStep extends StepBase {
     readonly power?: Quantity;
     readonly speed?: Quantity;
     readonly passes?: Written<number>;
+    /** The statements that hold power, speed, pitch and passes, whole: what is taken out to have them solved anew. */
+    readonly settingsWhere: readonly Where[];
     readonly offset?: Quantity;
 }
 

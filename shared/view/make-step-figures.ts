@@ -8,17 +8,19 @@ import type { Hint, StepFigures } from './step-figures';
 
 /** What a plan adds to the text of each of its steps; steps to which it adds nothing are left out. */
 export function makeStepFigures(plan: Plan): StepFigures[] {
-    return plan.steps.map(figuresOf).filter(({ pins, hints }) => pins.length > 0 || hints.length > 0);
+    return plan.steps
+        .map((step) => figuresOf(step, plan.recipe.make))
+        .filter(({ pins, hints }) => pins.length > 0 || hints.length > 0);
 }
 
-function figuresOf(plan: StepPlan): StepFigures {
+function figuresOf(plan: StepPlan, make: number): StepFigures {
     const tooltip = workFacts(plan)
         .map(({ label, value }) => `${label}: ${value}`)
         .join('\n');
     const hint = (at: Hint['at'], label: string): Hint => ({ at, label, tooltip });
     const hints: Hint[] = [];
     if (plan.laser !== undefined) hints.push(...laserHints(plan.laser, hint));
-    if (plan.fill !== undefined) hints.push(hint('head', showVolume(plan.fill.mix.volume)));
+    if (plan.fill !== undefined) hints.push(hint('head', `${showVolume(plan.fill.mix.volume)}${make > 1 ? ' a piece' : ''}`));
     const stack = plan.inlay?.stack;
     if (stack !== undefined) {
         const proud = stack.proud.likely;
@@ -50,7 +52,11 @@ function depthHint({ step, settings, through, tone, depth }: LaserPlan): string 
     const unit = step.depth !== undefined && 'unit' in step.depth ? step.depth.unit : 'mm';
     if (step.depth === undefined) return `${showLengthInterval(settings.gives)} deep`;
     if (!settings.reached) return `gives ${showLengthInterval(settings.gives, unit)}`;
-    return `± ${showLength(spread(depth), unit)}`;
+    // What is known only to a factor is no plus and minus.
+    const lopsided = depth.high - depth.value > 1.5 * (depth.value - depth.low);
+    return lopsided
+        ? `${showLength(depth.low, unit)} to ${showLength(depth.high, unit)}`
+        : `± ${showLength(spread(depth), unit)}`;
 }
 
 /** Nothing is pinned that does not do what is asked for. */

@@ -24,6 +24,8 @@ export interface Started {
 export class LanguageClient {
     private readonly published = new Map<string, PublishDiagnosticsParams[]>();
     private readonly waiting = new Set<() => void>();
+    /** How often the server has asked for its inlay hints to be asked for anew. */
+    refreshes = 0;
 
     private constructor(readonly connection: ProtocolConnection) {
         connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
@@ -32,6 +34,10 @@ export class LanguageClient {
         });
         connection.onRequest('client/registerCapability', () => null);
         connection.onRequest('workspace/configuration', (params: { items: unknown[] }) => params.items.map(() => null));
+        connection.onRequest('workspace/inlayHint/refresh', () => {
+            this.refreshes += 1;
+            return null;
+        });
         connection.listen();
     }
 
@@ -58,7 +64,7 @@ export class LanguageClient {
             workspaceFolders: [{ uri: folderUri, name: 'shop' }],
             capabilities: {
                 textDocument: { publishDiagnostics: { relatedInformation: true } },
-                workspace: { workspaceFolders: true },
+                workspace: { workspaceFolders: true, inlayHint: { refreshSupport: true } },
             },
         });
         await client.connection.sendNotification('initialized', {});

@@ -101,12 +101,43 @@ describe('depth-unreachable and settings-miss-depth', () => {
         expect(words(text, finding)).toBe('3 mm');
         await silent(text, 'settings-miss-depth');
     });
-    it('held settings that give another depth, which can be taken for the wish', async () => {
-        const text = engraving('depth 0.6 mm power 40 % speed 400 mm/s passes 2');
+    it('held settings that give another depth: solved anew, or taken for the wish', async () => {
+        const text = engraving('depth 0.6 mm power 40 % speed 400 mm/s pitch 0.1 mm passes 2');
         const finding = await one(text, 'settings-miss-depth');
+        expect(finding.fixes.map(({ title }) => title)).toEqual(['Solve anew', 'Ask for 0.2 mm']);
+        expect(await expectMended(text, finding)).toBe(engraving('depth 0.6 mm'));
         expect(finding.message).toMatch(/^These settings give 0\.2\d? mm ± .* mm, not 0.6 mm\.$/);
         await silent(text, 'depth-unreachable');
+        await expectMended(text, finding, 1);
+    });
+    it('held settings that do not come through, of an engraving and of a cut', async () => {
+        const relief = 'art flag inverse within grown 6 mm mirror depth through power 40 % speed 600 mm/s passes 1 air off';
+        const veneer =
+            'coupon maple-06 on shed { pitch 0.1 mm burn 40 % at 400 mm/s gives 0.07 mm burn 60 % at 300 mm/s gives 0.2 mm burn 80 % at 250 mm/s gives 0.37 mm burn 90 % at 250 mm/s gives 0.42 mm }';
+        const text = inlayRecipe({ relief }).replace('recipe tray', `${veneer}\nrecipe tray`);
+        const finding = await one(text, 'settings-miss-depth');
+        expect(finding.message).toMatch(/^These settings go 0\.0\d mm ± .* deep, not through 0.6 mm\.$/);
         await expectMended(text, finding);
+        const cut = recipe(`${walnut}\n cut rim on b { circle 60 mm power 40 % speed 300 mm/s passes 1 air on }`);
+        expect(words(cut, await one(cut, 'settings-miss-depth'))).toBe('cut');
+        await silent(cut.replace('speed 300 mm/s', 'speed 3 mm/s'), 'settings-miss-depth');
+    });
+    it('held settings that dig where only a tone is wanted, or give another tone', async () => {
+        const tone = (settings: string) => engraving(`tone 80 % ${settings} passes 1 pitch 0.1 mm`);
+        expect((await one(tone('power 80 % speed 300 mm/s'), 'settings-miss-depth')).message).toMatch(/^These settings dig 0\.3/);
+        const pale = tone('power 2 % speed 600 mm/s');
+        expect((await one(pale, 'settings-miss-depth')).message).toBe('These settings do not give a tone of 80 %.');
+        await expectMended(pale, await one(pale, 'settings-miss-depth'));
+    });
+    it('without a coupon only what even the guess rules out, and as a note', async () => {
+        const ash = (settings: string) =>
+            recipe(
+                `blank b { of ash-10 size 100 x 80 mm grain along width }\n engrave e on b { art flag depth 0.5 mm ${settings} air off }`,
+            );
+        const finding = await one(ash('power 10 % speed 600 mm/s passes 1'), 'settings-miss-depth');
+        expect(finding.severity).toBe('info');
+        expect(finding.message).toContain('(a guess: no coupon)');
+        await silent(ash('power 80 % speed 400 mm/s passes 2'), 'settings-miss-depth');
     });
     it('veneer that one pass cannot burn through', async () => {
         expect(

@@ -1,0 +1,67 @@
+import { type AstNode, AstUtils } from 'langium';
+import { fromBase } from '../../shared/quantity/quantity';
+import { showLength, showNumber } from '../../shared/quantity/show';
+import type { FittedCoupon } from '../../shared/rules/coupon/coupon-rule';
+import { fitMeasured } from '../../shared/rules/coupon/examine-coupons';
+import { fitFacts, fitNotes } from '../../shared/view/coupon-fit';
+import { type Burn, type Coupon, isBurn, isCoupon } from '../generated/ast';
+import { measuredCouponOf } from '../lowering/coupons';
+import { whereOf } from '../lowering/places';
+import { quantityOf } from '../lowering/quantity';
+
+/** More outliers than these are no outliers. */
+const mostNamed = 6;
+
+/**
+ * What the measured squares of a coupon say, as Markdown: for a place in its first line the fit, for one in a
+ * row that row's residual. Undefined anywhere else, and where the coupon's laser or board is not known.
+ */
+export function couponHover(node: AstNode): string | undefined {
+    const coupon = AstUtils.getContainerOfType(node, isCoupon);
+    const measured = coupon && measuredCouponOf(coupon);
+    if (coupon === undefined || measured === undefined) return undefined;
+    const burn = AstUtils.getContainerOfType(node, isBurn);
+    if (burn === undefined && node !== coupon) return undefined;
+    const fitted = fitMeasured(measured);
+    return burn === undefined ? describeFit(coupon, fitted) : describeRow(burn, fitted);
+}
+
+function describeFit(coupon: Coupon, { law, rows }: FittedCoupon): string {
+    const lines = fitFacts(law).map(({ label, value }) => `- ${label}: ${value}`);
+    const burns = new Map(coupon.items.filter(isBurn).map((burn) => [whereOf(burn).offset, burn]));
+    const outliers = law.rows.flatMap((row, index) => {
+        const burn = burns.get(rows[index]?.where?.offset ?? -1);
+        if (!row.outlier || burn === undefined) return [];
+        const text = (burn.$cstNode?.text ?? '').replaceAll(/\s+/g, ' ');
+        return [`- \`${text}\`: by the others ${showLength(row.fitted, unitOf(burn))}`];
+    });
+    const named = outliers.length === 0 ? [] : ['Outliers:', outliers.slice(0, mostNamed).join('\n')];
+    return ['Fit of its squares, ± one standard error:', lines.join('\n'), ...fitNotes(law), ...named].join('\n\n');
+}
+
+function describeRow(burn: Burn, { law, rows }: FittedCoupon): string | undefined {
+    const { offset } = whereOf(burn);
+    const row = law.rows[rows.findIndex((each) => each.where?.offset === offset)];
+    if (row === undefined) return undefined;
+    const unit = unitOf(burn);
+    const over = row.residual >= 0 ? 'deeper' : 'shallower';
+    const lines = [
+        `- dose: ${showNumber(row.dose, 2)} J/mm²${row.passes > 1 ? ' a pass' : ''}`,
+        `- by the fit: ${showLength(row.fitted, unit)}`,
+        `- measured: ${residualText(Math.abs(row.residual), unit)} ${over}`,
+    ];
+    if (row.studentised !== undefined) {
+        const far = `${showNumber(Math.abs(row.studentised), 1)} standard errors from what the others say`;
+        lines.push(`- ${far}${row.outlier ? ': an outlier' : ''}`);
+    }
+    return lines.join('\n');
+}
+
+function unitOf(burn: Burn): string {
+    return quantityOf(burn.depth)?.unit ?? 'mm';
+}
+
+/** One digit more than a depth has, since it is the small difference of two. */
+function residualText(mm: number, unit: string): string {
+    return `${showNumber(fromBase(mm, unit), unit === 'mm' ? 3 : 4)} ${unit}`;
+}

@@ -1,0 +1,9 @@
+import { type Cut, type CutItem, type Engrave, type EngraveItem, isCount, isFigure } from '../generated/ast';
+
+const settings: ReadonlySet<string> = new Set(['power', 'speed', 'pitch', 'passes']);
+
+/** The statements of a step that hold settings of the laser, whether they can be read or not. */
+export function heldStatements(step: Engrave | Cut): (EngraveItem | CutItem)[] {
+    const items: readonly (EngraveItem | CutItem)[] = step.items;
+    return items.filter((item) => (isFigure(item) || isCount(item)) && settings.has(item.key));
+}

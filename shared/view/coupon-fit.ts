@@ -1,0 +1,78 @@
+import { doseFor } from '../burn/dose';
+import { type DepthLaw, type LawNote, predict } from '../burn/law';
+import { spread } from '../quantity/interval';
+import { showLength, showNumber, showRatio } from '../quantity/show';
+
+/** A short fact with its name. */
+interface FitFact {
+    readonly label: string;
+    readonly value: string;
+}
+
+/** What a coupon's fit says, in a maker's words: figures with their standard errors, and what to know of how they came about. */
+export function fitFacts(law: DepthLaw): FitFact[] {
+    const facts: FitFact[] = [
+        { label: 'threshold dose', value: withError(law.threshold, law.errors.threshold, 'J/mm²') },
+        { label: 'removal energy', value: withError(law.energy, law.errors.energy, 'J/mm³') },
+        { label: 'fade, each later pass takes off', value: fade(law) },
+    ];
+    const sure = sureness(law);
+    if (sure !== undefined) facts.push({ label: '95 of 100 new squares', value: sure });
+    if (law.explained !== undefined && law.foretold !== undefined) {
+        facts.push({ label: 'R²', value: `${ratio(law.explained)}; each square foretold by the others: ${ratio(law.foretold)}` });
+    }
+    if (law.range !== undefined) {
+        const { low, high } = law.range;
+        facts.push({ label: 'measured from', value: `${showNumber(low, 2)} to ${showNumber(high, 2)} J/mm² a pass` });
+    }
+    const spare = law.freedom === undefined ? '' : `, ${law.freedom} more than the fit needs`;
+    facts.push({ label: 'squares', value: `${law.rows.length}${spare}` });
+    return facts;
+}
+
+const words: Readonly<Record<LawNote, string>> = {
+    'no-coupon': 'Nothing is measured: all of this is a guess from the wood’s density.',
+    'no-density': 'The wood’s density is not known either.',
+    combined: 'Too few rows to stand alone: they are weighed against a guess from the wood’s density.',
+    'few-rows': 'Few rows: the intervals are wide.',
+    'doses-alike': 'The doses are too much alike to tell where burning begins.',
+    'no-depth': 'No square took anything off.',
+    'falls-with-dose': 'The squares with more dose came out shallower.',
+    'threshold-at-zero': 'The line would begin below nought, so it is held there.',
+    'fade-held': 'What later passes take off came out beyond belief, so it is held at its limit.',
+    'fade-assumed': 'The rows do not tell what later passes take off: they count as the first.',
+    'rows-left-out': 'Some rows have figures that cannot be used.',
+    outliers: 'Some squares do not go with the others.',
+};
+
+export function fitNotes({ notes }: DepthLaw): string[] {
+    return notes.map((note) => words[note]);
+}
+
+function withError(value: number, error: number, unit: string): string {
+    if (!(error > 0)) return `${showNumber(value, 3)} ${unit} (held)`;
+    const digits = Math.min(6, Math.max(2, 1 - Math.floor(Math.log10(error))));
+    return `${showNumber(value, digits)} ± ${showNumber(error, digits)} ${unit}`;
+}
+
+function fade({ fade: ratioOfPass, errors, fadeAssumed, notes }: DepthLaw): string {
+    const share = showRatio(ratioOfPass);
+    if (notes.includes('fade-held')) return `${share} of the pass before it (held)`;
+    if (fadeAssumed > 0) return `as much as the first (taken for granted, ± ${showRatio(fadeAssumed)})`;
+    return `${showNumber(100 * ratioOfPass, 1)} ± ${showNumber(100 * errors.fade, 1)} % of the pass before it`;
+}
+
+/** The prediction interval in the middle of what was measured. */
+function sureness(law: DepthLaw): string | undefined {
+    const depths = law.rows.map((row) => row.fitted).filter((depth) => depth > 0);
+    const depth = depths.toSorted((a, b) => a - b)[Math.floor(depths.length / 2)];
+    if (depth === undefined) return undefined;
+    const dose = doseFor(law, depth, 1);
+    const foretold = predict(law, { power: dose, speed: 1, pitch: 1, passes: 1 });
+    return foretold && `lie within ± ${showLength(spread(foretold))} at ${showLength(depth)}`;
+}
+
+/** Rounded down: a fit that is not perfect never looks so. */
+function ratio(value: number): string {
+    return showNumber(Math.floor(value * 1e4) / 1e4, 4);
+}
