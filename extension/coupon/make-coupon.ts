@@ -3,11 +3,11 @@ import { type CouponAnswer, method } from '../../shared/view/protocol';
 import type { RecipeServer } from '../server';
 import { isSafeName } from '../write/safe-path';
 import { writeAll } from '../write/write-files';
-import { chooseCoupon } from './choose-coupon';
+import { type CouponPlace, chooseCoupon } from './choose-coupon';
 
 /** "Make Coupon": a grid of squares for a board and a laser, as files in `made/coupon-…` beside the open file. */
-export async function makeCoupon(server: RecipeServer): Promise<void> {
-    const place = await chooseCoupon(server, false);
+export async function makeCoupon(server: RecipeServer, known?: CouponPlace): Promise<void> {
+    const place = known ?? (await chooseCoupon(server, false));
     if (place === undefined) return;
     const { uri, sheet, laser } = place;
     if (vscode.workspace.getWorkspaceFolder(uri) === undefined) {

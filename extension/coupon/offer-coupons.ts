@@ -7,7 +7,7 @@ import { makeCoupon } from './make-coupon';
 /** The commands around coupons. */
 export function offerCoupons(server: RecipeServer): vscode.Disposable {
     return vscode.Disposable.from(
-        vscode.commands.registerCommand('kerfbook.makeCoupon', () => makeCoupon(server)),
+        vscode.commands.registerCommand('kerfbook.makeCoupon', (place?: CouponPlace) => makeCoupon(server, place)),
         vscode.commands.registerCommand('kerfbook.addMeasuredSquares', (place?: CouponPlace) => addMeasured(server, place)),
     );
 }

@@ -14,6 +14,7 @@ export async function run(): Promise<void> {
     mocha.suite.emit('pre-require', globalThis as never, 'host', mocha);
     await import('./language.test');
     await import('./commands.test');
+    await import('./coupon.test');
     const results = await runMocha(mocha);
     const report = process.env.KERFBOOK_REPORT;
     if (report !== undefined) writeFileSync(report, JSON.stringify(results));

@@ -1,0 +1,44 @@
+import { strict as assert } from 'node:assert';
+import type { Locator } from 'playwright-core';
+import { eventually, session } from './shared.ts';
+
+describe('measured squares', () => {
+    it('are asked for one by one and written down as one change', async () => {
+        const workbench = await session.open();
+        const { page } = workbench;
+        await workbench.openFile('gate-sign.kerf');
+        await workbench.command('Kerfbook: Add Measured Squares to Coupon');
+        await choose(page.locator('.quick-input-list .monaco-list-row'), 'cherry-06');
+        await choose(page.locator('.quick-input-list .monaco-list-row'), 'loft');
+        const input = page.locator('.quick-input-widget input[type="text"]');
+        const asks = (index: number) => page.locator('.quick-input-title', { hasText: `square ${index} of 20` }).waitFor();
+        await asks(1);
+        await input.fill('0,05');
+        await session.shot('coupon-square');
+        await input.press('Enter');
+        await asks(2);
+        await input.press('Enter'); // skipped
+        await asks(3);
+        await input.fill('deep');
+        await page.locator('.quick-input-message', { hasText: 'such as 0.31 mm' }).waitFor();
+        await input.fill('6 thou');
+        await input.press('Enter');
+        await asks(4);
+        await input.press('Escape');
+        await page.getByRole('button', { name: 'Keep' }).click();
+        await page.getByRole('tab', { name: /^workshop.kerf/, selected: true }).waitFor();
+        const lines = page.locator('.monaco-editor[data-uri$="/workshop.kerf"] .view-lines');
+        const text = async () => ((await lines.textContent()) ?? '').replaceAll('\u00a0', ' ');
+        await eventually('the new block', async () =>
+            /coupon cherry-06 on loft \{.*gives 0\.05 mm.*gives 6 thou/.test(await text()),
+        );
+        await session.shot('coupon-measured');
+        await page.keyboard.press('Control+z');
+        await eventually('it to be gone at once', async () => !(await text()).includes('coupon cherry-06 on loft'));
+        assert.equal(await page.locator('.tab.dirty', { hasText: 'workshop.kerf' }).count(), 0);
+    });
+});
+
+async function choose(rows: Locator, name: string): Promise<void> {
+    await rows.filter({ hasText: name }).first().click();
+}
