@@ -1,3 +1,4 @@
+import type { ArtNames } from '../shared/art/art-names';
 import type { Page } from '../shared/rules/page';
 import type { PlannedStep } from './planned/planned-step';
 
@@ -7,15 +8,22 @@ export interface Outside {
     readonly tradePages?: readonly Page[];
     /** What the last plan of a file said of its steps. */
     readonly planned?: (uri: string) => readonly PlannedStep[];
+    /** Ids and classes of an art file; undefined for one that cannot be read. Never throws. */
+    readonly artNames?: (uri: string) => Promise<ArtNames | undefined>;
 }
 
 export interface OutsideServices {
     readonly pages: ReadonlyMap<string, Page>;
     readonly ruleIds: ReadonlySet<string>;
     readonly planned: (uri: string) => readonly PlannedStep[];
+    readonly artNames: (uri: string) => Promise<ArtNames | undefined>;
 }
 
-export function outsideServices({ tradePages = [], planned = () => [] }: Outside): OutsideServices {
+export function outsideServices({
+    tradePages = [],
+    planned = () => [],
+    artNames = async () => undefined,
+}: Outside): OutsideServices {
     const pages = new Map(tradePages.map((page) => [page.id, page]));
-    return { pages, ruleIds: new Set(pages.keys()), planned };
+    return { pages, ruleIds: new Set(pages.keys()), planned, artNames };
 }

@@ -7,8 +7,15 @@ import type { Standing } from './open-blocks';
 
 type Proposal = Partial<CompletionItem> & { readonly label: string };
 
-/** What a word of the grammar stands for where the cursor is: a whole statement, a line of a block, or only itself. */
-export function proposeWord(keyword: GrammarAST.Keyword, { blocks }: Standing): Proposal {
+/**
+ * What a word of the grammar stands for where the cursor is: a whole statement, a line of a block, or only itself.
+ * `written` are the keys of the block's other lines: undefined for one that is there and may stand only once.
+ */
+export function proposeWord(
+    keyword: GrammarAST.Keyword,
+    { blocks }: Standing,
+    written: ReadonlySet<string>,
+): Proposal | undefined {
     const word = keyword.value;
     if (isFirstWord(keyword)) {
         const rule = AstUtils.getContainerOfType(keyword, GrammarAST.isParserRule)?.name ?? '';
@@ -16,7 +23,7 @@ export function proposeWord(keyword: GrammarAST.Keyword, { blocks }: Standing): 
         if (construct !== undefined) return ofConstruct(construct);
         const block = blocks.at(-1) ?? '';
         const property = propertiesOf(block).find(({ words }) => words === word || words.startsWith(`${word} `));
-        if (property !== undefined) return ofProperty(property);
+        if (property !== undefined) return !property.many && written.has(property.key) ? undefined : ofProperty(property);
     }
     return { label: word, kind: CompletionItemKind.Keyword, sortText: '01' };
 }

@@ -1,4 +1,5 @@
 import {
+    type AstNode,
     type AstNodeDescription,
     AstUtils,
     type FileSystemProvider,
@@ -22,19 +23,25 @@ import {
     type CompletionList,
     type CompletionParams,
     InsertTextFormat,
+    type Position,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { isBuiltIn } from '../built-in';
-import { isTrait } from '../generated/ast';
+import { isArtUse, isTrait } from '../generated/ast';
 import type { KerfServices } from '../module';
+import { resolvePath } from '../names/used-files';
 import type { OutsideServices } from '../outside';
+import { isMadeUp } from '../parsing/token';
+import { constructOf } from '../vocabulary/constructs';
 import { propertyOf } from '../vocabulary/lookup';
 import { proposePaths } from './complete-paths';
+import { proposePicks } from './complete-picks';
 import { proposeUnits } from './complete-units';
 import { proposeWord } from './complete-words';
-import { describeDeclaration } from './describe-declaration';
-import { isInComment, type Standing, standingAt } from './open-blocks';
+import { declaredAt } from './lazy-documentation';
+import { isInComment, readFrom, type Standing, standingAfter } from './open-blocks';
 import { summaryOf } from './summary';
+import { writtenKeys } from './written-keys';
 
 const nothing = TextDocument.create('', 'kerf', 0, '');
 
@@ -43,25 +50,57 @@ const nothing = TextDocument.create('', 'kerf', 0, '');
  * figures, units that fit the number, rules after `allow`, files inside quotes.
  */
 export class KerfCompletion extends DefaultCompletionProvider {
-    override readonly completionOptions: CompletionProviderOptions = { triggerCharacters: ['"', '/'] };
+    override readonly completionOptions: CompletionProviderOptions = { triggerCharacters: ['"', '/', '#', '.', ' '] };
+    private readonly services: KerfServices;
     private readonly outside: OutsideServices;
     private readonly files: FileSystemProvider;
+    private known: { readonly before: string; readonly standing: Standing } | undefined;
+    /** From where the text is read for the contexts that are being built. */
+    private from = 0;
 
     constructor(services: KerfServices) {
         super(services);
+        this.services = services;
         this.outside = services.outside;
         this.files = services.shared.workspace.FileSystemProvider;
     }
 
     override async getCompletion(document: LangiumDocument, params: CompletionParams): Promise<CompletionList | undefined> {
         const offset = document.textDocument.offsetAt(params.position);
-        if (isInComment(document.textDocument.getText(), offset, this.lexer)) return undefined;
-        return super.getCompletion(document, params);
+        if (isInComment(document.textDocument.getText(), readFrom(document, offset), offset)) return undefined;
+        const list = await super.getCompletion(document, params);
+        const typed = params.context?.triggerCharacter;
+        return list && typed !== undefined ? { ...list, items: list.items.filter((item) => comesUnasked(item, typed)) } : list;
+    }
+
+    /** All at once, so that no other question comes between. */
+    protected override *buildContexts(document: LangiumDocument, position: Position): IterableIterator<CompletionContext> {
+        this.from = readFrom(document, document.textDocument.offsetAt(position));
+        yield* [...super.buildContexts(document, position)];
+    }
+
+    /** The token at the cursor and the one before it, of those that are really in the text. */
+    protected override backtrackToAnyToken(text: string, offset: number) {
+        const { from } = this;
+        const lineEnd = text.indexOf('\n', offset);
+        const read = text.slice(from, lineEnd < 0 ? undefined : lineEnd);
+        const tokens = this.lexer.tokenize(read, { mode: 'partial' }).tokens.filter((token) => !isMadeUp(token));
+        const next = tokens.findIndex(({ endOffset = 0 }) => from + endOffset >= offset);
+        const here = next >= 0 && from + tokens[next]!.startOffset < offset ? tokens[next] : undefined;
+        const previous = next < 0 ? tokens.at(-1) : tokens[next - 1];
+        return {
+            nextTokenStart: here ? from + here.startOffset : offset,
+            nextTokenEnd: here ? from + here.startOffset + here.image.length : offset,
+            ...(previous && {
+                previousTokenStart: from + previous.startOffset,
+                previousTokenEnd: from + previous.startOffset + previous.image.length,
+            }),
+        };
     }
 
     /** Only the open blocks and the statement before the cursor decide, so that broken lines elsewhere do not matter. */
     protected override findFeaturesAt(document: TextDocument, offset: number): NextFeature[] {
-        const { heads, statement, atStart } = this.standing(document, offset);
+        const { heads, statement, atStart } = this.standing(document.getText().slice(this.from, offset));
         const goesOn = this.featuresAfter(`${heads}${statement}`) ?? [];
         // On a new line the statement before may go on, or another begin, even where that one is not finished.
         return atStart ? [...(this.featuresAfter(heads) ?? []), ...goesOn] : goesOn;
@@ -77,8 +116,9 @@ export class KerfCompletion extends DefaultCompletionProvider {
         return features.length === 0 && left.length > 0 ? undefined : features;
     }
 
-    private standing(document: TextDocument, offset: number): Standing {
-        return standingAt(document.getText(), offset, this.lexer);
+    private standing(before: string): Standing {
+        if (this.known?.before !== before) this.known = { before, standing: standingAfter(before, this.lexer) };
+        return this.known.standing;
     }
 
     protected override completionFor(
@@ -93,6 +133,7 @@ export class KerfCompletion extends DefaultCompletionProvider {
         if (rule === 'UnitName' && terminal === 'ID') {
             for (const proposal of proposeUnits(context.node)) acceptor(context, proposal);
         } else if (rule === 'Allow' && terminal === 'ID') this.rules(context, acceptor);
+        else if (rule === 'ArtUse' && terminal !== 'ID') return this.picks(context, acceptor);
         else if (terminal === 'STRING' && (rule === 'Art' || rule === 'Use')) return this.paths(context, rule, acceptor);
         else if (isTrait(context.node)) this.choices(context, acceptor);
     }
@@ -118,6 +159,20 @@ export class KerfCompletion extends DefaultCompletionProvider {
         }
     }
 
+    /** Ids and classes of the art that the line names; a `#` or `.` that was just typed is part of the name. */
+    private async picks(context: CompletionContext, acceptor: CompletionAcceptor): Promise<void> {
+        const art = isArtUse(context.node) ? context.node.art?.ref : undefined;
+        const uri = resolvePath(art?.path, context.document.uri)?.toString();
+        const names = uri === undefined ? undefined : await this.outside.artNames(uri);
+        const before = context.textDocument.getText().slice(0, context.offset);
+        const typed = /[#.][\w-]*$/.exec(before)?.[0].length ?? 0;
+        const range = { start: context.textDocument.positionAt(context.offset - typed), end: context.position };
+        for (const proposal of names === undefined ? [] : proposePicks(names)) {
+            if (isArtUse(context.node) && context.node.picks.includes(proposal.label)) continue;
+            acceptor(context, { ...proposal, textEdit: { newText: proposal.label, range } });
+        }
+    }
+
     private async paths(context: CompletionContext, rule: 'Art' | 'Use', acceptor: CompletionAcceptor): Promise<void> {
         const text = context.textDocument.getText();
         const typed = text.slice(context.tokenOffset, context.offset).replace(/^"/, '');
@@ -136,7 +191,12 @@ export class KerfCompletion extends DefaultCompletionProvider {
         acceptor: CompletionAcceptor,
     ): void {
         if (!this.filterKeyword(context, keyword)) return;
-        acceptor(context, proposeWord(keyword, this.standing(context.textDocument, context.tokenOffset)));
+        const { document, tokenOffset } = context;
+        const before = context.textDocument.getText().slice(readFrom(document, tokenOffset), tokenOffset);
+        const standing = this.standing(before);
+        const written = writtenKeys(context.node, standing.blocks.at(-1) ?? '', tokenOffset);
+        const proposal = proposeWord(keyword, standing, written);
+        if (proposal !== undefined) acceptor(context, proposal);
     }
 
     protected override createReferenceCompletionItem(
@@ -152,10 +212,7 @@ export class KerfCompletion extends DefaultCompletionProvider {
             kind: CompletionItemKind.Reference,
             // Grits are numbers: coarse comes before fine.
             sortText: `0${origin}${/^\d+$/.test(name) ? name.padStart(6, '0') : name}`,
-            ...(node !== undefined && {
-                detail: summaryOf(node),
-                documentation: { kind: 'markdown', value: describeDeclaration(node) },
-            }),
+            ...(node !== undefined && { detail: detailOf(node), data: declaredAt(node, this.services) }),
         };
     }
 
@@ -166,4 +223,15 @@ export class KerfCompletion extends DefaultCompletionProvider {
         const { insertTextFormat: _format, insertText: _text, textEdit: _edit, ...plain } = filled;
         return super.fillCompletionItem(context, plain as CompletionValueItem);
     }
+}
+
+/** "board · 12 mm, black-walnut": the kind of thing and what tells it from others. */
+function detailOf(node: AstNode): string {
+    return [constructOf(node.$type)?.word, summaryOf(node)].filter((part) => part !== undefined && part !== '').join(' · ');
+}
+
+/** What may open by itself while typing: behind a blank only what is wanted there, and nothing that could also be a new line. */
+function comesUnasked({ label, kind }: CompletionItem, typed: string): boolean {
+    if (typed === '#' || typed === '.') return label.startsWith(typed);
+    return typed !== ' ' || (kind !== CompletionItemKind.Keyword && kind !== CompletionItemKind.Property);
 }

@@ -1,4 +1,5 @@
-import type { Lexer } from 'langium';
+import type { LangiumDocument, Lexer } from 'langium';
+import { isFile, KerfTerminals } from '../generated/ast';
 import { startsStatement, type Token } from '../parsing/token';
 import { constructs } from '../vocabulary/constructs';
 
@@ -14,9 +15,23 @@ export interface Standing {
     readonly atStart: boolean;
 }
 
-/** Looks back from an offset, whatever the text before it is like. */
-export function standingAt(text: string, offset: number, lexer: Lexer): Standing {
-    const before = text.slice(0, offset);
+/**
+ * The offset from which a text has to be read to know where a cursor stands: that of the entry it
+ * is in or behind, since nothing reaches over the start of an entry. What is read stays small in large files.
+ */
+export function readFrom(document: LangiumDocument, offset: number): number {
+    const file = document.parseResult.value;
+    const isCurrent = file.$cstNode?.root.fullText === document.textDocument.getText();
+    if (!isFile(file) || !isCurrent) return 0;
+    let start = 0;
+    for (const { $cstNode } of [...file.uses, ...file.entries]) {
+        if ($cstNode !== undefined && $cstNode.offset < offset) start = Math.max(start, $cstNode.offset);
+    }
+    return start;
+}
+
+/** Looks back from the end of a text, whatever it is like. */
+export function standingAfter(before: string, lexer: Lexer): Standing {
     const { tokens } = lexer.tokenize(before, { mode: 'partial' });
     const open: Token[][] = [];
     let statement: Token[] = [];
@@ -41,12 +56,21 @@ export function standingAt(text: string, offset: number, lexer: Lexer): Standing
     };
 }
 
-/** Whether an offset lies inside a comment, where nothing is proposed. */
-export function isInComment(text: string, offset: number, lexer: Lexer): boolean {
-    return lexer.tokenize(text).hidden.some(({ startOffset, image }) => {
-        const end = startOffset + image.length;
-        return startOffset < offset && (image.startsWith('//') ? offset <= end : offset < end);
-    });
+const { STRING, COMMENT, BLOCK_COMMENT } = KerfTerminals;
+const passage = new RegExp(
+    `${STRING.source}|"[^\\n\\r]*|(?<comment>${COMMENT.source}|${BLOCK_COMMENT.source}|/\\*[^\\n\\r]*)`,
+    'g',
+);
+
+/** Whether an offset lies inside a comment, where nothing is proposed. `from` lies in none. */
+export function isInComment(text: string, from: number, offset: number): boolean {
+    passage.lastIndex = from;
+    for (let found = passage.exec(text); found !== null && found.index < offset; found = passage.exec(text)) {
+        const comment = found.groups?.comment;
+        if (comment === undefined || passage.lastIndex < offset) continue;
+        return passage.lastIndex > offset || !comment.endsWith('*/');
+    }
+    return false;
 }
 
 function textOf(tokens: readonly Token[]): string {

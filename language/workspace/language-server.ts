@@ -1,13 +1,15 @@
 import { DocumentState } from 'langium';
-import { createRequestHandler, DefaultLanguageServer, type LangiumSharedServices } from 'langium/lsp';
+import { createRequestHandler, DefaultLanguageServer, type LangiumServices, type LangiumSharedServices } from 'langium/lsp';
 import {
     CodeActionKind,
+    type CompletionItem,
     type InitializeParams,
     type InitializeResult,
     type SelectionRange,
     type SelectionRangeParams,
 } from 'vscode-languageserver';
 import { coloursIn, writtenColour } from '../editor/colours';
+import { resolveProposal } from '../editor/lazy-documentation';
 import { selectionRanges } from '../editor/selection-ranges';
 
 /** Answers what Langium's own server does not know: colours and selection ranges. */
@@ -25,6 +27,7 @@ export class KerfLanguageServer extends DefaultLanguageServer {
         connection.onDocumentColor(async (params, token) => (await colours(params, token)) ?? []);
         connection.onColorPresentation(({ color }) => writtenColour(color));
         connection.onSelectionRanges(spans);
+        connection.onCompletionResolve((item) => resolveIn(services, item));
     }
 
     protected override buildInitializeResult(params: InitializeParams): InitializeResult {
@@ -36,8 +39,16 @@ export class KerfLanguageServer extends DefaultLanguageServer {
                 ...capabilities,
                 colorProvider: true,
                 selectionRangeProvider: true,
+                ...(capabilities.completionProvider && {
+                    completionProvider: { ...capabilities.completionProvider, resolveProvider: true },
+                }),
                 codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite] },
             },
         };
     }
+}
+
+function resolveIn({ ServiceRegistry }: LangiumSharedServices, item: CompletionItem): CompletionItem {
+    const [language] = ServiceRegistry.all;
+    return language === undefined ? item : resolveProposal(item, language as LangiumServices);
 }

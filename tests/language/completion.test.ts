@@ -84,7 +84,7 @@ describe('lines of a block', () => {
 describe('names', () => {
     it('of the right kind only, with their figures', async () => {
         const [first, ...others] = await proposals(recipe('  blank lid { of <|> }'));
-        expect(first).toMatchObject({ label: 'walnut-12', detail: '12 mm, black-walnut' });
+        expect(first).toMatchObject({ label: 'walnut-12', detail: 'board · 12 mm, black-walnut' });
         expect(others.map(({ label }) => label)).not.toContain('shed');
     });
     it('own ones before built-in ones', async () => {

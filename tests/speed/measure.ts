@@ -14,3 +14,21 @@ export function median(work: () => unknown, runs = 5): number {
 export function report(what: string, milliseconds: number, ...remarks: string[]): void {
     console.log(`${what.padEnd(46)} ${milliseconds.toFixed(1).padStart(9)} ms  ${remarks.join(', ')}`);
 }
+
+export interface Spread {
+    readonly median: number;
+    /** 19 of 20 runs take no longer. */
+    readonly p95: number;
+}
+
+/** Times (ms on the clock) over some runs of work that waits for others in between, after a tenth of them to warm up. */
+export async function spread(work: (run: number) => unknown, runs = 60): Promise<Spread> {
+    const times: number[] = [];
+    for (let run = -Math.ceil(runs / 10); run < runs; run++) {
+        const start = performance.now();
+        await work(run);
+        if (run >= 0) times.push(performance.now() - start);
+    }
+    times.sort((a, b) => a - b);
+    return { median: times[Math.floor(runs / 2)]!, p95: times[Math.min(runs - 1, Math.floor(runs * 0.95))]! };
+}
