@@ -7,8 +7,10 @@ import { answerCouponRequests } from './coupon/coupon-requests';
 import type { Asker } from './engine/asker';
 import type { FileReader } from './files/read-result';
 import { answerRequests } from './requests';
+import { allowablePages } from './rule-pages';
 import { ArtCache } from './workshop/art-cache';
 import { LastPlans } from './workshop/last-plans';
+import { namesInArt } from './workshop/names-in-art';
 import { Publisher } from './workshop/publisher';
 import { Workshop } from './workshop/workshop';
 
@@ -28,11 +30,15 @@ export function serveLanguage({ connection, fileSystem, read, asker }: Process):
     const plans = new LastPlans(() => {
         if (refreshable) void connection.languages.inlayHint.refresh();
     });
-    const services = createKerfServices({ connection: quiet, ...fileSystem }, { planned: (uri) => plans.of(uri) });
+    const arts = new ArtCache(read);
+    const services = createKerfServices(
+        { connection: quiet, ...fileSystem },
+        { tradePages: allowablePages, planned: (uri) => plans.of(uri), artNames: namesInArt(arts) },
+    );
     services.shared.lsp.LanguageServer.onInitialize(({ capabilities }) => {
         refreshable = capabilities.workspace?.inlayHint?.refreshSupport === true;
     });
-    const workshop = new Workshop(services.kerf, new ArtCache(read), asker);
+    const workshop = new Workshop(services.kerf, arts, asker);
     const publisher = new Publisher(connection, workshop, plans);
     answerRequests(connection, workshop);
     answerCouponRequests(connection, workshop);

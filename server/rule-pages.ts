@@ -20,6 +20,9 @@ export function isTradeRule(id: string): boolean {
     return trade.has(id) && id !== allowPage.id;
 }
 
+/** The rules that `allow` can name. */
+export const allowablePages: readonly Page[] = [...trade.values()].filter(({ id }) => isTradeRule(id));
+
 export function allPages(): Page[] {
     return [...trade.values(), ...ofCoupons.values()];
 }

@@ -1,6 +1,7 @@
 import type { AstNode } from 'langium';
-import { isCoat, isGlue, isResin, isSealer } from '../generated/ast';
+import { type Coat, type Glue, isCoat, isGlue, isKind, isResin, isSealer, type Resin, type Sealer } from '../generated/ast';
 import { kindReference } from '../lowering/stock';
+import { itemKey } from '../vocabulary/item-key';
 
 /** Longer declarations are cut: a hover is read at a glance. */
 const mostLines = 24;
@@ -10,12 +11,31 @@ export function describeDeclaration(node: AstNode): string {
     const parts = [codeBlock(declarationText(node))];
     const comment = commentAbove(node);
     if (comment !== '') parts.push(comment);
-    if (isResin(node) || isSealer(node) || isGlue(node) || isCoat(node)) {
-        const base = kindReference(node)?.ref;
-        if (base !== undefined && base !== node)
-            parts.push(`Like \`${base.name}\` where nothing else is written:`, codeBlock(declarationText(base)));
-    }
+    if (hasKind(node)) parts.push(...inherited(node));
     return parts.join('\n\n');
+}
+
+function hasKind(node: AstNode | undefined): node is Resin | Sealer | Glue | Coat {
+    return isResin(node) || isSealer(node) || isGlue(node) || isCoat(node);
+}
+
+/** The lines that hold here because of its kind, nearest kind first. A circle of kinds ends where it closes. */
+function inherited(node: Resin | Sealer | Glue | Coat): string[] {
+    const seen = new Set<AstNode>([node]);
+    const written = new Set(keysOf(node));
+    const parts: string[] = [];
+    for (let base = kindReference(node)?.ref; hasKind(base) && !seen.has(base); base = kindReference(base)?.ref) {
+        seen.add(base);
+        const lines = base.items.filter((item) => !isKind(item) && !written.has(itemKey(item) ?? ''));
+        for (const key of keysOf(base)) written.add(key);
+        const text = lines.map(({ $cstNode }) => $cstNode?.text ?? '').join('\n');
+        if (text !== '') parts.push(`Like \`${base.name}\` where nothing else is written:`, codeBlock(text));
+    }
+    return parts;
+}
+
+function keysOf({ items }: Resin | Sealer | Glue | Coat): string[] {
+    return items.flatMap((item) => itemKey(item) ?? []);
 }
 
 /** The declaration without the comments inside it, its lines moved to the left edge. */
@@ -33,11 +53,16 @@ function declarationText(node: AstNode): string {
 function commentAbove(node: AstNode): string {
     const cst = node.$cstNode;
     if (cst === undefined) return '';
-    const before = cst.root.fullText.slice(0, cst.offset).split(/\r?\n/);
-    before.pop(); // what stands before it on its own line
+    const text = cst.root.fullText;
     const comment: string[] = [];
-    for (let line = before.pop()?.trim(); line?.startsWith('//'); line = before.pop()?.trim())
+    // Backwards, a line at a time: what stands far above is of no interest.
+    for (let end = text.lastIndexOf('\n', cst.offset - 1); end > 0; ) {
+        const start = text.lastIndexOf('\n', end - 1);
+        const line = text.slice(start + 1, end).trim();
+        if (!line.startsWith('//')) break;
         comment.unshift(line.slice(2).trim());
+        end = start;
+    }
     return comment.join(' ').replace(/[\\`*_<>[\]#]/g, '\\$&');
 }
 

@@ -4,10 +4,10 @@ import { showNumber } from '../../shared/quantity/show';
 import { isPosition, isQuantity, type Position, type Quantity as QuantityNode, type Size } from '../generated/ast';
 import { extentOf, pointOf, quantityOf } from '../lowering/quantity';
 import { propertyOfNumber } from '../vocabulary/lookup';
+import { fullPower } from './full-power';
 
 /** Units in which a maker may want to see a number again. */
 const alsoIn: Readonly<Partial<Record<Dimension, readonly string[]>>> = {
-    length: ['mm', 'in', 'thou'],
     area: ['mm2', 'cm2', 'in2'],
     volume: ['ml', 'floz'],
     time: ['s', 'min', 'h', 'd'],
@@ -20,24 +20,52 @@ const alsoIn: Readonly<Partial<Record<Dimension, readonly string[]>>> = {
     angle: ['deg', 'rad'],
 };
 
-/** A number by what it measures here, and in other units. */
+/** Waves are told in the units of light, the rest by what can be read off a rule or a caliper. */
+function lengthUnits(mm: number): readonly string[] {
+    if (Math.abs(mm) < 0.02) return ['um', 'nm'];
+    return Math.abs(mm) < 3 ? ['mm', 'in', 'thou'] : ['mm', 'in'];
+}
+
+/** A number by what it measures here, in other units, and how far its tolerance or range reaches. */
 export function describeNumber(node: QuantityNode | Size | Position): string | undefined {
     const property = propertyOfNumber(node);
     const quantities = quantitiesOf(node);
     const [first] = quantities;
     if (first === undefined) return property?.what;
+    const isRange = isQuantity(node) && node.high !== undefined;
     const lines = [property?.what ?? ''];
-    const names = alsoIn[first.dimension] ?? [];
-    const others = names
-        .filter((unit) => unit !== first.unit)
-        .map((unit) => `${quantities.map((one) => inUnit(one, unit)).join(' × ')} ${unit}`);
+    const others = isRange ? [] : told(node, quantities);
     if (others.length > 0) lines.push(`= ${others.join(' = ')}`);
     if (first.tolerance > 0) {
-        const low = showNumber(fromBase(first.value - first.tolerance, first.unit), 4);
-        const high = showNumber(fromBase(first.value + first.tolerance, first.unit), 4);
-        lines.push(`From ${low} to ${high} ${first.unit}.`);
+        const units = [first.unit, ...unitsFor(first).filter((unit) => unit !== first.unit && unit !== 'thou')].slice(0, 2);
+        const [own, other] = units.map((unit) => reach(first, unit));
+        lines.push(`From ${own}${other === undefined ? '' : ` (${other})`}.`);
     }
     return lines.filter((line) => line !== '').join('\n\n');
+}
+
+/** The number in other units; a fraction in its own as a decimal too, and a share of the laser's power in watts. */
+function told(node: QuantityNode | Size | Position, quantities: readonly Quantity[]): string[] {
+    const [first] = quantities;
+    if (first === undefined) return [];
+    const hasFraction = /\d\/\d/.test(node.$cstNode?.text ?? '');
+    const units = unitsFor(first).filter((unit) => unit !== first.unit);
+    const others = (hasFraction ? [first.unit, ...units] : units).map(
+        (unit) => `${quantities.map((one) => inUnit(one.value, unit)).join(' × ')} ${unit}`,
+    );
+    const full = fullPower(node);
+    if (full !== undefined && first.dimension === 'ratio') others.push(`${inUnit(first.value * full, 'W')} W`);
+    if (full !== undefined && first.dimension === 'power') others.push(`${inUnit(first.value / full, '%')} %`);
+    return others;
+}
+
+function unitsFor({ dimension, value }: Quantity): readonly string[] {
+    return dimension === 'length' ? lengthUnits(value) : (alsoIn[dimension] ?? []);
+}
+
+function reach({ value, tolerance }: Quantity, unit: string): string {
+    const [low, high] = [value - tolerance, value + tolerance].map((end) => showNumber(fromBase(end, unit), 4));
+    return `${low} to ${high} ${unit}`;
 }
 
 function quantitiesOf(node: QuantityNode | Size | Position): Quantity[] {
@@ -51,7 +79,6 @@ function quantitiesOf(node: QuantityNode | Size | Position): Quantity[] {
 }
 
 /** Four digits that say something, whatever the size. */
-function inUnit(quantity: Quantity, unit: string): string {
-    const value = fromBase(quantity.value, unit);
-    return String(Number(value.toPrecision(4)));
+function inUnit(value: number, unit: string): string {
+    return String(Number(fromBase(value, unit).toPrecision(4)));
 }

@@ -1,16 +1,23 @@
 import type { AstNode } from 'langium';
-import { constructs } from '../vocabulary/constructs';
+import { constructOf, constructs } from '../vocabulary/constructs';
 import { itemKey } from '../vocabulary/item-key';
+import { joiningWord } from '../vocabulary/joining-words';
 import { propertyAfter, propertyOf } from '../vocabulary/lookup';
 
 /** A word of the language by what it does where it stands, with an example. */
 export function describeWord(word: string, node: AstNode): string | undefined {
+    const joining = joiningWord(node.$type, word);
+    if (joining !== undefined) return explained(joining, constructOf(node.$type)?.example);
     const key = itemKey(node);
     const own = key === undefined || node.$container === undefined ? undefined : propertyOf(node.$container.$type, key);
     const property = own?.words.split(' ').includes(word) ? own : (propertyAfter(word, typesAround(node)) ?? own);
     const construct = constructs.find(({ type, word: first }) => type === node.$type && first === word);
     const found = construct ?? property;
-    return found === undefined ? undefined : `${found.what}\n\n\`\`\`kerf\n${found.example}\n\`\`\``;
+    return found && explained(found.what, found.example);
+}
+
+function explained(what: string, example: string | undefined): string {
+    return example === undefined ? what : `${what}\n\n\`\`\`kerf\n${example}\n\`\`\``;
 }
 
 /** Types of the nodes that hold this one, outermost first, itself last. */

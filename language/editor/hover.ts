@@ -1,16 +1,37 @@
-import { type AstNode, CstUtils, GrammarAST, type LangiumDocument } from 'langium';
-import { AstNodeHoverProvider, type LangiumServices } from 'langium/lsp';
+import { type AstNode, CstUtils, GrammarAST, type LangiumDocument, type LangiumDocuments, type LeafCstNode } from 'langium';
+import { AstNodeHoverProvider } from 'langium/lsp';
 import type { Hover, HoverParams } from 'vscode-languageserver';
 import { couponHover } from '../coupon/coupon-hover';
-import { isAmount, isPosition, isQuantity, isSize, type Position, type Quantity, type Size } from '../generated/ast';
+import {
+    isAmount,
+    isArt,
+    isArtUse,
+    isPosition,
+    isQuantity,
+    isSize,
+    isUse,
+    type Position,
+    type Quantity,
+    type Size,
+} from '../generated/ast';
+import type { KerfServices } from '../module';
+import type { OutsideServices } from '../outside';
+import { describeArt } from './describe-art';
 import { describeDeclaration } from './describe-declaration';
 import { describeNumber } from './describe-number';
+import { describeUse } from './describe-use';
+import { describeValue } from './describe-value';
 import { describeWord } from './describe-word';
 
-/** Says what lies under the cursor: a name by what it stands for, a number in other units, a word by what it does. */
+/** Says what lies under the cursor: a name by what it stands for, a number in other units, a word by what it does, art by its parts. */
 export class KerfHover extends AstNodeHoverProvider {
-    constructor(services: LangiumServices) {
+    private readonly outside: OutsideServices;
+    private readonly documents: LangiumDocuments;
+
+    constructor(services: KerfServices) {
         super(services);
+        this.outside = services.outside;
+        this.documents = services.shared.workspace.LangiumDocuments;
     }
 
     override async getHoverContent(document: LangiumDocument, params: HoverParams): Promise<Hover | undefined> {
@@ -20,20 +41,33 @@ export class KerfHover extends AstNodeHoverProvider {
         const leaf = CstUtils.findLeafNodeAtOffset(root, offset);
         if (leaf === undefined || leaf.hidden) return undefined;
         const range = { start: document.textDocument.positionAt(leaf.offset), end: document.textDocument.positionAt(leaf.end) };
-        const declarations = this.references.findDeclarations(leaf);
-        const said =
-            declarations.length > 0
-                ? declarations.map(describeDeclaration).join('\n\n')
-                : GrammarAST.isKeyword(leaf.grammarSource)
-                  ? describeWord(leaf.text, leaf.astNode)
-                  : describeMeasured(leaf.astNode);
-        const parts = [said, couponHover(leaf.astNode)].filter((part) => part !== undefined && part !== '');
+        const parts = [await this.said(leaf), couponHover(leaf.astNode)].filter((part) => part !== undefined && part !== '');
         return parts.length === 0 ? undefined : { contents: { kind: 'markdown', value: parts.join('\n\n') }, range };
+    }
+
+    private async said(leaf: LeafCstNode): Promise<string | undefined> {
+        const node = leaf.astNode;
+        const declarations = this.references.findDeclarations(leaf);
+        if (declarations.length > 0) {
+            const [art] = declarations.filter(isArt);
+            const ofArt = art && (await describeArt(art, this.outside));
+            return [...declarations.map(describeDeclaration), ...(ofArt === undefined ? [] : [ofArt])].join('\n\n');
+        }
+        if (GrammarAST.isKeyword(leaf.grammarSource)) return describeWord(leaf.text, node);
+        if (isArt(node) && leaf.text.startsWith('"')) return describeArt(node, this.outside);
+        if (isUse(node)) return describeUse(node, this.documents);
+        if (isArtUse(node)) return describePick(leaf.text);
+        return describeMeasured(node) ?? describeValue(leaf, node, this.outside);
     }
 
     protected override getAstNodeHoverContent(node: AstNode): string {
         return describeDeclaration(node);
     }
+}
+
+function describePick(pick: string): string | undefined {
+    if (pick.startsWith('#')) return `Only the part with the id \`${pick.slice(1)}\`.`;
+    return pick.startsWith('.') ? `Only the parts of the class \`${pick.slice(1)}\`.` : undefined;
 }
 
 function describeMeasured(node: AstNode): string | undefined {

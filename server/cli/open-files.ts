@@ -8,6 +8,7 @@ import { diskReader } from '../files/disk-reader';
 import { guardedFileSystem } from '../files/guarded-file-system';
 import type { FileReader } from '../files/read-result';
 import { WorkspaceFiles } from '../files/workspace-files';
+import { allowablePages } from '../rule-pages';
 import { ArtCache } from '../workshop/art-cache';
 import { Workshop } from '../workshop/workshop';
 import { recipeFilesIn } from './recipe-files';
@@ -49,7 +50,7 @@ export async function diskSource(roots: readonly string[]): Promise<Source> {
 
 /** Reads and builds recipe files by their addresses, with all that they use. */
 export async function openWorkshop({ fileSystem, read }: Source, uris: readonly string[]): Promise<OpenFiles> {
-    const { shared, kerf } = createKerfServices(fileSystem);
+    const { shared, kerf } = createKerfServices(fileSystem, { tradePages: allowablePages });
     await shared.workspace.WorkspaceManager.initializeWorkspace([]);
     const { LangiumDocuments, DocumentBuilder } = shared.workspace;
     const documents = await Promise.all(

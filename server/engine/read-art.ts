@@ -2,6 +2,7 @@ import { readBitmap } from '../../shared/art/bitmap';
 import { readSvg } from '../../shared/art/read-svg';
 import type { ArtState } from '../../shared/plan/plan';
 import type { ArtSource } from '../../shared/recipe/recipe';
+import { decodeText } from './decode-text';
 import type { ArtFile } from './jobs';
 
 const words: Readonly<Record<NonNullable<ArtFile['problem']>, (path: string) => string>> = {
@@ -23,7 +24,7 @@ export function readArt(source: ArtSource, file: ArtFile): ArtState {
         ...(source.height === undefined ? {} : { height: source.height.value }),
     };
     if (isBitmap(file.bytes)) return { kind: 'art', art: readBitmap(file.bytes, wish) };
-    return { kind: 'art', art: readSvg(decode(file.bytes), wish) };
+    return { kind: 'art', art: readSvg(decodeText(file.bytes), wish) };
 }
 
 /** By the first bytes of PNG (W3C PNG specification, 5.2) and JPEG (ITU-T T.81, B.1). */
@@ -31,11 +32,4 @@ function isBitmap(bytes: Uint8Array): boolean {
     const png = bytes[0] === 0x89 && bytes[1] === 0x50 && bytes[2] === 0x4e && bytes[3] === 0x47;
     const jpeg = bytes[0] === 0xff && bytes[1] === 0xd8 && bytes[2] === 0xff;
     return png || jpeg;
-}
-
-/** UTF-16 by its byte order mark, UTF-8 otherwise. */
-function decode(bytes: Uint8Array): string {
-    const encoding =
-        bytes[0] === 0xff && bytes[1] === 0xfe ? 'utf-16le' : bytes[0] === 0xfe && bytes[1] === 0xff ? 'utf-16be' : 'utf-8';
-    return new TextDecoder(encoding).decode(bytes);
 }

@@ -9,7 +9,7 @@ export class ArtCache {
     constructor(private readonly read: FileReader) {}
 
     of(recipe: Recipe): Promise<ArtFile[]> {
-        return Promise.all([...new Set(recipe.arts.map((art) => art.uri))].map((uri) => this.one(uri)));
+        return Promise.all([...new Set(recipe.arts.map((art) => art.uri))].map((uri) => this.file(uri)));
     }
 
     /** Forgets a file; true if it had been read. */
@@ -17,7 +17,7 @@ export class ArtCache {
         return this.files.delete(uri);
     }
 
-    private one(uri: string): Promise<ArtFile> {
+    file(uri: string): Promise<ArtFile> {
         let file = this.files.get(uri);
         if (file === undefined) {
             file = this.read(uri).then((result) => ({ uri, ...result }));

@@ -1,4 +1,3 @@
-import { limits } from './limits';
 import { Problems } from './problems';
 import { buildTree, type SvgElement } from './xml/tree';
 import { readXml } from './xml/xml';
@@ -12,6 +11,9 @@ export interface ArtNames {
 /** A drawing with more names than these was named by a program, and nobody looks through them. */
 const most = 400;
 
+/** Characters; a longer file would keep whoever is typing waiting. */
+const longest = 2_000_000;
+
 /** What is in these is drawn only where something else asks for it. */
 const notDrawn = new Set(
     'defs style title desc metadata symbol clipPath mask marker linearGradient radialGradient pattern filter view'.split(' '),
@@ -21,7 +23,7 @@ const notDrawn = new Set(
 export function artNames(text: string): ArtNames {
     const ids = new Set<string>();
     const classes = new Set<string>();
-    if (text.length <= limits.text) {
+    if (text.length <= longest) {
         for (const { attributes } of drawn(text)) {
             const { id, class: names } = attributes;
             if (id !== undefined && id !== '' && ids.size < most) ids.add(id);

@@ -3,7 +3,9 @@ import { createKerfServices } from '../../language/module';
 import { LocalAsker } from '../../server/engine/asker';
 import { byContent } from '../../server/files/content-version';
 import type { FileReader } from '../../server/files/read-result';
+import { allowablePages } from '../../server/rule-pages';
 import { ArtCache } from '../../server/workshop/art-cache';
+import { namesInArt } from '../../server/workshop/names-in-art';
 import { Workshop } from '../../server/workshop/workshop';
 import type { Finding } from '../../shared/recipe/finding';
 
@@ -17,14 +19,15 @@ export interface MemoryWorkshop {
 
 /** @param art file contents by name, as the recipes write them */
 export async function memoryWorkshop(art: Readonly<Record<string, string | Uint8Array>> = {}): Promise<MemoryWorkshop> {
-    const { shared, kerf } = createKerfServices(EmptyFileSystem);
-    await shared.workspace.WorkspaceManager.initializeWorkspace([]);
     const read: FileReader = byContent(async (uri) => {
         const content = art[uri.replace('file:///shop/', '')];
         if (content === undefined) return { problem: 'missing', version: 'missing' };
         return { bytes: typeof content === 'string' ? new TextEncoder().encode(content) : content, version: '1' };
     });
-    const workshop = new Workshop(kerf, new ArtCache(read), new LocalAsker());
+    const arts = new ArtCache(read);
+    const { shared, kerf } = createKerfServices(EmptyFileSystem, { tradePages: allowablePages, artNames: namesInArt(arts) });
+    await shared.workspace.WorkspaceManager.initializeWorkspace([]);
+    const workshop = new Workshop(kerf, arts, new LocalAsker());
     let count = 0;
     const open = async (text: string, name = `recipe-${++count}.kerf`): Promise<LangiumDocument> => {
         const document = shared.workspace.LangiumDocumentFactory.fromString(text, URI.parse(`file:///shop/${name}`));

@@ -4,11 +4,11 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { MarkupContent } from 'vscode-languageserver';
 import { type MemoryWorkshop, memoryWorkshop } from '../kit/memory-workshop';
-import { shop } from '../kit/shop';
+import { art, shop } from '../kit/shop';
 
 let kit: MemoryWorkshop;
 beforeAll(async () => {
-    kit = await memoryWorkshop();
+    kit = await memoryWorkshop(art);
 });
 
 /** What is said at `<|>`. */
@@ -39,13 +39,62 @@ describe('hover', () => {
         expect(said).toContain('Like `slow-epoxy`');
         expect(said).toContain('pot life');
     });
+    it('what its kind says of the same line is left out, and so is a circle of kinds', async () => {
+        const said = await hover(
+            'resin a { kind b  cure 3 h } resin b { kind c  cure 5 h  density 1 g/ml } resin c { kind <|>a }',
+        );
+        expect(said).toContain('cure 3 h');
+        expect(said).toContain('density 1 g/ml');
+        expect(said).not.toContain('cure 5 h');
+    });
+    it('a declaration says the same as the places where it is named', async () => {
+        expect(await hover('// Bought in May.\nboard oa<|>k { wood white-oak }')).toMatch(/board oak.*Bought in May/s);
+        expect(await hover('// Of the loft.\n\nboard oa<|>k { wood white-oak }')).not.toContain('loft');
+    });
     it('a number is told in other units, with its range', async () => {
         const said = await hover(shop.replace('thickness 12 mm', 'thickness 1<|>2 mm'));
         expect(said).toContain('0.4724 in');
-        expect(said).toContain('From 11.7 to 12.3 mm.');
+        expect(said).toContain('From 11.7 to 12.3 mm (0.4606 to 0.4843 in).');
     });
     it('a fraction of an inch is told in millimetres', async () => {
         expect(await hover(recipe('engrave p on b { depth 1/1<|>6 in }'))).toMatch(/1\.58[78] mm/);
+    });
+    it('a fraction is told as a decimal, a range by its ends', async () => {
+        expect(await hover(recipe('engrave p on b { depth 3/3<|>2 in }'))).toContain('= 0.09375 in');
+        const range = await hover(recipe('engrave p on b { depth 1 mm } check p { depth 0.<|>48 .. 0.60 mm }'));
+        expect(range).toContain('From 0.48 to 0.6 mm (0.0189 to 0.0236 in).');
+        expect(range).not.toContain('= 0.0');
+    });
+    it('a share of the power in watts of the laser, and watts as a share', async () => {
+        expect(await hover(recipe('engrave p on b { power 4<|>0 % }'))).toContain('= 18 W');
+        expect(await hover(recipe('engrave p on b { power 9 <|>W }'))).toContain('= 20 %');
+        expect(await hover(shop.replace('burn 20 %', 'burn 2<|>0 %'))).toContain('= 9 W');
+        expect(await hover(recipe('engrave p on b { tone 4<|>0 % }'))).not.toContain(' W');
+        expect(await hover(shop.replace('power 45 W', 'power 4<|>5 W'))).not.toContain('= ');
+    });
+    it('a wave in the units of light', async () => {
+        expect(await hover('beam x { wavelength 10.<|>6 um }')).toContain('= 10600 nm');
+    });
+    it('a count, a word of a list, a colour', async () => {
+        expect(await hover(recipe('engrave p on b { passes <|>3 }'))).toContain('How often');
+        expect(await hover('wood x { pores ri<|>ng }')).toContain('One of `diffuse`, `semi-ring`, `ring`, `softwood`.');
+        expect(await hover('resin x { colour #1f<|>6f8b }')).not.toBe('');
+    });
+    it('art by the parts that can be picked, and a pick', async () => {
+        const art = 'art flag "flag.svg"\nblank b { of walnut-12 }\nengrave p on b { art flag #pole depth 1 mm }';
+        expect(await hover(recipe(art.replace('flag.svg', 'fl<|>ag.svg')))).toContain('`#pole`, `.cloth`');
+        expect(await hover(recipe(art.replace('art flag #', 'art fl<|>ag #')))).toContain('`#pole`, `.cloth`');
+        expect(await hover(recipe(art.replace('#pole', '#po<|>le')))).toContain('`pole`');
+        expect(await hover(recipe(art.replace('flag.svg', 'no<|>ne.svg')))).toBe('The art in `none.svg`.');
+    });
+    it('what a used file brings in', async () => {
+        await kit.open('board oak-9 { wood white-oak }', 'oaks.kerf');
+        expect(await hover('use "oa<|>ks.kerf"')).toBe('Makes known here: board `oak-9`.');
+        expect(await hover('use "no<|>ne.kerf"')).toContain('could not be read');
+    });
+    it('a rule that is allowed says when it shows', async () => {
+        expect(await hover(recipe('allow not-mir<|>rored because "x"'))).toContain('**');
+        expect(await hover(recipe('allow no-such-<|>rule because "x"'))).toBe('');
     });
     it('both sides of a size are told', async () => {
         expect(await hover(shop.replace('field 600 x 400', 'field 600 x 4<|>00'))).toContain('23.62 × 15.75 in');
@@ -58,7 +107,7 @@ describe('hover', () => {
     });
     it('says nothing in comments, strings and blanks', async () => {
         expect(await hover('// a com<|>ment')).toBe('');
-        expect(await hover('use "work<|>shop.kerf"')).toBe('');
+        expect(await hover(recipe('do "wi<|>pe it"'))).toBe('');
         expect(await hover('  <|>  ')).toBe('');
     });
     it('never throws, wherever the cursor is, also in half of a sample', async () => {

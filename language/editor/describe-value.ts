@@ -1,0 +1,20 @@
+import type { AstNode, CstNode } from 'langium';
+import { isAllow, isCount, isMix, isTone, isTrait } from '../generated/ast';
+import type { OutsideServices } from '../outside';
+import { itemKey } from '../vocabulary/item-key';
+import { propertyOf } from '../vocabulary/lookup';
+
+/** What a bare word, count or colour stands for where it is: the line's own meaning, or the rule that is allowed. */
+export function describeValue({ text }: CstNode, node: AstNode, { pages }: OutsideServices): string | undefined {
+    if (isAllow(node)) {
+        const page = node.rule === text ? pages.get(text) : undefined;
+        return page && `**${page.title}.** ${page.condition}\n\n${page.why}`;
+    }
+    const isPlainText = isTrait(node) && text.startsWith('"');
+    if (isPlainText || !(isCount(node) || isTrait(node) || isTone(node) || isMix(node))) return undefined;
+    const block = node.$container?.$type;
+    const property = block === undefined ? undefined : propertyOf(block, itemKey(node) ?? '');
+    if (property === undefined) return undefined;
+    const choices = property.choices.length > 1 ? `One of ${property.choices.map((word) => `\`${word}\``).join(', ')}.` : '';
+    return [property.what, choices].filter((part) => part !== '').join('\n\n');
+}

@@ -1,0 +1,22 @@
+import { type AstNode, AstUtils } from 'langium';
+import * as ast from '../generated/ast';
+import { quantityOf } from '../lowering/quantity';
+
+/** Full power in watts of the laser that a number under `power`, `least power` or in a coupon's row is a share of. */
+export function fullPower(number: AstNode): number | undefined {
+    const line = number.$container;
+    const isShare =
+        (ast.isFigure(line) && (line.key === 'power' || line.key === 'leastpower')) ||
+        (ast.isBurn(line) && number.$containerProperty === 'power');
+    const laser = isShare ? laserOf(number) : undefined;
+    const full = laser?.items.find((item): item is ast.Figure => ast.isFigure(item) && item.key === 'power')?.value;
+    const watts = full === number || full === undefined || !ast.isQuantity(full) ? undefined : quantityOf(full);
+    return watts?.dimension === 'power' && watts.value > 0 ? watts.value : undefined;
+}
+
+function laserOf(node: AstNode): ast.Laser | undefined {
+    const laser = AstUtils.getContainerOfType(node, ast.isLaser);
+    const coupon = AstUtils.getContainerOfType(node, ast.isCoupon);
+    const recipe = AstUtils.getContainerOfType(node, ast.isRecipe);
+    return laser ?? coupon?.laser?.ref ?? recipe?.items.find(ast.isLaserUse)?.laser?.ref;
+}
