@@ -1,6 +1,7 @@
 import { EmptyFileSystem, type FileSystemNode, type FileSystemProvider, URI, UriUtils } from 'langium';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { CompletionItem } from 'vscode-languageserver';
+import { type CompletionItem, CompletionTriggerKind, InsertTextFormat } from 'vscode-languageserver';
+import { resolveProposal } from '../../language/editor/lazy-documentation';
 import { createKerfServices, type KerfServices } from '../../language/module';
 
 const files = ['art/heron.svg', 'art/gull.png', 'art/notes.txt', 'workshop.kerf', 'old/board.kerf'];
@@ -28,13 +29,20 @@ beforeAll(async () => {
     const fileSystem = Object.assign(empty, {
         readDirectory: (uri: URI) => new ShopFiles().readDirectory(uri),
     }) as FileSystemProvider;
-    const { kerf: made, shared } = createKerfServices({ fileSystemProvider: () => fileSystem }, { tradePages: [notMirrored] });
+    const { kerf: made, shared } = createKerfServices(
+        { fileSystemProvider: () => fileSystem },
+        {
+            tradePages: [notMirrored],
+            artNames: async (uri) =>
+                uri === 'file:///shop/art/heron.svg' ? { ids: ['wing', 'übel', 'leg'], classes: ['reed'] } : undefined,
+        },
+    );
     await shared.workspace.WorkspaceManager.initializeWorkspace([]);
     kerf = made;
 });
 
 /** What is proposed at `<|>`, best first. */
-async function proposals(marked: string): Promise<CompletionItem[]> {
+async function proposals(marked: string, triggerCharacter?: string): Promise<CompletionItem[]> {
     const { LangiumDocumentFactory, LangiumDocuments, DocumentBuilder } = kerf.shared.workspace;
     const offset = marked.indexOf('<|>');
     const document = LangiumDocumentFactory.fromString(marked.replace('<|>', ''), URI.parse(`file:///shop/test-${++count}.kerf`));
@@ -43,6 +51,7 @@ async function proposals(marked: string): Promise<CompletionItem[]> {
     const list = await kerf.lsp.CompletionProvider!.getCompletion(document, {
         textDocument: { uri: document.uri.toString() },
         position: document.textDocument.positionAt(offset),
+        ...(triggerCharacter && { context: { triggerKind: CompletionTriggerKind.TriggerCharacter, triggerCharacter } }),
     });
     return (list?.items ?? []).sort((a, b) => ((a.sortText ?? a.label) < (b.sortText ?? b.label) ? -1 : 1));
 }
@@ -64,6 +73,27 @@ describe('lines of a block', () => {
         expect(found).toEqual(expect.arrayContaining(['depth', 'scan', 'air', 'mirror', 'allow']));
         expect(found).not.toEqual(expect.arrayContaining(['seal']));
         expect(found).not.toContain('thickness');
+    });
+    it('not those that are there and may stand once, wherever in the block they stand', async () => {
+        const found = await labels(recipe('  engrave p on tray {\n    passes 3\n    art a\n    <|>\n    depth 1 mm\n  }'));
+        expect(found).not.toContain('passes');
+        expect(found).not.toContain('depth');
+        expect(found).toEqual(expect.arrayContaining(['art', 'outline', 'allow']));
+        expect(await labels(recipe('  <|>'))).not.toContain('laser');
+        expect(await labels('board a { wood oak  <|>  moisture 8 % }')).toEqual(['thickness', 'sheet']);
+    });
+    it('but the one that is being written', async () => {
+        expect(await labels('board a {\n  moi<|>sture 8 %\n}')).toEqual(['moisture']);
+        expect(await labels(recipe('  engrave p on tray {\n    pass<|>\n    depth 1 mm\n  }'))).toContain('passes');
+    });
+    it('as snippets where the editor takes them, in its own words where it does not', async () => {
+        const [plain] = (await proposals('board a { thick<|> }')).filter(({ label }) => label === 'thickness');
+        expect(plain?.insertTextFormat).not.toBe(InsertTextFormat.Snippet);
+        const withSnippets = { textDocument: { completion: { completionItem: { snippetSupport: true } } } };
+        kerf.shared.lsp.LanguageServer.initialize({ capabilities: withSnippets, processId: null, rootUri: null });
+        const [snippet] = (await proposals('board a { thick<|> }')).filter(({ label }) => label === 'thickness');
+        // biome-ignore lint/suspicious/noTemplateCurlyInString: a snippet in the editor's own syntax.
+        expect(snippet?.textEdit?.newText).toBe('thickness ${1:12 mm +- 0.3 mm}');
     });
     it('two-word properties whole', async () => expect(await labels('laser a {\n  to<|>\n}')).toContain('top speed'));
     it('behind broken lines as if they were whole', async () => {
@@ -105,6 +135,63 @@ describe('names', () => {
     });
 });
 
+describe('names in detail', () => {
+    it('say what they stand for once they are looked at', async () => {
+        const [board] = await proposals(recipe('  blank lid { of <|> }'));
+        expect(board?.documentation).toBeUndefined();
+        const { documentation } = resolveProposal(board!, kerf);
+        expect(documentation).toMatchObject({ kind: 'markdown', value: expect.stringContaining('thickness 12 mm') });
+    });
+    it('stay as they are when the file has gone, or when they are no names', () => {
+        const gone = { label: 'a', data: { uri: 'file:///shop/gone.kerf', path: '/entries@0' } };
+        expect(resolveProposal(gone, kerf)).toBe(gone);
+        expect(resolveProposal({ label: 'b' }, kerf)).toEqual({ label: 'b' });
+        expect(resolveProposal({ label: 'c', data: 'odd' }, kerf)).toEqual({ label: 'c', data: 'odd' });
+    });
+    it('of each kind after its word', async () => {
+        const step = '  engrave pocket on tray { depth 1 mm }\n  cut edge on tray { circle 3 mm }\n';
+        expect(await labels(recipe(`${step}  engrave q on <|> { }`))).toEqual(['tray']);
+        expect(await labels(recipe(`${step}  fill <|>`))).toEqual(['pocket']);
+        expect(await labels(recipe(`${step}  inlay pocket into <|>`))).toEqual(['pocket']);
+        expect(await labels(recipe(`${step}  check <|> { }`))).toEqual(['pocket']);
+        expect(await labels('board b { wood <|> }')).toContain('black-walnut');
+        expect(await labels('laser l { beam <|> }')).toContain('co2');
+        expect(await labels(recipe(`${step}  seal tray with <|>`))).toContain('shellac');
+        expect(await labels(recipe(`${step}  seal tray with <|>`))).not.toContain('slow-epoxy');
+    });
+});
+
+describe('parts of the art', () => {
+    const body = (line: string) => recipe(`  art heron "art/heron.svg"\n  engrave p on tray { ${line} }`);
+    it('by id and class, those that can be written', async () => {
+        expect(await labels(body('art heron <|>'))).toEqual(expect.arrayContaining(['#wing', '#leg', '.reed']));
+        expect(await labels(body('art heron <|>'))).not.toContain('#übel');
+    });
+    it('in place of the sign that was typed', async () => {
+        const text = body('art heron #<|>');
+        const [first] = await proposals(text, '#');
+        const start = text.split('\n').at(-2)!.indexOf('#');
+        expect(first).toMatchObject({ label: '#leg', textEdit: { range: { start: { character: start } } } });
+        expect((await proposals(body('art heron #<|>'), '#')).every(({ label }) => label.startsWith('#'))).toBe(true);
+        expect((await proposals(body('art heron .<|>'), '.')).map(({ label }) => label)).toEqual(['.reed']);
+    });
+    it('not twice, and none of art that cannot be read', async () => {
+        expect(await labels(body('art heron #wing <|>'))).not.toContain('#wing');
+        expect((await labels(body('art heron <|>').replace('heron.svg', 'gone.svg'))).join()).not.toContain('#');
+    });
+});
+
+describe('while typing', () => {
+    it('a blank opens what is wanted behind a word or number, never the next line', async () => {
+        expect((await proposals('board a { thickness 12 <|> }', ' ')).map(({ label }) => label)).toContain('mm');
+        expect((await proposals(recipe('  blank b { of <|> }'), ' ')).map(({ label }) => label)).toContain('walnut-12');
+        expect(await proposals('board a { thickness 12 mm <|> }', ' ')).toEqual([]);
+        expect(await proposals('board a {\n  <|>\n}', ' ')).toEqual([]);
+    });
+    it('the point of a number opens nothing', async () =>
+        expect(await proposals('board a { thickness 0.<|> }', '.')).toEqual([]));
+});
+
 describe('units', () => {
     it('of the kind the line wants, likeliest first, with what they come to', async () => {
         const found = await proposals('board a { thickness 12 <|> }');
@@ -123,6 +210,7 @@ describe('units', () => {
 describe('files', () => {
     it('folders and art in the quotes of art', async () => {
         expect(await labels('recipe r { art heron "<|>" }')).toEqual(expect.arrayContaining(['art/', 'old/']));
+        expect((await labels('recipe r { art heron "<|>" }')).slice(0, 2).sort()).toEqual(['art/gull.png', 'art/heron.svg']);
         const inside = await proposals('recipe r { art heron "art/h<|>" }');
         expect(inside.map(({ label }) => label)).toEqual(['art/heron.svg', 'art/gull.png']);
         expect(inside[0]?.textEdit).toMatchObject({

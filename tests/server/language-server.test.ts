@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { CodeAction, Location } from 'vscode-languageserver/node';
+import type { CodeAction, CompletionItem, CompletionList, Hover, Location } from 'vscode-languageserver/node';
 import type { BenchView } from '../../shared/view/bench-view';
 import { type BuildAnswer, type Checklist, method } from '../../shared/view/protocol';
 import { LanguageClient } from '../kit/language-client';
@@ -63,6 +63,52 @@ describe('the language server on the sample workshop', () => {
         expect(found.map((one) => one.targetUri ?? one.uri)).toEqual(['kerfbook-stock:/woods.kerf']);
         const stock = await client.connection.sendRequest<string>(method.stock, { uri: 'kerfbook-stock:/woods.kerf' });
         expect(stock).toContain('wood black-walnut');
+    });
+
+    it('explains a built-in wood and a word, and proposes what a name stands for only when it is looked at', async () => {
+        const uri = uriOf('workshop.kerf');
+        const text = textOf('workshop.kerf');
+        await client.open(uri, text);
+        const before = text.split('\n').findIndex((line) => line.includes('wood black-walnut'));
+        const character = text.split('\n')[before]!.indexOf('black-walnut') + 3;
+        const textDocument = { uri };
+        const hover = (at: number) =>
+            client.connection.sendRequest<Hover>('textDocument/hover', {
+                textDocument,
+                position: { line: before, character: at },
+            });
+        expect(JSON.stringify((await hover(character)).contents)).toContain('density');
+        expect(JSON.stringify((await hover(character - 6)).contents)).toContain('The wood it is made of.');
+        const { items } = await client.connection.sendRequest<CompletionList>('textDocument/completion', {
+            textDocument,
+            position: { line: before, character: character - 3 },
+        });
+        const oak = items.find(({ label }) => label === 'white-oak')!;
+        expect(oak).toMatchObject({ detail: expect.stringMatching(/^wood · /) });
+        expect(oak.documentation).toBeUndefined();
+        const resolved = await client.connection.sendRequest<CompletionItem>('completionItem/resolve', oak);
+        expect(JSON.stringify(resolved.documentation)).toContain('Quercus');
+    });
+
+    it('proposes the parts of the art and the rules that can be allowed', async () => {
+        const uri = uriOf('new.kerf');
+        const head = 'recipe r {\n art heron "art/heron.svg"\n blank b { of b }\n engrave e on b {\n';
+        const labelsAfter = async (version: number, line: string) => {
+            await client.change(uri, version, `${head}${line}\n }\n}`);
+            const position = { line: 4, character: line.length };
+            const { items } = await client.connection.sendRequest<CompletionList>('textDocument/completion', {
+                textDocument: { uri },
+                position,
+            });
+            return items.map(({ label }) => label);
+        };
+        await client.open(uri, '');
+        await client.diagnostics(uri, () => true);
+        expect((await labelsAfter(2, '  art heron ')).some((label) => label.startsWith('#'))).toBe(true);
+        expect(await labelsAfter(3, '  allow ')).toContain('not-mirrored');
+        expect(await labelsAfter(4, '  art heron at 3, 4 ')).toContain('mm');
+        await client.change(uri, 5, `${head}  allow no-such-rule because "x"\n }\n}`);
+        await client.diagnostics(uri, (found) => found.some(({ code }) => code === 'unknown-rule'));
     });
 
     it('answers with a bench view, a checklist and the files', async () => {
