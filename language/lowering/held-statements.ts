@@ -2,7 +2,7 @@ import { type Cut, type CutItem, type Engrave, type EngraveItem, isCount, isFigu
 
 const settings: ReadonlySet<string> = new Set(['power', 'speed', 'pitch', 'passes']);
 
-/** The statements of a step that hold settings of the laser, whether they can be read or not. */
+/** The statements of a step that hold settings of the laser, also those that are only half typed. */
 export function heldStatements(step: Engrave | Cut): (EngraveItem | CutItem)[] {
     const items: readonly (EngraveItem | CutItem)[] = step.items;
     return items.filter((item) => (isFigure(item) || isCount(item)) && settings.has(item.key));

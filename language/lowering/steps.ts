@@ -3,7 +3,7 @@ import type { Allow } from '../../shared/recipe/allow';
 import type { Check, Cut, Engrave, Inlay, Sand, Step } from '../../shared/recipe/step';
 import * as ast from '../generated/ast';
 import { heldStatements } from './held-statements';
-import { Items } from './items';
+import { Items, isCountable } from './items';
 import { placementsOf, refOf, scanOf } from './placement';
 import { whereOf, whereOfFirstWord, whereOfPart, written } from './places';
 import { quantityOf } from './quantity';
@@ -109,7 +109,7 @@ function beamWork(node: ast.Engrave | ast.Cut) {
         blank: blankRef(node),
         placements: placementsOf(node.items),
         mirror: (node.items as readonly AstNode[]).filter((item) => ast.isFlag(item) && item.key === 'mirror').map(whereOf),
-        settingsWhere: heldStatements(node).map(whereOf),
+        settingsWhere: heldStatements(node).filter(isRead).map(whereOf),
         ...present({
             air: items.first(airOf),
             power: items.figure('power'),
@@ -118,6 +118,11 @@ function beamWork(node: ast.Engrave | ast.Cut) {
             offset: items.figure('offset'),
         }),
     };
+}
+
+function isRead(item: AstNode): boolean {
+    if (ast.isFigure(item)) return quantityOf(item.value) !== undefined;
+    return ast.isCount(item) && isCountable(item.value, item.$container.$type, item.key);
 }
 
 function engraveOf(node: ast.Engrave, base: Base): Engrave {
