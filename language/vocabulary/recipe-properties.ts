@@ -140,7 +140,7 @@ const steps: Property[] = [
             measures: [measure('length', [0, 1])],
         },
     ),
-    property('Inlay', 'marks', 'count', 'Alignment marks that keep it from being turned.', 'marks 3', countOf(0, 20)),
+    property('Inlay', 'marks', 'count', 'Marks on both halves by which they are laid together, outside the art: small holes in the one, light discs on the other.', 'marks 3', countOf(0, 12)),
     allow('Inlay'),
     allow('Wait'),
     allow('Peel'),

@@ -1,5 +1,6 @@
 import { subtract } from '../geometry/boolean';
 import { add, exactly, type Interval } from '../quantity/interval';
+import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
 import type { Content, Mark, Piece } from './piece';
 import type { BlankPlan, StepPlan } from './plan';
@@ -79,7 +80,19 @@ function burnt(piece: Piece, plan: StepPlan, index: number, memo: Memo): Piece {
                   const key = `${memo.keyOf(old.region)} ${memo.keyOf(laser.region)}`;
                   return { ...old, region: memo.get('burnt-over', key, () => subtract(old.region, laser.region)) };
               });
-    return { ...piece, marks: [...earlier, mark] };
+    return { ...piece, marks: [...earlier, mark, ...registrationMarks(laser, index, mark.depth)] };
+}
+
+function registrationMarks(laser: LaserPlan, step: number, through: Interval): Mark[] {
+    return (laser.marks ?? []).map(({ region, tone }) => ({
+        step,
+        kind: tone === undefined ? 'through' : 'toned',
+        region,
+        depth: tone === undefined ? through : exactly(0),
+        tone: tone ?? 1,
+        sealed: false,
+        registration: true,
+    }));
 }
 
 function filled(piece: Piece, plan: StepPlan, index: number): Piece {
@@ -118,7 +131,7 @@ function inlaid(before: readonly Piece[], plan: StepPlan, index: number): Piece[
 }
 
 function made(mark: Mark, step: number): boolean {
-    return mark.step === step;
+    return mark.step === step && mark.registration !== true;
 }
 
 /** Sanding takes the face down, levels what stands proud, and takes shallow marks away with the wood. */

@@ -29,8 +29,21 @@ export interface LaserPlan {
     readonly growth: number;
     /** How far the drawn edge was moved outwards: the written offset and an inlay's clearance, less the growth. */
     readonly edge: number;
-    /** Seconds the machine runs, all passes. */
+    /** Seconds the machine runs, all passes, marks included. */
     readonly machine: number;
+    /** Marks of the inlays that this half belongs to, burnt in the same set-up. */
+    readonly marks?: readonly MarkWork[];
+}
+
+/** The registration marks of one inlay on one of its halves: burnt with settings of their own. */
+export interface MarkWork {
+    /** Index of the inlay step. */
+    readonly inlay: number;
+    readonly region: Region;
+    readonly points: readonly { readonly x: number; readonly y: number }[];
+    /** Holes through the veneer, or only a light tone that sanding takes away again. */
+    readonly tone?: number;
+    readonly settings?: LaserSettings;
 }
 
 export interface PlacedArt {

@@ -7,26 +7,27 @@ import { type Burning, homeOf, motionOf, toolpaths } from './toolpaths';
  * Seconds the machine runs for one piece of a step, by trapezoidal motion, with the way from home and back;
  * 0 when the settings are not known. `height` is the blank's (mm).
  */
-export function machineTime(burning: Burning, height: number, memo: Memo): number {
-    const { step, settings, laser } = burning;
+export function machineTime(burnings: readonly Burning[], height: number, memo: Memo): number {
     const home = homeOf(height);
-    if (settings === undefined) return 0;
-    const written = step.kind === 'engrave' ? step.scan : undefined;
+    const known = burnings.filter(({ settings }) => settings !== undefined);
+    if (known.length === 0) return 0;
+    const { laser } = known[0]!;
     const key = contentKey(
-        memo.keyOf(burning.region),
-        settings,
         motionOf(laser),
         laser?.overtravel,
-        burning.scanAngle,
-        burning.outlinePasses,
-        written?.bothWays,
-        step.kind === 'cut' ? step.tabs?.value : undefined,
-        step.kind,
         home,
+        known.map((burning) => workKey(burning, memo)),
     );
     return memo.get(
         'machine-time',
         key,
-        () => timeOfJob({ work: toolpaths(burning, memo), motion: motionOf(laser), home })?.total ?? 0,
+        () =>
+            timeOfJob({ work: known.flatMap((burning) => toolpaths(burning, memo)), motion: motionOf(laser), home })?.total ?? 0,
     );
+}
+
+function workKey({ step, region, settings, scanAngle, outlinePasses }: Burning, memo: Memo): unknown {
+    const bothWays = step.kind === 'engrave' ? step.scan?.bothWays : undefined;
+    const tabs = step.kind === 'cut' ? step.tabs?.value : undefined;
+    return [memo.keyOf(region), settings, scanAngle, outlinePasses, bothWays, tabs, step.kind];
 }

@@ -4,6 +4,7 @@ import { cautions } from './cautions';
 import { planFrames } from './frames';
 import type { Memo } from './memo';
 import type { ArtState, Plan, StepPlan } from './plan';
+import { layMarks } from './plan-marks';
 import { planStep } from './plan-step';
 import { sumTimes } from './step-times';
 import { supplies } from './supplies';
@@ -24,6 +25,7 @@ export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, me
         memo,
     };
     for (const step of recipe.steps) steps.push(planStep(step, bench));
+    layMarks(steps, bench);
     return {
         version: 1,
         recipe,

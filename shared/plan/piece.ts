@@ -29,6 +29,8 @@ export interface Mark {
     readonly depth: Interval;
     readonly tone: number;
     readonly sealed: boolean;
+    /** A registration mark of an inlay, which takes nothing in. */
+    readonly registration?: true;
     readonly content?: Content;
 }
 

@@ -6,6 +6,7 @@ import { circle, rectangle } from '../geometry/shapes';
 import { rotate, translate } from '../geometry/transform';
 import type { ArtSource } from '../recipe/recipe';
 import type { ArtPlacement, Boundary, Outline, Placement } from '../recipe/step';
+import { contentKey } from './content-key';
 import type { PlacedArt } from './laser-plan';
 import type { Memo } from './memo';
 import type { ArtState, BlankPlan } from './plan';
@@ -35,7 +36,9 @@ export function place(placement: Placement, index: number, table: PlacingTable):
     if (placement.inverse === undefined) {
         return { index, artName, bitmap, inverse: false, centre, region: shown, figure: shown };
     }
-    const boundary = boundaryAt(placement.inverse.value, centre, table.blank, shown);
+    const within = placement.inverse.value;
+    const boundaryKey = contentKey(within, centre, table.blank.size, within.kind === 'grown' ? table.memo.keyOf(shown) : '');
+    const boundary = table.memo.get('boundary', boundaryKey, () => boundaryAt(within, centre, table.blank, shown));
     const key = `${table.memo.keyOf(shown)} ${table.memo.keyOf(boundary)}`;
     const region = table.memo.get('inverse', key, () => subtract(boundary, shown));
     return { index, artName, bitmap, inverse: true, centre, region, figure: shown, boundary };

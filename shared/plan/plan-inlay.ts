@@ -67,11 +67,26 @@ type Meeting = Pick<InlayPlan, 'standing' | 'turned' | 'fits' | 'collides' | 'em
  */
 function meeting(relief: LaserPlan, pocket: LaserPlan): Meeting {
     const standing = standingOf(relief);
-    const from = middle(relief);
-    const to = middle(pocket);
-    const turned = translate(mirror(standing, from.x), to.x - from.x, to.y - from.y);
+    const { axis, x, y } = turningOf(relief, pocket);
+    const turned = translate(mirror(standing, axis), x, y);
     const fits = intersect(turned, pocket.region);
     return { standing, turned, fits, collides: subtract(turned, pocket.region), empty: subtract(pocket.region, turned) };
+}
+
+/** How the relief's blank comes to lie on the pocket's: mirrored about an upright, then moved; mm. */
+export function turningOf(relief: LaserPlan, pocket: LaserPlan): { axis: number; x: number; y: number } {
+    const from = middle(relief);
+    const to = middle(pocket);
+    return { axis: from.x, x: to.x - from.x, y: to.y - from.y };
+}
+
+/** The boundaries within which a half's art is turned inside out, as they lie under the laser. */
+export function boundariesOf(laser: LaserPlan, memo: Memo): Region[] {
+    const boundaries = laser.placed.flatMap((placed) => placed.boundary ?? []);
+    const axis = laser.mirrorAxis;
+    return axis === undefined
+        ? boundaries
+        : boundaries.map((boundary) => memo.get('mirrored', `${memo.keyOf(boundary)} ${axis}`, () => mirror(boundary, axis)));
 }
 
 /**

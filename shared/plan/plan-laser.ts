@@ -57,7 +57,7 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         growth: wall?.growth ?? 0,
         edge,
         machine: machineTime(
-            { region, step, scanAngle, outlinePasses, settings: solved.settings, laser: recipe.laser },
+            [{ region, step, scanAngle, outlinePasses, settings: solved.settings, laser: recipe.laser }],
             table.blank.size?.height ?? 0,
             memo,
         ),

@@ -87,6 +87,21 @@ export interface InlayPlan {
     readonly fit?: PressFit;
     /** How the art answers to being mirrored and turned, judged on the pocket. */
     readonly symmetry: { readonly mirror: boolean; readonly mirrorResidual: number; readonly turns: number };
+    /** Absent when none are asked for, or a blank's size is not known. */
+    readonly marks?: InlayMarks;
+}
+
+/** Marks by which the halves find each other: the same discs on both, turned over. */
+export interface InlayMarks {
+    readonly wanted: number;
+    /** How many have room; fewer than wanted is a finding. */
+    readonly placed: number;
+    readonly diameter: number;
+    /** How far they are from any symmetry, mm. */
+    readonly asymmetry: number;
+    /** In the coordinates of the relief's and of the pocket's blank. */
+    readonly relief: Region;
+    readonly pocket: Region;
 }
 
 export interface SandPlan {

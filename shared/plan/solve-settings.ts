@@ -50,6 +50,15 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
     return { through, ...(settings === undefined ? {} : { settings }), ...(depth === undefined ? {} : { depth }) };
 }
 
+/** Settings for a tone on a blank, all of them free. */
+export function solveTone(tone: number, blank: BlankPlan, recipe: Recipe, memo: Memo): LaserSettings | undefined {
+    const law = depthLaw(recipe, blank.blank.sheet, memo);
+    return memo.get('settings', contentKey(memo.keyOf(law), recipe.laser, { tone }, 'marks'), () => {
+        const solution = solveDepth(law, recipe.laser, { tone });
+        return solution === undefined ? undefined : settingsOf(solution, law.guess);
+    });
+}
+
 function wishOf(step: Engrave | Cut, thickness: Interval | undefined, through: boolean): Wish | undefined {
     if (through) return thickness === undefined ? undefined : { depth: thickness.high, cut: step.kind === 'cut' };
     if (step.kind !== 'engrave') return undefined;

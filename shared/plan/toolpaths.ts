@@ -8,7 +8,7 @@ import type { Motion } from '../toolpath/motion';
 import { outlinePaths } from '../toolpath/outline';
 import type { Path } from '../toolpath/path';
 import type { Place } from '../toolpath/place';
-import type { LaserSettings } from './laser-plan';
+import type { LaserPlan, LaserSettings } from './laser-plan';
 import type { Memo } from './memo';
 
 /** Where a laser does not say how it moves: a middling gantry (common practice, no source). */
@@ -29,11 +29,30 @@ export function homeOf(height: number): Place {
 /** What one laser step asks of the machine; lengths mm, angles rad. */
 export interface Burning {
     readonly step: Engrave | Cut;
+    /** What the machine file calls it; the step's name when absent. */
+    readonly name?: string;
     readonly region: Region;
     readonly scanAngle: number;
     readonly outlinePasses: number;
     readonly settings: LaserSettings | undefined;
     readonly laser: Laser | undefined;
+}
+
+/** All that the machine burns for a step: its own work, then the marks of its inlays. */
+export function burningsOf(plan: LaserPlan, laser: Laser | undefined): Burning[] {
+    const { step, region, scanAngle, outlinePasses, settings } = plan;
+    return [
+        { step, region, scanAngle, outlinePasses, settings, laser },
+        ...(plan.marks ?? []).map((marks) => ({
+            step,
+            name: `marks of ${step.name}`,
+            region: marks.region,
+            scanAngle,
+            outlinePasses: 0,
+            settings: marks.settings,
+            laser,
+        })),
+    ];
 }
 
 /** The machine's work for a step: area passes first, then its outline. Made when somebody needs it, and kept. */
@@ -52,7 +71,7 @@ export function toolpaths(burning: Burning, memo: Memo): Work[] {
             const overtravel = burning.laser?.overtravel?.value;
             work.push({
                 kind: 'area',
-                name: step.name,
+                name: burning.name ?? step.name,
                 ...burnt,
                 passes: settings.passes,
                 hatch: lines,

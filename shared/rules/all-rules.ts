@@ -25,6 +25,8 @@ import { laserOnResin } from './laser-on-resin';
 import { leavesScorch } from './leaves-scorch';
 import { leftProud } from './left-proud';
 import { lowContrast } from './low-contrast';
+import { marksNoRoom } from './marks-no-room';
+import { marksStay } from './marks-stay';
 import { maskLeftOn } from './mask-left-on';
 import { mirroredFace } from './mirrored-face';
 import { mirroredTwice } from './mirrored-twice';
@@ -66,7 +68,17 @@ import { wideSeam } from './wide-seam';
 const art = [artMissing, artProblems, outlineOfBitmap, offBlank, beyondBoundary, beyondField];
 const depth = [deeperThanBlank, thinFloor, pocketWithoutFloor, tooDeepToTouch, toneSandedAway, leavesScorch, leftProud];
 const mirrorAndInverse = [notMirrored, mirroredTwice, notInverse, mirroredFace, halvesDiffer];
-const fit = [veneerProud, veneerThin, jamsBeforeFloor, wideSeam, partsVanish, noBacking, roundWithoutMarks];
+const fit = [
+    veneerProud,
+    veneerThin,
+    jamsBeforeFloor,
+    wideSeam,
+    partsVanish,
+    noBacking,
+    roundWithoutMarks,
+    marksNoRoom,
+    marksStay,
+];
 const fill = [shallowFill, unsealedFill, fillSandedAway, deepPour, shortPotLife, smallMix, pigmentOverload, narrowSlots];
 const order = [
     outOfOrder,

@@ -13,5 +13,5 @@ export function pieceAtEnd(plan: Plan, blank: string): Piece | undefined {
 
 /** What a step made on a piece. */
 export function markOf(piece: Piece | undefined, step: number): Mark | undefined {
-    return piece?.marks.find((mark) => mark.step === step);
+    return piece?.marks.find((mark) => mark.step === step && mark.registration !== true);
 }

@@ -24,6 +24,7 @@ export const toneSandedAway: Rule = {
                 const toned = plan.steps[mark.step]?.step;
                 if (
                     mark.kind !== 'toned' ||
+                    mark.registration === true ||
                     mark.content !== undefined ||
                     toned?.kind !== 'engrave' ||
                     markOf(after, mark.step) !== undefined

@@ -90,8 +90,15 @@ function picture({ laser }: StepPlan, setUp: SetUp | undefined): string {
     if (laser === undefined || size === undefined) return '<div></div>';
     const paint =
         laser.step.kind === 'engrave' ? 'fill="#000" fill-rule="evenodd"' : 'fill="none" stroke="#000" stroke-width="0.6"';
+    // Drawn larger than they are: at this size they would not be seen.
+    const marks = (laser.marks ?? []).flatMap(({ points }) =>
+        points.map(
+            ({ x, y }) =>
+                `<circle cx="${showNumber(x)}" cy="${showNumber(y)}" r="2" fill="none" stroke="#000" stroke-width="0.8"/>`,
+        ),
+    );
     const label = text(`${laser.step.name} as it lies under the laser`);
-    return `<svg viewBox="0 0 ${showNumber(size.width)} ${showNumber(size.height)}" role="img" aria-label="${label}"><path ${paint} d="${pathData(laser.region, 1)}"/></svg>`;
+    return `<svg viewBox="0 0 ${showNumber(size.width)} ${showNumber(size.height)}" role="img" aria-label="${label}"><path ${paint} d="${pathData(laser.region, 1)}"/>${marks.join('')}</svg>`;
 }
 
 function supplyTable(plan: Plan): string {

@@ -78,6 +78,16 @@ function stepJson(plan: StepPlan, region: (of: Region) => unknown): unknown {
                       taper: laser.taper,
                       mirrored: laser.mirrorAxis !== undefined,
                       region: region(laser.region),
+                      ...(laser.marks === undefined
+                          ? {}
+                          : {
+                                marks: laser.marks.map(({ inlay: of, points, tone, settings }) => ({
+                                    inlay: of,
+                                    points,
+                                    tone: tone ?? null,
+                                    settings: settings ?? null,
+                                })),
+                            }),
                   },
               }),
         ...(fill === undefined ? {} : { fill: { pocket: fill.pocket.name, area: fill.area, depth: fill.depth, mix: fill.mix } }),
@@ -96,6 +106,16 @@ function stepJson(plan: StepPlan, region: (of: Region) => unknown): unknown {
                       fits: region(inlay.fits),
                       collides: region(inlay.collides),
                       empty: region(inlay.empty),
+                      ...(inlay.marks === undefined
+                          ? {}
+                          : {
+                                marks: {
+                                    wanted: inlay.marks.wanted,
+                                    placed: inlay.marks.placed,
+                                    diameter: inlay.marks.diameter,
+                                    asymmetry: inlay.marks.asymmetry,
+                                },
+                            }),
                   },
               }),
         ...(sand === undefined ? {} : { sand }),

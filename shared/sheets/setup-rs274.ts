@@ -1,12 +1,13 @@
+import type { LaserPlan } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
-import { homeOf, motionOf, toolpaths } from '../plan/toolpaths';
+import { burningsOf, homeOf, motionOf, toolpaths } from '../plan/toolpaths';
 import { showNumber, showTime } from '../quantity/show';
 import type { Job } from '../toolpath/job';
 import { timeOfJob } from '../toolpath/time';
 import { fileName } from './escape';
 import { type Rs274Problem, rs274 } from './rs274';
-import { type SetUp, type SheetFile, settingsLine } from './setup-svg';
+import { powerLine, type SetUp, type SheetFile, settingsLine } from './setup-svg';
 
 const why: Readonly<Record<Rs274Problem, string>> = {
     'not-finite': 'a power, speed or size in it is no usable number',
@@ -25,7 +26,7 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
     const unsolved = setUp.lasers.find((one) => one.settings === undefined);
     if (unsolved !== undefined)
         return { problem: `${name} is not written: the settings of ${unsolved.step.name} are not known.` };
-    const work = setUp.lasers.flatMap((one) => toolpaths({ ...one, settings: one.settings, laser }, memo));
+    const work = setUp.lasers.flatMap((one) => burningsOf(one, laser)).flatMap((burning) => toolpaths(burning, memo));
     const height = setUp.blank.size?.height ?? 0;
     const job: Job = { work, motion: motionOf(laser), home: homeOf(height) };
     const time = timeOfJob(job);
@@ -33,7 +34,7 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
         comments: [
             `${plan.recipe.title || plan.recipe.name}, revision ${plan.recipe.revision}, set-up ${setUp.number}`,
             `blank ${setUp.blank.name}, ${showNumber(setUp.blank.size?.width ?? 0)} x ${showNumber(height)} mm, for ${laser.name}`,
-            ...setUp.lasers.map((one) => `${one.step.name}: ${settingsLine(one)}`),
+            ...setUp.lasers.flatMap((one) => [`${one.step.name}: ${settingsLine(one)}`, ...marksLines(one)]),
             ...(time === undefined ? [] : [`takes about ${showTime(time.total)}`]),
             'check origin, focus and material before starting; never leave it running alone',
         ],
@@ -42,4 +43,11 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
     });
     if ('problem' in result) return { problem: `${name} is not written: ${why[result.problem]}.` };
     return { path: name, text: result.text, note: `for the machine: ${setUp.lasers.map((one) => one.step.name).join(', ')}` };
+}
+
+function marksLines({ step, marks }: LaserPlan): string[] {
+    return (marks ?? []).map(({ settings, tone }) => {
+        const line = settings === undefined ? 'settings not known' : powerLine(settings);
+        return `marks of ${step.name}: ${line}${tone === undefined ? '' : ', only a light tone'}`;
+    });
 }

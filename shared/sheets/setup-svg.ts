@@ -1,4 +1,4 @@
-import type { LaserPlan } from '../plan/laser-plan';
+import type { LaserPlan, LaserSettings } from '../plan/laser-plan';
 import type { BlankPlan, Plan } from '../plan/plan';
 import { showLength, showNumber, showRatio } from '../quantity/show';
 import { escapeMarkup, fileName } from './escape';
@@ -73,6 +73,16 @@ function group(laser: LaserPlan): string[] {
         lines.push(`    <path id="${id}-outline" fill="none" stroke="#000" stroke-width="0.05"${dash} d="${data}"/>`);
     }
     lines.push('  </g>');
+    for (const marks of laser.marks ?? []) {
+        const what = marks.tone === undefined ? 'holes to prick through' : 'light discs';
+        const how = marks.settings === undefined ? '' : `: ${powerLine(marks.settings)}`;
+        lines.push(
+            `  <g id="${id}-marks-${marks.inlay + 1}">`,
+            `    <desc>${escapeMarkup(`marks of ${laser.step.name}, ${what}${how}`)}</desc>`,
+            `    <path fill="#000" fill-rule="evenodd" d="${pathData(marks.region)}"/>`,
+            '  </g>',
+        );
+    }
     return lines;
 }
 
@@ -80,12 +90,17 @@ function group(laser: LaserPlan): string[] {
 export function settingsLine(laser: LaserPlan): string {
     const { settings } = laser;
     if (settings === undefined) return 'settings not known';
-    const power = Number.isNaN(settings.powerRatio) ? `${showNumber(settings.power, 1)} W` : showRatio(settings.powerRatio);
-    const passes = `${settings.passes} pass${settings.passes === 1 ? '' : 'es'}`;
     const outline =
         laser.step.kind === 'engrave' && laser.outlinePasses > 0 ? `, then ${laser.outlinePasses} along the outline` : '';
-    const pitch = laser.step.kind === 'engrave' ? `, pitch ${showLength(settings.pitch)}` : '';
-    return `${power} at ${showNumber(settings.speed, 1)} mm/s${pitch}, ${passes}${outline}`;
+    return `${powerLine(settings, laser.step.kind === 'engrave')}${outline}`;
+}
+
+/** Power, speed, pitch and passes in one line. */
+export function powerLine(settings: LaserSettings, area = true): string {
+    const power = Number.isNaN(settings.powerRatio) ? `${showNumber(settings.power, 1)} W` : showRatio(settings.powerRatio);
+    const passes = `${settings.passes} pass${settings.passes === 1 ? '' : 'es'}`;
+    const pitch = area ? `, pitch ${showLength(settings.pitch)}` : '';
+    return `${power} at ${showNumber(settings.speed, 1)} mm/s${pitch}, ${passes}`;
 }
 
 function num(value: number): string {

@@ -1,3 +1,4 @@
+import type { MarkWork } from '../plan/laser-plan';
 import type { StepPlan } from '../plan/plan';
 import {
     showArea,
@@ -10,7 +11,7 @@ import {
     showVolume,
 } from '../quantity/show';
 import type { Where } from '../quantity/where';
-import { settingsLine } from './setup-svg';
+import { powerLine, settingsLine } from './setup-svg';
 
 /** One short fact of a step, for the job sheet, the checklist and the bench view. */
 export interface Fact {
@@ -42,8 +43,16 @@ function laserFacts({ laser, step }: StepPlan): Fact[] {
     }
     facts.push({ label: 'air', value: step.air?.value ?? (step.kind === 'cut' ? 'on' : 'off') });
     if (step.kind === 'engrave') facts.push({ label: 'area', value: showArea(laser.area) });
+    for (const marks of laser.marks ?? []) facts.push({ label: 'marks', value: marksFact(marks) });
     if (laser.mirrorAxis !== undefined) facts.push({ label: 'mirror', value: 'yes', where: step.mirror[0]! });
     return facts;
+}
+
+function marksFact({ points, tone, settings }: MarkWork): string {
+    const many = points.length !== 1;
+    const what = tone === undefined ? `small hole${many ? 's' : ''} down to the backing` : `light disc${many ? 's' : ''}`;
+    const how = tone === undefined || settings === undefined ? '' : `, ${powerLine(settings)}`;
+    return `${points.length} ${what}${how}`;
 }
 
 function fillFacts({ fill, step }: StepPlan): Fact[] {
@@ -63,6 +72,13 @@ function inlayFacts({ inlay, step }: StepPlan): Fact[] {
     if (inlay === undefined || step.kind !== 'inlay') return [];
     const facts: Fact[] = [];
     if (step.glue !== undefined) facts.push({ label: 'glue', value: step.glue.name });
+    if (inlay.marks !== undefined && inlay.marks.placed > 0) {
+        facts.push({
+            label: 'marks',
+            value: 'prick through the backing at the marks, lay the halves mark on mark',
+            ...(step.marks === undefined ? {} : { where: step.marks.where }),
+        });
+    }
     if (inlay.stack !== undefined) {
         facts.push({ label: 'stands proud', value: showLengthInterval(inlay.stack.proud.likely) });
         facts.push({ label: 'left after sanding', value: showLengthInterval(inlay.stack.left.likely) });

@@ -147,6 +147,8 @@ export interface HalfView {
     readonly burnt: string;
     readonly width: number;
     readonly height: number;
+    /** Registration marks, in the same coordinates. */
+    readonly marks?: string;
 }
 
 export interface FindingView {

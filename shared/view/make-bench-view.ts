@@ -102,11 +102,12 @@ function inlayView(plan: Plan, step: StepPlan, inlay: InlayPlan, paths: PathTabl
     const clash = area(inlay.collides);
     const empty = area(inlay.empty);
     const pocket = inlay.pocketLaser.area;
+    const marks = inlay.marks !== undefined && inlay.marks.placed > 0 ? inlay.marks : undefined;
     const good = clash <= Math.max(0.5, 0.01 * pocket);
     return {
         step: step.step.index,
-        relief: half(plan, inlay.reliefLaser, paths.idOf(inlay.standing)),
-        pocket: half(plan, inlay.pocketLaser, paths.idOf(inlay.pocketLaser.region)),
+        relief: half(plan, inlay.reliefLaser, paths.idOf(inlay.standing), marks && paths.idOf(marks.relief)),
+        pocket: half(plan, inlay.pocketLaser, paths.idOf(inlay.pocketLaser.region), marks && paths.idOf(marks.pocket)),
         meeting: { fits: paths.idOf(inlay.fits), collides: paths.idOf(inlay.collides), empty: paths.idOf(inlay.empty) },
         verdict: good
             ? goodVerdict(inlay, empty)
@@ -126,7 +127,7 @@ function goodVerdict({ fit, stack }: InlayPlan, empty: number): string {
     return `The turned-over half fits its pocket${seam}.${left}${empty > 1 ? ` ${showArea(empty)} around it is clearance.` : ''}`;
 }
 
-function half(plan: Plan, laser: LaserPlan, path: string): HalfView {
+function half(plan: Plan, laser: LaserPlan, path: string, marks: string | undefined): HalfView {
     const blank = plan.blanks.find((candidate) => candidate.name === laser.blank);
     const wood = blank?.blank.sheet?.wood;
     return {
@@ -136,5 +137,6 @@ function half(plan: Plan, laser: LaserPlan, path: string): HalfView {
         burnt: wood?.burnt ?? '#4a2f1d',
         width: blank?.size?.width ?? 0,
         height: blank?.size?.height ?? 0,
+        ...(marks === undefined ? {} : { marks }),
     };
 }

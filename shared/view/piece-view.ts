@@ -26,7 +26,7 @@ function layersOf(plan: Plan, piece: Piece, blank: BlankPlan, mark: Mark, paths:
     const burnt = blank.blank.sheet?.wood?.burnt ?? '#4a2f1d';
     const path = paths.idOf(mark.region);
     const depth = mark.depth.value;
-    const made = plan.steps[mark.step]?.title ?? '';
+    const made = mark.registration === true ? 'marks' : (plan.steps[mark.step]?.title ?? '');
     const layer = (kind: LayerView['kind'], colour: string, opacity: number, label = made, of = path): LayerView => ({
         path: of,
         kind,

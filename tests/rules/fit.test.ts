@@ -85,6 +85,48 @@ describe('round-without-marks', () => {
     });
 });
 
+const narrow = (width: number, height: number) =>
+    `blank tray { of walnut-12 size 200 x 150 mm grain along width } blank bird { of maple-06 size ${width} x ${height} mm grain along width backing foil }`;
+const filling = 'art flag inverse within rectangle 44 x 40 mm mirror depth through air off';
+const marked = 'clearance 0.15 mm glue wood-glue marks 3';
+
+describe('marks-no-room', () => {
+    it('a veneer that the boundary fills, mended by a larger one', async () => {
+        const text = inlayRecipe({ inlay: marked, relief: filling, blanks: narrow(46, 42) });
+        const finding = await one(text, 'marks-no-room');
+        expect(finding.message).toBe('None of the 3 marks have room beside relief and pocket.');
+        expect(words(text, finding)).toBe('marks 3');
+        expect(finding.fixes[0]!.title).toMatch(/^Make bird \d+ mm x \d+ mm$/);
+        await expectMended(text, finding);
+    });
+    it('says what round art is without them, and that a larger blank does not help a boundary that is the blank', async () => {
+        const text = inlayRecipe({
+            inlay: marked,
+            pocket: 'art diamond depth 0.55 mm air off',
+            relief: 'art diamond inverse within blank mirror depth through air off',
+        });
+        const finding = await one(text, 'marks-no-room');
+        expect(finding.message).toContain('which way round');
+        expect(finding.message).toContain('A smaller boundary');
+        expect(finding.fixes).toEqual([]);
+        await silent(text, 'round-without-marks');
+    });
+    it('is silent with room, and without marks', async () => {
+        await silent(inlayRecipe({ inlay: marked }), 'marks-no-room');
+        await silent(inlayRecipe({ relief: filling, blanks: narrow(46, 42) }), 'marks-no-room');
+    });
+});
+
+describe('marks-stay', () => {
+    it('speaks where the board is hardly sanded', async () => {
+        const after = 'sand tray { flush then 0.02 mm grits 180, 240 }';
+        const finding = await one(inlayRecipe({ inlay: marked, after }), 'marks-stay');
+        expect(finding.message).toBe('The marks of pocket stay in sight: only 0.02 mm comes off the face of tray.');
+        await silent(inlayRecipe({ after }), 'marks-stay');
+    });
+    it('is silent where sanding takes them', async () => silent(inlayRecipe({ inlay: marked }), 'marks-stay'));
+});
+
 describe('beyond-boundary', () => {
     it('art that reaches past the boundary of its inverse', async () => {
         const text = inlayRecipe({ relief: 'art flag inverse within circle 30 mm mirror depth through air off' });

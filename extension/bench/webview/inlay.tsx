@@ -96,6 +96,7 @@ function Halves({ inlay, at, whole, gap }: HalvesProps) {
             <g transform={`translate(0 ${pocketY})`}>
                 <HalfBoard half={pocket} />
                 <use href={`#${pathId(pocket.path)}`} fill={pocket.burnt} />
+                <Marks half={pocket} />
                 <Meeting meeting={meeting} relief={relief} shown={landed} />
             </g>
             <g transform={`translate(${x} ${y}) scale(${turn} 1) translate(${-standing.x} ${-standing.y})`} opacity={1 - landed}>
@@ -122,6 +123,7 @@ function ReliefFace({ relief }: { relief: HalfView }) {
             <rect class="foil" width={relief.width} height={relief.height} />
             <use href={`#${pathId(relief.path)}`} fill={url(woodId(relief.blank, relief.colour))} />
             <use href={`#${pathId(relief.path)}`} class="seam" fill="none" />
+            <Marks half={relief} />
         </>
     );
 }
@@ -132,8 +134,15 @@ function ReliefBack({ relief }: { relief: HalfView }) {
         <>
             <rect class="foil back" width={relief.width} height={relief.height} />
             <use href={`#${pathId(relief.path)}`} class="trace" fill={relief.colour} fill-opacity="0.35" />
+            <Marks half={relief} />
         </>
     );
+}
+
+/** The marks lie upon each other once the halves meet, so one of them is enough to draw then. */
+function Marks({ half }: { half: HalfView }) {
+    if (half.marks === undefined) return null;
+    return <use href={`#${pathId(half.marks)}`} class="registration" fill={half.burnt} stroke={half.burnt} />;
 }
 
 function Meeting({ meeting, relief, shown }: { meeting: InlayView['meeting']; relief: HalfView; shown: number }) {

@@ -1,0 +1,142 @@
+import { intersect, union } from '../geometry/boolean';
+import { type Point, registrationMarks } from '../geometry/marks';
+import type { Region } from '../geometry/region';
+import { circle, rectangle } from '../geometry/shapes';
+import { mirror, translate } from '../geometry/transform';
+import type { LaserPlan, MarkWork } from './laser-plan';
+import { machineTime } from './machine-time';
+import type { Memo } from './memo';
+import type { InlayMarks, InlayPlan, StepPlan } from './plan';
+import { boundariesOf, turningOf } from './plan-inlay';
+import type { Bench } from './plan-step';
+import { solveTone } from './solve-settings';
+import { stepTimes } from './step-times';
+import { burningsOf } from './toolpaths';
+
+/** A needle goes through it and its middle is still seen, mm: common practice, no source. */
+const diameter = 1;
+/** From art, boundary and edges, mm: common practice, no source. */
+const distance = 2;
+/** Light enough to lie in the face only, dark enough to be found. */
+const tone = 0.25;
+
+/**
+ * Lays out the marks of every inlay that asks for them and puts them into the work of both halves.
+ * Comes after all steps are planned: a half is burnt before the inlay that says where its marks go.
+ */
+export function layMarks(steps: StepPlan[], bench: Bench): void {
+    for (const [index, plan] of steps.entries()) {
+        const { step, inlay } = plan;
+        const wanted = step.kind === 'inlay' ? (step.marks?.value ?? 0) : 0;
+        const reliefBlank = bench.blanks.get(inlay?.reliefLaser.blank ?? '');
+        const pocketBlank = bench.blanks.get(inlay?.pocketLaser.blank ?? '');
+        if (inlay === undefined || wanted < 1 || reliefBlank === undefined || pocketBlank === undefined) continue;
+        if (reliefBlank.size === undefined || pocketBlank.size === undefined) continue;
+        const sheets = { relief: { x: 0, y: 0, ...reliefBlank.size }, pocket: { x: 0, y: 0, ...pocketBlank.size } };
+        const found = findMarks({ inlay, index, wanted, sheets }, steps, bench.memo);
+        const { marks, points } = found;
+        const settings = solveTone(tone, pocketBlank, bench.recipe, bench.memo);
+        if (marks.placed > 0) {
+            const through = steps[inlay.relief.index]!.laser!.settings;
+            burn(steps, bench, inlay.relief.index, {
+                inlay: index,
+                region: marks.relief,
+                points: points.relief,
+                ...(through === undefined ? {} : { settings: through }),
+            });
+            burn(steps, bench, inlay.pocket.index, {
+                inlay: index,
+                region: marks.pocket,
+                points: points.pocket,
+                tone,
+                ...(settings === undefined ? {} : { settings }),
+            });
+        }
+        steps[index] = { ...plan, inlay: { ...inlay, marks } };
+    }
+    for (const [index, plan] of steps.entries()) {
+        if (plan.inlay === undefined) continue;
+        // The halves as they are now, marks and all.
+        const reliefLaser = steps[plan.inlay.relief.index]!.laser!;
+        const pocketLaser = steps[plan.inlay.pocket.index]!.laser!;
+        steps[index] = { ...plan, inlay: { ...plan.inlay, reliefLaser, pocketLaser } };
+    }
+}
+
+function burn(steps: StepPlan[], bench: Bench, at: number, marks: MarkWork): void {
+    const plan = steps[at]!;
+    const laser = { ...plan.laser!, marks: [...(plan.laser!.marks ?? []), marks] };
+    const height = bench.blanks.get(laser.blank)?.size?.height ?? 0;
+    const machine = machineTime(burningsOf(laser, bench.recipe.laser), height, bench.memo);
+    steps[at] = { ...plan, laser: { ...laser, machine }, times: stepTimes(plan.step, machine) };
+}
+
+interface Found {
+    readonly marks: InlayMarks;
+    readonly points: { readonly relief: readonly Point[]; readonly pocket: readonly Point[] };
+}
+
+/** A blank's outline in its own coordinates, mm. */
+interface Sheet {
+    readonly x: number;
+    readonly y: number;
+    readonly width: number;
+    readonly height: number;
+}
+
+interface Asked {
+    readonly inlay: InlayPlan;
+    /** Index of the inlay step, whose own marks are not in the way. */
+    readonly index: number;
+    readonly wanted: number;
+    readonly sheets: { readonly relief: Sheet; readonly pocket: Sheet };
+}
+
+/**
+ * Where the marks of an inlay go: outside of the relief's boundary and of all that is engraved, on both
+ * blanks as they lie on each other.
+ */
+export function findMarks({ inlay, index, wanted, sheets }: Asked, steps: readonly StepPlan[], memo: Memo): Found {
+    const turning = turningOf(inlay.reliefLaser, inlay.pocketLaser);
+    const over = (region: Region): Region => translate(mirror(region, turning.axis), turning.x, turning.y);
+    const takenOn = (blank: string): Region[] =>
+        steps.flatMap(({ laser }) =>
+            laser?.blank === blank && laser.step.kind === 'engrave' ? occupied(laser, index, memo) : [],
+        );
+    const onPocket = takenOn(inlay.pocketLaser.blank);
+    const onRelief = takenOn(inlay.reliefLaser.blank);
+    const names = (regions: readonly Region[]): string[] => regions.map((region) => memo.keyOf(region));
+    const key = JSON.stringify([wanted, sheets, turning, names(onPocket), names(onRelief)]);
+    const marks = memo.get('marks', key, () => {
+        const room = intersect(outlineOf(sheets.pocket), over(outlineOf(sheets.relief)));
+        const art = union([...onPocket, ...onRelief.map(over)]);
+        return registrationMarks(art, room, wanted, diameter, distance);
+    });
+    const back = ({ x, y }: Point): Point => ({ x: 2 * turning.axis - (x - turning.x), y: y - turning.y });
+    const points = { relief: marks.points.map(back), pocket: marks.points };
+    return {
+        points,
+        marks: {
+            wanted,
+            placed: marks.points.length,
+            diameter,
+            asymmetry: marks.asymmetry,
+            relief: discs(points.relief),
+            pocket: marks.region,
+        },
+    };
+}
+
+/** All that a step takes up of its blank: what it burns, what it leaves standing within its boundary, and marks of other inlays. */
+function occupied(laser: LaserPlan, index: number, memo: Memo): Region[] {
+    const others = (laser.marks ?? []).filter(({ inlay }) => inlay !== index);
+    return [laser.region, ...boundariesOf(laser, memo), ...others.map(({ region }) => region)];
+}
+
+function outlineOf({ x, y, width, height }: Sheet): Region {
+    return rectangle(x, y, width, height);
+}
+
+function discs(points: readonly Point[]): Region {
+    return union(points.map(({ x, y }) => circle(x, y, diameter)));
+}
