@@ -11,11 +11,15 @@ import { KerfFormatter } from './editing/formatter';
 import { KerfCompletion } from './editor/completion';
 import { KerfDefinition } from './editor/definition';
 import { KerfDocumentLinks } from './editor/document-links';
+import { KerfFolding } from './editor/folding';
+import { KerfHighlights } from './editor/highlights';
 import { KerfHover } from './editor/hover';
+import { NameMatcher } from './editor/name-matcher';
 import { KerfNodeKinds } from './editor/node-kinds';
 import { KerfOutline } from './editor/outline';
 import { KerfRename } from './editor/rename';
 import { KerfSemanticTokens } from './editor/semantic-tokens';
+import { KerfWorkspaceSymbols } from './editor/workspace-symbols';
 import { KerfGeneratedModule, KerfGeneratedSharedModule, KerfLanguageMetaData } from './generated/module';
 import { KerfScopeComputation } from './names/scope-computation';
 import { KerfScopeProvider } from './names/scope-provider';
@@ -70,7 +74,9 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
         CodeActionProvider: (services) => new KerfCodeActions(services),
         DefinitionProvider: (services) => new KerfDefinition(services),
         DocumentLinkProvider: () => new KerfDocumentLinks(),
+        DocumentHighlightProvider: (services) => new KerfHighlights(services),
         DocumentSymbolProvider: (services) => new KerfOutline(services),
+        FoldingRangeProvider: (services) => new KerfFolding(services),
         Formatter: (services) => new KerfFormatter(services),
         HoverProvider: (services) => new KerfHover(services),
         InlayHintProvider: (services) => new KerfInlayHints(services),
@@ -93,9 +99,11 @@ export function createKerfServices(
 ): { shared: LangiumSharedServices; kerf: KerfServices } {
     const sharedModule: Module<LangiumSharedServices, DeepPartial<LangiumSharedServices>> = {
         lsp: {
+            FuzzyMatcher: () => new NameMatcher(),
             DocumentUpdateHandler: (services) => new KerfUpdateHandler(services),
             LanguageServer: (services) => new KerfLanguageServer(services),
             NodeKindProvider: () => new KerfNodeKinds(),
+            WorkspaceSymbolProvider: (services) => new KerfWorkspaceSymbols(services),
         },
         workspace: {
             DocumentBuilder: (services) => new KerfDocumentBuilder(services, () => kerf.names.UsedFiles),

@@ -14,14 +14,16 @@ export function coloursIn(document: LangiumDocument): ColorInformation[] {
     return found;
 }
 
-/** How a picked colour is written. */
-export function writtenColour({ red, green, blue }: Color): ColorPresentation[] {
-    const hex = [red, green, blue].map((part) =>
+/** How a picked colour is written: in the form of what stood there, capitals and three digits kept where they can be. */
+export function writtenColour({ red, green, blue }: Color, before: string): ColorPresentation[] {
+    const pairs = [red, green, blue].map((part) =>
         Math.round(Math.min(1, Math.max(0, part)) * 255)
             .toString(16)
             .padStart(2, '0'),
     );
-    return [{ label: `#${hex.join('')}` }];
+    const isShort = before.length === 4 && pairs.every(([first, second]) => first === second);
+    const hex = `#${pairs.map((pair) => (isShort ? pair[0] : pair)).join('')}`;
+    return [{ label: /[A-F]/.test(before) ? hex.toUpperCase() : hex }];
 }
 
 function colourOf(hex: string): Color {

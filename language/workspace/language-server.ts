@@ -25,7 +25,10 @@ export class KerfLanguageServer extends DefaultLanguageServer {
             DocumentState.Parsed,
         );
         connection.onDocumentColor(async (params, token) => (await colours(params, token)) ?? []);
-        connection.onColorPresentation(({ color }) => writtenColour(color));
+        const documents = services.workspace.TextDocuments;
+        connection.onColorPresentation(({ color, textDocument, range }) =>
+            writtenColour(color, documents.get(textDocument.uri)?.getText(range) ?? ''),
+        );
         connection.onSelectionRanges(spans);
         connection.onCompletionResolve((item) => resolveIn(services, item));
     }

@@ -117,6 +117,10 @@ describe('names', () => {
         expect(first).toMatchObject({ label: 'walnut-12', detail: 'board · 12 mm, black-walnut' });
         expect(others.map(({ label }) => label)).not.toContain('shed');
     });
+    it('by any of the words they are made of', async () => {
+        expect(await labels('board b { wood waln<|> }')).toEqual(['black-walnut']);
+        expect(await labels(recipe('  blank lid { of 12<|> }'))).not.toContain('black-walnut');
+    });
     it('own ones before built-in ones', async () => {
         const found = await labels(
             `resin tide { kind slow-epoxy }\n${recipe('  engrave p on tray { depth 1 mm }\n  fill p with <|>')}`,

@@ -136,8 +136,15 @@ describe('colours', () => {
         const document = await open('resin a { colour #1f6f8b }\nwood b { colour #fff  burnt #12345 }');
         const colours = coloursIn(document);
         expect(colours.map(({ range }) => textIn(document, range))).toEqual(['#1f6f8b', '#fff']);
-        expect(writtenColour(colours[0]!.color)).toEqual([{ label: '#1f6f8b' }]);
+        expect(writtenColour(colours[0]!.color, '#1f6f8b')).toEqual([{ label: '#1f6f8b' }]);
         expect(colours[1]?.color).toEqual({ red: 1, green: 1, blue: 1, alpha: 1 });
+    });
+    it('keeps capitals, and three digits where they are enough', () => {
+        const teal = { red: 0, green: 0x88 / 255, blue: 0x99 / 255, alpha: 1 };
+        expect(writtenColour(teal, '#fff')).toEqual([{ label: '#089' }]);
+        expect(writtenColour({ ...teal, red: 0xab / 255 }, '#FFF')).toEqual([{ label: '#AB8899' }]);
+        expect(writtenColour(teal, '#ffffff')).toEqual([{ label: '#008899' }]);
+        expect(writtenColour({ red: 2, green: -1, blue: 0.5, alpha: 1 }, '')).toEqual([{ label: '#ff0080' }]);
     });
 });
 

@@ -1,0 +1,58 @@
+import { type AstNode, GrammarUtils, type LangiumDocument, type LangiumDocuments } from 'langium';
+import type { FuzzyMatcher, LangiumSharedServices, NodeKindProvider, WorkspaceSymbolProvider } from 'langium/lsp';
+import type { CancellationToken, WorkspaceSymbol, WorkspaceSymbolParams } from 'vscode-languageserver';
+import { isBuiltIn } from '../built-in';
+import { isFile, isRecipe } from '../generated/ast';
+
+/** Nobody reads through more; the next letter narrows it down. */
+const most = 400;
+
+/**
+ * Finds by name what the workspace declares: stock, recipes, and their art, blanks and named steps.
+ * Built-in stock is among it, last and marked as such, since its figures and their sources are worth
+ * looking up, and most recipes name it without ever opening it.
+ */
+export class KerfWorkspaceSymbols implements WorkspaceSymbolProvider {
+    private readonly documents: LangiumDocuments;
+    private readonly matcher: FuzzyMatcher;
+    private readonly kinds: NodeKindProvider;
+
+    constructor(services: LangiumSharedServices) {
+        this.documents = services.workspace.LangiumDocuments;
+        this.matcher = services.lsp.FuzzyMatcher;
+        this.kinds = services.lsp.NodeKindProvider;
+    }
+
+    getSymbols({ query }: WorkspaceSymbolParams, token?: CancellationToken): WorkspaceSymbol[] {
+        const found: WorkspaceSymbol[] = [];
+        const all = this.documents.all.toArray();
+        const own = all.filter(({ uri }) => !isBuiltIn(uri.toString()));
+        for (const document of [...own, ...all.filter((each) => !own.includes(each))]) {
+            if (token?.isCancellationRequested || found.length >= most) break;
+            found.push(...this.symbolsOf(document, query.toLowerCase()));
+        }
+        return found.slice(0, most);
+    }
+
+    private *symbolsOf(document: LangiumDocument, query: string): Iterable<WorkspaceSymbol> {
+        const file = document.parseResult.value;
+        const container = isBuiltIn(document.uri.toString()) ? 'built-in stock' : undefined;
+        for (const entry of isFile(file) ? file.entries : []) {
+            yield* this.symbol(entry, document, query, container);
+            if (!isRecipe(entry)) continue;
+            for (const item of entry.items) yield* this.symbol(item, document, query, entry.name);
+        }
+    }
+
+    private *symbol(
+        node: AstNode & { name?: string },
+        document: LangiumDocument,
+        query: string,
+        containerName: string | undefined,
+    ): Iterable<WorkspaceSymbol> {
+        const range = GrammarUtils.findNodeForProperty(node.$cstNode, 'name')?.range;
+        if (range === undefined || !node.name || !this.matcher.match(query, node.name)) return;
+        const location = { uri: document.uri.toString(), range };
+        yield { name: node.name, kind: this.kinds.getSymbolKind(node), location, ...(containerName && { containerName }) };
+    }
+}
