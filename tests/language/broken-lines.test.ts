@@ -62,7 +62,8 @@ const brokenLines = [
 
 async function meaning(text: string): Promise<string> {
     const recipes = lowerFile(await open(text), services);
-    return JSON.stringify(recipes, (_key, value) => (isPlace(value) ? undefined : value));
+    // settingsWhere only says which lines would be taken out, and a broken `power` is one of them.
+    return JSON.stringify(recipes, (key, value) => (key === 'settingsWhere' || isPlace(value) ? undefined : value));
 }
 
 function isPlace(value: unknown): boolean {
