@@ -19,6 +19,8 @@ import type { KerfServices } from '../module';
 import { type NameMap, namesOfFile, namesOfRecipe } from './name-map';
 import type { UsedFiles } from './used-files';
 
+const builtInFiles = builtInUris.map((uri) => URI.parse(uri));
+
 /**
  * What a name can mean: first the recipe's own art, blanks and steps, then its file, then the files
  * it uses, then the built-in stock. Looking a name up costs a few map reads however large the file is.
@@ -42,28 +44,28 @@ export class KerfScopeProvider implements ScopeProvider {
         // A shop's own `resin slow-epoxy { kind slow-epoxy }` means the built-in one, not itself.
         const self = isKind(holder) ? holder.$container : undefined;
         return new Layers(
-            this.layers(holder),
+            () => this.layers(holder),
             ({ type: found, node }) => node !== self && this.reflection.isSubtype(found, type),
         );
     }
 
-    private layers(from: AstNode): NameMap[] {
-        const layers: NameMap[] = [];
+    /** One after the other: most names are found in the first, and finding a file by its address takes time. */
+    private *layers(from: AstNode): Iterable<NameMap> {
         const recipe = AstUtils.getContainerOfType(from, isRecipe);
         const document = AstUtils.getDocument(from);
         if (recipe !== undefined) {
-            layers.push(namesOfRecipe(recipe, (node, name) => this.descriptions.createDescription(node, name, document)));
+            yield namesOfRecipe(recipe, (node, name) => this.descriptions.createDescription(node, name, document));
         }
-        const files = [document, ...this.usedFiles.of(document).map((used) => used.document), ...this.builtIn()];
-        for (const each of files) {
+        for (const each of this.files(document)) {
             const names = this.namesOf(each);
-            if (names !== undefined) layers.push(names);
+            if (names !== undefined) yield names;
         }
-        return layers;
     }
 
-    private builtIn(): (LangiumDocument | undefined)[] {
-        return builtInUris.map((uri) => this.documents.getDocument(URI.parse(uri)));
+    private *files(document: LangiumDocument): Iterable<LangiumDocument | undefined> {
+        yield document;
+        for (const used of this.usedFiles.of(document)) yield used.document;
+        for (const uri of builtInFiles) yield this.documents.getDocument(uri);
     }
 
     private namesOf(document: LangiumDocument | undefined): NameMap | undefined {
@@ -75,12 +77,12 @@ export class KerfScopeProvider implements ScopeProvider {
 
 class Layers implements Scope {
     constructor(
-        private readonly layers: readonly NameMap[],
+        private readonly layers: () => Iterable<NameMap>,
         private readonly fits: (description: AstNodeDescription) => boolean,
     ) {}
 
     getElement(name: string): AstNodeDescription | undefined {
-        for (const layer of this.layers) {
+        for (const layer of this.layers()) {
             const found = layer.get(name)?.find(this.fits);
             if (found !== undefined) return found;
         }
@@ -88,12 +90,12 @@ class Layers implements Scope {
     }
 
     getElements(name: string): Stream<AstNodeDescription> {
-        return stream(this.layers.flatMap((layer) => (layer.get(name) ?? []).filter(this.fits)));
+        return stream([...this.layers()].flatMap((layer) => (layer.get(name) ?? []).filter(this.fits)));
     }
 
     getAllElements(): Stream<AstNodeDescription> {
         const nearest = new Map<string, AstNodeDescription>();
-        for (const layer of this.layers) {
+        for (const layer of this.layers()) {
             for (const [name, bearers] of layer) {
                 const fitting = bearers.find(this.fits);
                 if (fitting !== undefined && !nearest.has(name)) nearest.set(name, fitting);
