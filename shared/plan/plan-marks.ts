@@ -15,8 +15,8 @@ import { burningsOf } from './toolpaths';
 
 /** A needle goes through it and its middle is still seen, mm: common practice, no source. */
 const diameter = 1;
-/** From art, boundary and edges, mm: common practice, no source. */
-const distance = 2;
+/** From art, boundary and edges, mm, the best first: common practice, no source. */
+const distances = [8, 5, 3, 2] as const;
 /** Light enough to lie in the face only, dark enough to be found. */
 const tone = 0.25;
 
@@ -110,7 +110,12 @@ export function findMarks({ inlay, index, wanted, sheets }: Asked, steps: readon
     const marks = memo.get('marks', key, () => {
         const room = intersect(outlineOf(sheets.pocket), over(outlineOf(sheets.relief)));
         const art = union([...onPocket, ...onRelief.map(over)]);
-        return registrationMarks(art, room, wanted, diameter, distance);
+        let best = registrationMarks(art, room, wanted, diameter, distances[0]);
+        for (const distance of distances.slice(1)) {
+            if (best.points.length >= wanted) break;
+            best = registrationMarks(art, room, wanted, diameter, distance);
+        }
+        return best;
     });
     const back = ({ x, y }: Point): Point => ({ x: 2 * turning.axis - (x - turning.x), y: y - turning.y });
     const points = { relief: marks.points.map(back), pocket: marks.points };

@@ -149,6 +149,8 @@ export interface HalfView {
     readonly height: number;
     /** Registration marks, in the same coordinates. */
     readonly marks?: string;
+    /** What is left of the sheet around a relief's boundary. */
+    readonly frame?: string;
 }
 
 export interface FindingView {

@@ -41,7 +41,7 @@ const words: Readonly<Record<LawNote, string>> = {
     'threshold-at-zero': 'The line would begin below nought, so it is held there.',
     'fade-held': 'What later passes take off came out beyond belief, so it is held at its limit.',
     'fade-assumed': 'The rows do not tell what later passes take off: they count as the first.',
-    'rows-left-out': 'Some rows have figures that cannot be used.',
+    'rows-left-out': 'Some rows are left out: their figures cannot be used, or there are more than 500.',
     outliers: 'Some squares do not go with the others.',
 };
 

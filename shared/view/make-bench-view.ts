@@ -1,7 +1,11 @@
+import { subtract, union } from '../geometry/boolean';
 import { area } from '../geometry/measure';
+import { emptyRegion, type Region } from '../geometry/region';
+import { rectangle } from '../geometry/shapes';
 import type { LaserPlan } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import type { InlayPlan, Plan, StepPlan, Supply } from '../plan/plan';
+import { boundariesOf } from '../plan/plan-inlay';
 import { showArea, showLength, showNumber } from '../quantity/show';
 import type { Finding } from '../recipe/finding';
 import { workFacts } from '../sheets/step-facts';
@@ -28,7 +32,9 @@ export function makeBenchView(plan: Plan, findings: readonly Finding[], setting:
             return blank === undefined ? [] : [pieceView(plan, piece, blank, paths, memo)];
         }),
     }));
-    const inlays = plan.steps.flatMap((step) => (step.inlay === undefined ? [] : [inlayView(plan, step, step.inlay, paths)]));
+    const inlays = plan.steps.flatMap((step) =>
+        step.inlay === undefined ? [] : [inlayView(plan, step, step.inlay, paths, memo)],
+    );
     return {
         version: 1,
         ...setting,
@@ -98,7 +104,7 @@ function stepView(plan: StepPlan): StepView {
     };
 }
 
-function inlayView(plan: Plan, step: StepPlan, inlay: InlayPlan, paths: PathTable): InlayView {
+function inlayView(plan: Plan, step: StepPlan, inlay: InlayPlan, paths: PathTable, memo: Memo): InlayView {
     const clash = area(inlay.collides);
     const empty = area(inlay.empty);
     const pocket = inlay.pocketLaser.area;
@@ -106,7 +112,10 @@ function inlayView(plan: Plan, step: StepPlan, inlay: InlayPlan, paths: PathTabl
     const good = clash <= Math.max(0.5, 0.01 * pocket);
     return {
         step: step.step.index,
-        relief: half(plan, inlay.reliefLaser, paths.idOf(inlay.standing), marks && paths.idOf(marks.relief)),
+        relief: {
+            ...half(plan, inlay.reliefLaser, paths.idOf(inlay.standing), marks && paths.idOf(marks.relief)),
+            frame: paths.idOf(frameOf(plan, inlay, memo)),
+        },
         pocket: half(plan, inlay.pocketLaser, paths.idOf(inlay.pocketLaser.region), marks && paths.idOf(marks.pocket)),
         meeting: { fits: paths.idOf(inlay.fits), collides: paths.idOf(inlay.collides), empty: paths.idOf(inlay.empty) },
         verdict: good
@@ -114,6 +123,15 @@ function inlayView(plan: Plan, step: StepPlan, inlay: InlayPlan, paths: PathTabl
             : `It does not go in: ${showArea(clash)} of the veneer land on the board, and ${showArea(empty)} of the pocket stay empty.`,
         good,
     };
+}
+
+/** What the laser leaves of the sheet around the relief; nothing where the blank's size is not known or its art is not inverted. */
+function frameOf(plan: Plan, { reliefLaser }: InlayPlan, memo: Memo): Region {
+    const size = plan.blanks.find(({ name }) => name === reliefLaser.blank)?.size;
+    const boundaries = boundariesOf(reliefLaser, memo);
+    if (size === undefined || boundaries.length === 0) return emptyRegion;
+    const key = `${size.width} ${size.height} ${boundaries.map((boundary) => memo.keyOf(boundary)).join(' ')}`;
+    return memo.get('frame', key, () => subtract(rectangle(0, 0, size.width, size.height), union(boundaries)));
 }
 
 function goodVerdict({ fit, stack }: InlayPlan, empty: number): string {

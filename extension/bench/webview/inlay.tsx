@@ -121,6 +121,9 @@ function ReliefFace({ relief }: { relief: HalfView }) {
     return (
         <>
             <rect class="foil" width={relief.width} height={relief.height} />
+            {relief.frame !== undefined && (
+                <use href={`#${pathId(relief.frame)}`} fill={url(woodId(relief.blank, relief.colour))} />
+            )}
             <use href={`#${pathId(relief.path)}`} fill={url(woodId(relief.blank, relief.colour))} />
             <use href={`#${pathId(relief.path)}`} class="seam" fill="none" />
             <Marks half={relief} />
