@@ -8,6 +8,9 @@ import { type DepthLaw, type LawNote, measuringError } from './law';
 import { leastSquares } from './least-squares';
 import { type BurnRow, rowsOf, usable } from './rows';
 
+/** Rows beyond these tell nothing more of a line, and a heap of hostile ones must not hold anything up. */
+const mostRows = 500;
+
 /**
  * The depth law of a coupon on a laser. Rows of runs (measured squares in base units) count like the
  * coupon's own. Without usable rows it is the guess from the wood's density.
@@ -20,8 +23,10 @@ export function fitCoupon(
 ): DepthLaw {
     const { rows, leftOut } = rowsOf(coupon, laser);
     const usableRuns = runs.filter(usable);
-    const law = fitRows([...rows, ...usableRuns], guessLaw(wood, laser));
-    return leftOut.length + runs.length > usableRuns.length ? { ...law, notes: [...law.notes, 'rows-left-out'] } : law;
+    const all = [...rows, ...usableRuns];
+    const law = fitRows(all.slice(0, mostRows), guessLaw(wood, laser));
+    const someLeftOut = leftOut.length + runs.length > usableRuns.length || all.length > mostRows;
+    return someLeftOut ? { ...law, notes: [...law.notes, 'rows-left-out'] } : law;
 }
 
 /** The depth law of measured squares; the guess is weighed in where they are too few to stand alone. */

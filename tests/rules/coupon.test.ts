@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { fitCoupon } from '../../shared/burn/fit';
 import { couponRules } from '../../shared/rules/coupon/examine-coupons';
 import { pageText } from '../../shared/rules/page';
+import { burn, couponOf, shed, woodOf } from '../burn/stock';
 import { all, expectMended, of, one, silent, words, workshop } from './harness';
 
 workshop();
@@ -93,6 +95,13 @@ describe('coupons in general', () => {
             }
         }
         expect(await of(coupon(['burn 40 % at gives mm', ...rows.slice(0, 2)]), 'few-coupon-rows')).toHaveLength(1);
+    });
+    it('of a heap of rows the first are fitted, and it is said that others were left out', () => {
+        const heap = Array.from({ length: 5000 }, (_, i) => burn((20 + (i % 70)) / 100, 200 + (i % 300), 1, 0.1 + (i % 9) / 10));
+        const law = fitCoupon(couponOf(heap), shed, woodOf(600e-6));
+        expect(law.rows).toHaveLength(500);
+        expect(law.notes).toContain('rows-left-out');
+        expect(fitCoupon(couponOf(heap.slice(0, 500)), shed, woodOf(600e-6)).notes).not.toContain('rows-left-out');
     });
     it('explain themselves', () => {
         for (const { page } of couponRules) {

@@ -19,7 +19,7 @@ export async function runPerson(workshop: string, only: string | undefined): Pro
     const { session } = await import('./shared.ts');
     try {
         const mocha = new Mocha({
-            retries: 1,
+            retries: Number(process.env.KERFBOOK_RETRIES ?? 1),
             timeout: 120_000,
             reporter: Silent,
             ...(only === undefined ? {} : { fgrep: only }),
