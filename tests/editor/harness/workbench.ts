@@ -17,8 +17,13 @@ export class Workbench {
         return this.page.locator('footer.statusbar, .part.statusbar').first();
     }
 
+    /** Opens a file by its name, not by the file tree, which may lie behind another view. */
     async openFile(name: string): Promise<void> {
-        await this.page.getByRole('treeitem', { name, exact: true }).dblclick();
+        await this.ask(name);
+        await this.page
+            .locator('.quick-input-list .monaco-list-row', { has: this.page.getByText(name, { exact: true }) })
+            .first()
+            .click();
         await this.page.getByRole('tab', { name: new RegExp(`^${name}`), selected: true }).waitFor();
         await this.page.locator(`.editor-instance .monaco-editor[data-uri$="/${name}"]`).waitFor();
     }
