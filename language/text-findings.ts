@@ -6,10 +6,12 @@ import { duplicateNames, duplicateProperties } from './findings/duplicates';
 import { kindCycles } from './findings/kind-cycles';
 import { missingProperties } from './findings/missing-properties';
 import { numberFindings } from './findings/numbers';
+import { priceFindings, shopFindings, shopsFindings } from './findings/shop';
 import { syntaxFindings } from './findings/syntax';
 import { unknownNames } from './findings/unknown-name';
 import { unusedNames } from './findings/unused-names';
 import { useFindings } from './findings/use';
+import { shopOf, shopsInSight } from './lowering/shop';
 import type { KerfServices } from './module';
 
 const computed = new WeakMap<object, readonly Finding[]>();
@@ -27,15 +29,18 @@ export function textFindings(document: LangiumDocument, services: KerfServices):
         ...broken,
         ...unknownNames(document, services),
         ...useFindings(document, services),
+        ...shopsFindings(document, services),
         ...(broken.length === 0 ? unusedNames(document) : []), // a broken line may be the one that uses it
-        ...nodeFindings(document, broken, services.outside.ruleIds),
+        ...nodeFindings(document, broken, services),
     ];
     findings.sort((a, b) => a.where.offset - b.where.offset);
     computed.set(document.references, findings);
     return findings;
 }
 
-function* nodeFindings(document: LangiumDocument, broken: readonly Finding[], rules: ReadonlySet<string>): Iterable<Finding> {
+function* nodeFindings(document: LangiumDocument, broken: readonly Finding[], services: KerfServices): Iterable<Finding> {
+    const [nearest] = shopsInSight(document, services);
+    const shop = nearest && shopOf(nearest.shop);
     const isBroken = (node: AstNode) => {
         const { offset = 0, end = 0 } = node.$cstNode ?? {};
         return broken.some(({ where }) => where.offset >= offset && where.offset <= end);
@@ -46,7 +51,9 @@ function* nodeFindings(document: LangiumDocument, broken: readonly Finding[], ru
         yield* duplicateNames(node);
         yield* duplicateProperties(node, isBroken);
         yield* kindCycles(node);
-        yield* allowFindings(node, rules);
+        yield* allowFindings(node, services.outside.ruleIds);
+        yield* shopFindings(node);
+        yield* priceFindings(node, shop);
         if (!isBroken(node)) yield* missingProperties(node);
     }
 }

@@ -26,6 +26,7 @@ import {
     type Position,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import { currencyCodes, currencyName } from '../../shared/quantity/currency';
 import { isBuiltIn } from '../built-in';
 import { isArtUse, isTrait } from '../generated/ast';
 import type { KerfServices } from '../module';
@@ -156,6 +157,10 @@ export class KerfCompletion extends DefaultCompletionProvider {
         if (!isTrait(node)) return;
         for (const choice of propertyOf(node.$container.$type, node.key)?.choices ?? []) {
             acceptor(context, { label: choice, kind: CompletionItemKind.EnumMember });
+        }
+        if (node.key !== 'currency') return;
+        for (const label of currencyCodes()) {
+            acceptor(context, { label, kind: CompletionItemKind.EnumMember, detail: currencyName(label) ?? '' });
         }
     }
 

@@ -8,7 +8,7 @@ const kinds: Readonly<Record<string, SymbolKind>> = {
     Blank: SymbolKind.Variable,
     Coupon: SymbolKind.Array,
 };
-const stock = new Set(['Beam', 'Wood', 'Abrasive', 'Board', 'Veneer', 'Laser', 'Resin', 'Sealer', 'Glue', 'Coat']);
+const stock = new Set(['Beam', 'Wood', 'Abrasive', 'Board', 'Veneer', 'Laser', 'Resin', 'Sealer', 'Glue', 'Coat', 'Shop']);
 
 /** The icons of outline and search. Steps are what is done; stock is what is there. */
 export class KerfNodeKinds implements NodeKindProvider {

@@ -25,6 +25,7 @@ const wanted: Readonly<Record<string, readonly string[]>> = {
     Wood: ['density', 'pores'],
     Beam: ['wavelength'],
     Abrasive: ['grain'],
+    Shop: ['currency', 'hourly'],
     Blank: ['Material', 'size'],
     Engrave: ['Depth', 'tone'],
 };

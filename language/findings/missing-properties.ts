@@ -32,6 +32,10 @@ const needs: Readonly<Record<string, readonly Need[]>> = {
     Coupon: [
         need('warning', ['burn'], () => 'This coupon has no burnt square: a line such as `burn 40 % at 400 mm/s gives 0.09 mm`.'),
     ],
+    Shop: [
+        need('warning', ['currency'], (name) => `${name} does not say in which currency it reckons.`),
+        need('info', ['hourly'], (name) => `${name} does not say what an hour of work costs: the cost is of material alone.`),
+    ],
     Beam: [need('warning', ['wavelength'], (name) => `${name} does not say its wavelength.`)],
     Blank: [
         need('error', ['of'], (name) => `${name} does not say which board or veneer it is cut from.`),

@@ -3,7 +3,7 @@ import { dimensionWords } from '../../shared/quantity/dimension';
 import type { Where } from '../../shared/quantity/where';
 import type { Finding, Fix } from '../../shared/recipe/finding';
 import * as ast from '../generated/ast';
-import { amountOf, dimensionOf, type Reading, readNumber } from '../lowering/number';
+import { amountOf, dimensionOf, isBare, type Reading, readNumber } from '../lowering/number';
 import { whereOf, whereOfPart } from '../lowering/places';
 import { propertyOfNumber } from '../vocabulary/lookup';
 import type { Property } from '../vocabulary/property';
@@ -101,7 +101,7 @@ function wantsSentence(property: Property): string {
 }
 
 function changes(where: Where, property: Property, value: number): Fix[] {
-    const bare = property.measures.some(({ dimension }) => dimension === 'count');
+    const bare = property.measures.some(({ dimension }) => isBare(dimension));
     if (bare) return [removal(where, 'Remove the unit')];
     return likelyUnits(value, property).map((name) => replaceWith(where, name, `Change to \`${name}\``));
 }

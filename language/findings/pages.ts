@@ -114,6 +114,27 @@ export const textPages: readonly Page[] = [
         'Add the line that the message names.',
     ),
     page(
+        'second-shop',
+        'Two shops in sight',
+        'A file and those it uses hold more than one `shop`.',
+        'Wages, currency and prices are those of one shop; the nearest one counts.',
+        'Keep one shop in each workshop file, and `use` only the one that makes the piece.',
+    ),
+    page(
+        'price-without-currency',
+        'A price in no currency',
+        'A price stands as a plain number, and no `shop` in sight says in which currency it is.',
+        'It cannot be added up.',
+        'Write a `shop` with its `currency`, or the code behind the number: `price 48 EUR for 1 sheet`.',
+    ),
+    page(
+        'other-currency',
+        'A price in another currency',
+        'A price has the code of another currency than the one that the shop reckons in.',
+        'Rates change by the day, so nothing is converted: the price is left out of the cost.',
+        'Write what was paid in the currency of the shop.',
+    ),
+    page(
         'kind-cycle',
         'A kind that leads back to itself',
         'One thing is of the kind of another, and that one, in the end, of the kind of the first.',

@@ -19,6 +19,7 @@ export const kindWords: Readonly<Record<string, string>> = {
     Sealer: 'sealer',
     Glue: 'glue',
     Coat: 'finish',
+    Shop: 'shop',
     Recipe: 'recipe',
     Art: 'art',
     Blank: 'blank',

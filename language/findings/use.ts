@@ -50,15 +50,16 @@ function* ofTarget(use: Use, document: LangiumDocument, services: KerfServices, 
     const needed = documentsReferredTo(document);
     const brings = [there, ...used.filter(({ through }) => through[0] === use).map((each) => each.document)];
     const asksInVain = document.references.some((reference) => reference.error !== undefined);
-    const coupons = brings.some((each) => each !== undefined && hasCoupons(each));
-    if (!asksInVain && !coupons && !brings.some((each) => each !== undefined && needed.has(each))) {
+    const unnamed = brings.some((each) => each !== undefined && countsUnnamed(each));
+    if (!asksInVain && !unnamed && !brings.some((each) => each !== undefined && needed.has(each))) {
         yield { ...said(use, 'unused-name', `Nothing of "${use.path}" is used here.`, true), severity: 'hint' };
     }
 }
 
-function hasCoupons(document: LangiumDocument): boolean {
+/** Whether it holds what takes effect without being named: coupons, or the shop. */
+function countsUnnamed(document: LangiumDocument): boolean {
     const file = document.parseResult.value;
-    return isFile(file) && file.entries.some(({ $type }) => $type === 'Coupon');
+    return isFile(file) && file.entries.some(({ $type }) => $type === 'Coupon' || $type === 'Shop');
 }
 
 function said(use: Use, rule: string, message: string, removable: boolean): Finding {

@@ -4,6 +4,7 @@ import type { Coupon } from '../../shared/recipe/stock';
 import { isCoupon, isFile, isRecipe } from '../generated/ast';
 import type { KerfServices } from '../module';
 import { recipeOf } from './recipe';
+import { shopOf, shopsInSight } from './shop';
 import { couponOf } from './stock';
 
 /**
@@ -12,12 +13,14 @@ import { couponOf } from './stock';
  */
 export function lowerFile(document: LangiumDocument, services: KerfServices): Recipe[] {
     const coupons = couponsOf(document, services);
+    const [nearest] = shopsInSight(document, services);
+    const shop = nearest && shopOf(nearest.shop);
     const file = document.parseResult.value;
     return isFile(file)
         ? file.entries
               .filter(isRecipe)
               .filter(({ name }) => name !== undefined)
-              .map((recipe) => recipeOf(recipe, coupons))
+              .map((recipe) => recipeOf(recipe, coupons, shop))
         : [];
 }
 

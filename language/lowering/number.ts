@@ -1,6 +1,6 @@
 import type { Dimension } from '../../shared/quantity/dimension';
 import { toBase } from '../../shared/quantity/quantity';
-import { units } from '../../shared/quantity/units';
+import { unitNamed } from '../../shared/quantity/units';
 import type { Amount } from '../generated/ast';
 import type { Measure, Property } from '../vocabulary/property';
 
@@ -39,19 +39,24 @@ export function readNumber(amount: Amount | undefined, unit: string | undefined,
     return { ok: true, value: base, unit: unit ?? '', measure };
 }
 
+/** What is written without a unit: plain numbers, and money, whose unit is the shop's currency. */
+export function isBare(dimension: Dimension): boolean {
+    return dimension === 'count' || dimension === 'money';
+}
+
 function measureFor(unit: string | undefined, property: Property): Measure | 'missing-unit' | 'unknown-unit' | 'wrong-unit' {
-    if (unit === undefined) return property.measures.find(({ dimension }) => dimension === 'count') ?? 'missing-unit';
-    const known = units.get(unit);
+    if (unit === undefined) return property.measures.find(({ dimension }) => isBare(dimension)) ?? 'missing-unit';
+    const known = unitNamed(unit);
     if (known === undefined) return 'unknown-unit';
     return property.measures.find(({ dimension }) => dimension === known.dimension) ?? 'wrong-unit';
 }
 
 /** Half of what was written after `+-`, or of a range, in base units: a difference, so that degF loses its offset. */
 export function toBaseDifference(written: number, unit: string): number {
-    return written * (units.get(unit)?.factor ?? 1);
+    return written * (unitNamed(unit)?.factor ?? 1);
 }
 
 /** The dimension of a unit; undefined for one that is not known. */
 export function dimensionOf(unit: string): Dimension | undefined {
-    return units.get(unit)?.dimension;
+    return unitNamed(unit)?.dimension;
 }

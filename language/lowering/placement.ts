@@ -27,7 +27,7 @@ function artPlacement(node: ast.ArtUse): ArtPlacement | undefined {
     const at = pointOf(node.at);
     const turn = quantityOf(node.turn);
     const unread = (node.boundary && !inverse) || (node.at && !at) || (node.turn && !turn);
-    if (unread) return undefined;
+    if (unread || node.art === undefined) return undefined;
     return {
         kind: 'art',
         art: refOf(node, node.art, whereOf(node)),

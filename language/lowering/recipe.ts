@@ -1,5 +1,6 @@
 import { type AstNode, AstUtils } from 'langium';
 import type { ArtSource, Blank, Recipe } from '../../shared/recipe/recipe';
+import type { Shop } from '../../shared/recipe/shop';
 import type { Step } from '../../shared/recipe/step';
 import type { Coupon } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
@@ -10,7 +11,7 @@ import { allowsOf, stepOf } from './steps';
 import { laserOf, present, sheetOf } from './stock';
 
 /** A recipe as plain data. `coupons` are all that the file can see; those of its own laser and sheets are kept. */
-export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[]): Recipe {
+export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], shop?: Shop): Recipe {
     const items = new Items(node.items);
     const laser = items.first((item) => (ast.isLaserUse(item) ? item.laser?.ref : undefined));
     const blanks = node.items.filter(ast.isBlank).filter(hasName).map(blankOf);
@@ -22,7 +23,7 @@ export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[]): Recipe {
         whole: whereOf(node),
         revision: items.count('revision')?.value ?? 1,
         make: items.count('make')?.value ?? 1,
-        ...present({ laser: laser && laserOf(laser) }),
+        ...present({ laser: laser && laserOf(laser), shop }),
         arts: node.items.filter(ast.isArt).filter(hasName).flatMap(artOf),
         blanks,
         steps: stepsOf(node.items),

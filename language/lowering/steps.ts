@@ -71,8 +71,12 @@ function isSaid(node: ast.Step): boolean {
         case 'Engrave':
         case 'Cut':
             return node.name !== undefined && node.blank !== undefined;
+        case 'Seal':
+            return node.blank !== undefined && node.sealer !== undefined;
         case 'Fill':
-            return node.pocket !== undefined;
+            return node.pocket !== undefined && node.resin !== undefined;
+        case 'Finish':
+            return node.blank !== undefined && node.coat !== undefined;
         case 'Inlay':
             return node.relief !== undefined && node.pocket !== undefined;
         case 'Check':
@@ -169,7 +173,7 @@ function inlayOf(node: ast.Inlay, base: Base): Inlay {
 
 function sandOf(node: ast.Sand, base: Base): Sand {
     const flush = node.items.find(ast.isFlush);
-    const grits = node.items.find(ast.isGrits);
+    const grits = node.items.filter(ast.isGrits).find((line) => line.grits.length > 0);
     return {
         ...base,
         kind: 'sand',

@@ -8,6 +8,7 @@ import type {
     Laser,
     Named,
     Pores,
+    Price,
     Resin,
     Sealer,
     Sheet,
@@ -24,7 +25,7 @@ const plainColour = '#c8a878';
 const charColour = '#3a2416';
 const clearColour = '#e6dcc3';
 
-function named(node: AstNode & { name: string }): Named {
+export function named(node: AstNode & { name: string }): Named {
     return { name: node.name ?? '', where: whereOfPart(node, 'name') };
 }
 
@@ -83,6 +84,19 @@ function isPores(word: string | undefined): word is Pores {
     return word === 'diffuse' || word === 'semi-ring' || word === 'ring' || word === 'softwood';
 }
 
+type PriceNode = ast.SheetPrice | ast.FluidPrice | ast.ShopPrice;
+
+/** A price that can be reckoned with: something for something. */
+export function priceOf(node: PriceNode): Price | undefined {
+    const paid = quantityOf(node.paid);
+    const amount = quantityOf(node.amount);
+    return paid && amount && amount.value > 0 ? { paid, amount, where: whereOf(node) } : undefined;
+}
+
+function fluidPrice(items: Items, of: 'pigment' | undefined): Price | undefined {
+    return items.first((item) => (ast.isFluidPrice(item) && item.of === of ? priceOf(item) : undefined));
+}
+
 export function sheetOf(node: ast.Sheet): Sheet {
     const items = new Items(node.items);
     const wood = items.first((item) => (ast.isWoodOf(item) ? item.wood?.ref : undefined));
@@ -94,6 +108,7 @@ export function sheetOf(node: ast.Sheet): Sheet {
             thickness: items.figure('thickness'),
             moisture: items.figure('moisture'),
             sheet: items.size('sheet'),
+            price: items.first((item) => (ast.isSheetPrice(item) ? priceOf(item) : undefined)),
         }),
     };
 }
@@ -109,7 +124,13 @@ function lineage<T extends ast.Resin | ast.Sealer | ast.Glue | ast.Coat>(node: T
 }
 
 export function kindReference(node: ast.Resin | ast.Sealer | ast.Glue | ast.Coat): Reference<ast.Stock> | undefined {
-    return (node.items as readonly AstNode[]).find(ast.isKind)?.base;
+    return (node.items as readonly AstNode[]).filter(ast.isKind).find(({ base }) => base !== undefined)?.base;
+}
+
+/** Lines of one key hide each other; the price of the pigment is another than that of the resin. */
+function foldKey(item: AstNode): string {
+    const { key, of } = item as { key?: string; of?: string };
+    return key ?? `${item.$type} ${of ?? ''}`;
 }
 
 /** The lines of a block with those of its kind behind them: the nearest that says something is heard. */
@@ -119,7 +140,7 @@ function folded(line: readonly { items: readonly AstNode[] }[]): Items {
     for (const block of line) {
         const here = new Set<string>();
         for (const item of block.items) {
-            const key = (item as { key?: string }).key ?? item.$type;
+            const key = foldKey(item);
             if (seen.has(key)) continue;
             here.add(key);
             items.push(item);
@@ -139,11 +160,14 @@ export function resinOf(node: ast.Resin): Resin {
             mix: items.first((item) => (ast.isMix(item) ? mixOf(item) : undefined)),
             potLife: items.figure('potlife'),
             cure: items.figure('cure'),
+            recoat: items.figure('recoat'),
             deepestPour: items.figure('deepestpour'),
             narrowestSlot: items.figure('narrowestslot'),
             density: items.figure('density'),
             pigment: items.figure('pigment'),
             opacity: items.figure('opacity'),
+            price: fluidPrice(items, undefined),
+            pigmentPrice: fluidPrice(items, 'pigment'),
         }),
         colour: items.tone('colour') ?? clearColour,
         cautions: items.words('caution'),
@@ -161,7 +185,13 @@ export function sealerOf(node: ast.Sealer): Sealer {
     const items = folded(lineage(node, ast.isSealer));
     return {
         ...named(node),
-        ...present({ kind: kindReference(node)?.ref?.name, dry: items.figure('dry'), spread: items.figure('spread') }),
+        ...present({
+            kind: kindReference(node)?.ref?.name,
+            dry: items.figure('dry'),
+            spread: items.figure('spread'),
+            density: items.figure('density'),
+            price: fluidPrice(items, undefined),
+        }),
         cautions: items.words('caution'),
     };
 }
@@ -177,6 +207,7 @@ export function glueOf(node: ast.Glue): Glue {
             cure: items.figure('cure'),
             spread: items.figure('spread'),
             density: items.figure('density'),
+            price: fluidPrice(items, undefined),
         }),
         cautions: items.words('caution'),
     };
@@ -191,6 +222,8 @@ export function coatOf(node: ast.Coat): Coat {
             dry: items.figure('dry'),
             cure: items.figure('cure'),
             spread: items.figure('spread'),
+            density: items.figure('density'),
+            price: fluidPrice(items, undefined),
         }),
         cautions: items.words('caution'),
     };

@@ -20,7 +20,7 @@ interface Block {
     readonly brace: Token;
 }
 
-const entries = new Set(['use', 'recipe', 'board', 'veneer', 'coupon', 'resin', 'sealer', 'abrasive']);
+const entries = new Set(['use', 'recipe', 'board', 'veneer', 'coupon', 'resin', 'sealer', 'abrasive', 'shop']);
 /** Words that begin both a block of stock and a line inside a block; stock has its brace behind the name. */
 const sharedEntries = new Set(['laser', 'wood', 'beam', 'glue', 'finish']);
 const steps = new Set(['engrave', 'cut', 'seal', 'fill', 'inlay', 'wait', 'peel', 'sand', 'finish', 'mask', 'check', 'do']);
@@ -34,6 +34,7 @@ const needBlock = new Set([
     'resin',
     'sealer',
     'abrasive',
+    'shop',
     'engrave',
     'cut',
     'sand',

@@ -109,6 +109,13 @@ export const constructs: readonly Construct[] = [
         'abrasive 120 { grain 125 um }',
         'abrasive ${1:120} {\n\tgrain ${2:125 um}\n}',
     ),
+    entry(
+        'Shop',
+        'shop',
+        'What the shop reckons with: its currency, what an hour costs, and how long it works in a day.',
+        'shop estuary { currency EUR  hourly 32  workday 8 h }',
+        'shop ${1:name} {\n\tcurrency ${2:EUR}\n\thourly ${3:32}\n\tlaser hourly ${4:14}\n\toverhead ${5:15 %}\n\tmarkup ${6:60 %}\n\tworkday ${7:8 h}\n}',
+    ),
 
     part(
         'Art',

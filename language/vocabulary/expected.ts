@@ -28,6 +28,7 @@ const names: Readonly<Record<string, string>> = {
     'GlueUse glue': 'the name of a glue',
     'Allow allow': 'the id of a rule',
     kind: 'the name of what it is like',
+    currency: 'a code of three letters, such as `EUR`',
     foil: '`stops` or `fails`',
     bleed: '`yes` or `no`',
     pores: 'a word such as `ring`',

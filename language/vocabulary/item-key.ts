@@ -19,6 +19,9 @@ const keys: Readonly<Record<string, string>> = {
     Grits: 'grits',
     Allow: 'allow',
     ArtUse: 'art',
+    SheetPrice: 'price',
+    FluidPrice: 'price',
+    ShopPrice: 'price',
 };
 
 /** The key under which the vocabulary knows a line of a block; undefined for parts and steps of a recipe. */

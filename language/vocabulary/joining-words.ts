@@ -9,6 +9,13 @@ const words: Readonly<Record<string, string>> = {
     'Fill with': 'Before the resin.',
     'Finish with': 'Before the oil, wax or lacquer.',
     'Inlay into': 'Before the pocket that the relief is glued into.',
+    'FluidPrice of': 'Before what the price is for, where it is not the resin itself.',
+    'FluidPrice pigment': 'The price is for its pigment.',
+    'ShopPrice of': 'Before what the price is for.',
+    'ShopPrice foil': 'Foil tape behind veneer.',
+    'ShopPrice tape': 'Masking tape, and tape behind veneer.',
+    'ShopPrice abrasive': 'Abrasive paper, of any grit.',
+    'Quantity sheet': 'As it is bought: whole sheets.',
     'WholeBlank blank': 'Up to the edge of the blank: all of it burns but the art.',
 };
 

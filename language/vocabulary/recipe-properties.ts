@@ -221,5 +221,18 @@ const parts: Property[] = [
     ]),
 ];
 
+const money = (block: string, example: string, amounts: readonly Measure[]): Property[] => [
+    part(block, 'paid', 'price', 'What is paid, in the currency of the shop.', example, [measure('money')]),
+    part(block, 'amount', 'for', 'What that buys.', example, amounts),
+];
+const fluids = [measure('mass', [0, 1e5]), measure('volume', [0, 1e8])];
+const flats = [measure('sheets', [0, 1000]), measure('area', [0, 1e8])];
+
+const prices: Property[] = [
+    ...money('SheetPrice', 'price 48 for 1 sheet', flats),
+    ...money('FluidPrice', 'price 42 for 1.5 kg', fluids),
+    ...money('ShopPrice', 'price 12 for 2.5 m2 of foil', flats),
+];
+
 export const recipeProperties: readonly Property[] = [...recipe, ...art, ...blank, ...steps];
-export const partProperties: readonly Property[] = parts;
+export const partProperties: readonly Property[] = [...parts, ...prices];

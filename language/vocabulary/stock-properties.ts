@@ -25,6 +25,9 @@ const fluidDensity = (block: string) =>
         measures: [measure('density', [6e-4, 3e-3])],
     });
 
+const priceOf = (block: string, example: string, details: { many?: boolean } = {}) =>
+    property(block, 'price', 'phrase', 'What is paid for how much of it, in the currency of the shop.', example, details);
+
 const beam: Property[] = [
     property('Beam', 'wavelength', 'figure', 'Wavelength of the light.', 'wavelength 10.6 um', {
         measures: [measure('length', [2e-4, 1.2e-2])],
@@ -72,6 +75,7 @@ const sheet = (block: string, thickness: readonly [number, number], example: str
     property(block, 'sheet', 'size', 'Size in which it is bought.', 'sheet 600 x 300 mm', {
         measures: [measure('length', [20, 5000])],
     }),
+    priceOf(block, 'price 48 for 1 sheet'),
 ];
 
 const laser: Property[] = [
@@ -113,6 +117,14 @@ const resin: Property[] = [
         measures: [measure('time', [5, 12 * hour])],
     }),
     cure('Resin'),
+    property(
+        'Resin',
+        'recoat',
+        'figure',
+        'When after a pour the next one bonds to it by itself: sooner it is too soft, later it has to be sanded dull first.',
+        'recoat 4 .. 10 h',
+        { measures: [measure('time', [10 * minute, 3 * day])] },
+    ),
     property('Resin', 'deepest pour', 'figure', 'The deepest that may be poured at once.', 'deepest pour 6 mm', {
         measures: [measure('length', [0.2, 150])],
     }),
@@ -134,6 +146,7 @@ const resin: Property[] = [
         measures: [share()],
     }),
     property('Resin', 'colour', 'colour', 'Colour when cured.', 'colour #1f6f8b'),
+    priceOf('Resin', 'price 42 for 1.5 kg', { many: true }),
     caution('Resin'),
 ];
 
@@ -148,6 +161,7 @@ const glue: Property[] = [
     cure('Glue'),
     spread('Glue'),
     fluidDensity('Glue'),
+    priceOf('Glue', 'price 9 for 500 g'),
     caution('Glue'),
 ];
 
@@ -167,6 +181,40 @@ const coupon: Property[] = [
     ),
 ];
 
+const shop: Property[] = [
+    property('Shop', 'currency', 'word', 'What prices are reckoned in: a code of ISO 4217.', 'currency EUR'),
+    property('Shop', 'hourly', 'figure', 'What an hour of work costs, at the bench or beside the laser.', 'hourly 32', {
+        measures: [measure('money')],
+    }),
+    property(
+        'Shop',
+        'laser hourly',
+        'figure',
+        'What an hour of the laser itself costs: power, wear, filters. The one who minds it comes on top.',
+        'laser hourly 14',
+        { measures: [measure('money')] },
+    ),
+    property('Shop', 'overhead', 'figure', 'Rent, tools and light, as a part of material and work.', 'overhead 15 %', {
+        measures: [measure('ratio', [0, 2], [0, 100])],
+    }),
+    property('Shop', 'markup', 'figure', 'What comes on top of the cost to make the price.', 'markup 60 %', {
+        measures: [measure('ratio', [0, 5], [0, 100])],
+    }),
+    property(
+        'Shop',
+        'workday',
+        'figure',
+        'How long the bench is at work in a day; the rest of it things only wait.',
+        'workday 8 h',
+        {
+            measures: [measure('time', [hour, 16 * hour], [minute, day])],
+        },
+    ),
+    property('Shop', 'price', 'phrase', 'What foil, tape or abrasive paper is bought for.', 'price 12 for 2.5 m2 of foil', {
+        many: true,
+    }),
+];
+
 export const stockProperties: readonly Property[] = [
     ...beam,
     ...wood,
@@ -180,12 +228,17 @@ export const stockProperties: readonly Property[] = [
     kind('Sealer', 'shellac'),
     dry('Sealer'),
     spread('Sealer'),
+    fluidDensity('Sealer'),
+    priceOf('Sealer', 'price 16 for 0.5 l'),
     caution('Sealer'),
     ...glue,
     kind('Coat', 'drying-oil'),
     dry('Coat'),
     cure('Coat'),
     spread('Coat'),
+    fluidDensity('Coat'),
+    priceOf('Coat', 'price 22 for 1 l'),
     caution('Coat'),
+    ...shop,
     ...coupon,
 ];

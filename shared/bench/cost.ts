@@ -1,3 +1,5 @@
+import { minorDigits } from '../quantity/currency';
+
 /** What a shop reckons with. Money in the shop's own currency. */
 export interface Rates {
     /** ISO 4217, such as EUR. */
@@ -79,13 +81,4 @@ function money(value: number): number {
 function roundUp(value: number, currency: string): number {
     const coins = 10 ** minorDigits(currency);
     return Math.max(0, Math.ceil(value * coins - 1e-9)) / coins;
-}
-
-/** Digits behind the point of a currency (ISO 4217): 2 for EUR, 0 for JPY; 2 for a code that is none. */
-export function minorDigits(currency: string): number {
-    try {
-        return new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
-    } catch {
-        return 2;
-    }
 }

@@ -18,6 +18,8 @@ export type Dimension =
     | 'spread' // g/mm2, mass on an area
     | 'temperature' // degC
     | 'angle' // rad
+    | 'money' // one of the shop's currency
+    | 'sheets' // 1, things that are bought whole
     | 'count'; // a bare number
 
 /** How each dimension is named to a maker, with an example of how it is written. */
@@ -37,5 +39,7 @@ export const dimensionWords: Readonly<Record<Dimension, { readonly a: string; re
     spread: { a: 'a spread', example: '150 g/m2' },
     temperature: { a: 'a temperature', example: '20 degC' },
     angle: { a: 'an angle', example: '45 deg' },
+    money: { a: 'an amount of money', example: '48' },
+    sheets: { a: 'a number of sheets', example: '1 sheet' },
     count: { a: 'a plain number', example: '3' },
 };

@@ -1,5 +1,5 @@
 import type { Dimension } from './dimension';
-import { units } from './units';
+import { unitNamed } from './units';
 import type { Where } from './where';
 
 /**
@@ -16,11 +16,11 @@ export interface Quantity {
 }
 
 export function toBase(written: number, unit: string): number | undefined {
-    const known = units.get(unit);
+    const known = unitNamed(unit);
     return known === undefined ? undefined : written * known.factor + known.offset;
 }
 
 export function fromBase(value: number, unit: string): number {
-    const known = units.get(unit);
+    const known = unitNamed(unit);
     return known === undefined ? value : (value - known.offset) / known.factor;
 }

@@ -1,3 +1,4 @@
+import { isCurrency } from './currency';
 import type { Dimension } from './dimension';
 
 /** A unit of the language: its dimension and the factor (and offset) to the base unit. */
@@ -67,7 +68,14 @@ export const units: ReadonlyMap<string, Unit> = new Map([
     unit('degF', 'temperature', 5 / 9, -160 / 9),
     unit('deg', 'angle', Math.PI / 180),
     unit('rad', 'angle', 1),
+    unit('sheet', 'sheets', 1),
+    unit('sheets', 'sheets', 1),
 ]);
+
+/** A unit by its spelling; the code of a currency is one of money. */
+export function unitNamed(name: string): Unit | undefined {
+    return units.get(name) ?? (isCurrency(name) ? { name, dimension: 'money', factor: 1, offset: 0 } : undefined);
+}
 
 /** The units of one dimension, in the order in which they are offered. */
 export function unitsOf(dimension: Dimension): Unit[] {

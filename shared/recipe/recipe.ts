@@ -1,6 +1,7 @@
 import type { Quantity } from '../quantity/quantity';
 import type { Where, Written } from '../quantity/where';
 import type { Allow } from './allow';
+import type { Shop } from './shop';
 import type { Step } from './step';
 import type { Coupon, Extent, Laser, Named, Sheet } from './stock';
 
@@ -21,6 +22,8 @@ export interface Recipe extends Named {
     readonly allows: readonly Allow[];
     /** Coupons that fit this recipe's laser and any of its blanks. */
     readonly coupons: readonly Coupon[];
+    /** The shop that makes it: the nearest in sight. */
+    readonly shop?: Shop;
 }
 
 export interface ArtSource extends Named {

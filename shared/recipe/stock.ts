@@ -57,6 +57,15 @@ export interface Wood extends Named {
     readonly cautions: readonly string[];
 }
 
+/** What something is bought for. */
+export interface Price {
+    /** Money; its unit is the currency's code where that is written, else the shop's own is meant. */
+    readonly paid: Quantity;
+    /** Sheets, mm2, mm3 or g. */
+    readonly amount: Quantity;
+    readonly where: Where;
+}
+
 export interface Sheet extends Named {
     readonly kind: 'board' | 'veneer';
     readonly wood?: Wood;
@@ -64,6 +73,7 @@ export interface Sheet extends Named {
     readonly moisture?: Quantity;
     /** Size in which it is bought. */
     readonly sheet?: Extent;
+    readonly price?: Price;
 }
 
 export interface Resin extends Named {
@@ -71,11 +81,16 @@ export interface Resin extends Named {
     readonly mix?: { readonly resin: number; readonly hardener: number; readonly by: 'volume' | 'weight' };
     readonly potLife?: Quantity;
     readonly cure?: Quantity;
+    /** When the next layer bonds by itself: the middle of the window, and half its width as the tolerance. */
+    readonly recoat?: Quantity;
     readonly deepestPour?: Quantity;
     readonly narrowestSlot?: Quantity;
     readonly density?: Quantity;
     /** Mass of pigment as a fraction of the mixed resin. */
     readonly pigment?: Quantity;
+    /** Of resin and hardener as they are bought together. */
+    readonly price?: Price;
+    readonly pigmentPrice?: Price;
     readonly opacity?: Quantity;
     readonly colour: string;
     readonly cautions?: readonly string[];
@@ -85,6 +100,8 @@ export interface Sealer extends Named {
     readonly kind?: string;
     readonly dry?: Quantity;
     readonly spread?: Quantity;
+    readonly density?: Quantity;
+    readonly price?: Price;
     readonly cautions: readonly string[];
 }
 
@@ -96,6 +113,7 @@ export interface Glue extends Named {
     readonly cure?: Quantity;
     readonly spread?: Quantity;
     readonly density?: Quantity;
+    readonly price?: Price;
     readonly cautions: readonly string[];
 }
 
@@ -104,6 +122,8 @@ export interface Coat extends Named {
     readonly dry?: Quantity;
     readonly cure?: Quantity;
     readonly spread?: Quantity;
+    readonly density?: Quantity;
+    readonly price?: Price;
     readonly cautions: readonly string[];
 }
 

@@ -38,6 +38,8 @@ const showing: Readonly<Record<Dimension, (value: number) => string>> = {
     spread: (value) => `${showNumber(value * 1e6, 0)} g/m2`,
     temperature: (value) => `${showNumber(value, 1)} degC`,
     angle: (rad) => `${showNumber((rad * 180) / Math.PI, 1)} deg`,
+    money: (value) => showNumber(value, 2),
+    sheets: (value) => `${showNumber(value, 2)} ${value === 1 ? 'sheet' : 'sheets'}`,
     count: (value) => showNumber(value, 2),
 };
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { costOf, minorDigits, type Rates } from '../../shared/bench/cost';
+import { costOf, type Rates } from '../../shared/bench/cost';
+import { minorDigits } from '../../shared/quantity/currency';
 
 const rates: Rates = { currency: 'EUR', hourly: 30, machineHourly: 12, overhead: 0.2, markUp: 0.5 };
 

@@ -80,7 +80,7 @@ describe('lines of a block', () => {
         expect(found).not.toContain('depth');
         expect(found).toEqual(expect.arrayContaining(['art', 'outline', 'allow']));
         expect(await labels(recipe('  <|>'))).not.toContain('laser');
-        expect(await labels('board a { wood oak  <|>  moisture 8 % }')).toEqual(['thickness', 'sheet']);
+        expect(await labels('board a { wood oak  <|>  moisture 8 % }')).toEqual(['thickness', 'sheet', 'price']);
     });
     it('but the one that is being written', async () => {
         expect(await labels('board a {\n  moi<|>sture 8 %\n}')).toEqual(['moisture']);
@@ -209,6 +209,13 @@ describe('units', () => {
     it('inside a burn row', async () => expect((await labels('coupon a on b { burn 40 <|> }')).slice(0, 2)).toEqual(['%', 'W']));
     it('for the second number of a size', async () => expect((await labels('blank a { size 3 x 4 <|> }'))[0]).not.toBe('s'));
     it('words out of a list', async () => expect(await labels('beam a { foil <|> }')).toEqual(['fails', 'stops']));
+    it('the codes of currencies, by name', async () => {
+        const found = await proposals('shop a { currency <|> }');
+        expect(found.find(({ label }) => label === 'EUR')?.detail).toBe('Euro');
+    });
+    it('sheets or an area after the price of a board', async () => {
+        expect(await labels('board a { price 9 for 1 <|> }')).toEqual(expect.arrayContaining(['sheet', 'm2']));
+    });
 });
 
 describe('files', () => {
