@@ -1,14 +1,12 @@
-import { coverage } from '../burn/coverage';
 import { depthOf, type LawNumbers } from '../burn/dose';
-import { depthField, doseField } from '../burn/dose-field';
-import { bounds, contains } from '../geometry/measure';
+import { bounds } from '../geometry/measure';
 import type { Bounds, Region } from '../geometry/region';
-import { ReachMap } from './reach-map';
-import { edgeTiles, type Tile, tilesOver } from './tiles';
+import { BlurredStrips, runsWhere } from './blurred-strips';
+import { type EdgeBlocks, edgeBlocks } from './edge-blocks';
+import { type MapCells, ReachMap } from './reach-map';
 
-/** One half as it is burnt: its region in the coordinates in which the halves meet, and how the laser burns it. */
-export interface BurntHalf {
-    readonly region: Region;
+/** How the laser burns one half. */
+export interface Burning {
     readonly law: LawNumbers;
     /** J/mm2 of each pass. */
     readonly dose: number;
@@ -18,48 +16,57 @@ export interface BurntHalf {
 }
 
 export interface PressHalves {
-    readonly pocket: BurntHalf;
-    /** Turned over: mirrored, and laid where it goes in. */
-    readonly veneer: BurntHalf;
-    /** Where the parts are that go in, turned over, and their walls around them. What else is left of the veneer is waste. */
-    readonly parts: Region;
+    /** In the coordinates in which the halves meet: what is burnt of the board. */
+    readonly pocket: Burning & { readonly region: Region };
+    /** Turned over and laid where it goes in: what is left standing of the veneer. All around it is burnt. */
+    readonly veneer: Burning & { readonly standing: Region };
     /** Thickness of the veneer, mm. */
     readonly thickness: number;
     /** Glue film under it, mm. */
     readonly film: number;
+    /** How far the board's face is sanded down afterwards, mm. */
+    readonly sanded: number;
 }
 
 export interface Pressed {
     /** How far the veneer goes in before board or glue stops it, mm below the face. */
     readonly insertion: number;
+    /** How far it would go in if nothing were in its way: down to the glue film, mm. */
+    readonly seat: number;
     /** It lies on the glue film all over, rather than on a few places. */
     readonly bottoms: boolean;
     /** Space between the two once pressed, mm3: what glue could fill. */
     readonly gapVolume: number;
-    /** Widest upright gap in each cell, mm; NaN where no veneer lies over the board. */
+    /** Area over which board and veneer touch, or nearly so, mm2. */
+    readonly contact: number;
+    /** Area that neither fills at the face that is seen after sanding, mm2. */
+    readonly open: number;
+    /** Mean upright gap in each cell, mm; NaN where no veneer lies over the board. */
     readonly gap: Float32Array;
-    readonly cells: {
-        readonly x: number;
-        readonly y: number;
-        readonly cell: number;
-        readonly columns: number;
-        readonly rows: number;
-    };
+    /** 1 in each cell where something stops it before it lies on its film. */
+    readonly touching: Uint8Array;
+    readonly cells: MapCells;
     /** Where it is stopped before the film, tightest first; mm. */
     readonly stops: readonly { readonly x: number; readonly y: number; readonly reach: number }[];
-    /** The outlines were too long for cells of half a sigma, so walls are coarser than the beam makes them. */
+    /** The outlines were too long for cells of the beam's own size, so walls are coarser than the beam makes them. */
     readonly coarse: boolean;
 }
 
-/** How many sigmas of a beam a tile has to see beyond its edge. */
+/** Cells in a sigma, how many sigmas of a beam a block has to see beyond its edge, and cells along a block's side at least. */
+const fine = 0.75;
 const margin = 4;
-/** mm along a tile's edge, and the most cells that all tiles together may have. */
-const tileSize = 2;
-const mostCells = 6_000_000;
+const leastSide = 6;
+/** The most cells that are worked out one by one; and cells larger than this, mm, show no walls. */
+const mostCells = 12_000_000;
+const largest = 0.5;
 /** Contact on less than this is crushed by the press, mm2: own judgement, no source. */
 const crushed = 0.05;
 /** Short of the film by less than this still counts as lying on it, mm. */
 const asGood = 0.005;
+/** As close as this counts as touching, mm. */
+const touch = 0.01;
+/** Less of the beam than this does not reach a place. */
+const dark = 1e-6;
 
 /**
  * Presses the turned-over veneer into its pocket: the burnt surfaces of both, as the beam makes
@@ -68,79 +75,131 @@ const asGood = 0.005;
  * what the press crushes, is how far it goes. Own derivation; agrees with `pressFit` on straight
  * walls, and also sees narrow places, where the pocket is shallower and the veneer lower.
  * Undefined when a half is empty or its figures are none.
+ *
+ * @param tell called now and then with the part that is done, 0 to 1; may throw to give up
  */
-export function virtualPress(halves: PressHalves): Pressed | undefined {
-    const box = bounds(halves.parts);
+export function virtualPress(halves: PressHalves, tell: (part: number) => void = () => {}): Pressed | undefined {
+    const box = bounds(halves.veneer.standing);
     const { pocket, veneer, thickness } = halves;
     const figures = [pocket.sigma, veneer.sigma, pocket.dose, veneer.dose, thickness];
     if (box === undefined || !figures.every((value) => value > 0 && value < 1e6) || !(halves.film >= 0)) return undefined;
-    const tiles = tilesOver(box, tileSize);
-    if (tiles === undefined) return undefined;
-    const pad = margin * Math.max(pocket.sigma, veneer.sigma);
-    const withEdges = edgeTiles(tiles, [pocket.region, veneer.region, halves.parts], pad);
-    const finest = Math.min(pocket.sigma, veneer.sigma) / 2;
-    const cell = Math.max(finest, Math.sqrt((withEdges.size * (tileSize + 2 * pad) ** 2) / mostCells));
-    const map = new ReachMap(box, depthOfWide(pocket) + thickness);
-    for (const tile of tiles.all) {
-        if (withEdges.has(tile.index)) pressTile(halves, tile, pad, cell, map);
-        else pressPlain(halves, tile, box, map);
+    const blocks = blocksOf(halves, box);
+    if (blocks === undefined) return undefined;
+    const deepest = depthOf(pocket.law, pocket.dose, pocket.passes);
+    const map = new ReachMap(box, deepest + thickness);
+    layOver(halves, blocks, map, tell);
+    const cell = blocks.grid.cell;
+    return concluded(map, halves, deepest - halves.film, cell > Math.min(pocket.sigma, veneer.sigma) * (1 + 1e-9));
+}
+
+/** Cells of a part of a sigma, unless the edges are so long that larger ones have to do. */
+function blocksOf({ pocket, veneer }: PressHalves, box: Bounds): EdgeBlocks | undefined {
+    const sigma = Math.max(pocket.sigma, veneer.sigma);
+    const pad = margin * sigma;
+    const room = { minX: box.minX - 2 * pad, minY: box.minY - 2 * pad, maxX: box.maxX + 2 * pad, maxY: box.maxY + 2 * pad };
+    let cell = fine * Math.min(pocket.sigma, veneer.sigma);
+    while (cell <= largest) {
+        const side = Math.max(leastSide, Math.ceil(pad / cell));
+        const blocks = edgeBlocks(room, cell, side, [pocket.region, veneer.standing], pad);
+        const cells = blocks === undefined ? Number.POSITIVE_INFINITY : blocks.count * side * side;
+        if (cells <= mostCells) return blocks;
+        cell *= Number.isFinite(cells) ? Math.max(1.1, Math.sqrt(cells / mostCells)) : 4;
     }
-    return concluded(map, depthOfWide(pocket) - halves.film, cell > finest * (1 + 1e-9));
+    return undefined;
 }
 
-/** Depth of a wide area, mm. */
-function depthOfWide({ law, dose, passes }: BurntHalf): number {
-    return depthOf(law, dose, passes);
-}
-
-/** A tile that no edge comes near is the same all over. */
-function pressPlain({ pocket, veneer, parts }: PressHalves, tile: Tile, box: Bounds, map: ReachMap): void {
-    const x = tile.x + tile.width / 2;
-    const y = tile.y + tile.height / 2;
-    if (!contains(parts, x, y) || contains(veneer.region, x, y)) return;
-    map.addPlain(tile, contains(pocket.region, x, y) ? depthOfWide(pocket) : 0, box);
-}
-
-function pressTile(halves: PressHalves, tile: Tile, pad: number, cell: number, map: ReachMap): void {
-    const grid = {
-        x: tile.x - pad,
-        y: tile.y - pad,
-        cell,
-        columns: Math.ceil((tile.width + 2 * pad) / cell),
-        rows: Math.ceil((tile.height + 2 * pad) / cell),
-    };
-    const depths = (half: BurntHalf): Float32Array | undefined => {
-        const field = doseField(half.region, half.sigma, { grid });
-        return field && depthField(field, half.law, half.dose, half.passes);
-    };
-    const pocket = depths(halves.pocket);
-    const veneer = depths(halves.veneer);
-    if (pocket === undefined || veneer === undefined) return;
-    const parts = coverage(halves.parts, grid);
-    const present = Math.min(halves.thickness * (1 - 1e-3), halves.thickness - 1e-4);
-    for (let row = 0; row < grid.rows; row++) {
-        const y = grid.y + (row + 0.5) * cell;
-        if (y < tile.y || y >= tile.y + tile.height) continue;
-        for (let column = 0; column < grid.columns; column++) {
-            const x = grid.x + (column + 0.5) * cell;
-            if (x < tile.x || x >= tile.x + tile.width) continue;
-            const at = row * grid.columns + column;
-            // Burnt through, there is no veneer left to touch anything.
-            if (veneer[at]! >= present || parts[at]! < 0.5) continue;
-            map.add(x, y, pocket[at]! + veneer[at]!, cell * cell);
+function layOver(halves: PressHalves, blocks: EdgeBlocks, map: ReachMap, tell: (part: number) => void): void {
+    const dug = new BlurredStrips(halves.pocket.region, blocks, halves.pocket.sigma);
+    const stands = new BlurredStrips(halves.veneer.standing, blocks, halves.veneer.sigma);
+    const { grid, side, across, down, near } = blocks;
+    const pocketRow = new Float32Array(grid.columns);
+    const veneerRow = new Float32Array(grid.columns);
+    const spot = new SpotReader(halves, map, grid.cell);
+    const size = side * grid.cell;
+    for (let strip = 0; strip < down; strip++) {
+        tell(strip / down);
+        dug.advance();
+        stands.advance();
+        const top = grid.y + strip * size;
+        for (const [from, to] of runsWhere(across, (column) => near[strip * across + column] === 1)) {
+            for (let row = 0; row < side; row++) {
+                dug.row(row, from * side, to * side, pocketRow);
+                stands.row(row, from * side, to * side, veneerRow);
+                const y = top + (row + 0.5) * grid.cell;
+                for (let column = from * side; column < to * side; column++) {
+                    spot.read(grid.x + (column + 0.5) * grid.cell, y, pocketRow[column]!, veneerRow[column]!);
+                }
+            }
+        }
+        for (let column = 0; column < across; column++) {
+            if (near[strip * across + column] === 1) continue;
+            spot.readPlain(grid.x + column * size, top, size, dug.level(column) > 0.5, stands.level(column) > 0.5);
         }
     }
 }
 
-function concluded(map: ReachMap, seat: number, coarse: boolean): Pressed {
+/** Turns the beam's share at a spot of both halves into how far the veneer can go in there. */
+class SpotReader {
+    private readonly area: number;
+    private readonly dug: Line;
+    private readonly away: Line;
+    private readonly present: number;
+    private readonly sanded: number;
+
+    constructor(
+        halves: PressHalves,
+        private readonly map: ReachMap,
+        cell: number,
+    ) {
+        this.area = cell * cell;
+        this.dug = depthByShare(halves.pocket);
+        this.away = depthByShare(halves.veneer);
+        // Burnt through, there is no veneer left to touch anything.
+        this.present = Math.min(halves.thickness * (1 - 1e-3), halves.thickness - 1e-4);
+        this.sanded = halves.sanded;
+    }
+
+    read(x: number, y: number, dug: number, stands: number): void {
+        if (stands <= dark && dug <= this.dug.rim) return;
+        const pocket = this.dug.slope * Math.max(0, dug - this.dug.rim);
+        const away = this.away.slope * Math.max(0, 1 - stands - this.away.rim);
+        const there = stands > dark && away < this.present;
+        if (pocket > this.sanded) this.map.addOpening(there ? away : Number.POSITIVE_INFINITY, this.area);
+        if (there) this.map.add(x, y, pocket + away, this.area, stands >= 0.5);
+    }
+
+    readPlain(x: number, y: number, size: number, dug: boolean, stands: boolean): void {
+        const depth = dug ? this.dug.slope * (1 - this.dug.rim) : 0;
+        if (stands) this.map.addPlain(x, y, x + size, y + size, depth);
+        if (depth > this.sanded) this.map.addOpening(stands ? 0 : Number.POSITIVE_INFINITY, size * size);
+    }
+}
+
+/** Depth along the share of a wide area's dose: nothing up to the rim, a line from there. */
+interface Line {
+    readonly rim: number;
+    readonly slope: number;
+}
+
+function depthByShare({ law, dose, passes }: Burning): Line {
+    const full = depthOf(law, dose, passes);
+    const rim = law.threshold / dose;
+    return full > 0 ? { rim, slope: full / (1 - rim) } : { rim: 1, slope: 0 };
+}
+
+function concluded(map: ReachMap, { sanded }: PressHalves, seat: number, coarse: boolean): Pressed {
     const limit = map.reachWhere(crushed);
     const bottoms = limit >= seat - asGood;
     const insertion = Math.max(0, Math.min(limit, seat));
     return {
         insertion,
+        seat: Math.max(0, seat),
         bottoms,
         gapVolume: map.volumeAbove(insertion),
+        contact: bottoms ? 0 : map.areaUpTo(insertion + touch),
+        open: map.openFrom(insertion - sanded),
         gap: map.gap(insertion),
+        touching: bottoms ? new Uint8Array(map.cells.columns * map.cells.rows) : map.touching(insertion + touch),
         cells: map.cells,
         stops: bottoms ? [] : map.tightest(seat - asGood, 50),
         coarse,

@@ -64,7 +64,11 @@ export function coverage(region: Region, grid: Grid): Float32Array {
     return out;
 }
 
-function addEdge(
+/**
+ * What an edge from (x0, y0) down to (x1, y1), in cells, adds to the sums of `coverage`: rows outside of `rows` are left
+ * out, and what lies left of the first column counts there.
+ */
+export function addEdge(
     out: Float32Array,
     columns: number,
     rows: number,

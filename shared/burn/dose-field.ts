@@ -49,7 +49,7 @@ export function volumeOf(field: DoseField, depths: Float32Array): number {
 }
 
 /** The beam's share on cells 0, 1, 2 … away, for a sigma in cells: exact for cells evenly covered. */
-function kernelOf(sigma: number): Float64Array {
+export function kernelOf(sigma: number): Float64Array {
     const reach = Math.max(0, Math.ceil(REACH * sigma - 0.5));
     const kernel = Float64Array.from(
         { length: reach + 1 },

@@ -45,6 +45,7 @@ export function planInlay(step: Inlay, halves: Halves): InlayPlan {
         ...meet,
         clearance,
         film,
+        below: halves.below,
         ...(veneer === undefined ? {} : { veneer }),
         ...(depth === undefined || veneer === undefined ? {} : { stack: inlayStack(veneer, depth, film, halves.below) }),
         ...(depth === undefined

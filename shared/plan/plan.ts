@@ -82,6 +82,8 @@ export interface InlayPlan {
     readonly empty: Region;
     readonly clearance: number;
     readonly film: Interval;
+    /** All that later sanding takes off the board's face. */
+    readonly below: Interval;
     readonly veneer?: Interval;
     readonly stack?: InlayStack;
     readonly fit?: PressFit;

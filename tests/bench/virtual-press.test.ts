@@ -4,7 +4,7 @@ import { type PressHalves, virtualPress } from '../../shared/bench/virtual-press
 import { normalCumulative } from '../../shared/burn/distributions';
 import { depthOf } from '../../shared/burn/dose';
 import { wallOf } from '../../shared/burn/wall';
-import { subtract, union } from '../../shared/geometry/boolean';
+import { union } from '../../shared/geometry/boolean';
 import type { Region } from '../../shared/geometry/region';
 import { rectangle } from '../../shared/geometry/shapes';
 
@@ -22,15 +22,14 @@ const veneerWall = wallOf(law, veneerDose, sigma, 2)!;
 /** A plain square inlay whose rims stand `clearance` apart, as the plan draws them. */
 function square(clearance: number, size = 8): PressHalves {
     const drawn = (by: number): Region => rectangle(-size / 2 - by, -size / 2 - by, size + 2 * by, size + 2 * by);
-    const sheet = rectangle(-size, -size, 2 * size, 2 * size);
     const pocket = drawn(clearance / 2 - pocketWall.growth);
-    const burnt = subtract(sheet, drawn(-(clearance / 2 - veneerWall.growth)));
+    const standing = drawn(-(clearance / 2 - veneerWall.growth));
     return {
         pocket: { ...beam, region: pocket, dose: pocketDose },
-        veneer: { ...beam, region: burnt, dose: veneerDose },
-        parts: drawn(0.4),
+        veneer: { ...beam, standing, dose: veneerDose },
         thickness,
         film,
+        sanded: 0,
     };
 }
 
@@ -88,13 +87,11 @@ describe('what the fit by straight walls does not see', () => {
         const halves = square(0.2);
         const hair = rectangle(3.9, -0.045, 3, 0.09);
         const pocket = union([halves.pocket.region, hair]);
-        const burnt = subtract(halves.veneer.region, rectangle(3.5, -0.2, 3.2, 0.4));
-        const parts = union([halves.parts, rectangle(3.9, -0.4, 3, 0.8)]);
+        const standing = union([halves.veneer.standing, rectangle(3.5, -0.2, 3.2, 0.4)]);
         const pressed = virtualPress({
             ...halves,
-            parts,
             pocket: { ...halves.pocket, region: pocket },
-            veneer: { ...halves.veneer, region: burnt },
+            veneer: { ...halves.veneer, standing },
         })!;
         expect(pressed.bottoms).toBe(false);
         expect(pressed.stops[0]!.x).toBeGreaterThan(3.9);
@@ -111,11 +108,11 @@ describe('bad figures', () => {
     it('have no answer, and none takes long', () => {
         for (const odd of [
             { ...halves, thickness: Number.NaN },
-            { ...halves, parts: { rings: [] } },
+            { ...halves, veneer: { ...halves.veneer, standing: { rings: [] } } },
             { ...halves, film: -1 },
             { ...halves, pocket: { ...halves.pocket, sigma: 0 } },
             { ...halves, veneer: { ...halves.veneer, dose: 1e308 } },
-            { ...halves, parts: rectangle(-1e6, -1e6, 2e6, 2e6) },
+            { ...halves, veneer: { ...halves.veneer, standing: rectangle(-1e6, -1e6, 2e6, 2e6) } },
         ]) {
             expect(virtualPress(odd)).toBeUndefined();
         }
