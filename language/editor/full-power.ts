@@ -2,12 +2,12 @@ import { type AstNode, AstUtils } from 'langium';
 import * as ast from '../generated/ast';
 import { quantityOf } from '../lowering/quantity';
 
-/** Full power in watts of the laser that a number under `power`, `least power` or in a coupon's row is a share of. */
+/** Full power in watts of the laser that a number under `power`, `least power` or in a row of a coupon or a run is a share of. */
 export function fullPower(number: AstNode): number | undefined {
     const line = number.$container;
     const isShare =
         (ast.isFigure(line) && (line.key === 'power' || line.key === 'leastpower')) ||
-        (ast.isBurn(line) && number.$containerProperty === 'power');
+        ((ast.isBurn(line) || ast.isBurnt(line)) && number.$containerProperty === 'power');
     const laser = isShare ? laserOf(number) : undefined;
     const full = laser?.items.find((item): item is ast.Figure => ast.isFigure(item) && item.key === 'power')?.value;
     const watts = full === number || full === undefined || !ast.isQuantity(full) ? undefined : quantityOf(full);
@@ -17,6 +17,8 @@ export function fullPower(number: AstNode): number | undefined {
 function laserOf(node: AstNode): ast.Laser | undefined {
     const laser = AstUtils.getContainerOfType(node, ast.isLaser);
     const coupon = AstUtils.getContainerOfType(node, ast.isCoupon);
-    const recipe = AstUtils.getContainerOfType(node, ast.isRecipe);
-    return laser ?? coupon?.laser?.ref ?? recipe?.items.find(ast.isLaserUse)?.laser?.ref;
+    const run = AstUtils.getContainerOfType(node, ast.isRun);
+    const recipe = AstUtils.getContainerOfType(node, ast.isRecipe) ?? run?.recipe?.ref;
+    const ofRun = run?.items.find(ast.isLaserUse)?.laser?.ref;
+    return laser ?? coupon?.laser?.ref ?? ofRun ?? recipe?.items.find(ast.isLaserUse)?.laser?.ref;
 }

@@ -7,6 +7,7 @@ const kinds: Readonly<Record<string, SymbolKind>> = {
     Art: SymbolKind.File,
     Blank: SymbolKind.Variable,
     Coupon: SymbolKind.Array,
+    Run: SymbolKind.Array,
 };
 const stock = new Set(['Beam', 'Wood', 'Abrasive', 'Board', 'Veneer', 'Laser', 'Resin', 'Sealer', 'Glue', 'Coat', 'Shop']);
 

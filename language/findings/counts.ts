@@ -4,6 +4,7 @@ import * as ast from '../generated/ast';
 import { isColour, isCountable } from '../lowering/items';
 import { amountOf } from '../lowering/number';
 import { whereOfPart } from '../lowering/places';
+import { isDay, likelyDay } from '../lowering/runs';
 import { oneOf } from '../vocabulary/expected';
 import { propertyOf } from '../vocabulary/lookup';
 import { nearest } from './nearest';
@@ -12,7 +13,8 @@ import { removal, replaceWith, say } from './say';
 /** Bare numbers, colours and words out of a list. */
 export function* valueFindings(node: AstNode): Iterable<Finding> {
     if (ast.isCount(node)) yield* countFindings(node);
-    else if (ast.isBurn(node) && node.passes !== undefined) yield* passesFindings(node, node.passes);
+    else if ((ast.isBurn(node) || ast.isBurnt(node)) && node.passes !== undefined) yield* passesFindings(node, node.passes);
+    else if (ast.isRun(node)) yield* dateFindings(node);
     else if (ast.isTone(node)) yield* colourFindings(node);
     else if (ast.isTrait(node)) yield* wordFindings(node);
     else if (ast.isMix(node)) yield* mixFindings(node);
@@ -37,11 +39,22 @@ function* countFindings(node: ast.Count): Iterable<Finding> {
     }
 }
 
-function* passesFindings(node: ast.Burn, passes: number): Iterable<Finding> {
+function* passesFindings(node: ast.Burn | ast.Burnt, passes: number): Iterable<Finding> {
     if (Number.isInteger(passes) && passes >= 1 && passes <= 1e6) return;
     yield say('impossible-value', {
         message: 'Passes are counted in whole numbers, 1 or more.',
         where: whereOfPart(node, 'passes'),
+    });
+}
+
+function* dateFindings(node: ast.Run): Iterable<Finding> {
+    if (node.date === undefined || isDay(node.date)) return;
+    const where = whereOfPart(node, 'date');
+    const meant = likelyDay(node.date);
+    yield say('impossible-value', {
+        message: `\`${node.date}\` is no day${meant === undefined ? '' : ' as it is written here'}: year, month and day, as in \`2026-11-20\`.`,
+        where,
+        fixes: meant === undefined ? [] : [replaceWith(where, meant, `Change to \`${meant}\``, true)],
     });
 }
 

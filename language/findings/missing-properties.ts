@@ -1,7 +1,8 @@
 import type { AstNode } from 'langium';
 import type { Finding, Severity } from '../../shared/recipe/finding';
-import { isRecipe } from '../generated/ast';
+import { isBurnt, isRecipe } from '../generated/ast';
 import { whereOfFirstWord, whereOfPart } from '../lowering/places';
+import { saysNothing } from '../lowering/runs';
 import { itemKey } from '../vocabulary/item-key';
 import { say } from './say';
 
@@ -36,6 +37,13 @@ const needs: Readonly<Record<string, readonly Need[]>> = {
         need('warning', ['currency'], (name) => `${name} does not say in which currency it reckons.`),
         need('info', ['hourly'], (name) => `${name} does not say what an hour of work costs: the cost is of material alone.`),
     ],
+    Run: [
+        need(
+            'hint',
+            ['revision'],
+            () => 'This run does not say which revision it followed: it is taken for one of the recipe as it is.',
+        ),
+    ],
     Beam: [need('warning', ['wavelength'], (name) => `${name} does not say its wavelength.`)],
     Blank: [
         need('error', ['of'], (name) => `${name} does not say which board or veneer it is cut from.`),
@@ -50,8 +58,17 @@ const needs: Readonly<Record<string, readonly Need[]>> = {
     Check: [need('warning', ['depth', 'width'], () => 'This step does not say what is measured.')],
 };
 
+/** A line of a run that says nothing of the step it names. */
+function* emptyLines(node: AstNode): Iterable<Finding> {
+    if (!isBurnt(node) || node.step?.ref === undefined || !saysNothing(node)) return;
+    const name = node.step.ref.name;
+    const message = `This line says neither what \`${name}\` was burnt with nor what was measured, as in \`${name} depth 0.50 mm\`.`;
+    yield say('missing-property', { severity: 'warning', message, where: whereOfFirstWord(node) });
+}
+
 /** Blocks that lack what they cannot do without. Not asked of a block with a broken line: it may stand there. */
 export function* missingProperties(node: AstNode): Iterable<Finding> {
+    yield* emptyLines(node);
     const wanted = isRecipe(node) && burns(node.items) ? recipeNeeds : needs[node.$type];
     const items = (node as { items?: readonly AstNode[] }).items;
     if (wanted === undefined || items === undefined) return;

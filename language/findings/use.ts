@@ -56,10 +56,10 @@ function* ofTarget(use: Use, document: LangiumDocument, services: KerfServices, 
     }
 }
 
-/** Whether it holds what takes effect without being named: coupons, or the shop. */
+/** Whether it holds what takes effect without being named: coupons, runs, or the shop. */
 function countsUnnamed(document: LangiumDocument): boolean {
     const file = document.parseResult.value;
-    return isFile(file) && file.entries.some(({ $type }) => $type === 'Coupon' || $type === 'Shop');
+    return isFile(file) && file.entries.some(({ $type }) => $type === 'Coupon' || $type === 'Run' || $type === 'Shop');
 }
 
 function said(use: Use, rule: string, message: string, removable: boolean): Finding {

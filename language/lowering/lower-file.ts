@@ -1,9 +1,11 @@
 import type { LangiumDocument } from 'langium';
 import type { Recipe } from '../../shared/recipe/recipe';
+import type { Run } from '../../shared/recipe/run';
 import type { Coupon } from '../../shared/recipe/stock';
-import { isCoupon, isFile, isRecipe } from '../generated/ast';
+import { type Entry, isCoupon, isFile, isRecipe, isRun } from '../generated/ast';
 import type { KerfServices } from '../module';
 import { recipeOf } from './recipe';
+import { runOf } from './runs';
 import { shopOf, shopsInSight } from './shop';
 import { couponOf } from './stock';
 
@@ -12,7 +14,9 @@ import { couponOf } from './stock';
  * what is broken or not found is absent, and the text's findings say so.
  */
 export function lowerFile(document: LangiumDocument, services: KerfServices): Recipe[] {
-    const coupons = couponsOf(document, services);
+    const seen = entriesInSight(document, services);
+    const coupons: Coupon[] = seen.filter(isCoupon).flatMap((coupon) => couponOf(coupon) ?? []);
+    const runs: Run[] = seen.filter(isRun).flatMap((run) => runOf(run) ?? []);
     const [nearest] = shopsInSight(document, services);
     const shop = nearest && shopOf(nearest.shop);
     const file = document.parseResult.value;
@@ -20,15 +24,14 @@ export function lowerFile(document: LangiumDocument, services: KerfServices): Re
         ? file.entries
               .filter(isRecipe)
               .filter(({ name }) => name !== undefined)
-              .map((recipe) => recipeOf(recipe, coupons, shop))
+              .map((recipe) => recipeOf(recipe, coupons, runs, shop))
         : [];
 }
 
-function couponsOf(document: LangiumDocument, services: KerfServices): Coupon[] {
+function entriesInSight(document: LangiumDocument, services: KerfServices): Entry[] {
     const seen = [document, ...services.names.UsedFiles.of(document).map((used) => used.document)];
     return seen.flatMap((each) => {
         const file = each?.parseResult.value;
-        if (!isFile(file)) return [];
-        return file.entries.filter(isCoupon).flatMap((coupon) => couponOf(coupon) ?? []);
+        return isFile(file) ? file.entries : [];
     });
 }

@@ -1,5 +1,6 @@
 import { type AstNode, AstUtils } from 'langium';
 import type { ArtSource, Blank, Recipe } from '../../shared/recipe/recipe';
+import type { Run } from '../../shared/recipe/run';
 import type { Shop } from '../../shared/recipe/shop';
 import type { Step } from '../../shared/recipe/step';
 import type { Coupon } from '../../shared/recipe/stock';
@@ -10,8 +11,8 @@ import { whereOf, whereOfPart, written } from './places';
 import { allowsOf, stepOf } from './steps';
 import { laserOf, present, sheetOf } from './stock';
 
-/** A recipe as plain data. `coupons` are all that the file can see; those of its own laser and sheets are kept. */
-export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], shop?: Shop): Recipe {
+/** A recipe as plain data. `coupons` and `runs` are all that the file can see; those of its own laser and sheets, and its own runs, are kept. */
+export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], runs: readonly Run[], shop?: Shop): Recipe {
     const items = new Items(node.items);
     const laser = items.first((item) => (ast.isLaserUse(item) ? item.laser?.ref : undefined));
     const blanks = node.items.filter(ast.isBlank).filter(hasName).map(blankOf);
@@ -29,6 +30,7 @@ export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], shop?: Sh
         steps: stepsOf(node.items),
         allows: allowsOf(node.items),
         coupons: coupons.filter((coupon) => coupon.laser === laser?.name && sheets.has(coupon.sheet)),
+        runs: runs.filter((run) => run.recipe === node.name),
     };
 }
 

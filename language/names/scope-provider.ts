@@ -14,7 +14,7 @@ import {
     URI,
 } from 'langium';
 import { builtInUris } from '../built-in';
-import { type File, isFile, isKind, isRecipe } from '../generated/ast';
+import { type File, isFile, isKind, isRecipe, isRun, type Recipe } from '../generated/ast';
 import type { KerfServices } from '../module';
 import { type NameMap, namesOfFile, namesOfRecipe } from './name-map';
 import type { UsedFiles } from './used-files';
@@ -22,7 +22,7 @@ import type { UsedFiles } from './used-files';
 const builtInFiles = builtInUris.map((uri) => URI.parse(uri));
 
 /**
- * What a name can mean: first the recipe's own art, blanks and steps, then its file, then the files
+ * What a name can mean: first the own art, blanks and steps of the recipe or of the one a run is of, then its file, then the files
  * it uses, then the built-in stock. Looking a name up costs a few map reads however large the file is.
  */
 export class KerfScopeProvider implements ScopeProvider {
@@ -51,10 +51,11 @@ export class KerfScopeProvider implements ScopeProvider {
 
     /** One after the other: most names are found in the first, and finding a file by its address takes time. */
     private *layers(from: AstNode): Iterable<NameMap> {
-        const recipe = AstUtils.getContainerOfType(from, isRecipe);
+        const recipe = recipeAround(from);
         const document = AstUtils.getDocument(from);
         if (recipe !== undefined) {
-            yield namesOfRecipe(recipe, (node, name) => this.descriptions.createDescription(node, name, document));
+            const home = AstUtils.getDocument(recipe);
+            yield namesOfRecipe(recipe, (node, name) => this.descriptions.createDescription(node, name, home));
         }
         for (const each of this.files(document)) {
             const names = this.namesOf(each);
@@ -73,6 +74,12 @@ export class KerfScopeProvider implements ScopeProvider {
         if (document === undefined || !isFile(file)) return undefined;
         return namesOfFile(file, (node, name) => this.descriptions.createDescription(node, name, document));
     }
+}
+
+/** The recipe whose names are meant: the one around a line, or the one that a run is of. */
+function recipeAround(from: AstNode): Recipe | undefined {
+    if (isRun(from)) return undefined; // its own recipe is just being looked up
+    return AstUtils.getContainerOfType(from, isRun)?.recipe?.ref ?? AstUtils.getContainerOfType(from, isRecipe);
 }
 
 class Layers implements Scope {

@@ -20,7 +20,7 @@ interface Block {
     readonly brace: Token;
 }
 
-const entries = new Set(['use', 'recipe', 'board', 'veneer', 'coupon', 'resin', 'sealer', 'abrasive', 'shop']);
+const entries = new Set(['use', 'recipe', 'run', 'board', 'veneer', 'coupon', 'resin', 'sealer', 'abrasive', 'shop']);
 /** Words that begin both a block of stock and a line inside a block; stock has its brace behind the name. */
 const sharedEntries = new Set(['laser', 'wood', 'beam', 'glue', 'finish']);
 const steps = new Set(['engrave', 'cut', 'seal', 'fill', 'inlay', 'wait', 'peel', 'sand', 'finish', 'mask', 'check', 'do']);
@@ -28,6 +28,7 @@ const recipeOnly = new Set([...steps, 'blank', 'revision', 'make']);
 /** Lines that are nothing without a block, and all lines that can have one. */
 const needBlock = new Set([
     'recipe',
+    'run',
     'board',
     'veneer',
     'coupon',
@@ -203,7 +204,9 @@ class Balance {
 
     private belongsTo(head: Token, next: Token): boolean {
         if (next.tokenType.name === '}') return next.startLine === head.startLine || next.startColumn === head.startColumn;
-        if (head.image !== 'recipe' && (recipeOnly.has(next.image) || entries.has(next.image))) return false;
+        const isOfRun = head.image === 'run' && homesOf(next.image).includes('Run');
+        const isElsewhere = recipeOnly.has(next.image) || entries.has(next.image);
+        if (head.image !== 'recipe' && isElsewhere && !isOfRun) return false;
         const around = this.blocks.at(-2)?.head;
         const isFlat = around !== undefined && around.startColumn === head.startColumn;
         return isFlat || !isLeftOf(next, head);

@@ -15,13 +15,17 @@ const anyCharacter = /[\uD800-\uDBFF][\uDC00-\uDFFF]|[!-\uFFFF\u0000-\u0008\u000
 export class KerfTokenBuilder extends DefaultTokenBuilder {
     override buildTokens(grammar: Grammar, options?: TokenBuilderOptions): Token[] {
         const tokens = super.buildTokens(grammar, options) as Token[];
-        // A text or a comment that is never closed ends with its line. A stray word is made by the lexer only.
+        // A text or a comment that is never closed ends with its line.
         tokens.push({ name: openString, PATTERN: /"(?:\\.|[^"\\\n\r])*/ });
         tokens.push({ name: openComment, PATTERN: /\/\*[^\n\r]*/, GROUP: 'hidden' });
         // Whatever else is typed breaks its line in place, instead of being passed over.
         tokens.push({ name: oddCharacter, PATTERN: anyCharacter });
-        tokens.push({ name: strayWord, PATTERN: () => null, LINE_BREAKS: false, START_CHARS_HINT: ['\u0000'] });
         return tokens;
+    }
+
+    protected override buildTerminalToken(terminal: GrammarAST.TerminalRule): Token {
+        if (terminal.name !== strayWord) return super.buildTerminalToken(terminal);
+        return { name: strayWord, PATTERN: () => null, LINE_BREAKS: false, START_CHARS_HINT: ['\u0000'] };
     }
 
     protected override buildKeywordToken(keyword: GrammarAST.Keyword, terminals: Token[], ignoreCase: boolean): Token {

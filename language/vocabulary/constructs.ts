@@ -61,6 +61,13 @@ export const constructs: readonly Construct[] = [
         'coupon ${1:board} on ${2:laser} {\n\tpitch ${3:0.10 mm}\n\tburn ${4:40 %} at ${5:400 mm/s} gives ${6:0.09 mm}\n}',
     ),
     entry(
+        'Run',
+        'run',
+        'How a recipe went on one day: what its steps were burnt with and what was measured. Feeds the fit like rows of a coupon.',
+        'run heron-tray 2026-11-20 { revision 3  pocket 80 % at 250 mm/s x 2 depth 0.79 mm  note "…" }',
+        'run ${1:recipe} ${2:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE} {\n\trevision ${3:1}\n\t$0\n}',
+    ),
+    entry(
         'Resin',
         'resin',
         'A casting resin.',

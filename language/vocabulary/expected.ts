@@ -5,6 +5,7 @@ import { propertyAfter } from './lookup';
 const names: Readonly<Record<string, string>> = {
     on: 'the name of a blank',
     'Coupon on': 'the name of a laser',
+    'Run run': 'the name of a recipe',
     of: 'the name of a board or veneer',
     'Seal with': 'the name of a sealer',
     'Fill with': 'the name of a resin',
@@ -39,6 +40,7 @@ const texts: Readonly<Record<string, string>> = {
     use: 'a path in quotes, such as `"workshop.kerf"`',
     because: 'the reason in quotes',
     do: 'what is to be done, in quotes',
+    note: 'what went well or wrong, in quotes',
     caution: 'the warning in quotes',
 };
 
@@ -50,6 +52,7 @@ export function describeExpected(expected: readonly string[], rules: readonly st
     const rule = rules.at(-1) ?? '';
     if (expected.includes('NUMBER') || expected.includes('FRACTION')) return describeNumber(rules, previous);
     if (expected.includes('ID')) return names[`${rule} ${previous}`] ?? names[previous] ?? 'a name';
+    if (expected.includes('DATE')) return 'the day, such as `2026-11-20`';
     if (expected.includes('STRING')) return texts[previous] ?? 'the path of a file, in quotes';
     if (expected.includes('HASH')) return 'a colour such as `#1f6f8b`';
     if (expected.includes('{')) return 'a { and the lines that belong to it';

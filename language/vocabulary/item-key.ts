@@ -22,6 +22,8 @@ const keys: Readonly<Record<string, string>> = {
     SheetPrice: 'price',
     FluidPrice: 'price',
     ShopPrice: 'price',
+    Note: 'note',
+    Burnt: 'burnt',
 };
 
 /** The key under which the vocabulary knows a line of a block; undefined for parts and steps of a recipe. */

@@ -1,6 +1,8 @@
 /** Words that only join the parts of a line, by the type of the line. */
 const words: Readonly<Record<string, string>> = {
     'Size x': 'Between width and height.',
+    'Burnt of': 'Before the board or veneer it was burnt in.',
+    'Burnt x': 'How many passes it was given.',
     'Burn x': 'How many passes the square was given.',
     'Engrave on': 'Before the blank that is engraved.',
     'Cut on': 'Before the blank that is cut.',

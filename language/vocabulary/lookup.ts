@@ -2,16 +2,20 @@ import type { AstNode } from 'langium';
 import { isExtent, isFigure, type Position, type Quantity, type Size } from '../generated/ast';
 import type { Property } from './property';
 import { partProperties, recipeProperties } from './recipe-properties';
+import { burntParts, runProperties } from './run-properties';
 import { stockProperties } from './stock-properties';
+
+const lines = [...stockProperties, ...recipeProperties, ...runProperties];
+const parts = [...partProperties, ...burntParts];
 
 const byBlock = new Map<string, Property[]>();
 const byKey = new Map<string, Property>();
-for (const each of [...stockProperties, ...recipeProperties]) {
+for (const each of lines) {
     const block = byBlock.get(each.block);
     if (block === undefined) byBlock.set(each.block, [each]);
     else block.push(each);
 }
-for (const each of [...stockProperties, ...recipeProperties, ...partProperties]) byKey.set(`${each.block}.${each.key}`, each);
+for (const each of [...lines, ...parts]) byKey.set(`${each.block}.${each.key}`, each);
 
 /** The lines that can stand in a block of that kind, in the order in which they are offered. */
 export function propertiesOf(block: string): readonly Property[] {
@@ -21,7 +25,7 @@ export function propertiesOf(block: string): readonly Property[] {
 /** The property or the part of a line whose words were just written, seen from the innermost open statement. */
 export function propertyAfter(word: string, open: readonly string[]): Property | undefined {
     for (const block of open.toReversed()) {
-        const found = partProperties.find((part) => part.block === block && part.words === word);
+        const found = parts.find((part) => part.block === block && part.words === word);
         if (found !== undefined) return found;
         const own = propertiesOf(block).find(({ words }) => words === word || words.endsWith(` ${word}`));
         if (own !== undefined) return own;

@@ -45,6 +45,19 @@ export function property(
     return { block, key, words, takes, what, example, measures: [], choices: [], many: false, ...details };
 }
 
+/** A number inside a line: `key` is where the syntax tree holds it, `after` the word behind which it stands. */
+export function part(
+    block: string,
+    key: string,
+    after: string,
+    what: string,
+    example: string,
+    measures: readonly Measure[],
+    takes: Takes = 'figure',
+): Property {
+    return { ...property(block, after, takes, what, example, { measures }), key };
+}
+
 const enormous = 1e9;
 
 /** A measure that cannot be negative. */

@@ -1,4 +1,4 @@
-import { type Measure, measure, type Property, property, share, signed, type Takes } from './property';
+import { type Measure, measure, type Property, part, property, share, signed } from './property';
 
 const countOf = (low: number, high: number) => ({ measures: [measure('count', [low, high], [low, 1e6])] });
 
@@ -173,19 +173,6 @@ const steps: Property[] = [
     allow('Check'),
     allow('Do'),
 ];
-
-/** A number inside a line: `key` is where the syntax tree holds it, `after` the word behind which it stands. */
-function part(
-    block: string,
-    key: string,
-    after: string,
-    what: string,
-    example: string,
-    measures: readonly Measure[],
-    takes: Takes = 'figure',
-): Property {
-    return { ...property(block, after, takes, what, example, { measures }), key };
-}
 
 const burn = 'burn 40 % at 400 mm/s gives 0.09 mm';
 const place = [signed('length', [-4000, 4000])];

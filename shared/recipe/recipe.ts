@@ -1,6 +1,7 @@
 import type { Quantity } from '../quantity/quantity';
 import type { Where, Written } from '../quantity/where';
 import type { Allow } from './allow';
+import type { Run } from './run';
 import type { Shop } from './shop';
 import type { Step } from './step';
 import type { Coupon, Extent, Laser, Named, Sheet } from './stock';
@@ -22,6 +23,8 @@ export interface Recipe extends Named {
     readonly allows: readonly Allow[];
     /** Coupons that fit this recipe's laser and any of its blanks. */
     readonly coupons: readonly Coupon[];
+    /** How it went so far, in the order in which it is written. */
+    readonly runs: readonly Run[];
     /** The shop that makes it: the nearest in sight. */
     readonly shop?: Shop;
 }

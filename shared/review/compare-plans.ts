@@ -74,6 +74,7 @@ export function emptyRecipe(name: string): Recipe {
         steps: [],
         allows: [],
         coupons: [],
+        runs: [],
     };
 }
 

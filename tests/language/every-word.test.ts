@@ -15,6 +15,7 @@ function block(type: string, lines: string): string {
     const { word, where } = constructs.find((each) => each.type === type)!;
     const heads: Record<string, string> = {
         Coupon: 'coupon a on b',
+        Run: 'run r 2026-11-20',
         Engrave: 'engrave e on b',
         Cut: 'cut e on b',
         Seal: 'seal b with s',
@@ -50,6 +51,7 @@ const texts = [
     ),
     block('Blank', 'grain along height\nbacking tape\nbacking none'),
     block('Resin', 'mix 2 : 1 by weight'),
+    block('Run', 'e of a 80 % at 250 mm/s x 3 pitch 0.1 mm depth 0.5 mm width 2 mm'),
     block('Recipe', 'do "it" for 5 min'),
 ];
 

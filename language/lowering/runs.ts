@@ -1,0 +1,64 @@
+import type { BurntStep, Run } from '../../shared/recipe/run';
+import * as ast from '../generated/ast';
+import { Items } from './items';
+import { refOf } from './placement';
+import { whereOf, whereOfFirstWord, whereOfPart, written } from './places';
+import { quantityOf } from './quantity';
+import { laserOf, present } from './stock';
+
+/** A run as plain data; undefined where its recipe or its day is not known. */
+export function runOf(node: ast.Run): Run | undefined {
+    const recipe = node.recipe?.ref?.name;
+    if (recipe === undefined || node.date === undefined || !isDay(node.date)) return undefined;
+    const items = new Items(node.items);
+    const laser = items.first((item) => (ast.isLaserUse(item) ? item.laser?.ref : undefined));
+    return {
+        recipe,
+        date: written(node.date, whereOfPart(node, 'date')),
+        ...present({ revision: items.count('revision')?.value, laser: laser && laserOf(laser) }),
+        burnt: node.items.filter(ast.isBurnt).flatMap((line) => burntOf(line) ?? []),
+        notes: node.items.filter(ast.isNote).flatMap(({ text }) => text ?? []),
+        whole: whereOf(node),
+    };
+}
+
+/** Undefined for a line of an unknown step, one that says nothing of it, or one with settings that cannot be meant: they must not pass for known. */
+function burntOf(node: ast.Burnt): BurntStep | undefined {
+    if (node.step?.ref === undefined || saysNothing(node)) return undefined;
+    const passes = node.passes ?? 1;
+    const settings = present({
+        power: quantityOf(node.power),
+        speed: quantityOf(node.speed),
+        pitch: quantityOf(node.pitch),
+    });
+    const isRead = (['power', 'speed', 'pitch'] as const).every(
+        (key) => (node[key] === undefined) === (settings[key] === undefined),
+    );
+    if (!isRead || !Number.isInteger(passes) || passes < 1 || passes > 1e6) return undefined;
+    return {
+        step: refOf(node, node.step, whereOfFirstWord(node)),
+        ...present({ sheet: node.sheet?.ref?.name }),
+        ...settings,
+        passes,
+        ...present({ depth: quantityOf(node.depth), width: quantityOf(node.width) }),
+        where: whereOf(node),
+    };
+}
+
+/** Whether a line names its step and no more. */
+export function saysNothing({ power, depth, width }: ast.Burnt): boolean {
+    return power === undefined && depth === undefined && width === undefined;
+}
+
+/** Whether a written date is a day that there is: `2026-02-30` is none. */
+export function isDay(text: string): boolean {
+    const [, year, month, day] = /^(\d{4})-(\d\d)-(\d\d)$/.exec(text) ?? [];
+    const date = new Date(Date.UTC(Number(year), Number(month) - 1, Number(day)));
+    return date.getUTCMonth() === Number(month) - 1 && date.getUTCDate() === Number(day);
+}
+
+/** The day that was meant by one written with single digits. */
+export function likelyDay(text: string): string | undefined {
+    const meant = text.replaceAll(/-(\d)(?=-|$)/g, '-0$1');
+    return meant !== text && isDay(meant) ? meant : undefined;
+}

@@ -1,0 +1,20 @@
+import { measure, type Property, part, property, share } from './property';
+
+const line = 'pocket of walnut-12 80 % at 250 mm/s x 2 pitch 0.10 mm depth 0.79 mm';
+
+export const runProperties: readonly Property[] = [
+    property('Run', 'revision', 'count', 'The revision of the recipe that was followed.', 'revision 3', {
+        measures: [measure('count', [1, 1e4], [1, 1e6])],
+    }),
+    property('Run', 'laser', 'name', 'The laser it was burnt on; the recipe’s own where it is not written.', 'laser shed'),
+    property('Run', 'note', 'text', 'What went well or wrong.', 'note "Lens cleaned before the pocket."', { many: true }),
+];
+
+/** The numbers of a line that begins with the name of a step. */
+export const burntParts: readonly Property[] = [
+    part('Burnt', 'power', 'power', 'Power it was burnt with.', line, [share(), measure('power', [0.05, 500])]),
+    part('Burnt', 'speed', 'at', 'Speed it was burnt with.', line, [measure('speed', [0.5, 5000])]),
+    part('Burnt', 'pitch', 'pitch', 'Distance of the scan lines it was burnt with.', line, [measure('length', [0.01, 1])]),
+    part('Burnt', 'depth', 'depth', 'Depth that was measured.', line, [measure('length', [0, 30])]),
+    part('Burnt', 'width', 'width', 'Width that was measured.', line, [measure('length', [0.05, 3000])]),
+];

@@ -1,0 +1,32 @@
+import type { Quantity } from '../quantity/quantity';
+import type { Where, Written } from '../quantity/where';
+import type { Ref } from './step';
+import type { Laser } from './stock';
+
+/** How a recipe went on one day, as it was written down. */
+export interface Run {
+    readonly recipe: string;
+    /** ISO 8601, `2026-11-20`; a day that there is. */
+    readonly date: Written<string>;
+    /** The revision that was followed, if it was written. */
+    readonly revision?: number;
+    readonly laser?: Laser;
+    readonly burnt: readonly BurntStep[];
+    readonly notes: readonly string[];
+    readonly whole: Where;
+}
+
+/** What one step was burnt in and with, and what was measured. Settings that are not written are not known. */
+export interface BurntStep {
+    readonly step: Ref;
+    /** Name of the board or veneer. */
+    readonly sheet?: string;
+    readonly power?: Quantity;
+    readonly speed?: Quantity;
+    readonly passes: number;
+    readonly pitch?: Quantity;
+    readonly depth?: Quantity;
+    readonly width?: Quantity;
+    /** The whole line. */
+    readonly where: Where;
+}
