@@ -17,7 +17,7 @@ import type {
 import * as ast from '../generated/ast';
 import { Items } from './items';
 import { amountOf } from './number';
-import { whereOf, whereOfFirstWord, whereOfPart } from './places';
+import { whereOf, whereOfFirstWord, whereOfPart, written } from './places';
 import { quantityOf } from './quantity';
 
 /** Bare wood and char, for a wood whose colours are not written. */
@@ -45,6 +45,7 @@ export function laserOf(node: ast.Laser): Laser {
     const beam = source?.beam.ref && beamOf(source.beam.ref);
     return {
         ...named(node),
+        whole: whereOf(node),
         ...present({
             beam,
             wavelength: quantityOf(source?.wavelength) ?? beam?.wavelength,
@@ -54,12 +55,19 @@ export function laserOf(node: ast.Laser): Laser {
             lens: items.figure('lens'),
             aperture: items.figure('aperture'),
             quality: items.figure('quality'),
+            focus: items.first(focusOf),
             field: items.size('field'),
             topSpeed: items.figure('topspeed'),
             acceleration: items.figure('acceleration'),
             overtravel: items.figure('overtravel'),
         }),
     };
+}
+
+function focusOf(item: AstNode): Laser['focus'] {
+    if (!ast.isTrait(item) || item.key !== 'focus') return undefined;
+    const { value } = item;
+    return value === 'driven' || value === 'by-hand' || value === 'fixed' ? written(value, whereOf(item)) : undefined;
 }
 
 export function woodOf(node: ast.Wood): Wood {

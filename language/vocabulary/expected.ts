@@ -31,6 +31,7 @@ const names: Readonly<Record<string, string>> = {
     kind: 'the name of what it is like',
     currency: 'a code of three letters, such as `EUR`',
     foil: '`stops` or `fails`',
+    focus: '`driven`, `by-hand` or `fixed`',
     bleed: '`yes` or `no`',
     pores: 'a word such as `ring`',
     grits: 'a grit such as `120`',

@@ -105,6 +105,14 @@ const laser: Property[] = [
     property('Laser', 'quality', 'figure', 'Beam quality M2: 1 is the best there can be.', 'quality 1.2', {
         measures: [measure('count', [1, 50], [1, 1e4])],
     }),
+    property(
+        'Laser',
+        'focus',
+        'word',
+        'What lowers the focus as a pocket gets deeper: the machine by itself, a person while it stops, or nothing.',
+        'focus driven',
+        { choices: ['driven', 'by-hand', 'fixed'] },
+    ),
     property('Laser', 'field', 'size', 'Width and depth that the head can reach.', 'field 600 x 400 mm', {
         measures: [measure('length', [50, 4000])],
     }),

@@ -23,6 +23,8 @@ export interface LaserPlan {
     /** Angle of the scan lines against the blank's width axis, rad. */
     readonly scanAngle: number;
     readonly outlinePasses: number;
+    /** Height of the focus below the face for each area pass; absent where it stays on the face. */
+    readonly focus?: readonly number[];
     /** Lean of the walls against the upright, rad. */
     readonly taper: number;
     /** How far the rim lies outside of what is drawn, from the width of the beam. */

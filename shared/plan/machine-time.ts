@@ -15,6 +15,7 @@ export function machineTime(burnings: readonly Burning[], height: number, memo: 
     const key = contentKey(
         motionOf(laser),
         laser?.overtravel,
+        laser?.focus?.value,
         home,
         known.map((burning) => workKey(burning, memo)),
     );
@@ -22,12 +23,17 @@ export function machineTime(burnings: readonly Burning[], height: number, memo: 
         'machine-time',
         key,
         () =>
-            timeOfJob({ work: known.flatMap((burning) => toolpaths(burning, memo)), motion: motionOf(laser), home })?.total ?? 0,
+            timeOfJob({
+                work: known.flatMap((burning) => toolpaths(burning, memo)),
+                motion: motionOf(laser),
+                home,
+                focusByHand: laser?.focus?.value === 'by-hand',
+            })?.total ?? 0,
     );
 }
 
-function workKey({ step, region, settings, scanAngle, outlinePasses }: Burning, memo: Memo): unknown {
+function workKey({ step, region, settings, scanAngle, outlinePasses, focus }: Burning, memo: Memo): unknown {
     const bothWays = step.kind === 'engrave' ? step.scan?.bothWays : undefined;
     const tabs = step.kind === 'cut' ? step.tabs?.value : undefined;
-    return [memo.keyOf(region), settings, scanAngle, outlinePasses, bothWays, tabs, step.kind];
+    return [memo.keyOf(region), settings, scanAngle, outlinePasses, focus, bothWays, tabs, step.kind];
 }

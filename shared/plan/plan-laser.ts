@@ -12,6 +12,7 @@ import { depthLaw } from './depth-law';
 import type { LaserPlan, PlacedArt } from './laser-plan';
 import { machineTime } from './machine-time';
 import { type PlacingTable, place } from './place-art';
+import { focusOfPasses } from './plan-focus';
 import { type Solved, solveSettings } from './solve-settings';
 
 /** Why a step could not be worked out, in a maker's words. */
@@ -41,6 +42,7 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
     const scanAngle = scanAngleOf(step, table.blank.grain);
     const { memo } = table;
     const outlinePasses = step.kind === 'cut' ? (solved.settings?.passes ?? step.passes?.value ?? 1) : (step.outline?.value ?? 0);
+    const focus = focusOfPasses(step, solved, recipe.laser);
     const regionKey = memo.keyOf(region);
     return {
         step,
@@ -53,11 +55,12 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         ...solved,
         scanAngle,
         outlinePasses,
+        ...(focus === undefined ? {} : { focus }),
         taper: wall?.taper ?? 0,
         growth: wall?.growth ?? 0,
         edge,
         machine: machineTime(
-            [{ region, step, scanAngle, outlinePasses, settings: solved.settings, laser: recipe.laser }],
+            [{ region, step, scanAngle, outlinePasses, focus, settings: solved.settings, laser: recipe.laser }],
             table.blank.size?.height ?? 0,
             memo,
         ),

@@ -34,21 +34,23 @@ export interface Burning {
     readonly region: Region;
     readonly scanAngle: number;
     readonly outlinePasses: number;
+    readonly focus: readonly number[] | undefined;
     readonly settings: LaserSettings | undefined;
     readonly laser: Laser | undefined;
 }
 
 /** All that the machine burns for a step: its own work, then the marks of its inlays. */
 export function burningsOf(plan: LaserPlan, laser: Laser | undefined): Burning[] {
-    const { step, region, scanAngle, outlinePasses, settings } = plan;
+    const { step, region, scanAngle, outlinePasses, focus, settings } = plan;
     return [
-        { step, region, scanAngle, outlinePasses, settings, laser },
+        { step, region, scanAngle, outlinePasses, focus, settings, laser },
         ...(plan.marks ?? []).map((marks) => ({
             step,
             name: `marks of ${step.name}`,
             region: marks.region,
             scanAngle,
             outlinePasses: 0,
+            focus: undefined,
             settings: marks.settings,
             laser,
         })),
@@ -77,6 +79,7 @@ export function toolpaths(burning: Burning, memo: Memo): Work[] {
                 hatch: lines,
                 bothWays: step.scan?.bothWays ?? true,
                 ...(overtravel === undefined ? {} : { overtravel }),
+                ...(burning.focus === undefined ? {} : { focus: burning.focus }),
             });
         }
     }

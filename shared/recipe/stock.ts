@@ -1,5 +1,5 @@
 import type { Quantity } from '../quantity/quantity';
-import type { Where } from '../quantity/where';
+import type { Where, Written } from '../quantity/where';
 
 /**
  * What the shop owns, normalised. A figure that is not written is absent, never guessed here:
@@ -17,7 +17,12 @@ export interface Beam extends Named {
     readonly foilStops: boolean;
 }
 
+/** What lowers the focus as a pocket gets deeper: the machine, a person at a stop of the machine, or nothing. */
+export type Focusing = 'driven' | 'by-hand' | 'fixed';
+
 export interface Laser extends Named {
+    /** The whole block; absent where a laser stands in no text. */
+    readonly whole?: Where;
     readonly beam?: Beam;
     readonly wavelength?: Quantity;
     readonly power?: Quantity;
@@ -28,6 +33,7 @@ export interface Laser extends Named {
     readonly lens?: Quantity;
     readonly aperture?: Quantity;
     readonly quality?: Quantity;
+    readonly focus?: Written<Focusing>;
     readonly field?: Extent;
     readonly topSpeed?: Quantity;
     readonly acceleration?: Quantity;

@@ -75,6 +75,7 @@ function stepJson(plan: StepPlan, region: (of: Region) => unknown): unknown {
                       settings: laser.settings ?? null,
                       scanAngle: laser.scanAngle,
                       outlinePasses: laser.outlinePasses,
+                      focus: laser.focus ?? null,
                       taper: laser.taper,
                       mirrored: laser.mirrorAxis !== undefined,
                       region: region(laser.region),

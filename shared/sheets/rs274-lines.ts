@@ -25,6 +25,8 @@ export class Rs274Lines {
     private power = '';
     private speed = '';
     private airOn = false;
+    private height = 0;
+    private driven = true;
     failed: Rs274Problem | undefined;
 
     constructor(private readonly options: Rs274Options) {
@@ -32,23 +34,24 @@ export class Rs274Lines {
         this.scale = this.full / options.fullPower;
     }
 
-    head(): void {
+    head(focusMoves: boolean): void {
         for (const comment of this.options.comments) this.comment(comment);
         this.comment('millimetres; origin at the lower left corner of the blank, X to the right, Y away from you');
         this.comment(
             `S is the power of the beam: S 0 to ${decimal(this.full, 0)} stands for 0 to ${decimal(this.options.fullPower, 3)} W; F in mm a minute`,
         );
-        this.comment('Z 0 has the focus on the face of the blank, Z below 0 in the wood');
+        if (focusMoves) this.comment('Z moves the focus: Z 0 is on the face of the blank, Z below 0 in the wood');
         this.lines.push('G21', 'G90', 'G94', 'G0', 'S0', 'M3');
         this.motion = 'G0';
         this.power = 'S0';
     }
 
-    foot(zMoved: boolean): void {
+    foot(): void {
         this.power0();
         this.lines.push('M5');
         this.air(false);
-        if (zMoved) this.lines.push('G0 Z0');
+        if (this.height !== 0 && this.driven) this.lines.push('G0 Z0');
+        else if (this.height !== 0) this.comment('bring the focus back to the face');
         this.lines.push('G0 X0 Y0', 'M2');
     }
 
@@ -67,10 +70,20 @@ export class Rs274Lines {
         this.airOn = on;
     }
 
-    focus(depth: number): void {
+    /** Brings the focus to a height below the face (mm): by Z, or by stopping for somebody to do it. */
+    focus(height: number, byHand: boolean): void {
+        if (height === this.height) return;
         this.power0();
-        this.lines.push(`G0 Z${decimal(-depth, 3)}`);
-        this.motion = 'G0';
+        this.driven = !byHand;
+        if (byHand) {
+            const where = height === 0 ? 'back to the face' : `to ${decimal(height, 2)} mm below the face`;
+            this.comment(`stop: bring the focus ${where}, then go on`);
+            this.lines.push('M5', 'M0', 'M3');
+        } else {
+            this.lines.push(`G0 Z${decimal(-height, 3)}`);
+            this.motion = 'G0';
+        }
+        this.height = height;
     }
 
     private power0(): void {

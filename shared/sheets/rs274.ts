@@ -1,4 +1,5 @@
 import { exactTurn } from '../toolpath/edges';
+import { focusHeightsOf } from '../toolpath/focus';
 import { type AreaWork, isRunnable, type Job, overtravelOf, type PathWork, type Work } from '../toolpath/job';
 import { eachSweep, sweepEnds } from '../toolpath/sweep';
 import { Rs274Lines, type Rs274Options, type Rs274Problem } from './rs274-lines';
@@ -22,19 +23,20 @@ export function rs274(job: Job, options: Rs274Options): Rs274Result {
     const problem = problemOf(job, options);
     if (problem !== undefined) return { problem };
     const out = new Rs274Lines(options);
-    out.head();
+    const focused = focusHeightsOf(job).length > 1;
+    out.head(focused && job.focusByHand !== true);
     for (const work of job.work) {
         out.comment(work.name);
         out.air(work.air === true);
         for (let pass = 0; pass < work.passes; pass++) {
             if (work.passes > 1) out.comment(`pass ${pass + 1} of ${work.passes}`);
-            if (work.focus !== undefined) out.focus(work.focus[pass] ?? 0);
+            if (focused) out.focus(work.focus?.[pass] ?? 0, job.focusByHand === true);
             if (work.kind === 'area') writeArea(out, work, job);
             else writePaths(out, work);
             if (out.failed !== undefined) return { problem: out.failed };
         }
     }
-    out.foot(job.work.some((work) => work.focus?.some((depth) => depth !== 0)));
+    out.foot();
     return out.failed === undefined ? { text: out.text() } : { problem: out.failed };
 }
 

@@ -6,6 +6,7 @@ import { showNumber, showTime } from '../quantity/show';
 import type { Job } from '../toolpath/job';
 import { timeOfJob } from '../toolpath/time';
 import { fileName } from './escape';
+import { focusLine } from './focus-line';
 import { type Rs274Problem, rs274 } from './rs274';
 import { powerLine, type SetUp, type SheetFile, settingsLine } from './setup-svg';
 
@@ -28,13 +29,13 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
         return { problem: `${name} is not written: the settings of ${unsolved.step.name} are not known.` };
     const work = setUp.lasers.flatMap((one) => burningsOf(one, laser)).flatMap((burning) => toolpaths(burning, memo));
     const height = setUp.blank.size?.height ?? 0;
-    const job: Job = { work, motion: motionOf(laser), home: homeOf(height) };
+    const job: Job = { work, motion: motionOf(laser), home: homeOf(height), focusByHand: laser.focus?.value === 'by-hand' };
     const time = timeOfJob(job);
     const result = rs274(job, {
         comments: [
             `${plan.recipe.title || plan.recipe.name}, revision ${plan.recipe.revision}, set-up ${setUp.number}`,
             `blank ${setUp.blank.name}, ${showNumber(setUp.blank.size?.width ?? 0)} x ${showNumber(height)} mm, for ${laser.name}`,
-            ...setUp.lasers.flatMap((one) => [`${one.step.name}: ${settingsLine(one)}`, ...marksLines(one)]),
+            ...setUp.lasers.flatMap((one) => [`${one.step.name}: ${settingsLine(one)}`, ...focusLines(one), ...marksLines(one)]),
             ...(time === undefined ? [] : [`takes about ${showTime(time.total)}`]),
             'check origin, focus and material before starting; never leave it running alone',
         ],
@@ -43,6 +44,11 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
     });
     if ('problem' in result) return { problem: `${name} is not written: ${why[result.problem]}.` };
     return { path: name, text: result.text, note: `for the machine: ${setUp.lasers.map((one) => one.step.name).join(', ')}` };
+}
+
+function focusLines({ step, focus }: LaserPlan): string[] {
+    const line = focusLine(focus);
+    return line === undefined ? [] : [`focus of ${step.name}: ${line}; the head must clear the face by more than that`];
 }
 
 function marksLines({ step, marks }: LaserPlan): string[] {

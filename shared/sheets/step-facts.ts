@@ -11,6 +11,7 @@ import {
     showVolume,
 } from '../quantity/show';
 import type { Where } from '../quantity/where';
+import { focusLine } from './focus-line';
 import { powerLine, settingsLine } from './setup-svg';
 
 /** One short fact of a step, for the job sheet, the checklist and the bench view. */
@@ -41,6 +42,8 @@ function laserFacts({ laser, step }: StepPlan): Fact[] {
         const where = step.kind === 'engrave' && step.depth !== undefined ? { where: step.depth.where } : {};
         facts.push({ label: 'depth', value: showLengthInterval(laser.depth), ...where });
     }
+    const focus = focusLine(laser.focus);
+    if (focus !== undefined) facts.push({ label: 'focus', value: focus });
     facts.push({ label: 'air', value: step.air?.value ?? (step.kind === 'cut' ? 'on' : 'off') });
     if (step.kind === 'engrave') facts.push({ label: 'area', value: showArea(laser.area) });
     for (const marks of laser.marks ?? []) facts.push({ label: 'marks', value: marksFact(marks) });

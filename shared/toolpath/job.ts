@@ -40,6 +40,8 @@ export interface Job {
     readonly motion: Motion;
     /** Where the head comes from and goes back to (the top left corner if absent; machine files have the lower left as origin). */
     readonly home?: Place;
+    /** The machine stops for a person to change the focus, instead of moving it itself. */
+    readonly focusByHand?: boolean;
 }
 
 /** Whether all speeds, powers and counts are such as a machine could have. */
@@ -48,7 +50,13 @@ export function isRunnable({ work, motion }: Job): boolean {
     return (
         within(motion.topSpeed, 1e-6, 1e6) &&
         within(motion.acceleration, 1e-6, 1e9) &&
-        work.every(({ speed, power, passes }) => within(speed, 1e-6, 1e6) && within(power, 0, 1e6) && within(passes, 0, 1e4))
+        work.every(
+            ({ speed, power, passes, focus = [] }) =>
+                within(speed, 1e-6, 1e6) &&
+                within(power, 0, 1e6) &&
+                within(passes, 0, 1e4) &&
+                focus.every((height) => within(height, 0, 1e3)),
+        )
     );
 }
 

@@ -1,4 +1,5 @@
 import { exactTurn } from './edges';
+import { focusTime } from './focus';
 import { type AreaWork, isRunnable, type Job, overtravelOf, type PathWork, type Work } from './job';
 import { cornerSpeed, type Motion, moveTime, pieceTime } from './motion';
 import type { Path } from './path';
@@ -22,6 +23,8 @@ export interface JobTime {
     readonly total: number;
     /** Travel from home to the first work, from each to the next, and home again (s). */
     readonly between: number;
+    /** Bringing the focus to its heights and back (s). */
+    readonly focusing: number;
     readonly works: readonly WorkTime[];
 }
 
@@ -42,7 +45,8 @@ export function timeOfJob(job: Job): JobTime | undefined {
         at = pass.end;
     }
     between += travel(at, home, motion);
-    return { total: works.reduce((sum, work) => sum + work.time, between), between, works };
+    const focusing = focusTime(job);
+    return { total: works.reduce((sum, work) => sum + work.time, between + focusing), between, focusing, works };
 }
 
 /** One pass: time, burnt length, and where it starts and ends. */

@@ -186,15 +186,43 @@ describe('no-coupon and outside-coupon', () => {
 });
 
 describe('out-of-focus', () => {
-    it('a pocket deeper than the Rayleigh range, mended by a reminder', async () => {
+    const by = (word: string, body = 'depth 2 mm') => engraving(body).replace('spot 0.15 mm', `spot 0.15 mm focus ${word}`);
+
+    it('a pocket deeper than the Rayleigh range, on a laser that says nothing of its focus', async () => {
         // pi 0.075^2 / (1.2 x 0.0106) = 1.39 mm.
-        const text = engraving('depth 2 mm');
+        const text = engraving('depth 2 mm passes 8');
         const finding = await one(text, 'out-of-focus');
-        expect(finding.message).toContain('1.39 mm');
-        expect(finding.message).toContain('refocus once');
-        await expectMended(text, finding);
+        expect(finding).toMatchObject({ severity: 'info' });
+        expect(finding.message).toBe(
+            'At 2 mm the spot is 1.8 times as wide (the focus reaches 1.39 mm): the machine file lowers it before pass 5, if shed can.',
+        );
+        expect(finding.fixes.map(({ title }) => title)).toEqual([
+            'shed moves its focus by itself',
+            'The focus of shed is lowered by hand',
+        ]);
+        expect(await expectMended(text, finding)).toContain('focus driven');
+        expect(await expectMended(text, finding, 1)).toContain('focus by-hand');
     });
-    it('is silent above it', async () => silent(engraving('depth 1.3 mm'), 'out-of-focus'));
+    it('a fixed focus', async () => {
+        const finding = await one(by('fixed'), 'out-of-focus');
+        expect(finding).toMatchObject({ severity: 'warning', related: [{ message: 'The focus is said to be fixed here.' }] });
+        expect(finding.message).toContain('walls lean');
+    });
+    it('fewer passes than the focus has steps', async () => {
+        const text = by('driven', 'depth 3 mm passes 2');
+        const finding = await one(text, 'out-of-focus');
+        expect(finding.message).toContain('it should be lowered 2 times between passes, and there are 2.');
+        expect(words(text, finding)).toBe('passes 2');
+        expect(await expectMended(text, finding)).toContain('passes 3');
+    });
+    it('is silent above it, where the focus follows, where a step tells of it, and for a mere tone', async () => {
+        await silent(engraving('depth 1.3 mm'), 'out-of-focus');
+        await silent(by('driven'), 'out-of-focus');
+        await silent(by('by-hand'), 'out-of-focus');
+        await silent(by('fixed', 'tone 50 %'), 'out-of-focus');
+        const told = `${walnut}\n do "lower the focus half way" engrave e on b { art flag depth 2 mm air off }`;
+        await silent(recipe(told), 'out-of-focus');
+    });
 });
 
 describe('check-disagrees', () => {

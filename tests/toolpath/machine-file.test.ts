@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { rs274 } from '../../shared/sheets/rs274';
 import { cutPaths } from '../../shared/toolpath/cut';
+import { FOCUS_BY_HAND, FOCUS_MOTION } from '../../shared/toolpath/focus';
 import { hatch } from '../../shared/toolpath/hatch';
 import type { AreaWork, Job, PathWork } from '../../shared/toolpath/job';
 import { outlinePaths } from '../../shared/toolpath/outline';
@@ -35,6 +36,12 @@ function textOf(job: Job): string {
     if ('problem' in result) throw new Error(result.problem);
     return result.text;
 }
+
+const machine = {
+    ...motion,
+    cornerTolerance: CORNER_TOLERANCE,
+    focus: { speed: FOCUS_MOTION.topSpeed, acceleration: FOCUS_MOTION.acceleration, stop: FOCUS_BY_HAND },
+};
 
 const burns = (move: Move): boolean => !move.rapid && move.s > 0;
 const lengthOf = (move: Move): number => Math.hypot(move.x1 - move.x0, move.y1 - move.y0);
@@ -102,20 +109,46 @@ describe('a machine file read back by an interpreter of its own', () => {
         ['outlines', [outline]],
         ['a cut', [cut]],
         ['all of them', [area(), outline, cut]],
+        ['passes with a focus that is lowered', [area({ passes: 4, focus: [0, 0, 1.2, 1.2] }), outline]],
     ])('takes the time that the plan says within one per cent: %s', (_, work) => {
         const job: Job = { work, motion, home: { x: 0, y: 100 } };
-        const simulated = simulate(readProgram(textOf(job)).moves, { ...motion, cornerTolerance: CORNER_TOLERANCE }, 0.05);
+        const simulated = simulate(readProgram(textOf(job)).moves, machine, 0.05);
         const planned = timeOfJob(job)!.total;
         expect(planned).toBeGreaterThan(1);
         expect(Math.abs(planned / simulated - 1)).toBeLessThan(0.01);
     });
 
-    it('lowers the focus, switches air, and says what S means', () => {
-        const text = textOf({ work: [area({ passes: 2, focus: [0, 0.25], air: false }), { ...cut, air: true }], motion });
+    it('lowers the focus, brings it back for the outline, switches air, and says what S means', () => {
+        const text = textOf({
+            work: [area({ passes: 3, focus: [0, 0.25, 0.25], air: false }), outline, { ...cut, air: true }],
+            motion,
+        });
         const { moves, comments } = readProgram(text);
         const heights = moves.filter(burns).map((move) => (move.air ? 'air' : move.z));
-        expect(heights.filter((height, i) => height !== heights[i - 1])).toEqual([0, -0.25, 'air']);
+        expect(heights.filter((height, i) => height !== heights[i - 1])).toEqual([0, -0.25, 0, 'air']);
+        expect(moves.at(-1)!.z).toBe(0);
         expect(comments.some((comment) => comment.includes('S 0 to 1000 stands for 0 to 45 W'))).toBe(true);
+        // Each pass at its own height burns the same.
+        const burnt = (z: number) => energyOf(moves.filter((move) => move.z === z && !move.air && move.feed === 300 * 60));
+        expect(burnt(-0.25) / burnt(0)).toBeCloseTo(2, 6);
+    });
+
+    it('stops with the beam off where the focus is lowered by hand, and moves no Z', () => {
+        const job: Job = { work: [area({ passes: 3, focus: [0, 0.7, 0.7] }), outline], motion, focusByHand: true };
+        const text = textOf(job);
+        const { moves, comments } = readProgram(text);
+        expect(moves.filter((move) => move.stops > 0)).toHaveLength(2);
+        expect(moves.filter((move) => move.z !== 0)).toEqual([]);
+        expect(comments.filter((comment) => comment.startsWith('stop'))).toEqual([
+            'stop: bring the focus to 0.7 mm below the face, then go on',
+            'stop: bring the focus back to the face, then go on',
+        ]);
+        expect(timeOfJob(job)!.focusing).toBe(2 * FOCUS_BY_HAND);
+        expect(Math.abs(timeOfJob(job)!.total / simulate(moves, machine, 0.05) - 1)).toBeLessThan(0.01);
+    });
+
+    it('names no Z where the focus stays on the face', () => {
+        expect(textOf({ work: [area({ passes: 2, focus: [0, 0] }), outline], motion })).not.toContain('Z');
     });
 
     it('keeps comments inside their brackets, plain and short', () => {

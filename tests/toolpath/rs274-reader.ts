@@ -14,6 +14,8 @@ export interface Move {
     /** S in force, 0 while the beam is off by M5. */
     readonly s: number;
     readonly air: boolean;
+    /** Stops of the program (M0) since the move before. */
+    readonly stops: number;
 }
 
 export interface Program {
@@ -27,7 +29,7 @@ const WORD = /([A-Z])([+-]?(?:\d+\.?\d*|\.\d+))/y;
 export function readProgram(text: string): Program {
     const moves: Move[] = [];
     const comments: string[] = [];
-    const state = { x: 0, y: 0, z: 0, feed: 0, s: 0, beam: false, air: false, motion: Number.NaN, ended: false };
+    const state = { x: 0, y: 0, z: 0, feed: 0, s: 0, beam: false, air: false, motion: Number.NaN, stops: 0, ended: false };
     const modes = { millimetres: false, absolute: false, perMinute: false };
     text.split('\n').forEach((raw, index) => {
         const fail = (why: string): never => {
@@ -52,6 +54,7 @@ export function readProgram(text: string): Program {
             else if (letter === 'G' && value === 94) modes.perMinute = true;
             else if (letter === 'M' && (value === 3 || value === 5)) state.beam = value === 3;
             else if (letter === 'M' && (value === 7 || value === 9)) state.air = value === 7;
+            else if (letter === 'M' && value === 0) state.stops += state.beam ? fail('stops with the beam ready') : 1;
             else if (letter === 'M' && value === 2) state.ended = true;
             else fail(`unknown word ${letter}${value}`);
         }
@@ -72,7 +75,9 @@ export function readProgram(text: string): Program {
             feed: state.feed,
             s,
             air: state.air,
+            stops: state.stops,
         });
+        state.stops = 0;
         state.x = x1;
         state.y = y1;
     });

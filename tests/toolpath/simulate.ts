@@ -9,18 +9,32 @@ export interface Machine {
     readonly acceleration: number;
     /** How far (mm) the head may cut a corner. */
     readonly cornerTolerance: number;
+    /** Speed (mm/s) and acceleration (mm/s2) of the focus, and what a stop of the program takes (s). */
+    readonly focus?: { readonly speed: number; readonly acceleration: number; readonly stop: number };
 }
 
 /** Seconds from the first move to the last. Rapid moves start and end at rest. */
 export function simulate(moves: readonly Move[], machine: Machine, step = 0.01): number {
     let time = 0;
+    let z = 0;
     for (let i = 0; i < moves.length; ) {
         let end = i + 1;
+        if (moves[i]!.z !== z || moves[i]!.stops > 0) {
+            if (machine.focus === undefined) throw new Error('a focus that moves wants a machine that can');
+            time += moves[i]!.stops * machine.focus.stop + straight(Math.abs(moves[i]!.z - z), machine.focus);
+            z = moves[i]!.z;
+        }
         if (!moves[i]!.rapid) while (end < moves.length && !moves[end]!.rapid) end++;
         time += runChain(moves.slice(i, end), machine, step);
         i = end;
     }
     return time;
+}
+
+/** From rest to rest: to half way the speed grows, then it falls, unless it is reached before. */
+function straight(length: number, { speed, acceleration }: NonNullable<Machine['focus']>): number {
+    const ramp = Math.min(speed / acceleration, Math.sqrt(length / acceleration));
+    return 2 * ramp + Math.max(0, length - acceleration * ramp * ramp) / speed;
 }
 
 function runChain(moves: readonly Move[], machine: Machine, step: number): number {
