@@ -156,7 +156,13 @@ function depthOf(item: AstNode): Engrave['depth'] {
 }
 
 function cutOf(node: ast.Cut, base: Base): Cut {
-    return { ...base, kind: 'cut', ...beamWork(node), ...present({ tabs: new Items(node.items).count('tabs') }) };
+    const items = new Items(node.items);
+    return {
+        ...base,
+        kind: 'cut',
+        ...beamWork(node),
+        ...present({ tabs: items.count('tabs'), leadIn: items.figure('lead-in') }),
+    };
 }
 
 function inlayOf(node: ast.Inlay, base: Base): Inlay {

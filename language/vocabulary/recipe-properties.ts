@@ -123,6 +123,14 @@ const steps: Property[] = [
     ...engrave,
     ...beamWork('Cut'),
     property('Cut', 'tabs', 'count', 'Bridges left standing so that the part does not fall.', 'tabs 4', countOf(0, 200)),
+    property(
+        'Cut',
+        'lead-in',
+        'figure',
+        'How far out in the waste the beam begins, so that its first burn is not on the edge.',
+        'lead-in 2 mm',
+        { measures: [measure('length', [0.2, 20], [0, 100])] },
+    ),
     coats('Seal'),
     allow('Seal'),
     property('Fill', 'overfill', 'figure', 'How much more is mixed than the hollow holds.', 'overfill 15 %', {

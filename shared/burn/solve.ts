@@ -5,6 +5,7 @@ import { doseFor, doseOf, type Settings } from './dose';
 import { type DepthLaw, predict } from './law';
 import { leastPowerOf } from './least-power';
 import { linePitch, pitchForSpot } from './pitch';
+import { runUpSpeed } from './run-up-speed';
 
 /**
  * What is wanted: a depth in mm, or a tone from 0 (bare) to 1 (darkest without digging). A `cut` is a
@@ -29,6 +30,7 @@ type Limit =
     | 'heavy-pass' // a pass takes off more than chars little
     | 'below-threshold' // the dose of a pass takes nothing off
     | 'above-threshold' // a tone was wanted, and this digs
+    | 'run-up' // the overtravel holds a solved speed down
     | 'outside-coupon'; // the dose lies outside of the burnt rows
 
 export interface Solution extends Settings {
@@ -57,6 +59,8 @@ interface Machine {
     readonly power: number | undefined;
     readonly least: number;
     readonly topSpeed: number;
+    /** Fastest that the overtravel lets the head reach before the art begins. */
+    readonly runUpSpeed: number;
 }
 
 /**
@@ -69,7 +73,7 @@ export function solveDepth(law: DepthLaw, laser: Laser | undefined, wish: Wish, 
     const limits: Limit[] = [];
     if (!Object.values(given).every((value) => value === undefined || (value > 0 && value <= 1e6))) return undefined;
     if (!((given.passes ?? 1) >= 1 && ('tone' in wish ? wish.tone : wish.depth) >= 0)) return undefined;
-    const machine = machineOf(laser);
+    const machine = machineOf(laser, isCut(wish));
     const pitch = given.pitch ?? wantedPitch(law, laser, isCut(wish));
     if (pitch === undefined) limits.push('no-pitch');
     if (laser?.topSpeed === undefined && given.speed === undefined) limits.push('no-top-speed');
@@ -84,7 +88,10 @@ export function solveDepth(law: DepthLaw, laser: Laser | undefined, wish: Wish, 
         if (best === undefined || better(solution, best, wish)) best = solution;
         if (solution.reached && !solution.limits.includes('heavy-pass')) break;
     }
-    return best;
+    if (best === undefined || given.speed !== undefined) return best;
+    const open = { ...machine, runUpSpeed: Number.POSITIVE_INFINITY };
+    const faster = settle(law, open, wish, { ...given, pitch: best.pitch, passes: best.passes });
+    return (faster?.speed ?? 0) > best.speed * 1.01 ? { ...best, limits: [...best.limits, 'run-up'] } : best;
 }
 
 function isCut(wish: Wish): boolean {
@@ -100,7 +107,7 @@ function range(from: number, to: number): number[] {
     return Array.from({ length: to - from + 1 }, (_, i) => from + i);
 }
 
-function machineOf(laser: Laser | undefined): Machine {
+function machineOf(laser: Laser | undefined, cut: boolean): Machine {
     const positive = (value: number | undefined): number | undefined =>
         value !== undefined && value > 0 && value < 1e6 ? value : undefined;
     const power = positive(laser?.power?.value);
@@ -108,6 +115,8 @@ function machineOf(laser: Laser | undefined): Machine {
         power,
         least: Math.min(positive(leastPowerOf(laser)) ?? 0, power ?? 0),
         topSpeed: positive(laser?.topSpeed?.value) ?? USUAL_TOP_SPEED,
+        // A cut needs no run-up: it is followed from its start.
+        runUpSpeed: cut ? Number.POSITIVE_INFINITY : (runUpSpeed(laser) ?? Number.POSITIVE_INFINITY),
     };
 }
 
@@ -131,7 +140,7 @@ function settle(
 
 /** As fast as the machine goes with the power it has to spare; only where slowest is still too fast, all its power. */
 function freely(dose: number, machine: Machine, pitch: number, passes: number, wish: Wish): Settings {
-    const atTop = dose * machine.topSpeed * pitch;
+    const atTop = dose * fastest(machine) * pitch;
     const share = isCut(wish) ? 1 : EASY_POWER;
     const slowest = slowestOf(wish);
     const easy = roundPower(Math.min(atTop, share * machine.power!), machine);
@@ -150,8 +159,12 @@ function roundPower(power: number, machine: Machine): number {
     return Math.min(Math.max((percent * machine.power) / 100, machine.least), machine.power);
 }
 
+function fastest({ topSpeed, runUpSpeed }: Machine): number {
+    return Math.min(topSpeed, runUpSpeed);
+}
+
 function roundSpeed(speed: number, machine: Machine, slowest: number): number {
-    return Math.min(Math.max(Number(speed.toPrecision(3)), slowest), machine.topSpeed);
+    return Math.min(Math.max(Number(speed.toPrecision(3)), slowest), fastest(machine));
 }
 
 function judge(

@@ -34,6 +34,6 @@ export function machineTime(burnings: readonly Burning[], height: number, memo: 
 
 function workKey({ step, region, settings, scanAngle, outlinePasses, focus }: Burning, memo: Memo): unknown {
     const bothWays = step.kind === 'engrave' ? step.scan?.bothWays : undefined;
-    const tabs = step.kind === 'cut' ? step.tabs?.value : undefined;
-    return [memo.keyOf(region), settings, scanAngle, outlinePasses, focus, bothWays, tabs, step.kind];
+    const cut = step.kind === 'cut' ? [step.tabs?.value, step.leadIn?.value] : undefined;
+    return [memo.keyOf(region), settings, scanAngle, outlinePasses, focus, bothWays, cut, step.kind];
 }

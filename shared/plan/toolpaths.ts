@@ -8,6 +8,7 @@ import type { Motion } from '../toolpath/motion';
 import { outlinePaths } from '../toolpath/outline';
 import type { Path } from '../toolpath/path';
 import type { Place } from '../toolpath/place';
+import { contentKey } from './content-key';
 import type { LaserPlan, LaserSettings } from './laser-plan';
 import type { Memo } from './memo';
 
@@ -57,6 +58,14 @@ export function burningsOf(plan: LaserPlan, laser: Laser | undefined): Burning[]
     ];
 }
 
+/** The paths along the edge: of a cut with its tabs and lead-ins. */
+export function outlineOf({ region, step }: Pick<Burning, 'region' | 'step'>, memo: Memo): readonly Path[] {
+    const options = step.kind === 'cut' ? { tabs: step.tabs?.value ?? 0, leadIn: step.leadIn?.value ?? 0 } : undefined;
+    return memo.get('outline', contentKey(memo.keyOf(region), options), () =>
+        options === undefined ? outlinePaths(region) : cutPaths(region, options),
+    );
+}
+
 /** The machine's work for a step: area passes first, then its outline. Made when somebody needs it, and kept. */
 export function toolpaths(burning: Burning, memo: Memo): Work[] {
     const { settings, step, region } = burning;
@@ -84,10 +93,7 @@ export function toolpaths(burning: Burning, memo: Memo): Work[] {
         }
     }
     if (burning.outlinePasses > 0) {
-        const tabs = step.kind === 'cut' ? (step.tabs?.value ?? 0) : 0;
-        const paths: readonly Path[] = memo.get('outline', `${key} ${step.kind} ${tabs}`, () =>
-            step.kind === 'cut' ? cutPaths(region, { tabs }) : outlinePaths(region),
-        );
+        const paths = outlineOf(burning, memo);
         const name = step.kind === 'cut' ? step.name : `${step.name} outline`;
         work.push({ kind: 'path', name, ...burnt, passes: burning.outlinePasses, paths });
     }

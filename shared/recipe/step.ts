@@ -94,6 +94,8 @@ export interface Engrave extends LaserStep {
 export interface Cut extends LaserStep {
     readonly kind: 'cut';
     readonly tabs?: Written<number>;
+    /** How far out in the waste the beam begins. */
+    readonly leadIn?: Quantity;
 }
 
 export interface Seal extends StepBase {

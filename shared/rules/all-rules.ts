@@ -55,6 +55,7 @@ import { sandBeforePeel } from './sand-before-peel';
 import { scanAlongGrain } from './scan-along-grain';
 import { settingsMissDepth } from './settings-miss-depth';
 import { shallowFill } from './shallow-fill';
+import { shortOvertravel } from './short-overtravel';
 import { shortPotLife } from './short-pot-life';
 import { smallMix } from './small-mix';
 import { thinFloor } from './thin-floor';
@@ -107,6 +108,7 @@ const burn = [
     coarsePitch,
     finePitch,
     outOfFocus,
+    shortOvertravel,
     checkDisagrees,
 ];
 const wood = [movementAcrossInlay, moistureMismatch, lowContrast];

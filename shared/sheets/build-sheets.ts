@@ -18,7 +18,7 @@ export function buildSheets(plan: Plan, findings: readonly Finding[], memo: Memo
     const files: SheetFile[] = [];
     const problems: string[] = [];
     for (const setUp of setUps(plan)) {
-        files.push(setUpSvg(plan, setUp));
+        files.push(setUpSvg(plan, setUp, memo));
         const machine = setUpRs274(plan, setUp, memo);
         if ('problem' in machine) problems.push(machine.problem);
         else files.push(machine);

@@ -1,8 +1,10 @@
 import type { LaserPlan, LaserSettings } from '../plan/laser-plan';
+import type { Memo } from '../plan/memo';
 import type { BlankPlan, Plan } from '../plan/plan';
+import { outlineOf } from '../plan/toolpaths';
 import { showLength, showNumber, showRatio } from '../quantity/show';
 import { escapeMarkup, fileName } from './escape';
-import { pathData } from './path-data';
+import { burntData, pathData } from './path-data';
 
 /** One file of what leaves the program. */
 export interface SheetFile {
@@ -43,7 +45,7 @@ export function setUps(plan: Plan): SetUp[] {
  * A real-size drawing of one set-up: the page is the blank, in millimetres. Each step is a group of
  * its own, told apart by label and, for outlines, by dash. Engraved areas are filled, cuts are lines.
  */
-export function setUpSvg(plan: Plan, setUp: SetUp): SheetFile {
+export function setUpSvg(plan: Plan, setUp: SetUp, memo: Memo): SheetFile {
     const { blank, lasers } = setUp;
     const width = blank.size?.width ?? 0;
     const height = blank.size?.height ?? 0;
@@ -54,7 +56,7 @@ export function setUpSvg(plan: Plan, setUp: SetUp): SheetFile {
         `<svg xmlns="http://www.w3.org/2000/svg" ${size}>`,
         `  <title>${escapeMarkup(title)}</title>`,
         `  <desc>${escapeMarkup(`Revision ${plan.recipe.revision}. Lay the blank's top left corner at the origin. One unit is one millimetre.`)}</desc>`,
-        ...lasers.flatMap((laser) => group(laser)),
+        ...lasers.flatMap((laser) => group(laser, memo)),
         '</svg>',
         '',
     ];
@@ -62,7 +64,7 @@ export function setUpSvg(plan: Plan, setUp: SetUp): SheetFile {
     return { path: name, text: lines.join('\n'), note: `${lasers.map((laser) => laser.step.name).join(', ')} on ${blank.name}` };
 }
 
-function group(laser: LaserPlan): string[] {
+function group(laser: LaserPlan, memo: Memo): string[] {
     const data = pathData(laser.region);
     const label = escapeMarkup(`${laser.step.kind} ${laser.step.name}: ${settingsLine(laser)}`);
     const id = fileName(laser.step.name);
@@ -70,7 +72,9 @@ function group(laser: LaserPlan): string[] {
     if (laser.step.kind === 'engrave') lines.push(`    <path id="${id}-area" fill="#000" fill-rule="evenodd" d="${data}"/>`);
     if (laser.outlinePasses > 0) {
         const dash = laser.step.kind === 'cut' ? '' : ' stroke-dasharray="1 0.4"';
-        lines.push(`    <path id="${id}-outline" fill="none" stroke="#000" stroke-width="0.05"${dash} d="${data}"/>`);
+        // A cut is drawn as it is followed: from its lead-in, and open over the tabs.
+        const followed = laser.step.kind === 'cut' ? burntData(outlineOf(laser, memo)) : data;
+        lines.push(`    <path id="${id}-outline" fill="none" stroke="#000" stroke-width="0.05"${dash} d="${followed}"/>`);
     }
     lines.push('  </g>');
     for (const marks of laser.marks ?? []) {

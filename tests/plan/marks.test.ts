@@ -70,7 +70,7 @@ describe('the marks of an inlay', () => {
     it('are in every file', async () => {
         const plan = await planOf(inlayRecipe({ inlay }));
         for (const [index, setUp] of setUps(plan).entries()) {
-            const svg = setUpSvg(plan, setUp).text;
+            const svg = setUpSvg(plan, setUp, new Memo()).text;
             expect(svg).toContain(`<g id="${index === 0 ? 'pocket' : 'relief'}-marks-3">`);
             const file = setUpRs274(plan, setUp, new Memo());
             const before = setUpRs274(

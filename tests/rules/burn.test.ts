@@ -225,6 +225,46 @@ describe('out-of-focus', () => {
     });
 });
 
+describe('short-overtravel', () => {
+    const by = (over: string, body: string) => engraving(body).replace('spot 0.15 mm', `spot 0.15 mm overtravel ${over}`);
+    const held = 'power 80 % speed 400 mm/s passes 2';
+
+    it('a written speed that wants more room than there is', async () => {
+        const text = by('3 mm', `depth 0.5 mm ${held}`);
+        const finding = await one(text, 'short-overtravel');
+        // 400^2 / 12000 = 13.3 mm; over 3 mm the head gets to sqrt(36000) = 190 mm/s.
+        expect(finding).toMatchObject({
+            severity: 'warning',
+            message:
+                'e at 400 mm/s needs 13.33 mm to run up, and the overtravel is 3 mm: the head is only 190 mm/s there, so its lines begin with 2.1 times the dose.',
+        });
+        expect(words(text, finding)).toBe('400 mm/s');
+        expect(await expectMended(text, finding)).toContain('overtravel 13.4 mm');
+        expect(await expectMended(text, finding, 1)).toContain('speed 189 mm/s');
+    });
+    it('no overtravel at all', async () => {
+        const finding = await one(by('0 mm', `depth 0.5 mm ${held}`), 'short-overtravel');
+        expect(finding.message).toContain('the head is at rest there');
+        expect(finding.fixes).toHaveLength(1);
+    });
+    it('a solved speed stays below it, and the time that costs is told', async () => {
+        const text = by('3 mm', 'depth 0.3 mm passes 4');
+        const finding = await one(text, 'short-overtravel');
+        expect(finding).toMatchObject({ severity: 'hint' });
+        expect(finding.message).toBe(
+            'e is held to 189 mm/s, since shed has only 3 mm of overtravel to run up; 600 mm/s would want 30 mm.',
+        );
+        expect(await expectMended(text, finding)).toContain('overtravel 30 mm');
+    });
+    it('is silent with room enough, with none written, and for cuts', async () => {
+        await silent(by('14 mm', `depth 0.5 mm ${held}`), 'short-overtravel');
+        await silent(engraving(`depth 0.5 mm ${held}`), 'short-overtravel');
+        await silent(by('30 mm', 'depth 0.3 mm passes 4'), 'short-overtravel');
+        const cut = recipe(`${walnut}\n cut rim on b { circle 60 mm power 95 % speed 300 mm/s air on }`);
+        await silent(cut.replace('spot 0.15 mm', 'spot 0.15 mm overtravel 1 mm'), 'short-overtravel');
+    });
+});
+
 describe('check-disagrees', () => {
     const checked = (range: string) =>
         recipe(`${walnut}\n engrave e on b { art flag depth 0.6 mm air off }\n check e { depth ${range} }`);
