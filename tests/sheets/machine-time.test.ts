@@ -1,15 +1,14 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { Memo } from '../../shared/plan/memo';
 import { setUpRs274 } from '../../shared/sheets/setup-rs274';
 import { setUps } from '../../shared/sheets/setup-svg';
+import { FOCUS_BY_HAND, FOCUS_MOTION } from '../../shared/toolpath/focus';
 import { CORNER_TOLERANCE } from '../../shared/toolpath/time';
 import { planOf } from '../kit/plan-of';
+import { goodSamples, sampleText } from '../kit/samples';
 import { inlayRecipe } from '../kit/shop';
 import { readProgram } from '../toolpath/rs274-reader';
 import { simulate } from '../toolpath/simulate';
-
-const sample = (name: string): string => readFileSync(new URL(`../../samples/${name}`, import.meta.url), 'utf8');
 
 /** Sum of the steps' machine times in the plan, and a simulation of the written file, for each set-up. */
 async function times(text: string, art: Readonly<Record<string, string>> = {}): Promise<{ planned: number; run: number }[]> {
@@ -19,6 +18,7 @@ async function times(text: string, art: Readonly<Record<string, string>> = {}): 
         topSpeed: topSpeed!.value,
         acceleration: acceleration!.value,
         cornerTolerance: CORNER_TOLERANCE,
+        focus: { speed: FOCUS_MOTION.topSpeed, acceleration: FOCUS_MOTION.acceleration, stop: FOCUS_BY_HAND },
     };
     return setUps(plan).map((setUp) => {
         const file = setUpRs274(plan, setUp, new Memo());
@@ -48,12 +48,20 @@ describe('the machine time in the plan', () => {
         }
     });
 
-    it('also of a sample with three steps in one set-up', async () => {
-        const stock = sample('workshop.kerf');
-        const text = sample('tide-coaster.kerf').replace('use "workshop.kerf"', stock);
-        const all = await times(text, { 'art/tide-rings.svg': sample('art/tide-rings.svg') });
-        expect(all).toHaveLength(1);
-        expect(all[0]!.run).toBeGreaterThan(60);
-        expect(Math.abs(all[0]!.planned / all[0]!.run - 1)).toBeLessThan(0.01);
+    it.each(goodSamples)('is that of the written file within one per cent: the sample %s', async (name) => {
+        const all = await times(...sampleText(name));
+        expect(all.length).toBeGreaterThan(0);
+        for (const { planned, run } of all) {
+            expect(run).toBeGreaterThan(60);
+            expect(Math.abs(planned / run - 1)).toBeLessThan(0.01);
+        }
+    });
+
+    it('and where the focus is lowered, by the machine or by hand', async () => {
+        const deep = inlayRecipe({ pocket: 'art flag depth 2.5 mm air off' });
+        const [driven] = await times(deep.replace('spot 0.15 mm', 'spot 0.15 mm focus driven'));
+        const [byHand] = await times(deep.replace('spot 0.15 mm', 'spot 0.15 mm focus by-hand'));
+        for (const { planned, run } of [driven!, byHand!]) expect(Math.abs(planned / run - 1)).toBeLessThan(0.01);
+        expect(byHand!.planned).toBeGreaterThan(driven!.planned + 50);
     });
 });
