@@ -1,9 +1,9 @@
 import { EmptyFileSystem, type LangiumDocument, URI } from 'langium';
 import { createKerfServices } from '../../language/module';
+import { allowablePages } from '../../server/all-pages';
 import { LocalAsker } from '../../server/engine/asker';
 import { byContent } from '../../server/files/content-version';
 import type { FileReader } from '../../server/files/read-result';
-import { allowablePages } from '../../server/rule-pages';
 import { ArtCache } from '../../server/workshop/art-cache';
 import { namesInArt } from '../../server/workshop/names-in-art';
 import { Workshop } from '../../server/workshop/workshop';

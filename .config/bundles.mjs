@@ -1,0 +1,56 @@
+import { fileURLToPath } from 'node:url';
+import { asData } from './as-data.mjs';
+
+const common = {
+    absWorkingDir: fileURLToPath(new URL('..', import.meta.url)),
+    bundle: true,
+    keepNames: true,
+    logLevel: 'warning',
+    // Built-in stock is text that travels inside the bundle; the polygon engine's bytes likewise.
+    loader: { '.kerf': 'text', '.wasm': 'binary' },
+    plugins: [asData],
+};
+
+const node = { ...common, platform: 'node', format: 'cjs', target: 'node22' };
+
+/** What goes into dist/, as esbuild takes it. */
+export function bundlesFor(production) {
+    const how = production ? { minify: true } : { sourcemap: 'linked' };
+    return bundles.map((bundle) => ({ ...bundle, ...how }));
+}
+
+const bundles = [
+    { ...node, entryPoints: ['extension/main.ts'], outfile: 'dist/extension.cjs', external: ['vscode'] },
+    {
+        ...common,
+        entryPoints: ['extension/main.browser.ts'],
+        outfile: 'dist/extension.web.cjs',
+        platform: 'browser',
+        format: 'cjs',
+        target: 'chrome128',
+        external: ['vscode'],
+    },
+    { ...node, entryPoints: ['server/main.node.ts'], outfile: 'dist/server.cjs' },
+    { ...node, entryPoints: ['server/worker/node-worker.ts'], outfile: 'dist/worker.cjs' },
+    { ...node, entryPoints: ['server/cli.ts'], outfile: 'dist/cli.cjs', banner: { js: '#!/usr/bin/env node' } },
+    {
+        ...common,
+        entryPoints: ['server/main.browser.ts'],
+        outfile: 'dist/server.web.js',
+        platform: 'browser',
+        // The polygon library asks for these under Node only.
+        external: ['fs', 'path', 'crypto'],
+        format: 'iife',
+        target: 'chrome128',
+    },
+    {
+        ...common,
+        entryPoints: ['extension/bench/webview/bench.tsx'],
+        outfile: 'dist/bench.js',
+        platform: 'browser',
+        format: 'iife',
+        target: 'chrome128',
+        jsx: 'automatic',
+        jsxImportSource: 'preact',
+    },
+];
