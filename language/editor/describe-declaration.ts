@@ -1,7 +1,19 @@
 import type { AstNode } from 'langium';
-import { type Coat, type Glue, isCoat, isGlue, isKind, isResin, isSealer, type Resin, type Sealer } from '../generated/ast';
+import {
+    type Coat,
+    type Glue,
+    isCoat,
+    isGlue,
+    isKind,
+    isLaser,
+    isResin,
+    isSealer,
+    type Resin,
+    type Sealer,
+} from '../generated/ast';
 import { kindReference } from '../lowering/stock';
 import { itemKey } from '../vocabulary/item-key';
+import { describeLaser } from './describe-laser';
 
 /** Longer declarations are cut: a hover is read at a glance. */
 const mostLines = 24;
@@ -12,6 +24,7 @@ export function describeDeclaration(node: AstNode): string {
     const comment = commentAbove(node);
     if (comment !== '') parts.push(comment);
     if (hasKind(node)) parts.push(...inherited(node));
+    if (isLaser(node)) parts.push(describeLaser(node));
     return parts.join('\n\n');
 }
 

@@ -1,10 +1,11 @@
+import { settingFor, wattsAt } from '../../shared/burn/power-curve';
 import type { Dimension } from '../../shared/quantity/dimension';
 import { fromBase, type Quantity } from '../../shared/quantity/quantity';
 import { showNumber } from '../../shared/quantity/show';
 import { isPosition, isQuantity, type Position, type Quantity as QuantityNode, type Size } from '../generated/ast';
 import { extentOf, pointOf, quantityOf } from '../lowering/quantity';
 import { propertyOfNumber } from '../vocabulary/lookup';
-import { fullPower } from './full-power';
+import { laserSet } from './laser-set';
 
 /** Units in which a maker may want to see a number again. */
 const alsoIn: Readonly<Partial<Record<Dimension, readonly string[]>>> = {
@@ -53,9 +54,11 @@ function told(node: QuantityNode | Size | Position, quantities: readonly Quantit
     const others = (hasFraction ? [first.unit, ...units] : units).map(
         (unit) => `${quantities.map((one) => inUnit(one.value, unit)).join(' × ')} ${unit}`,
     );
-    const full = fullPower(node);
-    if (full !== undefined && first.dimension === 'ratio') others.push(`${inUnit(first.value * full, 'W')} W`);
-    if (full !== undefined && first.dimension === 'power') others.push(`${inUnit(first.value / full, '%')} %`);
+    const laser = laserSet(node);
+    const watts = first.dimension === 'ratio' ? wattsAt(laser, first.value) : undefined;
+    const setting = first.dimension === 'power' ? settingFor(laser, first.value) : undefined;
+    if (watts !== undefined) others.push(`${inUnit(watts, 'W')} W`);
+    if (setting !== undefined) others.push(`${inUnit(setting, '%')} %`);
     return others;
 }
 

@@ -1,5 +1,5 @@
 import type { AstNode, CstNode } from 'langium';
-import { isAllow, isCount, isMix, isTone, isTrait } from '../generated/ast';
+import { isAllow, isCount, isDated, isMix, isTone, isTrait } from '../generated/ast';
 import type { OutsideServices } from '../outside';
 import { itemKey } from '../vocabulary/item-key';
 import { propertyOf } from '../vocabulary/lookup';
@@ -11,7 +11,7 @@ export function describeValue({ text }: CstNode, node: AstNode, { pages }: Outsi
         return page && `**${page.title}.** ${page.condition}\n\n${page.why}`;
     }
     const isPlainText = isTrait(node) && text.startsWith('"');
-    if (isPlainText || !(isCount(node) || isTrait(node) || isTone(node) || isMix(node))) return undefined;
+    if (isPlainText || !(isCount(node) || isTrait(node) || isTone(node) || isMix(node) || isDated(node))) return undefined;
     const block = node.$container?.$type;
     const property = block === undefined ? undefined : propertyOf(block, itemKey(node) ?? '');
     if (property === undefined) return undefined;

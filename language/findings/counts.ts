@@ -1,10 +1,10 @@
 import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
 import * as ast from '../generated/ast';
+import { isDay, likelyDay } from '../lowering/day';
 import { isColour, isCountable } from '../lowering/items';
 import { amountOf } from '../lowering/number';
 import { whereOfPart } from '../lowering/places';
-import { isDay, likelyDay } from '../lowering/runs';
 import { oneOf } from '../vocabulary/expected';
 import { propertyOf } from '../vocabulary/lookup';
 import { nearest } from './nearest';
@@ -14,7 +14,7 @@ import { removal, replaceWith, say } from './say';
 export function* valueFindings(node: AstNode): Iterable<Finding> {
     if (ast.isCount(node)) yield* countFindings(node);
     else if ((ast.isBurn(node) || ast.isBurnt(node)) && node.passes !== undefined) yield* passesFindings(node, node.passes);
-    else if (ast.isRun(node)) yield* dateFindings(node);
+    else if (ast.isRun(node) || ast.isDated(node)) yield* dateFindings(node);
     else if (ast.isTone(node)) yield* colourFindings(node);
     else if (ast.isTrait(node)) yield* wordFindings(node);
     else if (ast.isMix(node)) yield* mixFindings(node);
@@ -47,7 +47,7 @@ function* passesFindings(node: ast.Burn | ast.Burnt, passes: number): Iterable<F
     });
 }
 
-function* dateFindings(node: ast.Run): Iterable<Finding> {
+function* dateFindings(node: ast.Run | ast.Dated): Iterable<Finding> {
     if (node.date === undefined || isDay(node.date)) return;
     const where = whereOfPart(node, 'date');
     const meant = likelyDay(node.date);

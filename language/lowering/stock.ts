@@ -15,6 +15,7 @@ import type {
     Wood,
 } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
+import { isDay } from './day';
 import { Items } from './items';
 import { amountOf } from './number';
 import { whereOf, whereOfFirstWord, whereOfPart, written } from './places';
@@ -51,6 +52,7 @@ export function laserOf(node: ast.Laser): Laser {
             wavelength: quantityOf(source?.wavelength) ?? beam?.wavelength,
             power: items.figure('power'),
             leastPower: items.figure('leastpower'),
+            setpoints: setpointsOf(node),
             spot: items.figure('spot'),
             lens: items.figure('lens'),
             aperture: items.figure('aperture'),
@@ -60,8 +62,25 @@ export function laserOf(node: ast.Laser): Laser {
             topSpeed: items.figure('topspeed'),
             acceleration: items.figure('acceleration'),
             overtravel: items.figure('overtravel'),
+            serviced: lastDay(node.items, 'serviced'),
         }),
     };
+}
+
+function setpointsOf(node: ast.Laser): Laser['setpoints'] {
+    const points = node.items.filter(ast.isSetpoint).flatMap((item) => {
+        const setting = quantityOf(item.setting);
+        const gives = quantityOf(item.gives);
+        return setting === undefined || gives === undefined ? [] : [{ setting, gives, where: whereOf(item) }];
+    });
+    return points.length === 0 ? undefined : points;
+}
+
+/** The last of the days that a block writes under a word. */
+function lastDay(items: readonly AstNode[], key: string): Laser['serviced'] {
+    const days = items.filter(ast.isDated).filter((item) => item.key === key && item.date !== undefined && isDay(item.date));
+    const [last] = days.toSorted((a, b) => (a.date < b.date ? 1 : -1));
+    return last && { ...written(last.date, whereOf(last)), ...present({ note: last.note }) };
 }
 
 function focusOf(item: AstNode): Laser['focus'] {
@@ -115,6 +134,7 @@ export function sheetOf(node: ast.Sheet): Sheet {
             wood: wood && woodOf(wood),
             thickness: items.figure('thickness'),
             moisture: items.figure('moisture'),
+            bought: lastDay(node.items, 'bought'),
             sheet: items.size('sheet'),
             price: items.first((item) => (ast.isSheetPrice(item) ? priceOf(item) : undefined)),
         }),
@@ -245,15 +265,21 @@ export function couponOf(node: ast.Coupon): Coupon | undefined {
     const sheet = node.sheet?.ref?.name;
     const laser = node.laser?.ref?.name;
     if (sheet === undefined || laser === undefined) return undefined;
-    const burns = node.items.filter(ast.isBurn).flatMap((burn) => {
+    const squares = node.items.filter(ast.isBurn).flatMap((burn) => {
         const power = quantityOf(burn.power);
         const speed = quantityOf(burn.speed);
-        const depth = quantityOf(burn.depth);
         const passes = burn.passes ?? 1;
-        if (power === undefined || speed === undefined || depth === undefined) return [];
-        return Number.isInteger(passes) && passes >= 1 && passes <= 1e6
-            ? [{ power, speed, passes, depth, where: whereOf(burn) }]
-            : [];
+        if (power === undefined || speed === undefined || !Number.isInteger(passes) || passes < 1 || passes > 1e6) return [];
+        const square = { power, speed, passes, where: whereOf(burn) };
+        return [{ square, depth: quantityOf(burn.depth), tone: quantityOf(burn.tone) }];
     });
-    return { sheet, laser, ...present({ pitch: new Items(node.items).figure('pitch') }), burns, where: whereOfFirstWord(node) };
+    const tones = squares.flatMap(({ square, tone }) => (tone === undefined ? [] : [{ ...square, tone }]));
+    return {
+        sheet,
+        laser,
+        ...present({ pitch: new Items(node.items).figure('pitch'), burnt: lastDay(node.items, 'burnt') }),
+        burns: squares.flatMap(({ square, depth }) => (depth === undefined ? [] : [{ ...square, depth }])),
+        ...(tones.length === 0 ? {} : { tones }),
+        where: whereOfFirstWord(node),
+    };
 }

@@ -7,6 +7,7 @@ const keys: Readonly<Record<string, string>> = {
     Kind: 'kind',
     Mix: 'mix',
     Burn: 'burn',
+    Setpoint: 'set',
     LaserUse: 'laser',
     Material: 'of',
     Grain: 'grain',

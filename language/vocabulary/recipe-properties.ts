@@ -208,8 +208,18 @@ const parts: Property[] = [
     part('ArtUse', 'turn', 'turned', 'How far it is turned, clockwise.', 'turned 90 deg', [signed('angle', [-7, 7])]),
     part('ArtUse', 'at', 'at', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', place, 'place'),
     part('Shape', 'at', 'at', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', place, 'place'),
+    part('Setpoint', 'setting', 'set', 'The setting, as a share of the whole.', 'set 20 % gives 6 W', [share()]),
+    part('Setpoint', 'gives', 'gives', 'The power measured at the wood.', 'set 20 % gives 6 W', [measure('power', [0.05, 500])]),
     part('Burn', 'power', 'burn', 'Power of the square.', burn, [share(), measure('power', [0.05, 500])]),
     part('Burn', 'speed', 'at', 'Speed of the square.', burn, [measure('speed', [0.5, 5000])]),
+    part(
+        'Burn',
+        'tone',
+        'tone',
+        'Tone judged in the square: 0 % bare, 100 % the darkest that does not dig.',
+        'burn 10 % at 600 mm/s gives tone 60 %',
+        [share()],
+    ),
     part('Burn', 'depth', 'gives', 'Depth measured in the square.', burn, [measure('length', [0, 30])]),
     part('LaserBeam', 'wavelength', 'beam', 'Wavelength of this source.', 'beam co2 10.6 um', [
         measure('length', [2e-4, 1.2e-2]),

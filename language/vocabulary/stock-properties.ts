@@ -72,6 +72,13 @@ const sheet = (block: string, thickness: readonly [number, number], example: str
     property(block, 'moisture', 'figure', 'Moisture content when it is worked.', 'moisture 8 %', {
         measures: [measure('ratio', [0.03, 0.25], [0, 3])],
     }),
+    property(
+        block,
+        'bought',
+        'phrase',
+        'The day on which what is in the rack was bought: a coupon from before it was burnt on another lot.',
+        'bought 2026-03-14',
+    ),
     property(block, 'sheet', 'size', 'Size in which it is bought.', 'sheet 600 x 300 mm', {
         measures: [measure('length', [20, 5000])],
     }),
@@ -79,6 +86,14 @@ const sheet = (block: string, thickness: readonly [number, number], example: str
 ];
 
 const laser: Property[] = [
+    property(
+        'Laser',
+        'serviced',
+        'phrase',
+        'The day on which lens, mirrors or source were changed or cleaned: coupons from before it are stale.',
+        'serviced 2026-06-01 "new lens"',
+        { many: true },
+    ),
     property('Laser', 'beam', 'name', 'The kind of source, and its wavelength where it differs.', 'beam co2 10.6 um'),
     property('Laser', 'power', 'figure', 'Power at the wood when set to 100 %.', 'power 45 W', {
         measures: [measure('power', [0.5, 500])],
@@ -86,6 +101,14 @@ const laser: Property[] = [
     property('Laser', 'least power', 'figure', 'The least power at which it still burns.', 'least power 8 %', {
         measures: [share(), measure('power', [0.05, 100])],
     }),
+    property(
+        'Laser',
+        'set',
+        'phrase',
+        'One measured place of the power curve, for a laser whose power does not go with its setting.',
+        'set 20 % gives 6 W',
+        { many: true },
+    ),
     property('Laser', 'top speed', 'figure', 'The fastest the head moves while it burns.', 'top speed 600 mm/s', {
         measures: [measure('speed', [5, 5000])],
     }),
@@ -177,6 +200,7 @@ const coupon: Property[] = [
     property('Coupon', 'pitch', 'figure', 'Distance of the scan lines with which the coupon was burnt.', 'pitch 0.10 mm', {
         measures: [measure('length', [0.01, 1])],
     }),
+    property('Coupon', 'burnt', 'phrase', 'The day on which the coupon was burnt.', 'burnt 2026-05-02'),
     property(
         'Coupon',
         'burn',

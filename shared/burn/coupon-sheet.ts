@@ -4,8 +4,8 @@ import { spotOf } from './beam';
 import { doseFor, doseOf } from './dose';
 import { guessLaw } from './guess';
 import { type DepthLaw, predict } from './law';
-import { leastPowerOf } from './least-power';
 import { pitchForSpot } from './pitch';
+import { leastPowerOf, settingFor, wattsAt } from './power-curve';
 import { strokes, textWidth } from './stroked-text';
 
 /** One square of a coupon: place and size in mm, what burns it, and what it may give. */
@@ -65,8 +65,16 @@ export function couponSheet(
         return undefined;
     const law = guessLaw(wood, laser);
     const topSpeed = laser?.topSpeed?.value ?? 300;
-    const powers = options.powers ?? powersFor(law, full, pitch, topSpeed, leastPowerOf(laser) ?? 0);
-    const speeds = options.speeds ?? speedsFor(law, powers, full, pitch, topSpeed, options.deepest ?? 0.8);
+    const powers = options.powers ?? powersFor(law, laser, pitch, topSpeed);
+    const speeds =
+        options.speeds ??
+        speedsFor(
+            law,
+            powers.map((part) => wattsAt(laser, part) ?? part * full),
+            pitch,
+            topSpeed,
+            options.deepest ?? 0.8,
+        );
     if (!listed(powers, 2) || !listed(speeds, 1e6)) return undefined;
 
     const extra = options.passes ?? 3;
@@ -82,7 +90,7 @@ export function couponSheet(
         const y = top + row * (square + GAP);
         labels.push(...strokes(names[row]!, 0, y + (square - LABEL) / 2, LABEL));
         return powers.map((part, column): CouponSquare => {
-            const power = part * full;
+            const power = wattsAt(laser, part) ?? part * full;
             const expected = predict(law, { power, speed, pitch, passes });
             return { x: left + column * (square + GAP), y, size: square, power, powerRatio: part, speed, passes, expected };
         });
@@ -102,25 +110,19 @@ function listed(values: readonly number[], most: number): boolean {
     return values.length >= 1 && values.length <= MOST && values.every((value) => value > 0 && value <= most);
 }
 
-/** Four powers in even steps of whole per cent: the lowest just digs at top speed. */
-function powersFor(law: DepthLaw, full: number, pitch: number, topSpeed: number, least: number): number[] {
-    const digging = (doseFor(law, JUST_DIGS, 1) * topSpeed * pitch) / full;
-    const low = Math.min(0.5, Math.max(0.1, digging, Math.ceil((100 * least) / full) / 100));
+/** Four settings in even steps of whole per cent: the lowest just digs at top speed. */
+function powersFor(law: DepthLaw, laser: Laser | undefined, pitch: number, topSpeed: number): number[] {
+    const settingOf = (watts: number): number => settingFor(laser, watts) ?? 0;
+    const digging = settingOf(doseFor(law, JUST_DIGS, 1) * topSpeed * pitch);
+    const least = Math.ceil(100 * settingOf(leastPowerOf(laser) ?? 0) - 1e-9) / 100;
+    const low = Math.min(0.5, Math.max(0.1, digging, least));
     return Array.from({ length: 4 }, (_, i) => Math.round(100 * (low + (i * (0.9 - low)) / 3)) / 100);
 }
 
-/** Four speeds in even ratios: the weakest square of the fastest row just digs, the strongest of the slowest gives the deepest. */
-function speedsFor(
-    law: DepthLaw,
-    powers: readonly number[],
-    full: number,
-    pitch: number,
-    topSpeed: number,
-    deepest: number,
-): number[] {
-    const strongest = Math.max(...powers) * full;
-    const slowest = strongest / (doseFor(law, Math.max(deepest, 0.05), 1) * pitch);
-    const fastest = (Math.min(...powers) * full) / (doseFor(law, JUST_DIGS, 1) * pitch);
+/** Four speeds in even ratios: the weakest square (W) of the fastest row just digs, the strongest of the slowest gives the deepest. */
+function speedsFor(law: DepthLaw, watts: readonly number[], pitch: number, topSpeed: number, deepest: number): number[] {
+    const slowest = Math.max(...watts) / (doseFor(law, Math.max(deepest, 0.05), 1) * pitch);
+    const fastest = Math.min(...watts) / (doseFor(law, JUST_DIGS, 1) * pitch);
     const high = Math.min(fastest, topSpeed);
     const low = Math.min(slowest, high / 2);
     return Array.from({ length: 4 }, (_, i) => roundSpeed(high * (low / high) ** (i / 3)));

@@ -7,6 +7,7 @@ import { guessLaw } from './guess';
 import { type DepthLaw, type LawNote, measuringError } from './law';
 import { leastSquares } from './least-squares';
 import { type BurnRow, rowsOf, usable } from './rows';
+import { darkestDose, fitTone, toneRowsOf } from './tone';
 
 /** Rows beyond these tell nothing more of a line, and a heap of hostile ones must not hold anything up. */
 const mostRows = 500;
@@ -25,8 +26,10 @@ export function fitCoupon(
     const usableRuns = runs.filter(usable);
     const all = [...rows, ...usableRuns];
     const law = fitRows(all.slice(0, mostRows), guessLaw(wood, laser));
+    const tone = fitTone(toneRowsOf(coupon, laser));
+    const told = tone === undefined ? law : { ...law, tone, darkest: darkestDose(tone) };
     const someLeftOut = leftOut.length + runs.length > usableRuns.length || all.length > mostRows;
-    return someLeftOut ? { ...law, notes: [...law.notes, 'rows-left-out'] } : law;
+    return someLeftOut ? { ...told, notes: [...told.notes, 'rows-left-out'] } : told;
 }
 
 /** The depth law of measured squares; the guess is weighed in where they are too few to stand alone. */

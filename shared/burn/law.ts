@@ -2,6 +2,7 @@ import type { Interval } from '../quantity/interval';
 import { coverageFactor } from './distributions';
 import { depthOf, doseOf, type LawNumbers, passesWorth, type Settings, signedDepth } from './dose';
 import type { BurnRow } from './rows';
+import type { ToneLaw } from './tone-law';
 
 /** What a maker should know of how a depth law came about. */
 export type LawNote =
@@ -42,7 +43,9 @@ export interface DepthLaw extends LawNumbers {
     readonly measuring: number;
     /** Rows less fitted numbers; absent where the law is a guess or weighed against one. */
     readonly freedom?: number;
-    /** Dose (J/mm2) of the darkest tone without digging: the threshold, or the guess of it where that came out as zero. */
+    /** Tone that a dose gives, where squares were judged by it. */
+    readonly tone?: ToneLaw;
+    /** Dose (J/mm2) of the darkest tone without digging: as judged; else the threshold, or the guess of it where that came out as zero. */
     readonly darkest: number;
     /** Pitch (mm) of the rows, if it is the same in all. */
     readonly pitch?: number;
@@ -84,7 +87,7 @@ function fadeSlope(fade: number, passes: number): number {
  * posterior under a scaled inverse chi-squared prior (Gelman et al., Bayesian Data Analysis, ch. 3 and 14;
  * from memory). A coupon of three rows would else have intervals of plus or minus its own depth.
  */
-const PRIOR_FREEDOM = 3;
+export const PRIOR_FREEDOM = 3;
 
 /** The pooled variance for a weighted sum of squared residuals. */
 export function pooledVariance(residualSum: number, freedom: number): number {

@@ -2,6 +2,7 @@ import type { Where } from '../quantity/where';
 import type { Burn, Coupon, Laser } from '../recipe/stock';
 import { spotOf } from './beam';
 import { pitchForSpot } from './pitch';
+import { wattsOf } from './power-curve';
 
 /** One measured square in base units, whether from a coupon or from a run. */
 export interface BurnRow {
@@ -15,14 +16,13 @@ export interface BurnRow {
     readonly where?: Where;
 }
 
-/** The coupon's rows that hold usable figures; power in per cent is of the laser's own. */
+/** The coupon's rows that hold usable figures; power in per cent is a setting of the laser's own. */
 export function rowsOf(coupon: Coupon | undefined, laser: Laser | undefined): { rows: BurnRow[]; leftOut: Burn[] } {
     const rows: BurnRow[] = [];
     const leftOut: Burn[] = [];
     const pitch = coupon?.pitch?.value ?? pitchForSpot(spotOf(laser));
     for (const burn of coupon?.burns ?? []) {
-        const power =
-            burn.power.dimension === 'ratio' ? burn.power.value * (laser?.power?.value ?? Number.NaN) : burn.power.value;
+        const power = wattsOf(burn.power, laser) ?? Number.NaN;
         const row: BurnRow = {
             power,
             speed: burn.speed.value,

@@ -4,6 +4,7 @@ import type { Step } from '../recipe/step';
 import type { Sheet } from '../recipe/stock';
 import { spotOf } from './beam';
 import { pitchForSpot } from './pitch';
+import { wattsOf } from './power-curve';
 import type { BurnRow } from './rows';
 
 /**
@@ -26,7 +27,7 @@ function rowOf(burnt: BurntStep, run: Run, recipe: Recipe, sheet: Sheet | undefi
     if (power === undefined || speed === undefined || depth === undefined) return undefined;
     const pitch = burnt.pitch?.value ?? pitchNow(step, recipe, sheet);
     return {
-        power: power.dimension === 'ratio' ? power.value * (laser.power?.value ?? Number.NaN) : power.value,
+        power: wattsOf(power, laser) ?? Number.NaN,
         speed: speed.value,
         pitch: pitch ?? Number.NaN,
         passes,

@@ -3,9 +3,10 @@ import type { Laser } from '../recipe/stock';
 import { spotOf } from './beam';
 import { doseFor, doseOf, type Settings } from './dose';
 import { type DepthLaw, predict } from './law';
-import { leastPowerOf } from './least-power';
 import { linePitch, pitchForSpot } from './pitch';
+import { leastPowerOf, settingFor, wattsAt } from './power-curve';
 import { runUpSpeed } from './run-up-speed';
+import { doseForTone, predictTone } from './tone';
 
 /**
  * What is wanted: a depth in mm, or a tone from 0 (bare) to 1 (darkest without digging). A `cut` is a
@@ -34,13 +35,15 @@ type Limit =
     | 'outside-coupon'; // the dose lies outside of the burnt rows
 
 export interface Solution extends Settings {
-    /** Power as a part of the laser's own; absent if that is not known. */
+    /** The setting that gives the power, as a part of the whole; absent if the laser's power is not known. */
     readonly powerRatio?: number;
     /** Dose of each pass (J/mm2). */
     readonly dose: number;
     readonly depth: Interval;
-    /** Dose over threshold, at most 1. */
+    /** 0 to 1, the darkest. */
     readonly tone: number;
+    /** The tone with its interval, where the coupon was judged by it. */
+    readonly judged?: Interval;
     /** Whether the settings give what was wanted, to its tolerance (else to five per cent or 0.02 mm). */
     readonly reached: boolean;
     readonly limits: readonly Limit[];
@@ -56,6 +59,7 @@ const USUAL_PITCH = 0.1; // mm
 const MOST_PASSES = 30;
 
 interface Machine {
+    readonly laser: Laser | undefined;
     readonly power: number | undefined;
     readonly least: number;
     readonly topSpeed: number;
@@ -112,6 +116,7 @@ function machineOf(laser: Laser | undefined, cut: boolean): Machine {
         value !== undefined && value > 0 && value < 1e6 ? value : undefined;
     const power = positive(laser?.power?.value);
     return {
+        laser,
         power,
         least: Math.min(positive(leastPowerOf(laser)) ?? 0, power ?? 0),
         topSpeed: positive(laser?.topSpeed?.value) ?? USUAL_TOP_SPEED,
@@ -129,7 +134,7 @@ function settle(
 ): Settings | undefined {
     const { pitch, passes } = known;
     if (known.power !== undefined && known.speed !== undefined) return { power: known.power, speed: known.speed, pitch, passes };
-    const dose = 'tone' in wish ? Math.min(Math.max(wish.tone, 0), 1) * law.darkest : doseFor(law, wish.depth, passes);
+    const dose = 'tone' in wish ? toneDose(law, wish.tone) / passes : doseFor(law, wish.depth, passes);
     if (!(dose > 0) || !Number.isFinite(dose)) return undefined;
     if (known.speed !== undefined)
         return { power: roundPower(dose * known.speed * pitch, machine), speed: known.speed, pitch, passes };
@@ -138,25 +143,39 @@ function settle(
     return freely(dose, machine, pitch, passes, wish);
 }
 
+/** Dose of all passes together that gives a tone; nothing for none. */
+function toneDose(law: DepthLaw, tone: number): number {
+    const held = Math.min(Math.max(tone, 0), 1);
+    return held === 0 || law.tone === undefined ? held * law.darkest : doseForTone(law.tone, held);
+}
+
 /** As fast as the machine goes with the power it has to spare; only where slowest is still too fast, all its power. */
 function freely(dose: number, machine: Machine, pitch: number, passes: number, wish: Wish): Settings {
     const atTop = dose * fastest(machine) * pitch;
     const share = isCut(wish) ? 1 : EASY_POWER;
     const slowest = slowestOf(wish);
-    const easy = roundPower(Math.min(atTop, share * machine.power!), machine);
+    const easy = noFaster(roundPower(Math.min(atTop, share * machine.power!), machine), atTop, machine);
     const power = easy / (dose * pitch) >= slowest ? easy : machine.power!;
     return { power, speed: roundSpeed(power / (dose * pitch), machine, slowest), pitch, passes };
+}
+
+/** A low power that was rounded up wants more speed than there is, and the dose would come out too high: a per cent less then. */
+function noFaster(power: number, atTop: number, machine: Machine): number {
+    if (power <= atTop * 1.02) return power;
+    const setting = settingFor(machine.laser, power) ?? 0;
+    const less = wattsAt(machine.laser, setting - 0.01) ?? 0;
+    return less > 0 && less >= machine.least ? less : power;
 }
 
 function slowestOf(wish: Wish): number {
     return isCut(wish) ? SLOWEST_CUT : SLOWEST;
 }
 
-/** To whole per cent of the laser's power, within what it can hold. */
+/** To a setting of whole per cent, within what the laser can hold. */
 function roundPower(power: number, machine: Machine): number {
     if (machine.power === undefined) return power;
-    const percent = Math.max(1, Math.round((power / machine.power) * 100));
-    return Math.min(Math.max((percent * machine.power) / 100, machine.least), machine.power);
+    const percent = Math.max(1, Math.round((settingFor(machine.laser, power) ?? 1) * 100));
+    return Math.min(Math.max(wattsAt(machine.laser, percent / 100) ?? power, machine.least), machine.power);
 }
 
 function fastest({ topSpeed, runUpSpeed }: Machine): number {
@@ -195,22 +214,26 @@ function judge(
         'outside-coupon',
         law.range !== undefined && !('tone' in wish) && (dose < law.range.low * 0.95 || dose > law.range.high * 1.05),
     );
-    const tone = Math.min(1, dose / law.darkest);
+    const all = dose * settings.passes;
+    const judged = law.tone && predictTone(law.tone, all);
+    const tone = judged?.value ?? Math.min(1, all / law.darkest);
+    const setting = machine.power === undefined ? undefined : settingFor(laser, settings.power);
     return {
         ...settings,
-        ...(machine.power !== undefined && { powerRatio: settings.power / machine.power }),
+        ...(setting !== undefined && { powerRatio: setting }),
         dose,
         depth,
         tone,
-        reached: missBy(wish, depth.value, dose, law) <= 1,
+        ...(judged !== undefined && { judged }),
+        reached: missBy(wish, depth.value, judged?.value ?? all / law.darkest) <= 1,
         limits,
     };
 }
 
 /** How far from the wish, in units of what would pass. */
-function missBy(wish: Wish, depth: number, dose: number, law: DepthLaw): number {
+function missBy(wish: Wish, depth: number, tone: number): number {
     if ('depth' in wish) return Math.abs(depth - wish.depth) / Math.max(wish.depthTolerance ?? 0, 0.05 * wish.depth, 0.02);
-    return Math.abs(dose / law.darkest - wish.tone) / 0.05;
+    return Math.abs(tone - wish.tone) / 0.05;
 }
 
 function better(one: Solution, other: Solution, wish: Wish): boolean {

@@ -71,6 +71,8 @@ export interface LaserSettings {
     readonly passes: number;
     /** Depth that they give by the law, whatever was asked for. */
     readonly gives: Interval;
+    /** Tone that they give, where the coupon was judged by tone. */
+    readonly givesTone?: Interval;
     /** Whether the depth asked for can be reached. */
     readonly reached: boolean;
     /** Codes of the limits it ran into, as burn/solve names them. */

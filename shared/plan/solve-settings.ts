@@ -1,7 +1,7 @@
+import { wattsOf } from '../burn/power-curve';
 import { type Given, type Solution, solveDepth, type Wish } from '../burn/solve';
 import type { Interval } from '../quantity/interval';
 import { exactly } from '../quantity/interval';
-import type { Quantity } from '../quantity/quantity';
 import type { Recipe } from '../recipe/recipe';
 import type { Cut, Engrave } from '../recipe/step';
 import type { Laser } from '../recipe/stock';
@@ -69,7 +69,7 @@ function wishOf(step: Engrave | Cut, thickness: Interval | undefined, through: b
 }
 
 function givenOf(step: Engrave | Cut, laser: Laser | undefined): Given {
-    const power = powerOf(step.power, laser);
+    const power = wattsOf(step.power, laser);
     const pitch = step.kind === 'engrave' ? step.pitch?.value : undefined;
     return {
         ...(power === undefined ? {} : { power }),
@@ -77,13 +77,6 @@ function givenOf(step: Engrave | Cut, laser: Laser | undefined): Given {
         ...(pitch === undefined ? {} : { pitch }),
         ...(step.passes === undefined ? {} : { passes: step.passes.value }),
     };
-}
-
-/** Power in W; per cent are of the laser's own. */
-function powerOf(power: Quantity | undefined, laser: Laser | undefined): number | undefined {
-    if (power === undefined) return undefined;
-    if (power.dimension !== 'ratio') return power.value;
-    return laser?.power === undefined ? undefined : power.value * laser.power.value;
 }
 
 /** Neither depth nor tone is asked for: what the written settings give. */
@@ -111,6 +104,7 @@ function settingsOf(solution: Solution, guess: boolean): LaserSettings {
         pitch: solution.pitch,
         passes: solution.passes,
         gives: solution.depth,
+        ...(solution.judged === undefined ? {} : { givesTone: solution.judged }),
         reached: solution.reached,
         limits: solution.limits,
         guess,

@@ -20,6 +20,13 @@ export interface Beam extends Named {
 /** What lowers the focus as a pocket gets deeper: the machine, a person at a stop of the machine, or nothing. */
 export type Focusing = 'driven' | 'by-hand' | 'fixed';
 
+/** `set 20 % gives 6 W`: a setting, as a part of the whole, and the power that is measured at the wood. */
+export interface Setpoint {
+    readonly setting: Quantity;
+    readonly gives: Quantity;
+    readonly where: Where;
+}
+
 export interface Laser extends Named {
     /** The whole block; absent where a laser stands in no text. */
     readonly whole?: Where;
@@ -27,6 +34,8 @@ export interface Laser extends Named {
     readonly wavelength?: Quantity;
     readonly power?: Quantity;
     readonly leastPower?: Quantity;
+    /** Measured places of the power curve, where power does not go with the setting. */
+    readonly setpoints?: readonly Setpoint[];
     /** Diameter of the focused spot (1/e2). */
     readonly spot?: Quantity;
     /** Focal length of the lens, diameter of the beam on it, and M2, when the spot is to be worked out. */
@@ -38,6 +47,8 @@ export interface Laser extends Named {
     readonly topSpeed?: Quantity;
     readonly acceleration?: Quantity;
     readonly overtravel?: Quantity;
+    /** The last day on which something of it was changed that changes what it burns, and what that was. */
+    readonly serviced?: Written<string> & { readonly note?: string };
 }
 
 export interface Extent {
@@ -77,6 +88,8 @@ export interface Sheet extends Named {
     readonly wood?: Wood;
     readonly thickness?: Quantity;
     readonly moisture?: Quantity;
+    /** The day on which what is in the rack now was bought. */
+    readonly bought?: Written<string>;
     /** Size in which it is bought. */
     readonly sheet?: Extent;
     readonly price?: Price;
@@ -138,6 +151,15 @@ export interface Abrasive extends Named {
     readonly grain?: Quantity;
 }
 
+/** One measured square of a coupon that was burnt for its tone (0 bare, 1 the darkest that does not dig). */
+export interface ToneBurn {
+    readonly power: Quantity;
+    readonly speed: Quantity;
+    readonly passes: number;
+    readonly tone: Quantity;
+    readonly where: Where;
+}
+
 /** One measured square of a coupon. */
 export interface Burn {
     readonly power: Quantity;
@@ -151,7 +173,10 @@ export interface Coupon {
     readonly sheet: string;
     readonly laser: string;
     readonly pitch?: Quantity;
+    /** The day on which it was burnt, `2026-05-02`. */
+    readonly burnt?: Written<string>;
     readonly burns: readonly Burn[];
+    readonly tones?: readonly ToneBurn[];
     /** The block's first word. */
     readonly where: Where;
 }

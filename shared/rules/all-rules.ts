@@ -48,6 +48,7 @@ import { partsVanish } from './parts-vanish';
 import { peelBeforeDry } from './peel-before-dry';
 import { pigmentOverload } from './pigment-overload';
 import { pocketWithoutFloor } from './pocket-without-floor';
+import { powerCurveFalls } from './power-curve-falls';
 import { roundWithoutMarks } from './round-without-marks';
 import type { Rule } from './rule';
 import { sandBeforeCure } from './sand-before-cure';
@@ -58,6 +59,7 @@ import { shallowFill } from './shallow-fill';
 import { shortOvertravel } from './short-overtravel';
 import { shortPotLife } from './short-pot-life';
 import { smallMix } from './small-mix';
+import { staleCoupon } from './stale-coupon';
 import { thinFloor } from './thin-floor';
 import { toneSandedAway } from './tone-sanded-away';
 import { tooDeepToTouch } from './too-deep-to-touch';
@@ -104,6 +106,8 @@ const burn = [
     settingsMissDepth,
     noCoupon,
     outsideCoupon,
+    staleCoupon,
+    powerCurveFalls,
     oneHeavyPass,
     coarsePitch,
     finePitch,

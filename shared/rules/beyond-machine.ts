@@ -1,4 +1,4 @@
-import { leastPowerOf } from '../burn/least-power';
+import { leastPowerOf, settingFor } from '../burn/power-curve';
 import type { Plan, StepPlan } from '../plan/plan';
 import { showNumber, showSpeed } from '../quantity/show';
 import type { Finding } from '../recipe/finding';
@@ -37,7 +37,7 @@ function power(plan: Plan, { step, laser }: StepPlan): Finding | undefined {
     if (limit === undefined || watts === undefined || laser?.settings === undefined) return undefined;
     const text =
         step.power.dimension === 'ratio'
-            ? `${showNumber(over ? 100 : Math.ceil((watts / machine.power.value) * 100), 0)} %`
+            ? `${showNumber(over ? 100 : Math.ceil((settingFor(machine, watts) ?? 0) * 100 - 1e-9), 0)} %`
             : `${showNumber(watts, 1)} W`;
     return finding(page, {
         severity: over ? 'error' : 'warning',

@@ -1,5 +1,5 @@
 import { type CouponOptions, type CouponSheet, couponSheet } from '../burn/coupon-sheet';
-import { leastPowerOf } from '../burn/least-power';
+import { leastPowerOf, settingFor, wattsAt } from '../burn/power-curve';
 import { laserCautions, whatComesFirst } from '../plan/cautions';
 import { homeOf, motionOf } from '../plan/toolpaths';
 import { showLength, showNumber, showRatio, showTime } from '../quantity/show';
@@ -23,7 +23,7 @@ export function layOutCoupon(material: Sheet, laser: Laser, options: CouponOptio
     if (danger?.severity === 'error') return { problem: `${material.name} ${danger.message}` };
     const full = laser.power?.value;
     if (full === undefined || !(full > 0)) return { problem: `The power of ${laser.name} is not known.` };
-    const wrong = wrongOption(laser, full, options);
+    const wrong = wrongOption(laser, options);
     if (wrong !== undefined) return { problem: wrong };
     const thinnest = material.thickness === undefined ? undefined : material.thickness.value - material.thickness.tolerance;
     const deepest = Math.min(0.8, thinnest === undefined ? 0.8 : Math.max(0.05, floorShare * thinnest));
@@ -37,13 +37,15 @@ export function layOutCoupon(material: Sheet, laser: Laser, options: CouponOptio
     return sheet;
 }
 
-function wrongOption(laser: Laser, full: number, { powers = [], speeds = [] }: CouponOptions): string | undefined {
+function wrongOption(laser: Laser, { powers = [], speeds = [] }: CouponOptions): string | undefined {
     const least = leastPowerOf(laser) ?? 0;
     const top = laser.topSpeed?.value ?? Number.POSITIVE_INFINITY;
     const over = powers.find((power) => power > 1);
     if (over !== undefined) return `${showRatio(over)} is more than ${laser.name} has.`;
-    const under = powers.find((power) => power * full < least * (1 - 1e-9));
-    if (under !== undefined) return `${showRatio(under)} is less than ${laser.name} can hold (${showRatio(least / full)}).`;
+    const under = powers.find((power) => (wattsAt(laser, power) ?? 0) < least * (1 - 1e-9));
+    if (under !== undefined) {
+        return `${showRatio(under)} is less than ${laser.name} can hold (${showRatio(settingFor(laser, least) ?? 0)}).`;
+    }
     const fast = speeds.find((speed) => speed > top);
     if (fast !== undefined) return `${showNumber(fast)} mm/s is faster than ${laser.name} moves (${showNumber(top)} mm/s).`;
     return undefined;
@@ -88,6 +90,7 @@ function couponRs274(title: string, laser: Laser, sheet: CouponSheet): { text: s
             'check origin, focus and material before starting; never leave it running alone',
         ],
         fullPower: laser.power?.value ?? Number.NaN,
+        settingFor: (watts) => settingFor(laser, watts) ?? Number.NaN,
         height: sheet.height,
     });
     return 'problem' in result ? { problem: 'coupon.ngc is not written: its figures are none a machine can have.' } : result;

@@ -6,6 +6,8 @@ export interface Rs274Options {
     readonly comments: readonly string[];
     /** Power (W) that the highest S stands for. */
     readonly fullPower: number;
+    /** The setting, a part of the whole, that gives a power (W); goes with the power if absent. */
+    readonly settingFor?: (watts: number) => number;
     /** Highest S (default 1000). */
     readonly fullScale?: number;
     /** Height of the blank (mm): its lower left corner becomes the origin, with Y upwards as machines have it. */
@@ -17,7 +19,6 @@ export type Rs274Problem = 'not-finite' | 'power-over' | 'incomplete-hatch' | 't
 /** Collects lines, and says only what has changed. */
 export class Rs274Lines {
     private readonly lines: string[] = [];
-    private readonly scale: number;
     private readonly full: number;
     private motion = '';
     private x = '';
@@ -31,14 +32,13 @@ export class Rs274Lines {
 
     constructor(private readonly options: Rs274Options) {
         this.full = options.fullScale ?? 1000;
-        this.scale = this.full / options.fullPower;
     }
 
     head(focusMoves: boolean): void {
         for (const comment of this.options.comments) this.comment(comment);
         this.comment('millimetres; origin at the lower left corner of the blank, X to the right, Y away from you');
         this.comment(
-            `S is the power of the beam: S 0 to ${decimal(this.full, 0)} stands for 0 to ${decimal(this.options.fullPower, 3)} W; F in mm a minute`,
+            `S is the ${this.options.settingFor === undefined ? 'power' : 'setting'} of the beam: S 0 to ${decimal(this.full, 0)} stands for 0 to ${decimal(this.options.fullPower, 3)} W; F in mm a minute`,
         );
         if (focusMoves) this.comment('Z moves the focus: Z 0 is on the face of the blank, Z below 0 in the wood');
         this.lines.push('G21', 'G90', 'G94', 'G0', 'S0', 'M3');
@@ -86,6 +86,10 @@ export class Rs274Lines {
         this.height = height;
     }
 
+    private settingFor(power: number): number {
+        return power === 0 ? 0 : (this.options.settingFor?.(power) ?? power / this.options.fullPower);
+    }
+
     private power0(): void {
         if (this.power !== 'S0') this.lines.push('S0');
         this.power = 'S0';
@@ -97,7 +101,7 @@ export class Rs274Lines {
     }
 
     feed(x: number, y: number, speed: number, power: number): void {
-        this.move('G1', x, y, `F${decimal(speed * 60, 3)}`, `S${decimal(power * this.scale, 2)}`);
+        this.move('G1', x, y, `F${decimal(speed * 60, 3)}`, `S${decimal(this.settingFor(power) * this.full, 2)}`);
     }
 
     private move(motion: string, x: number, y: number, speed: string, power: string): void {

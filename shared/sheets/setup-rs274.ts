@@ -1,3 +1,4 @@
+import { settingFor } from '../burn/power-curve';
 import type { LaserPlan } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
@@ -40,6 +41,7 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
             'check origin, focus and material before starting; never leave it running alone',
         ],
         fullPower,
+        settingFor: (watts) => settingFor(laser, watts) ?? Number.NaN,
         height,
     });
     if ('problem' in result) return { problem: `${name} is not written: ${why[result.problem]}.` };

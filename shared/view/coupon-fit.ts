@@ -1,5 +1,7 @@
 import { doseFor } from '../burn/dose';
 import { type DepthLaw, type LawNote, predict } from '../burn/law';
+import { darkestDose, doseForTone, onsetDose, predictTone } from '../burn/tone';
+import type { ToneLaw } from '../burn/tone-law';
 import { spread } from '../quantity/interval';
 import { showLength, showNumber, showRatio } from '../quantity/show';
 
@@ -16,6 +18,7 @@ export function fitFacts(law: DepthLaw): FitFact[] {
         { label: 'removal energy', value: withError(law.energy, law.errors.energy, 'J/mm³') },
         { label: 'fade, each later pass takes off', value: fade(law) },
     ];
+    if (law.tone !== undefined) facts.push({ label: 'tone', value: toneFact(law.tone) });
     const sure = sureness(law);
     if (sure !== undefined) facts.push({ label: '95 of 100 new squares', value: sure });
     if (law.explained !== undefined && law.foretold !== undefined) {
@@ -70,6 +73,15 @@ function sureness(law: DepthLaw): string | undefined {
     const dose = doseFor(law, depth, 1);
     const foretold = predict(law, { power: dose, speed: 1, pitch: 1, passes: 1 });
     return foretold && `lie within ± ${showLength(spread(foretold))} at ${showLength(depth)}`;
+}
+
+function toneFact(tone: ToneLaw): string {
+    const onset = onsetDose(tone);
+    const from = onset > 0 ? `begins at ${showNumber(onset, 2)}, darkest` : 'darkest';
+    const middle = predictTone(tone, doseForTone(tone, 0.5));
+    const spread = showRatio((middle.high - middle.low) / 2);
+    const squares = `${tone.rows.length} ${tone.rows.length === 1 ? 'square' : 'squares'}`;
+    return `${from} at ${showNumber(darkestDose(tone), 2)} J/mm²; half way a new square lies within ± ${spread} (${squares})`;
 }
 
 /** Rounded down: a fit that is not perfect never looks so. */

@@ -1,7 +1,7 @@
 import type { LaserPlan } from '../plan/laser-plan';
 import type { Plan, StepPlan } from '../plan/plan';
 import { spread } from '../quantity/interval';
-import { showLength, showLengthInterval, showTime, showVolume } from '../quantity/show';
+import { showLength, showLengthInterval, showRatio, showTime, showVolume } from '../quantity/show';
 import { workFacts } from '../sheets/step-facts';
 import { openSettings, settingsPhrase } from './settings-text';
 import type { Hint, StepFigures } from './step-figures';
@@ -47,8 +47,9 @@ function laserHints(laser: LaserPlan, hint: (at: Hint['at'], label: string) => H
 
 /** How far the depth may be off; or the depth itself, where it is not the one that is written. */
 function depthHint({ step, settings, through, tone, depth }: LaserPlan): string | undefined {
-    if (step.kind !== 'engrave' || settings === undefined || through || tone !== undefined || depth === undefined)
-        return undefined;
+    if (step.kind !== 'engrave' || settings === undefined || through || depth === undefined) return undefined;
+    if (tone !== undefined)
+        return settings.givesTone && `${showRatio(settings.givesTone.low)} to ${showRatio(settings.givesTone.high)}`;
     const unit = step.depth !== undefined && 'unit' in step.depth ? step.depth.unit : 'mm';
     if (step.depth === undefined) return `${showLengthInterval(settings.gives)} deep`;
     if (!settings.reached) return `gives ${showLengthInterval(settings.gives, unit)}`;

@@ -185,6 +185,75 @@ describe('no-coupon and outside-coupon', () => {
     });
 });
 
+describe('outside-coupon, of cuts', () => {
+    const rim = (settings: string) => recipe(`${walnut}\n cut rim on b { circle 60 mm ${settings} air on }`);
+
+    it('a cut of which the reading leaves open whether it comes through', async () => {
+        const text = rim('power 95 % speed 33 mm/s passes 3');
+        const finding = await one(text, 'outside-coupon');
+        expect(finding.severity).toBe('info');
+        expect(finding.message).toMatch(
+            /^Whether rim comes through 12\.3 mm is a reading far beyond the squares of the coupon on walnut-12: /,
+        );
+        expect(words(text, finding)).toBe('cut');
+    });
+    it('is silent where it comes through in any case', async () =>
+        silent(rim('power 95 % speed 2 mm/s passes 8'), 'outside-coupon'));
+});
+
+describe('stale-coupon', () => {
+    const dated = (burnt: string, serviced: string, bought = '') =>
+        engraving('depth 0.4 mm')
+            .replace('pitch 0.10 mm', `pitch 0.10 mm ${burnt}`)
+            .replace('spot 0.15 mm', `spot 0.15 mm ${serviced}`)
+            .replace('thickness 12 mm +- 0.3 mm', `thickness 12 mm +- 0.3 mm ${bought}`);
+
+    it('a laser that was serviced since', async () => {
+        const text = dated('burnt 2026-05-02', 'serviced 2026-04-01 serviced 2026-06-01 "new lens"');
+        const finding = await one(text, 'stale-coupon');
+        expect(finding).toMatchObject({
+            severity: 'warning',
+            message:
+                'The coupon of walnut-12 was burnt on 2026-05-02; shed was serviced on 2026-06-01 (new lens), so it may burn otherwise now.',
+        });
+        expect(words(text, finding)).toBe('0.4 mm');
+        expect(finding.related.map(({ where }) => text.slice(where.offset, where.offset + where.length))).toEqual([
+            'serviced 2026-06-01 "new lens"',
+            'burnt 2026-05-02',
+        ]);
+    });
+    it('another lot in the rack', async () => {
+        const finding = await one(dated('burnt 2026-05-02', '', 'bought 2026-05-03'), 'stale-coupon');
+        expect(finding).toMatchObject({ severity: 'info' });
+        expect(finding.message).toContain('was bought on 2026-05-03, so it is another lot.');
+    });
+    it('is silent for a coupon burnt since, for days that are not written, and for days that are none', async () => {
+        await silent(dated('burnt 2026-06-01', 'serviced 2026-06-01 "new lens"', 'bought 2026-05-03'), 'stale-coupon');
+        await silent(dated('', 'serviced 2026-06-01'), 'stale-coupon');
+        await silent(dated('burnt 2026-05-02', ''), 'stale-coupon');
+        const none = dated('burnt 2026-05-02', 'serviced 2026-06-31');
+        await silent(none, 'stale-coupon');
+        expect(words(none, await one(none, 'impossible-value'))).toBe('2026-06-31');
+    });
+});
+
+describe('power-curve-falls', () => {
+    const set = (lines: string) => engraving('depth 0.4 mm').replace('spot 0.15 mm', `spot 0.15 mm ${lines}`);
+
+    it('a line that gives less than one below it', async () => {
+        const text = set('set 30 % gives 12 W set 40 % gives 11 W');
+        const finding = await one(text, 'power-curve-falls');
+        expect(words(text, finding)).toBe('set 40 % gives 11 W');
+        await expectMended(text, finding);
+    });
+    it('is silent for a curve that rises', async () =>
+        silent(set('set 30 % gives 8 W set 60 % gives 22 W'), 'power-curve-falls'));
+    it('what is beyond the machine is told in settings', async () => {
+        const text = engraving('tone 50 % power 5 %').replace('spot 0.15 mm', 'spot 0.15 mm least power 4 W set 20 % gives 4 W');
+        expect(await expectMended(text, await one(text, 'beyond-machine'))).toContain('power 20 %');
+    });
+});
+
 describe('out-of-focus', () => {
     const by = (word: string, body = 'depth 2 mm') => engraving(body).replace('spot 0.15 mm', `spot 0.15 mm focus ${word}`);
 

@@ -178,6 +178,17 @@ describe('machine files read back: the region, the lengths and the energy of the
         expect(new Set(aslant.map(({ z }) => z))).toEqual(new Set([0]));
     });
 
+    it('of a laser whose power does not go with its setting: S is the setting', async () => {
+        const text = `${shop} recipe r { laser shed art flag "flag.svg"
+            blank b { of ash-10 size 100 x 80 mm grain along width }
+            engrave e on b { art flag power 50 % speed 200 mm/s pitch 0.1 mm passes 1 air off } }`;
+        const plan = await planOf(text.replace('spot 0.15 mm', 'spot 0.15 mm set 50 % gives 10 W'));
+        const [read] = readBack(plan);
+        expect(new Set(read!.moves.filter(burns).map(({ s }) => s))).toEqual(new Set([500]));
+        expect(read!.laser.settings!.power).toBeCloseTo(10, 9);
+        expectEnergy({ ...read!, moves: read!.moves.map((move) => ({ ...move, s: (move.s * 10) / 22.5 })) }, 45);
+    });
+
     it('of a cut with tabs and a lead-in: dark over the tabs, and from the waste onto the edge', async () => {
         const plan = await planOf(`${shop} recipe r { laser shed
             blank b { of walnut-12 size 100 x 80 mm }

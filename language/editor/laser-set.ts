@@ -1,20 +1,20 @@
 import { type AstNode, AstUtils } from 'langium';
+import type { Laser } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
-import { quantityOf } from '../lowering/quantity';
+import { laserOf } from '../lowering/stock';
 
-/** Full power in watts of the laser that a number under `power`, `least power` or in a row of a coupon or a run is a share of. */
-export function fullPower(number: AstNode): number | undefined {
+/** The laser that a number under `power`, `least power` or in a row of a coupon or a run is a setting of, if its power is known. */
+export function laserSet(number: AstNode): Laser | undefined {
     const line = number.$container;
-    const isShare =
+    const isSetting =
         (ast.isFigure(line) && (line.key === 'power' || line.key === 'leastpower')) ||
         ((ast.isBurn(line) || ast.isBurnt(line)) && number.$containerProperty === 'power');
-    const laser = isShare ? laserOf(number) : undefined;
-    const full = laser?.items.find((item): item is ast.Figure => ast.isFigure(item) && item.key === 'power')?.value;
-    const watts = full === number || full === undefined || !ast.isQuantity(full) ? undefined : quantityOf(full);
-    return watts?.dimension === 'power' && watts.value > 0 ? watts.value : undefined;
+    const laser = isSetting ? laserNode(number) : undefined;
+    const isFull = laser?.items.some((item) => ast.isFigure(item) && item.key === 'power' && item.value === number);
+    return laser === undefined || isFull === true ? undefined : laserOf(laser);
 }
 
-function laserOf(node: AstNode): ast.Laser | undefined {
+function laserNode(node: AstNode): ast.Laser | undefined {
     const laser = AstUtils.getContainerOfType(node, ast.isLaser);
     const coupon = AstUtils.getContainerOfType(node, ast.isCoupon);
     const run = AstUtils.getContainerOfType(node, ast.isRun);
