@@ -1,6 +1,5 @@
 import { focusSteps, spotOf } from '../../shared/burn/beam';
 import { leastPowerOf, settingFor, wattsAt } from '../../shared/burn/power-curve';
-import { motionOf } from '../../shared/plan/toolpaths';
 import { showLength, showNumber, showRatio } from '../../shared/quantity/show';
 import type { Laser } from '../../shared/recipe/stock';
 import { runUp } from '../../shared/toolpath/motion';
@@ -36,8 +35,7 @@ function powers(laser: Laser): string[] {
     return lines;
 }
 
-function motion(laser: Laser): string[] {
-    if (laser.topSpeed === undefined || laser.acceleration === undefined) return [];
-    const { topSpeed, acceleration } = motionOf(laser);
-    return [`run-up to its top speed: ${showLength(runUp(topSpeed, acceleration))}`];
+function motion({ topSpeed, acceleration }: Laser): string[] {
+    if (topSpeed === undefined || acceleration === undefined) return [];
+    return [`run-up to its top speed: ${showLength(runUp(topSpeed.value, acceleration.value))}`];
 }
