@@ -33,7 +33,12 @@ export function serveLanguage({ connection, fileSystem, read, asker }: Process):
     const arts = new ArtCache(read);
     const services = createKerfServices(
         { connection: quiet, ...fileSystem },
-        { tradePages: allowablePages, planned: (uri) => plans.of(uri), artNames: namesInArt(arts) },
+        {
+            tradePages: allowablePages,
+            planned: (uri) => plans.of(uri),
+            runs: (uri) => plans.runsOf(uri),
+            artNames: namesInArt(arts),
+        },
     );
     services.shared.lsp.LanguageServer.onInitialize(({ capabilities }) => {
         refreshable = capabilities.workspace?.inlayHint?.refreshSupport === true;

@@ -6,8 +6,10 @@ import {
     isAmount,
     isArt,
     isArtUse,
+    isCount,
     isPosition,
     isQuantity,
+    isRecipe,
     isSize,
     isUse,
     type Position,
@@ -16,6 +18,7 @@ import {
 } from '../generated/ast';
 import type { KerfServices } from '../module';
 import type { OutsideServices } from '../outside';
+import { plannedRun } from '../planned/planned-step';
 import { describeArt } from './describe-art';
 import { describeDeclaration } from './describe-declaration';
 import { describeNumber } from './describe-number';
@@ -41,8 +44,18 @@ export class KerfHover extends AstNodeHoverProvider {
         const leaf = CstUtils.findLeafNodeAtOffset(root, offset);
         if (leaf === undefined || leaf.hidden) return undefined;
         const range = { start: document.textDocument.positionAt(leaf.offset), end: document.textDocument.positionAt(leaf.end) };
-        const parts = [await this.said(leaf), couponHover(leaf.astNode)].filter((part) => part !== undefined && part !== '');
+        const parts = [await this.said(leaf), couponHover(leaf.astNode), this.run(document, leaf)].filter(
+            (part) => part !== undefined && part !== '',
+        );
         return parts.length === 0 ? undefined : { contents: { kind: 'markdown', value: parts.join('\n\n') }, range };
+    }
+
+    /** On a recipe's name and on its `make`: what the last plan said of the run. */
+    private run(document: LangiumDocument, { astNode: node, text }: LeafCstNode): string | undefined {
+        const isMake = isCount(node) && node.key === 'make';
+        const recipe =
+            isRecipe(node) && text === node.name ? node : isMake && isRecipe(node.$container) ? node.$container : undefined;
+        return recipe && plannedRun(recipe, this.outside.runs(document.uri.toString()))?.hover;
     }
 
     private async said(leaf: LeafCstNode): Promise<string | undefined> {

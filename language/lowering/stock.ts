@@ -120,7 +120,7 @@ export function priceOf(node: PriceNode): Price | undefined {
     return paid && amount && amount.value > 0 ? { paid, amount, where: whereOf(node) } : undefined;
 }
 
-function fluidPrice(items: Items, of: 'pigment' | undefined): Price | undefined {
+function fluidPrice(items: Items, of: ast.FluidPrice['of']): Price | undefined {
     return items.first((item) => (ast.isFluidPrice(item) && item.of === of ? priceOf(item) : undefined));
 }
 
@@ -193,9 +193,11 @@ export function resinOf(node: ast.Resin): Resin {
             narrowestSlot: items.figure('narrowestslot'),
             density: items.figure('density'),
             pigment: items.figure('pigment'),
+            powder: items.figure('powder'),
             opacity: items.figure('opacity'),
             price: fluidPrice(items, undefined),
             pigmentPrice: fluidPrice(items, 'pigment'),
+            powderPrice: fluidPrice(items, 'powder'),
         }),
         colour: items.tone('colour') ?? clearColour,
         cautions: items.words('caution'),

@@ -2,9 +2,9 @@ import { CstUtils, GrammarUtils, type LangiumDocument } from 'langium';
 import type { InlayHintProvider } from 'langium/lsp';
 import type { InlayHint, InlayHintParams } from 'vscode-languageserver';
 import type { Hint } from '../../shared/view/step-figures';
-import { isDepth, isEngrave, isFigure, type Step } from '../generated/ast';
+import { isCount, isDepth, isEngrave, isFigure, isFile, isRecipe, type Step } from '../generated/ast';
 import type { KerfServices } from '../module';
-import { plannedSteps } from './planned-step';
+import { plannedRun, plannedSteps } from './planned-step';
 
 /** Shows beside the text what the last plan has worked out and nobody has written. Never waits for a plan. */
 export class KerfInlayHints implements InlayHintProvider {
@@ -21,7 +21,25 @@ export class KerfInlayHints implements InlayHintProvider {
                 hints.push({ position: text.positionAt(offset), label, tooltip, paddingLeft: true });
             }
         }
-        return hints;
+        return [...hints, ...this.runHints(document, from, to)];
+    }
+
+    /** Behind `make 4`: when all of them are ready, and the price of one. */
+    private *runHints(document: LangiumDocument, from: number, to: number): Iterable<InlayHint> {
+        const planned = this.services.outside.runs(document.uri.toString());
+        const file = document.parseResult.value;
+        if (!isFile(file) || planned.length === 0) return;
+        for (const recipe of file.entries.filter(isRecipe)) {
+            const offset = recipe.items.find((item) => isCount(item) && item.key === 'make')?.$cstNode?.end;
+            const figures = plannedRun(recipe, planned);
+            if (offset === undefined || figures === undefined || offset < from || offset > to) continue;
+            yield {
+                position: document.textDocument.positionAt(offset),
+                label: figures.hint,
+                tooltip: { kind: 'markdown', value: figures.hover },
+                paddingLeft: true,
+            };
+        }
     }
 }
 

@@ -1,12 +1,30 @@
 import type { LangiumDocument } from 'langium';
+import type { RunFigures } from '../../shared/view/run-figures';
 import type { StepFigures } from '../../shared/view/step-figures';
-import { isFile, isRecipe, isStep, type Step } from '../generated/ast';
+import { isFile, isRecipe, isStep, type Recipe, type Step } from '../generated/ast';
+import { Items } from '../lowering/items';
 
 /** What the last plan of a file said of one step, with the words that stood there then. */
 export interface PlannedStep {
     readonly recipe: string;
     readonly text: string;
     readonly figures: StepFigures;
+}
+
+/** What the last plan of a file said of one recipe's run, for how many pieces. */
+export interface PlannedRun {
+    readonly recipe: string;
+    readonly make: number;
+    readonly figures: RunFigures;
+}
+
+/**
+ * What was planned of a recipe, as long as it makes as many. While a step is being written the figures of
+ * a moment ago stay, so that they do not come and go with every letter.
+ */
+export function plannedRun(recipe: Recipe, planned: readonly PlannedRun[]): RunFigures | undefined {
+    const make = new Items(recipe.items).count('make')?.value ?? 1;
+    return planned.find((run) => run.recipe === recipe.name && run.make === make)?.figures;
 }
 
 /**

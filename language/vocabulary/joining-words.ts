@@ -13,6 +13,7 @@ const words: Readonly<Record<string, string>> = {
     'Inlay into': 'Before the pocket that the relief is glued into.',
     'FluidPrice of': 'Before what the price is for, where it is not the resin itself.',
     'FluidPrice pigment': 'The price is for its pigment.',
+    'FluidPrice powder': 'The price is for its metal powder.',
     'ShopPrice of': 'Before what the price is for.',
     'ShopPrice foil': 'Foil tape behind veneer.',
     'ShopPrice tape': 'Masking tape, and tape behind veneer.',

@@ -173,6 +173,9 @@ const resin: Property[] = [
     property('Resin', 'pigment', 'figure', 'Pigment as a share of the mixed mass.', 'pigment 3 %', {
         measures: [share([0, 0.3])],
     }),
+    property('Resin', 'powder', 'figure', 'Metal powder as a share of the mixed mass.', 'powder 30 %', {
+        measures: [share([0, 0.6])],
+    }),
     property('Resin', 'opacity', 'figure', 'How much of what lies under it a millimetre hides.', 'opacity 90 %', {
         measures: [share()],
     }),

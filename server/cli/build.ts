@@ -5,14 +5,21 @@ import { fileName } from '../../shared/sheets/escape';
 import { allFindings, shortPath } from './all-findings';
 import { plural } from './formats/check-report';
 import { openFiles, UsageError } from './open-files';
+import { startOf } from './start-of';
 
 /** `kerfbook build`: the files for machine and bench, into `made/<recipe>` beside each recipe or below --out. */
 export async function build(args: string[]): Promise<number> {
     const { values, positionals } = parseArgs({
         args,
         allowPositionals: true,
-        options: { recipe: { type: 'string' }, out: { type: 'string' }, force: { type: 'boolean', default: false } },
+        options: {
+            recipe: { type: 'string' },
+            out: { type: 'string' },
+            force: { type: 'boolean', default: false },
+            start: { type: 'string' },
+        },
     });
+    const start = startOf(values.start);
     const { workshop, documents } = await openFiles(positionals);
     let written = 0;
     let held = 0;
@@ -34,7 +41,7 @@ export async function build(args: string[]): Promise<number> {
         for (const recipe of recipes) {
             const beside = path.join(path.dirname(shortPath(document)), 'made');
             const folder = path.resolve(values.out ?? beside, fileName(recipe.name));
-            const sheets = await workshop.ask({ do: 'build', recipe, textFindings });
+            const sheets = await workshop.ask({ do: 'build', recipe, textFindings, ...start });
             for (const problem of sheets.problems) process.stderr.write(`${problem}\n`);
             for (const file of sheets.files) {
                 const target = path.join(folder, ...file.path.split('/'));

@@ -1,20 +1,22 @@
 import { parseArgs } from 'node:util';
 import { openFiles, UsageError } from './open-files';
+import { startOf } from './start-of';
 
 /** `kerfbook plan`: everything that was worked out, as JSON; a list when there is more than one recipe. */
 export async function plan(args: string[]): Promise<number> {
     const { values, positionals } = parseArgs({
         args,
         allowPositionals: true,
-        options: { recipe: { type: 'string' }, shapes: { type: 'boolean', default: false } },
+        options: { recipe: { type: 'string' }, shapes: { type: 'boolean', default: false }, start: { type: 'string' } },
     });
+    const start = startOf(values.start);
     const { workshop, documents } = await openFiles(positionals);
     const plans: unknown[] = [];
     for (const document of documents) {
         const textFindings = workshop.textFindings(document);
         for (const recipe of workshop.recipes(document)) {
             if (values.recipe !== undefined && recipe.name !== values.recipe) continue;
-            plans.push(await workshop.ask({ do: 'json', recipe, textFindings, shapes: values.shapes }));
+            plans.push(await workshop.ask({ do: 'json', recipe, textFindings, shapes: values.shapes, ...start }));
         }
     }
     if (plans.length === 0)

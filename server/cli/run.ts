@@ -12,7 +12,7 @@ const help = `kerfbook: recipes for engraved, filled and inlaid wood
   kerfbook check [FILE or FOLDER ...] [--since REVISION] [--strict] [--format text|json|sarif|junit|markdown]
       what would go wrong; exit code 1 if there is an error (--strict: or a warning);
       --since: only in files that a change since that revision reaches, through what they use and their art too
-  kerfbook plan [FILE ...] [--recipe NAME] [--shapes]
+  kerfbook plan [FILE ...] [--recipe NAME] [--shapes] [--start DATE]
       everything that was worked out, as JSON
   kerfbook build [FILE ...] [--recipe NAME] [--out FOLDER] [--force]
       real-size drawings for each set-up of the machine, job sheet, shopping list

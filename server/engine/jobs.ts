@@ -8,6 +8,7 @@ import type { Sheets } from '../../shared/sheets/build-sheets';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
 import type { Setting } from '../../shared/view/make-bench-view';
 import type { Checklist } from '../../shared/view/protocol';
+import type { RunFigures } from '../../shared/view/run-figures';
 import type { StepFigures } from '../../shared/view/step-figures';
 
 /** What is asked of the plan engine. Plain data, since it passes between threads. */
@@ -17,12 +18,21 @@ export type Job =
     | CouponJob
     | { readonly do: 'bench'; readonly recipe: Recipe; readonly setting: Setting; readonly textFindings: readonly Finding[] }
     | { readonly do: 'checklist'; readonly recipe: Recipe }
-    | { readonly do: 'build'; readonly recipe: Recipe; readonly textFindings: readonly Finding[] }
-    | { readonly do: 'json'; readonly recipe: Recipe; readonly textFindings: readonly Finding[]; readonly shapes: boolean }
+    | { readonly do: 'build'; readonly recipe: Recipe; readonly textFindings: readonly Finding[]; readonly start?: number }
+    | JsonJob
     | { readonly do: 'summary'; readonly recipe: Recipe }
     | { readonly do: 'notes'; readonly recipe: Recipe }
     | ReviewJob
     | { readonly do: 'section'; readonly recipe: Recipe; readonly frame: number; readonly blank: string; readonly y: number };
+
+/** @see planJson */
+export interface JsonJob {
+    readonly do: 'json';
+    readonly recipe: Recipe;
+    readonly textFindings: readonly Finding[];
+    readonly shapes: boolean;
+    readonly start?: number;
+}
 
 /** A job that needs a recipe worked out, with its art. */
 export type RecipeJob = Exclude<Job, CouponJob>;
@@ -37,6 +47,7 @@ export interface CouponJob {
 export interface Survey {
     readonly findings: readonly Finding[];
     readonly figures: readonly StepFigures[];
+    readonly run?: RunFigures;
 }
 
 /** Compares a recipe with an earlier version of it. */

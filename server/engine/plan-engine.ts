@@ -15,6 +15,7 @@ import { planJson } from '../../shared/sheets/plan-json';
 import { makeBenchView } from '../../shared/view/make-bench-view';
 import { makeChecklist } from '../../shared/view/make-checklist';
 import { makeStepFigures } from '../../shared/view/make-step-figures';
+import { makeRunFigures } from '../../shared/view/run-figures';
 import { sectionView } from '../../shared/view/section-view';
 import type { Answers, AnswerTo, ArtFile, Job, ReviewAnswer, ReviewJob, VersionAsked } from './jobs';
 import { readArt } from './read-art';
@@ -47,15 +48,15 @@ export class PlanEngine {
             case 'examine':
                 return examine(plan);
             case 'survey':
-                return { findings: examine(plan), figures: makeStepFigures(plan) };
+                return { findings: examine(plan), figures: makeStepFigures(plan), run: makeRunFigures(plan) };
             case 'bench':
                 return makeBenchView(plan, this.all(plan, job.textFindings), job.setting, this.memo);
             case 'checklist':
                 return makeChecklist(plan);
             case 'build':
-                return buildSheets(plan, this.all(plan, job.textFindings), this.memo);
+                return buildSheets(plan, this.all(plan, job.textFindings), this.memo, job.start);
             case 'json':
-                return planJson(plan, this.all(plan, job.textFindings), job.shapes);
+                return planJson(plan, this.all(plan, job.textFindings), job);
             case 'summary':
                 return planSummary(plan);
             case 'notes':

@@ -1,18 +1,22 @@
-import type { PlannedStep } from '../../language/planned/planned-step';
+import type { PlannedRun, PlannedStep } from '../../language/planned/planned-step';
 
-/** What the last plan of each file said of its steps, for hints and pins, which never wait for a plan. */
+/** What the last plan of each file said of its steps and runs, for hints, hovers and pins, which never wait for a plan. */
 export class LastPlans {
-    private readonly plans = new Map<string, readonly PlannedStep[]>();
+    private readonly plans = new Map<string, Planned>();
 
     /** @param changed told when a plan says something else than the one before it */
     constructor(private readonly changed: () => void) {}
 
     of(uri: string): readonly PlannedStep[] {
-        return this.plans.get(uri) ?? [];
+        return this.plans.get(uri)?.planned ?? [];
     }
 
-    keep(uri: string, planned: readonly PlannedStep[]): void {
-        const before = said(this.of(uri));
+    runsOf(uri: string): readonly PlannedRun[] {
+        return this.plans.get(uri)?.runs ?? [];
+    }
+
+    keep(uri: string, planned: Planned): void {
+        const before = said(this.plans.get(uri));
         this.plans.set(uri, planned);
         if (said(planned) !== before) this.changed();
     }
@@ -22,7 +26,13 @@ export class LastPlans {
     }
 }
 
+export interface Planned {
+    readonly planned: readonly PlannedStep[];
+    readonly runs: readonly PlannedRun[];
+}
+
 /** Where a step stands is left out: editors move their hints along by themselves. */
-function said(planned: readonly PlannedStep[]): string {
-    return JSON.stringify(planned.map(({ recipe, text, figures }) => [recipe, text, figures.pins, figures.hints]));
+function said(plan: Planned | undefined): string {
+    const steps = plan?.planned.map(({ recipe, text, figures }) => [recipe, text, figures.pins, figures.hints]);
+    return JSON.stringify([steps, plan?.runs]);
 }

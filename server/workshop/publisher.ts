@@ -41,9 +41,9 @@ export class Publisher {
         const version = document.textDocument.version;
         const survey = await this.workshop.survey(document);
         if (survey === undefined || document.textDocument.version !== version) return;
-        const { findings, planned } = survey;
+        const { findings } = survey;
         const uri = document.uri.toString();
-        this.plans.keep(uri, planned);
+        this.plans.keep(uri, survey);
         this.trade.set(uri, { findings, text: document.textDocument.getText() });
         this.send(document, findings);
         const params: PlannedParams = {

@@ -3,7 +3,7 @@ import type { CancellationToken } from 'vscode-languageserver';
 import { lowerCoupons } from '../../language/lowering/coupons';
 import { lowerFile } from '../../language/lowering/lower-file';
 import type { KerfServices } from '../../language/module';
-import type { PlannedStep } from '../../language/planned/planned-step';
+import type { PlannedRun, PlannedStep } from '../../language/planned/planned-step';
 import { textFindings } from '../../language/text-findings';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
@@ -63,12 +63,14 @@ export class Workshop {
         const text = document.textDocument.getText();
         const findings: Finding[] = [];
         const planned: PlannedStep[] = [];
+        const runs: PlannedRun[] = [];
         try {
             const coupons = lowerCoupons(document);
             if (coupons.length > 0) findings.push(...(await this.asker.ask({ do: 'coupons', coupons }, [], `${uri} coupons`)));
             for (const recipe of this.recipes(document)) {
                 const survey = await this.surveyRecipe(recipe, uri);
                 findings.push(...survey.findings);
+                if (survey.run !== undefined) runs.push({ recipe: recipe.name, make: recipe.make, figures: survey.run });
                 for (const figures of survey.figures) {
                     const { offset, length } = figures.whole;
                     planned.push({ recipe: recipe.name, text: text.slice(offset, offset + length), figures });
@@ -78,7 +80,7 @@ export class Workshop {
             if (error instanceof Cancelled) return undefined;
             throw error;
         }
-        return { findings, planned };
+        return { findings, planned, runs };
     }
 
     private async surveyRecipe(recipe: Recipe, uri: string): Promise<Survey> {
@@ -101,6 +103,7 @@ export class Workshop {
 export interface FileSurvey {
     readonly findings: readonly Finding[];
     readonly planned: readonly PlannedStep[];
+    readonly runs: readonly PlannedRun[];
 }
 
 /** A plan that could not be made is said at the recipe, and the text's own findings stay. */

@@ -4,9 +4,9 @@ import { minorDigits } from '../quantity/currency';
 export interface Rates {
     /** ISO 4217, such as EUR. */
     readonly currency: string;
-    /** For an hour of hands-on work. */
+    /** For an hour of somebody's work, at the bench or beside the laser. */
     readonly hourly: number;
-    /** For an hour of the laser, with its power, wear and the one who minds it. */
+    /** For an hour of the laser itself: power, wear, filters. The one who minds it is paid by the hour besides. */
     readonly machineHourly: number;
     /** Rent, tools, light: a part of materials and work. */
     readonly overhead: number;
@@ -39,7 +39,7 @@ export interface Cost {
  * Cost of a run of pieces, and the price of one.
  *
  * @param pieces how many (>= 1)
- * @param times hands-on and machine time of all pieces, s
+ * @param times of all pieces, s: somebody's, at the bench and beside the laser, and the laser's own
  */
 export function costOf(
     pieces: number,

@@ -7,6 +7,8 @@ export interface FillMix {
     readonly parts?: { readonly resin: number; readonly hardener: number; readonly by: 'volume' | 'weight' };
     readonly mass?: number;
     readonly pigment?: number;
+    /** Metal powder. */
+    readonly powder?: number;
 }
 
 /**
@@ -26,5 +28,6 @@ export function fillMix(area: number, depth: number, overfill: number, resin: Re
             : {}),
         ...(mass === undefined ? {} : { mass }),
         ...(mass === undefined || resin.pigment === undefined ? {} : { pigment: mass * resin.pigment.value }),
+        ...(mass === undefined || resin.powder === undefined ? {} : { powder: mass * resin.powder.value }),
     };
 }

@@ -6,6 +6,8 @@ export interface Work {
     readonly each: number;
     /** The laser runs and somebody has to be there. */
     readonly machine: number;
+    /** Pieces that one set-up serves, such as those that a cup of resin fills; absent: any number in a row. */
+    readonly batch?: number;
     /** Time that has to pass afterwards, with nobody there. */
     readonly wait: number;
     /** Indices of earlier works that have to be over, waits and all. */
@@ -57,7 +59,10 @@ export function schedule(works: readonly Work[], pieces: number, workday?: numbe
     const hours = workday !== undefined && workday > 0 && workday < day ? workday : day;
     const bench = new Bench(usable, laid, hours);
     const turns = bench.run();
-    const handsEach = usable.reduce((sum, work) => sum + work.each + work.machine, 0);
+    const handsEach = usable.reduce(
+        (sum, work) => sum + work.each + work.machine + (work.batch === undefined ? 0 : work.setUp / work.batch),
+        0,
+    );
     const rest = (wanted - laid) * handsEach;
     const attended = turns.reduce((sum, turn) => sum + turn.end - turn.start, 0) + rest;
     const ready = turns.reduce((latest, turn) => Math.max(latest, turn.ready), 0) + rest * (day / hours);
@@ -70,6 +75,7 @@ function finite(work: Work, index: number): Work {
         setUp: time(work.setUp),
         each: time(work.each),
         machine: time(work.machine),
+        ...(work.batch !== undefined && work.batch >= 1 ? { batch: Math.floor(work.batch) } : {}),
         wait: time(work.wait),
         after: work.after.filter((before) => before >= 0 && before < index),
     };
@@ -90,6 +96,8 @@ class Bench {
     private readonly open: Candidate[][];
     private now = 0;
     private last = -1;
+    /** Pieces in a row that the last set-up has served. */
+    private served = 0;
 
     constructor(
         private readonly works: readonly Work[],
@@ -130,6 +138,7 @@ class Bench {
             const best = possible.reduce((a, b) => (this.before(b, a) ? b : a));
             const length = this.length(best);
             this.take(best, this.now, length);
+            this.served = this.isSetUp(best) ? this.served + 1 : 1;
             this.last = best.work;
             this.now += length;
             return;
@@ -153,7 +162,11 @@ class Bench {
 
     private length({ work }: Candidate): number {
         const { setUp, each, machine } = this.works[work]!;
-        return (work === this.last ? 0 : setUp) + each + machine;
+        return (this.isSetUp({ work }) ? 0 : setUp) + each + machine;
+    }
+
+    private isSetUp({ work }: Pick<Candidate, 'work'>): boolean {
+        return work === this.last && this.served < (this.works[work]!.batch ?? Number.POSITIVE_INFINITY);
     }
 
     /** Whether it can be finished today; what is longer than a day's work only has to begin in the morning. */

@@ -1,27 +1,49 @@
-import { cutWidth, type SheetYield, sheetYield } from '../bench/sheet-yield';
+import { cutWidth, type LaidPiece, type SheetYield, sheetYield } from '../bench/sheet-yield';
+import type { Recipe } from '../recipe/recipe';
 import type { Sheet } from '../recipe/stock';
-import type { Plan } from './plan';
+import { contentKey } from './content-key';
+import type { Memo } from './memo';
+import type { BlankPlan } from './plan';
 
 /** How the blanks of one kind of sheet are cut, for all the pieces. */
 export interface Cutting {
     readonly sheet: Sheet;
+    /** Size in which it is bought, mm. */
+    readonly size: { readonly width: number; readonly height: number };
     readonly yielded: SheetYield;
+    /** Sheets used up: of the last one only what lies up to the end of its last blank, since the rest can be kept. */
+    readonly consumed: number;
 }
 
-/** Sheets to buy and how to cut them, for those whose size is written. Worked out when somebody asks. */
-export function cuttings(plan: Plan): Cutting[] {
-    const sheets = new Map(
-        plan.blanks.flatMap(({ blank }) => (blank.sheet === undefined ? [] : [[blank.sheet.name, blank.sheet]])),
-    );
+/** Sheets to buy and how to cut them, for those whose size is written. */
+export function planCuttings(recipe: Recipe, blanks: readonly BlankPlan[], memo: Memo): Cutting[] {
+    const sheets = new Map(blanks.flatMap(({ blank }) => (blank.sheet === undefined ? [] : [[blank.sheet.name, blank.sheet]])));
     return [...sheets.values()].flatMap((sheet) => {
         if (sheet.sheet === undefined) return [];
         const size = { width: sheet.sheet.width.value, height: sheet.sheet.height.value };
-        const pieces = plan.blanks.flatMap(({ blank, name, size: blankSize }) =>
+        const pieces = blanks.flatMap(({ blank, name, size: blankSize }) =>
             blank.sheet?.name !== sheet.name || blankSize === undefined
                 ? []
-                : [{ name, ...blankSize, count: plan.recipe.make, ...(blank.grain === undefined ? {} : { grain: blank.grain }) }],
+                : [{ name, ...blankSize, count: recipe.make, ...(blank.grain === undefined ? {} : { grain: blank.grain }) }],
         );
-        const yielded = sheetYield(size, pieces, cutWidth[sheet.kind]);
-        return yielded === undefined || pieces.length === 0 ? [] : [{ sheet, yielded }];
+        if (pieces.length === 0) return [];
+        const cut = cutWidth[sheet.kind];
+        const yielded = memo.get('cutting', contentKey(size, pieces, cut), () => sheetYield(size, pieces, cut));
+        return yielded === undefined ? [] : [{ sheet, size, yielded, consumed: consumedOf(size, yielded, cut) }];
     });
+}
+
+function consumedOf(size: Cutting['size'], { sheets, layout, scaled }: SheetYield, cut: number): number {
+    const last = layout.at(-1);
+    if (last === undefined || sheets === 0) return 0;
+    // Of a run too long to be laid out only the pattern is known, not how the last sheet looks.
+    return scaled ? sheets : sheets - 1 + takenOf(size, last, cut);
+}
+
+/** Part of a sheet up to the end of its last blank, along its longer side. */
+function takenOf(size: Cutting['size'], laid: readonly LaidPiece[], cut: number): number {
+    const along = size.width >= size.height;
+    const length = along ? size.width : size.height;
+    const end = laid.reduce((far, piece) => Math.max(far, along ? piece.x + piece.width : piece.y + piece.height), 0);
+    return Math.min(1, (end + cut) / length);
 }

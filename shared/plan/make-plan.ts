@@ -1,10 +1,13 @@
 import type { Recipe } from '../recipe/recipe';
 import { planBlank } from './blanks';
 import { cautions } from './cautions';
+import { planCuttings } from './cutting';
 import { planFrames } from './frames';
 import type { Memo } from './memo';
 import type { ArtState, Plan, StepPlan } from './plan';
+import { planCost } from './plan-cost';
 import { layMarks } from './plan-marks';
+import { planSchedule } from './plan-schedule';
 import { planStep } from './plan-step';
 import { sumTimes } from './step-times';
 import { supplies } from './supplies';
@@ -26,15 +29,23 @@ export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, me
     };
     for (const step of recipe.steps) steps.push(planStep(step, bench));
     layMarks(steps, bench);
+    const frames = planFrames(blanks, steps, memo);
+    const cuttings = planCuttings(recipe, blanks, memo);
+    const used = supplies(recipe, blanks, steps, cuttings);
+    const laid = planSchedule(recipe, blanks, steps, frames, memo);
+    const cost = planCost(recipe.shop, recipe.make, laid, used);
     return {
         version: 1,
         recipe,
         arts,
         blanks,
         steps,
-        frames: planFrames(blanks, steps, memo),
+        frames,
         totals: sumTimes(steps.map((step) => step.times)),
-        supplies: supplies(recipe, blanks, steps),
+        supplies: used,
+        schedule: laid,
+        cuttings,
+        ...(cost === undefined ? {} : { cost }),
         cautions: cautions(recipe),
     };
 }

@@ -1,10 +1,29 @@
+import { benchTimes } from '../bench/bench-times';
 import { type Schedule, schedule, type Turn, type Work } from '../bench/schedule';
-import type { Plan, StepPlan } from './plan';
+import type { Recipe } from '../recipe/recipe';
+import { contentKey } from './content-key';
+import type { Memo } from './memo';
+import type { Piece } from './piece';
+import type { BlankPlan, StepPlan } from './plan';
+import { type Sitting, sittingsOf } from './sittings';
 import { handTime } from './step-times';
 
 /** When each step is done for all the pieces, and when they are ready. Times in s from the start. */
 export interface PlanSchedule extends Schedule {
+    /** What the turns' `work` stands for: a step, or one coat or pour of it. */
+    readonly works: readonly StepWork[];
     readonly spans: readonly StepSpan[];
+    readonly sittings: readonly Sitting[];
+    /** Hours of each day in which hands can work, s; absent: day and night. */
+    readonly workday?: number;
+    /** Time that the laser runs, for all the pieces. */
+    readonly machine: number;
+}
+
+export interface StepWork extends Work {
+    readonly step: number;
+    /** Which coat or pour, such as "coat 2 of 3"; empty where the step is done in one. */
+    readonly part: string;
 }
 
 /** One step over all pieces that were laid out. */
@@ -19,21 +38,35 @@ export interface StepSpan {
 
 /**
  * Lays the recipe's steps out for all the pieces it makes: one pair of hands, one laser, and waits
- * that run side by side. Worked out when somebody asks, since a long run takes some milliseconds.
- *
- * @param workday hours in which hands can work, in s from the start of each day; absent: day and night
+ * that run side by side, in the working hours of the shop.
  */
-export function planSchedule(plan: Plan, workday?: number): PlanSchedule {
-    const laid = schedule(worksOf(plan), plan.recipe.make, workday);
-    return { ...laid, spans: plan.steps.map((_, step) => spanOf(laid.turns, step)) };
+export function planSchedule(
+    recipe: Recipe,
+    blanks: readonly BlankPlan[],
+    steps: readonly StepPlan[],
+    frames: readonly (readonly Piece[])[],
+    memo: Memo,
+): PlanSchedule {
+    const workday = recipe.shop?.workday?.value;
+    const works = worksOf(blanks, steps, frames);
+    const laid = memo.get('schedule', contentKey(works, recipe.make, workday), () => {
+        const plain = schedule(works, recipe.make, workday);
+        return {
+            ...plain,
+            spans: steps.map((_, step) => spanOf(plain.turns, works, step)),
+            sittings: sittingsOf(plain.turns, works),
+        };
+    });
+    const machine = recipe.make * steps.reduce((sum, { times }) => sum + times.machine, 0);
+    return { ...laid, works, machine, ...(workday === undefined ? {} : { workday }) };
 }
 
-function spanOf(turns: readonly Turn[], step: number): StepSpan {
+function spanOf(turns: readonly Turn[], works: readonly StepWork[], step: number): StepSpan {
     let start = Number.POSITIVE_INFINITY;
     let end = 0;
     let ready = 0;
     for (const turn of turns) {
-        if (turn.work !== step) continue;
+        if (works[turn.work]!.step !== step) continue;
         start = Math.min(start, turn.start);
         end = Math.max(end, turn.end);
         ready = Math.max(ready, turn.ready);
@@ -46,26 +79,59 @@ function spanOf(turns: readonly Turn[], step: number): StepSpan {
  * just before it, so that work on another blank may go on meanwhile; free text may mean anything
  * and keeps its place among all blanks.
  */
-function worksOf(plan: Plan): Work[] {
-    const everything = plan.blanks.map((blank) => blank.name);
+function worksOf(blanks: readonly BlankPlan[], steps: readonly StepPlan[], frames: readonly (readonly Piece[])[]): StepWork[] {
+    const everything = blanks.map((blank) => blank.name);
     const last = new Map<string, number>();
     let before: readonly string[] = everything;
-    return plan.steps.map((stepPlan, index) => {
-        const { step, times } = stepPlan;
-        const blanks = step.kind === 'wait' ? before : (blanksOf(plan, stepPlan) ?? everything);
-        const after = [...new Set(blanks.flatMap((name) => last.get(name) ?? []))];
-        for (const name of blanks) last.set(name, index);
-        before = blanks;
-        return { ...handTime(step), machine: times.machine, wait: times.waiting, after };
-    });
+    const works: StepWork[] = [];
+    for (const plan of steps) {
+        const held = plan.step.kind === 'wait' ? before : (blanksOf(frames[plan.step.index] ?? [], plan) ?? everything);
+        let after = [...new Set(held.flatMap((name) => last.get(name) ?? []))];
+        for (const part of partsOf(plan)) {
+            works.push({ ...part, step: plan.step.index, after });
+            after = [works.length - 1];
+        }
+        for (const name of held) last.set(name, works.length - 1);
+        before = held;
+    }
+    return works;
+}
+
+type Part = Omit<StepWork, 'step' | 'after'>;
+
+/** A step in the parts between which it has to wait: coats, pours. */
+function partsOf({ step, times, fill }: StepPlan): Part[] {
+    if (step.kind === 'seal' || step.kind === 'finish') {
+        const one = step.kind === 'seal' ? benchTimes.sealCoat : benchTimes.finishCoat;
+        const between = (step.kind === 'seal' ? step.sealer?.dry?.value : step.coat?.dry?.value) ?? 0;
+        return repeated('coat', step.coats, { ...one, machine: 0 }, between);
+    }
+    if (fill !== undefined) {
+        const batch = fill.cups.pieces;
+        return repeated('pour', fill.pours.count, { ...benchTimes.mixAndFill, machine: 0, batch }, fill.pours.between);
+    }
+    return [{ ...handTime(step), machine: times.machine, wait: step.kind === 'wait' ? times.waiting : 0, part: '' }];
+}
+
+/** More parts than anybody does: a figure that is none. They are taken together. */
+const mostParts = 50;
+
+function repeated(word: string, count: number, work: Omit<Part, 'wait' | 'part'>, between: number): Part[] {
+    if (count > mostParts) {
+        return [{ ...work, setUp: work.setUp * count, each: work.each * count, wait: between * (count - 1), part: '' }];
+    }
+    return Array.from({ length: Math.max(1, count) }, (_, index) => ({
+        ...work,
+        wait: index < count - 1 ? between : 0,
+        part: count > 1 ? `${word} ${index + 1} of ${count}` : '',
+    }));
 }
 
 /** The blanks that a step has in hand; undefined where that is not known. */
-function blanksOf(plan: Plan, { step, blank, inlay }: StepPlan): readonly string[] | undefined {
+function blanksOf(frame: readonly Piece[], { blank, inlay }: StepPlan): readonly string[] | undefined {
     if (blank === undefined) return undefined;
     const held = inlay === undefined ? [blank] : [blank, inlay.reliefLaser.blank];
     // What lies glued in another blank is in hand together with it.
-    const frame = plan.frames[step.index] ?? [];
     const glued = frame.filter((piece) => piece.inside !== undefined && held.includes(piece.inside)).map((piece) => piece.blank);
     const holders = frame.filter((piece) => held.includes(piece.blank)).flatMap((piece) => piece.inside ?? []);
     return [...new Set([...held, ...glued, ...holders])];

@@ -1,13 +1,13 @@
-import { fillMix } from '../bench/fill-volume';
 import { sandingSequence } from '../bench/sanding-sequence';
 import { atLeast, exactly, type Interval, intervalOf } from '../quantity/interval';
 import type { ArtSource, Recipe } from '../recipe/recipe';
-import type { Engrave, Fill, Inlay, Sand, Step } from '../recipe/step';
+import type { Inlay, Sand, Step } from '../recipe/step';
 import type { Memo } from './memo';
 import type { ArtState, BlankPlan, SandPlan, StepPlan } from './plan';
+import { planFill } from './plan-fill';
 import { planInlay } from './plan-inlay';
 import { planLaser } from './plan-laser';
-import { stepTimes } from './step-times';
+import { fillTimes, stepTimes } from './step-times';
 import { stepTitle } from './step-title';
 
 /** What one step is worked out with: the recipe's things, and the steps before it. */
@@ -31,8 +31,13 @@ export function planStep(step: Step, bench: Bench): StepPlan {
             if ('unplanned' in laser) return { ...base, blank: blank.name, unplanned: laser.unplanned };
             return { ...base, blank: blank.name, laser, times: stepTimes(step, laser.machine) };
         }
-        case 'fill':
-            return { ...base, ...fillOf(step, bench) };
+        case 'fill': {
+            const pocket = carved(step.pocket.value, bench);
+            if (pocket?.laser === undefined)
+                return { ...base, ...onBlank(pocket?.blank), unplanned: missing(step.pocket.value, bench) };
+            const fill = planFill(step, pocket.laser, bench.recipe);
+            return { ...base, ...onBlank(pocket.blank), fill, times: fillTimes(fill) };
+        }
         case 'inlay':
             return { ...base, ...inlayOf(step, bench) };
         case 'sand':
@@ -55,20 +60,6 @@ function onBlank(name: string | undefined): Pick<StepPlan, 'blank'> {
 
 function carved(name: string | undefined, bench: Bench): StepPlan | undefined {
     return name === undefined ? undefined : bench.done.find(({ step }) => step.kind === 'engrave' && step.name === name);
-}
-
-function fillOf(step: Fill, bench: Bench): Partial<StepPlan> {
-    const pocket = carved(step.pocket.value, bench);
-    if (pocket?.laser === undefined) return { ...onBlank(pocket?.blank), unplanned: missing(step.pocket.value, bench) };
-    const depth = pocket.laser.depth ?? exactly(0);
-    const area = pocket.laser.area;
-    const mix = fillMix(
-        area,
-        depth.value,
-        step.overfill?.value ?? 0.1,
-        step.resin ?? { name: '', where: step.where, colour: '#888888' },
-    );
-    return { ...onBlank(pocket.blank), fill: { pocket: pocket.step as Engrave, area, depth, mix } };
 }
 
 function inlayOf(step: Inlay, bench: Bench): Partial<StepPlan> {

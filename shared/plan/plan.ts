@@ -1,13 +1,18 @@
 import type { Art } from '../art/art';
 import type { FillMix } from '../bench/fill-volume';
+import type { Batches } from '../bench/mix-batches';
+import type { Pours } from '../bench/pours';
 import type { PressFit } from '../bench/press-fit';
 import type { InlayStack } from '../bench/stack';
 import type { Region } from '../geometry/region';
 import type { Interval } from '../quantity/interval';
 import type { Blank, Recipe } from '../recipe/recipe';
 import type { Cut, Engrave, Step } from '../recipe/step';
+import type { Cutting } from './cutting';
 import type { LaserPlan } from './laser-plan';
 import type { Piece } from './piece';
+import type { PlanCost } from './plan-cost';
+import type { PlanSchedule } from './plan-schedule';
 
 /** Everything that can be worked out of a recipe and its art. Lengths mm, areas mm2, volumes mm3, times s. */
 export interface Plan {
@@ -20,6 +25,12 @@ export interface Plan {
     readonly frames: readonly (readonly Piece[])[];
     readonly totals: Times;
     readonly supplies: readonly Supply[];
+    /** When everything is done for all the pieces, in hours of the shop where it says them. */
+    readonly schedule: PlanSchedule;
+    /** Sheets to buy and how to cut them, for all the pieces. */
+    readonly cuttings: readonly Cutting[];
+    /** For all the pieces; absent without a shop that says its currency. */
+    readonly cost?: PlanCost;
     readonly cautions: readonly string[];
 }
 
@@ -66,6 +77,12 @@ export interface FillPlan {
     readonly depth: Interval;
     /** For one piece. */
     readonly mix: FillMix;
+    /** Several fills of one pocket are layers that share its depth: which this is, from 1, and of how many. */
+    readonly layer: { readonly number: number; readonly of: number; readonly depth: number };
+    /** Pours that this layer takes, and the time between two of them, s. */
+    readonly pours: Pours & { readonly between: number };
+    /** Cups to mix for all the pieces of a run, by the pot life; one where that is not known. */
+    readonly cups: Batches;
 }
 
 export interface InlayPlan {
@@ -123,6 +140,7 @@ export interface Supply {
         | 'resin'
         | 'hardener'
         | 'pigment'
+        | 'powder'
         | 'glue'
         | 'sealer'
         | 'finish'
@@ -131,6 +149,8 @@ export interface Supply {
     readonly amount: number;
     readonly unit: 'pieces' | 'ml' | 'g' | 'cm2' | 'sheets';
     readonly note: string;
+    /** What is used up of it costs, in the shop's currency; absent where nobody has said a price. */
+    readonly cost?: number;
 }
 
 export type LaserStep = Engrave | Cut;

@@ -1,6 +1,6 @@
 import { benchTimes, type HandTime } from '../bench/bench-times';
 import type { Step } from '../recipe/step';
-import type { Times } from './plan';
+import type { FillPlan, Times } from './plan';
 
 const none: Times = { machine: 0, attended: 0, waiting: 0 };
 
@@ -8,6 +8,13 @@ const none: Times = { machine: 0, attended: 0, waiting: 0 };
 export function stepTimes(step: Step, machine: number): Times {
     const { setUp, each } = handTime(step);
     return { machine: machineWork(step) ? machine : 0, attended: setUp + each, waiting: waitingTime(step) };
+}
+
+/** Times of a fill for one piece, s: every pour is mixed, poured and waited for before the next. */
+export function fillTimes({ pours }: FillPlan): Times {
+    const count = Math.max(1, pours.count);
+    const { setUp, each } = times(benchTimes.mixAndFill, count);
+    return { machine: 0, attended: setUp + each, waiting: (count - 1) * pours.between };
 }
 
 function machineWork(step: Step): boolean {

@@ -1,94 +1,142 @@
 import { nearestCami } from '../bench/abrasive-grades';
+import { showLength } from '../quantity/show';
 import type { Recipe } from '../recipe/recipe';
-import type { Abrasive } from '../recipe/stock';
+import type { Shop } from '../recipe/shop';
+import type { Abrasive, Price } from '../recipe/stock';
+import type { Cutting } from './cutting';
 import type { BlankPlan, StepPlan, Supply } from './plan';
+import { costOfUsed, fluidUsed, type Used } from './price';
 
 /** Spread of a coat when the stock does not say, g/mm2 (100 g/m2: common practice, no source). */
 const usualSpread = 100e-6;
 /** Spare for what stays in cups and on brushes: common practice, no source. */
 const spare = 1.15;
+/** Abrasive for each blank and grit, in sheets: common practice, no source. */
+const sheetsEach = 0.25;
 
-/** What to have on the bench for all the pieces that the recipe makes. */
-export function supplies(recipe: Recipe, blanks: readonly BlankPlan[], steps: readonly StepPlan[]): Supply[] {
-    const make = recipe.make;
-    const list: Supply[] = [];
-    for (const { blank, size, name } of blanks) {
-        if (blank.sheet === undefined) continue;
-        const note = size === undefined ? name : `${name}, ${size.width} x ${size.height} mm`;
-        list.push({ item: blank.sheet.name, kind: blank.sheet.kind, amount: make, unit: 'pieces', note });
-        if (blank.backing !== 'none' && size !== undefined) {
-            const item = blank.backing === 'foil' ? 'foil tape' : 'backing tape';
-            list.push({
-                item,
-                kind: 'backing',
-                amount: (make * size.width * size.height) / 100,
-                unit: 'cm2',
-                note: `behind ${name}`,
-            });
-        }
-    }
-    const face = (name: string | undefined): number => {
-        const size = blanks.find((blank) => blank.name === name)?.size;
-        return size === undefined ? 0 : size.width * size.height;
+/** What to have on the bench for all the pieces that the recipe makes, and what it costs. */
+export function supplies(
+    recipe: Recipe,
+    blanks: readonly BlankPlan[],
+    steps: readonly StepPlan[],
+    cuttings: readonly Cutting[],
+): Supply[] {
+    const { make, shop } = recipe;
+    const shelf: Shelf = {
+        make,
+        shop,
+        face: (name) => {
+            const size = blanks.find((blank) => blank.name === name)?.size;
+            return size === undefined ? 0 : size.width * size.height;
+        },
     };
-    const grits = new Map<string, Supply>();
-    for (const plan of steps) list.push(...stepSupplies(plan, make, face, grits));
-    list.push(...grits.values());
-    return merged(list);
+    return merged([
+        ...cuttings.map((cutting) => cutSheets(cutting, make, shop)),
+        ...blanks.flatMap((blank) => blankSupplies(blank, cuttings, shelf)),
+        ...steps.filter(({ step }) => step.kind !== 'sand').flatMap((plan) => stepSupplies(plan, shelf)),
+        ...steps.flatMap(({ step }) => (step.kind === 'sand' ? step.grits.map((grit) => paper(grit, shelf)) : [])),
+    ]);
 }
 
-function stepSupplies(
-    plan: StepPlan,
-    make: number,
-    face: (name: string | undefined) => number,
-    grits: Map<string, Supply>,
-): Supply[] {
+/** What the amounts are reckoned with. */
+interface Shelf {
+    readonly make: number;
+    readonly shop: Shop | undefined;
+    /** Area of a blank's face, mm2. */
+    readonly face: (name: string | undefined) => number;
+}
+
+function priced(supply: Supply, used: Used, price: Price | undefined, shop: Shop | undefined): Supply {
+    const cost = costOfUsed(used, price, shop);
+    return cost === undefined ? supply : { ...supply, cost };
+}
+
+/** Whole sheets to buy; the cost is of what is used up of them. */
+function cutSheets({ sheet, size, yielded, consumed }: Cutting, make: number, shop: Shop | undefined): Supply {
+    const names = [...new Set(yielded.layout.flat().map(({ name }) => name))];
+    const note = [
+        `of ${showLength(size.width, sheet.sheet?.width.unit)} x ${showLength(size.height, sheet.sheet?.height.unit)}`,
+        names.length === 0 ? '' : `for ${make} ${names.join(' and ')}`,
+        yielded.tooLarge.length === 0 ? '' : `${yielded.tooLarge.join(' and ')} does not fit`,
+    ];
+    return priced(
+        {
+            item: sheet.name,
+            kind: sheet.kind,
+            amount: yielded.sheets,
+            unit: 'sheets',
+            note: note.filter((part) => part !== '').join(', '),
+        },
+        { sheets: consumed, area: consumed * size.width * size.height },
+        sheet.price,
+        shop,
+    );
+}
+
+/** A blank whose sheet has no size is counted in pieces; and what it is stuck to. */
+function blankSupplies({ blank, size, name }: BlankPlan, cuttings: readonly Cutting[], { make, shop }: Shelf): Supply[] {
+    if (blank.sheet === undefined) return [];
+    const list: Supply[] = [];
+    const area = size === undefined ? undefined : make * size.width * size.height;
+    if (!cuttings.some(({ sheet }) => sheet.name === blank.sheet?.name)) {
+        const note = size === undefined ? name : `${name}, ${size.width} x ${size.height} mm`;
+        const used = area === undefined ? {} : { area };
+        const pieces: Supply = { item: blank.sheet.name, kind: blank.sheet.kind, amount: make, unit: 'pieces', note };
+        list.push(priced(pieces, used, blank.sheet.price, shop));
+    }
+    if (blank.backing !== 'none' && area !== undefined) {
+        const item = blank.backing === 'foil' ? 'foil tape' : 'backing tape';
+        const price = blank.backing === 'foil' ? shop?.foilPrice : shop?.tapePrice;
+        const tape: Supply = { item, kind: 'backing', amount: area / 100, unit: 'cm2', note: `behind ${name}` };
+        list.push(priced(tape, { area }, price, shop));
+    }
+    return list;
+}
+
+function stepSupplies(plan: StepPlan, { make, shop, face }: Shelf): Supply[] {
     const { step } = plan;
     switch (step.kind) {
         case 'fill':
-            return fillSupplies(plan, make);
+            return fillSupplies(plan, make, shop);
         case 'seal':
         case 'finish': {
             const stock = step.kind === 'seal' ? step.sealer : step.coat;
-            if (stock === undefined) return [];
-            const amount = make * step.coats * face(plan.blank) * (stock.spread?.value ?? usualSpread) * spare;
+            const mass = make * step.coats * face(plan.blank) * (stock?.spread?.value ?? usualSpread) * spare;
+            if (stock === undefined || !(mass > 0)) return [];
             const kind = step.kind === 'seal' ? 'sealer' : 'finish';
-            return amount > 0
-                ? [{ item: stock.name, kind, amount, unit: 'g', note: `${step.coats} coat${step.coats === 1 ? '' : 's'}` }]
-                : [];
+            const note = `${step.coats} coat${step.coats === 1 ? '' : 's'}`;
+            const used = fluidUsed({ mass }, stock.density?.value);
+            return [priced({ item: stock.name, kind, amount: mass, unit: 'g', note }, used, stock.price, shop)];
         }
         case 'inlay': {
-            if (step.glue === undefined || plan.inlay === undefined) return [];
-            const amount = make * plan.inlay.pocketLaser.area * (step.glue.spread?.value ?? 150e-6) * spare;
-            return [{ item: step.glue.name, kind: 'glue', amount, unit: 'g', note: 'in the pocket' }];
-        }
-        case 'mask':
+            const { glue } = step;
+            if (glue === undefined || plan.inlay === undefined) return [];
+            const mass = make * plan.inlay.pocketLaser.area * (glue.spread?.value ?? 150e-6) * spare;
+            const used = fluidUsed({ mass }, glue.density?.value);
             return [
-                {
-                    item: 'masking tape',
-                    kind: 'tape',
-                    amount: (make * face(plan.blank)) / 100,
-                    unit: 'cm2',
-                    note: plan.blank ?? '',
-                },
+                priced({ item: glue.name, kind: 'glue', amount: mass, unit: 'g', note: 'in the pocket' }, used, glue.price, shop),
             ];
-        case 'sand':
-            for (const grit of step.grits) {
-                // A quarter sheet for each blank and grit: common practice, no source.
-                const known = grits.get(grit.name)?.amount ?? 0;
-                const item = `abrasive P${grit.name}`;
-                grits.set(grit.name, {
-                    item,
-                    kind: 'abrasive',
-                    amount: known + make * 0.25,
-                    unit: 'sheets',
-                    note: otherScale(grit),
-                });
-            }
-            return [];
+        }
+        case 'mask': {
+            const area = make * face(plan.blank);
+            const tape: Supply = { item: 'masking tape', kind: 'tape', amount: area / 100, unit: 'cm2', note: plan.blank ?? '' };
+            return [priced(tape, { area }, shop?.tapePrice, shop)];
+        }
         default:
             return [];
     }
+}
+
+function paper(grit: Abrasive, { make, shop }: Shelf): Supply {
+    const sheets = make * sheetsEach;
+    const supply: Supply = {
+        item: `abrasive P${grit.name}`,
+        kind: 'abrasive',
+        amount: sheets,
+        unit: 'sheets',
+        note: otherScale(grit),
+    };
+    return priced(supply, { sheets }, shop?.abrasivePrice, shop);
 }
 
 /** What the grain is called on papers without a P, where that is another number. */
@@ -97,22 +145,30 @@ function otherScale({ name, grain }: Abrasive): string {
     return cami === undefined || cami === Number(name) ? '' : `about ${cami} on papers without a P`;
 }
 
-function fillSupplies(plan: StepPlan, make: number): Supply[] {
-    const { fill, step } = plan;
+function fillSupplies({ fill, step }: StepPlan, make: number, shop: Shop | undefined): Supply[] {
     if (fill === undefined || step.kind !== 'fill' || step.resin === undefined) return [];
-    const { name } = step.resin;
-    const parts = fill.mix.parts;
+    const { name, density, price, pigmentPrice, powderPrice } = step.resin;
+    const { mix, cups } = fill;
     const list: Supply[] = [];
-    if (parts === undefined) {
-        list.push({ item: name, kind: 'resin', amount: (make * spare * fill.mix.volume) / 1000, unit: 'ml', note: '' });
-    } else {
-        const unit = parts.by === 'volume' ? 'ml' : 'g';
-        const factor = (make * spare) / (parts.by === 'volume' ? 1000 : 1);
-        list.push({ item: name, kind: 'resin', amount: parts.resin * factor, unit, note: 'resin part' });
-        list.push({ item: `${name} hardener`, kind: 'hardener', amount: parts.hardener * factor, unit, note: 'hardener part' });
+    const part = (item: string, kind: Supply['kind'], amount: number, by: 'volume' | 'weight', note: string): void => {
+        const used = fluidUsed(by === 'volume' ? { volume: amount } : { mass: amount }, density?.value);
+        const shown = by === 'volume' ? amount / 1000 : amount;
+        list.push(priced({ item, kind, amount: shown, unit: by === 'volume' ? 'ml' : 'g', note }, used, price, shop));
+    };
+    const many = make * spare;
+    const inCups = cups.count > 1 ? `, in ${cups.count} cups` : '';
+    if (mix.parts === undefined) part(name, 'resin', many * mix.volume, 'volume', '');
+    else {
+        part(name, 'resin', many * mix.parts.resin, mix.parts.by, `resin part${inCups}`);
+        part(`${name} hardener`, 'hardener', many * mix.parts.hardener, mix.parts.by, `hardener part${inCups}`);
     }
-    if (fill.mix.pigment !== undefined && fill.mix.pigment > 0) {
-        list.push({ item: `${name} pigment`, kind: 'pigment', amount: fill.mix.pigment * make * spare, unit: 'g', note: '' });
+    for (const [kind, mass, of] of [
+        ['pigment', mix.pigment, pigmentPrice],
+        ['powder', mix.powder, powderPrice],
+    ] as const) {
+        if (mass === undefined || !(mass > 0)) continue;
+        const item = kind === 'pigment' ? `${name} pigment` : `${name} metal powder`;
+        list.push(priced({ item, kind, amount: mass * many, unit: 'g', note: '' }, { mass: mass * many }, of, shop));
     }
     return list;
 }
@@ -121,9 +177,15 @@ function fillSupplies(plan: StepPlan, make: number): Supply[] {
 function merged(list: readonly Supply[]): Supply[] {
     const byItem = new Map<string, Supply>();
     for (const supply of list) {
-        const key = `${supply.kind} ${supply.item} ${supply.unit} ${supply.kind === 'board' || supply.kind === 'veneer' ? supply.note : ''}`;
+        const key = `${supply.kind} ${supply.item} ${supply.unit} ${supply.unit === 'pieces' ? supply.note : ''}`;
         const known = byItem.get(key);
-        byItem.set(key, known === undefined ? supply : { ...known, amount: known.amount + supply.amount });
+        byItem.set(key, known === undefined ? supply : together(known, supply));
     }
     return [...byItem.values()];
+}
+
+function together(a: Supply, b: Supply): Supply {
+    const { cost: _cost, ...plain } = a;
+    const sum = { ...plain, amount: a.amount + b.amount };
+    return a.cost === undefined || b.cost === undefined ? sum : { ...sum, cost: a.cost + b.cost };
 }

@@ -27,3 +27,9 @@ export function currencyName(code: string): string | undefined {
 export function minorDigits(code: string): number {
     return codes.get(code)?.digits ?? 2;
 }
+/** An amount with its currency, as "48.00 EUR"; always with the currency's own digits, so that columns line up. */
+export function showMoney(amount: number, code: string): string {
+    if (!Number.isFinite(amount)) return `unknown ${code}`;
+    const digits = Math.abs(amount) < 1e12 ? amount.toFixed(minorDigits(code)) : amount.toExponential(2);
+    return `${Number(digits) === 0 ? (0).toFixed(minorDigits(code)) : digits} ${code}`;
+}

@@ -107,9 +107,12 @@ export interface Resin extends Named {
     readonly density?: Quantity;
     /** Mass of pigment as a fraction of the mixed resin. */
     readonly pigment?: Quantity;
+    /** Mass of metal powder as a fraction of the mixed resin. */
+    readonly powder?: Quantity;
     /** Of resin and hardener as they are bought together. */
     readonly price?: Price;
     readonly pigmentPrice?: Price;
+    readonly powderPrice?: Price;
     readonly opacity?: Quantity;
     readonly colour: string;
     readonly cautions?: readonly string[];

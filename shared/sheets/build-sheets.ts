@@ -13,8 +13,8 @@ export interface Sheets {
     readonly problems: readonly string[];
 }
 
-/** Everything that is written for machine and bench. */
-export function buildSheets(plan: Plan, findings: readonly Finding[], memo: Memo): Sheets {
+/** Everything that is written for machine and bench. @param start when the work begins, a moment of quantity/calendar */
+export function buildSheets(plan: Plan, findings: readonly Finding[], memo: Memo, start?: number): Sheets {
     const files: SheetFile[] = [];
     const problems: string[] = [];
     for (const setUp of setUps(plan)) {
@@ -23,8 +23,8 @@ export function buildSheets(plan: Plan, findings: readonly Finding[], memo: Memo
         if ('problem' in machine) problems.push(machine.problem);
         else files.push(machine);
     }
-    files.push(jobSheet(plan, findings), shoppingList(plan));
-    const json = `${JSON.stringify(planJson(plan, findings), null, 2)}\n`;
+    files.push(jobSheet(plan, findings, start), shoppingList(plan));
+    const json = `${JSON.stringify(planJson(plan, findings, { ...(start === undefined ? {} : { start }) }), null, 2)}\n`;
     files.push({ path: 'plan.json', text: json, note: 'everything that was worked out' });
     return { files, problems };
 }

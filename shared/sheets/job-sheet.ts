@@ -1,16 +1,18 @@
-import type { Plan, StepPlan } from '../plan/plan';
+import type { Plan, StepPlan, Supply } from '../plan/plan';
+import { showMoney } from '../quantity/currency';
 import { showNumber, showTime } from '../quantity/show';
 import type { Finding } from '../recipe/finding';
 import { escapeMarkup as text } from './escape';
 import { pathData } from './path-data';
+import { runSections } from './run-section';
 import { type SetUp, type SheetFile, setUps } from './setup-svg';
 import { stepFacts } from './step-facts';
 
 /**
  * The sheet that stands beside the machine: cautions first, then every step with a box to tick, its
- * settings and its picture. Black on white, fits A4 and US Letter, needs nothing from anywhere else.
+ * settings and its picture, the day book of the run, what to have ready and what it costs. Black on white, fits A4 and US Letter, needs nothing from anywhere else.
  */
-export function jobSheet(plan: Plan, findings: readonly Finding[]): SheetFile {
+export function jobSheet(plan: Plan, findings: readonly Finding[], start?: number): SheetFile {
     const { recipe } = plan;
     const title = recipe.title || recipe.name;
     const open = findings.filter((finding) => finding.severity === 'error' || finding.severity === 'warning');
@@ -33,6 +35,7 @@ export function jobSheet(plan: Plan, findings: readonly Finding[]): SheetFile {
                 : list(open.map((finding) => `${finding.severity === 'error' ? 'Error' : 'Warning'}: ${finding.message}`)),
         ),
         section('Steps', `<ol class="steps">${plan.steps.map((step) => stepItem(step, setUps(plan))).join('\n')}</ol>`),
+        ...runSections(plan, start).map(([heading, body]) => section(heading, body)),
         section('To have on the bench', supplyTable(plan)),
         '<footer>Measured or changed: <span class="line"></span></footer>',
         '</body>',
@@ -54,6 +57,10 @@ header p { margin: 1mm 0 0 } ul { margin: 0; padding-left: 5mm }
 .steps h3 { font-size: 11pt; margin: 0 } dl { margin: 0; display: grid; grid-template-columns: max-content 1fr; column-gap: 3mm }
 dt { font-style: italic } dd { margin: 0 } .blank { font-style: italic } svg { width: 34mm; max-height: 30mm; border: 0.1mm solid #888 }
 table { border-collapse: collapse; width: 100% } td, th { text-align: left; padding: 0.6mm 2mm 0.6mm 0; border-bottom: 0.1mm solid #888 } td.n { text-align: right }
+tr.sum td { font-weight: bold; border-bottom-color: #000 } .cost td:last-child { font-size: 9.5pt }
+.book { list-style: none; margin: 0; padding: 0 } .book > li { display: grid; grid-template-columns: 7mm 40mm 1fr; gap: 2mm; padding: 1.5mm 0; border-bottom: 0.1mm solid #888; break-inside: avoid }
+.book ul { list-style: none; padding: 0 } p { margin: 1mm 0 } .by { font-style: italic; margin: 0.5mm 0 0 }
+.sheet { break-inside: avoid } svg.cut { width: 60mm; max-height: none; margin: 1mm 3mm 1mm 0; vertical-align: top }
 .line { display: inline-block; width: 100mm; border-bottom: 0.2mm solid #000 } footer { margin-top: 8mm }
 `;
 
@@ -103,9 +110,16 @@ function picture({ laser }: StepPlan, setUp: SetUp | undefined): string {
 
 function supplyTable(plan: Plan): string {
     if (plan.supplies.length === 0) return '';
+    const currency = plan.cost?.currency;
+    const costCell = ({ cost }: Supply): string =>
+        currency === undefined ? '' : `<td class="n">${cost === undefined ? '' : text(showMoney(cost, currency))}</td>`;
     const rows = plan.supplies.map(
         (supply) =>
-            `<tr><td>${text(supply.item)}</td><td class="n">${showNumber(supply.amount, 1)}</td><td>${supply.unit}</td><td>${text(supply.note)}</td></tr>`,
+            `<tr><td>${text(supply.item)}</td><td class="n">${showNumber(supply.amount, 1)}</td><td>${unitWords(supply)}</td>${costCell(supply)}<td>${text(supply.note)}</td></tr>`,
     );
-    return `<table><thead><tr><th>item</th><th>amount</th><th></th><th>note</th></tr></thead><tbody>${rows.join('')}</tbody></table>`;
+    return `<table><thead><tr><th>item</th><th>amount</th><th></th>${currency === undefined ? '' : '<th>costs</th>'}<th>note</th></tr></thead><tbody>${rows.join('')}</tbody></table>`;
+}
+
+function unitWords({ amount, unit }: Supply): string {
+    return amount === 1 ? unit.replace(/s$/, '') : unit === 'cm2' ? 'cm²' : unit;
 }

@@ -1,6 +1,8 @@
 import { bounds } from '../geometry/measure';
 import type { Region } from '../geometry/region';
+import type { Cutting } from '../plan/cutting';
 import type { Plan, StepPlan } from '../plan/plan';
+import { isoMoment } from '../quantity/calendar';
 import type { Finding } from '../recipe/finding';
 import type { Step } from '../recipe/step';
 import { pathData } from './path-data';
@@ -10,9 +12,14 @@ export const planSchema = 1;
 
 /**
  * A plan as plain JSON: everything that was worked out, in base units (mm, mm2, mm3, s, W, g, rad),
- * without the places in the text. `shapes` adds the path data of every region.
+ * without the places in the text. `shapes` adds the path data of every region; `start`, a moment of
+ * quantity/calendar, the dates of the run.
  */
-export function planJson(plan: Plan, findings: readonly Finding[], shapes = false): unknown {
+export function planJson(
+    plan: Plan,
+    findings: readonly Finding[],
+    { shapes = false, start }: { readonly shapes?: boolean; readonly start?: number } = {},
+): unknown {
     const region = (of: Region) => ({
         bounds: bounds(of) ?? null,
         rings: of.rings.length,
@@ -40,6 +47,9 @@ export function planJson(plan: Plan, findings: readonly Finding[], shapes = fals
         steps: plan.steps.map((step) => stepJson(step, region)),
         totals: plan.totals,
         supplies: plan.supplies,
+        schedule: scheduleJson(plan, start),
+        cuttings: plan.cuttings.map(cuttingJson),
+        cost: plan.cost ?? null,
         cautions: plan.cautions,
         findings: findings.map(({ rule, severity, message, step, where }) => ({
             rule,
@@ -51,6 +61,27 @@ export function planJson(plan: Plan, findings: readonly Finding[], shapes = fals
             length: where.length,
         })),
     };
+}
+
+/** Times in s from the start; dates only where the start is known. */
+function scheduleJson({ schedule, recipe }: Plan, start: number | undefined): unknown {
+    const { ready, attended, machine, idle, workday, scaled, spans, sittings } = schedule;
+    return {
+        pieces: recipe.make,
+        workday: workday ?? null,
+        ready,
+        attended,
+        machine,
+        idle,
+        scaled,
+        ...(start === undefined ? {} : { start: isoMoment(start), readyAt: isoMoment(start + ready) }),
+        steps: spans,
+        sittings,
+    };
+}
+
+function cuttingJson({ sheet, size, yielded, consumed }: Cutting): unknown {
+    return { sheet: sheet.name, size, ...yielded, consumed };
 }
 
 function stepJson(plan: StepPlan, region: (of: Region) => unknown): unknown {
@@ -91,7 +122,7 @@ function stepJson(plan: StepPlan, region: (of: Region) => unknown): unknown {
                             }),
                   },
               }),
-        ...(fill === undefined ? {} : { fill: { pocket: fill.pocket.name, area: fill.area, depth: fill.depth, mix: fill.mix } }),
+        ...(fill === undefined ? {} : { fill: { ...fill, pocket: fill.pocket.name } }),
         ...(inlay === undefined
             ? {}
             : {

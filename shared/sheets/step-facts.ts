@@ -1,5 +1,5 @@
 import type { MarkWork } from '../plan/laser-plan';
-import type { StepPlan } from '../plan/plan';
+import type { FillPlan, StepPlan } from '../plan/plan';
 import {
     showArea,
     showLength,
@@ -11,6 +11,7 @@ import {
     showVolume,
 } from '../quantity/show';
 import type { Where } from '../quantity/where';
+import type { Resin } from '../recipe/stock';
 import { focusLine } from './focus-line';
 import { powerLine, settingsLine } from './setup-svg';
 
@@ -67,7 +68,30 @@ function fillFacts({ fill, step }: StepPlan): Fact[] {
         facts.push({ label: 'mix', value: `${show(parts.resin)} resin, ${show(parts.hardener)} hardener` });
     }
     if (fill.mix.pigment !== undefined) facts.push({ label: 'pigment', value: showMass(fill.mix.pigment) });
+    if (fill.mix.powder !== undefined) facts.push({ label: 'metal powder', value: showMass(fill.mix.powder) });
     if (step.resin?.potLife !== undefined) facts.push({ label: 'pot life', value: showTime(step.resin.potLife.value) });
+    if (fill.cups.count > 1) facts.push({ label: 'cups', value: `${fill.cups.count}, each for ${piecesOf(fill.cups.pieces)}` });
+    facts.push(...layerFacts(fill, step.resin));
+    return facts;
+}
+
+function piecesOf(count: number): string {
+    return `${count} piece${count === 1 ? '' : 's'}`;
+}
+
+/** How a deep fill is built up, and when the next layer bonds by itself. */
+function layerFacts({ layer, pours }: FillPlan, resin: Resin | undefined): Fact[] {
+    const facts: Fact[] = [];
+    if (layer.of > 1) facts.push({ label: 'layer', value: `${layer.number} of ${layer.of}, ${showLength(layer.depth)} deep` });
+    if (pours.count > 1) {
+        facts.push({ label: 'pours', value: `${pours.count} of ${showLength(pours.each)}, ${showTime(pours.between)} apart` });
+    }
+    const window = resin?.recoat;
+    const more = pours.count > 1 || layer.number < layer.of;
+    if (more && window !== undefined) {
+        const [from, to] = [window.value - window.tolerance, window.value + window.tolerance];
+        facts.push({ label: 'next layer', value: `${showTime(from)} to ${showTime(to)} later; after that sand it dull first` });
+    }
     return facts;
 }
 

@@ -1,6 +1,7 @@
 import type { Where } from '../quantity/where';
 import type { Severity } from '../recipe/finding';
 import type { StepKind } from '../recipe/step';
+import type { RunView } from './run-view';
 
 /**
  * What the bench view draws, and nothing it would have to work out: plain, serialisable data made
@@ -29,6 +30,7 @@ export interface BenchView {
     readonly findings: readonly FindingView[];
     readonly totals: TotalsView;
     readonly supplies: readonly SupplyView[];
+    readonly run: RunView;
     readonly cautions: readonly string[];
 }
 
@@ -172,4 +174,6 @@ export interface SupplyView {
     readonly item: string;
     readonly amount: string;
     readonly note: string;
+    /** With its currency; absent where nobody has said a price. */
+    readonly cost?: string;
 }

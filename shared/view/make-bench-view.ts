@@ -6,12 +6,14 @@ import type { LaserPlan } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import type { InlayPlan, Plan, StepPlan, Supply } from '../plan/plan';
 import { boundariesOf } from '../plan/plan-inlay';
+import { showMoney } from '../quantity/currency';
 import { showArea, showLength, showNumber } from '../quantity/show';
 import type { Finding } from '../recipe/finding';
 import { workFacts } from '../sheets/step-facts';
 import type { BenchView, BlankView, HalfView, InlayView, StepView } from './bench-view';
 import { PathTable } from './path-table';
 import { pieceView } from './piece-view';
+import { makeRunView } from './run-view';
 
 /** What stands around a plan: the file and its version, and why the picture may be old. */
 export interface Setting {
@@ -56,11 +58,13 @@ export function makeBenchView(plan: Plan, findings: readonly Finding[], setting:
             spots: spots ?? [],
         })),
         totals: plan.totals,
-        supplies: plan.supplies.map(({ item, amount, unit, note }) => ({
+        supplies: plan.supplies.map(({ item, amount, unit, note, cost }) => ({
             item,
             amount: showAmount(amount, unit),
             note,
+            ...(cost === undefined || plan.cost === undefined ? {} : { cost: showMoney(cost, plan.cost.currency) }),
         })),
+        run: makeRunView(plan),
         cautions: plan.cautions,
     };
 }

@@ -35,6 +35,7 @@ function viewOf(steps: readonly StepView[]): BenchView {
         findings: [],
         totals: { machine: 0, attended: 0, waiting: 0 },
         supplies: [],
+        run: { ready: 0, attended: 0, idle: 0, scaled: false, sittings: [], sheets: [] },
         cautions: [],
     };
 }

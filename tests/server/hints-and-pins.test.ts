@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { CodeAction, InitializeResult, InlayHint } from 'vscode-languageserver/node';
+import type { CodeAction, Hover, InitializeResult, InlayHint, MarkupContent } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { LanguageClient } from '../kit/language-client';
 
@@ -31,7 +31,7 @@ async function hintsWhen(text: string, please: (all: string[]) => boolean): Prom
 
 const opened = async (text: string): Promise<string[]> => {
     await client.open(uri, text);
-    return hintsWhen(text, (all) => all.length === 6);
+    return hintsWhen(text, (all) => all.length === 7);
 };
 
 /** How often hints were refreshed, once nothing more is planned: the other files of the folder are planned too. */
@@ -48,8 +48,10 @@ const change = (text: string): Promise<void> => client.change(uri, ++version, te
 /** Each hint with the line it stands in, its place marked. */
 async function hints(text: string): Promise<string[]> {
     const range = { start: { line: 0, character: 0 }, end: { line: 9999, character: 0 } };
-    const answered = await client.connection.sendRequest<InlayHint[]>('textDocument/inlayHint', { textDocument: { uri }, range });
-    // Asked between two builds, the server wants to be asked again.
+    // Asked before the text is there or between two builds, the server wants to be asked again.
+    const answered = await client.connection
+        .sendRequest<InlayHint[]>('textDocument/inlayHint', { textDocument: { uri }, range })
+        .catch(() => undefined);
     const all = Array.isArray(answered) ? answered : [];
     const lines = text.split('\n');
     return all.map(({ position, label }) => {
@@ -82,12 +84,20 @@ describe('solved figures beside the text', () => {
     it('stand at the depth, the step’s head and the inlay, and only where nothing is written', async () => {
         expect(await opened(tray)).toEqual([
             expect.stringMatching(/^engrave pocket on tray ‹\d+ min› \{$/),
-            expect.stringMatching(/^depth 0\.54 mm ‹± 0\.05\d? mm›$/),
+            expect.stringMatching(/^depth 0\.54 mm ‹± 0\.0\d+ mm›$/),
             expect.stringMatching(/^depth 0\.54 mm ‹80 % at \d+ mm\/s, pitch 0\.1 mm›$/),
             expect.stringMatching(/^engrave relief on bird ‹\d+ min› \{$/),
             expect.stringMatching(/^depth through ‹80 % at \d+ mm\/s, pitch 0\.1 mm›$/),
             expect.stringMatching(/^inlay relief into pocket ‹proud 0\.\d+ mm ± 0\.\d+ mm, left 0\.\d+ mm ± 0\.\d+ mm› \{$/),
+            expect.stringMatching(/^make 4 ‹ready after \d+ d( \d+ h)?, \d+\.\d\d EUR each›$/),
         ]);
+    });
+    it('tell on `make` what the run takes, needs and costs', async () => {
+        await opened(tray);
+        const position = TextDocument.create(uri, 'kerf', 1, tray).positionAt(tray.indexOf('make 4') + 1);
+        const hover = await client.connection.sendRequest<Hover>('textDocument/hover', { textDocument: { uri }, position });
+        const said = (hover.contents as MarkupContent).value;
+        for (const words of ['4 pieces', '× walnut-12', 'foil tape', 'Work', 'Price of one']) expect(said).toContain(words);
     });
     it('move with the text, and are not asked for anew when nothing is new', async () => {
         const before = await opened(tray);
@@ -108,7 +118,7 @@ describe('solved figures beside the text', () => {
         const stock = readFileSync(path.join(samples, 'workshop.kerf'), 'utf8');
         const before = await opened(tray);
         await client.open(stockUri, stock.replace('80 % at 250 mm/s gives 0.41 mm', '80 % at 250 mm/s gives 0.38 mm'));
-        await hintsWhen(tray, (all) => all.length === 6 && all.join() !== before.join());
+        await hintsWhen(tray, (all) => all.length === 7 && all.join() !== before.join());
     });
 });
 
@@ -119,8 +129,8 @@ describe('pin and unpin', () => {
         expect(pinned).toMatch(/depth 0\.54 mm\n {4}power 80 %\n {4}speed \d+ mm\/s\n {4}pitch 0\.1 mm\n {4}passes 3\n/);
         await change(pinned);
         // One hint less: nothing is left to be said of the settings.
-        const after = await hintsWhen(pinned, (all) => all.length === 5);
-        expect(after[1]).toMatch(/^depth 0\.54 mm ‹± 0\.05\d? mm›$/);
+        const after = await hintsWhen(pinned, (all) => all.length === 6);
+        expect(after[1]).toMatch(/^depth 0\.54 mm ‹± 0\.0\d+ mm›$/);
         expect(await pinAction(pinned, 'Pin')).toBeUndefined();
         const unpinned = taken(pinned, await pinAction(pinned, 'Unpin the settings'));
         expect(unpinned).toBe(tray.replace('    passes 3\n', ''));

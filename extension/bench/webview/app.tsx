@@ -1,9 +1,11 @@
 import type { BenchView } from '../../../shared/view/bench-view';
+import { DayBook } from './day-book';
 import { FilmStrip } from './film-strip';
 import { Findings } from './findings';
 import { Header } from './header';
 import { Inlay } from './inlay';
 import { Paints } from './paints';
+import { Costs, SheetCuts } from './quantities';
 import { Stage } from './stage';
 import { type BenchState, chosenFrame, chosenPiece, frameKeys, stepOf, windowOf } from './state';
 import { Steps } from './steps';
@@ -80,7 +82,10 @@ function Frames({ state, view, actions }: { state: BenchState; view: BenchView; 
                     <Findings view={view} choose={chooseStep} />
                     <Steps view={view} chosen={step?.index} lit={state.lit} choose={chooseStep} />
                     <Cautions view={view} />
+                    <DayBook view={view} choose={chooseStep} />
+                    <SheetCuts view={view} />
                     <Supplies view={view} />
+                    <Costs view={view} />
                 </div>
             </div>
         </>

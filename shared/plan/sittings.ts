@@ -1,0 +1,66 @@
+import type { Turn } from '../bench/schedule';
+import type { StepWork } from './plan-schedule';
+
+/** A stretch of time in which somebody is at the bench or beside the laser without a pause. Times in s from the start. */
+export interface Sitting {
+    readonly start: number;
+    readonly end: number;
+    readonly jobs: readonly Job[];
+    /** Steps whose waits go on all the while: what cures or dries by itself. */
+    readonly meanwhile: readonly number[];
+    /** Steps that keep the next sitting waiting, in the order in which they are over; none after the last. */
+    readonly until: readonly number[];
+}
+
+/** One step, or one coat or pour of it, for some pieces in a row. */
+export interface Job {
+    readonly step: number;
+    readonly part: string;
+    readonly pieces: number;
+    readonly start: number;
+    readonly end: number;
+    /** Of it, time in which the laser runs. */
+    readonly machine: number;
+}
+
+/** A pause that is none: shorter than it takes to sit down. */
+const breath = 60;
+
+/** The hands' turns, put together to sittings. Waits that take no hands lie between and beside them. */
+export function sittingsOf(turns: readonly Turn[], works: readonly StepWork[]): Sitting[] {
+    const inHand = turns.filter((turn) => turn.end > turn.start).sort((a, b) => a.start - b.start);
+    const groups: Turn[][] = [];
+    for (const turn of inHand) {
+        const group = groups.at(-1);
+        if (group === undefined || turn.start > group.at(-1)!.end + breath) groups.push([turn]);
+        else group.push(turn);
+    }
+    const waits = turns.filter((turn) => turn.ready > turn.end);
+    return groups.map((group, index) => {
+        const start = group[0]!.start;
+        const end = group.at(-1)!.end;
+        const next = groups[index + 1]?.[0]?.start ?? Number.POSITIVE_INFINITY;
+        const stepsOf = (some: readonly Turn[]): number[] => [...new Set(some.map(({ work }) => works[work]!.step))];
+        return {
+            start,
+            end,
+            jobs: jobsOf(group, works),
+            meanwhile: stepsOf(waits.filter((wait) => wait.end <= start && wait.ready >= end)),
+            until: Number.isFinite(next)
+                ? stepsOf(waits.filter((wait) => wait.ready > end && wait.ready <= next && wait.end <= end))
+                : [],
+        };
+    });
+}
+
+function jobsOf(group: readonly Turn[], works: readonly StepWork[]): Job[] {
+    const jobs: (Job & { readonly work: number })[] = [];
+    for (const { work, start, end } of group) {
+        const { step, part, machine } = works[work]!;
+        const last = jobs.at(-1);
+        if (last?.work === work)
+            jobs[jobs.length - 1] = { ...last, pieces: last.pieces + 1, end, machine: last.machine + machine };
+        else jobs.push({ work, step, part, pieces: 1, start, end, machine });
+    }
+    return jobs.map(({ work: _work, ...job }) => job);
+}

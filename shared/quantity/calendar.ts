@@ -1,0 +1,53 @@
+const minute = 60;
+const day = 86_400;
+const weekdays = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
+const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+/**
+ * A moment as clocks and calendars on the wall show it, in s since 1970-01-01T00:00 on the same wall. It
+ * knows no time zone, so a run over a change of the clocks is told an hour off. Written as in ISO 8601:
+ * `2026-11-26` or `2026-11-26T08:15`; undefined for anything else, such as the 30th of February.
+ */
+export function momentOf(text: string): number | undefined {
+    const found = /^(\d{4})-(\d\d)-(\d\d)(?:[T ](\d\d):(\d\d)(?::\d\d(?:\.\d+)?)?)?$/.exec(text.trim());
+    if (found === null) return undefined;
+    const [year, month, date, hours, minutes] = found.slice(1).map((part) => Number(part ?? 0)) as [
+        number,
+        number,
+        number,
+        number,
+        number,
+    ];
+    const moment = Date.UTC(year, month - 1, date, hours, minutes) / 1000;
+    return Number.isFinite(moment) &&
+        isoMoment(moment) === `${found[1]}-${found[2]}-${found[3]}T${found[4] ?? '00'}:${found[5] ?? '00'}`
+        ? moment
+        : undefined;
+}
+
+/** As ISO 8601, to the minute and without a zone. */
+export function isoMoment(moment: number): string {
+    const at = new Date(moment * 1000);
+    return Number.isNaN(at.getTime()) ? '' : at.toISOString().slice(0, 16);
+}
+
+/**
+ * When something happens: a date and the time on the clock where the start of the work is known, else the
+ * day of the work and how long it has gone on, such as "day 2, 0:15".
+ *
+ * @param elapsed s from the start of the work, at the beginning of its first working day
+ * @param start a moment
+ */
+export function showWhen(elapsed: number, start?: number): string {
+    if (start === undefined) return `day ${Math.floor(elapsed / day) + 1}, ${clock(elapsed % day)}`;
+    const at = new Date((start + elapsed) * 1000);
+    if (Number.isNaN(at.getTime())) return 'never';
+    const time = `${String(at.getUTCHours()).padStart(2, '0')}:${String(at.getUTCMinutes()).padStart(2, '0')}`;
+    return `${weekdays[at.getUTCDay()]} ${at.getUTCDate()} ${months[at.getUTCMonth()]} ${at.getUTCFullYear()}, ${time}`;
+}
+
+/** Hours and minutes, rounded up to the minute: "0:15". */
+function clock(seconds: number): string {
+    const minutes = Math.ceil(seconds / minute - 1e-6);
+    return `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`;
+}

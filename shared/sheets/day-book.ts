@@ -1,0 +1,65 @@
+import type { Plan } from '../plan/plan';
+import type { Job, Sitting } from '../plan/sittings';
+import { showTime } from '../quantity/show';
+
+/** A sitting in words; times in s from the start. */
+export interface DayBookEntry {
+    readonly start: number;
+    readonly end: number;
+    /** How long until the next sitting; absent after the last. */
+    readonly pause?: number;
+    readonly jobs: readonly DayBookJob[];
+    /** What cures or dries by itself all the while. */
+    readonly meanwhile: readonly string[];
+    /** What the next sitting waits for; none after the last. */
+    readonly until: readonly string[];
+}
+
+export interface DayBookJob {
+    readonly step: number;
+    /** Such as "Finish tray with tung-oil, coat 2 of 3". */
+    readonly title: string;
+    readonly pieces: number;
+    readonly length: number;
+    readonly machine: number;
+    readonly start: number;
+}
+
+/** More sittings than anybody reads; the rest goes on in the same way. */
+const mostEntries = 60;
+
+/** The run as a bench's day book: who is at it when, and what happens by itself meanwhile. */
+export function dayBook(plan: Plan): DayBookEntry[] {
+    const { sittings } = plan.schedule;
+    return sittings.slice(0, mostEntries).map((sitting, index) => entryOf(plan, sitting, sittings[index + 1]));
+}
+
+function entryOf(plan: Plan, { start, end, jobs, meanwhile, until }: Sitting, next: Sitting | undefined): DayBookEntry {
+    return {
+        start,
+        end,
+        ...(next === undefined ? {} : { pause: next.start - end }),
+        jobs: jobs.map((job) => jobOf(plan, job)),
+        meanwhile: meanwhile.map((step) => waitOf(plan, step)),
+        until: until.length === 0 && next !== undefined ? ['the next working day'] : until.map((step) => waitOf(plan, step)),
+    };
+}
+
+function jobOf(plan: Plan, { step, part, pieces, start, end, machine }: Job): DayBookJob {
+    const title = plan.steps[step]?.title ?? '';
+    return { step, title: part === '' ? title : `${title}, ${part}`, pieces, length: end - start, machine, start };
+}
+
+/** A wait by its reason, or by what has to dry or set before it goes on. */
+function waitOf(plan: Plan, index: number): string {
+    const { step, title } = plan.steps[index]!;
+    if (step.kind === 'wait') return step.reason ?? `wait ${showTime(step.time.value)}`;
+    return step.kind === 'fill' ? `${title}: a layer sets` : `${title}: a coat dries`;
+}
+
+/** "Engrave pocket, 4 pieces, 1 h 20 min of which the laser runs 1 h 4 min". */
+export function jobWords({ title, pieces, length, machine }: DayBookJob, make: number): string {
+    const many = make === 1 ? '' : `, ${pieces} piece${pieces === 1 ? '' : 's'}`;
+    const laser = machine > 0 ? `, of which the laser runs ${showTime(machine)}` : '';
+    return `${title}${many}: ${showTime(length)}${laser}`;
+}

@@ -1,0 +1,53 @@
+import type { Plan } from '../plan/plan';
+import { showMoney } from '../quantity/currency';
+import { showNumber, showRatio, showTime } from '../quantity/show';
+import { costLines } from '../sheets/cost-lines';
+
+/** What a plan adds to a recipe's `make`. Plain data. */
+export interface RunFigures {
+    /** Behind the number, in few words. */
+    readonly hint: string;
+    /** On hover, Markdown. */
+    readonly hover: string;
+}
+
+/** How long the run takes, what it needs and what it costs, for all the pieces. */
+export function makeRunFigures(plan: Plan): RunFigures {
+    const { schedule, cost, recipe, cuttings, supplies } = plan;
+    const each = recipe.make === 1 ? '' : ' each';
+    const ready = `ready after ${showTime(schedule.ready)}`;
+    const price = cost === undefined ? '' : `, ${showMoney(cost.price, cost.currency)}${each}`;
+    const days = schedule.workday === undefined ? '' : `, working ${showTime(schedule.workday)} a day`;
+    const parts = [
+        `**${recipe.make} ${recipe.make === 1 ? 'piece' : 'pieces'}**: ${ready}${days}. ${showTime(schedule.attended)} at the bench and the laser (the laser runs ${showTime(schedule.machine)}), ${showTime(schedule.idle)} of waiting, in ${sittings(schedule.sittings.length)}.`,
+        ...cuttings.map(
+            ({ sheet, yielded }) =>
+                `${yielded.sheets} × ${plain(sheet.name)}, ${showRatio(yielded.used)} of it in blanks${yielded.tooLarge.length === 0 ? '' : `; ${yielded.tooLarge.map(plain).join(', ')} does not fit`}`,
+        ),
+        consumables(supplies),
+        ...(cost === undefined ? [] : [costTable(plan)]),
+    ];
+    return { hint: `${ready}${price}`, hover: parts.filter((part) => part !== '').join('\n\n') };
+}
+
+function sittings(count: number): string {
+    return count === 1 ? 'one sitting' : `${count} sittings`;
+}
+
+function consumables(supplies: Plan['supplies']): string {
+    const used = supplies.filter(({ kind }) => kind !== 'board' && kind !== 'veneer');
+    const words = used.map(
+        ({ item, amount, unit }) => `${plain(item)} ${showNumber(amount, 1)} ${unit === 'cm2' ? 'cm²' : unit}`,
+    );
+    return words.length === 0 ? '' : `Used up: ${words.join(', ')}.`;
+}
+
+function costTable({ cost, recipe }: Plan): string {
+    const rows = costLines(cost!, recipe.make).map(({ label, amount, note }) => `| ${label} | ${amount} | ${plain(note)} |`);
+    return ['| | | |', '| :-- | --: | :-- |', ...rows].join('\n');
+}
+
+/** Names as they are, also in Markdown. */
+function plain(text: string): string {
+    return text.replace(/[\\`*_<>[\]#|]/g, '\\$&');
+}
