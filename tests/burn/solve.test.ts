@@ -103,6 +103,26 @@ describe('settings for a depth', () => {
     });
 });
 
+describe('the overtravel', () => {
+    const short = { ...shed, overtravel: quantity(3, 'length') };
+    it('holds a solved speed down to what the head reaches over it, and says so', () => {
+        const speed = Math.floor(Math.sqrt(2 * shed.acceleration!.value * 3));
+        const solved = solveDepth(guessLaw(undefined, short), short, { depth: 0.1 })!;
+        expect(solved.speed).toBeLessThanOrEqual(speed);
+        expect(solved.limits).toContain('run-up');
+        expect(solved.reached).toBe(true);
+    });
+    it('does not where there is room enough, where the speed is given, for a cut, and where it is nothing', () => {
+        const wide = { ...shed, overtravel: quantity(500, 'length') };
+        const none = { ...shed, overtravel: quantity(0, 'length') };
+        const law = guessLaw(undefined, shed);
+        for (const laser of [wide, none])
+            expect(solveDepth(law, laser, { depth: 0.1 })).toEqual(solveDepth(law, shed, { depth: 0.1 }));
+        expect(solveDepth(law, short, { depth: 0.1 }, { speed: 300 })!.speed).toBe(300);
+        expect(solveDepth(law, short, { depth: 3, cut: true })).toEqual(solveDepth(law, shed, { depth: 3, cut: true }));
+    });
+});
+
 describe('settings for a tone', () => {
     it('stay below the threshold in one pass', () => {
         const solution = solveDepth(law, shed, { tone: 0.7 })!;

@@ -51,6 +51,16 @@ coupon b on l { burn 50 % at 100 mm/s gives 0.2 mm burn 90 % at 100 mm/s x 2 giv
             await hover(workshop.replace('coupon walnut-12 on shed', 'coupon walnut-12 on shack'), 'coupon walnut-12'),
         ).not.toContain('threshold');
     });
+    it('tells the tones that were judged', async () => {
+        const judged =
+            'burn 6 % at 600 mm/s gives tone 25 %\n  burn 10 % at 600 mm/s gives tone 55 %\n  burn 14 % at 600 mm/s gives tone 85 %';
+        const said = await hover(workshop.replace('burn 40 % at 400', `${judged}\n  burn 40 % at 400`), 'coupon walnut-12');
+        // 25 % at 0.045 and 85 % at 0.105 J/mm²: 0.02 J/mm² for none, 0.12 for all.
+        expect(said).toMatch(
+            /tone: begins at 0\.02, darkest at 0\.12 J\/mm²; half way a new square lies within ± \d+ % \(3 squares\)/,
+        );
+        expect(said).toContain('squares: 9, 6 more');
+    });
     it('a row tells its dose, its fitted depth and its residual', async () => {
         const said = await hover(workshop, 'burn 80 % at 250', 'coupon walnut-12');
         expect(said).toContain('dose: 1.44 J/mm²');

@@ -34,6 +34,29 @@ describe('hover', () => {
         expect(said).toContain('density 616 kg/m3');
         expect(said).toContain('Juglans nigra');
     });
+    it('a laser says what follows from its figures: spot, reach of the focus, power curve, run-up', async () => {
+        const lens = 'lens 50.8 mm aperture 7 mm quality 1.2 least power 5 % set 50 % gives 18 W';
+        const said = await hover(recipe('').replace('spot 0.15 mm', lens).replace('laser shed\n', 'laser sh<|>ed\n'));
+        // d = 4 · 1.2 · 10.6 um · 50.8 mm / (pi · 7 mm); zR = pi (d/2)² / (1.2 · 10.6 um).
+        expect(said).toContain('spot: 0.12 mm by its lens (M² 1.2)');
+        expect(said).toContain('focus reaches (Rayleigh range): 0.85 mm; 3 heights for 2 mm');
+        expect(said).toContain('half of the setting gives 18 W');
+        expect(said).toContain('least power: 1.8 W, a setting of 5 %');
+        expect(said).toContain('run-up to its top speed: 30 mm');
+        expect(await hover(recipe('').replace('spot 0.15 mm', '').replace('laser shed\n', 'laser sh<|>ed\n'))).toContain(
+            'spot: not known',
+        );
+    });
+    it('a power in per cent says the watts of the curve, and watts the setting', async () => {
+        const by = (power: string) =>
+            hover(recipe(`engrave e on b { depth 1 mm power ${power} }`).replace('spot 0.15 mm', 'set 50 % gives 18 W'));
+        expect(await by('2<|>5 %')).toContain('= 9 W');
+        expect(await by('1<|>8 W')).toContain('= 50 %');
+    });
+    it('a day says what it is the day of', async () => {
+        const said = await hover(shop.replace('spot 0.15 mm', 'spot 0.15 mm serviced 2026-<|>06-01 "new lens"'));
+        expect(said).toContain('The day on which lens, mirrors or source were changed');
+    });
     it('stock of a kind says what it is like', async () => {
         const said = await hover(recipe('engrave p on b { depth 1 mm } fill p with tide-<|>blue'));
         expect(said).toContain('Like `slow-epoxy`');

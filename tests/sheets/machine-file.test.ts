@@ -4,7 +4,7 @@ import type { LaserPlan } from '../../shared/plan/laser-plan';
 import { Memo } from '../../shared/plan/memo';
 import type { Plan } from '../../shared/plan/plan';
 import { setUpRs274 } from '../../shared/sheets/setup-rs274';
-import { setUps } from '../../shared/sheets/setup-svg';
+import { setUpSvg, setUps } from '../../shared/sheets/setup-svg';
 import { planOf } from '../kit/plan-of';
 import { goodSamples, sampleText } from '../kit/samples';
 import { shop } from '../kit/shop';
@@ -205,5 +205,10 @@ describe('machine files read back: the region, the lengths and the energy of the
             expect(Math.hypot(move.x1 - 50, move.y1 - 40)).toBeCloseTo(30, 1);
         }
         expect(read!.moves.filter(burns).every(({ air }) => air)).toBe(true);
+        // The drawing leaves the tabs open too, and begins in the waste.
+        const [setUp] = setUps(plan);
+        const [, data] = /id="rim-outline"[^>]* d="([^"]+)"/.exec(setUpSvg(plan, setUp!, new Memo()).text)!;
+        expect(data!.match(/M/g)).toHaveLength(5);
+        expect(data!.startsWith(`M${Math.round(first!.x0 * 1000) / 1000} `)).toBe(true);
     });
 });

@@ -58,6 +58,17 @@ describe('what a plan adds to the text', () => {
             expect.stringMatching(/^head: 100 % at [\d.]+ mm\/s, \d+ pass(es)?$/),
         ]);
     });
+    it('of a tone how sure it is, where squares were judged by it', async () => {
+        const judged =
+            'burn 6 % at 600 mm/s gives tone 25 % burn 10 % at 600 mm/s gives tone 55 % burn 14 % at 600 mm/s gives tone 85 %';
+        const text = engraving('tone 60 %').replace('pitch 0.10 mm', `pitch 0.10 mm ${judged}`);
+        const [figures] = makeStepFigures(await planOf(text));
+        const at = figures!.hints.filter((hint) => hint.at === 'wish').map(({ label }) => label);
+        expect(at[0]).toMatch(/^\d\d % to \d\d %$/);
+        const [low, high] = at[0]!.match(/\d+/g)!.map(Number);
+        expect(low).toBeLessThan(60);
+        expect(high).toBeGreaterThan(60);
+    });
     it('of a fill its volume for one piece, of an inlay how proud and how much is left', async () => {
         expect(await labels(fillRecipe(), 'fill')).toEqual([expect.stringMatching(/^head: [\d.]+ ml a piece$/)]);
         expect(await labels(fillRecipe().replace('make 2', 'make 1'), 'fill')).toEqual([
