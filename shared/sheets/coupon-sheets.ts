@@ -12,6 +12,7 @@ import type { Sheets } from './build-sheets';
 import { couponPage } from './coupon-page';
 import { couponSvg } from './coupon-svg';
 import { couponTable } from './coupon-table';
+import { curveOption } from './curve-option';
 import { rs274 } from './rs274';
 
 /** The deepest square takes at most this share of the board where it is thinnest. */
@@ -90,7 +91,7 @@ function couponRs274(title: string, laser: Laser, sheet: CouponSheet): { text: s
             'check origin, focus and material before starting; never leave it running alone',
         ],
         fullPower: laser.power?.value ?? Number.NaN,
-        settingFor: (watts) => settingFor(laser, watts) ?? Number.NaN,
+        ...curveOption(laser),
         height: sheet.height,
     });
     return 'problem' in result ? { problem: 'coupon.ngc is not written: its figures are none a machine can have.' } : result;

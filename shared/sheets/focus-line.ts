@@ -12,5 +12,5 @@ export function focusLine(focus: readonly number[] | undefined): string | undefi
     if (changes.length > mostTold) {
         return `on the face at first, lowered ${changes.length} times between passes, to ${depth(changes.at(-1)!.height)} in the end`;
     }
-    return `on the face at first, ${changes.map(({ pass, height }) => `from pass ${pass} ${depth(height)}`).join(', ')}`;
+    return `on the face at first, ${changes.map(({ pass, height }) => `from pass ${pass} on ${depth(height)}`).join(', ')}`;
 }

@@ -37,8 +37,11 @@ export class Rs274Lines {
     head(focusMoves: boolean): void {
         for (const comment of this.options.comments) this.comment(comment);
         this.comment('millimetres; origin at the lower left corner of the blank, X to the right, Y away from you');
+        const [most, watts] = [decimal(this.full, 0), decimal(this.options.fullPower, 3)];
         this.comment(
-            `S is the ${this.options.settingFor === undefined ? 'power' : 'setting'} of the beam: S 0 to ${decimal(this.full, 0)} stands for 0 to ${decimal(this.options.fullPower, 3)} W; F in mm a minute`,
+            this.options.settingFor === undefined
+                ? `S is the power of the beam: S 0 to ${most} stands for 0 to ${watts} W; F in mm a minute`
+                : `S is the setting of the beam: S 0 to ${most} stands for 0 to 100 %, along a power curve up to ${watts} W; F in mm a minute`,
         );
         if (focusMoves) this.comment('Z moves the focus: Z 0 is on the face of the blank, Z below 0 in the wood');
         this.lines.push('G21', 'G90', 'G94', 'G0', 'S0', 'M3');

@@ -1,4 +1,3 @@
-import { settingFor } from '../burn/power-curve';
 import type { LaserPlan } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
@@ -6,6 +5,7 @@ import { burningsOf, homeOf, motionOf, toolpaths } from '../plan/toolpaths';
 import { showNumber, showTime } from '../quantity/show';
 import type { Job } from '../toolpath/job';
 import { timeOfJob } from '../toolpath/time';
+import { curveOption } from './curve-option';
 import { fileName } from './escape';
 import { focusLine } from './focus-line';
 import { type Rs274Problem, rs274 } from './rs274';
@@ -41,7 +41,7 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
             'check origin, focus and material before starting; never leave it running alone',
         ],
         fullPower,
-        settingFor: (watts) => settingFor(laser, watts) ?? Number.NaN,
+        ...curveOption(laser),
         height,
     });
     if ('problem' in result) return { problem: `${name} is not written: ${why[result.problem]}.` };
