@@ -4,13 +4,13 @@ import { finding, type Rule } from './rule';
 
 /** What one pass may take off and char little, mm: common practice, no source. */
 const light = 0.25;
-/** A single pass this deep is one that several light ones should share, mm: the same. */
+/** A pass this deep is one that several light ones should share, mm: the same. */
 const heavy = 0.4;
 
 const page: Page = {
     id: 'one-heavy-pass',
     title: 'One heavy pass',
-    condition: `A single pass takes more than ${heavy} mm off.`,
+    condition: `As many passes as are written take more than ${heavy} mm off each, most often one alone.`,
     why: 'The slower the beam, the more heat soaks into the walls: they char, and soft grain burns deeper than hard. Several light passes reach the same depth cleaner.',
     mend: `Ask for more passes, about one for each ${light} mm, or leave \`passes\` out and let them be worked out.`,
     source: commonPractice,
@@ -20,13 +20,14 @@ export const oneHeavyPass: Rule = {
     page,
     *examine(plan) {
         for (const { step, laser } of plan.steps) {
-            if (step.kind !== 'engrave' || laser?.settings?.passes !== 1 || step.passes === undefined || laser.through) continue;
+            if (step.kind !== 'engrave' || laser?.settings === undefined || step.passes === undefined || laser.through) continue;
+            const { passes } = laser.settings;
             const depth = laser.depth?.value ?? 0;
-            if (depth <= heavy) continue;
+            if (depth / passes <= heavy) continue;
             const better = Math.ceil(depth / light);
             yield finding(page, {
                 severity: 'hint',
-                message: `${step.name} goes ${showLength(depth)} deep in one pass; ${better} lighter ones char less.`,
+                message: `${step.name} goes ${showLength(depth)} deep in ${passes === 1 ? 'one pass' : `${passes} passes`}; ${better} lighter ones char less.`,
                 where: step.passes.where,
                 step: step.index,
                 fixes:

@@ -26,6 +26,10 @@ describe('one-heavy-pass', () => {
         expect(finding.message).toBe('e goes 0.6 mm deep in one pass; 3 lighter ones char less.');
         await expectMended(text, finding);
     });
+    it('two that are still heavy', async () => {
+        const finding = await one(engraving('depth 1 mm passes 2'), 'one-heavy-pass');
+        expect(finding.message).toBe('e goes 1 mm deep in 2 passes; 4 lighter ones char less.');
+    });
     it('has no fix while the settings are held', async () => {
         expect((await one(engraving('depth 0.6 mm power 80 % speed 150 mm/s passes 1'), 'one-heavy-pass')).fixes).toEqual([]);
     });
