@@ -46,6 +46,15 @@ export function* shopFindings(node: AstNode): Iterable<Finding> {
         if (ast.isTrait(item) && item.value !== undefined && !isCurrency(item.value)) yield noCurrency(item);
     yield* sameTwice(node.items.filter(ast.isShopPrice));
     const { currency } = shopOf(node);
+    for (const item of node.items) {
+        const unit = ast.isFigure(item) ? item.value?.unit : undefined;
+        if (currency === undefined || unit === undefined || unit === currency.value || !isCurrency(unit)) continue;
+        yield say('other-currency', {
+            severity: 'warning',
+            message: `This is in ${unit}, but ${node.name} reckons in ${currency.value}: it counts as nothing.`,
+            where: whereOf((item as ast.Figure).value),
+        });
+    }
     if (currency === undefined || !likeEuro.has(currency.value)) return;
     for (const item of node.items) {
         if (!ast.isFigure(item) || !(item.key === 'hourly' || item.key === 'laserhourly')) continue;

@@ -22,6 +22,11 @@ export function cautions(recipe: Recipe): string[] {
     }
     if (has('sand'))
         list.push('Dust: mask and extraction while sanding; fine wood, resin and metal dust harms the lungs and can burn.');
+    if (recipe.steps.some((step) => step.kind === 'fill' && (step.resin?.powder?.value ?? 0) > 0)) {
+        list.push(
+            'Metal powder: mask and no open flame while it is weighed out; fine aluminium and its like burn fiercely, and water makes it worse. Never put a laser on a metal-filled inlay.',
+        );
+    }
     list.push(...stockCautions(recipe));
     return list.length === 0 ? [] : [...list, whatComesFirst];
 }

@@ -9,6 +9,7 @@ import { planCost } from './plan-cost';
 import { layMarks } from './plan-marks';
 import { planSchedule } from './plan-schedule';
 import { planStep } from './plan-step';
+import { withWood } from './plan-wood';
 import { sumTimes } from './step-times';
 import { supplies } from './supplies';
 
@@ -39,7 +40,7 @@ export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, me
         recipe,
         arts,
         blanks,
-        steps,
+        steps: withWood(steps, blanks),
         frames,
         totals: sumTimes(steps.map((step) => step.times)),
         supplies: used,

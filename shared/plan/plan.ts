@@ -13,6 +13,7 @@ import type { LaserPlan } from './laser-plan';
 import type { Piece } from './piece';
 import type { PlanCost } from './plan-cost';
 import type { PlanSchedule } from './plan-schedule';
+import type { WoodPlan } from './plan-wood';
 
 /** Everything that can be worked out of a recipe and its art. Lengths mm, areas mm2, volumes mm3, times s. */
 export interface Plan {
@@ -69,6 +70,7 @@ export interface StepPlan {
     readonly fill?: FillPlan;
     readonly inlay?: InlayPlan;
     readonly sand?: SandPlan;
+    readonly wood?: WoodPlan;
 }
 
 export interface FillPlan {

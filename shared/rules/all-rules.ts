@@ -5,6 +5,7 @@ import { artProblems } from './art-problems';
 import { beyondBoundary } from './beyond-boundary';
 import { beyondField } from './beyond-field';
 import { beyondMachine } from './beyond-machine';
+import { beyondSheet } from './beyond-sheet';
 import { checkDisagrees } from './check-disagrees';
 import { coarsePitch } from './coarse-pitch';
 import { cutTooEarly } from './cut-too-early';
@@ -49,6 +50,7 @@ import { peelBeforeDry } from './peel-before-dry';
 import { pigmentOverload } from './pigment-overload';
 import { pocketWithoutFloor } from './pocket-without-floor';
 import { powerCurveFalls } from './power-curve-falls';
+import { recoatWindow } from './recoat-window';
 import { roundWithoutMarks } from './round-without-marks';
 import type { Rule } from './rule';
 import { sandBeforeCure } from './sand-before-cure';
@@ -82,7 +84,17 @@ const fit = [
     marksNoRoom,
     marksStay,
 ];
-const fill = [shallowFill, unsealedFill, fillSandedAway, deepPour, shortPotLife, smallMix, pigmentOverload, narrowSlots];
+const fill = [
+    shallowFill,
+    unsealedFill,
+    fillSandedAway,
+    deepPour,
+    shortPotLife,
+    smallMix,
+    pigmentOverload,
+    narrowSlots,
+    recoatWindow,
+];
 const order = [
     outOfOrder,
     fillBeforeDry,
@@ -115,7 +127,7 @@ const burn = [
     shortOvertravel,
     checkDisagrees,
 ];
-const wood = [movementAcrossInlay, moistureMismatch, lowContrast];
+const wood = [movementAcrossInlay, moistureMismatch, lowContrast, beyondSheet];
 const safety = [neverBurn, foilAndFibre];
 
 /** Every rule of the trade, family by family. Rules of the text itself live in the language room. */

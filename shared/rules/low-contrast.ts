@@ -1,7 +1,5 @@
-import { blend, contrast, hardlyShows } from '../bench/contrast';
-import type { Plan, StepPlan } from '../plan/plan';
+import { hardlyShows } from '../bench/contrast';
 import { showNumber } from '../quantity/show';
-import { blankOf } from './blank-names';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
 
@@ -17,44 +15,15 @@ const page: Page = {
 export const lowContrast: Rule = {
     page,
     *examine(plan) {
-        for (const stepPlan of plan.steps) {
-            const pair = pairOf(plan, stepPlan);
-            if (pair === undefined) continue;
-            const seen = contrast(pair.figure, pair.ground);
-            if (seen === undefined || seen >= hardlyShows) continue;
-            const { step } = stepPlan;
+        for (const { step, wood } of plan.steps) {
+            const seen = wood?.contrast;
+            if (seen === undefined || seen.difference >= hardlyShows) continue;
             yield finding(page, {
                 severity: 'info',
-                message: `${pair.what} differs from ${pair.wood} by ${showNumber(seen, 1)}; below ${hardlyShows} it hardly shows.`,
+                message: `${seen.figure} differs from ${seen.ground} by ${showNumber(seen.difference, 1)}; below ${hardlyShows} it hardly shows.`,
                 where: step.kind === 'engrave' ? (step.tone?.where ?? step.where) : step.where,
                 step: step.index,
             });
         }
     },
 };
-
-interface Pair {
-    readonly what: string;
-    readonly wood: string;
-    readonly figure: string;
-    readonly ground: string;
-}
-
-function pairOf(plan: Plan, stepPlan: StepPlan): Pair | undefined {
-    const { step, inlay, laser } = stepPlan;
-    const wood = blankOf(plan, stepPlan)?.blank.sheet?.wood;
-    if (wood === undefined) return undefined;
-    const ground = wood.colour;
-    if (step.kind === 'fill' && step.resin !== undefined) {
-        const figure = blend(wood.burnt, step.resin.colour, step.resin.opacity?.value ?? 1);
-        return { what: step.resin.name, wood: wood.name, figure, ground };
-    }
-    if (inlay !== undefined) {
-        const other = plan.blanks.find((blank) => blank.name === inlay.reliefLaser.blank)?.blank.sheet?.wood;
-        return other === undefined ? undefined : { what: other.name, wood: wood.name, figure: other.colour, ground };
-    }
-    if (step.kind === 'engrave' && laser?.tone !== undefined) {
-        return { what: step.name, wood: wood.name, figure: blend(ground, wood.burnt, laser.tone), ground };
-    }
-    return undefined;
-}

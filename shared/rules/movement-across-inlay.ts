@@ -1,6 +1,3 @@
-import { indoorSwing } from '../bench/moisture';
-import { differentialMovement } from '../bench/wood-movement';
-import { bounds } from '../geometry/measure';
 import { showLength, showRatio } from '../quantity/show';
 import { blankOf } from './blank-names';
 import type { Page } from './page';
@@ -25,18 +22,11 @@ export const movementAcrossInlay: Rule = {
     page,
     *examine(plan) {
         for (const stepPlan of plan.steps) {
-            const { inlay, step } = stepPlan;
-            if (inlay === undefined || step.kind !== 'inlay') continue;
+            const { inlay, step, wood } = stepPlan;
             const board = blankOf(plan, stepPlan);
-            const veneer = plan.blanks.find((blank) => blank.name === inlay.reliefLaser.blank);
-            const box = bounds(inlay.turned);
-            if (board?.grain === undefined || veneer?.grain === undefined || box === undefined) continue;
-            const apart = differentialMovement(
-                { wood: board.blank.sheet?.wood, grain: board.grain },
-                { wood: veneer.blank.sheet?.wood, grain: veneer.grain },
-                { width: box.maxX - box.minX, height: box.maxY - box.minY },
-                indoorSwing,
-            );
+            const veneer = plan.blanks.find((blank) => blank.name === inlay?.reliefLaser.blank);
+            const apart = wood?.movement;
+            if (board?.grain === undefined || veneer?.grain === undefined) continue;
             if (apart === undefined || apart.strain < mostStrain || apart.movement < leastMovement) continue;
             const crossed = Math.abs(Math.sin(board.grain - veneer.grain)) > Math.SQRT1_2;
             yield finding(page, {

@@ -19,16 +19,23 @@ export const pigmentOverload: Rule = {
     page,
     *examine(plan) {
         for (const { step } of plan.steps) {
-            const pigment = step.kind === 'fill' ? step.resin?.pigment : undefined;
-            if (step.kind !== 'fill' || pigment === undefined || pigment.value <= most) continue;
-            const over = pigment.value > mostMetal;
-            yield finding(page, {
-                severity: over ? 'warning' : 'hint',
-                message: `${step.resin!.name} holds ${showRatio(pigment.value)} of pigment; more than ${showRatio(over ? mostMetal : most)}${over ? '' : ' of anything but metal powder'} may keep it from curing.`,
-                where: step.where,
-                step: step.index,
-                related: [{ message: 'The pigment is written here.', where: pigment.where }],
-            });
+            if (step.kind !== 'fill' || step.resin === undefined) continue;
+            const { name, pigment, powder } = step.resin;
+            for (const { share, what, limit } of [
+                { share: pigment, what: 'pigment', limit: most },
+                { share: powder, what: 'metal powder', limit: mostMetal },
+            ]) {
+                if (share === undefined || share.value <= limit) continue;
+                const over = share.value > mostMetal;
+                const hint = what === 'pigment' && !over ? '; metal powder is written as `powder`' : '';
+                yield finding(page, {
+                    severity: over ? 'warning' : 'hint',
+                    message: `${name} holds ${showRatio(share.value)} of ${what}; more than ${showRatio(limit)} may keep it from curing${hint}.`,
+                    where: step.where,
+                    step: step.index,
+                    related: [{ message: `The ${what} is written here.`, where: share.where }],
+                });
+            }
         }
     },
 };

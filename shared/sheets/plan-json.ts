@@ -85,7 +85,7 @@ function cuttingJson({ sheet, size, yielded, consumed }: Cutting): unknown {
 }
 
 function stepJson(plan: StepPlan, region: (of: Region) => unknown): unknown {
-    const { step, title, times, blank, unplanned, laser, fill, inlay, sand } = plan;
+    const { step, title, times, blank, unplanned, laser, fill, inlay, sand, wood } = plan;
     return {
         index: step.index,
         kind: step.kind,
@@ -151,6 +151,7 @@ function stepJson(plan: StepPlan, region: (of: Region) => unknown): unknown {
                   },
               }),
         ...(sand === undefined ? {} : { sand }),
+        ...(wood === undefined ? {} : { wood }),
     };
 }
 

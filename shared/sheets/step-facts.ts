@@ -1,5 +1,6 @@
 import type { MarkWork } from '../plan/laser-plan';
 import type { FillPlan, StepPlan } from '../plan/plan';
+import { type Interval, spread } from '../quantity/interval';
 import {
     showArea,
     showLength,
@@ -29,7 +30,7 @@ export function stepFacts(plan: StepPlan): Fact[] {
 
 /** The same without the times, for where those stand by themselves. */
 export function workFacts(plan: StepPlan): Fact[] {
-    return [...laserFacts(plan), ...fillFacts(plan), ...inlayFacts(plan), ...benchFacts(plan)];
+    return [...laserFacts(plan), ...fillFacts(plan), ...inlayFacts(plan), ...woodFacts(plan), ...benchFacts(plan)];
 }
 
 function laserFacts({ laser, step }: StepPlan): Fact[] {
@@ -107,12 +108,31 @@ function inlayFacts({ inlay, step }: StepPlan): Fact[] {
         });
     }
     if (inlay.stack !== undefined) {
-        facts.push({ label: 'stands proud', value: showLengthInterval(inlay.stack.proud.likely) });
-        facts.push({ label: 'left after sanding', value: showLengthInterval(inlay.stack.left.likely) });
+        facts.push({ label: 'stands proud', value: likelyAndWorst(inlay.stack.proud) });
+        facts.push({ label: 'left after sanding', value: likelyAndWorst(inlay.stack.left) });
     }
     if (inlay.fit !== undefined) {
         const how = inlay.fit.bottoms ? 'reaches the floor' : `jams ${showLength(inlay.fit.insertion)} in`;
         facts.push({ label: 'fit', value: `${how}; seam ${showLength(inlay.fit.seam)}` });
+    }
+    return facts;
+}
+
+/** Root of squares, and what it is when every tolerance is at its bad end. */
+function likelyAndWorst({ likely, worst }: { readonly likely: Interval; readonly worst: Interval }): string {
+    if (spread(worst) < 5e-4) return showLengthInterval(likely);
+    return `${showLengthInterval(likely)} (at worst ${showLength(worst.low)} to ${showLength(worst.high)})`;
+}
+
+function woodFacts({ wood }: StepPlan): Fact[] {
+    const facts: Fact[] = [];
+    if (wood?.contrast !== undefined) {
+        const { difference, ground } = wood.contrast;
+        facts.push({ label: 'contrast', value: `${showNumber(difference, 0)} against ${ground} (CIEDE2000)` });
+    }
+    if (wood?.movement !== undefined) {
+        const { movement, direction } = wood.movement;
+        facts.push({ label: 'moves apart', value: `${showLength(movement)} across the ${direction} over a year indoors` });
     }
     return facts;
 }

@@ -47,6 +47,10 @@ shop estuary { currency DEM  hourly 32 }
                         ^^^ unknown-word: ISO 4217`);
         expect(await shopOf('shop estuary { currency DEM  hourly 32 }')).not.toHaveProperty('currency');
     });
+    it('takes no wages in another currency', () =>
+        expectMarked(`
+shop estuary { currency EUR  hourly 32 USD }
+                                    ^^^^^^ other-currency: EUR`));
     it('says that it lacks a currency', () =>
         expectMarked(`
 shop estuary { hourly 32 }

@@ -34,6 +34,7 @@ describe('the rules together', () => {
             blanks: [],
             frames: [],
             arts: new Map(),
+            cuttings: [],
         } as unknown as Plan;
         expect(examine(plan, [failing, ...allRules]).map((finding) => finding.message)).toEqual([
             'The check failing could not be made: no luck',

@@ -75,3 +75,42 @@ describe('narrow-slots', () => {
         await silent(resin('narrowest slot 0.2 mm', fine), 'narrow-slots');
     });
 });
+
+describe('recoat-window', () => {
+    const deep = fillRecipe({ pocket: 'art flag depth 3 mm air off' });
+    const layers = (between: string) =>
+        resin('recoat 4 .. 10 h', deep).replace('wait 24 h', `${between} fill hollow with tide-blue wait 24 h`);
+    it('too soon, with a wait that mends it', async () => {
+        const finding = await one(layers('wait 1 h'), 'recoat-window');
+        expect(finding.message).toContain('after 4 h; this one follows after 1 h');
+        expect(finding.fixes).toHaveLength(1);
+    });
+    it('too late, unless it was sanded dull', async () => {
+        expect((await one(layers('wait 24 h'), 'recoat-window')).message).toContain('until 10 h');
+        await silent(layers('wait 24 h sand disc { take 0.02 mm grits 180 }'), 'recoat-window');
+    });
+    it('is silent inside the window, for one layer, and where no window is known', async () => {
+        await silent(layers('wait 6 h'), 'recoat-window');
+        await silent(resin('recoat 4 .. 10 h', deep), 'recoat-window');
+    });
+});
+
+describe('metal powder', () => {
+    it('may be half of the mix, and no more', async () => {
+        expect((await one(resin('powder 55 %'), 'pigment-overload')).severity).toBe('warning');
+        await silent(resin('powder 40 %'), 'pigment-overload');
+    });
+});
+
+describe('beyond-sheet', () => {
+    const sized = (sheet: string) => fillRecipe().replace('board ash-10 {', `board ash-10 { sheet ${sheet}`);
+    it('a blank that no sheet holds, at its size', async () => {
+        const finding = await one(sized('1000 x 90 mm'), 'beyond-sheet');
+        expect(finding.message).toContain('100 mm x 100 mm with its grain along the width, does not fit');
+        expect(finding.related).toHaveLength(1);
+    });
+    it('is silent where it fits, and where the sheet has no size', async () => {
+        await silent(sized('1000 x 100 mm'), 'beyond-sheet');
+        await silent(fillRecipe(), 'beyond-sheet');
+    });
+});

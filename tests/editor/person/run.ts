@@ -7,7 +7,18 @@ import { places } from '../harness/places.ts';
 import { describeResult, runMocha, type TestResult } from '../harness/results.ts';
 
 /** In this order: later ones find the window as earlier ones left it. */
-const files = ['squiggles', 'bench-view', 'keyboard', 'typing', 'checklist', 'looks', 'restart', 'coupon', 'browser-only'];
+const files = [
+    'squiggles',
+    'bench-view',
+    'day-book',
+    'keyboard',
+    'typing',
+    'checklist',
+    'looks',
+    'restart',
+    'coupon',
+    'browser-only',
+];
 
 /** A person's view: a browser clicks and types in the workbench. Shots go to tests/editor/shots/. */
 export async function runPerson(workshop: string, only: string | undefined): Promise<TestResult[]> {

@@ -1,0 +1,67 @@
+import { blend, contrast } from '../bench/contrast';
+import { indoorSwing } from '../bench/moisture';
+import { type DifferentialMovement, differentialMovement } from '../bench/wood-movement';
+import { bounds } from '../geometry/measure';
+import type { BlankPlan, StepPlan } from './plan';
+
+/** What wood itself says to a step: how it will move, and how its figure shows. */
+export interface WoodPlan {
+    /** Inlay against board over a year indoors; absent where a grain or a coefficient is not known. */
+    readonly movement?: DifferentialMovement;
+    /** Two colours that have to be told apart, and how far they are. */
+    readonly contrast?: Contrast;
+}
+
+export interface Contrast {
+    /** What is to be seen, such as a resin, and the wood around it. */
+    readonly figure: string;
+    readonly ground: string;
+    /** CIEDE2000. */
+    readonly difference: number;
+}
+
+/** Adds what the woods say to the steps that make something to be seen. */
+export function withWood(steps: readonly StepPlan[], blanks: readonly BlankPlan[]): StepPlan[] {
+    const byName = new Map(blanks.map((blank) => [blank.name, blank]));
+    return steps.map((step) => {
+        const movement = movementOf(step, byName);
+        const seen = contrastOf(step, byName);
+        if (movement === undefined && seen === undefined) return step;
+        const wood = { ...(movement === undefined ? {} : { movement }), ...(seen === undefined ? {} : { contrast: seen }) };
+        return { ...step, wood };
+    });
+}
+
+function movementOf({ inlay }: StepPlan, blanks: ReadonlyMap<string, BlankPlan>): DifferentialMovement | undefined {
+    const board = blanks.get(inlay?.pocketLaser.blank ?? '');
+    const veneer = blanks.get(inlay?.reliefLaser.blank ?? '');
+    const box = inlay === undefined ? undefined : bounds(inlay.turned);
+    if (board?.grain === undefined || veneer?.grain === undefined || box === undefined) return undefined;
+    return differentialMovement(
+        { wood: board.blank.sheet?.wood, grain: board.grain },
+        { wood: veneer.blank.sheet?.wood, grain: veneer.grain },
+        { width: box.maxX - box.minX, height: box.maxY - box.minY },
+        indoorSwing,
+    );
+}
+
+function contrastOf(plan: StepPlan, blanks: ReadonlyMap<string, BlankPlan>): Contrast | undefined {
+    const { step, inlay, laser } = plan;
+    const wood = blanks.get(plan.blank ?? '')?.blank.sheet?.wood;
+    if (wood === undefined) return undefined;
+    const against = (figure: string, colour: string): Contrast | undefined => {
+        const difference = contrast(colour, wood.colour);
+        return difference === undefined ? undefined : { figure, ground: wood.name, difference };
+    };
+    if (step.kind === 'fill' && step.resin !== undefined) {
+        return against(step.resin.name, blend(wood.burnt, step.resin.colour, step.resin.opacity?.value ?? 1));
+    }
+    if (inlay !== undefined) {
+        const other = blanks.get(inlay.reliefLaser.blank)?.blank.sheet?.wood;
+        return other && against(other.name, other.colour);
+    }
+    if (step.kind === 'engrave' && laser?.tone !== undefined) {
+        return against(step.name, blend(wood.colour, wood.burnt, laser.tone));
+    }
+    return undefined;
+}
