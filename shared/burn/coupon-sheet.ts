@@ -6,6 +6,7 @@ import { guessLaw } from './guess';
 import { type DepthLaw, predict } from './law';
 import { pitchForSpot } from './pitch';
 import { leastPowerOf, settingFor, wattsAt } from './power-curve';
+import { runUpSpeed } from './run-up-speed';
 import { strokes, textWidth } from './stroked-text';
 
 /** One square of a coupon: place and size in mm, what burns it, and what it may give. */
@@ -64,7 +65,8 @@ export function couponSheet(
     if (full === undefined || !(full > 0 && full < 1e6 && square > 0 && square < 200 && pitch >= 0.005 && pitch < 1e3))
         return undefined;
     const law = guessLaw(wood, laser);
-    const topSpeed = laser?.topSpeed?.value ?? 300;
+    // Faster than the overtravel lets the head reach, the edges of a square would be burnt deeper than its middle.
+    const topSpeed = Math.min(laser?.topSpeed?.value ?? 300, runUpSpeed(laser) ?? Number.POSITIVE_INFINITY);
     const powers = options.powers ?? powersFor(law, laser, pitch, topSpeed);
     const speeds =
         options.speeds ??
@@ -125,7 +127,7 @@ function speedsFor(law: DepthLaw, watts: readonly number[], pitch: number, topSp
     const fastest = Math.min(...watts) / (doseFor(law, JUST_DIGS, 1) * pitch);
     const high = Math.min(fastest, topSpeed);
     const low = Math.min(slowest, high / 2);
-    return Array.from({ length: 4 }, (_, i) => roundSpeed(high * (low / high) ** (i / 3)));
+    return Array.from({ length: 4 }, (_, i) => Math.min(topSpeed, roundSpeed(high * (low / high) ** (i / 3))));
 }
 
 function roundSpeed(speed: number): number {

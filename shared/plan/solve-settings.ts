@@ -1,3 +1,4 @@
+import type { DepthLaw } from '../burn/law';
 import { wattsOf } from '../burn/power-curve';
 import { type Given, type Solution, solveDepth, type Wish } from '../burn/solve';
 import type { Interval } from '../quantity/interval';
@@ -34,7 +35,7 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
     const solution = memo.get('settings', key, () =>
         wish === undefined ? predictOnly(law, laser, given) : solveDepth(law, laser, wish, given),
     );
-    const settings = solution === undefined ? undefined : settingsOf(solution, law.guess);
+    const settings = solution === undefined ? undefined : settingsOf(solution, guessed(law, wish));
     if (through) {
         const depth = thickness ?? solution?.depth;
         return {
@@ -55,8 +56,13 @@ export function solveTone(tone: number, blank: BlankPlan, recipe: Recipe, memo: 
     const law = depthLaw(recipe, blank.blank.sheet, memo);
     return memo.get('settings', contentKey(memo.keyOf(law), recipe.laser, { tone }, 'marks'), () => {
         const solution = solveDepth(law, recipe.laser, { tone });
-        return solution === undefined ? undefined : settingsOf(solution, law.guess);
+        return solution === undefined ? undefined : settingsOf(solution, guessed(law, { tone }));
     });
+}
+
+/** Nothing that was measured stands behind the wish: neither squares judged by tone nor by depth. */
+function guessed(law: DepthLaw, wish: Wish | undefined): boolean {
+    return law.guess && !(wish !== undefined && 'tone' in wish && law.tone !== undefined);
 }
 
 function wishOf(step: Engrave | Cut, thickness: Interval | undefined, through: boolean): Wish | undefined {

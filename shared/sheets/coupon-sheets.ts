@@ -1,5 +1,6 @@
 import { type CouponOptions, type CouponSheet, couponSheet } from '../burn/coupon-sheet';
 import { leastPowerOf, settingFor, wattsAt } from '../burn/power-curve';
+import { runUpSpeed } from '../burn/run-up-speed';
 import { laserCautions, whatComesFirst } from '../plan/cautions';
 import { homeOf, motionOf } from '../plan/toolpaths';
 import { showLength, showNumber, showRatio, showTime } from '../quantity/show';
@@ -49,6 +50,11 @@ function wrongOption(laser: Laser, { powers = [], speeds = [] }: CouponOptions):
     }
     const fast = speeds.find((speed) => speed > top);
     if (fast !== undefined) return `${showNumber(fast)} mm/s is faster than ${laser.name} moves (${showNumber(top)} mm/s).`;
+    const reached = runUpSpeed(laser);
+    const hurried = speeds.find((speed) => speed > (reached ?? Number.POSITIVE_INFINITY));
+    if (hurried !== undefined) {
+        return `${showNumber(hurried)} mm/s wants more overtravel than ${laser.name} has: ${showNumber(reached!)} mm/s is the most that its head reaches over it.`;
+    }
     return undefined;
 }
 

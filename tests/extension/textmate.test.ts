@@ -95,4 +95,10 @@ describe('the highlighting grammar', () => {
             'cut-board': 'variable.other',
         });
     });
+
+    test('a day is one word', () => {
+        const found = scopes('coupon walnut-12 on shed {\n  burnt 2026-05-02\n  burn 40 % at 400 mm/s gives 0.09 mm\n}');
+        expect(found['2026-05-02']).toBe('constant.numeric.date');
+        expect(found['0.09']).toBe('constant.numeric');
+    });
 });

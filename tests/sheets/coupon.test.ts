@@ -48,6 +48,21 @@ function elements(svg: string): Element[] {
     return found;
 }
 
+describe('a coupon of a laser with little overtravel', () => {
+    const short = { ...shed, overtravel: quantity(3, 'length') };
+    const reached = Math.sqrt(2 * shed.acceleration!.value * 3);
+    it('is burnt no faster than the head gets over it', () => {
+        expect(Math.max(...layOut({}, board, short).squares.map(({ speed }) => speed))).toBeLessThanOrEqual(reached);
+        expect(Math.max(...layOut().squares.map(({ speed }) => speed))).toBeGreaterThan(reached);
+    });
+    it('says so where faster is asked for', () => {
+        const problem = layOutCoupon(board, short, { speeds: [400, 100] });
+        expect(problem).toEqual({
+            problem: '400 mm/s wants more overtravel than shed has: 189 mm/s is the most that its head reaches over it.',
+        });
+    });
+});
+
 describe('the drawing of a coupon', () => {
     const layout = layOut({ powers: [0.2, 0.4], speeds: [300, 100], pitch: 0.1, passes: 1 });
     const all = elements(files(layout)['coupon.svg']!);
@@ -107,12 +122,12 @@ describe('the tables of a coupon', () => {
 
 describe('the machine file of a coupon', () => {
     it('keeps to the laser’s own overtravel', () => {
-        const laser = { ...shed, overtravel: quantity(2, 'length') };
+        const laser = { ...shed, overtravel: quantity(9, 'length') };
         const layout = layOut({ powers: [0.5], speeds: [300] }, board, laser);
         const furthest = (machine: Laser) =>
             Math.max(...readProgram(files(layout, board, machine)['coupon.ngc']!).moves.map((move) => move.x1));
         // Where it says none, 300 mm/s want 300² / (2 · 6000) = 7.5 mm to get going.
-        expect(furthest(shed) - furthest(laser)).toBeCloseTo(7.5 - 2, 3);
+        expect(furthest(laser) - furthest(shed)).toBeCloseTo(9 - 7.5, 3);
     });
 });
 

@@ -69,6 +69,13 @@ describe('what a plan adds to the text', () => {
         expect(low).toBeLessThan(60);
         expect(high).toBeGreaterThan(60);
     });
+    it('a tone that was judged is no guess, though no depth was measured', async () => {
+        const judged =
+            'coupon ash-10 on shed { pitch 0.10 mm burn 8 % at 600 mm/s gives tone 40 % burn 14 % at 600 mm/s gives tone 80 % }';
+        const text = engraving('tone 60 %', `${shop}\n${judged}`, 'ash-10');
+        expect(await labels(text)).not.toContainEqual(expect.stringContaining('a guess'));
+        expect(await labels(engraving('tone 60 %', shop, 'ash-10'))).toContainEqual(expect.stringContaining('a guess'));
+    });
     it('of a fill its volume for one piece, of an inlay how proud and how much is left', async () => {
         expect(await labels(fillRecipe(), 'fill')).toEqual([expect.stringMatching(/^head: [\d.]+ ml a piece$/)]);
         expect(await labels(fillRecipe().replace('make 2', 'make 1'), 'fill')).toEqual([
