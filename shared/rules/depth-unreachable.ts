@@ -1,4 +1,8 @@
-import { showLength, showLengthInterval } from '../quantity/show';
+import type { LaserSettings } from '../plan/laser-plan';
+import { showLength, showLengthInterval, showNumber } from '../quantity/show';
+import type { Where } from '../quantity/where';
+import type { Fix } from '../recipe/finding';
+import type { Engrave } from '../recipe/step';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
 import { settingsHeld } from './settings-held';
@@ -11,6 +15,18 @@ const page: Page = {
     mend: 'Take out what is written of power, speed, pitch or passes, so that it can be worked out; ask for another depth; or use a stronger laser.',
     source: 'The depth law, fitted to the coupon: d = (F − F₀)/q for each pass, with F = P/(v · pitch).',
 };
+
+/** What is written holds it back; without, there may be settings that reach it. */
+function solvedAnew({ settingsWhere }: Engrave, held: boolean): Fix[] {
+    if (!held) return [];
+    return [{ title: 'Solve anew', preferred: true, changes: settingsWhere.map((where) => ({ do: 'remove', where })) }];
+}
+
+function shallower(where: Where, { gives, guess }: LaserSettings): Fix[] {
+    if (guess || gives.value < 0.02) return [];
+    const text = `${showNumber(gives.value, 2)} mm`;
+    return [{ title: `Ask for ${text}`, changes: [{ do: 'replace', where, text }] }];
+}
 
 export const depthUnreachable: Rule = {
     page,
@@ -38,6 +54,7 @@ export const depthUnreachable: Rule = {
                 message: `${step.name} cannot be ${through ? `burnt through ${showLength(wanted)}` : `${showLength(wanted)} deep`}${held}: it comes to ${showLengthInterval(settings.gives)}${settings.guess ? ' (a guess: no coupon)' : ''}.`,
                 where: step.depth.where,
                 step: step.index,
+                fixes: [...solvedAnew(step, written.length > 0), ...(through ? [] : shallower(step.depth.where, settings))],
             });
         }
     },

@@ -103,6 +103,9 @@ describe('depth-unreachable and settings-miss-depth', () => {
         const finding = await one(text, 'depth-unreachable');
         expect(finding.message).toContain('with the speed and passes that are written');
         expect(words(text, finding)).toBe('3 mm');
+        expect(finding.fixes.map(({ title }) => title)).toEqual(['Solve anew', expect.stringMatching(/^Ask for 0\.\d+ mm$/)]);
+        expect(await expectMended(text, finding)).toBe(engraving('depth 3 mm'));
+        await expectMended(text, finding, 1);
         await silent(text, 'settings-miss-depth');
     });
     it('held settings that give another depth: solved anew, or taken for the wish', async () => {
