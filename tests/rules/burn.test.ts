@@ -19,6 +19,26 @@ describe('air-off-while-cutting', () => {
     });
 });
 
+describe('air-while-engraving and scan-along-grain', () => {
+    const plain = (body: string) => recipe(`${walnut}\n engrave e on b { art flag depth 0.3 mm ${body} }`);
+
+    it('are mended by their fixes', async () => {
+        const air = plain('air on');
+        expect(await expectMended(air, await one(air, 'air-while-engraving'))).toBe(plain('air off'));
+        for (const scan of ['scan along grain', 'scan at 10 deg one way']) {
+            const along = plain(scan);
+            expect(await expectMended(along, await one(along, 'scan-along-grain'))).toContain('scan across grain');
+        }
+    });
+    it('are silent with the air off, for cuts, across the grain, and when nothing is said', async () => {
+        for (const body of ['air off scan across grain', 'scan at 80 deg', '']) {
+            await silent(plain(body), 'air-while-engraving');
+            await silent(plain(body), 'scan-along-grain');
+        }
+        await silent(recipe(`${walnut}\n cut rim on b { circle 60 mm air on }`), 'air-while-engraving');
+    });
+});
+
 describe('one-heavy-pass', () => {
     it('a deep pocket in a single written pass', async () => {
         const text = engraving('depth 0.6 mm passes 1');
