@@ -1,8 +1,9 @@
 import type { AstNode } from 'langium';
+import { mostCopies } from '../../shared/geometry/repeat';
 import type { Finding } from '../../shared/recipe/finding';
 import * as ast from '../generated/ast';
 import { isDay, likelyDay } from '../lowering/day';
-import { isColour, isCountable } from '../lowering/items';
+import { isColour, isCountable, isGrid } from '../lowering/items';
 import { amountOf } from '../lowering/number';
 import { whereOfPart } from '../lowering/places';
 import { oneOf } from '../vocabulary/expected';
@@ -15,6 +16,7 @@ export function* valueFindings(node: AstNode): Iterable<Finding> {
     if (ast.isCount(node)) yield* countFindings(node);
     else if ((ast.isBurn(node) || ast.isBurnt(node)) && node.passes !== undefined) yield* passesFindings(node, node.passes);
     else if (ast.isRun(node) || ast.isDated(node)) yield* dateFindings(node);
+    else if (ast.isRepeat(node)) yield* gridFindings(node);
     else if (ast.isTone(node)) yield* colourFindings(node);
     else if (ast.isTrait(node)) yield* wordFindings(node);
     else if (ast.isMix(node)) yield* mixFindings(node);
@@ -56,6 +58,15 @@ function* dateFindings(node: ast.Run | ast.Dated): Iterable<Finding> {
         where,
         fixes: meant === undefined ? [] : [replaceWith(where, meant, `Change to \`${meant}\``, true)],
     });
+}
+
+function* gridFindings(node: ast.Repeat): Iterable<Finding> {
+    if (node.columns === undefined || node.rows === undefined || isGrid(node)) return;
+    const whole = Number.isInteger(node.columns) && Number.isInteger(node.rows) && node.columns >= 1 && node.rows >= 1;
+    const message = whole
+        ? `That would be ${node.columns * node.rows} copies; at most ${mostCopies} are laid down.`
+        : 'Copies are counted in whole numbers, 1 or more, as in `repeat 4 x 3`.';
+    yield say('impossible-value', { message, where: whereOfPart(node, 'columns') });
 }
 
 function* colourFindings(node: ast.Tone): Iterable<Finding> {

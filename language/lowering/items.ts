@@ -1,4 +1,5 @@
 import type { AstNode } from 'langium';
+import { mostCopies } from '../../shared/geometry/repeat';
 import type { Quantity } from '../../shared/quantity/quantity';
 import type { Written } from '../../shared/quantity/where';
 import type { Extent } from '../../shared/recipe/stock';
@@ -56,6 +57,12 @@ export class Items {
 export function isCountable(value: number | undefined, block: string, key: string): value is number {
     const [low, high] = propertyOf(block, key)?.measures[0]?.bounds ?? [0, 1e6];
     return value !== undefined && Number.isInteger(value) && value >= low && value <= high;
+}
+
+/** Whether the two numbers of a grid are ones that can be counted with. */
+export function isGrid({ columns, rows }: { columns?: number; rows?: number }): boolean {
+    const counts = (value: number | undefined): value is number => value !== undefined && Number.isInteger(value) && value >= 1;
+    return counts(columns) && counts(rows) && columns * rows <= mostCopies;
 }
 
 export function isColour(text: string | undefined): text is string {

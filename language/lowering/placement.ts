@@ -1,7 +1,8 @@
 import type { AstNode, Reference } from 'langium';
 import type { Where, Written } from '../../shared/quantity/where';
-import type { ArtPlacement, Boundary, Outline, Placement, Ref, Scan, ShapePlacement } from '../../shared/recipe/step';
+import type { ArtPlacement, Boundary, Outline, Placement, Ref, Repeat, Scan, ShapePlacement } from '../../shared/recipe/step';
 import * as ast from '../generated/ast';
+import { isGrid } from './items';
 import { whereOf, whereOfCst, whereOfPart, written } from './places';
 import { extentOf, pointOf, quantityOf } from './quantity';
 import { present } from './stock';
@@ -26,13 +27,14 @@ function artPlacement(node: ast.ArtUse): ArtPlacement | undefined {
     const inverse = node.boundary && boundaryOf(node.boundary);
     const at = pointOf(node.at);
     const turn = quantityOf(node.turn);
-    const unread = (node.boundary && !inverse) || (node.at && !at) || (node.turn && !turn);
+    const repeat = repeatOf(node.repeat);
+    const unread = (node.boundary && !inverse) || (node.at && !at) || (node.turn && !turn) || (node.repeat && !repeat);
     if (unread || node.art === undefined) return undefined;
     return {
         kind: 'art',
         art: refOf(node, node.art, whereOf(node)),
         picks: node.picks.map((pick, index) => written(pick, whereOfPart(node, 'picks', index))),
-        ...present({ inverse, at, turn }),
+        ...present({ inverse, at, turn, repeat }),
         where: whereOf(node),
     };
 }
@@ -40,8 +42,15 @@ function artPlacement(node: ast.ArtUse): ArtPlacement | undefined {
 function shapePlacement(node: ast.Shape): ShapePlacement | undefined {
     const outline = node.outline && outlineOf(node.outline);
     const at = pointOf(node.at);
-    if (outline === undefined || (node.at && !at)) return undefined;
-    return { kind: 'shape', outline, ...present({ at }), where: whereOf(node) };
+    const repeat = repeatOf(node.repeat);
+    if (outline === undefined || (node.at && !at) || (node.repeat && !repeat)) return undefined;
+    return { kind: 'shape', outline, ...present({ at, repeat }), where: whereOf(node) };
+}
+
+function repeatOf(node: ast.Repeat | undefined): Repeat | undefined {
+    const step = extentOf(node?.step);
+    if (node === undefined || step === undefined || !isGrid(node)) return undefined;
+    return { columns: node.columns, rows: node.rows, step, where: whereOf(node) };
 }
 
 function boundaryOf(node: ast.Boundary): Written<Boundary> | undefined {

@@ -1,5 +1,5 @@
 import { type AstNode, AstUtils } from 'langium';
-import type { ArtSource, Blank, Recipe } from '../../shared/recipe/recipe';
+import type { ArtSource, Blank, Dithering, Recipe } from '../../shared/recipe/recipe';
 import type { Run } from '../../shared/recipe/run';
 import type { Shop } from '../../shared/recipe/shop';
 import type { Step } from '../../shared/recipe/step';
@@ -8,8 +8,11 @@ import * as ast from '../generated/ast';
 import { resolvePath } from '../names/used-files';
 import { Items } from './items';
 import { whereOf, whereOfPart, written } from './places';
+import { quantityOf } from './quantity';
 import { allowsOf, stepOf } from './steps';
 import { laserOf, present, sheetOf } from './stock';
+
+type TonePoint = { readonly from: number; readonly to: number };
 
 /** A recipe as plain data. `coupons` and `runs` are all that the file can see; those of its own laser and sheets, and its own runs, are kept. */
 export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], runs: readonly Run[], shop?: Shop): Recipe {
@@ -70,6 +73,21 @@ function grainOf(item: AstNode): Blank['grain'] {
     return item.along === 'width' || item.along === 'height' ? item.along : undefined;
 }
 
+function ditherOf(item: AstNode): ArtSource['dither'] {
+    if (!ast.isTrait(item) || item.key !== 'dither') return undefined;
+    const how = item.value;
+    if (how !== 'floyd-steinberg' && how !== 'jarvis-judice-ninke' && how !== 'ordered') return undefined;
+    return written<Dithering>(how, whereOf(item));
+}
+
+/** A curve of which a point cannot be read is none: the others alone would be another curve. */
+function curveOf(item: AstNode): ArtSource['curve'] {
+    if (!ast.isCurve(item)) return undefined;
+    const points = item.points.map((point) => ({ from: quantityOf(point.from)?.value, to: quantityOf(point.to)?.value }));
+    if (!points.every((point): point is TonePoint => point.from !== undefined && point.to !== undefined)) return undefined;
+    return written<readonly TonePoint[]>(points, whereOf(item));
+}
+
 function artOf(node: ast.Art): ArtSource[] {
     if (node.path === undefined) return [];
     const items = new Items(node.items);
@@ -79,7 +97,13 @@ function artOf(node: ast.Art): ArtSource[] {
             where: whereOfPart(node, 'name'),
             path: written(node.path, whereOfPart(node, 'path')),
             uri: resolvePath(node.path, AstUtils.getDocument(node).uri)?.toString() ?? '',
-            ...present({ width: items.figure('width'), height: items.figure('height'), threshold: items.figure('threshold') }),
+            ...present({
+                width: items.figure('width'),
+                height: items.figure('height'),
+                threshold: items.figure('threshold'),
+                dither: items.first(ditherOf),
+                curve: items.first(curveOf),
+            }),
             whole: whereOf(node),
         },
     ];

@@ -25,6 +25,7 @@ const keys: Readonly<Record<string, string>> = {
     ShopPrice: 'price',
     Note: 'note',
     Burnt: 'burnt',
+    Curve: 'curve',
 };
 
 /** The key under which the vocabulary knows a line of a block; undefined for parts and steps of a recipe. */

@@ -3,6 +3,8 @@ const words: Readonly<Record<string, string>> = {
     'Size x': 'Between width and height.',
     'Burnt of': 'Before the board or veneer it was burnt in.',
     'Burnt x': 'How many passes it was given.',
+    'Repeat repeat': 'Copies on a grid about the same middle: how many beside one another, and how many below.',
+    'Repeat x': 'Between columns and rows.',
     'Burn x': 'How many passes the square was given.',
     'Engrave on': 'Before the blank that is engraved.',
     'Cut on': 'Before the blank that is cut.',

@@ -73,6 +73,21 @@ const art: Property[] = [
     property('Art', 'width', 'figure', 'Real width of the art.', 'width 140 mm', { measures: [measure('length', [1, 3000])] }),
     property('Art', 'height', 'figure', 'Real height of the art.', 'height 90 mm', { measures: [measure('length', [1, 3000])] }),
     property('Art', 'threshold', 'figure', 'How dark paint has to be to burn.', 'threshold 50 %', { measures: [share()] }),
+    property(
+        'Art',
+        'dither',
+        'word',
+        'Burns the greys of a picture as dots on the scan lines, the closer the darker: error diffusion as published, or an ordered screen.',
+        'dither floyd-steinberg',
+        { choices: ['floyd-steinberg', 'jarvis-judice-ninke', 'ordered'] },
+    ),
+    property(
+        'Art',
+        'curve',
+        'phrase',
+        'Tone curve of a picture: how much of the wood is burnt for a darkness in it. Between the points it runs smoothly.',
+        'curve 0 % gives 0 %, 50 % gives 35 %, 100 % gives 90 %',
+    ),
 ];
 
 const blank: Property[] = [
@@ -210,6 +225,17 @@ const parts: Property[] = [
     part('Shape', 'at', 'at', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', place, 'place'),
     part('Setpoint', 'setting', 'set', 'The setting, as a share of the whole.', 'set 20 % gives 6 W', [share()]),
     part('Setpoint', 'gives', 'gives', 'The power measured at the wood.', 'set 20 % gives 6 W', [measure('power', [0.05, 500])]),
+    part(
+        'Repeat',
+        'step',
+        'every',
+        'From the middle of one copy to the middle of the next, to the right and down.',
+        'repeat 4 x 3 every 40 x 30 mm',
+        [measure('length', [0.5, 4000])],
+        'size',
+    ),
+    part('CurvePoint', 'from', 'curve', 'Darkness in the picture: 0 % white, 100 % black.', 'curve 50 % gives 35 %', [share()]),
+    part('CurvePoint', 'to', 'gives', 'How much of the wood is burnt there.', 'curve 50 % gives 35 %', [share()]),
     part('Burn', 'power', 'burn', 'Power of the square.', burn, [share(), measure('power', [0.05, 500])]),
     part('Burn', 'speed', 'at', 'Speed of the square.', burn, [measure('speed', [0.5, 5000])]),
     part(

@@ -18,6 +18,10 @@ export interface BitmapArt extends Art {
     readonly pixel: { readonly width: number; readonly height: number };
 }
 
+export function isBitmapArt(art: Art): art is BitmapArt {
+    return art.kind === 'bitmap' && 'raster' in art;
+}
+
 /** The most pixels that are decoded. */
 const mostPixels = 64_000_000;
 

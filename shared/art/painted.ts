@@ -1,6 +1,6 @@
 import { emptyRegion, type Region } from '../geometry/region';
 import type { Art, ArtPart } from './art';
-import type { BitmapArt } from './bitmap';
+import { isBitmapArt } from './bitmap';
 import { darkAt } from './compose/translucent';
 import { traceWithin } from './raster/trace';
 
@@ -12,13 +12,9 @@ import { traceWithin } from './raster/trace';
  * `tangledRegion`.
  */
 export function painted(art: Art, picks: readonly string[], threshold = 0.5): Region {
-    if (isBitmap(art)) return picks.length === 0 ? traceWithin(art.raster, threshold, art.pixel) : emptyRegion;
+    if (isBitmapArt(art)) return picks.length === 0 ? traceWithin(art.raster, threshold, art.pixel) : emptyRegion;
     const parts = picks.length === 0 ? art.parts : art.parts.filter((part) => picks.some((pick) => carries(part, pick)));
     return darkAt(parts, threshold);
-}
-
-function isBitmap(art: Art): art is BitmapArt {
-    return art.kind === 'bitmap' && 'raster' in art;
 }
 
 function carries({ ids, classes }: ArtPart, pick: string): boolean {

@@ -1,4 +1,5 @@
 import { subtract } from '../geometry/boolean';
+import { emptyRegion, type Region } from '../geometry/region';
 import { add, exactly, type Interval } from '../quantity/interval';
 import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
@@ -64,23 +65,29 @@ function burnt(piece: Piece, plan: StepPlan, index: number, memo: Memo): Piece {
     const laser = plan.laser!;
     const only = laser.tone !== undefined;
     const depth = laser.depth ?? exactly(0);
-    const mark: Mark = {
+    const base: Omit<Mark, 'region'> = {
         step: index,
         kind: laser.step.kind === 'cut' ? 'cut' : laser.through ? 'through' : only ? 'toned' : 'pocket',
-        region: laser.region,
         depth: only ? exactly(0) : add(depth, piece.face),
         tone: laser.tone ?? 1,
         sealed: false,
     };
+    const whole = laser.whole ?? laser.region;
+    const mark: Mark = { ...base, region: whole };
+    const dotted = (laser.pictures ?? []).map(({ tones }): Mark => ({ ...base, region: tones[0] ?? emptyRegion, tones }));
     // A deeper burn through an earlier mark takes it away there, with whatever lay in it.
     const earlier =
         only || laser.step.kind === 'cut'
             ? piece.marks
             : piece.marks.map((old) => {
-                  const key = `${memo.keyOf(old.region)} ${memo.keyOf(laser.region)}`;
-                  return { ...old, region: memo.get('burnt-over', key, () => subtract(old.region, laser.region)) };
+                  const left = (region: Region): Region => {
+                      const key = `${memo.keyOf(region)} ${memo.keyOf(whole)}`;
+                      return memo.get('burnt-over', key, () => subtract(region, whole));
+                  };
+                  return { ...old, region: left(old.region), ...(old.tones === undefined ? {} : { tones: old.tones.map(left) }) };
               });
-    return { ...piece, marks: [...earlier, mark, ...registrationMarks(laser, index, mark.depth)] };
+    const made = dotted.length > 0 && whole.rings.length === 0 ? dotted : [mark, ...dotted];
+    return { ...piece, marks: [...earlier, ...made, ...registrationMarks(laser, index, base.depth)] };
 }
 
 function registrationMarks(laser: LaserPlan, step: number, through: Interval): Mark[] {

@@ -1,6 +1,8 @@
+import type { BitmapArt } from '../art/bitmap';
 import type { Region } from '../geometry/region';
 import type { Interval } from '../quantity/interval';
 import type { Cut, Engrave } from '../recipe/step';
+import type { DotGrid } from '../toolpath/dots';
 
 /** What one laser step does to its blank. Lengths mm, speeds mm/s, powers W, energies J. */
 export interface LaserPlan {
@@ -8,6 +10,10 @@ export interface LaserPlan {
     readonly blank: string;
     /** What is burnt (engrave) or enclosed by the cut (cut), in the blank's coordinates, mirrored as the step says. */
     readonly region: Region;
+    /** What of it burns whole, where pictures burn as dots: the region holds wherever a dot may lie. */
+    readonly whole?: Region;
+    readonly pictures?: readonly DottedPicture[];
+    /** What the beam goes over, mm2: of pictures only the dots. */
     readonly area: number;
     readonly perimeter: number;
     /** Art and places that made it, for rules about one placement. */
@@ -48,11 +54,25 @@ export interface MarkWork {
     readonly settings?: LaserSettings;
 }
 
+/** A picture burnt as dots. */
+export interface DottedPicture {
+    /** Index among the step's placements. */
+    readonly placement: number;
+    readonly artName: string;
+    readonly grid: DotGrid;
+    /** How many dots burn. */
+    readonly dots: number;
+    /** Greys to look at, as nested regions: the k-th of n where at least k - 0.5 of n parts are burnt. */
+    readonly tones: readonly Region[];
+}
+
 export interface PlacedArt {
     /** Index among the step's placements. */
     readonly index: number;
     readonly artName?: string;
     readonly bitmap: boolean;
+    /** The picture, where it is burnt as dots. */
+    readonly dithered?: BitmapArt;
     readonly inverse: boolean;
     /** Where its middle lies on the blank. */
     readonly centre: { readonly x: number; readonly y: number };

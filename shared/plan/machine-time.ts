@@ -32,8 +32,9 @@ export function machineTime(burnings: readonly Burning[], height: number, memo: 
     );
 }
 
-function workKey({ step, region, settings, scanAngle, outlinePasses, focus }: Burning, memo: Memo): unknown {
+function workKey({ step, region, pictures, settings, scanAngle, outlinePasses, focus }: Burning, memo: Memo): unknown {
     const bothWays = step.kind === 'engrave' ? step.scan?.bothWays : undefined;
     const cut = step.kind === 'cut' ? [step.tabs?.value, step.leadIn?.value] : undefined;
-    return [memo.keyOf(region), settings, scanAngle, outlinePasses, focus, bothWays, cut, step.kind];
+    const dots = (pictures ?? []).map(({ grid }) => memo.keyOf(grid));
+    return [memo.keyOf(region), dots, settings, scanAngle, outlinePasses, focus, bothWays, cut, step.kind];
 }

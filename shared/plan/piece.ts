@@ -28,6 +28,8 @@ export interface Mark {
     /** Floor of it below the first face. */
     readonly depth: Interval;
     readonly tone: number;
+    /** Burnt as dots: nested regions, the k-th of n where at least k - 0.5 of n parts are burnt. */
+    readonly tones?: readonly Region[];
     readonly sealed: boolean;
     /** A registration mark of an inlay, which takes nothing in. */
     readonly registration?: true;

@@ -1,14 +1,16 @@
-import { painted } from '../art/painted';
+import type { BitmapArt } from '../art/bitmap';
 import { subtract } from '../geometry/boolean';
 import { grow } from '../geometry/offset';
 import { emptyRegion, type Region } from '../geometry/region';
+import { repeat } from '../geometry/repeat';
 import { circle, rectangle } from '../geometry/shapes';
 import { rotate, translate } from '../geometry/transform';
 import type { ArtSource } from '../recipe/recipe';
-import type { ArtPlacement, Boundary, Outline, Placement } from '../recipe/step';
+import type { ArtPlacement, Boundary, Outline, Placement, Repeat } from '../recipe/step';
 import { contentKey } from './content-key';
 import type { PlacedArt } from './laser-plan';
 import type { Memo } from './memo';
+import { ditheredArt, paintOf } from './paint-of';
 import type { ArtState, BlankPlan } from './plan';
 
 /** Everything a placement is laid out with. */
@@ -22,26 +24,32 @@ export interface PlacingTable {
 /**
  * Lays one placement onto its blank. Art goes with the middle of its page onto `at` (the blank's
  * middle when absent), turned about that point; an inverse is taken within a boundary about the
- * same point. Undefined when its art could not be read or does not exist.
+ * same point. Copies lie on a grid that has its middle there, each with a boundary of its own. Undefined when its art could not be read or does not exist.
  */
 export function place(placement: Placement, index: number, table: PlacingTable): PlacedArt | undefined {
     const centre = centreOf(placement, table.blank);
     if (placement.kind === 'shape') {
-        const region = outlineAt(placement.outline, centre);
+        const region = copies(outlineAt(placement.outline, centre), placement.repeat);
         return { index, bitmap: false, inverse: false, centre, region, figure: region };
     }
     const figure = figureOf(placement, centre, table);
     if (figure === undefined) return undefined;
-    const { region: shown, artName, bitmap } = figure;
+    const { region: shown, artName, bitmap, dithered } = figure;
+    const base = { index, artName, bitmap, ...(dithered === undefined ? {} : { dithered }), centre, figure: shown };
     if (placement.inverse === undefined) {
-        return { index, artName, bitmap, inverse: false, centre, region: shown, figure: shown };
+        return { ...base, inverse: false, region: shown };
     }
     const within = placement.inverse.value;
-    const boundaryKey = contentKey(within, centre, table.blank.size, within.kind === 'grown' ? table.memo.keyOf(shown) : '');
-    const boundary = table.memo.get('boundary', boundaryKey, () => boundaryAt(within, centre, table.blank, shown));
+    const grown = within.kind === 'grown' ? table.memo.keyOf(shown) : '';
+    const boundaryKey = contentKey(within, centre, table.blank.size, grown, placement.repeat);
+    const boundary = table.memo.get('boundary', boundaryKey, () =>
+        boundaryAt(within, centre, table.blank, shown, placement.repeat),
+    );
+    // A picture's white burns and its black stays, so anything within the boundary may.
+    if (dithered !== undefined) return { ...base, inverse: true, region: boundary, boundary };
     const key = `${table.memo.keyOf(shown)} ${table.memo.keyOf(boundary)}`;
     const region = table.memo.get('inverse', key, () => subtract(boundary, shown));
-    return { index, artName, bitmap, inverse: true, centre, region, figure: shown, boundary };
+    return { ...base, inverse: true, region, boundary };
 }
 
 function centreOf(placement: Placement, blank: BlankPlan): { x: number; y: number } {
@@ -49,32 +57,56 @@ function centreOf(placement: Placement, blank: BlankPlan): { x: number; y: numbe
     return { x: (blank.size?.width ?? 0) / 2, y: (blank.size?.height ?? 0) / 2 };
 }
 
-function figureOf(placement: ArtPlacement, centre: { x: number; y: number }, table: PlacingTable) {
+interface Figure {
+    readonly region: Region;
+    readonly artName: string;
+    readonly bitmap: boolean;
+    readonly dithered: BitmapArt | undefined;
+}
+
+function figureOf(placement: ArtPlacement, centre: { x: number; y: number }, table: PlacingTable): Figure | undefined {
     const name = placement.art.value;
     if (name === undefined) return undefined;
     const state = table.arts.get(name);
     if (state?.kind !== 'art') return undefined;
     const { art } = state;
-    const threshold = table.sources.get(name)?.threshold?.value ?? 0.5;
+    const source = table.sources.get(name);
     const picks = placement.picks.map((pick) => pick.value);
-    const paintKey = `${table.memo.keyOf(art)} ${threshold} ${picks.join(' ')}`;
-    const paint = table.memo.get('painted', paintKey, () => painted(art, picks, threshold));
+    const paint = paintOf(art, source, picks, table.memo);
     const turn = placement.turn?.value ?? 0;
-    const region = table.memo.get('placed', `${table.memo.keyOf(paint)} ${centre.x} ${centre.y} ${turn}`, () => {
+    const placedKey = `${table.memo.keyOf(paint)} ${contentKey(centre, turn, placement.repeat)}`;
+    const region = table.memo.get('placed', placedKey, () => {
         const moved = translate(paint, centre.x - art.page.width / 2, centre.y - art.page.height / 2);
-        return turn === 0 ? moved : rotate(moved, turn, centre.x, centre.y);
+        return copies(turn === 0 ? moved : rotate(moved, turn, centre.x, centre.y), placement.repeat);
     });
-    return { region, artName: name, bitmap: art.kind === 'bitmap' };
+    const dithered = picks.length === 0 ? ditheredArt(art, source) : undefined;
+    return { region, artName: name, bitmap: art.kind === 'bitmap', dithered };
 }
 
-function boundaryAt(boundary: Boundary, centre: { x: number; y: number }, blank: BlankPlan, shown: Region): Region {
+/** The copies of what lies about the middle of the grid. */
+function copies(region: Region, grid: Repeat | undefined): Region {
+    if (grid === undefined) return region;
+    const { columns, rows } = grid;
+    const stepX = grid.step.width.value;
+    const stepY = grid.step.height.value;
+    const first = translate(region, (-(columns - 1) * stepX) / 2, (-(rows - 1) * stepY) / 2);
+    return repeat(first, { columns, rows, stepX, stepY });
+}
+
+function boundaryAt(
+    boundary: Boundary,
+    centre: { x: number; y: number },
+    blank: BlankPlan,
+    shown: Region,
+    grid: Repeat | undefined,
+): Region {
     switch (boundary.kind) {
         case 'blank':
             return blank.size === undefined ? emptyRegion : rectangle(0, 0, blank.size.width, blank.size.height);
         case 'grown':
             return grow(shown, boundary.by.value);
         default:
-            return outlineAt(boundary, centre);
+            return copies(outlineAt(boundary, centre), grid);
     }
 }
 

@@ -4,15 +4,18 @@ import { type Wall, wallOf } from '../burn/wall';
 import { union } from '../geometry/boolean';
 import { area, perimeter } from '../geometry/measure';
 import { grow } from '../geometry/offset';
-import type { Region } from '../geometry/region';
+import { emptyRegion, type Region } from '../geometry/region';
 import { mirror } from '../geometry/transform';
 import type { Recipe } from '../recipe/recipe';
 import type { Cut, Engrave, Inlay } from '../recipe/step';
+import { contentKey } from './content-key';
 import { depthLaw } from './depth-law';
-import type { LaserPlan, PlacedArt } from './laser-plan';
+import { dotsOf } from './halftone';
+import type { DottedPicture, LaserPlan, PlacedArt } from './laser-plan';
 import { machineTime } from './machine-time';
 import { type PlacingTable, place } from './place-art';
 import { focusOfPasses } from './plan-focus';
+import { shownTones } from './shown-tones';
 import { type Solved, solveSettings } from './solve-settings';
 
 /** Why a step could not be worked out, in a maker's words. */
@@ -38,18 +41,27 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
     const wall = wallOfStep(solved, recipe, table);
     const clearance = clearanceOf(step, recipe);
     const edge = (step.offset?.value ?? 0) + (clearance === undefined ? 0 : clearance / 2 - (wall?.growth ?? 0));
-    const region = burntRegion(placed, axis, edge, table);
     const scanAngle = scanAngleOf(step, table.blank.grain);
     const { memo } = table;
+    const pictures = picturesOf(step, placed, { pitch: pitchOf(step, solved), angle: scanAngle, axis }, table);
+    const whole = burntRegion(
+        placed.filter(({ index }) => !pictures.some(({ placement }) => placement === index)),
+        axis,
+        edge,
+        table,
+    );
+    const dotted = placed.filter(({ index }) => pictures.some(({ placement }) => placement === index));
+    const region = dotted.length === 0 ? whole : withPictures(whole, dotted, axis, table);
     const outlinePasses = step.kind === 'cut' ? (solved.settings?.passes ?? step.passes?.value ?? 1) : (step.outline?.value ?? 0);
     const focus = focusOfPasses(step, solved, recipe.laser);
-    const regionKey = memo.keyOf(region);
+    const wholeKey = memo.keyOf(whole);
     return {
         step,
         blank: table.blank.name,
         region,
-        area: memo.get('area', regionKey, () => area(region)),
-        perimeter: memo.get('perimeter', regionKey, () => perimeter(region)),
+        ...(pictures.length === 0 ? {} : { whole, pictures }),
+        area: memo.get('area', wholeKey, () => area(whole)) + dottedArea(pictures),
+        perimeter: memo.get('perimeter', wholeKey, () => perimeter(whole)),
         placed,
         ...(axis === undefined ? {} : { mirrorAxis: axis }),
         ...solved,
@@ -60,14 +72,54 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         growth: wall?.growth ?? 0,
         edge,
         machine: machineTime(
-            [{ region, step, scanAngle, outlinePasses, focus, settings: solved.settings, laser: recipe.laser }],
+            [{ region: whole, pictures, step, scanAngle, outlinePasses, focus, settings: solved.settings, laser: recipe.laser }],
             table.blank.size?.height ?? 0,
             memo,
         ),
     };
 }
 
+/** Distance of the scan lines (mm); a usual one while the settings are not known (common practice, no source). */
+function pitchOf(step: Engrave | Cut, { settings }: Solved): number {
+    return settings?.pitch ?? (step.kind === 'engrave' ? step.pitch?.value : undefined) ?? 0.1;
+}
+
+function picturesOf(
+    step: Engrave | Cut,
+    placed: readonly PlacedArt[],
+    scan: { pitch: number; angle: number; axis: number | undefined },
+    { memo, sources }: PlacingTable,
+): DottedPicture[] {
+    return placed.flatMap((one) => {
+        const placement = step.placements[one.index];
+        const source = sources.get(one.artName ?? '');
+        const art = one.dithered;
+        if (step.kind !== 'engrave' || placement?.kind !== 'art' || art === undefined || source === undefined) return [];
+        const { dither, curve } = source;
+        const key = contentKey(memo.keyOf(art), dither, curve, placement, one.centre, memo.keyOf(one.region), scan);
+        const dotted = memo.get('dots', key, () => {
+            const made = dotsOf(art, source, placement, one, scan, memo);
+            if (made === undefined) return undefined;
+            const { grid, greys } = made;
+            return { grid, dots: grid.dots.reduce((sum, dot) => sum + dot, 0), tones: shownTones(greys, grid) };
+        });
+        return dotted === undefined ? [] : [{ placement: one.index, artName: source.name, ...dotted }];
+    });
+}
+
+function dottedArea(pictures: readonly DottedPicture[]): number {
+    return pictures.reduce((sum, { dots, grid }) => sum + dots * grid.pitch ** 2, 0);
+}
+
+function withPictures(whole: Region, dotted: readonly PlacedArt[], axis: number | undefined, table: PlacingTable): Region {
+    const where = burntRegion(dotted, axis, 0, table);
+    if (whole.rings.length === 0) return where;
+    const { memo } = table;
+    return memo.get('united', `${memo.keyOf(whole)} ${memo.keyOf(where)}`, () => union([whole, where]));
+}
+
 function burntRegion(placed: readonly PlacedArt[], axis: number | undefined, edge: number, { memo }: PlacingTable): Region {
+    if (placed.length === 0) return emptyRegion;
     const regions = placed.map((one) => one.region);
     const whole =
         regions.length === 1

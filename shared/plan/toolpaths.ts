@@ -2,6 +2,7 @@ import type { Region } from '../geometry/region';
 import type { Cut, Engrave } from '../recipe/step';
 import type { Laser } from '../recipe/stock';
 import { cutPaths } from '../toolpath/cut';
+import { hatchOfDots } from '../toolpath/dots';
 import { type Hatch, hatch } from '../toolpath/hatch';
 import type { Work } from '../toolpath/job';
 import type { Motion } from '../toolpath/motion';
@@ -9,7 +10,7 @@ import { outlinePaths } from '../toolpath/outline';
 import type { Path } from '../toolpath/path';
 import type { Place } from '../toolpath/place';
 import { contentKey } from './content-key';
-import type { LaserPlan, LaserSettings } from './laser-plan';
+import type { DottedPicture, LaserPlan, LaserSettings } from './laser-plan';
 import type { Memo } from './memo';
 
 /** Where a laser does not say how it moves: a middling gantry (common practice, no source). */
@@ -33,6 +34,8 @@ export interface Burning {
     /** What the machine file calls it; the step's name when absent. */
     readonly name?: string;
     readonly region: Region;
+    /** Burnt as dots besides. */
+    readonly pictures?: readonly DottedPicture[];
     readonly scanAngle: number;
     readonly outlinePasses: number;
     readonly focus: readonly number[] | undefined;
@@ -42,9 +45,9 @@ export interface Burning {
 
 /** All that the machine burns for a step: its own work, then the marks of its inlays. */
 export function burningsOf(plan: LaserPlan, laser: Laser | undefined): Burning[] {
-    const { step, region, scanAngle, outlinePasses, focus, settings } = plan;
+    const { step, scanAngle, outlinePasses, focus, settings, pictures = [] } = plan;
     return [
-        { step, region, scanAngle, outlinePasses, focus, settings, laser },
+        { step, region: plan.whole ?? plan.region, pictures, scanAngle, outlinePasses, focus, settings, laser },
         ...(plan.marks ?? []).map((marks) => ({
             step,
             name: `marks of ${step.name}`,
@@ -75,21 +78,27 @@ export function toolpaths(burning: Burning, memo: Memo): Work[] {
     const burnt = { power: settings.power, speed: settings.speed, air };
     const work: Work[] = [];
     if (step.kind === 'engrave') {
+        const pictures = burning.pictures ?? [];
         const lines: Hatch | undefined = memo.get('hatch', `${key} ${settings.pitch} ${burning.scanAngle}`, () =>
             hatch(region, settings.pitch, burning.scanAngle),
         );
-        if (lines !== undefined) {
-            const overtravel = burning.laser?.overtravel?.value;
-            work.push({
-                kind: 'area',
-                name: burning.name ?? step.name,
-                ...burnt,
-                passes: settings.passes,
-                hatch: lines,
-                bothWays: step.scan?.bothWays ?? true,
-                ...(overtravel === undefined ? {} : { overtravel }),
-                ...(burning.focus === undefined ? {} : { focus: burning.focus }),
-            });
+        const overtravel = burning.laser?.overtravel?.value;
+        const area = (made: Hatch, name: string): Work => ({
+            kind: 'area',
+            name,
+            ...burnt,
+            passes: settings.passes,
+            hatch: made,
+            bothWays: step.scan?.bothWays ?? true,
+            ...(overtravel === undefined ? {} : { overtravel }),
+            ...(burning.focus === undefined ? {} : { focus: burning.focus }),
+        });
+        const name = burning.name ?? step.name;
+        // A step of nothing but pictures has no area of its own to name.
+        if (lines !== undefined && (lines.segments > 0 || pictures.length === 0)) work.push(area(lines, name));
+        for (const { grid, artName } of pictures) {
+            const made = memo.get('dotted-lines', memo.keyOf(grid), () => hatchOfDots(grid));
+            work.push(area(made, `${name}, ${artName} in dots`));
         }
     }
     if (burning.outlinePasses > 0) {

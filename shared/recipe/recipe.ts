@@ -38,8 +38,14 @@ export interface ArtSource extends Named {
     readonly height?: Quantity;
     /** Darkness from which paint burns, 0 to 1; half when not written. */
     readonly threshold?: Quantity;
+    /** How the greys of a picture become dots; without it what is darker than the threshold burns whole. */
+    readonly dither?: Written<Dithering>;
+    /** Darkness in the picture to share burnt, in the order written. */
+    readonly curve?: Written<readonly { readonly from: number; readonly to: number }[]>;
     readonly whole: Where;
 }
+
+export type Dithering = 'floyd-steinberg' | 'jarvis-judice-ninke' | 'ordered';
 
 export type Backing = 'foil' | 'tape' | 'none';
 

@@ -36,6 +36,15 @@ export type Outline =
     | { readonly kind: 'rectangle'; readonly size: Extent };
 export type Boundary = Outline | { readonly kind: 'blank' } | { readonly kind: 'grown'; readonly by: Quantity };
 
+/** Copies on a grid, laid out about the middle of the placement. */
+export interface Repeat {
+    readonly columns: number;
+    readonly rows: number;
+    /** From one copy to the next. */
+    readonly step: Extent;
+    readonly where: Where;
+}
+
 /** Art laid on the blank: which parts, whether turned inside out, and where its middle goes. */
 export interface ArtPlacement {
     readonly kind: 'art';
@@ -46,6 +55,7 @@ export interface ArtPlacement {
     /** Where the middle of the art's own page goes, from the blank's top left; the blank's middle when absent. */
     readonly at?: Point;
     readonly turn?: Quantity;
+    readonly repeat?: Repeat;
     readonly where: Where;
 }
 
@@ -53,6 +63,7 @@ export interface ShapePlacement {
     readonly kind: 'shape';
     readonly outline: Outline;
     readonly at?: Point;
+    readonly repeat?: Repeat;
     readonly where: Where;
 }
 

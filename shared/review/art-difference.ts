@@ -1,10 +1,11 @@
-import { painted } from '../art/painted';
 import { intersect, subtract } from '../geometry/boolean';
 import { area } from '../geometry/measure';
 import { emptyRegion, type Region } from '../geometry/region';
 import { translate } from '../geometry/transform';
 import type { Memo } from '../plan/memo';
+import { paintOf } from '../plan/paint-of';
 import type { ArtState, Plan } from '../plan/plan';
+import { showRatio } from '../quantity/show';
 import type { ArtSource } from '../recipe/recipe';
 import { changesOf } from './change';
 import { type Figure, word, worked } from './figure';
@@ -74,16 +75,18 @@ function sideOf(source: ArtSource | undefined, plan: Plan, memo: Memo): Side | u
     const figures = artFigures(source, state);
     if (state?.kind !== 'art') return { figures, paint: emptyRegion, page: { width: 0, height: 0 } };
     const { art } = state;
-    const threshold = source.threshold?.value ?? 0.5;
-    const paint = memo.get('painted', `${memo.keyOf(art)} ${threshold} `, () => painted(art, [], threshold));
-    return { figures, paint, page: art.page };
+    return { figures, paint: paintOf(art, source, [], memo), page: art.page };
 }
 
 /** What is written of a piece of art, and what became of its file. */
-export function artFigures({ path, threshold }: ArtSource, state: ArtState | undefined): Figure[] {
+export function artFigures({ path, threshold, dither, curve }: ArtSource, state: ArtState | undefined): Figure[] {
     return [
         word('file', path.value),
         ...(threshold === undefined ? [] : [worked('burns from', threshold.value, 'ratio')]),
+        ...(dither === undefined ? [] : [word('dither', dither.value)]),
+        ...(curve === undefined
+            ? []
+            : [word('curve', curve.value.map(({ from, to }) => `${showRatio(from)} gives ${showRatio(to)}`).join(', '))]),
         ...(state?.kind === 'art'
             ? [worked('page width', state.art.page.width, 'length'), worked('page height', state.art.page.height, 'length')]
             : [word('state', state?.kind ?? 'not read')]),

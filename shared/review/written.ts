@@ -101,6 +101,10 @@ function toldPlacement(placement: Placement): Told {
     } else add('', placement.outline);
     if (placement.at !== undefined) parts.push(plain('at'), join([tell(placement.at.x)!, tell(placement.at.y)!], ', '));
     if (placement.kind === 'art') add('turned', placement.turn);
+    if (placement.repeat !== undefined) {
+        const { columns, rows, step } = placement.repeat;
+        parts.push(plain(`repeat ${columns} x ${rows} every`), toldExtent(step));
+    }
     return join(parts);
 }
 

@@ -12,6 +12,7 @@ import { cutTooEarly } from './cut-too-early';
 import { deepPour } from './deep-pour';
 import { deeperThanBlank } from './deeper-than-blank';
 import { depthUnreachable } from './depth-unreachable';
+import { dottedDepth } from './dotted-depth';
 import { fillBeforeDry } from './fill-before-dry';
 import { fillSandedAway } from './fill-sanded-away';
 import { finePitch } from './fine-pitch';
@@ -47,6 +48,7 @@ import { outlineOfBitmap } from './outline-of-bitmap';
 import { outsideCoupon } from './outside-coupon';
 import { partsVanish } from './parts-vanish';
 import { peelBeforeDry } from './peel-before-dry';
+import { pictureResolution } from './picture-resolution';
 import { pigmentOverload } from './pigment-overload';
 import { pocketWithoutFloor } from './pocket-without-floor';
 import { powerCurveFalls } from './power-curve-falls';
@@ -64,13 +66,24 @@ import { smallMix } from './small-mix';
 import { staleCoupon } from './stale-coupon';
 import { thinFloor } from './thin-floor';
 import { toneSandedAway } from './tone-sanded-away';
+import { tonesUnused } from './tones-unused';
 import { tooDeepToTouch } from './too-deep-to-touch';
 import { unsealedFill } from './unsealed-fill';
 import { veneerProud } from './veneer-proud';
 import { veneerThin } from './veneer-thin';
 import { wideSeam } from './wide-seam';
 
-const art = [artMissing, artProblems, outlineOfBitmap, offBlank, beyondBoundary, beyondField];
+const art = [
+    artMissing,
+    artProblems,
+    outlineOfBitmap,
+    pictureResolution,
+    tonesUnused,
+    dottedDepth,
+    offBlank,
+    beyondBoundary,
+    beyondField,
+];
 const depth = [deeperThanBlank, thinFloor, pocketWithoutFloor, tooDeepToTouch, toneSandedAway, leavesScorch, leftProud];
 const mirrorAndInverse = [notMirrored, mirroredTwice, notInverse, mirroredFace, halvesDiffer];
 const fit = [

@@ -3,6 +3,7 @@ import type { Memo } from '../plan/memo';
 import type { BlankPlan, Plan } from '../plan/plan';
 import { outlineOf } from '../plan/toolpaths';
 import { showLength, showNumber, showRatio } from '../quantity/show';
+import { dotsImage } from './dots-image';
 import { escapeMarkup, fileName } from './escape';
 import { burntData, pathData } from './path-data';
 
@@ -65,12 +66,17 @@ export function setUpSvg(plan: Plan, setUp: SetUp, memo: Memo): SheetFile {
 }
 
 function group(laser: LaserPlan, memo: Memo): string[] {
-    const data = pathData(laser.region);
+    const whole = laser.whole ?? laser.region;
+    const data = pathData(whole);
     const label = escapeMarkup(`${laser.step.kind} ${laser.step.name}: ${settingsLine(laser)}`);
     const id = fileName(laser.step.name);
     const lines = [`  <g id="${id}">`, `    <desc>${label}</desc>`];
-    if (laser.step.kind === 'engrave') lines.push(`    <path id="${id}-area" fill="#000" fill-rule="evenodd" d="${data}"/>`);
-    if (laser.outlinePasses > 0) {
+    for (const [index, { grid }] of (laser.pictures ?? []).entries()) {
+        lines.push(`    ${dotsImage(grid, `${id}-dots-${index + 1}`)}`);
+    }
+    if (laser.step.kind === 'engrave' && whole.rings.length > 0)
+        lines.push(`    <path id="${id}-area" fill="#000" fill-rule="evenodd" d="${data}"/>`);
+    if (laser.outlinePasses > 0 && whole.rings.length > 0) {
         const dash = laser.step.kind === 'cut' ? '' : ' stroke-dasharray="1 0.4"';
         // A cut is drawn as it is followed: from its lead-in, and open over the tabs.
         const followed = laser.step.kind === 'cut' ? burntData(outlineOf(laser, memo)) : data;

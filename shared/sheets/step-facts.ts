@@ -1,4 +1,4 @@
-import type { MarkWork } from '../plan/laser-plan';
+import type { DottedPicture, MarkWork } from '../plan/laser-plan';
 import type { FillPlan, StepPlan } from '../plan/plan';
 import { type Interval, spread } from '../quantity/interval';
 import {
@@ -48,9 +48,15 @@ function laserFacts({ laser, step }: StepPlan): Fact[] {
     if (focus !== undefined) facts.push({ label: 'focus', value: focus });
     facts.push({ label: 'air', value: step.air?.value ?? (step.kind === 'cut' ? 'on' : 'off') });
     if (step.kind === 'engrave') facts.push({ label: 'area', value: showArea(laser.area) });
+    for (const picture of laser.pictures ?? []) facts.push({ label: 'dots', value: dotsFact(picture) });
     for (const marks of laser.marks ?? []) facts.push({ label: 'marks', value: marksFact(marks) });
     if (laser.mirrorAxis !== undefined) facts.push({ label: 'mirror', value: 'yes', where: step.mirror[0]! });
     return facts;
+}
+
+function dotsFact({ artName, grid, dots }: DottedPicture): string {
+    const share = dots / (grid.columns * grid.rows);
+    return `${artName}: ${grid.columns} x ${grid.rows} of ${showLength(grid.pitch)}, ${showRatio(share)} of them burnt`;
 }
 
 function marksFact({ points, tone, settings }: MarkWork): string {

@@ -33,6 +33,14 @@ export interface HatchOptions {
     readonly most?: number;
 }
 
+/** Scan lines that are given: the first at v = `first`, `lines` of them. */
+export interface Lines {
+    readonly angle: number;
+    readonly pitch: number;
+    readonly first: number;
+    readonly lines: number;
+}
+
 const MOST_LINES = 1_000_000;
 
 /** The hatch of a region; undefined for a pitch or an angle that is none, or rings that are not finite. */
@@ -55,6 +63,11 @@ function scan(region: Region, { minV, maxV }: Extent, pitch: number, angle: numb
     const lines = height > 0 ? Math.max(1, Math.round(height / pitch)) : 0;
     // The lines stand in the middle of the height, half a pitch from its ends.
     const first = lines === 0 ? 0 : minV + (height - (lines - 1) * pitch) / 2;
+    return hatchAlong(region, { angle, pitch, first, lines }, every, most);
+}
+
+/** What of a region lies on given lines, or how many segments that would be if more than `most`. */
+export function hatchAlong(region: Region, { angle, pitch, first, lines }: Lines, every = 1, most = 5_000_000): Hatch | number {
     const { places, ranges, edges, starts: next } = crossedEdges(region, angle, first, pitch, lines);
     const total = next[lines]!;
     // One line is made even where it holds too many: no wider pitch would help.

@@ -36,9 +36,19 @@ function layersOf(plan: Plan, piece: Piece, blank: BlankPlan, mark: Mark, paths:
         depth,
         label,
     });
+    const { tones } = mark;
+    if (tones !== undefined) {
+        const full = mark.kind === 'toned' ? toneOpacity(mark.tone) : 1;
+        const kind = mark.kind === 'pocket' ? 'burnt' : mark.kind;
+        return tones.flatMap((region, k) =>
+            region.rings.length === 0
+                ? []
+                : [layer(kind, burnt, layerOpacity(full, k + 1, tones.length), made, paths.idOf(region))],
+        );
+    }
     switch (mark.kind) {
         case 'toned':
-            return [layer('toned', burnt, 0.25 + 0.75 * Math.min(1, mark.tone))];
+            return [layer('toned', burnt, toneOpacity(mark.tone))];
         case 'cut':
             return [layer('cut', burnt, 1)];
         case 'through':
@@ -46,6 +56,16 @@ function layersOf(plan: Plan, piece: Piece, blank: BlankPlan, mark: Mark, paths:
         case 'pocket':
             return [layer('burnt', burnt, 1), ...contentLayers(plan, mark, layer, paths)];
     }
+}
+
+function toneOpacity(tone: number): number {
+    return 0.25 + 0.75 * Math.min(1, tone);
+}
+
+/** Opacity of the k-th of n nested layers, so that k of them together cover k/n of `full`. */
+function layerOpacity(full: number, k: number, n: number): number {
+    const before = 1 - (full * (k - 1)) / n;
+    return before <= 0 ? 1 : 1 - (1 - (full * k) / n) / before;
 }
 
 type MakeLayer = (kind: LayerView['kind'], colour: string, opacity: number, label?: string, of?: string) => LayerView;

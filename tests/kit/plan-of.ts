@@ -6,12 +6,13 @@ import { memoryWorkshop } from './memory-workshop';
 import { art as shopArt } from './shop';
 
 /** The plan of the first recipe in a text, with the shop's art and more of the test's own. */
-export async function planOf(text: string, more: Readonly<Record<string, string>> = {}): Promise<Plan> {
-    const art: Record<string, string> = { ...shopArt, ...more };
+export async function planOf(text: string, more: Readonly<Record<string, string | Uint8Array>> = {}): Promise<Plan> {
+    const art: Record<string, string | Uint8Array> = { ...shopArt, ...more };
     const kit = await memoryWorkshop(art);
     const [recipe] = kit.workshop.recipes(await kit.open(text));
     const states = recipe!.arts.map((source) => {
-        const bytes = new TextEncoder().encode(art[source.path.value] ?? '');
+        const content = art[source.path.value] ?? '';
+        const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
         return [source.name, readArt(source, { uri: source.uri, version: '1', bytes })] as const;
     });
     return makePlan(recipe!, new Map(states), new Memo());

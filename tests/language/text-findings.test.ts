@@ -22,3 +22,35 @@ board oak { wood white-oak  thickness 10  moisture 8 % }
     });
     it('a good board has nothing to say', () => expectMarked(board));
 });
+
+describe('greys and copies', () => {
+    /** A card with one more line, of which `word` is marked. */
+    const card = (line: string, word = '', says = '') => `
+laser shed { beam co2  power 45 W  spot 0.15 mm }
+veneer maple { wood sugar-maple  thickness 0.6 mm }
+recipe card "Card" {
+  laser shed
+  blank tray { of maple  size 90 x 60 mm }
+  engrave face on tray { tone 80 %  art photo }
+${line}
+${word === '' ? '' : `${' '.repeat(line.indexOf(word))}${'^'.repeat(word.length)} ${says}`}
+}`;
+    it('are read', () =>
+        expectMarked(
+            `${card('art photo "p.png" { dither ordered  curve 0 % gives 0 %, 50 % gives 35 % }').slice(0, -1)}
+engrave back on tray { tone 8 %  art photo at 1, 2 mm repeat 4 x 3 every 10 x 12 mm }
+}`,
+        ));
+    it('know the ways of dithering', () =>
+        expectMarked(card('art photo "p.png" { dither floyd }', 'floyd', 'unknown-word: floyd-steinberg')));
+    it('of a curve are shares', () =>
+        expectMarked(card('art photo "p.png" { curve 0 % gives 3 mm }', 'mm', 'wrong-unit: a percentage')));
+    it('are counted', () =>
+        expectMarked(
+            card(
+                'art photo "p.png" engrave back on tray { tone 9 %  art photo repeat 200 x 60 every 1 x 1 mm }',
+                '200',
+                'impossible-value: 12000 copies',
+            ),
+        ));
+});

@@ -52,18 +52,22 @@ export function dither(raster: Raster, how: Dither): Dots {
 /** From left to right in every row, as first published; errors that leave the picture are dropped. */
 function diffuse({ columns, rows, darkness }: Raster, kernel: Kernel): Dots {
     const dots = new Uint8Array(columns * rows);
-    const values = Float64Array.from(darkness);
+    // Errors of this row and of those that a kernel reaches, taken in turn: a whole picture of them would be large.
+    const reach = 1 + Math.max(...kernel.map(([, dy]) => dy));
+    const errors = Array.from({ length: reach }, () => new Float64Array(columns));
     for (let y = 0; y < rows; y++) {
+        const own = errors[y % reach]!;
         for (let x = 0; x < columns; x++) {
             const at = y * columns + x;
-            const burn = values[at]! > 127;
+            const value = darkness[at]! + own[x]!;
+            const burn = value > 127;
             if (burn) dots[at] = 1;
-            const error = values[at]! - (burn ? 255 : 0);
+            const error = value - (burn ? 255 : 0);
             for (const [dx, dy, share] of kernel) {
-                if (x + dx < 0 || x + dx >= columns || y + dy >= rows) continue;
-                values[at + dy * columns + dx]! += error * share;
+                if (x + dx >= 0 && x + dx < columns) errors[(y + dy) % reach]![x + dx]! += error * share;
             }
         }
+        own.fill(0);
     }
     return dots;
 }

@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest';
+import { pngOf } from '../art/pictures';
+import { expectMended, of, one, recipe, silent, words, workshop } from './harness';
+
+/** Half black, 40 x 20 pixels. */
+const data = Uint8Array.from({ length: 20 * 41 }, (_, i) => (i % 41 > 20 ? 255 : 0));
+workshop({ 'photo.png': pngOf({ columns: 40, rows: 20, depth: 8, colour: 0 }, data) });
+
+const step = (art: string, rest: string, more = '') =>
+    recipe(
+        `art photo "photo.png" { ${art} } blank tray { of walnut-12 size 200 x 150 mm grain along width } engrave face on tray { art photo ${rest} air off } ${more}`,
+    );
+const dots = 'width 8 mm dither floyd-steinberg';
+
+describe('pictures', () => {
+    it('coarse for the lines show their pixels; fine ones lose them', async () => {
+        const coarse = await one(step('width 40 mm dither ordered', 'tone 80 % pitch 0.1 mm'), 'picture-resolution');
+        expect(coarse).toMatchObject({ severity: 'warning' });
+        expect(coarse.message).toContain('10 lines to a pixel');
+        const fine = await one(step('width 0.8 mm', 'tone 80 % pitch 0.1 mm'), 'picture-resolution');
+        expect(fine).toMatchObject({ severity: 'info' });
+        await silent(step(dots, 'tone 80 % pitch 0.1 mm'), 'picture-resolution');
+    });
+    it('in dots are no floor for a fill, nor dug deep', async () => {
+        const deep = step(dots, 'depth 0.5 mm');
+        expect(words(deep, await one(deep, 'dotted-depth'))).toBe('0.5 mm');
+        expect(await of(step(dots, 'tone 80 %', 'fill face with tide-blue'), 'dotted-depth')).toHaveLength(1);
+        await silent(step(dots, 'tone 80 %'), 'dotted-depth');
+        await silent(step('width 8 mm', 'depth 0.5 mm'), 'dotted-depth');
+    });
+    it('alone have greys: `dither` and `curve` do nothing for a drawing', async () => {
+        const drawing = step(dots, 'tone 80 %').replace('art flag "flag.svg"', 'art flag "flag.svg" { dither ordered }');
+        await expectMended(drawing, await one(drawing, 'tones-unused'));
+        const both = step(`${dots} threshold 40 %`, 'tone 80 %');
+        expect((await one(both, 'tones-unused')).message).toContain('all its greys');
+        await silent(step(`${dots} curve 0 % gives 0 %, 100 % gives 90 %`, 'tone 80 %'), 'tones-unused');
+    });
+});
