@@ -24,7 +24,9 @@ export function readArt(source: ArtSource, file: ArtFile): ArtState {
         ...(source.height === undefined ? {} : { height: source.height.value }),
     };
     if (isBitmap(file.bytes)) return { kind: 'art', art: readBitmap(file.bytes, wish) };
-    return { kind: 'art', art: readSvg(decodeText(file.bytes), wish) };
+    const decoded = decodeText(file.bytes);
+    if ('problem' in decoded) return { kind: 'unreadable', message: `${path} cannot be read: ${decoded.problem}.` };
+    return { kind: 'art', art: readSvg(decoded.text, wish) };
 }
 
 /** By the first bytes of PNG (W3C PNG specification, 5.2) and JPEG (ITU-T T.81, B.1). */

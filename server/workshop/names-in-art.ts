@@ -9,8 +9,13 @@ export function namesInArt(arts: ArtCache): (uri: string) => Promise<ArtNames | 
     return async (uri) => {
         const file = await arts.file(uri);
         if (file.bytes === undefined) return undefined;
-        const names = known.get(file) ?? artNames(decodeText(file.bytes));
+        const names = known.get(file) ?? namesIn(file.bytes);
         known.set(file, names);
         return names;
     };
+}
+
+function namesIn(bytes: Uint8Array): ArtNames {
+    const decoded = decodeText(bytes);
+    return artNames('text' in decoded ? decoded.text : '');
 }

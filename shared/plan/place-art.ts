@@ -1,7 +1,7 @@
 import type { BitmapArt } from '../art/bitmap';
 import { subtract } from '../geometry/boolean';
 import { grow } from '../geometry/offset';
-import { emptyRegion, type Region } from '../geometry/region';
+import { emptyRegion, type Region, tangledRegion } from '../geometry/region';
 import { repeat } from '../geometry/repeat';
 import { circle, rectangle } from '../geometry/shapes';
 import { rotate, translate } from '../geometry/transform';
@@ -24,9 +24,10 @@ export interface PlacingTable {
 /**
  * Lays one placement onto its blank. Art goes with the middle of its page onto `at` (the blank's
  * middle when absent), turned about that point; an inverse is taken within a boundary about the
- * same point. Copies lie on a grid that has its middle there, each with a boundary of its own. Undefined when its art could not be read or does not exist.
+ * same point. Copies lie on a grid that has its middle there, each with a boundary of its own. Undefined when its art could not be read or does not exist,
+ * `tangled` when its shapes cross one another too often to be worked out.
  */
-export function place(placement: Placement, index: number, table: PlacingTable): PlacedArt | undefined {
+export function place(placement: Placement, index: number, table: PlacingTable): PlacedArt | 'tangled' | undefined {
     const centre = centreOf(placement, table.blank);
     if (placement.kind === 'shape') {
         const region = copies(outlineAt(placement.outline, centre), placement.repeat);
@@ -34,6 +35,7 @@ export function place(placement: Placement, index: number, table: PlacingTable):
     }
     const figure = figureOf(placement, centre, table);
     if (figure === undefined) return undefined;
+    if (figure === 'tangled') return 'tangled';
     const { region: shown, artName, bitmap, dithered } = figure;
     const base = { index, artName, bitmap, ...(dithered === undefined ? {} : { dithered }), centre, figure: shown };
     if (placement.inverse === undefined) {
@@ -49,7 +51,7 @@ export function place(placement: Placement, index: number, table: PlacingTable):
     if (dithered !== undefined) return { ...base, inverse: true, region: boundary, boundary };
     const key = `${table.memo.keyOf(shown)} ${table.memo.keyOf(boundary)}`;
     const region = table.memo.get('inverse', key, () => subtract(boundary, shown));
-    return { ...base, inverse: true, region, boundary };
+    return boundary === tangledRegion || region === tangledRegion ? 'tangled' : { ...base, inverse: true, region, boundary };
 }
 
 function centreOf(placement: Placement, blank: BlankPlan): { x: number; y: number } {
@@ -64,7 +66,11 @@ interface Figure {
     readonly dithered: BitmapArt | undefined;
 }
 
-function figureOf(placement: ArtPlacement, centre: { x: number; y: number }, table: PlacingTable): Figure | undefined {
+function figureOf(
+    placement: ArtPlacement,
+    centre: { x: number; y: number },
+    table: PlacingTable,
+): Figure | 'tangled' | undefined {
     const name = placement.art.value;
     if (name === undefined) return undefined;
     const state = table.arts.get(name);
@@ -73,6 +79,7 @@ function figureOf(placement: ArtPlacement, centre: { x: number; y: number }, tab
     const source = table.sources.get(name);
     const picks = placement.picks.map((pick) => pick.value);
     const paint = paintOf(art, source, picks, table.memo);
+    if (paint === tangledRegion) return 'tangled';
     const turn = placement.turn?.value ?? 0;
     const placedKey = `${table.memo.keyOf(paint)} ${contentKey(centre, turn, placement.repeat)}`;
     const region = table.memo.get('placed', placedKey, () => {

@@ -4,7 +4,7 @@ import { type Wall, wallOf } from '../burn/wall';
 import { union } from '../geometry/boolean';
 import { area, perimeter } from '../geometry/measure';
 import { grow } from '../geometry/offset';
-import { emptyRegion, type Region } from '../geometry/region';
+import { emptyRegion, type Region, tangledRegion } from '../geometry/region';
 import { mirror } from '../geometry/transform';
 import type { Recipe } from '../recipe/recipe';
 import type { Cut, Engrave, Inlay } from '../recipe/step';
@@ -23,6 +23,10 @@ export interface Unplanned {
     readonly unplanned: string;
 }
 
+/** Why a step of tangled art could not be worked out. */
+export const tooTangled = 'its shapes cross one another too often to be worked out';
+const tangled: Unplanned = { unplanned: tooTangled };
+
 /**
  * Works out one laser step: what it burns on its blank, how deep, with which settings and how long.
  * The edges of an inlay's halves are drawn so that the clearance is what comes out: each half gives
@@ -33,6 +37,7 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
     for (const [index, placement] of step.placements.entries()) {
         const one = place(placement, index, table);
         if (one === undefined) return { unplanned: 'its art could not be read' };
+        if (one === 'tangled') return tangled;
         placed.push(one);
     }
     if (placed.length === 0) return { unplanned: 'it has no art' };
@@ -50,6 +55,7 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         edge,
         table,
     );
+    if (whole === tangledRegion) return tangled;
     const dotted = placed.filter(({ index }) => pictures.some(({ placement }) => placement === index));
     const region = dotted.length === 0 ? whole : withPictures(whole, dotted, axis, table);
     const outlinePasses = step.kind === 'cut' ? (solved.settings?.passes ?? step.passes?.value ?? 1) : (step.outline?.value ?? 0);
@@ -125,8 +131,11 @@ function burntRegion(placed: readonly PlacedArt[], axis: number | undefined, edg
         regions.length === 1
             ? regions[0]!
             : memo.get('united', regions.map((region) => memo.keyOf(region)).join(' '), () => union(regions));
+    if (whole === tangledRegion) return tangledRegion;
     const grown = edge === 0 ? whole : memo.get('grown', `${memo.keyOf(whole)} ${edge}`, () => grow(whole, edge));
-    return axis === undefined ? grown : memo.get('mirrored', `${memo.keyOf(grown)} ${axis}`, () => mirror(grown, axis));
+    return axis === undefined || grown === tangledRegion
+        ? grown
+        : memo.get('mirrored', `${memo.keyOf(grown)} ${axis}`, () => mirror(grown, axis));
 }
 
 /** A step mirrors about the upright through the middle of its placements, so that its art stays where it was put. */

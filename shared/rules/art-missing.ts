@@ -1,3 +1,4 @@
+import { burnsFaintly } from '../plan/paint-of';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
 
@@ -20,6 +21,7 @@ export const artMissing: Rule = {
                 yield finding(page, { severity: 'error', message: state.message, where: source.path.where });
                 continue;
             }
+            if (burnsFaintly(state.art, source)) continue;
             if (state.art.parts.length === 0 && state.art.problems.every((problem) => problem.kind !== 'unreadable')) {
                 yield finding(page, {
                     severity: 'error',

@@ -1,4 +1,5 @@
 import type { ArtProblem } from '../art/art';
+import { burnsFaintly } from '../plan/paint-of';
 import type { Severity } from '../recipe/finding';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
@@ -35,7 +36,10 @@ export const artProblems: Rule = {
             const state = plan.arts.get(source.name);
             if (state?.kind !== 'art') continue;
             const sized = source.width !== undefined || source.height !== undefined;
-            const problems = state.art.problems.filter((problem) => problem.kind !== 'unsized' || !sized);
+            const faint = burnsFaintly(state.art, source);
+            const problems = state.art.problems.filter(
+                ({ kind }) => !(kind === 'unsized' && sized) && !(kind === 'empty' && faint),
+            );
             for (const problem of problems.slice(0, most)) {
                 const place =
                     problem.line === undefined

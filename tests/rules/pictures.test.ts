@@ -4,7 +4,14 @@ import { expectMended, of, one, recipe, silent, words, workshop } from './harnes
 
 /** Half black, 40 x 20 pixels. */
 const data = Uint8Array.from({ length: 20 * 41 }, (_, i) => (i % 41 > 20 ? 255 : 0));
-workshop({ 'photo.png': pngOf({ columns: 40, rows: 20, depth: 8, colour: 0 }, data) });
+const size = { columns: 40, rows: 20, depth: 8, colour: 0 };
+workshop({
+    'photo.png': pngOf(size, data),
+    'faint.png': pngOf(
+        size,
+        data.map((value, i) => (i % 41 === 0 ? 0 : value === 255 ? 255 : 180)),
+    ),
+});
 
 const step = (art: string, rest: string, more = '') =>
     recipe(
@@ -27,6 +34,12 @@ describe('pictures', () => {
         expect(await of(step(dots, 'tone 80 %', 'fill face with tide-blue'), 'dotted-depth')).toHaveLength(1);
         await silent(step(dots, 'tone 80 %'), 'dotted-depth');
         await silent(step('width 8 mm', 'depth 0.5 mm'), 'dotted-depth');
+    });
+    it('may be faint where they burn as dots', async () => {
+        const faint = step(dots, 'tone 80 %').replace('photo.png', 'faint.png');
+        await silent(faint, 'art-missing');
+        await silent(faint, 'art-problems');
+        expect(await of(faint.replace('dither floyd-steinberg', ''), 'art-missing')).toHaveLength(1);
     });
     it('alone have greys: `dither` and `curve` do nothing for a drawing', async () => {
         const drawing = step(dots, 'tone 80 %').replace('art flag "flag.svg"', 'art flag "flag.svg" { dither ordered }');

@@ -1,8 +1,9 @@
 import type { Problems } from '../problems';
 import type { SvgElement } from '../xml/tree';
 import { clipByPath } from './clip-path';
-import type { Drawing } from './drawing';
+import type { Drawing, Place } from './drawing';
 import { flattenGroup } from './group';
+import { type Pane, panesOfMask } from './mask';
 import { drawShape } from './shape';
 import { tellOther } from './unsupported';
 import type { Visitor } from './walk';
@@ -16,27 +17,33 @@ export function painter(drawing: Drawing): Visitor {
             if (style.opacity === 0) return;
             tellEffects(problems, element, style);
             const clip = style.clipPath === 'none' ? place.clip : clipByPath(drawing, element, style.clipPath, place);
-            const from = parts.length;
-            inner({ ...place, clip, opacity: place.opacity * style.opacity });
-            if (style.opacity < 1) flattenGroup(parts, from);
+            for (const pane of panesOf(drawing, element, style, { ...place, clip })) {
+                const from = parts.length;
+                const opacity = style.opacity * pane.through;
+                inner({ ...place, clip: pane.clip, opacity: place.opacity * opacity });
+                if (opacity < 1) flattenGroup(parts, from);
+            }
         },
         other: (element) => tellOther(problems, element),
     };
     return visitor;
 }
 
-function tellEffects(problems: Problems, element: SvgElement, style: { mask: string; filter: string; blend: string }): void {
-    for (const [name, value] of [
-        ['mask', style.mask],
-        ['filter', style.filter],
-    ] as const) {
-        if (value === 'none') continue;
-        problems.add(
-            'unsupported',
-            name,
-            `The ${name} of <${element.name}> is not supported; it is drawn without.`,
-            element.offset,
-        );
+/** What an element is seen through: all of it at once where it has no mask. */
+function panesOf(drawing: Drawing, element: SvgElement, { mask }: { mask: string }, place: Place): readonly Pane[] {
+    const whole = [{ clip: place.clip, through: 1 }];
+    if (mask === 'none') return whole;
+    const panes = panesOfMask(drawing, element, mask, place, painter);
+    if (panes !== undefined) return panes;
+    const message = `The mask of <${element.name}> could not be used; it is drawn without.`;
+    drawing.problems.add('unsupported', 'mask', message, element.offset);
+    return whole;
+}
+
+function tellEffects(problems: Problems, element: SvgElement, style: { filter: string; blend: string }): void {
+    if (style.filter !== 'none') {
+        const message = `The filter of <${element.name}> is not supported; it is drawn without.`;
+        problems.add('unsupported', 'filter', message, element.offset);
     }
     if (style.blend !== 'normal') {
         const message = `The mix-blend-mode of <${element.name}> is not supported; it is drawn as it is.`;

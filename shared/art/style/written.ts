@@ -4,7 +4,21 @@ import type { Cascade } from './cascade';
 import { properties } from './properties';
 
 /** CSS properties that are read as attributes by the same name. */
-const alsoAttributes = new Set(['x', 'y', 'cx', 'cy', 'r', 'rx', 'ry', 'width', 'height', 'd', 'transform', 'transform-origin']);
+const alsoAttributes = new Set([
+    'x',
+    'y',
+    'cx',
+    'cy',
+    'r',
+    'rx',
+    'ry',
+    'width',
+    'height',
+    'd',
+    'transform',
+    'transform-origin',
+    'mask-type',
+]);
 
 /** CSS properties that change what is seen, and are not supported. */
 const unsupported = new Set(

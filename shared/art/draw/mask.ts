@@ -1,0 +1,103 @@
+import { subtract } from '../../geometry/boolean';
+import { type Region, tangledRegion } from '../../geometry/region';
+import { multiply } from '../../geometry/transform';
+import type { ArtPart } from '../art';
+import { darkAt } from '../compose/translucent';
+import { toPixels } from '../frame/length';
+import { computeStyle } from '../style/computed';
+import { parseUrl } from '../style/url';
+import type { SvgElement } from '../xml/tree';
+import { boundingBox } from './bounding-box';
+import { clipToBox, clipToRegion } from './clip-box';
+import { type Clip, type Drawing, lengthsOf, type Place } from './drawing';
+import { resolve } from './reference';
+import { type Visitor, walk } from './walk';
+
+/** What a mask lets through of one part of the page: all of it at 1. */
+export interface Pane {
+    readonly clip: Clip;
+    readonly through: number;
+}
+
+/** Steps in which a mask's greys are taken. */
+const steps = 8;
+
+/**
+ * The panes that an element is seen through by its `mask` (CSS Masking 1): where the mask's content
+ * is white it shows, where it is black or nothing it does not, and in between it is translucent.
+ * One pane for most masks, which are black and white. Undefined if there is no such mask, or it is
+ * too tangled to be worked out.
+ */
+export function panesOfMask(
+    drawing: Drawing,
+    element: SvgElement,
+    value: string,
+    place: Place,
+    paint: (drawing: Drawing) => Visitor,
+): readonly Pane[] | undefined {
+    const url = parseUrl(value)?.reference;
+    const target = url === undefined ? undefined : resolve(url, drawing.tree, drawing.problems, element);
+    if (target?.name !== 'mask') return undefined;
+    if (place.within.includes(target)) {
+        drawing.problems.add('refused', 'mask', 'A <mask> is masked by itself.', target.offset);
+        return undefined;
+    }
+    const { attributes } = target;
+    const ofBox = attributes.maskUnits !== 'userSpaceOnUse';
+    const ofContent = attributes.maskContentUnits === 'objectBoundingBox';
+    const box = ofBox || ofContent ? boundingBox(drawing, element, place) : undefined;
+    if ((ofBox || ofContent) && (box === undefined || !(box.maxX > box.minX && box.maxY > box.minY))) return [];
+    const toBox = box && { a: box.maxX - box.minX, b: 0, c: 0, d: box.maxY - box.minY, e: box.minX, f: box.minY };
+    const style = drawing.inherited.around(target);
+    const frame = { ...place, width: ofBox ? 1 : place.width, height: ofBox ? 1 : place.height, style };
+    const computed = computeStyle(target, style, drawing.cascade, lengthsOf(drawing, frame), drawing.problems);
+    const context = { ...lengthsOf(drawing, frame), fontSize: computed.style.fontSize };
+    const length = (written: string | undefined, axis: 'x' | 'y', usual: string) =>
+        toPixels(written ?? usual, axis, context) ?? toPixels(usual, axis, context) ?? 0;
+    const minX = length(attributes.x, 'x', '-10%');
+    const minY = length(attributes.y, 'y', '-10%');
+    const window = {
+        minX,
+        minY,
+        maxX: minX + length(attributes.width, 'x', '120%'),
+        maxY: minY + length(attributes.height, 'y', '120%'),
+    };
+    const windowMatrix = ofBox && toBox ? multiply(place.matrix, toBox) : place.matrix;
+    const clip = clipToBox(place.clip, windowMatrix, window);
+    const parts: ArtPart[] = [];
+    const inside: Place = {
+        ...place,
+        matrix: ofContent && toBox ? multiply(place.matrix, toBox) : place.matrix,
+        style: computed.style,
+        clip,
+        context: undefined,
+        opacity: 1,
+        within: [...place.within, target],
+        depth: place.depth + 1,
+    };
+    const sub: Drawing = { ...drawing, parts, drawn: drawing.drawn };
+    const visitor = paint(sub);
+    for (const child of target.children) walk(sub, child, inside, visitor);
+    drawing.drawn = sub.drawn;
+    const alpha = /^\s*alpha\s*$/.test(computed.text('mask-type') ?? '');
+    return panes(
+        clip,
+        parts.map((part) => ({ ...part, darkness: alpha ? part.opacity : part.opacity - part.darkness })),
+    );
+}
+
+/** `parts` have as darkness what they let through, laid on nothing. */
+function panes(clip: Clip, parts: readonly ArtPart[]): Pane[] | undefined {
+    const grey = parts.some(({ darkness, opacity }) => opacity < 0.99 || (darkness > 0.02 && darkness < 0.98));
+    const levels = grey ? steps : 1;
+    const found: Pane[] = [];
+    let above: Region | undefined;
+    for (let level = levels; level >= 1; level--) {
+        const region = darkAt(parts, (level - 0.5) / levels);
+        if (region === tangledRegion) return undefined;
+        const band = above === undefined ? region : subtract(region, above);
+        above = region;
+        if (band.rings.length > 0) found.push({ clip: clipToRegion(clip, band), through: level / levels });
+    }
+    return found;
+}
