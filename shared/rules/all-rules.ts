@@ -64,6 +64,7 @@ import { shortOvertravel } from './short-overtravel';
 import { shortPotLife } from './short-pot-life';
 import { smallMix } from './small-mix';
 import { staleCoupon } from './stale-coupon';
+import { tangledArt } from './tangled-art';
 import { thinFloor } from './thin-floor';
 import { toneSandedAway } from './tone-sanded-away';
 import { tonesUnused } from './tones-unused';
@@ -79,6 +80,7 @@ const art = [
     outlineOfBitmap,
     pictureResolution,
     tonesUnused,
+    tangledArt,
     dottedDepth,
     offBlank,
     beyondBoundary,

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { examine } from '../../shared/rules/examine';
 import { planOf } from '../kit/plan-of';
 import { shop } from '../kit/shop';
 
@@ -23,5 +24,6 @@ recipe thing "Thing" {
         { 'comb.svg': combs() },
     );
     expect(plan.steps[0]).toMatchObject({ unplanned: expect.stringContaining('cross one another too often') });
+    expect(examine(plan).filter(({ rule }) => rule === 'tangled-art')).toMatchObject([{ severity: 'error', step: 0 }]);
     expect(plan.steps[1]!.laser).toBeDefined();
 });
