@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
-import { mostCopies } from '../../shared/geometry/repeat';
 import type { Finding } from '../../shared/recipe/finding';
+import { mostCopies } from '../../shared/recipe/most-copies';
 import * as ast from '../generated/ast';
 import { isDay, likelyDay } from '../lowering/day';
 import { isColour, isCountable, isGrid } from '../lowering/items';

@@ -1,7 +1,7 @@
 import type { AstNode } from 'langium';
-import { mostCopies } from '../../shared/geometry/repeat';
 import type { Quantity } from '../../shared/quantity/quantity';
 import type { Written } from '../../shared/quantity/where';
+import { mostCopies } from '../../shared/recipe/most-copies';
 import type { Extent } from '../../shared/recipe/stock';
 import { isCount, isExtent, isFigure, isTone, isTrait } from '../generated/ast';
 import { propertyOf } from '../vocabulary/lookup';

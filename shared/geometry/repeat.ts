@@ -1,3 +1,4 @@
+import { mostCopies } from '../recipe/most-copies';
 import { union } from './boolean';
 import { bounds } from './measure';
 import { emptyRegion, type Region } from './region';
@@ -10,9 +11,6 @@ export interface Grid {
     readonly stepX: number;
     readonly stepY: number;
 }
-
-/** More copies than this are refused. */
-export const mostCopies = 10_000;
 
 /**
  * Copies of a region on a grid, the first one where it is. Copies that overlap are united. Empty

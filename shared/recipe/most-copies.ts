@@ -1,0 +1,2 @@
+/** Copies of one placement: more than these are refused, and no bed holds them. */
+export const mostCopies = 10_000;
