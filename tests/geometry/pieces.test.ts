@@ -5,8 +5,9 @@ import { areaBeyond, grownBoundary, inverse, withoutHoles } from '../../shared/g
 import { holes, islands, loosePieces } from '../../shared/geometry/islands';
 import { area, bounds, perimeter } from '../../shared/geometry/measure';
 import { emptyRegion } from '../../shared/geometry/region';
-import { mostCopies, repeat } from '../../shared/geometry/repeat';
+import { repeat } from '../../shared/geometry/repeat';
 import { circle, rectangle } from '../../shared/geometry/shapes';
+import { mostCopies } from '../../shared/recipe/most-copies';
 import { regions } from './shapes-at-random';
 
 /** A target: rings about a middle, by their radii from outside in, full and empty in turn. */
