@@ -4,7 +4,14 @@ import { builtInText } from '../language/built-in';
 import type { Recipe } from '../shared/recipe/recipe';
 import { pageText } from '../shared/rules/page';
 import type { BenchView, SectionView } from '../shared/view/bench-view';
-import { type BenchParams, type BuildAnswer, type Checklist, method, type SectionParams } from '../shared/view/protocol';
+import {
+    type BenchParams,
+    type BuildAnswer,
+    type Checklist,
+    method,
+    type PictureParams,
+    type SectionParams,
+} from '../shared/view/protocol';
 import { Cancelled } from './engine/jobs';
 import { rulePage } from './rule-pages';
 import type { Workshop } from './workshop/workshop';
@@ -31,7 +38,7 @@ export function answerRequests(connection: Connection, workshop: Workshop): void
             }
         });
     };
-    answer<BenchParams, BenchView>(method.bench, (found) => bench(workshop, found));
+    answer<PictureParams, BenchView>(method.bench, (found, { had }) => bench(workshop, found, had));
     answer<BenchParams, Checklist>(method.checklist, ({ recipe }) => workshop.ask({ do: 'checklist', recipe }));
     answer<BenchParams, BuildAnswer>(method.build, (found) => build(workshop, found));
     answer<SectionParams, SectionView | null>(method.section, ({ recipe }, { frame, blank, y }) =>
@@ -51,7 +58,7 @@ async function find(workshop: Workshop, params: BenchParams, token: Cancellation
     return recipe === undefined ? undefined : { document, recipe };
 }
 
-function bench(workshop: Workshop, { document, recipe }: Found): Promise<BenchView> {
+function bench(workshop: Workshop, { document, recipe }: Found, had: PictureParams['had']): Promise<BenchView> {
     const findings = workshop.textFindings(document);
     const broken = findings.find((finding) => finding.rule === 'syntax');
     const setting = {
@@ -61,7 +68,13 @@ function bench(workshop: Workshop, { document, recipe }: Found): Promise<BenchVi
         ...(broken === undefined ? {} : { stale: broken.message }),
     };
     return workshop.ask(
-        { do: 'bench', recipe, setting, textFindings: findings.filter((finding) => inside(finding.where.offset, recipe)) },
+        {
+            do: 'bench',
+            recipe,
+            setting,
+            textFindings: findings.filter((finding) => inside(finding.where.offset, recipe)),
+            ...(had === undefined ? {} : { had }),
+        },
         `bench ${setting.uri}#${recipe.name}`,
     );
 }

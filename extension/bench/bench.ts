@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
-import { method } from '../../shared/view/protocol';
+import { pathsOf } from '../../shared/view/paths-of';
+import { method, type PictureParams } from '../../shared/view/protocol';
 import type { RecipeServer } from '../server';
 import { type FromBench, type KeptState, readFromBench, type ToBench } from './messages';
 import { benchPage } from './page';
@@ -12,6 +13,10 @@ export class Bench implements vscode.Disposable {
     private recipe: string | undefined;
     private asking = false;
     private outdated = false;
+    /** Version of the text that a picture has been asked for though its plan is not there yet. */
+    private ahead: number | undefined;
+    /** Names of the path data that the page has; empty again whenever the page is. */
+    private had: readonly string[] = [];
     private disposed = false;
 
     constructor(
@@ -27,8 +32,14 @@ export class Bench implements vscode.Disposable {
         panel.webview.options = { enableScripts: true, enableForms: false, enableCommandUris: false, localResourceRoots: [dist] };
         this.subscriptions.push(
             panel.webview.onDidReceiveMessage((message) => this.receive(readFromBench(message))),
+            // The question waits in the server until the new text is read: quicker than to wait for the news that it is.
+            vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+                if (contentChanges.length === 0 || document.uri.toString() !== uri.toString()) return;
+                this.ahead = document.version;
+                void this.refresh();
+            }),
             server.onDidPlan((params) => {
-                if (params.uri === uri.toString()) void this.refresh();
+                if (params.uri === uri.toString()) this.planned(params.textVersion);
             }),
             // A selection of no kind is the editor's own, as when it brings a text back: nobody has moved there.
             vscode.window.onDidChangeTextEditorSelection(({ textEditor, kind }) =>
@@ -38,6 +49,13 @@ export class Bench implements vscode.Disposable {
         panel.webview.html = benchPage(panel.webview, dist, kept);
     }
 
+    /** Art or stock may have changed under the same text; the first plan of a new text says nothing that has not been asked for. */
+    private planned(textVersion: number): void {
+        const known = this.ahead === textVersion && this.panel.visible;
+        this.ahead = undefined;
+        if (!known) void this.refresh();
+    }
+
     /** Asks for the picture anew. One question at a time: a change meanwhile asks once more when the answer is there. */
     private async refresh(): Promise<void> {
         this.outdated = true;
@@ -45,13 +63,24 @@ export class Bench implements vscode.Disposable {
         this.asking = true;
         while (this.outdated) {
             this.outdated = false;
-            const params = { uri: this.uri.toString(), ...(this.recipe === undefined ? {} : { recipe: this.recipe }) };
+            const { had } = this;
+            const params: PictureParams = {
+                uri: this.uri.toString(),
+                ...(this.recipe === undefined ? {} : { recipe: this.recipe }),
+                had,
+            };
             const view = await this.server.ask<BenchView>(method.bench, params);
             if (this.disposed) return;
             if (view === undefined) {
                 this.post({ type: 'nothing', why: 'This file holds no recipe that can be shown.' });
             } else {
                 this.panel.title = `Bench: ${view.title}`;
+                // A page that came up meanwhile has nothing of what was left out.
+                if (had.length > 0 && this.had.length === 0) {
+                    this.outdated = true;
+                    continue;
+                }
+                this.had = pathsOf(view);
                 this.post({ type: 'picture', view });
             }
         }
@@ -61,6 +90,7 @@ export class Bench implements vscode.Disposable {
     private receive(message: FromBench | undefined): void {
         switch (message?.type) {
             case 'ready':
+                this.had = [];
                 // The frame that was chosen before the page was last closed stays chosen.
                 void this.refresh().then(() => this.followCursor(vscode.window.activeTextEditor, false));
                 break;

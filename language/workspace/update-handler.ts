@@ -10,10 +10,10 @@ import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { isRecipeFile } from '../names/used-files';
 import type { KerfDocumentBuilder } from './document-builder';
 
-/** Keystrokes closer together than this, in milliseconds, are read as one. */
+/** Changes closer together than this, in milliseconds, are read as one: pasted, repeated or composed, not typed key by key. */
 const pause = 30;
 
-/** Reads the text once typing pauses, and watches recipes and art only. */
+/** Reads the text at each keystroke, a burst of them when it pauses, and watches recipes and art only. */
 export class KerfUpdateHandler extends DefaultDocumentUpdateHandler {
     private readonly pending = new Map<string, URI>();
     private readonly lock: WorkspaceLock;
@@ -21,6 +21,7 @@ export class KerfUpdateHandler extends DefaultDocumentUpdateHandler {
     private readonly open: TextDocuments<TextDocument>;
     private readonly files: FileSystemProvider;
     private timer: ReturnType<typeof setTimeout> | undefined;
+    private lastChange = Number.NEGATIVE_INFINITY;
 
     constructor(services: LangiumSharedServices) {
         super(services);
@@ -37,11 +38,17 @@ export class KerfUpdateHandler extends DefaultDocumentUpdateHandler {
         this.lock.cancelWrite();
         this.builder.expectUpdate(uri);
         clearTimeout(this.timer);
-        this.timer = setTimeout(() => {
-            const changed = [...this.pending.values()];
-            this.pending.clear();
-            this.fireDocumentUpdate(changed, []);
-        }, pause);
+        const now = performance.now();
+        const burst = now - this.lastChange < pause;
+        this.lastChange = now;
+        this.timer = setTimeout(
+            () => {
+                const changed = [...this.pending.values()];
+                this.pending.clear();
+                this.fireDocumentUpdate(changed, []);
+            },
+            burst ? pause : 0,
+        );
     }
 
     /** A closed file is what the disk says it is: unsaved changes are gone. */

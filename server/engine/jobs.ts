@@ -16,7 +16,13 @@ export type Job =
     | { readonly do: 'examine'; readonly recipe: Recipe }
     | { readonly do: 'survey'; readonly recipe: Recipe }
     | CouponJob
-    | { readonly do: 'bench'; readonly recipe: Recipe; readonly setting: Setting; readonly textFindings: readonly Finding[] }
+    | {
+          readonly do: 'bench';
+          readonly recipe: Recipe;
+          readonly setting: Setting;
+          readonly textFindings: readonly Finding[];
+          readonly had?: readonly string[];
+      }
     | { readonly do: 'checklist'; readonly recipe: Recipe }
     | { readonly do: 'build'; readonly recipe: Recipe; readonly textFindings: readonly Finding[]; readonly start?: number }
     | JsonJob

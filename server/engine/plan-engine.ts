@@ -27,6 +27,9 @@ import { readArt } from './read-art';
 export class PlanEngine {
     private readonly memo: Memo;
     private readonly files = new Map<string, ArtFile>();
+    /** The last plan, since the same recipe is mostly asked about several times: for the picture, the findings, the checklist. */
+    private last: { readonly key: string; readonly plan: Plan } | undefined;
+    private readonly examined = new WeakMap<Plan, Finding[]>();
 
     /** @param checkpoint called between stages; may throw Cancelled to give a job up. */
     constructor(private readonly checkpoint: () => void = () => {}) {
@@ -46,11 +49,11 @@ export class PlanEngine {
         const plan = this.plan(job.recipe);
         switch (job.do) {
             case 'examine':
-                return examine(plan);
+                return this.findings(plan);
             case 'survey':
-                return { findings: examine(plan), figures: makeStepFigures(plan), run: makeRunFigures(plan) };
+                return { findings: this.findings(plan), figures: makeStepFigures(plan), run: makeRunFigures(plan) };
             case 'bench':
-                return makeBenchView(plan, this.all(plan, job.textFindings), job.setting, this.memo);
+                return makeBenchView(plan, this.all(plan, job.textFindings), job.setting, this.memo, job.had);
             case 'checklist':
                 return makeChecklist(plan);
             case 'build':
@@ -85,12 +88,24 @@ export class PlanEngine {
     }
 
     private all(plan: Plan, textFindings: readonly Finding[]): Finding[] {
-        return [...textFindings, ...examine(plan)];
+        return [...textFindings, ...this.findings(plan)];
+    }
+
+    private findings(plan: Plan): Finding[] {
+        const known = this.examined.get(plan);
+        if (known !== undefined) return known;
+        const findings = examine(plan);
+        this.examined.set(plan, findings);
+        return findings;
     }
 
     private plan(recipe: Recipe, files: ReadonlyMap<string, ArtFile> = this.files): Plan {
         this.checkpoint();
         const arts = new Map<string, ArtState>();
+        const versions = recipe.arts.map(({ uri }) => files.get(uri)?.version ?? '');
+        // Places and all: findings and figures point at them.
+        const key = JSON.stringify([recipe, versions]);
+        if (this.last?.key === key) return this.last.plan;
         for (const source of recipe.arts) {
             const file = files.get(source.uri) ?? { uri: source.uri, version: 'never read', problem: 'missing' as const };
             const key = `${file.uri} ${file.version} ${contentKey(source.width?.value, source.height?.value)}`;
@@ -99,6 +114,8 @@ export class PlanEngine {
                 this.memo.get('art', key, () => readArt(source, file)),
             );
         }
-        return makePlan(recipe, arts, this.memo);
+        const plan = makePlan(recipe, arts, this.memo);
+        this.last = { key, plan };
+        return plan;
     }
 }

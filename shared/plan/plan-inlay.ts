@@ -32,8 +32,10 @@ export function planInlay(step: Inlay, halves: Halves): InlayPlan {
         `${memo.keyOf(relief.region)} ${memo.keyOf(pocket.region)} ${keyOfPlaces(relief, pocket)}`,
         () => meeting(relief, pocket),
     );
-    const symmetry = memo.get('symmetry', memo.keyOf(pocket.region), () => {
-        const found = symmetryOf(pocket.region);
+    // Judged on the art as it is drawn: moving its edges in or out changes no symmetry, but it comes with every depth typed.
+    const drawn = pocket.placed.map((placed) => placed.region);
+    const symmetry = memo.get('symmetry', drawn.map((region) => memo.keyOf(region)).join(' '), () => {
+        const found = symmetryOf(drawn.length === 1 ? drawn[0]! : union(drawn));
         return { mirror: found.mirror.symmetric, mirrorResidual: found.mirror.residual, turns: found.rotation.order };
     });
     const depth = pocket.depth;

@@ -22,7 +22,7 @@ export interface BenchView {
     readonly stale?: string;
     readonly blanks: readonly BlankView[];
     readonly steps: readonly StepView[];
-    /** Path data in mm by id; frames point at them, so that a shape is sent once. */
+    /** Path data in mm by a name made from it; frames point at them. What the asker said it has is left out. */
     readonly paths: Readonly<Record<string, string>>;
     /** The film strip: one frame before the first step, then one after each. */
     readonly frames: readonly FrameView[];

@@ -23,9 +23,18 @@ export interface Setting {
     readonly stale?: string;
 }
 
-/** The bench view of a plan. Holds no decision that the plan has not made. */
-export function makeBenchView(plan: Plan, findings: readonly Finding[], setting: Setting, memo: Memo): BenchView {
-    const paths = new PathTable(memo);
+/**
+ * The bench view of a plan. Holds no decision that the plan has not made.
+ * @param had names of path data that need not be sent again
+ */
+export function makeBenchView(
+    plan: Plan,
+    findings: readonly Finding[],
+    setting: Setting,
+    memo: Memo,
+    had?: readonly string[],
+): BenchView {
+    const paths = new PathTable(memo, had);
     const { recipe } = plan;
     const frames = plan.frames.map((pieces, index) => ({
         step: index - 1,

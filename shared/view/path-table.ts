@@ -1,20 +1,29 @@
 import type { Region } from '../geometry/region';
 import { simplify } from '../geometry/simplify';
 import type { Memo } from '../plan/memo';
-import { pathData } from '../sheets/path-data';
+import { pathName, picturePath } from './picture-path';
 
 /** How far the picture's outlines may stray from the true ones, mm: less than a screen shows. */
 const pictureTolerance = 0.02;
 
-/** Collects the path data of regions, each once, under short ids that stay the same while the region does. */
+/** Collects the path data of regions, each once, under names that say what the data is; what the view has is left out. */
 export class PathTable {
     readonly paths: Record<string, string> = {};
+    private readonly had: ReadonlySet<string>;
 
-    constructor(private readonly memo: Memo) {}
+    constructor(
+        private readonly memo: Memo,
+        had: readonly string[] = [],
+    ) {
+        this.had = new Set(had);
+    }
 
     idOf(region: Region): string {
-        const id = this.memo.keyOf(region);
-        this.paths[id] ??= this.memo.get('picture', id, () => pathData(simplify(region, pictureTolerance), 2));
+        const { id, data } = this.memo.get('picture', this.memo.keyOf(region), () => {
+            const drawn = picturePath(simplify(region, pictureTolerance));
+            return { id: pathName(drawn), data: drawn };
+        });
+        if (!this.had.has(id)) this.paths[id] = data;
         return id;
     }
 }

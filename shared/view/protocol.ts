@@ -6,7 +6,7 @@ import type { BenchView, TotalsView } from './bench-view';
  * and plain data only, so that both ends and other editors can share it.
  */
 export const method = {
-    /** Request: the bench view of a recipe; BenchParams to BenchView or null. */
+    /** Request: the bench view of a recipe; PictureParams to BenchView or null. */
     bench: 'kerfbook/bench',
     /** Notification from the server: a file has been planned anew; PlannedParams. */
     planned: 'kerfbook/planned',
@@ -39,6 +39,11 @@ export interface BenchParams {
     /** The recipe's name; the first of the file, or the one at `offset`, when absent. */
     readonly recipe?: string;
     readonly offset?: number;
+}
+
+export interface PictureParams extends BenchParams {
+    /** Names of path data that the asker has from earlier answers. */
+    readonly had?: readonly string[];
 }
 
 export interface PlannedParams {

@@ -1,10 +1,11 @@
 import { execFileSync } from 'node:child_process';
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { places } from './harness/places.ts';
 import { runHost } from './host/run.ts';
 import { runPerson } from './person/run.ts';
+import { runSpeed } from './speed/run.ts';
 
 /** Runs what is asked for (all of it by default); the exit code. */
 export async function runSuites(args: readonly string[]): Promise<number> {
@@ -12,6 +13,10 @@ export async function runSuites(args: readonly string[]): Promise<number> {
     const only = args.includes('--only') ? args[args.indexOf('--only') + 1] : undefined;
     const asked = (suite: string) => wanted.length === 0 || wanted.includes(suite);
     execFileSync(process.execPath, [join(places.root, '.config/build.mjs')], { stdio: 'inherit' });
+    if (args.includes('speed')) {
+        await withWorkshop((workshop) => runSpeed(workshop, (file) => readFileSync(join(workshop, file), 'utf8')));
+        return 0;
+    }
     const results = [
         ...(asked('host') ? await withWorkshop((workshop) => runHost(workshop, args.includes('--desktop'), only)) : []),
         ...(asked('person') ? await withWorkshop((workshop) => runPerson(workshop, only)) : []),

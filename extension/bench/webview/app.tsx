@@ -25,7 +25,7 @@ export function App({ state, actions }: { state: BenchState; actions: Actions })
     if (view === undefined) return <p class="empty">{state.trouble ?? 'Working out the recipe …'}</p>;
     return (
         <>
-            <Paints view={view} />
+            <Paints blanks={view.blanks} paths={view.paths} />
             <Header view={view} />
             <Banner text={view.stale ?? state.trouble} />
             <Frames state={state} view={view} actions={actions} />

@@ -5,6 +5,7 @@ import { type Actions, App } from './app';
 import { editor } from './editor-link';
 import { SectionAsker } from './section-asker';
 import { type BenchState, chosenFrame, chosenPiece, emptyState, frameKeys, stepAt } from './state';
+import { takePicture } from './take-picture';
 
 const root = document.getElementById('bench')!;
 const kept: KeptState | undefined =
@@ -59,7 +60,7 @@ function receive(message: ToBench | undefined): void {
     switch (message?.type) {
         case 'picture':
             change({
-                view: message.view,
+                view: takePicture(state.view, message.view),
                 trouble: undefined,
                 lit: cursor === undefined ? undefined : stepAt(message.view, cursor),
             });

@@ -3,6 +3,7 @@ import { showTime } from '../../../shared/quantity/show';
 import type { BenchView, FrameView, StepView } from '../../../shared/view/bench-view';
 import { Piece } from './piece';
 import { frameKeys, piecesOf, stepOf } from './state';
+import { still } from './still';
 
 interface FilmStripProps {
     readonly view: BenchView;
@@ -45,7 +46,7 @@ export function FilmStrip({ view, chosen, lit, choose }: FilmStripProps) {
                         tabIndex={index === chosen ? 0 : -1}
                         onClick={() => choose(key)}
                     >
-                        <FramePicture view={view} frame={frame} />
+                        <FramePicture blanks={view.blanks} frame={frame} />
                         <span class="frame-number">
                             {step !== undefined && <span class="hidden">After step </span>}
                             {step === undefined ? '' : step.index + 1}
@@ -78,14 +79,14 @@ function noteOf(step: StepView | undefined): string {
 
 const GAP = 14; // mm between pieces
 
-function FramePicture({ view, frame }: { view: BenchView; frame: FrameView }) {
+const FramePicture = still(({ blanks, frame }: Pick<BenchView, 'blanks'> & { readonly frame: FrameView }) => {
     const pieces = piecesOf(frame).flatMap((piece) => {
-        const blank = view.blanks.find(({ name }) => name === piece.blank);
+        const blank = blanks.find(({ name }) => name === piece.blank);
         return blank === undefined || blank.width <= 0 || blank.height <= 0 ? [] : [{ piece, blank }];
     });
     // The same scale in every frame, so that a piece does not grow when the other one is used up.
-    const height = Math.max(1, ...view.blanks.map((blank) => blank.height));
-    const all = view.blanks.reduce((sum, blank) => sum + blank.width, 0) + GAP * Math.max(0, view.blanks.length - 1);
+    const height = Math.max(1, ...blanks.map((blank) => blank.height));
+    const all = blanks.reduce((sum, blank) => sum + blank.width, 0) + GAP * Math.max(0, blanks.length - 1);
     const shown = pieces.reduce((sum, { blank }) => sum + blank.width, 0) + GAP * Math.max(0, pieces.length - 1);
     let x = (all - shown) / 2;
     return (
@@ -95,10 +96,10 @@ function FramePicture({ view, frame }: { view: BenchView; frame: FrameView }) {
                 x += blank.width + GAP;
                 return (
                     <g key={blank.name} transform={at}>
-                        <Piece blank={blank} piece={piece} blanks={view.blanks} relief={false} />
+                        <Piece blank={blank} piece={piece} blanks={blanks} relief={false} />
                     </g>
                 );
             })}
         </svg>
     );
-}
+});

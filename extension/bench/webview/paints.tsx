@@ -1,18 +1,19 @@
 import type { BenchView } from '../../../shared/view/bench-view';
 import { clipId, pathId } from './ids';
+import { still } from './still';
 import { WoodPaints } from './wood';
 
 /** Every shape and paint of the view, once; pictures refer to them. */
-export function Paints({ view }: { view: BenchView }) {
+export const Paints = still(({ blanks, paths }: Pick<BenchView, 'blanks' | 'paths'>) => {
     return (
         <svg class="paints" width="0" height="0" aria-hidden="true" focusable="false">
             <defs>
-                <WoodPaints blanks={view.blanks} />
+                <WoodPaints blanks={blanks} />
                 <Hatches />
-                {Object.entries(view.paths).map(([id, data]) => (
+                {Object.entries(paths).map(([id, data]) => (
                     <path key={id} id={pathId(id)} class="shape" d={data} />
                 ))}
-                {Object.keys(view.paths).map((id) => (
+                {Object.keys(paths).map((id) => (
                     <clipPath key={id} id={clipId(id)}>
                         <use href={`#${pathId(id)}`} />
                     </clipPath>
@@ -20,7 +21,7 @@ export function Paints({ view }: { view: BenchView }) {
             </defs>
         </svg>
     );
-}
+});
 
 /** Tellable apart without colour. In px, for drawings that are not scaled. */
 function Hatches() {

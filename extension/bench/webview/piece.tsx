@@ -1,5 +1,6 @@
 import type { BlankView, LayerView, PieceView } from '../../../shared/view/bench-view';
 import { clipId, pathId, url, woodId } from './ids';
+import { still } from './still';
 
 interface PieceProps {
     readonly blank: BlankView;
@@ -10,7 +11,7 @@ interface PieceProps {
 }
 
 /** The piece as it lies on the bench, in mm. */
-export function Piece({ blank, piece, blanks, relief }: PieceProps) {
+export const Piece = still(({ blank, piece, blanks, relief }: PieceProps) => {
     const { width, height } = blank;
     return (
         <g>
@@ -25,7 +26,7 @@ export function Piece({ blank, piece, blanks, relief }: PieceProps) {
             <rect class="edge" width={width} height={height} fill="none" />
         </g>
     );
-}
+});
 
 function Layer({ layer, blanks, relief }: { layer: LayerView; blanks: readonly BlankView[]; relief: boolean }) {
     const shape = `#${pathId(layer.path)}`;

@@ -75,9 +75,14 @@ export class Workbench {
     }
 
     /** Puts the cursor into the text at a line, and the keyboard with it. */
-    async goToLine(file: string, line: number): Promise<void> {
+    goToLine(file: string, line: number): Promise<void> {
+        return this.goTo(file, line);
+    }
+
+    /** The same, at a column when given; both count from 1. */
+    async goTo(file: string, line: number, column?: number): Promise<void> {
         await this.page.getByRole('tab', { name: new RegExp(`^${file}`) }).click();
-        const input = await this.ask(`:${line}`);
+        const input = await this.ask(`:${line}${column === undefined ? '' : `:${column}`}`);
         await this.page
             .locator('.quick-input-list .monaco-list-row', { hasText: `line ${line}` })
             .first()
