@@ -1,6 +1,7 @@
 import type { LangiumDocument } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { builtInText } from '../language/built-in';
+import { rewriteNumber } from '../language/editing/rewrite-number';
 import type { Recipe } from '../shared/recipe/recipe';
 import { pageText } from '../shared/rules/page';
 import type { BenchView, SectionView } from '../shared/view/bench-view';
@@ -10,11 +11,16 @@ import {
     type Checklist,
     method,
     type PictureParams,
+    type RewriteAnswer,
+    type RewriteParams,
     type SectionParams,
+    type ToolpathParams,
 } from '../shared/view/protocol';
+import type { ToolpathView } from '../shared/view/toolpath-view';
 import { Cancelled } from './engine/jobs';
 import { rulePage } from './rule-pages';
 import type { Workshop } from './workshop/workshop';
+import { withWrittenNumbers } from './written-numbers';
 
 interface Found {
     readonly document: LangiumDocument;
@@ -44,6 +50,13 @@ export function answerRequests(connection: Connection, workshop: Workshop): void
     answer<SectionParams, SectionView | null>(method.section, ({ recipe }, { frame, blank, y }) =>
         workshop.ask({ do: 'section', recipe, frame, blank, y }),
     );
+    answer<ToolpathParams, ToolpathView | null>(method.toolpath, ({ recipe }, { step }) =>
+        workshop.ask({ do: 'toolpath', recipe, step }),
+    );
+    connection.onRequest(method.rewrite, async (params: RewriteParams, token: CancellationToken): Promise<unknown> => {
+        const document = await workshop.linked(params.uri, token);
+        return document === undefined ? null : rewrite(workshop, document, params);
+    });
     connection.onRequest(method.stock, ({ uri }: { uri: string }) => builtInText(uri) ?? null);
     connection.onRequest(method.page, ({ rule }: { rule: string }) => {
         const page = rulePage(rule);
@@ -58,7 +71,7 @@ async function find(workshop: Workshop, params: BenchParams, token: Cancellation
     return recipe === undefined ? undefined : { document, recipe };
 }
 
-function bench(workshop: Workshop, { document, recipe }: Found, had: PictureParams['had']): Promise<BenchView> {
+async function bench(workshop: Workshop, { document, recipe }: Found, had: PictureParams['had']): Promise<BenchView> {
     const findings = workshop.textFindings(document);
     const broken = findings.find((finding) => finding.rule === 'syntax');
     const setting = {
@@ -67,7 +80,8 @@ function bench(workshop: Workshop, { document, recipe }: Found, had: PicturePara
         recipes: workshop.recipes(document).map(({ name, title }) => ({ name, title })),
         ...(broken === undefined ? {} : { stale: broken.message }),
     };
-    return workshop.ask(
+    const text = document.textDocument.getText();
+    const view = await workshop.ask(
         {
             do: 'bench',
             recipe,
@@ -77,6 +91,15 @@ function bench(workshop: Workshop, { document, recipe }: Found, had: PicturePara
         },
         `bench ${setting.uri}#${recipe.name}`,
     );
+    return withWrittenNumbers(view, text);
+}
+
+/** Places are those of the text that the picture is of. */
+function rewrite({ services }: Workshop, document: LangiumDocument, params: RewriteParams): RewriteAnswer {
+    const { version } = document.textDocument;
+    if (params.textVersion !== version) return { problem: 'The text was changed meanwhile. Nothing was written.' };
+    const found = rewriteNumber(document, params, String(params.text), services);
+    return 'problem' in found ? found : { uri: document.uri.toString(), version, edits: found.edits };
 }
 
 async function build(workshop: Workshop, { document, recipe }: Found): Promise<BuildAnswer> {

@@ -2,10 +2,12 @@ import * as vscode from 'vscode';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
 import { pathsOf } from '../../shared/view/paths-of';
 import { method, type PictureParams } from '../../shared/view/protocol';
+import type { ToolpathView } from '../../shared/view/toolpath-view';
 import type { RecipeServer } from '../server';
 import { type FromBench, type KeptState, readFromBench, type ToBench } from './messages';
 import { benchPage } from './page';
 import { revealPlace } from './reveal';
+import { writeNumber } from './write-number';
 
 /** One bench view: a panel about one recipe file. It asks for pictures and passes them on; it works nothing out itself. */
 export class Bench implements vscode.Disposable {
@@ -106,6 +108,14 @@ export class Bench implements vscode.Disposable {
             case 'explain':
                 void vscode.commands.executeCommand('kerfbook.explainFinding', message.rule);
                 break;
+            case 'toolpath':
+                void this.toolpath(message.step);
+                break;
+            case 'write':
+                void writeNumber(this.server, this.uri, message).then((why) => {
+                    if (why !== undefined) this.post({ type: 'refused', why });
+                });
+                break;
             case 'section':
                 void this.section(message);
                 break;
@@ -122,6 +132,12 @@ export class Bench implements vscode.Disposable {
         };
         const section = await this.server.ask<SectionView>(method.section, params);
         this.post({ type: 'section', ticket, section: section ?? null });
+    }
+
+    private async toolpath(step: number): Promise<void> {
+        const params = { uri: this.uri.toString(), ...(this.recipe === undefined ? {} : { recipe: this.recipe }), step };
+        const toolpath = await this.server.ask<ToolpathView>(method.toolpath, params);
+        this.post({ type: 'toolpath', toolpath: toolpath ?? null });
     }
 
     private followCursor(editor: vscode.TextEditor | undefined, moved: boolean): void {

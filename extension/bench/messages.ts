@@ -1,5 +1,6 @@
 import type { Where } from '../../shared/quantity/where';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
+import type { ToolpathView } from '../../shared/view/toolpath-view';
 
 /** What the extension sends to the bench view. */
 export type ToBench =
@@ -7,7 +8,10 @@ export type ToBench =
     /** Nothing can be shown at present, in the maker's words. */
     | { readonly type: 'nothing'; readonly why: string }
     | { readonly type: 'cursor'; readonly offset: number; readonly turn: boolean }
-    | { readonly type: 'section'; readonly ticket: number; readonly section: SectionView | null };
+    | { readonly type: 'section'; readonly ticket: number; readonly section: SectionView | null }
+    | { readonly type: 'toolpath'; readonly toolpath: ToolpathView | null }
+    /** What was to be written could not be, in the maker's words. */
+    | { readonly type: 'refused'; readonly why: string };
 
 /** What the bench view sends to the extension. */
 export type FromBench =
@@ -15,6 +19,9 @@ export type FromBench =
     | { readonly type: 'reveal'; readonly where: Where; readonly focus: boolean }
     | { readonly type: 'recipe'; readonly name: string }
     | { readonly type: 'explain'; readonly rule: string }
+    | { readonly type: 'toolpath'; readonly step: number }
+    /** Puts a typed number into the text, in the place of what stands at `where` in that version of it. */
+    | { readonly type: 'write'; readonly where: Where; readonly textVersion: number; readonly text: string }
     | { readonly type: 'section'; readonly ticket: number; readonly frame: number; readonly blank: string; readonly y: number };
 
 /** Where a panel belongs; kept by the editor over a restart, together with what the maker had chosen. */
@@ -40,6 +47,14 @@ export function readFromBench(message: unknown): FromBench | undefined {
             return isWord(message.name) ? { type: 'recipe', name: message.name } : undefined;
         case 'explain':
             return isWord(message.rule) ? { type: 'explain', rule: message.rule } : undefined;
+        case 'toolpath':
+            return isCount(message.step) ? { type: 'toolpath', step: message.step } : undefined;
+        case 'write': {
+            const where = readWhere(message.where);
+            const { textVersion, text } = message;
+            if (where === undefined || !isCount(textVersion) || typeof text !== 'string' || text.length > 200) return undefined;
+            return { type: 'write', where, textVersion, text };
+        }
         case 'section': {
             const { ticket, frame, blank, y } = message;
             if (!isCount(ticket) || !isCount(frame) || !isWord(blank) || !Number.isFinite(y)) return undefined;
@@ -59,6 +74,10 @@ export function readToBench(message: unknown): ToBench | undefined {
                 : undefined;
         case 'nothing':
             return typeof message.why === 'string' ? { type: 'nothing', why: message.why } : undefined;
+        case 'toolpath':
+            return message.toolpath === null || isToolpath(message.toolpath) ? (message as unknown as ToBench) : undefined;
+        case 'refused':
+            return typeof message.why === 'string' ? { type: 'refused', why: message.why } : undefined;
         case 'cursor':
             return isCount(message.offset) ? { type: 'cursor', offset: message.offset, turn: message.turn === true } : undefined;
         case 'section':
@@ -85,6 +104,18 @@ function readWhere(value: unknown): Where | undefined {
     return isCount(value.offset) && isCount(value.length)
         ? { uri: value.uri, offset: value.offset, length: value.length }
         : undefined;
+}
+
+function isToolpath(value: unknown): value is ToolpathView {
+    if (!isRecord(value) || !isCount(value.step) || !Number.isFinite(value.total) || !Array.isArray(value.works)) return false;
+    return value.works.every(
+        (work) =>
+            isRecord(work) &&
+            Array.isArray(work.points) &&
+            typeof work.lit === 'string' &&
+            work.points.length === 3 * work.lit.length &&
+            work.points.every(Number.isFinite),
+    );
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {

@@ -10,6 +10,7 @@ import type { Setting } from '../../shared/view/make-bench-view';
 import type { Checklist } from '../../shared/view/protocol';
 import type { RunFigures } from '../../shared/view/run-figures';
 import type { StepFigures } from '../../shared/view/step-figures';
+import type { ToolpathView } from '../../shared/view/toolpath-view';
 
 /** What is asked of the plan engine. Plain data, since it passes between threads. */
 export type Job =
@@ -29,6 +30,7 @@ export type Job =
     | { readonly do: 'summary'; readonly recipe: Recipe }
     | { readonly do: 'notes'; readonly recipe: Recipe }
     | ReviewJob
+    | { readonly do: 'toolpath'; readonly recipe: Recipe; readonly step: number }
     | { readonly do: 'section'; readonly recipe: Recipe; readonly frame: number; readonly blank: string; readonly y: number };
 
 /** @see planJson */
@@ -90,6 +92,7 @@ export interface Answers {
     readonly notes: ReviewNotes;
     readonly review: ReviewAnswer;
     readonly section: SectionView | null;
+    readonly toolpath: ToolpathView | null;
 }
 
 export type AnswerTo<J extends Job> = Answers[J['do']];

@@ -17,6 +17,7 @@ import { makeChecklist } from '../../shared/view/make-checklist';
 import { makeStepFigures } from '../../shared/view/make-step-figures';
 import { makeRunFigures } from '../../shared/view/run-figures';
 import { sectionView } from '../../shared/view/section-view';
+import { toolpathView } from '../../shared/view/toolpath-view';
 import type { Answers, AnswerTo, ArtFile, Job, ReviewAnswer, ReviewJob, VersionAsked } from './jobs';
 import { readArt } from './read-art';
 
@@ -66,6 +67,8 @@ export class PlanEngine {
                 return reviewNotes(plan);
             case 'review':
                 return this.review(job, plan);
+            case 'toolpath':
+                return toolpathView(plan, job.step, this.memo) ?? null;
             case 'section': {
                 const piece = plan.frames[job.frame]?.find((candidate) => candidate.blank === job.blank);
                 const blank = plan.blanks.find((candidate) => candidate.name === job.blank);

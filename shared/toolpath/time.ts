@@ -110,8 +110,14 @@ function pathPass(work: PathWork, motion: Motion): Pass | undefined {
 /**
  * Time (s) along a path from rest to rest. Corners are taken at cornerSpeed; a pass back and one forth
  * then hold the speeds at the corners to what the pieces between them allow.
+ * @param each told of every piece and the time (s) at its end
  */
-export function pathTime({ points, lit }: Path, speed: number, acceleration: number): { time: number; lit: number } {
+export function pathTime(
+    { points, lit }: Path,
+    speed: number,
+    acceleration: number,
+    each?: (piece: number, time: number) => void,
+): { time: number; lit: number } {
     const pieces = points.length / 2 - 1;
     const lengths = new Float64Array(pieces);
     const squares = new Float64Array(pieces + 1); // squared speed at each point
@@ -135,6 +141,7 @@ export function pathTime({ points, lit }: Path, speed: number, acceleration: num
     for (let i = 0; i < pieces; i++) {
         squares[i + 1] = Math.min(squares[i + 1]!, squares[i]! + 2 * acceleration * lengths[i]!);
         time += pieceTime(lengths[i]!, Math.sqrt(squares[i]!), Math.sqrt(squares[i + 1]!), speed, acceleration);
+        each?.(i, time);
     }
     return { time, lit: litLength };
 }

@@ -34,6 +34,23 @@ export interface BenchView {
     readonly cautions: readonly string[];
 }
 
+/** A number as it stands in the text, to be typed over. */
+export interface WrittenView {
+    readonly where: Where;
+    readonly text: string;
+}
+
+/** Art or a shape that can be moved about on its blank: the only one of its step. */
+export interface MovableView {
+    readonly what: string;
+    /** Where its middle lies, mm. */
+    readonly x: number;
+    readonly y: number;
+    readonly unit: string;
+    /** The place that is written, or the whole line that has none yet. */
+    readonly where: Where;
+}
+
 export interface BlankView {
     readonly name: string;
     readonly label: string;
@@ -47,6 +64,8 @@ export interface BlankView {
     /** Along which side the grain runs; absent when the recipe does not say. */
     readonly grain?: 'width' | 'height';
     readonly backing: 'foil' | 'tape' | 'none';
+    /** Its size as it is written. */
+    readonly size?: WrittenView;
     readonly where: Where;
 }
 
@@ -63,6 +82,7 @@ export interface StepView {
     readonly waiting: number;
     /** Why it could not be planned, in the maker's words. */
     readonly unplanned?: string;
+    readonly movable?: MovableView;
     readonly where: Where;
 }
 
@@ -71,6 +91,8 @@ export interface FactView {
     readonly value: string;
     /** The place of the number in the text, when there is one. */
     readonly where?: Where;
+    /** What stands there, where it is a number that can be typed over. */
+    readonly written?: string;
 }
 
 export interface FrameView {

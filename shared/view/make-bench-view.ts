@@ -99,6 +99,7 @@ function blankView(plan: Plan, name: string): BlankView {
         burnt: wood?.burnt ?? '#4a2f1d',
         ...(blank.grain === undefined ? {} : { grain: blank.grain }),
         backing: blank.backing,
+        ...(blank.size === undefined ? {} : { size: { where: blank.size.where, text: '' } }),
         where: blank.where,
     };
 }
@@ -113,7 +114,25 @@ function stepView(plan: StepPlan): StepView {
         ...(blank === undefined ? {} : { blank }),
         ...times,
         ...(unplanned === undefined ? {} : { unplanned }),
+        ...movableOf(plan),
         where: step.where,
+    };
+}
+
+/** With several placements, what moves one of them moves the axis about which the others are mirrored: those are left to the text. */
+function movableOf({ step, laser }: StepPlan): Pick<StepView, 'movable'> {
+    if (laser === undefined || (step.kind !== 'engrave' && step.kind !== 'cut') || step.placements.length !== 1) return {};
+    const [placement] = step.placements;
+    const centre = laser.placed[0]?.centre;
+    if (placement === undefined || centre === undefined || (placement.kind === 'shape' && placement.at === undefined)) return {};
+    return {
+        movable: {
+            what: placement.kind === 'art' ? `art ${placement.art.value ?? ''}` : placement.outline.kind,
+            x: centre.x,
+            y: centre.y,
+            unit: placement.at?.x.unit ?? 'mm',
+            where: placement.at?.where ?? placement.where,
+        },
     };
 }
 

@@ -26,6 +26,10 @@ export const method = {
     measured: 'kerfbook/measured',
     /** Request: a section across a blank at another place; SectionParams to SectionView or null. */
     section: 'kerfbook/section',
+    /** Request: the head's way through a laser step; ToolpathParams to ToolpathView or null. */
+    toolpath: 'kerfbook/toolpath',
+    /** Request: the edits that put a typed number in the place of a written one; RewriteParams to RewriteAnswer or null. */
+    rewrite: 'kerfbook/rewrite',
     /** Request: the text of a built-in stock file; { uri } to string or null. */
     stock: 'kerfbook/stock',
     /** Request: a rule's explanation as Markdown; { rule } to string or null. */
@@ -50,6 +54,11 @@ export interface PlannedParams {
     readonly uri: string;
     readonly textVersion: number;
     readonly recipes: readonly string[];
+}
+
+export interface ToolpathParams extends BenchParams {
+    /** Index of the step. */
+    readonly step: number;
 }
 
 export interface SectionParams extends BenchParams {
@@ -142,6 +151,18 @@ export interface MeasuredParams extends SquaresParams {
 export type MeasuredAnswer =
     | { readonly uri: string; readonly version: number; readonly edits: readonly TextChange[] }
     | { readonly problem: string };
+
+/** `offset` and `length` are a number's, a size's or a place's, or those of a whole `art` line that is to get a place. */
+export interface RewriteParams {
+    readonly uri: string;
+    readonly textVersion: number;
+    readonly offset: number;
+    readonly length: number;
+    /** As it is to be written, such as `0.6 mm`. */
+    readonly text: string;
+}
+
+export type RewriteAnswer = MeasuredAnswer;
 
 /** A replacement of a span of a file's text, in UTF-16 units. */
 export interface TextChange {

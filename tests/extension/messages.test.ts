@@ -11,6 +11,7 @@ describe('messages from the bench view', () => {
         { type: 'recipe', name: 'heron-tray' },
         { type: 'explain', rule: 'veneer-not-mirrored' },
         { type: 'section', ticket: 3, frame: 0, blank: 'tray', y: 61.5 },
+        { type: 'write', where, textVersion: 3, text: '0.6 mm' },
     ])('$type is understood', (message) => {
         expect(readFromBench(message)).toEqual(message);
     });
@@ -25,6 +26,8 @@ describe('messages from the bench view', () => {
         ['a recipe that is no name', { type: 'recipe', name: '"; drop' }],
         ['a height that is no number', { type: 'section', ticket: 1, frame: 0, blank: 'tray', y: 'x' }],
         ['a height without end', { type: 'section', ticket: 1, frame: 0, blank: 'tray', y: Number.POSITIVE_INFINITY }],
+        ['a number to write without its version', { type: 'write', where, text: '0.6 mm' }],
+        ['a number to write that is a novel', { type: 'write', where, textVersion: 3, text: 'x'.repeat(5000) }],
         ['half a frame', { type: 'section', ticket: 1, frame: 0.5, blank: 'tray', y: 1 }],
     ])('%s is dropped', (_what, message) => {
         expect(readFromBench(message)).toBeUndefined();

@@ -28,6 +28,9 @@ export function App({ state, actions }: { state: BenchState; actions: Actions })
             <Paints blanks={view.blanks} paths={view.paths} />
             <Header view={view} />
             <Banner text={view.stale ?? state.trouble} />
+            <div role="alert" class={state.refused === undefined ? 'banner none' : 'banner'}>
+                {state.refused ?? ''}
+            </div>
             <Frames state={state} view={view} actions={actions} />
         </>
     );
@@ -66,6 +69,7 @@ function Frames({ state, view, actions }: { state: BenchState; view: BenchView; 
                             frameIndex={index}
                             piece={piece}
                             blank={blank}
+                            toolpath={state.toolpath}
                             cut={state.cuts[blank.name]}
                             cutSection={state.cutSection?.blank === blank.name ? state.cutSection.section : undefined}
                             window={windowOf(state, blank.name)}

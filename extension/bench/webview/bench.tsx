@@ -62,11 +62,18 @@ function receive(message: ToBench | undefined): void {
             change({
                 view: takePicture(state.view, message.view),
                 trouble: undefined,
+                refused: undefined,
                 lit: cursor === undefined ? undefined : stepAt(message.view, cursor),
             });
             break;
         case 'nothing':
             change({ trouble: message.why });
+            break;
+        case 'toolpath':
+            change({ toolpath: { view: message.toolpath, text: state.view?.textVersion ?? 0 } });
+            break;
+        case 'refused':
+            change({ refused: message.why });
             break;
         case 'cursor':
             followCursor(message.offset, message.turn);

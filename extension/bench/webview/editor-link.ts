@@ -12,6 +12,11 @@ declare function acquireVsCodeApi(): EditorApi;
 /** The one way out of the page. */
 export const editor = acquireVsCodeApi();
 
+/** Asks for a number to be written in the place of another, in the text that the picture is of. */
+export function write(where: Where, textVersion: number, text: string): void {
+    editor.postMessage({ type: 'write', where, textVersion, text });
+}
+
 /**
  * Shows a place of the text. A click leaves the keyboard in the bench view; a double click, Enter
  * and Space (which come as clicks without a count) go over into the text.

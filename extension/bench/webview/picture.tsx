@@ -1,5 +1,6 @@
 import { showLength } from '../../../shared/quantity/show';
-import type { BenchView, BlankView, PieceView } from '../../../shared/view/bench-view';
+import type { BenchView, BlankView, PieceView, StepView } from '../../../shared/view/bench-view';
+import { ArtGrip } from './art-grip';
 import { Canvas } from './canvas';
 import { CutLine } from './cut-line';
 import { describePiece } from './describe';
@@ -11,6 +12,8 @@ interface PictureProps {
     readonly view: BenchView;
     readonly blank: BlankView;
     readonly piece: PieceView;
+    /** The step just done. */
+    readonly step: StepView | undefined;
     /** Where the section is cut, mm from the top. */
     readonly cut: number;
     readonly window: Window;
@@ -19,7 +22,7 @@ interface PictureProps {
 }
 
 /** The chosen piece, large. */
-export function Picture({ view, blank, piece, cut, window, look, moveCut }: PictureProps) {
+export function Picture({ view, blank, piece, step, cut, window, look, moveCut }: PictureProps) {
     return (
         <Canvas
             label={`Picture of ${describePiece(blank, piece)} Plus and minus zoom, arrow keys move, zero shows the whole.`}
@@ -32,6 +35,14 @@ export function Picture({ view, blank, piece, cut, window, look, moveCut }: Pict
                     <Sizes blank={blank} placing={placing} />
                     <ScaleBar placing={placing} screen={screen} />
                     <CutLine blank={blank} y={cut} placing={placing} screen={screen} move={moveCut} />
+                    {step?.movable !== undefined && step.blank === blank.name && step.movable.where.uri === view.uri && (
+                        <ArtGrip
+                            movable={step.movable}
+                            path={piece.layers.find((layer) => layer.step === step.index)?.path}
+                            placing={placing}
+                            textVersion={view.textVersion}
+                        />
+                    )}
                     <Rings findings={view.findings} blank={blank.name} placing={placing} />
                 </>
             )}

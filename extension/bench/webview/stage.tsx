@@ -3,7 +3,9 @@ import type { BenchView, BlankView, FrameView, PieceView, SectionView } from '..
 import { describeLayer, statesOf } from './describe';
 import { Picture } from './picture';
 import { Section } from './section';
-import { piecesOf } from './state';
+import { type BenchState, piecesOf, stepOf } from './state';
+import { Toolpath } from './toolpath';
+import { WrittenNumber } from './written-number';
 import { place, type Size, type Window } from './zoom';
 
 interface StageProps {
@@ -13,6 +15,7 @@ interface StageProps {
     readonly piece: PieceView;
     readonly blank: BlankView;
     readonly cut: number | undefined;
+    readonly toolpath: BenchState['toolpath'];
     readonly cutSection: SectionView | undefined;
     readonly window: Window;
     readonly look: (window: Window) => void;
@@ -37,6 +40,7 @@ export function Stage(props: StageProps) {
                 view={view}
                 blank={blank}
                 piece={piece}
+                step={stepOf(view, frame)}
                 cut={cut ?? piece.section.y}
                 window={window}
                 look={props.look}
@@ -49,6 +53,12 @@ export function Stage(props: StageProps) {
                         {describeLayer(layer, blank.unit)}
                     </li>
                 ))}
+                {blank.size !== undefined && blank.size.text !== '' && (
+                    <li>
+                        size {blank.size.text}
+                        <WrittenNumber name={`size of ${blank.name}`} written={blank.size} textVersion={view.textVersion} />
+                    </li>
+                )}
                 {statesOf(piece).map((state) => (
                     <li key={state} class="state">
                         {state}
@@ -64,6 +74,7 @@ export function Stage(props: StageProps) {
                     screen={screen}
                 />
             )}
+            <Toolpath key={frame.step} view={view} step={stepOf(view, frame)} answer={props.toolpath} />
         </div>
     );
 }

@@ -1,4 +1,5 @@
 import type { BenchView, FrameView, PieceView, SectionView, StepView } from '../../../shared/view/bench-view';
+import type { ToolpathView } from '../../../shared/view/toolpath-view';
 import { type Window, wholeWindow } from './zoom';
 
 /** Everything the page shows. Replaced as a whole at each change, so that drawing depends on nothing else. */
@@ -6,6 +7,10 @@ export interface BenchState {
     readonly view?: BenchView | undefined;
     /** Why there is no picture, or why the one shown is of an earlier text. */
     readonly trouble?: string | undefined;
+    /** The head's way through a step, as it was last asked for, and the text it is of. */
+    readonly toolpath?: { readonly view: ToolpathView | null; readonly text: number } | undefined;
+    /** Why what was typed or dragged here was not written. */
+    readonly refused?: string | undefined;
     /** The chosen frame by key, so that it stays chosen when steps are added before it. */
     readonly frameKey?: string | undefined;
     /** The piece chosen by hand; otherwise the one that the step works on. */

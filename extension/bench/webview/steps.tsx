@@ -1,6 +1,7 @@
 import { showTime } from '../../../shared/quantity/show';
 import type { BenchView, StepView } from '../../../shared/view/bench-view';
 import { reveal } from './editor-link';
+import { WrittenNumber } from './written-number';
 
 interface StepsProps {
     readonly view: BenchView;
@@ -33,7 +34,7 @@ export function Steps({ view, chosen, lit, choose }: StepsProps) {
                             <span class="times">{timesOf(step)}</span>
                         </button>
                         {step.unplanned !== undefined && <p class="unplanned">Not planned: {step.unplanned}</p>}
-                        {step.facts.length > 0 && <Facts step={step} />}
+                        {step.facts.length > 0 && <Facts step={step} textVersion={view.textVersion} />}
                     </li>
                 ))}
             </ol>
@@ -41,10 +42,10 @@ export function Steps({ view, chosen, lit, choose }: StepsProps) {
     );
 }
 
-function Facts({ step }: { step: StepView }) {
+function Facts({ step, textVersion }: { step: StepView; textVersion: number }) {
     return (
         <ul class="facts">
-            {step.facts.map(({ label, value, where }) => (
+            {step.facts.map(({ label, value, where, written }) => (
                 <li key={label}>
                     {where === undefined ? (
                         <span class="fact">
@@ -54,6 +55,13 @@ function Facts({ step }: { step: StepView }) {
                         <button type="button" class="fact link" onClick={(event) => reveal(where, event)}>
                             <span class="label">{label}</span> <span class="value">{value}</span>
                         </button>
+                    )}
+                    {where !== undefined && written !== undefined && (
+                        <WrittenNumber
+                            name={`${label} of ${step.title}`}
+                            written={{ where, text: written }}
+                            textVersion={textVersion}
+                        />
                     )}
                 </li>
             ))}

@@ -29,7 +29,10 @@ describe('the bench view', () => {
 
     it('leads from a step, and from a number, to its place in the text', async () => {
         const workbench = await session.open();
-        await workbench.bench.getByRole('button', { name: /^Sand tray/ }).click();
+        await workbench.bench
+            .locator('.steps')
+            .getByRole('button', { name: /^Sand tray/ })
+            .click();
         await workbench.atLine(52);
         await workbench.bench.getByRole('button', { name: /^depth 0\.54 mm/ }).click();
         await workbench.atLine(26);

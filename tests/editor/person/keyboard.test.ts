@@ -59,12 +59,15 @@ describe('the bench view with the keyboard alone', () => {
             );
         await bench.getByRole('tab').last().focus();
         const seen = new Set<string>();
-        for (let i = 0; i < wanted; i += 1) {
+        let before = '';
+        for (let i = 0; i < 4 * wanted && seen.size < wanted; i += 1) {
             const name = await bench.locator('body').evaluate((body) => {
                 const all = [...body.querySelectorAll('*')];
                 return String(all.indexOf(body.ownerDocument.activeElement!));
             });
-            assert.ok(!seen.has(name), `the focus came back after ${i} of ${wanted}`);
+            // A date has fields of its own, which Tab goes through.
+            assert.ok(name === before || !seen.has(name), `the focus came back after ${seen.size} of ${wanted}`);
+            before = name;
             seen.add(name);
             await page.keyboard.press('Tab');
         }
@@ -73,7 +76,7 @@ describe('the bench view with the keyboard alone', () => {
 
     it('goes to a step in the text with Enter', async () => {
         const workbench = await session.open();
-        const step = workbench.bench.getByRole('button', { name: /^Peel bird/ });
+        const step = workbench.bench.locator('.steps').getByRole('button', { name: /^Peel bird/ });
         await step.focus();
         await workbench.page.keyboard.press('Enter');
         await workbench.atLine(51);

@@ -13,6 +13,7 @@ const files = [
     'day-book',
     'keyboard',
     'typing',
+    'both-ways',
     'checklist',
     'looks',
     'restart',

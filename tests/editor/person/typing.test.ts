@@ -45,6 +45,6 @@ describe('typing with the bench view open', () => {
         assert.equal(await bench.getByRole('tab').count(), 10);
         await session.shot('stale');
         for (let i = 0; i < 3; i += 1) await page.keyboard.press('Backspace');
-        await eventually('the banner to go', async () => (await bench.getByRole('status').textContent()) === '');
+        await eventually('the banner to go', async () => (await bench.locator('.banner[role="status"]').textContent()) === '');
     });
 });

@@ -1,0 +1,36 @@
+import { showTime } from '../../../shared/quantity/show';
+import type { ToolpathView, WayView } from '../../../shared/view/toolpath-view';
+
+export interface Moment {
+    /** The time and what the head is at, such as "3 min of 24 min: pocket, pass 2 of 3". */
+    readonly words: string;
+    /** For each work how many places of its pass have been come by: all of them once a pass is done. */
+    readonly places: readonly number[];
+}
+
+/** How far the head has come at a time (s). */
+export function momentAt({ works, total }: ToolpathView, time: number): Moment {
+    let doing = '';
+    const places = works.map((work) => {
+        const since = time - work.start;
+        if (since < 0) return 0;
+        const round = work.pass + work.back;
+        const pass = round > 0 ? Math.min(Math.floor(since / round), work.passes - 1) : 0;
+        doing = `: ${work.name}${work.passes > 1 ? `, pass ${pass + 1} of ${work.passes}` : ''}`;
+        const within = since - pass * round;
+        return within >= work.pass || pass > 0 ? work.lit.length : comeBy(work, within);
+    });
+    return { words: `${showTime(time)} of ${showTime(total)}${time >= total ? '' : doing}`, places };
+}
+
+/** How many places lie before a time in the pass. */
+function comeBy({ points, lit }: WayView, time: number): number {
+    let low = 0;
+    let high = lit.length;
+    while (low < high) {
+        const middle = (low + high) >> 1;
+        if (points[3 * middle + 2]! <= time) low = middle + 1;
+        else high = middle;
+    }
+    return low;
+}

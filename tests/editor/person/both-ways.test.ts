@@ -1,0 +1,81 @@
+import { strict as assert } from 'node:assert';
+import { eventually, session } from './shared.ts';
+
+describe('what is changed in the bench view', () => {
+    const line = async (number: number) => {
+        const { page } = await session.open();
+        await (await session.open()).goToLine('heron-tray.kerf', number);
+        const text = await page.locator('.editor-instance .view-line', { hasText: /art heron at|depth 0/ }).allTextContents();
+        return text.map((each) => each.replaceAll(' ', ' ')).join('\n');
+    };
+
+    it('a number typed over is written into the text, and undone there', async () => {
+        const workbench = await session.open();
+        const { bench, page } = workbench;
+        await page.getByRole('tab', { name: /^Bench: Heron serving tray/ }).click();
+        await bench.getByRole('tab', { name: /Engrave pocket/ }).click();
+        await bench.getByRole('button', { name: /^Change depth of Engrave pocket/ }).click();
+        await bench.getByRole('textbox', { name: /^New depth of Engrave pocket/ }).fill('0.6 mm');
+        await session.shot('type-over');
+        await page.keyboard.press('Enter');
+        await bench.getByRole('button', { name: 'Change depth of Engrave pocket, 0.6 mm' }).waitFor();
+        assert.match(await line(26), /depth 0\.6 mm/);
+        await page.keyboard.press('Control+z');
+        await bench.getByRole('button', { name: /^Change depth of Engrave pocket, 0\.5/ }).waitFor();
+    });
+
+    it('what is no number there is refused, and said so', async () => {
+        const { bench, page } = await session.open();
+        await bench.getByRole('button', { name: /^Change depth of Engrave pocket/ }).click();
+        await bench.getByRole('textbox', { name: /^New depth of Engrave pocket/ }).fill('3 h');
+        await page.keyboard.press('Enter');
+        await bench
+            .getByRole('alert')
+            .getByText(/cannot be written here/)
+            .waitFor();
+    });
+
+    it('the machine’s way is replayed by time, with the keyboard', async () => {
+        const { bench, page } = await session.open();
+        await bench.getByRole('tab', { name: /Engrave pocket/ }).click();
+        await bench.getByRole('button', { name: 'Show the toolpath' }).click();
+        const slider = bench.getByRole('slider', { name: 'Time into the step' });
+        await slider.focus();
+        await page.keyboard.press('Home');
+        assert.match((await slider.getAttribute('aria-valuetext')) ?? '', /^0 s of \d+ min/);
+        for (let i = 0; i < 4; i += 1) await page.keyboard.press('PageUp');
+        assert.match((await slider.getAttribute('aria-valuetext')) ?? '', /^\d+ min.* of \d+ min: pocket, pass \d of 3/);
+        const inked = await bench.locator('.toolpath canvas').evaluate((canvas: HTMLCanvasElement) => {
+            const { data } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height);
+            return data.filter((_, index) => index % 4 === 3 && data[index]! > 0).length;
+        });
+        assert.ok(inked > 2000, `only ${inked} dots are drawn`);
+        await slider.scrollIntoViewIfNeeded();
+        await session.shot('toolpath');
+    });
+
+    it('art moved with the keyboard, or dragged, is moved in the text', async () => {
+        const { bench, page } = await session.open();
+        const grip = bench.getByRole('button', { name: /^Place of art heron/ });
+        await grip.focus();
+        await page.keyboard.press('Shift+ArrowRight');
+        await page.keyboard.press('ArrowUp');
+        await bench.getByRole('button', { name: 'Place of art heron: 160, 99 mm' }).waitFor();
+        assert.match(await line(25), /art heron at 160, 99 mm/);
+        const box = (await grip.locator('.reach').boundingBox())!;
+        const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+        await page.mouse.move(x, y);
+        await page.mouse.down();
+        await page.mouse.move(x - 30, y + 20, { steps: 5 });
+        await session.shot('drag-art');
+        await page.mouse.up();
+        await eventually(
+            'the art to be elsewhere',
+            async () => !/160, 99 mm/.test((await grip.getAttribute('aria-label')) ?? '160, 99 mm'),
+        );
+        assert.doesNotMatch(await line(25), /at 160, 99 mm/);
+        await page.keyboard.press('Control+z');
+        await page.keyboard.press('Control+z');
+        await bench.getByRole('button', { name: 'Place of art heron: 150, 100 mm' }).waitFor();
+    });
+});
