@@ -21,6 +21,11 @@ export class RecipeServer implements vscode.Disposable {
             documentSelector: schemes.map((scheme) => ({ language: 'kerf', scheme })),
             synchronize: { fileEvents: watchers },
             outputChannelName: 'Kerfbook',
+            initializationOptions: {
+                commands: ['kerfbook.openBenchViewToSide', 'kerfbook.writeFiles'],
+                // What the trade says comes when the plan is made, not when somebody asks.
+                diagnostics: 'push',
+            },
             markdown: { isTrusted: { enabledCommands: ['kerfbook.explainFinding'] } },
         });
         this.client.onNotification(method.planned, (params: PlannedParams) => this.planned.fire(params));

@@ -8,6 +8,7 @@ import {
 } from 'langium/lsp';
 import { KerfCodeActions } from './editing/code-actions';
 import { KerfFormatter } from './editing/formatter';
+import { KerfCodeLenses } from './editor/code-lenses';
 import { KerfCompletion } from './editor/completion';
 import { KerfDefinition } from './editor/definition';
 import { KerfDocumentLinks } from './editor/document-links';
@@ -33,6 +34,7 @@ import { KerfValueConverter } from './parsing/value-converter';
 import { KerfInlayHints } from './planned/inlay-hints';
 import { KerfDocumentBuilder } from './workspace/document-builder';
 import { KerfDocumentFactory } from './workspace/document-factory';
+import { KerfFileOperations } from './workspace/file-operations';
 import { KerfLanguageServer } from './workspace/language-server';
 import { KerfUpdateHandler } from './workspace/update-handler';
 import { KerfValidator } from './workspace/validator';
@@ -72,6 +74,7 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
     lsp: {
         CompletionProvider: (services) => new KerfCompletion(services),
         CodeActionProvider: (services) => new KerfCodeActions(services),
+        CodeLensProvider: (services) => new KerfCodeLenses(services),
         DefinitionProvider: (services) => new KerfDefinition(services),
         DocumentLinkProvider: () => new KerfDocumentLinks(),
         DocumentHighlightProvider: (services) => new KerfHighlights(services),
@@ -101,6 +104,7 @@ export function createKerfServices(
         lsp: {
             FuzzyMatcher: () => new NameMatcher(),
             DocumentUpdateHandler: (services) => new KerfUpdateHandler(services),
+            FileOperationHandler: (services) => new KerfFileOperations(services),
             LanguageServer: (services) => new KerfLanguageServer(services),
             NodeKindProvider: () => new KerfNodeKinds(),
             WorkspaceSymbolProvider: (services) => new KerfWorkspaceSymbols(services),

@@ -1,8 +1,9 @@
 import { DocumentState, type LangiumDocument, URI } from 'langium';
 import type { DefaultSharedModuleContext } from 'langium/lsp';
 import { startLanguageServer } from 'langium/lsp';
-import type { Connection } from 'vscode-languageserver';
+import { CodeLensRefreshRequest, type Connection } from 'vscode-languageserver';
 import { createKerfServices } from '../language/module';
+import type { KerfLanguageServer } from '../language/workspace/language-server';
 import { allowablePages } from './all-pages';
 import { answerCouponRequests } from './coupon/coupon-requests';
 import type { Asker } from './engine/asker';
@@ -26,9 +27,10 @@ export interface Process {
 export function serveLanguage({ connection, fileSystem, read, asker }: Process): Workshop {
     // Langium would send the text's findings by itself; the publisher sends them together with the trade's.
     const quiet: Connection = Object.create(connection, { sendDiagnostics: { value: async () => {} } });
-    let refreshable = false;
     const plans = new LastPlans(() => {
-        if (refreshable) void connection.languages.inlayHint.refresh();
+        const { refreshes } = (services.shared.lsp.LanguageServer as KerfLanguageServer).client;
+        if (refreshes.inlayHints) void connection.languages.inlayHint.refresh();
+        if (refreshes.codeLenses) void connection.sendRequest(CodeLensRefreshRequest.type);
     });
     const arts = new ArtCache(read);
     const services = createKerfServices(
@@ -40,9 +42,6 @@ export function serveLanguage({ connection, fileSystem, read, asker }: Process):
             artNames: namesInArt(arts),
         },
     );
-    services.shared.lsp.LanguageServer.onInitialize(({ capabilities }) => {
-        refreshable = capabilities.workspace?.inlayHint?.refreshSupport === true;
-    });
     const workshop = new Workshop(services.kerf, arts, asker);
     const publisher = new Publisher(connection, workshop, plans);
     answerRequests(connection, workshop);

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import type { CurrentRecipe } from '../current-recipe';
+import { recipePlace } from '../recipe-place';
 import type { RecipeServer } from '../server';
 import { Bench } from './bench';
 import { type KeptState, readKeptState } from './messages';
@@ -19,11 +20,9 @@ export function watchBenches(server: RecipeServer, current: CurrentRecipe, exten
         });
     };
 
-    const show = (place: unknown, column: vscode.ViewColumn) => {
+    const show = (place: unknown, column: vscode.ViewColumn, recipe?: unknown) => {
         const uri =
-            place instanceof vscode.Uri
-                ? place
-                : (recipeInFront() ?? (current.uri === undefined ? undefined : vscode.Uri.parse(current.uri)));
+            recipePlace(place) ?? recipeInFront() ?? (current.uri === undefined ? undefined : vscode.Uri.parse(current.uri));
         if (uri === undefined) {
             void vscode.window.showInformationMessage('Open a recipe (a .kerf file) to see its bench view.');
             return;
@@ -35,12 +34,19 @@ export function watchBenches(server: RecipeServer, current: CurrentRecipe, exten
         }
         const where = { viewColumn: column, preserveFocus: column === vscode.ViewColumn.Beside };
         const name = uri.path.slice(uri.path.lastIndexOf('/') + 1);
-        adopt(vscode.window.createWebviewPanel(VIEW_TYPE, `Bench: ${name}`, where), { uri: uri.toString() });
+        adopt(vscode.window.createWebviewPanel(VIEW_TYPE, `Bench: ${name}`, where), {
+            uri: uri.toString(),
+            ...(typeof recipe === 'string' && { recipe }),
+        });
     };
 
     return vscode.Disposable.from(
-        vscode.commands.registerCommand('kerfbook.openBenchView', (place) => show(place, vscode.ViewColumn.Active)),
-        vscode.commands.registerCommand('kerfbook.openBenchViewToSide', (place) => show(place, vscode.ViewColumn.Beside)),
+        vscode.commands.registerCommand('kerfbook.openBenchView', (place, recipe) =>
+            show(place, vscode.ViewColumn.Active, recipe),
+        ),
+        vscode.commands.registerCommand('kerfbook.openBenchViewToSide', (place, recipe) =>
+            show(place, vscode.ViewColumn.Beside, recipe),
+        ),
         vscode.window.registerWebviewPanelSerializer(VIEW_TYPE, {
             deserializeWebviewPanel: async (panel, state) => {
                 const kept = readKeptState(state);

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { type BuildAnswer, type BuiltFile, method, type PlannedParams } from '../../shared/view/protocol';
+import { recipePlace } from '../recipe-place';
 import type { RecipeServer } from '../server';
 import { isSafeName, safePath } from './safe-path';
 
@@ -7,8 +8,8 @@ import { isSafeName, safePath } from './safe-path';
 export function offerWriting(server: RecipeServer): vscode.Disposable {
     const recipes = new Map<string, PlannedParams['recipes']>();
     const listening = server.onDidPlan((params) => recipes.set(params.uri, params.recipes));
-    const command = vscode.commands.registerCommand('kerfbook.writeFiles', async (place?: vscode.Uri) => {
-        const uri = place instanceof vscode.Uri ? place : vscode.window.activeTextEditor?.document.uri;
+    const command = vscode.commands.registerCommand('kerfbook.writeFiles', async (place?: unknown, named?: unknown) => {
+        const uri = recipePlace(place) ?? vscode.window.activeTextEditor?.document.uri;
         if (uri === undefined || !uri.path.endsWith('.kerf')) {
             void vscode.window.showInformationMessage('Open the recipe whose files are to be written.');
             return;
@@ -19,7 +20,7 @@ export function offerWriting(server: RecipeServer): vscode.Disposable {
             );
             return;
         }
-        const recipe = await chooseRecipe(recipes.get(uri.toString()) ?? []);
+        const recipe = typeof named === 'string' ? named : await chooseRecipe(recipes.get(uri.toString()) ?? []);
         if (recipe === undefined) return;
         await writeRecipe(server, uri, recipe);
     });

@@ -13,6 +13,8 @@ import { isRecipe, isStep } from '../generated/ast';
 import { whereOf } from '../lowering/places';
 import type { KerfServices } from '../module';
 import { pinActions } from '../planned/pin-actions';
+import { fixAll } from './fix-all';
+import { refactorActions } from './refactor/refactor-actions';
 import { editsOf, uriOf } from './text-edits';
 
 /** Offers what the findings carry with them, and to pin what the last plan has solved: nothing is worked out anew. */
@@ -21,16 +23,25 @@ export class KerfCodeActions implements CodeActionProvider {
 
     private readonly planned: KerfServices['outside']['planned'];
 
-    constructor(services: KerfServices) {
+    constructor(private readonly services: KerfServices) {
         this.planned = services.outside.planned;
         this.documents = services.shared.workspace.LangiumDocuments;
     }
 
     getCodeActions(document: LangiumDocument, params: CodeActionParams): CodeAction[] {
         const { only, diagnostics } = params.context;
-        const pins = pinActions(document, params, this.planned(document.uri.toString()));
-        if (only !== undefined && !only.some((kind) => CodeActionKind.QuickFix.startsWith(kind))) return pins;
-        return [...diagnostics.flatMap((diagnostic) => this.actionsFor(diagnostic, document)), ...pins];
+        const wants = (kind: CodeActionKind) =>
+            only === undefined || only.some((each) => kind === each || kind.startsWith(`${each}.`));
+        const fixes = diagnostics.flatMap((diagnostic) => this.actionsFor(diagnostic, document));
+        // Asked for by name only: on the light bulb the fixes stand one by one.
+        const all = only !== undefined && wants(CodeActionKind.SourceFixAll) ? fixAll(fixes, document.textDocument) : undefined;
+        const refactors = only === undefined || only.some((kind) => kind.startsWith(CodeActionKind.Refactor) || kind === '');
+        return [
+            ...(wants(CodeActionKind.QuickFix) ? fixes : []),
+            ...(all === undefined ? [] : [all]),
+            ...pinActions(document, params, this.planned(document.uri.toString())),
+            ...(refactors ? refactorActions(document, params, this.services).filter(({ kind }) => wants(kind ?? '')) : []),
+        ];
     }
 
     private actionsFor(diagnostic: Diagnostic, document: LangiumDocument): CodeAction[] {

@@ -5,15 +5,30 @@ import {
     type CompletionItem,
     type InitializeParams,
     type InitializeResult,
+    type LinkedEditingRangeParams,
+    type LinkedEditingRanges,
     type SelectionRange,
     type SelectionRangeParams,
 } from 'vscode-languageserver';
 import { coloursIn, writtenColour } from '../editor/colours';
 import { resolveProposal } from '../editor/lazy-documentation';
+import { linkedRanges } from '../editor/linked-editing';
 import { selectionRanges } from '../editor/selection-ranges';
+import { abilitiesOf, type ClientAbilities, plainClient } from './client';
 
-/** Answers what Langium's own server does not know: colours and selection ranges. */
+const actionKinds = [
+    CodeActionKind.QuickFix,
+    CodeActionKind.RefactorRewrite,
+    CodeActionKind.RefactorExtract,
+    CodeActionKind.RefactorMove,
+    CodeActionKind.SourceFixAll,
+];
+
+/** Answers what Langium's own server does not know: colours, selection ranges, names that change together. */
 export class KerfLanguageServer extends DefaultLanguageServer {
+    /** What the client can do; nothing beyond the plain protocol until it has said so. */
+    client: ClientAbilities = plainClient;
+
     constructor(services: LangiumSharedServices) {
         super(services);
         const connection = services.lsp.Connection;
@@ -24,13 +39,24 @@ export class KerfLanguageServer extends DefaultLanguageServer {
             services,
             DocumentState.Parsed,
         );
+        const linked = createRequestHandler<LinkedEditingRangeParams, LinkedEditingRanges, never>(
+            (_language, document, { position }) => linkedRanges(document, position),
+            services,
+            DocumentState.Linked,
+        );
         connection.onDocumentColor(async (params, token) => (await colours(params, token)) ?? []);
         const documents = services.workspace.TextDocuments;
         connection.onColorPresentation(({ color, textDocument, range }) =>
             writtenColour(color, documents.get(textDocument.uri)?.getText(range) ?? ''),
         );
         connection.onSelectionRanges(spans);
+        connection.languages.onLinkedEditingRange(linked);
         connection.onCompletionResolve((item) => resolveIn(services, item));
+    }
+
+    override initialize(params: InitializeParams): Promise<InitializeResult> {
+        this.client = abilitiesOf(params);
+        return super.initialize(params);
     }
 
     protected override buildInitializeResult(params: InitializeParams): InitializeResult {
@@ -42,10 +68,14 @@ export class KerfLanguageServer extends DefaultLanguageServer {
                 ...capabilities,
                 colorProvider: true,
                 selectionRangeProvider: true,
+                linkedEditingRangeProvider: true,
                 ...(capabilities.completionProvider && {
                     completionProvider: { ...capabilities.completionProvider, resolveProvider: true },
                 }),
-                codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite] },
+                codeActionProvider: { codeActionKinds: actionKinds },
+                ...(this.client.pulls && {
+                    diagnosticProvider: { identifier: 'kerfbook', interFileDependencies: true, workspaceDiagnostics: true },
+                }),
             },
         };
     }

@@ -1,4 +1,4 @@
-import { type FileSystemProvider, URI, type WorkspaceLock } from 'langium';
+import { type FileSystemProvider, type LangiumDocumentFactory, type LangiumDocuments, URI, type WorkspaceLock } from 'langium';
 import { DefaultDocumentUpdateHandler, type LangiumSharedServices, type TextDocuments } from 'langium/lsp';
 import {
     type DidChangeWatchedFilesParams,
@@ -18,6 +18,8 @@ export class KerfUpdateHandler extends DefaultDocumentUpdateHandler {
     private readonly pending = new Map<string, URI>();
     private readonly lock: WorkspaceLock;
     private readonly builder: KerfDocumentBuilder;
+    private readonly documents: LangiumDocuments;
+    private readonly factory: LangiumDocumentFactory;
     private readonly open: TextDocuments<TextDocument>;
     private readonly files: FileSystemProvider;
     private timer: ReturnType<typeof setTimeout> | undefined;
@@ -27,6 +29,8 @@ export class KerfUpdateHandler extends DefaultDocumentUpdateHandler {
         super(services);
         this.lock = services.workspace.WorkspaceLock;
         this.builder = services.workspace.DocumentBuilder as KerfDocumentBuilder;
+        this.documents = services.workspace.LangiumDocuments;
+        this.factory = services.workspace.LangiumDocumentFactory;
         this.open = services.workspace.TextDocuments;
         this.files = services.workspace.FileSystemProvider;
     }
@@ -36,6 +40,8 @@ export class KerfUpdateHandler extends DefaultDocumentUpdateHandler {
         this.pending.set(uri.toString(), uri);
         // Questions about the text wait from now on; what is being built is out of date.
         this.lock.cancelWrite();
+        // A file that is not on disk yet can be asked about as soon as it is open.
+        if (!this.documents.hasDocument(uri)) this.documents.addDocument(this.factory.fromTextDocument(document, uri));
         this.builder.expectUpdate(uri);
         clearTimeout(this.timer);
         const now = performance.now();

@@ -27,13 +27,18 @@ export class WorkspaceFiles {
         } catch {
             return { problem: 'outside' };
         }
-        if (!this.holds(await realParent(file))) return { problem: 'outside' };
+        if (!this.holds(await realParent(file)) && !(await this.isRoot(file))) return { problem: 'outside' };
         try {
             const real = await realpath(file);
             return this.holds(real) ? { path: real } : { problem: 'outside' };
         } catch (error) {
             return { problem: isMissing(error) ? 'missing' : 'unreadable' };
         }
+    }
+
+    /** A root itself may be looked into, though the folder around it may not. */
+    private async isRoot(file: string): Promise<boolean> {
+        return this.roots.includes(await realpath(file).catch(() => ''));
     }
 
     private holds(file: string): boolean {

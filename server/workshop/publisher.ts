@@ -1,18 +1,26 @@
-import { DocumentState, type LangiumDocument } from 'langium';
+import { DocumentState, type LangiumDocument, URI } from 'langium';
 import type { Connection, Diagnostic } from 'vscode-languageserver';
 import { isBuiltIn } from '../../language/built-in';
 import { toDiagnostic } from '../../language/diagnostic';
+import type { ClientAbilities } from '../../language/workspace/client';
+import type { KerfLanguageServer } from '../../language/workspace/language-server';
 import type { Finding } from '../../shared/recipe/finding';
 import { method, type PlannedParams } from '../../shared/view/protocol';
 import { isTradeRule } from '../rule-pages';
 import type { LastPlans } from './last-plans';
+import { PlanProgress } from './plan-progress';
+import { PulledDiagnostics } from './pulled-diagnostics';
 import type { Workshop } from './workshop';
 
 /**
  * Sends findings to the editor: the text's own at once, with those of the trade that still stand
- * on the same words; the trade's as soon as the plan is made.
+ * on the same words; the trade's as soon as the plan is made. An editor that asks for them is told when to ask again.
  */
 export class Publisher {
+    private readonly progress: PlanProgress;
+    /** Files that wait to be worked out, with who waits for it. */
+    private readonly later = new Map<string, () => void>();
+    private isBusy = false;
     private readonly trade = new Map<string, { readonly findings: readonly Finding[]; readonly text: string }>();
 
     constructor(
@@ -20,18 +28,21 @@ export class Publisher {
         private readonly workshop: Workshop,
         private readonly plans: LastPlans,
     ) {
+        this.progress = new PlanProgress(connection);
+        new PulledDiagnostics(connection, workshop, (document) => this.current(document));
         const builder = workshop.services.shared.workspace.DocumentBuilder;
         builder.onDocumentPhase(DocumentState.Validated, (document) => {
             if (isBuiltIn(document.uri.toString())) return;
-            this.sendText(document);
+            if (!this.client.pulls) this.send(document);
             // Not awaited: the build goes on, and typing never waits for geometry.
-            void this.plan(document);
+            if (this.isOpen(document)) void this.plan(document);
+            else void this.progress.during(() => this.planLater(document));
         });
         builder.onUpdate((_changed, deleted) => {
             for (const uri of deleted) {
                 this.trade.delete(uri.toString());
                 this.plans.forget(uri.toString());
-                void this.connection.sendDiagnostics({ uri: uri.toString(), diagnostics: [] });
+                if (!this.client.pulls) void this.connection.sendDiagnostics({ uri: uri.toString(), diagnostics: [] });
             }
         });
     }
@@ -45,7 +56,8 @@ export class Publisher {
         const uri = document.uri.toString();
         this.plans.keep(uri, survey);
         this.trade.set(uri, { findings, text: document.textDocument.getText() });
-        this.send(document, findings);
+        if (!this.client.pulls) this.send(document);
+        else if (this.client.refreshes.diagnostics) void this.connection.languages.diagnostics.refresh();
         const params: PlannedParams = {
             uri,
             textVersion: version,
@@ -54,20 +66,55 @@ export class Publisher {
         void this.connection.sendNotification(method.planned, params);
     }
 
-    private sendText(document: LangiumDocument): void {
-        const old = this.trade.get(document.uri.toString());
-        const text = document.textDocument.getText();
-        const standing = old?.findings.filter(({ where }) => wordsAt(old.text, where) === wordsAt(text, where)) ?? [];
-        this.send(document, standing);
+    /** What nobody looks at is worked out one by one, so that what is open waits for one of them at most. */
+    private planLater(document: LangiumDocument): Promise<void> {
+        return new Promise((resolve) => {
+            const uri = document.uri.toString();
+            this.later.get(uri)?.();
+            this.later.set(uri, resolve);
+            if (!this.isBusy) void this.workOff();
+        });
     }
 
-    private send(document: LangiumDocument, trade: readonly Finding[]): void {
+    private async workOff(): Promise<void> {
+        this.isBusy = true;
+        for (const [uri, done] of this.later) {
+            this.later.delete(uri);
+            const document = this.workshop.services.shared.workspace.LangiumDocuments.getDocument(URI.parse(uri));
+            const wanted = document !== undefined && document.state >= DocumentState.Linked && !this.progress.isStopped;
+            if (wanted) await this.plan(document).catch(() => undefined);
+            done();
+        }
+        this.isBusy = false;
+    }
+
+    private get client(): ClientAbilities {
+        return (this.workshop.services.shared.lsp.LanguageServer as KerfLanguageServer).client;
+    }
+
+    private isOpen(document: LangiumDocument): boolean {
+        return this.workshop.services.shared.workspace.TextDocuments.get(document.uri.toString()) !== undefined;
+    }
+
+    private send(document: LangiumDocument): void {
+        const { version } = document.textDocument;
+        void this.connection.sendDiagnostics({ uri: document.uri.toString(), version, diagnostics: this.current(document) });
+    }
+
+    /** What is known of a file at this moment. */
+    private current(document: LangiumDocument): Diagnostic[] {
         const uri = document.uri.toString();
-        const all = [...this.workshop.textFindings(document), ...trade];
-        const diagnostics: Diagnostic[] = all
+        const old = this.trade.get(uri);
+        const text = document.textDocument.getText();
+        const standing = old?.findings.filter(({ where }) => wordsAt(old.text, where) === wordsAt(text, where)) ?? [];
+        const { LangiumDocuments } = this.workshop.services.shared.workspace;
+        return [...this.workshop.textFindings(document), ...standing]
             .filter((finding) => finding.where.uri === uri)
-            .map((finding) => toDiagnostic(finding, document, isTradeRule(finding.rule)));
-        void this.connection.sendDiagnostics({ uri, version: document.textDocument.version, diagnostics });
+            .map((finding) =>
+                toDiagnostic(finding, document, isTradeRule(finding.rule), (other) =>
+                    LangiumDocuments.getDocument(URI.parse(other)),
+                ),
+            );
     }
 }
 

@@ -9,6 +9,10 @@ export interface RunFigures {
     readonly hint: string;
     /** On hover, Markdown. */
     readonly hover: string;
+    /** How long the laser, the hands and the waiting take, in few words. */
+    readonly time: string;
+    /** What is used up, in few words. */
+    readonly quantities: string;
 }
 
 /** How long the run takes, what it needs and what it costs, for all the pieces. */
@@ -27,7 +31,12 @@ export function makeRunFigures(plan: Plan): RunFigures {
         consumables(supplies),
         ...(cost === undefined ? [] : [costTable(plan)]),
     ];
-    return { hint: `${ready}${price}`, hover: parts.filter((part) => part !== '').join('\n\n') };
+    return {
+        hint: `${ready}${price}`,
+        hover: parts.filter((part) => part !== '').join('\n\n'),
+        time: `${showTime(schedule.machine)} of laser, ${showTime(schedule.attended)} attended, ${ready}`,
+        quantities: shortList(supplies),
+    };
 }
 
 function sittings(count: number): string {
@@ -40,6 +49,14 @@ function consumables(supplies: Plan['supplies']): string {
         ({ item, amount, unit }) => `${plain(item)} ${showNumber(amount, 1)} ${unit === 'cm2' ? 'cm²' : unit}`,
     );
     return words.length === 0 ? '' : `Used up: ${words.join(', ')}.`;
+}
+
+/** The materials that are bought for it, the first few by name. */
+function shortList(supplies: Plan['supplies']): string {
+    const words = supplies
+        .filter(({ kind }) => kind !== 'abrasive' && kind !== 'tape')
+        .map(({ item, amount, unit }) => `${item} ${showNumber(amount, 1)} ${unit === 'cm2' ? 'cm²' : unit}`);
+    return words.length > 5 ? `${words.slice(0, 5).join(', ')} and ${words.length - 5} more` : words.join(', ');
 }
 
 function costTable({ cost, recipe }: Plan): string {

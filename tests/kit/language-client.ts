@@ -8,12 +8,21 @@ import {
     type PublishDiagnosticsParams,
     StreamMessageReader,
     StreamMessageWriter,
+    type TextDocumentClientCapabilities,
+    type WorkspaceClientCapabilities,
 } from 'vscode-languageserver/node';
 import { LocalAsker } from '../../server/engine/asker';
 import { diskReader } from '../../server/files/disk-reader';
 import { guardedFileSystem } from '../../server/files/guarded-file-system';
 import { WorkspaceFiles } from '../../server/files/workspace-files';
 import { serveLanguage } from '../../server/language-server';
+
+/** What a client says of itself beyond the least. */
+export interface Says {
+    readonly textDocument?: TextDocumentClientCapabilities;
+    readonly workspace?: WorkspaceClientCapabilities;
+    readonly options?: object;
+}
 
 export interface Started {
     readonly client: LanguageClient;
@@ -26,6 +35,8 @@ export class LanguageClient {
     private readonly waiting = new Set<() => void>();
     /** How often the server has asked for its inlay hints to be asked for anew. */
     refreshes = 0;
+    /** How often it has asked for its findings to be asked for anew. */
+    diagnosticRefreshes = 0;
 
     private constructor(readonly connection: ProtocolConnection) {
         connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
@@ -38,11 +49,17 @@ export class LanguageClient {
             this.refreshes += 1;
             return null;
         });
+        connection.onRequest('workspace/diagnostic/refresh', () => {
+            this.diagnosticRefreshes += 1;
+            for (const wake of this.waiting) wake();
+            return null;
+        });
+        connection.onRequest('workspace/codeLens/refresh', () => null);
         connection.listen();
     }
 
     /** A server in this thread. */
-    static start(folder: string, folderUri: string): Promise<Started> {
+    static start(folder: string, folderUri: string, says: Says = {}): Promise<Started> {
         const up = new PassThrough();
         const down = new PassThrough();
         const files = new WorkspaceFiles();
@@ -52,20 +69,21 @@ export class LanguageClient {
             read: diskReader(files),
             asker: new LocalAsker(),
         });
-        return files.setRoots([folder]).then(() => LanguageClient.over(down, up, folderUri));
+        return files.setRoots([folder]).then(() => LanguageClient.over(down, up, folderUri, says));
     }
 
     /** A server at the other end of two streams. */
-    static async over(from: Readable, to: Writable, folderUri: string): Promise<Started> {
+    static async over(from: Readable, to: Writable, folderUri: string, says: Says = {}): Promise<Started> {
         const client = new LanguageClient(createProtocolConnection(new StreamMessageReader(from), new StreamMessageWriter(to)));
         const answer = await client.connection.sendRequest<InitializeResult>('initialize', {
             processId: null,
             rootUri: folderUri,
             workspaceFolders: [{ uri: folderUri, name: 'shop' }],
             capabilities: {
-                textDocument: { publishDiagnostics: { relatedInformation: true } },
-                workspace: { workspaceFolders: true, inlayHint: { refreshSupport: true } },
+                textDocument: { publishDiagnostics: { relatedInformation: true }, ...(says.textDocument ?? {}) },
+                workspace: { workspaceFolders: true, inlayHint: { refreshSupport: true }, ...(says.workspace ?? {}) },
             },
+            ...(says.options && { initializationOptions: says.options }),
         });
         await client.connection.sendNotification('initialized', {});
         return { client, answer };
@@ -103,6 +121,11 @@ export class LanguageClient {
                 this.waiting.add(wake);
             });
         }
+    }
+
+    /** How often findings of a file have been sent unasked. */
+    sent(uri: string): number {
+        return this.published.get(uri)?.length ?? 0;
     }
 
     stop(): void {

@@ -59,3 +59,17 @@ describe('the file system that the language sees', () => {
         await expect(system.readFile(URI.parse(uriOf('secret.svg')))).rejects.toThrow('outside');
     });
 });
+
+describe('the folders of the workspace', () => {
+    const provider = guardedFileSystem(files).fileSystemProvider();
+    const readDirectory = (uri: URI) => provider.readDirectory(uri);
+    it('are listed from the root on, which holds recipes that nobody has opened', async () => {
+        const names = (await readDirectory(URI.parse(uriOf('shop')))).map(({ uri }) => path.basename(uri.path));
+        expect(names).toEqual(expect.arrayContaining(['art', 'tray.kerf']));
+    });
+    it('are the only ones', async () => {
+        expect(await readDirectory(URI.parse(uriOf()))).toEqual([]);
+        expect(await readDirectory(URI.parse(uriOf('shop', '..')))).toEqual([]);
+        expect(await readDirectory(URI.parse(uriOf('shop', 'up')))).toEqual([]);
+    });
+});
