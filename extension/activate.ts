@@ -21,7 +21,7 @@ export async function activateWith(server: RecipeServer, context: vscode.Extensi
         offerCoupons(server),
         showStatus(current),
         watchBenches(server, current, context.extensionUri),
-        watchChecklist(current, context.workspaceState),
+        watchChecklist(server, current, context.workspaceState),
         vscode.commands.registerCommand('kerfbook.restartServer', () => server.restart()),
     );
     await server.start();

@@ -9,6 +9,7 @@ import { answerCouponRequests } from './coupon/coupon-requests';
 import type { Asker } from './engine/asker';
 import type { FileReader } from './files/read-result';
 import { answerRequests } from './requests';
+import { answerRunRequests } from './run-requests';
 import { ArtCache } from './workshop/art-cache';
 import { LastPlans } from './workshop/last-plans';
 import { namesInArt } from './workshop/names-in-art';
@@ -46,6 +47,7 @@ export function serveLanguage({ connection, fileSystem, read, asker }: Process):
     const publisher = new Publisher(connection, workshop, plans);
     answerRequests(connection, workshop);
     answerCouponRequests(connection, workshop);
+    answerRunRequests(connection, workshop);
     replanWhenArtChanges(workshop, publisher);
     startLanguageServer(services.shared);
     return workshop;

@@ -1,12 +1,16 @@
 import * as vscode from 'vscode';
+import type { ChecklistItem } from '../../shared/view/protocol';
 import { revealPlace } from '../bench/reveal';
 import type { CurrentRecipe } from '../current-recipe';
+import type { RecipeServer } from '../server';
+import { askMeasured } from './ask-measured';
+import { finishRun } from './finish-run';
 import { jobOf, TickBook } from './ticks';
 import { ChecklistTree, type Node } from './tree';
 import { announceWaits } from './waits';
 
-/** The checklist view: the steps of the current recipe, ticked off at the bench. */
-export function watchChecklist(current: CurrentRecipe, memory: vscode.Memento): vscode.Disposable {
+/** The checklist view: the steps of the current recipe, ticked off at the bench, and in the end written down as a run. */
+export function watchChecklist(server: RecipeServer, current: CurrentRecipe, memory: vscode.Memento): vscode.Disposable {
     const book = new TickBook(memory);
     const tree = new ChecklistTree();
     const view = vscode.window.createTreeView('kerfbook.checklist', {
@@ -28,16 +32,30 @@ export function watchChecklist(current: CurrentRecipe, memory: vscode.Memento): 
         view.badge = begun && left > 0 ? { value: left, tooltip: `${left} ${left === 1 ? 'step' : 'steps'} left` } : undefined;
         tree.show(job(), checklist, ticks);
         setContext('kerfbook.hasChecklist', checklist !== undefined);
+        setContext('kerfbook.runBegun', begun);
         setContext('kerfbook.severalRecipes', current.recipes.length > 1);
     };
 
-    const tick = ({ items }: vscode.TreeCheckboxChangeEvent<Node>) => {
+    const tick = async ({ items }: vscode.TreeCheckboxChangeEvent<Node>) => {
+        const here = job();
         for (const [node, state] of items) {
             if (node.kind !== 'step') continue;
-            if (state === vscode.TreeItemCheckboxState.Checked) book.tick(job(), node.item, Date.now());
-            else book.untick(job(), node.item.id);
+            if (state === vscode.TreeItemCheckboxState.Checked) await measureAndTick(here, node.item);
+            else book.untick(here, node.item.id);
         }
         draw();
+    };
+
+    /** A check whose asking was broken off stays open. */
+    const measureAndTick = async (here: string, item: ChecklistItem) => {
+        const measured = await askMeasured(server, item);
+        if (measured !== undefined) book.tick(here, item, Date.now(), measured);
+        draw();
+    };
+
+    const finish = async () => {
+        const { uri, checklist } = current;
+        if (uri !== undefined && checklist !== undefined) await finishRun(server, book, uri, checklist, draw);
     };
 
     const reset = async () => {
@@ -63,6 +81,10 @@ export function watchChecklist(current: CurrentRecipe, memory: vscode.Memento): 
         view.onDidChangeCheckboxState(tick),
         announceWaits(book, () => tree.refreshWaits(book.of(job()))),
         vscode.commands.registerCommand('kerfbook.resetChecklist', reset),
+        vscode.commands.registerCommand('kerfbook.finishRun', finish),
+        vscode.commands.registerCommand('kerfbook.measureStep', async (node: Node | undefined) => {
+            if (node?.kind === 'step') await measureAndTick(job(), node.item);
+        }),
         vscode.commands.registerCommand('kerfbook.chooseRecipe', choose),
         vscode.commands.registerCommand('kerfbook.goToStep', async (node: Node | undefined) => {
             if (node?.kind === 'step') await revealPlace(node.item.where, false, undefined);

@@ -1,3 +1,5 @@
+import type { Burnt } from '../../shared/view/protocol';
+
 /** A step that is done. Times are milliseconds since 1970, so that a wait goes on while the editor is closed. */
 export interface Tick {
     readonly label: string;
@@ -5,6 +7,22 @@ export interface Tick {
     /** When the wait that began with the tick is over. */
     readonly ends?: number;
     readonly announced?: boolean;
+    /** What the step was burnt in and with when it was ticked: the recipe may change before the run is written. */
+    readonly burnt?: Burnt;
+    readonly measured?: readonly Measured[];
+}
+
+/** What was measured of a step, as it is written in a run: `depth 0.53 mm`. */
+export interface Measured {
+    readonly step: string;
+    readonly words: string;
+}
+
+interface Tickable {
+    readonly id: string;
+    readonly label: string;
+    readonly wait?: number;
+    readonly burnt?: Burnt;
 }
 
 export type Ticks = Readonly<Record<string, Tick>>;
@@ -31,10 +49,12 @@ export class TickBook {
         return this.all()[job] ?? {};
     }
 
-    tick(job: string, item: { readonly id: string; readonly label: string; readonly wait?: number }, now: number): void {
+    tick(job: string, item: Tickable, now: number, measured: readonly Measured[] = []): void {
         const wait =
             item.wait !== undefined && Number.isFinite(item.wait) && item.wait > 0 ? { ends: now + item.wait * 1000 } : {};
-        this.write(job, { ...this.of(job), [item.id]: { label: item.label, at: now, ...wait } });
+        const burnt = item.burnt === undefined ? {} : { burnt: item.burnt };
+        const found = measured.length === 0 ? {} : { measured };
+        this.write(job, { ...this.of(job), [item.id]: { label: item.label, at: now, ...wait, ...burnt, ...found } });
     }
 
     untick(job: string, id: string): void {
@@ -44,6 +64,11 @@ export class TickBook {
 
     reset(job: string): void {
         this.write(job, {});
+    }
+
+    /** Puts ticks back that were there before. */
+    restore(job: string, ticks: Ticks): void {
+        this.write(job, ticks);
     }
 
     /** Waits of every job that are over and have not been announced; from now on they count as announced. */

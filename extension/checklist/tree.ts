@@ -53,13 +53,16 @@ export class ChecklistTree implements vscode.TreeDataProvider<Node> {
     }
 
     private stepItem(node: Extract<Node, { kind: 'step' }>, now: number): vscode.TreeItem {
-        const { id, label, detail, tooltip, measure } = node.item;
+        const { id, label, detail, tooltip, measures = [] } = node.item;
         const tick = this.ticks[id];
         const item = new vscode.TreeItem(label);
         item.id = `${this.job}/${id}`;
-        item.contextValue = 'step';
-        item.tooltip = [tooltip, measure === undefined ? '' : `Measure: ${measure}`].filter((line) => line !== '').join('\n\n');
-        item.description = [waitText(tick?.ends, now), detail].filter((part) => part !== '').join(' · ');
+        item.contextValue = measures.length === 0 ? 'step' : 'step-check';
+        const measured = (tick?.measured ?? []).map(({ words }) => words).join(', ');
+        item.tooltip = [tooltip, measured === '' ? '' : `Measured: ${measured}`].filter((line) => line !== '').join('\n\n');
+        item.description = [measured === '' ? '' : `measured ${measured}`, waitText(tick?.ends, now), detail]
+            .filter((part) => part !== '')
+            .join(' · ');
         item.checkboxState = {
             state: tick === undefined ? vscode.TreeItemCheckboxState.Unchecked : vscode.TreeItemCheckboxState.Checked,
             tooltip: tick === undefined ? 'Not done yet' : `Done ${new Date(tick.at).toLocaleString()}`,

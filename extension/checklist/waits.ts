@@ -1,6 +1,12 @@
 import * as vscode from 'vscode';
 import type { TickBook } from './ticks';
 
+/** Stays until it is answered or closed, so that it is seen whenever the maker comes back to the bench. */
+async function say(message: string): Promise<void> {
+    const choice = await vscode.window.showInformationMessage(message, 'Show Checklist');
+    if (choice !== undefined) await vscode.commands.executeCommand('kerfbook.checklist.focus');
+}
+
 const LOOK_EVERY = 1000; // ms
 
 /**
@@ -14,9 +20,7 @@ export function announceWaits(book: TickBook, redraw: () => void): vscode.Dispos
         for (const { job, tick } of book.takeOverdue(now)) {
             if (!vscode.workspace.getConfiguration('kerfbook.checklist').get('announceWaits', true)) continue;
             const recipe = job.slice(job.lastIndexOf('#') + 1);
-            void vscode.window.showInformationMessage(
-                `${recipe}: “${tick.label}” is over since ${new Date(tick.ends!).toLocaleString()}.`,
-            );
+            void say(`${recipe}: “${tick.label}” is over since ${new Date(tick.ends!).toLocaleString()}.`);
         }
         const waiting = book.isWaiting(now);
         if (waiting || running) redraw(); // once more after the last has ended

@@ -9,6 +9,7 @@ import {
     type SquaresParams,
 } from '../../shared/view/protocol';
 import type { RecipeServer } from '../server';
+import { applyEdits } from '../write/apply-edits';
 import { type CouponPlace, chooseCoupon } from './choose-coupon';
 
 type Row = MeasuredParams['rows'][number];
@@ -68,20 +69,11 @@ async function keep(count: number): Promise<boolean> {
     return answer === 'Keep';
 }
 
-async function write({ uri, version, edits }: Exclude<MeasuredAnswer, { problem: string }>): Promise<void> {
-    const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(uri, true));
-    // The places are those of the text that the server knows; what was typed since would be torn apart.
-    if (document.version !== version && document.isDirty) {
-        void vscode.window.showErrorMessage('The file was changed meanwhile. Nothing was written; add the squares again.');
-        return;
-    }
-    const edit = new vscode.WorkspaceEdit();
-    for (const { offset, length, text } of edits) {
-        edit.replace(document.uri, new vscode.Range(document.positionAt(offset), document.positionAt(offset + length)), text);
-    }
-    if (!(await vscode.workspace.applyEdit(edit))) return;
+async function write(answer: Exclude<MeasuredAnswer, { problem: string }>): Promise<void> {
+    const document = await applyEdits(answer);
+    if (document === undefined) return;
     const editor = await vscode.window.showTextDocument(document);
-    const last = edits.at(-1);
+    const last = answer.edits.at(-1);
     if (last !== undefined)
         editor.revealRange(new vscode.Range(document.positionAt(last.offset), document.positionAt(last.offset)));
 }

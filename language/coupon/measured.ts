@@ -1,4 +1,5 @@
 import type { LangiumDocument } from 'langium';
+import { atEnd } from '../editing/at-end';
 import { editsOf, type SpanEdit } from '../editing/text-edits';
 import type { Coupon } from '../generated/ast';
 import { whereOf } from '../lowering/places';
@@ -45,7 +46,5 @@ function newBlock(text: string, coupon: CouponText, rows: readonly MeasuredRow[]
         coupon,
         rows.map(({ words, depth }) => burnRow(words, depth)),
     );
-    const gap = text === '' ? '' : /\n[ \t]*\r?\n[ \t]*$/.test(text) ? '' : /\n[ \t]*$/.test(text) ? '\n' : '\n\n';
-    const lineBreak = text.includes('\r\n') ? '\r\n' : '\n';
-    return { offset: text.length, length: 0, text: `${gap}${block}`.replaceAll('\n', lineBreak) };
+    return atEnd(text, block);
 }

@@ -13,7 +13,9 @@ export function readDepth(typed: string, services: KerfServices): DepthReading {
     if (text === '' || text.length > longest || /[{}\r\n"]|\/[/*]/.test(text)) return { problem: want };
     const depth = /[A-Za-zµ%]/.test(text) ? text : inMillimetres(text);
     const burn = burnThatGives(depth, services);
-    return (quantityOf(burn?.depth) ?? quantityOf(burn?.tone)) === undefined ? { problem: want } : { depth };
+    const length = quantityOf(burn?.depth);
+    if (length !== undefined) return { depth, value: length.value };
+    return quantityOf(burn?.tone) === undefined ? { problem: want } : { depth };
 }
 
 /** `0.31 +- 0.02` as `0.31 mm +- 0.02 mm`. */

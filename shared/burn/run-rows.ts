@@ -18,7 +18,9 @@ export function runRows(recipe: Recipe, sheet: Sheet | undefined): BurnRow[] {
 
 function rowOf(burnt: BurntStep, run: Run, recipe: Recipe, sheet: Sheet | undefined): BurnRow | undefined {
     const isNow = run.revision === undefined || run.revision === recipe.revision;
-    const step = isNow ? recipe.steps.find((each) => isNamed(each, burnt.step.value)) : undefined;
+    const named = recipe.steps.find((each) => isNamed(each, burnt.step.value));
+    if (named?.kind === 'cut') return undefined; // a single line, which no square of a coupon is like
+    const step = isNow ? named : undefined;
     const laser = run.laser ?? (isNow ? recipe.laser : undefined);
     const burntIn = burnt.sheet ?? sheetOf(step, recipe);
     const { power, speed, depth, passes } = burnt;

@@ -1,8 +1,11 @@
 import type { Plan, StepPlan } from '../plan/plan';
 import { stepKey } from '../plan/step-key';
+import type { Quantity } from '../quantity/quantity';
 import { showQuantity, showTime } from '../quantity/show';
+import type { Recipe } from '../recipe/recipe';
 import { stepFacts } from '../sheets/step-facts';
-import type { Checklist, ChecklistItem } from './protocol';
+import type { Burnt, Checklist, ChecklistItem, Measure } from './protocol';
+import { burntWords } from './settings-text';
 
 /** The steps to tick, with ids that survive edits around them: kind, name and how many of the same came before. */
 export function makeChecklist(plan: Plan): Checklist {
@@ -12,21 +15,23 @@ export function makeChecklist(plan: Plan): Checklist {
         recipe: recipe.name,
         title: recipe.title || recipe.name,
         revision: recipe.revision,
+        ...(recipe.laser === undefined ? {} : { laser: recipe.laser.name }),
         totals: plan.totals,
         cautions: plan.cautions,
         items: plan.steps.map((step) => {
             const base = stepKey(step.step);
             const before = seen.get(base) ?? 0;
             seen.set(base, before + 1);
-            return item(step, before === 0 ? base : `${base} ${before + 1}`);
+            return item(step, before === 0 ? base : `${base} ${before + 1}`, recipe);
         }),
     };
 }
 
-function item(plan: StepPlan, id: string): ChecklistItem {
+function item(plan: StepPlan, id: string, recipe: Recipe): ChecklistItem {
     const { step, title, unplanned } = plan;
     const facts = stepFacts(plan);
-    const measure = step.kind === 'check' ? (step.depth ?? step.width) : undefined;
+    const burnt = burntOf(plan, recipe);
+    const measures = measuresOf(plan);
     return {
         id,
         label: title,
@@ -39,6 +44,24 @@ function item(plan: StepPlan, id: string): ChecklistItem {
         tooltip: [title, ...facts.map((fact) => `${fact.label}: ${fact.value}`)].join('\n'),
         where: step.where,
         ...(step.kind === 'wait' ? { wait: step.time.value, detail: showTime(step.time.value) } : {}),
-        ...(measure === undefined ? {} : { measure: `should be ${showQuantity(measure)}` }),
+        ...(burnt === undefined ? {} : { burnt }),
+        ...(measures.length === 0 ? {} : { measures }),
     };
+}
+
+function burntOf({ step, laser }: StepPlan, { blanks }: Recipe): Burnt | undefined {
+    if ((step.kind !== 'engrave' && step.kind !== 'cut') || laser?.settings === undefined) return undefined;
+    const sheet = blanks.find(({ name }) => name === step.blank.value)?.sheet?.name;
+    return { step: step.name, words: burntWords(step, laser.settings, sheet) };
+}
+
+function measuresOf({ step }: StepPlan): Measure[] {
+    if (step.kind !== 'check' || step.step.value === undefined) return [];
+    const name = step.step.value;
+    const measure = (what: Measure['what'], wish: Quantity | undefined): Measure[] => {
+        if (wish === undefined) return [];
+        const { value, tolerance } = wish;
+        return [{ step: name, what, wish: showQuantity(wish), low: value - tolerance, high: value + tolerance }];
+    };
+    return [...measure('depth', step.depth), ...measure('width', step.width)];
 }

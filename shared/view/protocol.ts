@@ -24,6 +24,8 @@ export const method = {
     readDepth: 'kerfbook/readDepth',
     /** Request: the edits that write measured squares down; MeasuredParams to MeasuredAnswer or null. */
     measured: 'kerfbook/measured',
+    /** Request: the edit that writes a finished run below its recipe; RunParams to WrittenAnswer or null. */
+    run: 'kerfbook/run',
     /** Request: a section across a blank at another place; SectionParams to SectionView or null. */
     section: 'kerfbook/section',
     /** Request: the head's way through a laser step; ToolpathParams to ToolpathView or null. */
@@ -72,6 +74,7 @@ export interface Checklist {
     readonly recipe: string;
     readonly title: string;
     readonly revision: number;
+    readonly laser?: string;
     readonly totals: TotalsView;
     readonly cautions: readonly string[];
     readonly items: readonly ChecklistItem[];
@@ -87,8 +90,38 @@ export interface ChecklistItem {
     readonly where: Where;
     /** Seconds to wait once it is ticked. */
     readonly wait?: number;
+    /** What the step is burnt in and with. */
+    readonly burnt?: Burnt;
     /** What to measure, when the step is a check. */
-    readonly measure?: string;
+    readonly measures?: readonly Measure[];
+}
+
+/** A step as a line of a run has it: its name and `of walnut-12 80 % at 461 mm/s x 3 pitch 0.1 mm`. */
+export interface Burnt {
+    readonly step: string;
+    readonly words: string;
+}
+
+export interface Measure {
+    /** The step that is measured. */
+    readonly step: string;
+    readonly what: 'depth' | 'width';
+    /** What it should be, as it is shown, and its bounds in mm. */
+    readonly wish: string;
+    readonly low: number;
+    readonly high: number;
+}
+
+export interface RunParams {
+    readonly uri: string;
+    readonly recipe: string;
+    /** ISO 8601: `2026-11-20`. */
+    readonly date: string;
+    readonly revision: number;
+    readonly laser?: string;
+    /** What was burnt and measured, each as it is written in a run. */
+    readonly lines: readonly string[];
+    readonly notes: readonly string[];
 }
 
 export interface BuildAnswer {
@@ -141,14 +174,17 @@ export type SquaresAnswer =
     /** Each as it is written in a recipe: `burn 40 % at 400 mm/s`. */
     { readonly squares: readonly string[] } | { readonly problem: string };
 
-/** `depth` as it is to be written. */
-export type DepthReading = { readonly depth: string } | { readonly problem: string };
+/** `depth` as it is to be written, `value` in mm where it is a length. */
+export type DepthReading = { readonly depth: string; readonly value?: number } | { readonly problem: string };
 
 export interface MeasuredParams extends SquaresParams {
     readonly rows: readonly { readonly words: string; readonly depth: string }[];
 }
 
-export type MeasuredAnswer =
+export type MeasuredAnswer = WrittenAnswer;
+
+/** Edits of one file as the server knows it, or why there are none. */
+export type WrittenAnswer =
     | { readonly uri: string; readonly version: number; readonly edits: readonly TextChange[] }
     | { readonly problem: string };
 

@@ -14,15 +14,32 @@ export interface OpenSettings {
 }
 
 export function openSettings(step: Engrave | Cut, settings: LaserSettings): OpenSettings {
-    const share = settings.powerRatio;
-    const power = Number.isFinite(share) ? `${written(share * 100)} %` : `${written(settings.power)} W`;
+    const { power, speed, pitch, passes } = allSettings(step, settings);
     return {
         ...(step.power === undefined ? { power } : {}),
-        ...(step.speed === undefined ? { speed: `${written(settings.speed)} mm/s` } : {}),
-        // A cut is a single line: it has no pitch.
-        ...(step.kind === 'engrave' && step.pitch === undefined ? { pitch: `${written(settings.pitch)} mm` } : {}),
-        ...(step.passes === undefined ? { passes: String(settings.passes) } : {}),
+        ...(step.speed === undefined ? { speed } : {}),
+        ...(step.kind === 'engrave' && step.pitch === undefined && pitch !== undefined ? { pitch } : {}),
+        ...(step.passes === undefined ? { passes } : {}),
     };
+}
+
+function allSettings(step: Engrave | Cut, settings: LaserSettings) {
+    const share = settings.powerRatio;
+    return {
+        power: Number.isFinite(share) ? `${written(share * 100)} %` : `${written(settings.power)} W`,
+        speed: `${written(settings.speed)} mm/s`,
+        // A cut is a single line: it has no pitch.
+        pitch: step.kind === 'engrave' ? `${written(settings.pitch)} mm` : undefined,
+        passes: String(settings.passes),
+    };
+}
+
+/** What a step is burnt in and with, as a line of a run has it behind the name of the step. */
+export function burntWords(step: Engrave | Cut, settings: LaserSettings, sheet: string | undefined): string {
+    const { power, speed, pitch, passes } = allSettings(step, settings);
+    const many = settings.passes === 1 ? '' : ` x ${passes}`;
+    const lines = pitch === undefined ? '' : ` pitch ${pitch}`;
+    return `${sheet === undefined ? '' : `of ${sheet} `}${power} at ${speed}${many}${lines}`;
 }
 
 /** "80 % at 461 mm/s, pitch 0.1 mm, 3 passes": as much of it as is not written. */

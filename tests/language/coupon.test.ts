@@ -117,7 +117,7 @@ describe('a typed depth', () => {
         ['0.3 .. 0.4 mm', '0.3 .. 0.4 mm'],
     ])('%s is %s', async (typed, depth) => {
         await start();
-        expect(readDepth(typed, services)).toEqual({ depth });
+        expect(readDepth(typed, services)).toMatchObject({ depth });
     });
     it.each([
         '',

@@ -119,7 +119,7 @@ describe('writing measured squares down', () => {
         );
     });
     it('reads a depth while it is typed', async () => {
-        expect(await ask(method.readDepth, { text: '1/64 in' })).toEqual({ depth: '1/64 in' });
+        expect(await ask(method.readDepth, { text: '1/64 in' })).toEqual({ depth: '1/64 in', value: 25.4 / 64 });
         expect(await ask(method.readDepth, { text: 'x' })).toHaveProperty('problem');
     });
 });

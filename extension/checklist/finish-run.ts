@@ -1,0 +1,109 @@
+import * as vscode from 'vscode';
+import { type Checklist, method, type RunParams, type WrittenAnswer } from '../../shared/view/protocol';
+import type { RecipeServer } from '../server';
+import { applyEdits } from '../write/apply-edits';
+import { dayOf, runLines } from './run-lines';
+import { jobOf, type TickBook, type Ticks } from './ticks';
+
+/**
+ * "Finish the Run": what was ticked becomes a `run` block in the recipe's file, and the ticks go. They stay
+ * wherever anything fails, and come back when the run is taken back.
+ * @param redraw called whenever ticks have changed
+ */
+export async function finishRun(
+    server: RecipeServer,
+    book: TickBook,
+    uri: string,
+    checklist: Checklist,
+    redraw: () => void,
+): Promise<void> {
+    const job = jobOf(uri, checklist.recipe);
+    const ticks = book.of(job);
+    if (!(await isDone(checklist, ticks))) return;
+    const note = await vscode.window.showInputBox({
+        title: `Finish the run of ${checklist.title}`,
+        prompt: 'What went well or wrong? It is kept with the run. Empty leaves it out.',
+        placeHolder: 'Flush after 180; the tip of the beak is thin.',
+        ignoreFocusOut: true,
+        validateInput: (text) => (text.length > 500 ? 'No more than 500 letters.' : undefined),
+    });
+    if (note === undefined) return;
+    const params: RunParams = {
+        uri,
+        recipe: checklist.recipe,
+        date: dayOf(new Date()),
+        revision: checklist.revision,
+        ...(checklist.laser === undefined ? {} : { laser: checklist.laser }),
+        lines: runLines(
+            ticks,
+            checklist.items.map(({ id }) => id),
+        ),
+        notes: note.trim() === '' ? [] : [note],
+    };
+    const answer = await server.ask<WrittenAnswer>(method.run, params);
+    if (answer === undefined || 'problem' in answer) {
+        void vscode.window.showErrorMessage(`${answer?.problem ?? 'The run could not be written.'} Every tick is kept.`);
+        return;
+    }
+    const document = await write(answer);
+    if (document === undefined) return;
+    book.reset(job);
+    redraw();
+    const done = `Run of ${checklist.title} written below the recipe.`;
+    const choice = await vscode.window.showInformationMessage(done, 'Show', 'Take Back');
+    if (choice === 'Show') await show(document, answer);
+    if (choice === 'Take Back' && (await takeBack(document, answer))) {
+        book.restore(job, { ...ticks, ...book.of(job) });
+        redraw();
+    }
+}
+
+async function isDone({ items, title }: Checklist, ticks: Ticks): Promise<boolean> {
+    const open = items.filter(({ id }) => ticks[id] === undefined).length;
+    if (open === items.length) {
+        void vscode.window.showInformationMessage(`No step of ${title} is ticked yet: there is no run to write.`);
+        return false;
+    }
+    if (open === 0) return true;
+    const question = `${open} of ${items.length} steps of ${title} ${open === 1 ? 'is' : 'are'} not ticked. Write the run all the same?`;
+    return (await vscode.window.showWarningMessage(question, { modal: true }, 'Write')) === 'Write';
+}
+
+type Written = Exclude<WrittenAnswer, { readonly problem: string }>;
+
+/** Undefined, with the reason shown, unless the run stands safely in the file. */
+async function write(answer: Written): Promise<vscode.TextDocument | undefined> {
+    const open = vscode.workspace.textDocuments.find((document) => document.uri.toString() === answer.uri);
+    const wasDirty = open?.isDirty === true;
+    const document = await applyEdits(answer);
+    // What else was typed into it is not saved behind the maker's back.
+    if (document === undefined || wasDirty || (await document.save())) return document;
+    void vscode.window.showWarningMessage('The run stands in the file, but the file could not be saved. Every tick is kept.');
+    return undefined;
+}
+
+async function show(document: vscode.TextDocument, answer: Written): Promise<void> {
+    const editor = await vscode.window.showTextDocument(document);
+    const range = rangeOf(document, answer);
+    if (range === undefined) return;
+    editor.selection = new vscode.Selection(range.end, range.end);
+    editor.revealRange(range);
+}
+
+async function takeBack(document: vscode.TextDocument, answer: Written): Promise<boolean> {
+    const range = rangeOf(document, answer);
+    if (range === undefined) {
+        void vscode.window.showWarningMessage('The run was changed since. Remove it by hand, if it is not wanted.');
+        return false;
+    }
+    const edit = new vscode.WorkspaceEdit();
+    edit.delete(document.uri, range);
+    return (await vscode.workspace.applyEdit(edit)) && (await document.save());
+}
+
+/** Where the text that was written stands now: something may have been typed above it since. */
+function rangeOf(document: vscode.TextDocument, { edits }: Written): vscode.Range | undefined {
+    const text = edits[0]?.text ?? '';
+    const at = text === '' ? -1 : document.getText().lastIndexOf(text);
+    return at < 0 ? undefined : new vscode.Range(document.positionAt(at), document.positionAt(at + text.length));
+}

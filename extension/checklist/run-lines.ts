@@ -1,0 +1,31 @@
+import type { Ticks } from './ticks';
+
+/**
+ * The lines of a run from what was ticked: a line for each step that was burnt, with what was measured of
+ * it behind. Of a step that was measured again the last measure counts.
+ * @param order ids of the steps in the order of the work
+ */
+export function runLines(ticks: Ticks, order: readonly string[]): string[] {
+    const steps = new Map<string, { burnt: string; measured: Map<string, string> }>();
+    const of = (step: string) => {
+        const known = steps.get(step) ?? { burnt: '', measured: new Map() };
+        steps.set(step, known);
+        return known;
+    };
+    for (const id of order) {
+        const { burnt, measured = [] } = ticks[id] ?? {};
+        if (burnt !== undefined) of(burnt.step).burnt = burnt.words;
+        for (const { step, words } of measured) of(step).measured.set(words.split(' ', 1)[0]!, words);
+    }
+    return [...steps].map(([step, { burnt, measured }]) => {
+        // The language wants the depth before the width.
+        const words = [...measured.keys()].toSorted().map((what) => measured.get(what)!);
+        return [step, burnt, ...words].filter((part) => part !== '').join(' ');
+    });
+}
+
+/** A day as a run has it, by the clock on the wall. */
+export function dayOf(date: Date): string {
+    const two = (value: number) => String(value).padStart(2, '0');
+    return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+}

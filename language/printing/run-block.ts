@@ -1,0 +1,24 @@
+export interface RunText {
+    readonly recipe: string;
+    readonly date: string;
+    readonly revision: number;
+    readonly laser?: string;
+    /** What was burnt and measured, each a line as it is written. */
+    readonly lines: readonly string[];
+    readonly notes: readonly string[];
+}
+
+/** A run as recipe text. */
+export function runBlock({ recipe, date, revision, laser, lines, notes }: RunText): string {
+    const all = [
+        `revision ${revision}`,
+        ...(laser === undefined ? [] : [`laser ${laser}`]),
+        ...lines,
+        ...notes.map((note) => `note ${quoted(note)}`),
+    ];
+    return [`run ${recipe} ${date} {`, ...all.map((line) => `  ${line}`), '}', ''].join('\n');
+}
+
+function quoted(text: string): string {
+    return `"${text.trim().replaceAll(/\s+/g, ' ').replaceAll(/["\\]/g, '\\$&')}"`;
+}

@@ -1,0 +1,37 @@
+import type { LangiumDocument } from 'langium';
+import { atEnd } from './editing/at-end';
+import type { SpanEdit } from './editing/text-edits';
+import { isFile, isRun } from './generated/ast';
+import { whereOf } from './lowering/places';
+import { isDay } from './lowering/runs';
+import type { KerfServices } from './module';
+import { type RunText, runBlock } from './printing/run-block';
+
+/**
+ * The edit that writes a run into the file of its recipe: behind the last run of that recipe, or at the
+ * end. Undefined for a run that the language would not read back as it was meant.
+ */
+export function runEdits(document: LangiumDocument, run: RunText, services: KerfServices): SpanEdit[] | undefined {
+    const block = runBlock(run);
+    if (!isReadable(block, run, services)) return undefined;
+    const text = document.textDocument.getText();
+    const lineBreak = text.includes('\r\n') ? '\r\n' : '\n';
+    const file = document.parseResult.value;
+    const earlier = isFile(file)
+        ? file.entries.filter(isRun).findLast((each) => each.recipe?.$refText === run.recipe)
+        : undefined;
+    if (earlier !== undefined) {
+        const { offset, length } = whereOf(earlier);
+        const put = `\n${block.trimEnd()}`.replaceAll('\n', lineBreak);
+        return [{ offset: offset + length, length: 0, text: put }];
+    }
+    return [atEnd(text, block)];
+}
+
+function isReadable(block: string, run: RunText, services: KerfServices): boolean {
+    const { value, lexerErrors, parserErrors } = services.parser.LangiumParser.parse(block);
+    if (lexerErrors.length > 0 || parserErrors.length > 0 || !isFile(value) || value.entries.length !== 1) return false;
+    const [entry] = value.entries;
+    const lines = 1 + (run.laser === undefined ? 0 : 1) + run.lines.length + run.notes.length;
+    return isRun(entry) && isDay(entry.date) && entry.items.length === lines;
+}

@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import { lowerFile } from '../../language/lowering/lower-file';
+import { runEdits } from '../../language/run-edits';
+import { makeChecklist } from '../../shared/view/make-checklist';
+import { planOf } from '../kit/plan-of';
+import { shop } from '../kit/shop';
+import { open, services } from './services';
+
+const recipe = `recipe plate "Plate" {
+  revision 2
+  laser shed
+  blank b { of walnut-12  size 100 x 80 mm  grain along width }
+  engrave pocket on b { circle 30 mm  depth 0.5 mm  air off }
+  check pocket { depth 0.45 .. 0.55 mm }
+}
+`;
+const run = {
+    recipe: 'plate',
+    date: '2026-11-20',
+    revision: 2,
+    laser: 'shed',
+    lines: ['pocket of walnut-12 80 % at 300 mm/s x 2 pitch 0.1 mm depth 0.53 mm'],
+    notes: ['a "good" \\ one\nand more'],
+};
+
+async function written(text: string, what = run): Promise<string | undefined> {
+    const edits = runEdits(await open(text), what, services);
+    const [edit] = edits ?? [];
+    return edit && text.slice(0, edit.offset) + edit.text + text.slice(edit.offset + edit.length);
+}
+
+describe('a finished run', () => {
+    it('stands below the recipe and is read back as it was meant', async () => {
+        const text = await written(`${shop}${recipe}`);
+        const [lowered] = lowerFile(await open(text ?? ''), services);
+        expect(lowered?.runs).toHaveLength(1);
+        expect(lowered?.runs[0]).toMatchObject({ revision: 2, notes: ['a "good" \\ one and more'] });
+        expect(lowered?.runs[0]?.burnt[0]).toMatchObject({ sheet: 'walnut-12', passes: 2, depth: { value: 0.53 } });
+    });
+    it('comes behind the last run of its recipe, with the line breaks of the file', async () => {
+        const before = `${shop}${recipe}\nrun plate 2026-11-01 { revision 1 }\n\nboard oak { wood white-oak thickness 9 mm }\n`;
+        const text = (await written(before.replaceAll('\n', '\r\n'))) ?? '';
+        expect(text).toMatch(/run plate 2026-11-01 \{ revision 1 \}\r\nrun plate 2026-11-20 \{\r\n/);
+        expect(text.replaceAll('\r\n', '')).not.toContain('\n');
+        expect(text.trimEnd()).toMatch(/board oak .*\}$/);
+    });
+    it('that could not be read back is not written', async () => {
+        const text = `${shop}${recipe}`;
+        expect(await written(text, { ...run, lines: ['pocket } board x {'] })).toBeUndefined();
+        expect(await written(text, { ...run, lines: ['pocket depth'] })).toBeUndefined();
+        expect(await written(text, { ...run, date: '2026-02-30' })).toBeUndefined();
+        expect(await written(text, { ...run, revision: Number.NaN })).toBeUndefined();
+    });
+});
+
+describe('the checklist', () => {
+    it('has for each step what it is burnt in and with, and what is to be measured', async () => {
+        const checklist = makeChecklist(await planOf(`${shop}${recipe}`));
+        expect(checklist.laser).toBe('shed');
+        const [pocket, check] = checklist.items;
+        expect(pocket?.burnt?.words).toMatch(/^of walnut-12 80 % at \d+ mm\/s x \d pitch 0\.1 mm$/);
+        expect(check?.measures).toEqual([
+            { step: 'pocket', what: 'depth', wish: '0.5 ± 0.05 mm', low: expect.closeTo(0.45), high: expect.closeTo(0.55) },
+        ]);
+        const text = await written(`${shop}${recipe}`, { ...run, lines: [`pocket ${pocket?.burnt?.words}`] });
+        expect(text).toContain(`  pocket ${pocket?.burnt?.words}\n`);
+    });
+});
