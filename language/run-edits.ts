@@ -2,8 +2,8 @@ import type { LangiumDocument } from 'langium';
 import { atEnd } from './editing/at-end';
 import type { SpanEdit } from './editing/text-edits';
 import { isFile, isRun } from './generated/ast';
+import { isDay } from './lowering/day';
 import { whereOf } from './lowering/places';
-import { isDay } from './lowering/runs';
 import type { KerfServices } from './module';
 import { type RunText, runBlock } from './printing/run-block';
 
