@@ -113,6 +113,13 @@ function inlayFacts({ inlay, step }: StepPlan): Fact[] {
             ...(step.marks === undefined ? {} : { where: step.marks.where }),
         });
     }
+    if (step.clearance !== undefined) {
+        facts.push({
+            label: 'clearance',
+            value: showLength(step.clearance.value, step.clearance.unit),
+            where: step.clearance.where,
+        });
+    }
     if (inlay.stack !== undefined) {
         facts.push({ label: 'stands proud', value: likelyAndWorst(inlay.stack.proud) });
         facts.push({ label: 'left after sanding', value: likelyAndWorst(inlay.stack.left) });

@@ -1,5 +1,6 @@
 import { showLength } from '../../../shared/quantity/show';
-import type { BlankView, SectionView, SpanView } from '../../../shared/view/bench-view';
+import type { BlankView, SectionView, SpanView, WrittenView } from '../../../shared/view/bench-view';
+import { DepthGrip } from './depth-grip';
 import { url } from './ids';
 import { type Dimension, dimensionsOf } from './section-dimensions';
 import { exaggeration, type SectionScale, sectionScale } from './section-scale';
@@ -12,16 +13,19 @@ interface SectionProps {
     readonly all: readonly SectionView[];
     readonly placing: Placing;
     readonly screen: Size;
+    /** The depth that the step just done asks for, where it can be changed. */
+    readonly depth?: { readonly name: string; readonly written: WrittenView; readonly textVersion: number } | undefined;
 }
 
 /** A cut across the piece along the section line, under the picture and in line with it. */
-export function Section({ blank, section, all, placing, screen }: SectionProps) {
+export function Section({ blank, section, all, placing, screen, depth }: SectionProps) {
     const scale = sectionScale(all, placing.scale);
     const x = (mm: number) => placing.shiftX + mm * placing.scale;
     const left = Math.max(x(0), -20);
     const right = Math.min(x(section.width), screen.width + 20);
     const seen = section.spans.filter((span) => x(span.to) > left - 1 && x(span.from) < right + 1);
     const dimensions = dimensionsOf(section, blank.unit);
+    const dug = dimensions.find(({ id }) => id === 'depth');
     const thick = showLength(section.face, blank.unit);
     const title = `Section ${showLength(section.y, blank.unit)} from the top edge, ${exaggeration(scale.times)}`;
     return (
@@ -32,7 +36,8 @@ export function Section({ blank, section, all, placing, screen }: SectionProps) 
             </figcaption>
             <svg
                 height={scale.height}
-                role="img"
+                role={depth === undefined ? 'img' : undefined}
+                aria-roledescription="picture"
                 aria-label={`${title}. ${[`${thick} thick`, ...dimensions.map(({ text }) => text)].join(', ')}.`}
             >
                 {seen.map((span) => (
@@ -54,6 +59,15 @@ export function Section({ blank, section, all, placing, screen }: SectionProps) 
                     ))}
                 {scale.breakAt !== undefined && <BreakLine left={left} right={right} y={scale.breakAt} />}
                 <Dimensions dimensions={dimensions} scale={scale} x={x} screen={screen} />
+                {depth !== undefined && dug !== undefined && (
+                    <DepthGrip
+                        {...depth}
+                        x={x(dug.x)}
+                        y={scale.y(dug.from)}
+                        scale={scale.times * placing.scale}
+                        deepest={section.top}
+                    />
+                )}
                 <Thickness section={section} text={thick} scale={scale} at={Math.max(left - 16, 20)} />
             </svg>
             <Key section={section} />

@@ -1,5 +1,5 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
-import type { BenchView, BlankView, FrameView, PieceView, SectionView } from '../../../shared/view/bench-view';
+import type { BenchView, BlankView, FrameView, PieceView, SectionView, StepView } from '../../../shared/view/bench-view';
 import { describeLayer, statesOf } from './describe';
 import { Picture } from './picture';
 import { Section } from './section';
@@ -72,11 +72,18 @@ export function Stage(props: StageProps) {
                     all={[...all, section]}
                     placing={place(window, blank, screen)}
                     screen={screen}
+                    depth={depthOf(view, stepOf(view, frame), blank.name)}
                 />
             )}
             <Toolpath key={frame.step} view={view} step={stepOf(view, frame)} answer={props.toolpath} />
         </div>
     );
+}
+
+function depthOf(view: BenchView, step: StepView | undefined, blank: string) {
+    const fact = step?.facts.find(({ label }) => label === 'depth');
+    if (step === undefined || step.blank !== blank || fact?.where === undefined || fact.written === undefined) return undefined;
+    return { name: step.title, written: { where: fact.where, text: fact.written }, textVersion: view.textVersion };
 }
 
 interface PiecesProps {

@@ -50,9 +50,12 @@ function stroke(
         pen.moveTo(shiftX + points[3 * i - 3]! * scale, shiftY + points[3 * i - 2]! * scale);
         pen.lineTo(shiftX + points[3 * i]! * scale, shiftY + points[3 * i + 1]! * scale);
     }
+    // Travel lies under everything else: run-ups of many lines together would drown what is burnt.
+    pen.globalAlpha = which === '0' ? 0.25 : 1;
     pen.setLineDash(which === '0' ? [3, 3] : []);
     pen.strokeStyle = ink;
     pen.lineWidth = width;
     pen.stroke();
     pen.setLineDash([]);
+    pen.globalAlpha = 1;
 }

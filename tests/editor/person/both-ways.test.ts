@@ -2,11 +2,12 @@ import { strict as assert } from 'node:assert';
 import { eventually, session } from './shared.ts';
 
 describe('what is changed in the bench view', () => {
-    const line = async (number: number) => {
-        const { page } = await session.open();
-        await (await session.open()).goToLine('heron-tray.kerf', number);
-        const text = await page.locator('.editor-instance .view-line', { hasText: /art heron at|depth 0/ }).allTextContents();
-        return text.map((each) => each.replaceAll(' ', ' ')).join('\n');
+    const textAt = async (line: number) => {
+        const workbench = await session.open();
+        await workbench.goToLine('heron-tray.kerf', line);
+        const lines = await workbench.page.locator('.editor-instance .view-line').allTextContents();
+        // The editor shows spaces that do not break.
+        return lines.join('\n').replaceAll('\u00a0', ' ');
     };
 
     it('a number typed over is written into the text, and undone there', async () => {
@@ -19,7 +20,7 @@ describe('what is changed in the bench view', () => {
         await session.shot('type-over');
         await page.keyboard.press('Enter');
         await bench.getByRole('button', { name: 'Change depth of Engrave pocket, 0.6 mm' }).waitFor();
-        assert.match(await line(26), /depth 0\.6 mm/);
+        assert.match(await textAt(26), /depth 0\.6 mm/);
         await page.keyboard.press('Control+z');
         await bench.getByRole('button', { name: /^Change depth of Engrave pocket, 0\.5/ }).waitFor();
     });
@@ -33,6 +34,23 @@ describe('what is changed in the bench view', () => {
             .getByRole('alert')
             .getByText(/cannot be written here/)
             .waitFor();
+    });
+
+    it('the floor in the section moved with the keyboard changes the depth in the text', async () => {
+        const workbench = await session.open();
+        const { bench, page } = workbench;
+        await bench.getByRole('tab', { name: /Engrave pocket/ }).click();
+        const floor = bench.getByRole('slider', { name: 'Depth of Engrave pocket' });
+        const before = await floor.getAttribute('aria-valuetext');
+        await floor.focus();
+        await page.keyboard.press('Shift+ArrowDown');
+        await page.keyboard.press('ArrowUp');
+        const wanted = `${(Number.parseFloat(before!) + 0.09).toFixed(2).replace(/0+$/, '')} mm`;
+        await bench.getByRole('button', { name: `Change depth of Engrave pocket, ${wanted}` }).waitFor();
+        await session.shot('depth-grip');
+        assert.ok((await textAt(26)).includes(`depth ${wanted}`));
+        await page.keyboard.press('Control+z');
+        await bench.getByRole('button', { name: `Change depth of Engrave pocket, ${before}` }).waitFor();
     });
 
     it('the machine’s way is replayed by time, with the keyboard', async () => {
@@ -61,7 +79,7 @@ describe('what is changed in the bench view', () => {
         await page.keyboard.press('Shift+ArrowRight');
         await page.keyboard.press('ArrowUp');
         await bench.getByRole('button', { name: 'Place of art heron: 160, 99 mm' }).waitFor();
-        assert.match(await line(25), /art heron at 160, 99 mm/);
+        assert.match(await textAt(25), /art heron at 160, 99 mm/);
         const box = (await grip.locator('.reach').boundingBox())!;
         const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
         await page.mouse.move(x, y);
@@ -73,7 +91,7 @@ describe('what is changed in the bench view', () => {
             'the art to be elsewhere',
             async () => !/160, 99 mm/.test((await grip.getAttribute('aria-label')) ?? '160, 99 mm'),
         );
-        assert.doesNotMatch(await line(25), /at 160, 99 mm/);
+        assert.doesNotMatch(await textAt(25), /at 160, 99 mm/);
         await page.keyboard.press('Control+z');
         await page.keyboard.press('Control+z');
         await bench.getByRole('button', { name: 'Place of art heron: 150, 100 mm' }).waitFor();
