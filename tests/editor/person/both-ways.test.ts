@@ -2,6 +2,13 @@ import { strict as assert } from 'node:assert';
 import { eventually, session } from './shared.ts';
 
 describe('what is changed in the bench view', () => {
+    before(async () => {
+        const workbench = await session.open();
+        await workbench.page.keyboard.press('Control+1');
+        await workbench.openFile('heron-tray.kerf');
+        await workbench.openBench();
+    });
+
     const textAt = async (line: number) => {
         const workbench = await session.open();
         await workbench.goToLine('heron-tray.kerf', line);
