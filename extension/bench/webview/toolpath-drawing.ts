@@ -1,4 +1,5 @@
 import type { ToolpathView, WayKind, WayView } from '../../../shared/view/toolpath-view';
+import type { Moment } from './toolpath-moment';
 import type { Placing } from './zoom';
 
 /** A colour for each kind of way, and for the blank's edge. */
@@ -6,11 +7,11 @@ export type Inks = Readonly<Record<WayKind | 'travel' | 'edge', string>>;
 
 const widths: Readonly<Record<WayKind | 'travel', number>> = { scan: 0.7, outline: 1.4, cut: 2, travel: 0.5 };
 
-/** Draws the first `places` places of each work, and the head where it is. One stroke a kind, so that many lines stay quick. */
+/** Draws what the head has come by at a moment, and the head where it is. One stroke a kind, so that many lines stay quick. */
 export function drawWays(
     pen: CanvasRenderingContext2D,
     { works }: ToolpathView,
-    places: readonly number[],
+    { places, head }: Moment,
     inks: Inks,
     sheet: Placing & { readonly width: number; readonly height: number },
 ): void {
@@ -19,13 +20,11 @@ export function drawWays(
     pen.strokeStyle = inks.edge;
     pen.lineWidth = 1;
     pen.strokeRect(shiftX, shiftY, sheet.width * scale, sheet.height * scale);
-    let head: { x: number; y: number } | undefined;
     works.forEach((work, index) => {
         const count = places[index] ?? 0;
         if (count === 0) return;
         stroke(pen, work, count, '0', inks.travel, widths.travel, sheet);
         stroke(pen, work, count, '1', inks[work.kind], widths[work.kind], sheet);
-        head = { x: work.points[3 * count - 3]!, y: work.points[3 * count - 2]! };
     });
     if (head === undefined) return;
     pen.beginPath();

@@ -24,7 +24,7 @@ export function Toolpath({ view, step, answer }: ToolpathProps) {
         <section class="toolpath" aria-label={`Toolpath of ${step.title}`}>
             <h2>Toolpath: {step.title}</h2>
             {(shown === undefined || answer?.text !== view.textVersion) && (
-                <p>
+                <p class="turning">
                     <button type="button" onClick={ask}>
                         {shown === undefined ? 'Show the toolpath' : 'Bring up to date'}
                     </button>
@@ -39,7 +39,8 @@ export function Toolpath({ view, step, answer }: ToolpathProps) {
 function Replay({ toolpath, blank }: { toolpath: ToolpathView; blank: BlankView }) {
     const [time, setTime] = useState(toolpath.total);
     const at = Math.min(time, toolpath.total);
-    const { words, places } = momentAt(toolpath, at);
+    const moment = momentAt(toolpath, at);
+    const { words } = moment;
     const canvas = useRef<HTMLCanvasElement>(null);
     const { width } = useSize(canvas);
     const height = Math.min(420, (width * blank.height) / Math.max(blank.width, 1));
@@ -53,7 +54,7 @@ function Replay({ toolpath, blank }: { toolpath: ToolpathView; blank: BlankView 
         if (pen === null) return;
         pen.scale(dense, dense);
         const scale = Math.min((width - 16) / Math.max(blank.width, 1), (height - 16) / Math.max(blank.height, 1));
-        drawWays(pen, toolpath, places, inksOf(target), {
+        drawWays(pen, toolpath, moment, inksOf(target), {
             scale,
             shiftX: (width - blank.width * scale) / 2,
             shiftY: (height - blank.height * scale) / 2,
