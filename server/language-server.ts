@@ -10,6 +10,7 @@ import type { Asker } from './engine/asker';
 import type { FileReader } from './files/read-result';
 import { answerRequests } from './requests';
 import { answerRunRequests } from './run-requests';
+import { ShownProgress } from './show-progress';
 import { ArtCache } from './workshop/art-cache';
 import { LastPlans } from './workshop/last-plans';
 import { namesInArt } from './workshop/names-in-art';
@@ -43,6 +44,11 @@ export function serveLanguage({ connection, fileSystem, read, asker }: Process):
             artNames: namesInArt(arts),
         },
     );
+    const progress = new ShownProgress(connection);
+    asker.watch?.(progress);
+    services.shared.lsp.LanguageServer.onInitialize(({ capabilities }) => {
+        progress.able = capabilities.window?.workDoneProgress === true;
+    });
     const workshop = new Workshop(services.kerf, arts, asker);
     const publisher = new Publisher(connection, workshop, plans);
     answerRequests(connection, workshop);

@@ -1,3 +1,4 @@
+import type { JobWatcher } from '../worker/job-watcher';
 import type { AnswerTo, ArtFile, Job } from './jobs';
 import { PlanEngine } from './plan-engine';
 
@@ -5,6 +6,8 @@ import { PlanEngine } from './plan-engine';
 export interface Asker {
     /** @param subject a newer job on the same subject cancels this one, which then rejects with Cancelled. */
     ask<J extends Job>(job: J, arts: readonly ArtFile[], subject?: string): Promise<AnswerTo<J>>;
+    /** Absent where jobs hold up everything else anyway. */
+    watch?(watcher: JobWatcher): void;
 }
 
 /** Works jobs off at once, in this thread: for the command line and for tests. */

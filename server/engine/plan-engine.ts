@@ -32,8 +32,8 @@ export class PlanEngine {
     private last: { readonly key: string; readonly plan: Plan } | undefined;
     private readonly examined = new WeakMap<Plan, Finding[]>();
 
-    /** @param checkpoint called between stages; may throw Cancelled to give a job up. */
-    constructor(private readonly checkpoint: () => void = () => {}) {
+    /** @param checkpoint called with the name of each stage before it; may throw Cancelled to give a job up. */
+    constructor(private readonly checkpoint: (stage: string) => void = () => {}) {
         this.memo = new Memo(64, checkpoint);
     }
 
@@ -103,7 +103,7 @@ export class PlanEngine {
     }
 
     private plan(recipe: Recipe, files: ReadonlyMap<string, ArtFile> = this.files): Plan {
-        this.checkpoint();
+        this.checkpoint('plan');
         const arts = new Map<string, ArtState>();
         const versions = recipe.arts.map(({ uri }) => files.get(uri)?.version ?? '');
         // Places and all: findings and figures point at them.

@@ -9,6 +9,7 @@ export type ToWorker =
 /** Back from it. */
 export type FromWorker =
     | { readonly kind: 'answer'; readonly id: number; readonly answer: unknown }
+    | { readonly kind: 'stage'; readonly id: number; readonly stage: string }
     | { readonly kind: 'cancelled'; readonly id: number }
     | { readonly kind: 'failed'; readonly id: number; readonly message: string };
 

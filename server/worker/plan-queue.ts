@@ -1,4 +1,5 @@
 import { type AnswerTo, type ArtFile, Cancelled, type Job } from '../engine/jobs';
+import type { JobWatcher, WatchedJob } from './job-watcher';
 import type { FromWorker, Port, ToWorker } from './messages';
 
 interface Waiting {
@@ -19,6 +20,8 @@ export class PlanQueue {
     private readonly cancelled: Int32Array | undefined;
     private port: Port<FromWorker, ToWorker>;
     private count = 0;
+    private watcher: JobWatcher | undefined;
+    private watched: WatchedJob | undefined;
 
     /** @param makePort starts a worker; called again should one die. */
     constructor(private readonly makePort: (died: () => void) => Port<FromWorker, ToWorker>) {
@@ -34,6 +37,10 @@ export class PlanQueue {
         });
     }
 
+    watch(watcher: JobWatcher): void {
+        this.watcher = watcher;
+    }
+
     private supersede(subject: string): void {
         const [old, kept] = [
             this.waiting.filter((one) => one.subject === subject),
@@ -42,7 +49,12 @@ export class PlanQueue {
         this.waiting = kept;
         for (const one of old) one.reject(new Cancelled());
         // Ids only grow, so "everything up to this one" names the running job alone.
-        if (this.running?.subject === subject && this.cancelled !== undefined) Atomics.store(this.cancelled, 0, this.running.id);
+        if (this.running?.subject === subject) this.cancel(this.running);
+    }
+
+    /** Has no say where no memory can be shared: then the job runs to its end. */
+    private cancel(job: Waiting): void {
+        if (this.running === job && this.cancelled !== undefined) Atomics.store(this.cancelled, 0, job.id);
     }
 
     private next(): void {
@@ -50,6 +62,7 @@ export class PlanQueue {
         const job = this.waiting.shift();
         if (job === undefined) return;
         this.running = job;
+        this.watched = this.watcher?.begun(titleOf(job.job), () => this.cancel(job));
         for (const file of job.arts) {
             if (this.sent.get(file.uri) === file.version) continue;
             this.sent.set(file.uri, file.version);
@@ -71,7 +84,12 @@ export class PlanQueue {
     private receive(message: FromWorker): void {
         const job = this.running;
         if (job === undefined || job.id !== message.id) return;
+        if (message.kind === 'stage') {
+            this.watched?.stage(message.stage);
+            return;
+        }
         this.running = undefined;
+        this.watched?.ended();
         if (message.kind === 'answer') job.resolve(message.answer as never);
         else job.reject(message.kind === 'cancelled' ? new Cancelled() : new Error(message.message));
         this.next();
@@ -81,9 +99,14 @@ export class PlanQueue {
     private restart(): void {
         const job = this.running;
         this.running = undefined;
+        this.watched?.ended();
         this.sent.clear();
         this.port = this.start();
         job?.reject(new Error('Working this out took more memory than there is.'));
         this.next();
     }
+}
+
+function titleOf(job: Job): string {
+    return 'recipe' in job ? `Working out ${job.recipe.name}` : 'Looking at coupons';
 }

@@ -3,6 +3,9 @@ import { Cancelled } from '../engine/jobs';
 import { PlanEngine } from '../engine/plan-engine';
 import type { FromWorker, Port, ToWorker } from './messages';
 
+/** Least time between two stages that are told, ms. */
+const betweenStages = 200;
+
 /**
  * The worker's side: works jobs off in the order they come, once the compiled geometry is there or is
  * known not to be. `wasm` are its bytes.
@@ -10,8 +13,13 @@ import type { FromWorker, Port, ToWorker } from './messages';
 export function serveEngine(port: Port<ToWorker, FromWorker>, wasm: Uint8Array): void {
     let current = 0;
     let cancelled: Int32Array | undefined;
-    const engine = new PlanEngine(() => {
+    let told = 0;
+    const engine = new PlanEngine((stage) => {
         if (cancelled !== undefined && Atomics.load(cancelled, 0) >= current) throw new Cancelled();
+        const now = Date.now();
+        if (now - told < betweenStages) return;
+        told = now;
+        port.post({ kind: 'stage', id: current, stage });
     });
     let ready: Promise<unknown> = prepareGeometry({ binary: wasm }).catch(() => undefined);
     port.listen((message) => {

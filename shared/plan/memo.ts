@@ -8,10 +8,10 @@ export class Memo {
     private readonly names = new WeakMap<object, number>();
     private count = 0;
 
-    /** @param checkpoint called before anything is worked out anew; may throw to give up. */
+    /** @param checkpoint called with the stage before anything is worked out anew; may throw to give up. */
     constructor(
         private readonly limit = 64,
-        private readonly checkpoint: () => void = () => {},
+        private readonly checkpoint: (stage: string) => void = () => {},
     ) {}
 
     get<T>(stage: string, key: string, compute: () => T): T {
@@ -27,7 +27,7 @@ export class Memo {
             answers.set(key, known);
             return known;
         }
-        this.checkpoint();
+        this.checkpoint(stage);
         const fresh = compute();
         answers.set(key, fresh);
         if (answers.size > this.limit) {

@@ -169,6 +169,12 @@ export const drawings: Readonly<Record<string, string>> = {
     'slanting edges that leave the page and come back': square(
         '<polygon points="-50 20 150 -30 120 180 60 -20 20 150 -80 90"/><path fill-rule="evenodd" d="M50-200L260 300L-160 300z M50 60l300 90h-600z" fill="#fff"/>',
     ),
+    'gradients along a line': square(
+        '<linearGradient id="g" x1=".2" x2=".7"><stop stop-color="#000"/><stop offset=".4" stop-color="#ddd"/><stop offset="1" stop-color="#222"/></linearGradient><rect x="10" y="10" width="80" height="30" fill="url(#g)"/><linearGradient id="h" href="#g" gradientTransform="rotate(40 .5 .5) scale(.3)" spreadMethod="reflect"/><circle cx="30" cy="70" r="20" fill="url(#h)"/><linearGradient id="i" gradientUnits="userSpaceOnUse" x1="60" y1="60" x2="70" y2="65" spreadMethod="repeat"><stop stop-color="#fff"/><stop offset=".3" stop-color="#fff"/><stop offset=".3" stop-color="#000"/></linearGradient><path d="M60 55h30v30z" fill="url(#i)" transform="rotate(10 75 70)"/>',
+    ),
+    'gradients from a point': square(
+        '<radialGradient id="g"><stop stop-color="#fff"/><stop offset="1" stop-color="#000"/></radialGradient><rect x="5" y="10" width="60" height="35" fill="url(#g)"/><radialGradient id="h" href="#g" cx=".5" cy=".5" r=".4" fx=".35" fy=".6"/><circle cx="30" cy="72" r="22" fill="url(#h)"/><radialGradient id="i" gradientUnits="userSpaceOnUse" cx="75" cy="70" r="8" spreadMethod="reflect"><stop offset=".1" stop-color="#000"/><stop offset=".9" stop-color="#fff"/></radialGradient><rect x="58" y="52" width="36" height="36" fill="url(#i)"/><circle cx="82" cy="25" r="10" fill="none" stroke-width="8" stroke="url(#h)"/>',
+    ),
     'a gradient of one tone': square(
         '<linearGradient id="g"><stop offset="0" stop-color="#000"/><stop offset="1" stop-color="#000"/></linearGradient><rect x="10" y="10" width="50" height="50" fill="url(#g)"/><linearGradient id="h" href="#g"/><circle cx="75" cy="75" r="15" fill="url(#h)"/>',
     ),

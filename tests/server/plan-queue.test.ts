@@ -24,6 +24,10 @@ class HandWorker {
         return this.got.flatMap((message) => (message.kind === 'job' ? [message] : []));
     }
 
+    stage(stage: string): void {
+        this.receive({ kind: 'stage', id: this.jobs().at(-1)!.id, stage });
+    }
+
     answer(answer: unknown): void {
         this.receive({ kind: 'answer', id: this.jobs().at(-1)!.id, answer });
     }
@@ -64,6 +68,31 @@ describe('the queue before the worker', () => {
         expect(await running).toEqual(['old']);
         worker.answer(['new']);
         expect(await newest).toEqual(['new']);
+    });
+
+    it('tells of a running job and its stages, and gives it up when that is asked for', async () => {
+        const worker = new HandWorker();
+        const queue = new PlanQueue(worker.port);
+        const started = worker.got[0]!;
+        const flag = new Int32Array(started.kind === 'start' ? started.cancelled! : new SharedArrayBuffer(4));
+        const told: string[] = [];
+        let giveUp = (): void => {};
+        queue.watch({
+            begun: (title, cancel) => {
+                told.push(title);
+                giveUp = cancel;
+                return { stage: (name) => told.push(name), ended: () => told.push('end') };
+            },
+        });
+        const running = queue.ask(job, []);
+        worker.stage('art');
+        worker.stage('hatch');
+        giveUp();
+        expect(Atomics.load(flag, 0)).toBe(worker.jobs()[0]!.id);
+        worker.answer([]);
+        await running;
+        worker.stage('late');
+        expect(told).toEqual(['Working out tray', 'art', 'hatch', 'end']);
     });
 
     it('a worker that dies is started anew and the next job is answered', async () => {

@@ -89,6 +89,7 @@ function newDrawing(
         parts: [],
         clipRegions: new Map(),
         drawn: limits.drawn,
+        shades: { left: limits.shades },
     };
 }
 

@@ -27,6 +27,8 @@ export interface Drawing {
     readonly clipRegions: Map<string, Region>;
     /** Elements drawn so far; counted down from limits.drawn. */
     drawn: number;
+    /** Shades of gradients that may still be cut out; counted down from limits.shades. */
+    readonly shades: { left: number };
 }
 
 /** What is visible at a place of the page, in mm: inside the box, and inside the region if there is one. */

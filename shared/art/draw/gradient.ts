@@ -11,14 +11,12 @@ interface Stop {
     readonly colour: Colour;
 }
 
-/** A gradient's mean colour along its length: what it burns like in one setting. Says so, unless all of it is the same. */
+/** A gradient's mean colour along its length. */
 export function averageOf(drawing: Drawing, gradient: SvgElement, place: Place): Colour | undefined {
     const stops = stopsOf(drawing, gradient, place);
     const [first] = stops;
     if (first === undefined) return undefined;
     if (stops.every(({ colour }) => same(colour, first.colour))) return first.colour;
-    const message = 'A gradient is taken as its average darkness: a burn has one depth.';
-    drawing.problems.add('unsupported', gradient.name, message, gradient.offset);
     let red = 0;
     let green = 0;
     let blue = 0;
@@ -37,6 +35,38 @@ export function averageOf(drawing: Drawing, gradient: SvgElement, place: Place):
         from = stop;
     }
     return alpha > 0 ? { red: red / alpha, green: green / alpha, blue: blue / alpha, alpha } : undefined;
+}
+
+export interface Ramp {
+    /** Takes 0 to 1. */
+    readonly colourAt: (t: number) => Colour;
+    readonly opaque: boolean;
+}
+
+/** A gradient's colour at each part of its length; undefined if all of it is the same. */
+export function rampOf(drawing: Drawing, gradient: SvgElement, place: Place): Ramp | undefined {
+    const stops = stopsOf(drawing, gradient, place);
+    const [first] = stops;
+    if (first === undefined || stops.every(({ colour }) => same(colour, first.colour))) return undefined;
+    const colourAt = (t: number): Colour => {
+        const after = stops.findIndex(({ at }) => at > t);
+        if (after === 0) return first.colour;
+        const from = stops[(after < 0 ? stops.length : after) - 1]!;
+        if (after < 0) return from.colour;
+        const to = stops[after]!;
+        return mixed(from.colour, to.colour, (t - from.at) / (to.at - from.at));
+    };
+    return { colourAt, opaque: stops.every(({ colour }) => colour.alpha === 1) };
+}
+
+function mixed(a: Colour, b: Colour, share: number): Colour {
+    const mix = (from: number, to: number): number => from + (to - from) * share;
+    return {
+        red: mix(a.red, b.red),
+        green: mix(a.green, b.green),
+        blue: mix(a.blue, b.blue),
+        alpha: mix(a.alpha, b.alpha),
+    };
 }
 
 /** A gradient's stops, its own or those of the gradient it refers to; offsets never fall, as the standard wants. */

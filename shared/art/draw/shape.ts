@@ -4,12 +4,14 @@ import { transformRing } from '../../geometry/transform';
 import type { Path } from '../../geometry/widen';
 import { type Colour, darknessOf, hexOverWhite } from '../style/colour';
 import type { Computed } from '../style/computed';
+import type { Paint } from '../style/properties';
 import type { SvgElement } from '../xml/tree';
 import { isEmptyBox } from './clip-box';
 import type { Drawing, Place } from './drawing';
 import { drawMarkers } from './markers';
 import { largestScale, outlineOf } from './outline';
 import { colourOf } from './paint';
+import { shadesOfPaint } from './shaded-paint';
 import { bendFor, fillRegion, strokeRegion } from './shape-regions';
 import type { Visitor } from './walk';
 
@@ -30,13 +32,31 @@ export function drawShape(drawing: Drawing, element: SvgElement, computed: Compu
         if (layer === 'fill' && fill !== undefined) {
             const open = paths.some(isLeftOpen);
             const region = fillRegion(drawing, element, paths, style.fillRule, place);
-            add(drawing, element, place, region, fill, style.fillOpacity, open);
+            addPainted(drawing, element, place, { region, paint: style.fill, colour: fill, opacity: style.fillOpacity, open });
         } else if (layer === 'stroke' && stroke !== undefined) {
             const region = strokeRegion(drawing, element, paths, style, place);
-            add(drawing, element, place, region, stroke, style.strokeOpacity, false);
+            const { stroke: paint, strokeOpacity: opacity } = style;
+            addPainted(drawing, element, place, { region, paint, colour: stroke, opacity, open: false });
         } else if (layer === 'markers') {
             drawMarkers(drawing, element, computed, place, visitor);
         }
+    }
+}
+
+interface Painted {
+    readonly region: Region;
+    readonly paint: Paint;
+    /** The colour that the paint comes down to. */
+    readonly colour: Colour;
+    readonly opacity: number;
+    readonly open: boolean;
+}
+
+/** Adds a painted area; one of a gradient in its shades. */
+function addPainted(drawing: Drawing, element: SvgElement, place: Place, painted: Painted): void {
+    const { region, paint, colour, opacity, open } = painted;
+    for (const shade of shadesOfPaint(drawing, element, place, region, paint, opacity * place.opacity) ?? [{ region, colour }]) {
+        add(drawing, element, place, shade.region, shade.colour, opacity, open);
     }
 }
 
