@@ -11,8 +11,10 @@ export const limits = {
     elements: 400_000,
     /** Elements drawn, each as often as a `use` draws it. */
     drawn: 100_000,
-    /** Shapes cut out for the shades of gradients; gradients beyond are taken as their average. */
-    shades: 10_000,
+    /** Corners of all shapes that are cut into the shades of gradients, once for each; gradients beyond are taken as their average. */
+    shades: 6_000_000,
+    /** Masks drawn, each once for every place it is used at. */
+    masks: 300,
     /** Corners after curves are flattened and strokes cut into dashes. */
     corners: 2_000_000,
     /** Characters that entities may add. */

@@ -104,6 +104,33 @@ const files: Readonly<Record<string, readonly [text: () => string, kinds: readon
         60,
     ],
     'half a million elements': [() => svg('<g/>'.repeat(500_000)), ['too-large'], 60],
+    'masks masked by masks': [
+        () =>
+            svg(
+                `${many(12, (i) => `<mask id="m${i + 1}">${`<rect width="9" height="9" fill="#fff" mask="url(#m${i})"/>`.repeat(10)}</mask>`)}<mask id="m0"><rect width="9" height="9" fill="#777"/></mask><rect width="90" height="90" mask="url(#m12)"/>`,
+            ),
+        [],
+        20,
+    ],
+    'gradients in many shades on many corners': [
+        () => {
+            const stops = many(60, (i) => `<stop offset="${i / 60}" stop-color="${i % 2 === 0 ? '#000' : '#fff'}"/>`);
+            const teeth = many(20_000, (i) => `M${i / 250} 20v60h.002v-60z`);
+            return svg(
+                `<linearGradient id="g" x1="0" x2="1" spreadMethod="reflect">${stops}</linearGradient>${`<path fill="url(#g)" d="${teeth}"/>`.repeat(5)}`,
+            );
+        },
+        ['unsupported'],
+        60,
+    ],
+    'a gradient that turns without end': [
+        () =>
+            svg(
+                '<radialGradient id="g" gradientUnits="userSpaceOnUse" cx="50" cy="50" r="1e-9" spreadMethod="repeat"><stop stop-color="#000"/><stop offset="1" stop-color="#fff"/></radialGradient><rect y="20" width="90" height="60" fill="url(#g)"/><linearGradient id="h" x2="1e-300" spreadMethod="reflect"><stop stop-color="#000"/><stop offset="1" stop-color="#fff"/></linearGradient><rect y="20" width="90" height="60" fill="url(#h)"/>',
+            ),
+        ['unsupported'],
+        20,
+    ],
     'a chain of gradients': [
         () =>
             svg(

@@ -2,8 +2,12 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Connection } from 'vscode-languageserver';
 import { ShownProgress } from '../../server/show-progress';
 
-beforeEach(() => void vi.useFakeTimers());
-afterEach(() => void vi.useRealTimers());
+beforeEach(() => {
+    vi.useFakeTimers();
+});
+afterEach(() => {
+    vi.useRealTimers();
+});
 
 /** A client that writes down what it is shown. */
 function client() {
@@ -13,7 +17,11 @@ function client() {
         begin: (title: string, _share: unknown, message?: string) => shown.push(`begin ${title}: ${message}`),
         report: (message: string) => shown.push(message),
         done: () => shown.push('done'),
-        token: { onCancellationRequested: (listen: () => void) => void (press = listen) },
+        token: {
+            onCancellationRequested: (listen: () => void) => {
+                press = listen;
+            },
+        },
     };
     const connection = { window: { createWorkDoneProgress: async () => reporter } } as unknown as Connection;
     return { connection, shown, press: () => press() };

@@ -90,6 +90,7 @@ function newDrawing(
         clipRegions: new Map(),
         drawn: limits.drawn,
         shades: { left: limits.shades },
+        masks: { left: limits.masks, known: new Map() },
     };
 }
 

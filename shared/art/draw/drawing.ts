@@ -9,6 +9,12 @@ import type { InheritedStyles } from '../style/inherited';
 import type { Style } from '../style/properties';
 import type { SvgElement, SvgTree } from '../xml/tree';
 
+/** What a mask lets through of one part of the page: all of it at 1. */
+export interface Pane {
+    readonly region: Region;
+    readonly through: number;
+}
+
 /** What all of one file's drawing shares. */
 export interface Drawing {
     readonly tree: SvgTree;
@@ -27,8 +33,10 @@ export interface Drawing {
     readonly clipRegions: Map<string, Region>;
     /** Elements drawn so far; counted down from limits.drawn. */
     drawn: number;
-    /** Shades of gradients that may still be cut out; counted down from limits.shades. */
+    /** Corners that may still be cut for the shades of gradients; counted down from limits.shades. */
     readonly shades: { left: number };
+    /** What masks let through, by where they are used; `left` counts down from limits.masks. */
+    readonly masks: { left: number; readonly known: Map<string, readonly Pane[] | undefined> };
 }
 
 /** What is visible at a place of the page, in mm: inside the box, and inside the region if there is one. */

@@ -4,20 +4,15 @@ import { multiply } from '../../geometry/transform';
 import type { ArtPart } from '../art';
 import { darkAt } from '../compose/translucent';
 import { toPixels } from '../frame/length';
+import { limits } from '../limits';
 import { computeStyle } from '../style/computed';
 import { parseUrl } from '../style/url';
 import type { SvgElement } from '../xml/tree';
 import { boundingBox } from './bounding-box';
-import { clipToBox, clipToRegion } from './clip-box';
-import { type Clip, type Drawing, lengthsOf, type Place } from './drawing';
+import { boxOfPlace, clipToBox } from './clip-box';
+import { type Drawing, lengthsOf, type Pane, type Place } from './drawing';
 import { resolve } from './reference';
 import { type Visitor, walk } from './walk';
-
-/** What a mask lets through of one part of the page: all of it at 1. */
-export interface Pane {
-    readonly clip: Clip;
-    readonly through: number;
-}
 
 /** Steps in which a mask's greys are taken. */
 const steps = 8;
@@ -63,11 +58,20 @@ export function panesOfMask(
         maxY: minY + length(attributes.height, 'y', '120%'),
     };
     const windowMatrix = ofBox && toBox ? multiply(place.matrix, toBox) : place.matrix;
-    const clip = clipToBox(place.clip, windowMatrix, window);
+    const matrix = ofContent && toBox ? multiply(place.matrix, toBox) : place.matrix;
+    const key = [target.offset, ...Object.values(matrix), ...Object.values(windowMatrix)].join(' ');
+    const { masks, page } = drawing;
+    if (masks.known.has(key)) return masks.known.get(key);
+    if (masks.left-- <= 0) {
+        drawing.problems.add('too-large', 'mask', `Only ${limits.masks} masks are drawn.`, target.offset);
+        return undefined;
+    }
+    // Independent of what is clipped around the element, so that it can be kept.
+    const clip = clipToBox({ box: boxOfPlace(page.width, page.height), region: undefined }, windowMatrix, window);
     const parts: ArtPart[] = [];
     const inside: Place = {
         ...place,
-        matrix: ofContent && toBox ? multiply(place.matrix, toBox) : place.matrix,
+        matrix,
         style: computed.style,
         clip,
         context: undefined,
@@ -80,14 +84,13 @@ export function panesOfMask(
     for (const child of target.children) walk(sub, child, inside, visitor);
     drawing.drawn = sub.drawn;
     const alpha = /^\s*alpha\s*$/.test(computed.text('mask-type') ?? '');
-    return panes(
-        clip,
-        parts.map((part) => ({ ...part, darkness: alpha ? part.opacity : part.opacity - part.darkness })),
-    );
+    const found = panes(parts.map((part) => ({ ...part, darkness: alpha ? part.opacity : part.opacity - part.darkness })));
+    masks.known.set(key, found);
+    return found;
 }
 
 /** `parts` have as darkness what they let through, laid on nothing. */
-function panes(clip: Clip, parts: readonly ArtPart[]): Pane[] | undefined {
+function panes(parts: readonly ArtPart[]): Pane[] | undefined {
     const grey = parts.some(({ darkness, opacity }) => opacity < 0.99 || (darkness > 0.02 && darkness < 0.98));
     const levels = grey ? steps : 1;
     const found: Pane[] = [];
@@ -97,7 +100,7 @@ function panes(clip: Clip, parts: readonly ArtPart[]): Pane[] | undefined {
         if (region === tangledRegion) return undefined;
         const band = above === undefined ? region : subtract(region, above);
         above = region;
-        if (band.rings.length > 0) found.push({ clip: clipToRegion(clip, band), through: level / levels });
+        if (band.rings.length > 0) found.push({ region: band, through: level / levels });
     }
     return found;
 }

@@ -1,9 +1,11 @@
+import type { Region } from '../../geometry/region';
 import type { Problems } from '../problems';
 import type { SvgElement } from '../xml/tree';
+import { clipToRegion } from './clip-box';
 import { clipByPath } from './clip-path';
 import type { Drawing, Place } from './drawing';
 import { flattenGroup } from './group';
-import { type Pane, panesOfMask } from './mask';
+import { panesOfMask } from './mask';
 import { drawShape } from './shape';
 import { tellOther } from './unsupported';
 import type { Visitor } from './walk';
@@ -20,7 +22,8 @@ export function painter(drawing: Drawing): Visitor {
             for (const pane of panesOf(drawing, element, style, { ...place, clip })) {
                 const from = parts.length;
                 const opacity = style.opacity * pane.through;
-                inner({ ...place, clip: pane.clip, opacity: place.opacity * opacity });
+                const seen = pane.region === undefined ? clip : clipToRegion(clip, pane.region);
+                inner({ ...place, clip: seen, opacity: place.opacity * opacity });
                 if (opacity < 1) flattenGroup(parts, from);
             }
         },
@@ -29,9 +32,15 @@ export function painter(drawing: Drawing): Visitor {
     return visitor;
 }
 
+/** Everywhere where there is no region. */
+interface SeenThrough {
+    readonly region?: Region;
+    readonly through: number;
+}
+
 /** What an element is seen through: all of it at once where it has no mask. */
-function panesOf(drawing: Drawing, element: SvgElement, { mask }: { mask: string }, place: Place): readonly Pane[] {
-    const whole = [{ clip: place.clip, through: 1 }];
+function panesOf(drawing: Drawing, element: SvgElement, { mask }: { mask: string }, place: Place): readonly SeenThrough[] {
+    const whole = [{ through: 1 }];
     if (mask === 'none') return whole;
     const panes = panesOfMask(drawing, element, mask, place, painter);
     if (panes !== undefined) return panes;

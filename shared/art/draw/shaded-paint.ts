@@ -28,8 +28,7 @@ export function shadesOfPaint(
     const { colourAt } = ramp;
     const shape =
         ramp.opaque && opacity >= 1 && drawing.shades.left > 0 ? gradientShape(drawing, gradient, element, place) : undefined;
-    const shades = shape === undefined ? undefined : shadesOf(region, shape, colourAt);
-    drawing.shades.left -= shades?.length ?? 0;
+    const shades = shape === undefined ? undefined : shadesOf(region, shape, colourAt, drawing.shades);
     const message =
         shades === undefined
             ? 'A gradient is taken as its average darkness: a burn has one depth.'

@@ -18,10 +18,15 @@ const sides = 180;
 
 /**
  * A region filled with an opaque gradient, as shades in painter's order: they lie on one another, so
- * that no seam is left between them. Undefined for more shades than are worth it. `colourAt` takes
- * 0 to 1.
+ * that no seam is left between them. Undefined for more shades than are worth it, or than the corners
+ * left in `budget` allow. `colourAt` takes 0 to 1.
  */
-export function shadesOf(region: Region, shape: GradientShape, colourAt: (t: number) => Colour): Shade[] | undefined {
+export function shadesOf(
+    region: Region,
+    shape: GradientShape,
+    colourAt: (t: number) => Colour,
+    budget: { left: number },
+): Shade[] | undefined {
     const back = invert(shape.matrix);
     const box = bounds(region);
     if (back === undefined || box === undefined) return undefined;
@@ -34,6 +39,8 @@ export function shadesOf(region: Region, shape: GradientShape, colourAt: (t: num
     if (bounds_ === undefined) return undefined;
     const edges = [from, ...bounds_, to];
     const colours = edges.slice(1).map((end, i) => at((edges[i]! + end) / 2));
+    budget.left -= colours.length * (sides + region.rings.reduce((sum, ring) => sum + ring.length / 2, 0));
+    if (budget.left < 0) return undefined;
     const before = (t: number): Region => transform({ rings: [upTo(t)] }, shape.matrix);
     const shades: Shade[] = [];
     // From the far end: each shade covers what lies nearer than its far edge.
