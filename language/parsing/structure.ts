@@ -96,7 +96,7 @@ class Balance {
         }
         if (startsStatement(token)) this.beforeStatement(index);
         if (name === '}') {
-            this.close(token);
+            this.close(token, this.tokens[index + 1]);
             return;
         }
         if (startsStatement(token) || this.head === undefined || opensWithinLine(token)) {
@@ -133,9 +133,9 @@ class Balance {
         this.out.push(brace);
     }
 
-    private close(brace: Token): void {
+    private close(brace: Token, next: Token | undefined): void {
         this.openIfMissing(brace);
-        if (this.blocks.length === 0 || this.isTooMany(brace)) {
+        if (this.blocks.length === 0 || this.isTooMany(brace) || this.standsInLine(brace, next)) {
             this.report('excess', brace);
             this.surplus--;
             return;
@@ -154,6 +154,17 @@ class Balance {
         return (
             this.surplus > 0 && startsStatement(brace) && !isLeftOf(brace, inner.head) && brace.startLine !== inner.brace.endLine
         );
+    }
+
+    /** Of too many braces, one in the middle of a line of the block: what follows it on the line goes on with the block. */
+    private standsInLine(brace: Token, next: Token | undefined): boolean {
+        const inner = this.blocks.at(-1)!;
+        if (this.surplus <= 0 || next === undefined || next.image === '}' || next.startLine !== brace.startLine) return false;
+        if (brace.startLine === inner.brace.endLine) return false;
+        const goesOn = !isWord(next) || homesOf(next.image).length === 0;
+        // Nothing begins behind a brace that is not there.
+        if (goesOn && !startsStatement(brace)) next.payload = undefined;
+        return goesOn || canStandIn(inner.head.image, next.image);
     }
 
     /**

@@ -15,8 +15,8 @@ const anyCharacter = /[\uD800-\uDBFF][\uDC00-\uDFFF]|[!-\uFFFF\u0000-\u0008\u000
 export class KerfTokenBuilder extends DefaultTokenBuilder {
     override buildTokens(grammar: Grammar, options?: TokenBuilderOptions): Token[] {
         const tokens = super.buildTokens(grammar, options) as Token[];
-        // A text or a comment that is never closed ends with its line.
-        tokens.push({ name: openString, PATTERN: /"(?:\\.|[^"\\\n\r])*/ });
+        // A text or a comment that is never closed ends with its line, a text before the brace that ends its line.
+        tokens.push({ name: openString, PATTERN: /"(?:\\.|(?! ?\{[ \t]*[\n\r])[^"\\\n\r])*/ });
         tokens.push({ name: openComment, PATTERN: /\/\*[^\n\r]*/, GROUP: 'hidden' });
         // Whatever else is typed breaks its line in place, instead of being passed over.
         tokens.push({ name: oddCharacter, PATTERN: anyCharacter });

@@ -103,3 +103,16 @@ describe('a broken line breaks that line only', () => {
         }
     });
 });
+
+test('a brace that slipped into a line breaks that line only', async () => {
+    const rows = '  burn 40 % at 400 mm/s gives 0.09 mm\n'.repeat(6);
+    const text = `coupon walnut on shed {\n  burn 60 % at 300 mm/s}gives 0.2 mm\n${rows}}\n`;
+    const found = textFindings(await open(text), services).filter(({ rule }) => rule === 'syntax');
+    expect(found).toHaveLength(1);
+});
+
+test('a quote that slipped into the head of a block leaves its lines alone', async () => {
+    const text = 'resin "foam {\n  kind slow-epoxy\n  pot life 40 min\n  cure 24 h\n}\n';
+    const found = textFindings(await open(text), services).filter(({ rule }) => rule === 'syntax');
+    expect(found).toHaveLength(1);
+});
