@@ -11,7 +11,10 @@ import { readProgram } from '../toolpath/rs274-reader';
 import { simulate } from '../toolpath/simulate';
 
 /** Sum of the steps' machine times in the plan, and a simulation of the written file, for each set-up. */
-async function times(text: string, art: Readonly<Record<string, string>> = {}): Promise<{ planned: number; run: number }[]> {
+async function times(
+    text: string,
+    art: Readonly<Record<string, string | Uint8Array>> = {},
+): Promise<{ planned: number; run: number }[]> {
     const plan = await planOf(text, art);
     const { topSpeed, acceleration } = plan.recipe.laser!;
     const machine = {
