@@ -22,6 +22,7 @@ import { KerfRename } from './editor/rename';
 import { KerfSemanticTokens } from './editor/semantic-tokens';
 import { KerfWorkspaceSymbols } from './editor/workspace-symbols';
 import { KerfGeneratedModule, KerfGeneratedSharedModule, KerfLanguageMetaData } from './generated/module';
+import { KerfReferences } from './names/references';
 import { KerfScopeComputation } from './names/scope-computation';
 import { KerfScopeProvider } from './names/scope-provider';
 import { UsedFiles } from './names/used-files';
@@ -69,6 +70,7 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
     },
     references: {
         ScopeComputation: (services) => new KerfScopeComputation(services),
+        References: (services) => new KerfReferences(services),
         ScopeProvider: (services) => new KerfScopeProvider(services),
     },
     lsp: {

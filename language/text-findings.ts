@@ -11,8 +11,11 @@ import { syntaxFindings } from './findings/syntax';
 import { unknownNames } from './findings/unknown-name';
 import { unusedNames } from './findings/unused-names';
 import { useFindings } from './findings/use';
+import { variantFindings } from './findings/variants';
+import { isRecipe } from './generated/ast';
 import { shopOf, shopsInSight } from './lowering/shop';
 import type { KerfServices } from './module';
+import { adjustingBlocks } from './variants/adjusting-blocks';
 
 const computed = new WeakMap<object, readonly Finding[]>();
 
@@ -30,7 +33,7 @@ export function textFindings(document: LangiumDocument, services: KerfServices):
         ...unknownNames(document, services),
         ...useFindings(document, services),
         ...shopsFindings(document, services),
-        ...(broken.length === 0 ? unusedNames(document) : []), // a broken line may be the one that uses it
+        ...(broken.length === 0 ? unusedNames(document, adjustingBlocks(document)) : []), // a broken line may be the one that uses it
         ...nodeFindings(document, broken, services),
     ];
     findings.sort((a, b) => a.where.offset - b.where.offset);
@@ -45,6 +48,7 @@ function* nodeFindings(document: LangiumDocument, broken: readonly Finding[], se
         const { offset = 0, end = 0 } = node.$cstNode ?? {};
         return broken.some(({ where }) => where.offset >= offset && where.offset <= end);
     };
+    const adjusting = adjustingBlocks(document);
     for (const node of AstUtils.streamAst(document.parseResult.value)) {
         yield* numberFindings(node);
         yield* valueFindings(node);
@@ -54,6 +58,7 @@ function* nodeFindings(document: LangiumDocument, broken: readonly Finding[], se
         yield* allowFindings(node, services.outside.ruleIds);
         yield* shopFindings(node);
         yield* priceFindings(node, shop);
-        if (!isBroken(node)) yield* missingProperties(node);
+        if (isRecipe(node) && !isBroken(node)) yield* variantFindings(node);
+        if (!isBroken(node) && !adjusting.has(node)) yield* missingProperties(node);
     }
 }

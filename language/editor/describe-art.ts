@@ -13,7 +13,7 @@ export async function describeArt(art: Art, { artNames }: OutsideServices): Prom
     const uri = resolvePath(art.path, AstUtils.getDocument(art).uri);
     if (uri === undefined) return undefined;
     const names = await artNames(uri.toString());
-    const file = `The art in \`${art.path.replaceAll('`', "'")}\`.`;
+    const file = `The art in \`${(art.path ?? '').replaceAll('`', "'")}\`.`;
     return names === undefined ? file : `${file}\n\n${partsOf(names)}`;
 }
 

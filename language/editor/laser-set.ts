@@ -2,6 +2,7 @@ import { type AstNode, AstUtils } from 'langium';
 import type { Laser } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
 import { laserOf } from '../lowering/stock';
+import { mergedItems } from '../variants/merge';
 
 /** The laser that a number under `power`, `least power` or in a row of a coupon or a run is a setting of, if its power is known. */
 export function laserSet(number: AstNode): Laser | undefined {
@@ -20,5 +21,5 @@ function laserNode(node: AstNode): ast.Laser | undefined {
     const run = AstUtils.getContainerOfType(node, ast.isRun);
     const recipe = AstUtils.getContainerOfType(node, ast.isRecipe) ?? run?.recipe?.ref;
     const ofRun = run?.items.find(ast.isLaserUse)?.laser?.ref;
-    return laser ?? coupon?.laser?.ref ?? ofRun ?? recipe?.items.find(ast.isLaserUse)?.laser?.ref;
+    return laser ?? coupon?.laser?.ref ?? ofRun ?? (recipe && mergedItems(recipe).find(ast.isLaserUse)?.laser?.ref);
 }

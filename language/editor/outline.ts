@@ -2,6 +2,7 @@ import { type AstNode, GrammarUtils, type LangiumDocument } from 'langium';
 import type { DocumentSymbolProvider, LangiumServices, NodeKindProvider } from 'langium/lsp';
 import type { DocumentSymbol } from 'vscode-languageserver';
 import { isArt, isBlank, isFile, isRecipe, isStep } from '../generated/ast';
+import { membersOf } from '../variants/members';
 import { summaryOf } from './summary';
 
 /** The outline: entries of the file, and in a recipe its parts and steps in the order of the work. */
@@ -20,7 +21,7 @@ export class KerfOutline implements DocumentSymbolProvider {
     private symbol(node: AstNode): DocumentSymbol[] {
         const cst = node.$cstNode;
         if (cst === undefined) return [];
-        const parts = isRecipe(node) ? node.items.filter((item) => isArt(item) || isBlank(item) || isStep(item)) : [];
+        const parts = isRecipe(node) ? membersOf(node).filter((item) => isArt(item) || isBlank(item) || isStep(item)) : [];
         const name = GrammarUtils.findNodeForProperty(cst, 'name');
         const first = GrammarUtils.findNodesForKeyword(cst, cst.text.split(/\s/, 1)[0] ?? '')[0];
         return [

@@ -3,6 +3,7 @@ import type { FuzzyMatcher, LangiumSharedServices, NodeKindProvider, WorkspaceSy
 import type { CancellationToken, WorkspaceSymbol, WorkspaceSymbolParams } from 'vscode-languageserver';
 import { isBuiltIn } from '../built-in';
 import { isFile, isRecipe } from '../generated/ast';
+import { membersOf } from '../variants/members';
 
 /** Nobody reads through more; the next letter narrows it down. */
 const most = 400;
@@ -40,7 +41,7 @@ export class KerfWorkspaceSymbols implements WorkspaceSymbolProvider {
         for (const entry of isFile(file) ? file.entries : []) {
             yield* this.symbol(entry, document, query, container);
             if (!isRecipe(entry)) continue;
-            for (const item of entry.items) yield* this.symbol(item, document, query, entry.name);
+            for (const item of membersOf(entry)) yield* this.symbol(item, document, query, entry.name);
         }
     }
 

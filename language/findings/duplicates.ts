@@ -2,6 +2,7 @@ import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
 import { isFile, isRecipe } from '../generated/ast';
 import { whereOf, whereOfFirstWord, whereOfPart } from '../lowering/places';
+import { membersOf } from '../variants/members';
 import { itemKey } from '../vocabulary/item-key';
 import { propertyOf } from '../vocabulary/lookup';
 import { removal, replaceWith, say } from './say';
@@ -12,7 +13,7 @@ const together: Readonly<Record<string, string>> = { Board: 'Sheet', Veneer: 'Sh
 
 /** Two things of one kind with the same name, in a file or in a recipe. */
 export function* duplicateNames(node: AstNode): Iterable<Finding> {
-    const members: readonly AstNode[] = isFile(node) ? node.entries : isRecipe(node) ? node.items : [];
+    const members: readonly AstNode[] = isFile(node) ? node.entries : isRecipe(node) ? membersOf(node) : [];
     const first = new Map<string, AstNode>();
     for (const member of members) {
         const name = (member as { name?: string }).name;

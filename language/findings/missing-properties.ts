@@ -3,6 +3,7 @@ import type { Finding, Severity } from '../../shared/recipe/finding';
 import { isBurnt, isRecipe } from '../generated/ast';
 import { whereOfFirstWord, whereOfPart } from '../lowering/places';
 import { saysNothing } from '../lowering/runs';
+import { mergedItems } from '../variants/merge';
 import { itemKey } from '../vocabulary/item-key';
 import { say } from './say';
 
@@ -72,7 +73,7 @@ export function* missingProperties(node: AstNode): Iterable<Finding> {
     const wanted = isRecipe(node) && burns(node.items) ? recipeNeeds : needs[node.$type];
     const items = (node as { items?: readonly AstNode[] }).items;
     if (wanted === undefined || items === undefined) return;
-    const present = new Set(items.map(itemKey));
+    const present = new Set((isRecipe(node) ? mergedItems(node) : items).map(itemKey));
     for (const { either, severity, message } of wanted) {
         if (either.some((key) => present.has(key))) continue;
         const name = (node as { name?: string }).name;

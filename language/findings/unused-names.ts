@@ -4,8 +4,8 @@ import { isArt, isBlank, isFile, isRecipe } from '../generated/ast';
 import { whereOf, whereOfPart } from '../lowering/places';
 import { removal, say } from './say';
 
-/** Art and blanks that no step names. Stock is kept whether it is named or not; a step need not be named to be done. */
-export function* unusedNames(document: LangiumDocument): Iterable<Finding> {
+/** Art and blanks that no step names; `adjusting` are blocks that say more of a name of a base. Stock is kept whether it is named or not; a step need not be named to be done. */
+export function* unusedNames(document: LangiumDocument, adjusting: ReadonlySet<AstNode>): Iterable<Finding> {
     const file = document.parseResult.value;
     if (!isFile(file)) return;
     const named = new Set<AstNode | undefined>(
@@ -13,7 +13,7 @@ export function* unusedNames(document: LangiumDocument): Iterable<Finding> {
     );
     for (const recipe of file.entries.filter(isRecipe)) {
         for (const item of recipe.items) {
-            if (!(isArt(item) || isBlank(item)) || item.name === undefined || named.has(item)) continue;
+            if (!(isArt(item) || isBlank(item)) || item.name === undefined || named.has(item) || adjusting.has(item)) continue;
             yield say('unused-name', {
                 severity: 'hint',
                 message: `No step uses \`${item.name}\`.`,

@@ -3,14 +3,14 @@ import type { Where, Written } from '../../shared/quantity/where';
 import type { ArtPlacement, Boundary, Outline, Placement, Ref, Repeat, Scan, ShapePlacement } from '../../shared/recipe/step';
 import * as ast from '../generated/ast';
 import { isGrid } from './items';
-import { whereOf, whereOfCst, whereOfPart, written } from './places';
+import { whereOf, whereOfPart, whereOfReference, written } from './places';
 import { extentOf, pointOf, quantityOf } from './quantity';
 import { present } from './stock';
 
 /** A reference as it was written; the name is kept only where it leads somewhere. */
-export function refOf(holder: AstNode, reference: Reference<AstNode> | undefined, fallback: Where): Ref {
+export function refOf(reference: Reference<AstNode> | undefined, fallback: Where): Ref {
     const target = reference?.ref as { name?: string } | undefined;
-    const where = reference?.$refNode === undefined ? fallback : whereOfCst(holder, reference.$refNode);
+    const where = (reference && whereOfReference(reference)) ?? fallback;
     return target?.name === undefined ? { where } : { value: target.name, where };
 }
 
@@ -32,7 +32,7 @@ function artPlacement(node: ast.ArtUse): ArtPlacement | undefined {
     if (unread || node.art === undefined) return undefined;
     return {
         kind: 'art',
-        art: refOf(node, node.art, whereOf(node)),
+        art: refOf(node.art, whereOf(node)),
         picks: node.picks.map((pick, index) => written(pick, whereOfPart(node, 'picks', index))),
         ...present({ inverse, at, turn, repeat }),
         where: whereOf(node),

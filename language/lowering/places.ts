@@ -1,4 +1,4 @@
-import { type AstNode, AstUtils, type CstNode, GrammarUtils } from 'langium';
+import { type AstNode, AstUtils, type CstNode, GrammarUtils, type Reference } from 'langium';
 import { nowhere, type Where, type Written } from '../../shared/quantity/where';
 
 const uris = new WeakMap<AstNode, string>();
@@ -33,6 +33,11 @@ export function whereOfFirstWord(node: AstNode): Where {
 
 export function whereOfCst(node: AstNode, cst: CstNode | undefined): Where {
     return cst === undefined ? nowhere : { uri: uriOf(node), offset: cst.offset, length: cst.length };
+}
+
+/** Where a reference stands, whichever file the block that it counts for stands in. */
+export function whereOfReference({ $refNode }: Reference): Where | undefined {
+    return $refNode === undefined ? undefined : whereOfCst($refNode.astNode, $refNode);
 }
 
 export function written<T>(value: T, where: Where): Written<T> {

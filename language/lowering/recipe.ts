@@ -6,8 +6,11 @@ import type { Step } from '../../shared/recipe/step';
 import type { Coupon } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
 import { resolvePath } from '../names/used-files';
+import { writerOf } from '../variants/adjusted';
+import { basesOf } from '../variants/lineage';
+import { mergedItems } from '../variants/merge';
 import { Items } from './items';
-import { whereOf, whereOfPart, written } from './places';
+import { whereOf, whereOfPart, whereOfReference, written } from './places';
 import { quantityOf } from './quantity';
 import { allowsOf, stepOf } from './steps';
 import { laserOf, present, sheetOf } from './stock';
@@ -16,25 +19,35 @@ type TonePoint = { readonly from: number; readonly to: number };
 
 /** A recipe as plain data. `coupons` and `runs` are all that the file can see; those of its own laser and sheets, and its own runs, are kept. */
 export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], runs: readonly Run[], shop?: Shop): Recipe {
-    const items = new Items(node.items);
+    const lines = mergedItems(node);
+    const items = new Items(lines);
     const laser = items.first((item) => (ast.isLaserUse(item) ? item.laser?.ref : undefined));
-    const blanks = node.items.filter(ast.isBlank).filter(hasName).map(blankOf);
+    const blanks = lines.filter(ast.isBlank).filter(hasName).map(blankOf);
     const sheets = new Set(blanks.map(({ sheet }) => sheet?.name));
     return {
         name: node.name ?? '',
         where: whereOfPart(node, 'name'),
         title: node.title ?? node.name ?? '',
+        ...baseOf(node),
         whole: whereOf(node),
         revision: items.count('revision')?.value ?? 1,
         make: items.count('make')?.value ?? 1,
         ...present({ laser: laser && laserOf(laser), shop }),
-        arts: node.items.filter(ast.isArt).filter(hasName).flatMap(artOf),
+        arts: lines.filter(ast.isArt).filter(hasName).flatMap(artOf),
         blanks,
-        steps: stepsOf(node.items),
-        allows: allowsOf(node.items),
+        steps: stepsOf(lines),
+        allows: allowsOf(lines),
         coupons: coupons.filter((coupon) => coupon.laser === laser?.name && sheets.has(coupon.sheet)),
         runs: runs.filter((run) => run.recipe === node.name),
     };
+}
+
+/** What a variant is based on, for a finding that has its cause there. */
+function baseOf(node: ast.Recipe): Pick<Recipe, 'base'> {
+    const bases = basesOf(node);
+    const where = node.base && whereOfReference(node.base);
+    if (bases[0] === undefined || where === undefined) return {};
+    return { base: { name: bases[0].name, where, wholes: bases.map(whereOf) } };
 }
 
 function hasName(node: { name?: string }): boolean {
@@ -91,12 +104,14 @@ function curveOf(item: AstNode): ArtSource['curve'] {
 function artOf(node: ast.Art): ArtSource[] {
     if (node.path === undefined) return [];
     const items = new Items(node.items);
+    // A path is seen from the file it stands in, also where a variant of another file only says the size.
+    const writer = writerOf(node, 'path');
     return [
         {
             name: node.name,
             where: whereOfPart(node, 'name'),
-            path: written(node.path, whereOfPart(node, 'path')),
-            uri: resolvePath(node.path, AstUtils.getDocument(node).uri)?.toString() ?? '',
+            path: written(node.path, whereOfPart(writer, 'path')),
+            uri: resolvePath(node.path, AstUtils.getDocument(writer).uri)?.toString() ?? '',
             ...present({
                 width: items.figure('width'),
                 height: items.figure('height'),

@@ -37,7 +37,7 @@ function burntOf(node: ast.Burnt): BurntStep | undefined {
     );
     if (!isRead || !Number.isInteger(passes) || passes < 1 || passes > 1e6) return undefined;
     return {
-        step: refOf(node, node.step, whereOfFirstWord(node)),
+        step: refOf(node.step, whereOfFirstWord(node)),
         ...present({ sheet: node.sheet?.ref?.name }),
         ...settings,
         passes,

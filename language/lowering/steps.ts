@@ -33,7 +33,7 @@ export function stepOf(node: ast.Step, index: number): Step | undefined {
         case 'Fill': {
             const resin = node.resin?.ref;
             const overfill = new Items(node.items).figure('overfill');
-            const pocket = refOf(node, node.pocket, base.where);
+            const pocket = refOf(node.pocket, base.where);
             return { ...base, kind: 'fill', pocket, ...present({ resin: resin && resinOf(resin), overfill }) };
         }
         case 'Inlay':
@@ -97,8 +97,8 @@ export function allowsOf(items: readonly AstNode[] | undefined): Allow[] {
         .map((allow) => ({ rule: allow.rule, reason: allow.reason ?? '', where: whereOf(allow) }));
 }
 
-function blankRef(node: Extract<ast.Step, { blank: unknown }>) {
-    return refOf(node, node.blank, whereOfFirstWord(node));
+function blankRef(node: Extract<ast.Step, { blank?: unknown }>) {
+    return refOf(node.blank, whereOfFirstWord(node));
 }
 
 function coatsOf(node: ast.Seal | ast.Finish): number {
@@ -171,8 +171,8 @@ function inlayOf(node: ast.Inlay, base: Base): Inlay {
     return {
         ...base,
         kind: 'inlay',
-        relief: refOf(node, node.relief, base.where),
-        pocket: refOf(node, node.pocket, base.where),
+        relief: refOf(node.relief, base.where),
+        pocket: refOf(node.pocket, base.where),
         ...present({ glue: glue && glueOf(glue), clearance: items.figure('clearance'), marks: items.count('marks') }),
     };
 }
@@ -195,6 +195,6 @@ function sandOf(node: ast.Sand, base: Base): Sand {
 
 function checkOf(node: ast.Check, base: Base): Check {
     const items = new Items(node.items);
-    const step = refOf(node, node.step, base.where);
+    const step = refOf(node.step, base.where);
     return { ...base, kind: 'check', step, ...present({ depth: items.figure('depth'), width: items.figure('width') }) };
 }

@@ -1,5 +1,6 @@
 import type { AstNode, AstNodeDescription } from 'langium';
 import type { File, Recipe } from '../generated/ast';
+import { membersOf } from '../variants/members';
 
 type Describe = (node: AstNode, name: string) => AstNodeDescription;
 
@@ -13,9 +14,9 @@ export function namesOfFile(file: File, describe: Describe): NameMap {
     return namesOf(file, file.entries, describe);
 }
 
-/** What a recipe declares: its art, blanks and named steps. */
+/** What a recipe declares: its art, blanks and named steps, those too that a variant puts between the base's. */
 export function namesOfRecipe(recipe: Recipe, describe: Describe): NameMap {
-    return namesOf(recipe, recipe.items, describe);
+    return namesOf(recipe, membersOf(recipe), describe);
 }
 
 function namesOf(owner: AstNode, members: readonly AstNode[], describe: Describe): NameMap {

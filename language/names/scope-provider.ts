@@ -16,6 +16,7 @@ import {
 import { builtInUris } from '../built-in';
 import { type File, isFile, isKind, isRecipe, isRun, type Recipe } from '../generated/ast';
 import type { KerfServices } from '../module';
+import { basesOf } from '../variants/lineage';
 import { type NameMap, namesOfFile, namesOfRecipe } from './name-map';
 import type { UsedFiles } from './used-files';
 
@@ -41,8 +42,8 @@ export class KerfScopeProvider implements ScopeProvider {
     getScope(context: ReferenceInfo): Scope {
         const holder = context.container;
         const type = isKind(holder) ? holder.$container.$type : this.reflection.getReferenceType(context);
-        // A shop's own `resin slow-epoxy { kind slow-epoxy }` means the built-in one, not itself.
-        const self = isKind(holder) ? holder.$container : undefined;
+        // A shop's own `resin slow-epoxy { kind slow-epoxy }` means the built-in one, not itself; so does a variant.
+        const self = isKind(holder) ? holder.$container : isRecipe(holder) ? holder : undefined;
         return new Layers(
             () => this.layers(holder),
             ({ type: found, node }) => node !== self && this.reflection.isSubtype(found, type),
@@ -51,11 +52,12 @@ export class KerfScopeProvider implements ScopeProvider {
 
     /** One after the other: most names are found in the first, and finding a file by its address takes time. */
     private *layers(from: AstNode): Iterable<NameMap> {
-        const recipe = recipeAround(from);
         const document = AstUtils.getDocument(from);
-        if (recipe !== undefined) {
-            const home = AstUtils.getDocument(recipe);
-            yield namesOfRecipe(recipe, (node, name) => this.descriptions.createDescription(node, name, home));
+        const recipe = isRecipe(from) ? undefined : recipeAround(from);
+        // A name of the base stays what it is: the variant's block of that name only adjusts it.
+        for (const each of recipe === undefined ? [] : [...basesOf(recipe).reverse(), recipe]) {
+            const home = AstUtils.getDocument(each);
+            yield namesOfRecipe(each, (node, name) => this.descriptions.createDescription(node, name, home));
         }
         for (const each of this.files(document)) {
             const names = this.namesOf(each);

@@ -24,7 +24,7 @@ const entries = new Set(['use', 'recipe', 'run', 'board', 'veneer', 'coupon', 'r
 /** Words that begin both a block of stock and a line inside a block; stock has its brace behind the name. */
 const sharedEntries = new Set(['laser', 'wood', 'beam', 'glue', 'finish']);
 const steps = new Set(['engrave', 'cut', 'seal', 'fill', 'inlay', 'wait', 'peel', 'sand', 'finish', 'mask', 'check', 'do']);
-const recipeOnly = new Set([...steps, 'blank', 'revision', 'make']);
+const recipeOnly = new Set([...steps, 'blank', 'revision', 'make', 'after', 'before']);
 /** Lines that are nothing without a block, and all lines that can have one. */
 const needBlock = new Set([
     'recipe',
@@ -41,7 +41,12 @@ const needBlock = new Set([
     'sand',
     'check',
     'blank',
+    'after',
+    'before',
 ]);
+/** Blocks of a variant that hold steps. */
+const holdSteps = new Set(['after', 'before']);
+const pointing = new Set([...holdSteps, 'without']);
 const canHaveBlock = new Set([...needBlock, ...sharedEntries, ...steps, 'art']);
 
 /**
@@ -99,11 +104,18 @@ class Balance {
             this.close(token, this.tokens[index + 1]);
             return;
         }
-        if (startsStatement(token) || this.head === undefined || opensWithinLine(token)) {
+        if (startsStatement(token) || this.head === undefined || this.opensWithinLine(token)) {
             this.head = token;
             this.opened = false;
         }
         this.out.push(token);
+    }
+
+    /** A statement with a block of its own that stands behind another one on the same line. */
+    private opensWithinLine(token: Token): boolean {
+        // Behind `after` and `without` a step is only pointed at.
+        if (pointing.has(this.out.at(-1)?.image ?? '')) return false;
+        return isWord(token) && canHaveBlock.has(token.image) && (!sharedEntries.has(token.image) || steps.has(token.image));
     }
 
     private open(brace: Token, next: Token | undefined): void {
@@ -187,11 +199,17 @@ class Balance {
             outer.head.image === 'recipe' &&
             this.blocks.length > 1 &&
             this.startsRecipeLine(index) &&
-            isLeftOf(token, inner.head)
+            isLeftOf(token, inner.head) &&
+            !this.isHeld(token, inner)
         ) {
             this.report('unclosed', inner.brace, token);
-            while (this.blocks.length > 1) this.closeMadeUp();
+            while (this.blocks.length > 1 && isLeftOf(token, this.blocks.at(-1)!.head)) this.closeMadeUp();
         }
+    }
+
+    /** A step in a block that holds steps, in a text without indentation whose braces pair. */
+    private isHeld(token: Token, inner: Block): boolean {
+        return holdSteps.has(inner.head.image) && steps.has(token.image) && this.surplus >= 0;
     }
 
     /** `engrave pocket on tray` without its brace: lines that stand further in are still its own. */
@@ -217,7 +235,7 @@ class Balance {
         if (next.tokenType.name === '}') return next.startLine === head.startLine || next.startColumn === head.startColumn;
         const isOfRun = head.image === 'run' && homesOf(next.image).includes('Run');
         const isElsewhere = recipeOnly.has(next.image) || entries.has(next.image);
-        if (head.image !== 'recipe' && isElsewhere && !isOfRun) return false;
+        if (head.image !== 'recipe' && !holdSteps.has(head.image) && isElsewhere && !isOfRun) return false;
         const around = this.blocks.at(-2)?.head;
         const isFlat = around !== undefined && around.startColumn === head.startColumn;
         return isFlat || !isLeftOf(next, head);
@@ -233,6 +251,8 @@ class Balance {
         const token = this.tokens[index]!;
         if (token.image === 'art') return this.tokens[index + 2]?.tokenType.name === 'STRING';
         if (token.image === 'blank') return this.tokens[index + 2]?.tokenType.name === '{';
+        // In a step `without` leaves out one of its lines, in a recipe a whole part.
+        if (token.image === 'without') return isPart(this.tokens[index + 1]?.image ?? '');
         return recipeOnly.has(token.image);
     }
 
@@ -269,12 +289,11 @@ class Balance {
     }
 }
 
+function isPart(word: string): boolean {
+    return steps.has(word) || word === 'blank' || word === 'art';
+}
+
 /** Whether a word stands no further in than another does. */
 function isLeftOf(token: Token, head: Token): boolean {
     return (token.startColumn ?? 1) <= (head.startColumn ?? 1);
-}
-
-/** A statement with a block of its own that stands behind another one on the same line. */
-function opensWithinLine(token: Token): boolean {
-    return isWord(token) && canHaveBlock.has(token.image) && (!sharedEntries.has(token.image) || steps.has(token.image));
 }

@@ -3,6 +3,8 @@ import type { RunFigures } from '../../shared/view/run-figures';
 import type { StepFigures } from '../../shared/view/step-figures';
 import { isFile, isRecipe, isStep, type Recipe, type Step } from '../generated/ast';
 import { Items } from '../lowering/items';
+import { membersOf } from '../variants/members';
+import { mergedItems } from '../variants/merge';
 
 /** What the last plan of a file said of one step, with the words that stood there then. */
 export interface PlannedStep {
@@ -23,7 +25,7 @@ export interface PlannedRun {
  * a moment ago stay, so that they do not come and go with every letter.
  */
 export function plannedRun(recipe: Recipe, planned: readonly PlannedRun[]): RunFigures | undefined {
-    const make = new Items(recipe.items).count('make')?.value ?? 1;
+    const make = new Items(mergedItems(recipe)).count('make')?.value ?? 1;
     return planned.find((run) => run.recipe === recipe.name && run.make === make)?.figures;
 }
 
@@ -40,7 +42,7 @@ export function* plannedSteps(document: LangiumDocument, planned: readonly Plann
         waiting.set(key, [...(waiting.get(key) ?? []), figures]);
     }
     for (const recipe of file.entries.filter(isRecipe)) {
-        for (const step of recipe.items.filter(isStep)) {
+        for (const step of membersOf(recipe).filter(isStep)) {
             const figures = waiting.get(`${recipe.name}\n${step.$cstNode?.text ?? ''}`)?.shift();
             if (figures !== undefined) yield [step, figures];
         }

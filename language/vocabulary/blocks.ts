@@ -1,4 +1,4 @@
-import { constructOf, constructs, fileWords, recipeWords } from './constructs';
+import { constructOf, constructs, fileWords, recipeWords, stepWords } from './constructs';
 import { propertiesOf } from './lookup';
 
 /** A block as a maker would say it, from its type in the syntax tree; the file stands for what is in no block. */
@@ -13,6 +13,7 @@ export function blockPhrase(type: string): string {
 /** The words with which a line of that block can begin, each as it is written. */
 export function lineWords(type: string): string[] {
     if (type === 'File') return [...fileWords];
+    if (type === 'Inserted') return [...stepWords];
     const own = propertiesOf(type).map(({ words }) => words);
     return type === 'Recipe' ? [...own, ...recipeWords] : own;
 }
@@ -23,7 +24,8 @@ export function homesOf(word: string): readonly string[] {
 }
 
 const homes = new Map<string, string[]>();
-for (const type of ['Recipe', ...constructs.map((each) => each.type).filter((each) => each !== 'Recipe'), 'File']) {
+const rest = constructs.map((each) => each.type).filter((each) => each !== 'Recipe' && each !== 'Inserted');
+for (const type of ['Recipe', ...rest, 'File']) {
     for (const words of lineWords(type)) {
         const first = words.split(' ')[0]!;
         homes.set(first, [...(homes.get(first) ?? []), type]);
@@ -37,5 +39,5 @@ export function canStandIn(head: string, word: string): boolean {
 }
 
 export function isBlock(type: string): boolean {
-    return type === 'File' || type === 'Recipe' || propertiesOf(type).length > 0;
+    return type === 'File' || type === 'Recipe' || type === 'Inserted' || propertiesOf(type).length > 0;
 }

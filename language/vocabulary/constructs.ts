@@ -138,6 +138,21 @@ export const constructs: readonly Construct[] = [
         'blank tray { of walnut-12  size 300 x 200 mm  grain along width }',
         'blank ${1:name} { of $2  size ${3:300 x 200 mm}  grain along ${4|width,height|} }',
     ),
+    part('Without', 'without', 'Leaves out a step, a blank, art or an exception of the base.', 'without peel bird', 'without $0'),
+    part(
+        'Inserted',
+        'after',
+        'Puts new steps behind one of the base.',
+        'after inlay relief { wait 1 h "the squeeze-out sets" }',
+        'after ${1:step} {\n\t$0\n}',
+    ),
+    part(
+        'Inserted',
+        'before',
+        'Puts new steps in front of one of the base.',
+        'before engrave pocket { mask tray }',
+        'before ${1:step} {\n\t$0\n}',
+    ),
 
     step(
         'Engrave',
@@ -206,6 +221,9 @@ const byType = new Map(constructs.map((each) => [each.type, each]));
 export function constructOf(type: string): Construct | undefined {
     return byType.get(type);
 }
+
+/** The words with which a step begins. */
+export const stepWords: readonly string[] = constructs.filter(({ where }) => where === 'step').map(({ word }) => word);
 
 /** What can stand directly in a recipe: its parts and its steps. */
 export const recipeWords: readonly string[] = constructs.filter(({ where }) => where !== 'file').map(({ word }) => word);

@@ -4,6 +4,7 @@ import { propertyAfter } from './lookup';
 /** Which name is wanted after a word, by the kind of statement where that matters. */
 const names: Readonly<Record<string, string>> = {
     on: 'the name of a blank',
+    'Recipe on': 'the name of the recipe it is based on',
     'Coupon on': 'the name of a laser',
     'Run run': 'the name of a recipe',
     of: 'the name of a board or veneer',

@@ -8,6 +8,8 @@ const words: Readonly<Record<string, string>> = {
     'Burn x': 'How many passes the square was given.',
     'Engrave on': 'Before the blank that is engraved.',
     'Cut on': 'Before the blank that is cut.',
+    'Recipe based': 'Before the recipe of which this is a variant: only what differs is written.',
+    'Recipe on': 'Before the recipe of which this is a variant: only what differs is written.',
     'Coupon on': 'Before the laser that burnt it.',
     'Seal with': 'Before the sealer.',
     'Fill with': 'Before the resin.',

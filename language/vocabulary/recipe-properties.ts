@@ -60,6 +60,16 @@ const beamWork = (block: string): Property[] => [
     passes(block),
     offset(block),
     allow(block),
+    property(
+        block,
+        'without',
+        'phrase',
+        'In a variant: leaves out a line of the base, so that it is worked out anew or not done.',
+        'without power',
+        {
+            many: true,
+        },
+    ),
 ];
 
 const recipe: Property[] = [

@@ -30,7 +30,7 @@ export class PlanEngine {
     private readonly files = new Map<string, ArtFile>();
     /** The last plan, since the same recipe is mostly asked about several times: for the picture, the findings, the checklist. */
     private last: { readonly key: string; readonly plan: Plan } | undefined;
-    private readonly examined = new WeakMap<Plan, Finding[]>();
+    private readonly examined = new WeakMap<Plan, readonly Finding[]>();
 
     /** @param checkpoint called with the name of each stage before it; may throw Cancelled to give a job up. */
     constructor(private readonly checkpoint: (stage: string) => void = () => {}) {
@@ -90,11 +90,11 @@ export class PlanEngine {
         return { from, exists, plan, findings: this.all(plan, textFindings) };
     }
 
-    private all(plan: Plan, textFindings: readonly Finding[]): Finding[] {
+    private all(plan: Plan, textFindings: readonly Finding[]): readonly Finding[] {
         return [...textFindings, ...this.findings(plan)];
     }
 
-    private findings(plan: Plan): Finding[] {
+    private findings(plan: Plan): readonly Finding[] {
         const known = this.examined.get(plan);
         if (known !== undefined) return known;
         const findings = examine(plan);

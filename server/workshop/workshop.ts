@@ -5,6 +5,7 @@ import { lowerFile } from '../../language/lowering/lower-file';
 import type { KerfServices } from '../../language/module';
 import type { PlannedRun, PlannedStep } from '../../language/planned/planned-step';
 import { textFindings } from '../../language/text-findings';
+import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
 import type { Asker } from '../engine/asker';
@@ -72,6 +73,8 @@ export class Workshop {
                 findings.push(...survey.findings);
                 if (survey.run !== undefined) runs.push({ recipe: recipe.name, make: recipe.make, figures: survey.run });
                 for (const figures of survey.figures) {
+                    // A step that a variant takes over as it is has no words here beside which its figures could stand.
+                    if (!liesIn(figures.whole, recipe.whole)) continue;
                     const { offset, length } = figures.whole;
                     planned.push({ recipe: recipe.name, text: text.slice(offset, offset + length), figures });
                 }
@@ -97,6 +100,11 @@ export class Workshop {
     async ask<J extends RecipeJob>(job: J, subject?: string) {
         return this.asker.ask(job, await this.arts.of(job.recipe), subject);
     }
+}
+
+function liesIn(place: Where, whole: Where): boolean {
+    const end = place.offset + place.length;
+    return place.uri === whole.uri && place.offset >= whole.offset && end <= whole.offset + whole.length;
 }
 
 /** A file as its editor shows it. */

@@ -12,6 +12,7 @@ import type { Coupon, Extent, Laser, Named, Sheet } from './stock';
  */
 export interface Recipe extends Named {
     readonly title: string;
+    readonly base?: Base;
     /** The whole recipe block. */
     readonly whole: Where;
     readonly revision: number;
@@ -27,6 +28,16 @@ export interface Recipe extends Named {
     readonly runs: readonly Run[];
     /** The shop that makes it: the nearest in sight. */
     readonly shop?: Shop;
+}
+
+/** What a variant is based on. Its own values stand in its own block, all others in one of `wholes`. */
+export interface Base {
+    /** The name of the recipe right below it. */
+    readonly name: string;
+    /** The place of that name in the variant's head. */
+    readonly where: Where;
+    /** The blocks of all recipes it stands on, nearest first. */
+    readonly wholes: readonly Where[];
 }
 
 export interface ArtSource extends Named {

@@ -3,13 +3,14 @@ import type { Allow } from '../recipe/allow';
 import type { Finding } from '../recipe/finding';
 import { allRules } from './all-rules';
 import { allowSilencesNothing } from './allow-silences-nothing';
+import { inVariant } from './in-variant';
 import type { Rule } from './rule';
 
 /**
  * Runs every rule over a plan and lets each `allow … because` silence its rule, in its step or in
  * the whole recipe. A rule that fails says so instead of taking the others with it.
  */
-export function examine(plan: Plan, rules: readonly Rule[] = allRules): Finding[] {
+export function examine(plan: Plan, rules: readonly Rule[] = allRules): readonly Finding[] {
     const all = rules.flatMap((rule) => examineOne(rule, plan));
     const used = new Set<Allow>();
     const kept = all.filter((candidate) => {
@@ -17,7 +18,7 @@ export function examine(plan: Plan, rules: readonly Rule[] = allRules): Finding[
         if (allow !== undefined) used.add(allow);
         return allow === undefined || candidate.firm === true;
     });
-    return [...kept, ...allowSilencesNothing(plan, used)];
+    return inVariant([...kept, ...allowSilencesNothing(plan, used)], plan.recipe);
 }
 
 function examineOne(rule: Rule, plan: Plan): Finding[] {

@@ -23,6 +23,8 @@ function block(type: string, lines: string): string {
         Inlay: 'inlay e into f',
         Wait: 'wait 2 h',
         Finish: 'finish b with f',
+        Without: 'without peel b',
+        Inserted: 'after peel b',
         Art: 'art a "a.svg"',
         Do: 'do "it"',
         Abrasive: 'abrasive 120',
@@ -53,6 +55,7 @@ const texts = [
     block('Resin', 'mix 2 : 1 by weight'),
     block('Run', 'e of a 80 % at 250 mm/s x 3 pitch 0.1 mm depth 0.5 mm width 2 mm'),
     block('Recipe', 'do "it" for 5 min'),
+    'recipe s based on r {\nbefore peel b {\n}\n}',
 ];
 
 const grammarWords = new Set(

@@ -1,0 +1,123 @@
+import type { AstNode } from 'langium';
+import type { Finding } from '../../shared/recipe/finding';
+import * as ast from '../generated/ast';
+import { whereOf, whereOfFirstWord, whereOfPart } from '../lowering/places';
+import type { BaseLines } from '../variants/base-lines';
+import { basesOf, longestLine } from '../variants/lineage';
+import { linesOfBase } from '../variants/merge';
+import { type Known, knownAs, pointedAt, spoken } from '../variants/same-step';
+import { neededButLeftOut } from './left-out-needed';
+import { nearest } from './nearest';
+import { replaceWith, say } from './say';
+import { wholeInItself } from './whole-in-itself';
+
+/** What can be wrong between a variant and its base, and in a recipe without one that is written like a variant. */
+export function* variantFindings(recipe: ast.Recipe): Iterable<Finding> {
+    yield* lineFindings(recipe);
+    const base = linesOfBase(recipe);
+    for (const item of recipe.items) {
+        if (ast.isWithout(item) || ast.isInserted(item)) {
+            if (recipe.base === undefined) yield withoutBase(item);
+            else if (base !== undefined) yield* pointFindings(item, base, recipe);
+            for (const step of ast.isInserted(item) ? item.items : []) yield* wholeInItself(step);
+        } else {
+            const said = base?.saidBy(item) ?? [];
+            const isAdjusting = said.length > 0;
+            if (!isAdjusting && recipe.base === undefined) yield* wholeInItself(item);
+            else if (base !== undefined && ast.isStep(item)) yield* stepFindings(item, said, base, recipe);
+            else if (base !== undefined && !isAdjusting) yield* wholeInItself(item);
+        }
+    }
+    if (base !== undefined) yield* neededButLeftOut(recipe, base);
+}
+
+/** A line of bases that leads back, or goes on and on. */
+function* lineFindings(recipe: ast.Recipe): Iterable<Finding> {
+    if (recipe.base?.ref === undefined) return;
+    const bases = basesOf(recipe);
+    const last = bases.at(-1) ?? recipe;
+    const next = last.base?.ref;
+    if (next === undefined) return;
+    const where = whereOfPart(recipe, 'base');
+    const message =
+        bases.length >= longestLine
+            ? `\`${recipe.name}\` stands on more than ${longestLine} recipes: further down nothing is read.`
+            : `\`${recipe.base.$refText}\` leads back to where it began: one of these recipes has to stand by itself.`;
+    yield say('based-cycle', { message, where });
+}
+
+function withoutBase(item: ast.Without | ast.Inserted): Finding {
+    const word = ast.isWithout(item) ? 'without' : item.place;
+    return say('no-base', {
+        message: `\`${word}\` stands only in a recipe that is based on another, such as \`recipe large-tray based on heron-tray { … }\`.`,
+        where: whereOfFirstWord(item),
+    });
+}
+
+/** `without` and `after` point at what the base has. */
+function* pointFindings(item: ast.Without | ast.Inserted, base: BaseLines, recipe: ast.Recipe): Iterable<Finding> {
+    const { step } = item;
+    if (step !== undefined) {
+        const found = base.at(step);
+        if (found.length === 0 && isNamed(step)) yield notInBase(step, pointedAt(step), base, recipe);
+        else if (found.length > 1) yield which(step, pointedAt(step), found.length, recipe);
+    } else if (ast.isWithout(item) && isNamed(item) && base.leftOut(item) === undefined) {
+        const what = item.rule === undefined ? (item.art ?? item.blank)?.$refText : `allow ${item.rule}`;
+        if (what === undefined) return;
+        yield say('not-in-base', { message: `\`${recipe.base?.$refText}\` has no \`${what}\`.`, where: whereOf(item) });
+    }
+}
+
+function* stepFindings(step: ast.Step, said: readonly AstNode[], base: BaseLines, recipe: ast.Recipe): Iterable<Finding> {
+    if (said.length > 1) yield which(step, knownAs(step), said.length, recipe);
+    if (said.length > 0 || !isNamed(step)) return;
+    // Where the base has no steps at all there is nothing to stand before or after.
+    if (base.items.some(ast.isStep)) yield notInBase(step, knownAs(step), base, recipe);
+    else yield* wholeInItself(step);
+}
+
+function notInBase(node: ast.Step | ast.StepAt, known: Known, base: BaseLines, recipe: ast.Recipe): Finding {
+    const others = base.items.filter(ast.isStep).map((step) => spoken(knownAs(step)));
+    const meant = known.nth === undefined ? nearest(spoken(known), others) : undefined;
+    const hint = meant === undefined ? '' : ` Did you mean \`${meant}\`?`;
+    const fresh = ast.isStepAt(node) ? '' : ' A new step stands in `after … { }` or `before … { }`.';
+    const what = known.nth === undefined ? spoken(known) : `${spoken(known)} ${known.nth}`;
+    const where = ast.isStepAt(node) ? whereOf(node) : whereOfFirstWord(node);
+    const fixes = meant === undefined ? [] : [replaceWith(headOf(node, where), meant, `Change to \`${meant}\``, true)];
+    return say('not-in-base', { message: `\`${recipe.base?.$refText}\` has no \`${what}\`.${hint}${fresh}`, where, fixes });
+}
+
+/** From the first word to the name or the text by which the step is known. */
+function headOf(node: ast.Step | ast.StepAt, first: Finding['where']): Finding['where'] {
+    if (ast.isStepAt(node)) return first;
+    const part = ['name', 'pocket', 'relief', 'blank', 'step', 'text'].find((key) => key in node) ?? 'name';
+    const end = whereOfPart(node, ast.isInlay(node) ? 'relief' : part);
+    return { ...first, length: end.offset + end.length - first.offset };
+}
+
+/** Several steps of the base read alike. */
+function which(node: ast.Step | ast.StepAt, known: Known, count: number, recipe: ast.Recipe): Finding {
+    const where = ast.isStepAt(node) ? whereOf(node) : headOf(node, whereOfFirstWord(node));
+    return say('which-step', {
+        message: `\`${recipe.base?.$refText}\` has ${count} steps \`${spoken(known)}\`: \`#1\` behind it means the first, \`#2\` the second.`,
+        where,
+        fixes: Array.from({ length: Math.min(count, 4) }, (_, index) => ({
+            title: `Mean the ${['first', 'second', 'third', 'fourth'][index]}`,
+            changes: [
+                {
+                    do: 'replace' as const,
+                    where: { ...where, offset: where.offset + where.length, length: 0 },
+                    text: ` #${index + 1}`,
+                },
+            ],
+        })),
+    });
+}
+
+/** A reference that leads nowhere has been reported already, and one that is being typed has no name yet. */
+function isNamed(node: ast.Step | ast.StepAt | ast.Without): boolean {
+    const references = ['carved', 'pocket', 'blank', 'relief', 'step', 'art'].map(
+        (key) => (node as unknown as Record<string, { ref?: unknown; $refText?: string } | undefined>)[key],
+    );
+    return references.every((reference) => reference?.$refText === undefined || reference.ref !== undefined);
+}

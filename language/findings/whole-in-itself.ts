@@ -1,0 +1,40 @@
+import type { Finding } from '../../shared/recipe/finding';
+import * as ast from '../generated/ast';
+import { whereOfFirstWord, whereOfPart } from '../lowering/places';
+import { say } from './say';
+
+/** What only a variant may leave away, since its base says it. */
+export function* wholeInItself(item: ast.RecipeItem): Iterable<Finding> {
+    const lacks = lack(item);
+    const where = 'name' in item && item.name !== undefined ? whereOfPart(item, 'name') : whereOfFirstWord(item);
+    if (lacks !== undefined) yield say('missing-property', { message: lacks, where });
+    if (ast.isStep(item) && 'nth' in item && item.nth !== undefined) {
+        const message = `\`${item.nth}\` tells apart steps of a base; this step is not one of a base.`;
+        yield say('no-base', { message, where: whereOfPart(item, 'nth') });
+    }
+    for (const line of ast.isEngrave(item) || ast.isCut(item) ? item.items : []) {
+        if (!ast.isWithout(line)) continue;
+        const message = 'There is nothing to leave out here: the step is not one of a base.';
+        yield say('no-base', { message, where: whereOfFirstWord(line) });
+    }
+}
+
+function lack(item: ast.RecipeItem): string | undefined {
+    switch (item.$type) {
+        case 'Art':
+            return item.path === undefined ? `\`${item.name}\` does not say which file it is: a path in quotes.` : undefined;
+        case 'Engrave':
+        case 'Cut':
+            return item.blank === undefined ? `\`${item.name}\` does not say on which blank: \`on\` and its name.` : undefined;
+        case 'Seal':
+            return item.sealer === undefined ? 'This does not say with what: `with` and the name of a sealer.' : undefined;
+        case 'Fill':
+            return item.resin === undefined ? 'This does not say with what: `with` and the name of a resin.' : undefined;
+        case 'Finish':
+            return item.coat === undefined ? 'This does not say with what: `with` and the name of a finish.' : undefined;
+        case 'Inlay':
+            return item.pocket === undefined ? 'This does not say into what: `into` and the name of a pocket.' : undefined;
+        default:
+            return undefined;
+    }
+}
