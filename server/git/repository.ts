@@ -72,7 +72,9 @@ export class Repository {
     /** What differs between a commit and another, or the work tree with what git does not know yet. Renames as git sees them. */
     async changes(from: Commit, to?: Commit): Promise<ChangedFile[]> {
         const versions = to === undefined ? [from.id] : [from.id, to.id];
-        const diff = await this.run('diff', '--name-status', '-z', '-M', '--no-ext-diff', '--no-textconv', ...versions, '--');
+        const words = ['--name-status', '-z', '-M', '--no-ext-diff', '--no-textconv', '--ignore-submodules=dirty'];
+        const settings = await this.withoutFilters();
+        const diff = await runGit({ folder: this.top, args: ['diff', ...words, ...versions, '--'], settings });
         if (diff.code !== 0) throw new GitError(`git: ${diff.complaint}`);
         const changed = nameStatus(diff.out.toString('utf8'));
         if (to !== undefined) return changed;
@@ -88,10 +90,21 @@ export class Repository {
         return names(out);
     }
 
+    /**
+     * Settings by which git compares the work tree as it lies there: a filter that the repository's own settings
+     * name is a command, and what was cloned from strangers may name any. Git passes over a filter that is empty.
+     */
+    private async withoutFilters(): Promise<Record<string, string>> {
+        const { out } = await this.run('config', '-z', '--name-only', '--get-regexp', filters);
+        return Object.fromEntries(names(out).map((name) => [name, name.endsWith('.required') ? 'false' : '']));
+    }
+
     private run(...args: string[]) {
         return runGit({ folder: this.top, args });
     }
 }
+
+const filters = '^filter\\..*\\.(clean|smudge|process|required)$';
 
 /** Why there is no blob (git-cat-file(1), BATCH OUTPUT). */
 function refusal(head: string, code: number | 'too-large'): { problem: 'missing' | 'outside' | 'unreadable' } {

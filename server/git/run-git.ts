@@ -28,6 +28,8 @@ export interface GitRun {
     readonly folder: string;
     readonly args: readonly string[];
     readonly input?: string;
+    /** Settings that hold for this run, over those of the repository. Any name will do, one with an `=` in it too. */
+    readonly settings?: Readonly<Record<string, string>>;
     /** Most bytes of its answer. */
     readonly most?: number;
 }
@@ -40,12 +42,13 @@ export interface GitAnswer {
 }
 
 /** Runs git with fixed words, never through a shell. Throws only where there is no git. */
-export function runGit({ folder, args, input = '', most = 64 * 1024 * 1024 }: GitRun): Promise<GitAnswer> {
+export function runGit({ folder, args, input = '', settings = {}, most = 64 * 1024 * 1024 }: GitRun): Promise<GitAnswer> {
     const env = {
         ...Object.fromEntries(Object.entries(process.env).filter(([name]) => !pointing.test(name))),
         LC_ALL: 'C',
         GIT_TERMINAL_PROMPT: '0',
         GIT_NO_LAZY_FETCH: '1',
+        ...asVariables(settings),
     };
     return new Promise((resolve, reject) => {
         const child = execFile(
@@ -65,4 +68,14 @@ export function runGit({ folder, args, input = '', most = 64 * 1024 * 1024 }: Gi
         child.stdin?.on('error', () => {});
         child.stdin?.end(input);
     });
+}
+
+/** How git takes settings from outside (git-config(1), ENVIRONMENT). */
+function asVariables(settings: Readonly<Record<string, string>>): Record<string, string> {
+    const all = Object.entries(settings);
+    const pairs = all.flatMap(([key, value], index) => [
+        [`GIT_CONFIG_KEY_${index}`, key],
+        [`GIT_CONFIG_VALUE_${index}`, value],
+    ]);
+    return { GIT_CONFIG_COUNT: String(all.length), ...Object.fromEntries(pairs) };
 }

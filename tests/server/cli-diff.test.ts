@@ -237,10 +237,21 @@ describe('kerfbook diff: what it refuses', () => {
     it('to start what the settings of a hostile repository name', async () => {
         const repo = repository();
         const flagFile = path.join(repo.folder, 'started');
-        for (const key of ['core.fsmonitor', 'diff.external', 'diff.kerf.command', 'diff.kerf.textconv', 'core.pager']) {
+        for (const key of [
+            'core.fsmonitor',
+            'diff.external',
+            'diff.kerf.command',
+            'diff.kerf.textconv',
+            'core.pager',
+            'filter.kerf.clean',
+            'filter.kerf.process',
+            'filter.a=b.clean',
+        ]) {
             repo.git('config', key, `touch ${flagFile} #`);
         }
-        repo.write({ '.gitattributes': '*.kerf diff=kerf\n', 'coaster.kerf': deeper });
+        repo.git('config', 'filter.kerf.required', 'true');
+        const attributes = '*.kerf diff=kerf filter=kerf\n*.svg filter=a=b\n';
+        repo.write({ '.gitattributes': attributes, 'coaster.kerf': deeper, 'art/flag.svg': bolder });
         expect((await repo.kerfbook(['diff', 'HEAD'])).out).toContain('0.5 mm → 0.6 mm');
         expect((await repo.kerfbook(['check', '--since', 'HEAD'])).code).toBe(0);
         expect(existsSync(flagFile)).toBe(false);
