@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { type BaseLanguageClient, type LanguageClientOptions, ProgressType } from 'vscode-languageclient';
 import { method, type PlannedParams, type ReadAnswer } from '../shared/view/protocol';
 import { readForServer } from './read-file';
 
@@ -11,6 +11,7 @@ const neverCancelled = new vscode.CancellationTokenSource().token;
 /** The language server as the rest of the extension sees it. */
 export class RecipeServer implements vscode.Disposable {
     private readonly client: BaseLanguageClient;
+    private long = 0;
     private readonly planned = new vscode.EventEmitter<PlannedParams>();
     /** A file has been planned anew. */
     readonly onDidPlan = this.planned.event;
@@ -49,6 +50,22 @@ export class RecipeServer implements vscode.Disposable {
         } catch (error) {
             if (!(error instanceof vscode.CancellationError)) this.client.warn(`${what}: ${error}`);
             return undefined;
+        }
+    }
+
+    /** The same for what takes a while: `tell` hears the part that is done. */
+    async askLong<Answer>(
+        what: string,
+        params: object,
+        token: vscode.CancellationToken,
+        tell: (part: number) => void,
+    ): Promise<Answer | undefined> {
+        const progress = `kerfbook ${++this.long}`;
+        const listening = this.client.onProgress(new ProgressType<number>(), progress, tell);
+        try {
+            return await this.ask<Answer>(what, { ...params, progress }, token);
+        } finally {
+            listening.dispose();
         }
     }
 

@@ -5,12 +5,14 @@ import { rewriteNumber } from '../language/editing/rewrite-number';
 import type { Recipe } from '../shared/recipe/recipe';
 import { pageText } from '../shared/rules/page';
 import type { BenchView, SectionView } from '../shared/view/bench-view';
+import type { PressView } from '../shared/view/press-view';
 import {
     type BenchParams,
     type BuildAnswer,
     type Checklist,
     method,
     type PictureParams,
+    type PressParams,
     type RewriteAnswer,
     type RewriteParams,
     type SectionParams,
@@ -31,13 +33,13 @@ interface Found {
 export function answerRequests(connection: Connection, workshop: Workshop): void {
     const answer = <Params extends BenchParams, Answer>(
         name: string,
-        work: (found: Found, params: Params) => Promise<Answer>,
+        work: (found: Found, params: Params, token: CancellationToken) => Promise<Answer>,
     ): void => {
         connection.onRequest(name, async (params: Params, token: CancellationToken): Promise<unknown> => {
             const found = await find(workshop, params, token);
             if (found === undefined) return null;
             try {
-                return await work(found, params);
+                return await work(found, params, token);
             } catch (error) {
                 if (error instanceof Cancelled) return null;
                 throw error;
@@ -56,6 +58,13 @@ export function answerRequests(connection: Connection, workshop: Workshop): void
     connection.onRequest(method.rewrite, async (params: RewriteParams, token: CancellationToken): Promise<unknown> => {
         const document = await workshop.linked(params.uri, token);
         return document === undefined ? null : rewrite(workshop, document, params);
+    });
+    answer<PressParams, PressView | null>(method.press, ({ document, recipe }, { step, progress }, token) => {
+        const tell = (part: number): void => void connection.sendNotification('$/progress', { token: progress, value: part });
+        return workshop.ask({ do: 'press', recipe, step }, `press ${document.uri.toString()}#${recipe.name} ${step}`, {
+            ...(progress === undefined ? {} : { tell }),
+            onCancel: (giveUp) => token.onCancellationRequested(giveUp),
+        });
     });
     connection.onRequest(method.stock, ({ uri }: { uri: string }) => builtInText(uri) ?? null);
     connection.onRequest(method.page, ({ rule }: { rule: string }) => {

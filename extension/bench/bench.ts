@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
 import { pathsOf } from '../../shared/view/paths-of';
+import type { PressView } from '../../shared/view/press-view';
 import { method, type PictureParams } from '../../shared/view/protocol';
 import type { ToolpathView } from '../../shared/view/toolpath-view';
 import type { RecipeServer } from '../server';
@@ -20,6 +21,7 @@ export class Bench implements vscode.Disposable {
     /** Names of the path data that the page has; empty again whenever the page is. */
     private had: readonly string[] = [];
     private disposed = false;
+    private pressing: vscode.CancellationTokenSource | undefined;
 
     constructor(
         readonly panel: vscode.WebviewPanel,
@@ -116,6 +118,12 @@ export class Bench implements vscode.Disposable {
                     if (why !== undefined) this.post({ type: 'refused', why });
                 });
                 break;
+            case 'press':
+                void this.press(message);
+                break;
+            case 'stop-press':
+                this.pressing?.cancel();
+                break;
             case 'section':
                 void this.section(message);
                 break;
@@ -140,6 +148,20 @@ export class Bench implements vscode.Disposable {
         this.post({ type: 'toolpath', toolpath: toolpath ?? null });
     }
 
+    /** One press at a time: a newer wish stops the one before it. */
+    private async press({ ticket, step }: Extract<FromBench, { type: 'press' }>): Promise<void> {
+        this.pressing?.cancel();
+        const source = new vscode.CancellationTokenSource();
+        this.pressing = source;
+        const params = { uri: this.uri.toString(), ...(this.recipe === undefined ? {} : { recipe: this.recipe }), step };
+        const press = await this.server.askLong<PressView>(method.press, params, source.token, (part) =>
+            this.post({ type: 'pressing', ticket, part }),
+        );
+        this.post({ type: 'pressed', ticket, press: press ?? null });
+        if (this.pressing === source) this.pressing = undefined;
+        source.dispose();
+    }
+
     private followCursor(editor: vscode.TextEditor | undefined, moved: boolean): void {
         if (editor?.document.uri.toString() !== this.uri.toString()) return;
         const follow = vscode.workspace.getConfiguration('kerfbook.benchView', this.uri).get('followCursor', true);
@@ -157,6 +179,7 @@ export class Bench implements vscode.Disposable {
 
     dispose(): void {
         this.disposed = true;
+        this.pressing?.cancel();
         for (const each of this.subscriptions) each.dispose();
     }
 }

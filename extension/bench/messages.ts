@@ -1,5 +1,6 @@
 import type { Where } from '../../shared/quantity/where';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
+import type { PressView } from '../../shared/view/press-view';
 import type { ToolpathView } from '../../shared/view/toolpath-view';
 
 /** What the extension sends to the bench view. */
@@ -11,7 +12,10 @@ export type ToBench =
     | { readonly type: 'section'; readonly ticket: number; readonly section: SectionView | null }
     | { readonly type: 'toolpath'; readonly toolpath: ToolpathView | null }
     /** What was to be written could not be, in the maker's words. */
-    | { readonly type: 'refused'; readonly why: string };
+    | { readonly type: 'refused'; readonly why: string }
+    /** How far a press is, 0 to 1; then what it shows, or null when it was given up or has nothing to show. */
+    | { readonly type: 'pressing'; readonly ticket: number; readonly part: number }
+    | { readonly type: 'pressed'; readonly ticket: number; readonly press: PressView | null };
 
 /** What the bench view sends to the extension. */
 export type FromBench =
@@ -22,6 +26,8 @@ export type FromBench =
     | { readonly type: 'toolpath'; readonly step: number }
     /** Puts a typed number into the text, in the place of what stands at `where` in that version of it. */
     | { readonly type: 'write'; readonly where: Where; readonly textVersion: number; readonly text: string }
+    | { readonly type: 'press'; readonly ticket: number; readonly step: number }
+    | { readonly type: 'stop-press' }
     | { readonly type: 'section'; readonly ticket: number; readonly frame: number; readonly blank: string; readonly y: number };
 
 /** Where a panel belongs; kept by the editor over a restart, together with what the maker had chosen. */
@@ -55,6 +61,12 @@ export function readFromBench(message: unknown): FromBench | undefined {
             if (where === undefined || !isCount(textVersion) || typeof text !== 'string' || text.length > 200) return undefined;
             return { type: 'write', where, textVersion, text };
         }
+        case 'press':
+            return isCount(message.ticket) && isCount(message.step)
+                ? { type: 'press', ticket: message.ticket, step: message.step }
+                : undefined;
+        case 'stop-press':
+            return { type: 'stop-press' };
         case 'section': {
             const { ticket, frame, blank, y } = message;
             if (!isCount(ticket) || !isCount(frame) || !isWord(blank) || !Number.isFinite(y)) return undefined;
@@ -80,6 +92,12 @@ export function readToBench(message: unknown): ToBench | undefined {
             return typeof message.why === 'string' ? { type: 'refused', why: message.why } : undefined;
         case 'cursor':
             return isCount(message.offset) ? { type: 'cursor', offset: message.offset, turn: message.turn === true } : undefined;
+        case 'pressing':
+            return isCount(message.ticket) && Number.isFinite(message.part) ? (message as unknown as ToBench) : undefined;
+        case 'pressed':
+            return isCount(message.ticket) && (message.press === null || isRecord(message.press))
+                ? (message as unknown as ToBench)
+                : undefined;
         case 'section':
             return isCount(message.ticket) && (message.section === null || isRecord(message.section))
                 ? (message as unknown as ToBench)

@@ -2,10 +2,18 @@ import type { JobWatcher } from '../worker/job-watcher';
 import type { AnswerTo, ArtFile, Job } from './jobs';
 import { PlanEngine } from './plan-engine';
 
+/** How somebody who asked looks on while a job is worked off. */
+export interface Watch {
+    /** The part that is done, 0 to 1. */
+    readonly tell?: (part: number) => void;
+    /** Takes what is to be called once nobody wants the answer any more; the job then rejects with Cancelled. */
+    readonly onCancel?: (giveUp: () => void) => void;
+}
+
 /** Somebody who works jobs off, in this thread or another. */
 export interface Asker {
     /** @param subject a newer job on the same subject cancels this one, which then rejects with Cancelled. */
-    ask<J extends Job>(job: J, arts: readonly ArtFile[], subject?: string): Promise<AnswerTo<J>>;
+    ask<J extends Job>(job: J, arts: readonly ArtFile[], subject?: string, watch?: Watch): Promise<AnswerTo<J>>;
     /** Absent where jobs hold up everything else anyway. */
     watch?(watcher: JobWatcher): void;
 }

@@ -7,6 +7,7 @@ import type { Review } from '../../shared/review/review';
 import type { Sheets } from '../../shared/sheets/build-sheets';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
 import type { Setting } from '../../shared/view/make-bench-view';
+import type { PressView } from '../../shared/view/press-view';
 import type { Checklist } from '../../shared/view/protocol';
 import type { RunFigures } from '../../shared/view/run-figures';
 import type { StepFigures } from '../../shared/view/step-figures';
@@ -31,6 +32,7 @@ export type Job =
     | { readonly do: 'notes'; readonly recipe: Recipe }
     | ReviewJob
     | { readonly do: 'toolpath'; readonly recipe: Recipe; readonly step: number }
+    | { readonly do: 'press'; readonly recipe: Recipe; readonly step: number }
     | { readonly do: 'section'; readonly recipe: Recipe; readonly frame: number; readonly blank: string; readonly y: number };
 
 /** @see planJson */
@@ -93,6 +95,7 @@ export interface Answers {
     readonly review: ReviewAnswer;
     readonly section: SectionView | null;
     readonly toolpath: ToolpathView | null;
+    readonly press: PressView | null;
 }
 
 export type AnswerTo<J extends Job> = Answers[J['do']];

@@ -2,6 +2,7 @@ import { contentKey } from '../../shared/plan/content-key';
 import { makePlan } from '../../shared/plan/make-plan';
 import { Memo } from '../../shared/plan/memo';
 import type { ArtState, Plan } from '../../shared/plan/plan';
+import { pressAll } from '../../shared/plan/plan-press';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
 import { comparePlans, type Version } from '../../shared/review/compare-plans';
@@ -15,6 +16,7 @@ import { planJson } from '../../shared/sheets/plan-json';
 import { makeBenchView } from '../../shared/view/make-bench-view';
 import { makeChecklist } from '../../shared/view/make-checklist';
 import { makeStepFigures } from '../../shared/view/make-step-figures';
+import { makePressView } from '../../shared/view/press-view';
 import { makeRunFigures } from '../../shared/view/run-figures';
 import { sectionView } from '../../shared/view/section-view';
 import { toolpathView } from '../../shared/view/toolpath-view';
@@ -32,8 +34,14 @@ export class PlanEngine {
     private last: { readonly key: string; readonly plan: Plan } | undefined;
     private readonly examined = new WeakMap<Plan, readonly Finding[]>();
 
-    /** @param checkpoint called with the name of each stage before it; may throw Cancelled to give a job up. */
-    constructor(private readonly checkpoint: (stage: string) => void = () => {}) {
+    /**
+     * @param checkpoint called with the name of each stage before it; may throw Cancelled to give a job up
+     * @param tell called with the part of a long stage that is done
+     */
+    constructor(
+        private readonly checkpoint: (stage: string) => void = () => {},
+        private readonly tell: (part: number) => void = () => {},
+    ) {
         this.memo = new Memo(64, checkpoint);
     }
 
@@ -60,7 +68,7 @@ export class PlanEngine {
             case 'build':
                 return buildSheets(plan, this.all(plan, job.textFindings), this.memo, job.start);
             case 'json':
-                return planJson(plan, this.all(plan, job.textFindings), job);
+                return planJson(plan, this.all(plan, job.textFindings), { ...job, presses: pressAll(plan, this.memo) });
             case 'summary':
                 return planSummary(plan);
             case 'notes':
@@ -69,6 +77,13 @@ export class PlanEngine {
                 return this.review(job, plan);
             case 'toolpath':
                 return toolpathView(plan, job.step, this.memo) ?? null;
+            case 'press':
+                return (
+                    makePressView(plan, job.step, this.memo, (part) => {
+                        this.checkpoint('press');
+                        this.tell(part);
+                    }) ?? null
+                );
             case 'section': {
                 const piece = plan.frames[job.frame]?.find((candidate) => candidate.blank === job.blank);
                 const blank = plan.blanks.find((candidate) => candidate.name === job.blank);

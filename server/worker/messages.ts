@@ -8,6 +8,7 @@ export type ToWorker =
 
 /** Back from it. */
 export type FromWorker =
+    | { readonly kind: 'progress'; readonly id: number; readonly part: number }
     | { readonly kind: 'answer'; readonly id: number; readonly answer: unknown }
     | { readonly kind: 'stage'; readonly id: number; readonly stage: string }
     | { readonly kind: 'cancelled'; readonly id: number }

@@ -1,13 +1,18 @@
+import type { Watch } from '../engine/asker';
 import { type AnswerTo, type ArtFile, Cancelled, type Job } from '../engine/jobs';
 import type { JobWatcher, WatchedJob } from './job-watcher';
 import type { FromWorker, Port, ToWorker } from './messages';
 
 interface Waiting {
-    readonly id: number;
+    /** Grows with every time it is begun. */
+    id: number;
+    /** Stopped for something that cannot wait, to be begun anew. */
+    postponed: boolean;
     readonly job: Job;
     readonly arts: readonly ArtFile[];
     /** Jobs with the same subject replace each other: only the latest is wanted. */
     readonly subject: string | undefined;
+    readonly tell: ((part: number) => void) | undefined;
     readonly resolve: (answer: never) => void;
     readonly reject: (error: Error) => void;
 }
@@ -29,10 +34,22 @@ export class PlanQueue {
         this.port = this.start();
     }
 
-    ask<J extends Job>(job: J, arts: readonly ArtFile[], subject?: string): Promise<AnswerTo<J>> {
+    ask<J extends Job>(job: J, arts: readonly ArtFile[], subject?: string, watch?: Watch): Promise<AnswerTo<J>> {
         return new Promise((resolve, reject) => {
-            if (subject !== undefined) this.supersede(subject);
-            this.waiting.push({ id: ++this.count, job, arts, subject, resolve: resolve as (answer: never) => void, reject });
+            if (subject !== undefined) this.giveUp((one) => one.subject === subject);
+            const mine: Waiting = {
+                id: 0,
+                postponed: false,
+                job,
+                arts,
+                subject,
+                tell: watch?.tell,
+                resolve: resolve as (answer: never) => void,
+                reject,
+            };
+            this.waiting.push(mine);
+            watch?.onCancel?.(() => this.giveUp((one) => one === mine));
+            this.makeWay(job);
             this.next();
         });
     }
@@ -41,20 +58,31 @@ export class PlanQueue {
         this.watcher = watcher;
     }
 
-    private supersede(subject: string): void {
-        const [old, kept] = [
-            this.waiting.filter((one) => one.subject === subject),
-            this.waiting.filter((one) => one.subject !== subject),
-        ];
-        this.waiting = kept;
+    private giveUp(unwanted: (one: Waiting) => boolean): void {
+        const old = this.waiting.filter(unwanted);
+        this.waiting = this.waiting.filter((one) => !old.includes(one));
         for (const one of old) one.reject(new Cancelled());
-        // Ids only grow, so "everything up to this one" names the running job alone.
-        if (this.running?.subject === subject) this.cancel(this.running);
+        if (this.running === undefined || !unwanted(this.running)) return;
+        this.running.postponed = false;
+        this.stop(this.running);
+    }
+
+    /** A press takes its time, and what somebody types does not wait for it. */
+    private makeWay(job: Job): void {
+        if (this.running?.job.do !== 'press' || job.do === 'press' || this.cancelled === undefined) return;
+        this.running.postponed = true;
+        this.stop(this.running);
+    }
+
+    private beginAnew(job: Waiting): void {
+        job.postponed = false;
+        this.waiting.push(job);
     }
 
     /** Has no say where no memory can be shared: then the job runs to its end. */
-    private cancel(job: Waiting): void {
-        if (this.running === job && this.cancelled !== undefined) Atomics.store(this.cancelled, 0, job.id);
+    private stop({ id }: Waiting): void {
+        // Ids only grow, so "everything up to this one" names the running job alone.
+        if (this.cancelled !== undefined) Atomics.store(this.cancelled, 0, id);
     }
 
     private next(): void {
@@ -62,7 +90,8 @@ export class PlanQueue {
         const job = this.waiting.shift();
         if (job === undefined) return;
         this.running = job;
-        this.watched = this.watcher?.begun(titleOf(job.job), () => this.cancel(job));
+        job.id = ++this.count;
+        this.watched = this.watcher?.begun(titleOf(job.job), () => this.giveUp((one) => one === job));
         for (const file of job.arts) {
             if (this.sent.get(file.uri) === file.version) continue;
             this.sent.set(file.uri, file.version);
@@ -88,9 +117,14 @@ export class PlanQueue {
             this.watched?.stage(message.stage);
             return;
         }
+        if (message.kind === 'progress') {
+            job.tell?.(message.part);
+            return;
+        }
         this.running = undefined;
         this.watched?.ended();
         if (message.kind === 'answer') job.resolve(message.answer as never);
+        else if (message.kind === 'cancelled' && job.postponed) this.beginAnew(job);
         else job.reject(message.kind === 'cancelled' ? new Cancelled() : new Error(message.message));
         this.next();
     }

@@ -5,6 +5,8 @@ import type { FromWorker, Port, ToWorker } from './messages';
 
 /** Least time between two stages that are told, ms. */
 const betweenStages = 200;
+/** Smaller steps are not worth a message. */
+const leastProgress = 0.02;
 
 /**
  * The worker's side: works jobs off in the order they come, once the compiled geometry is there or is
@@ -14,13 +16,21 @@ export function serveEngine(port: Port<ToWorker, FromWorker>, wasm: Uint8Array):
     let current = 0;
     let cancelled: Int32Array | undefined;
     let told = 0;
-    const engine = new PlanEngine((stage) => {
-        if (cancelled !== undefined && Atomics.load(cancelled, 0) >= current) throw new Cancelled();
-        const now = Date.now();
-        if (now - told < betweenStages) return;
-        told = now;
-        port.post({ kind: 'stage', id: current, stage });
-    });
+    let toldPart = 0;
+    const engine = new PlanEngine(
+        (stage) => {
+            if (cancelled !== undefined && Atomics.load(cancelled, 0) >= current) throw new Cancelled();
+            const now = Date.now();
+            if (now - told < betweenStages) return;
+            told = now;
+            port.post({ kind: 'stage', id: current, stage });
+        },
+        (part) => {
+            if (part - toldPart < leastProgress) return;
+            toldPart = part;
+            port.post({ kind: 'progress', id: current, part });
+        },
+    );
     let ready: Promise<unknown> = prepareGeometry({ binary: wasm }).catch(() => undefined);
     port.listen((message) => {
         if (message.kind === 'start') {
@@ -33,6 +43,8 @@ export function serveEngine(port: Port<ToWorker, FromWorker>, wasm: Uint8Array):
                 return;
             }
             current = message.id;
+            told = 0;
+            toldPart = 0;
             port.post(answer(engine, message));
         });
     });

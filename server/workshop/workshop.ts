@@ -8,7 +8,7 @@ import { textFindings } from '../../language/text-findings';
 import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
-import type { Asker } from '../engine/asker';
+import type { Asker, Watch } from '../engine/asker';
 import { Cancelled, type RecipeJob, type Survey } from '../engine/jobs';
 import type { ArtCache } from './art-cache';
 
@@ -97,8 +97,8 @@ export class Workshop {
     }
 
     /** The asker with the recipe's art already read. */
-    async ask<J extends RecipeJob>(job: J, subject?: string) {
-        return this.asker.ask(job, await this.arts.of(job.recipe), subject);
+    async ask<J extends RecipeJob>(job: J, subject?: string, watch?: Watch) {
+        return this.asker.ask(job, await this.arts.of(job.recipe), subject, watch);
     }
 }
 

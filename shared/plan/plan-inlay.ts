@@ -1,6 +1,7 @@
 import { pressFit } from '../bench/press-fit';
 import { inlayStack } from '../bench/stack';
 import { intersect, subtract, union } from '../geometry/boolean';
+import { grow } from '../geometry/offset';
 import type { Region } from '../geometry/region';
 import { symmetryOf } from '../geometry/symmetry';
 import { mirror, translate } from '../geometry/transform';
@@ -62,6 +63,9 @@ export function planInlay(step: Inlay, halves: Halves): InlayPlan {
     };
 }
 
+/** Two offsets of the same curve come out the same to within this, mm. */
+const hair = 0.01;
+
 type Meeting = Pick<InlayPlan, 'standing' | 'turned' | 'fits' | 'collides' | 'empty'>;
 
 /**
@@ -101,7 +105,9 @@ function standingOf(relief: LaserPlan): Region {
     const inverse = relief.placed.filter((placed) => placed.inverse);
     if (inverse.length === 0) return withoutArt(relief);
     const axis = relief.mirrorAxis;
-    const boundaries = union(inverse.map((placed) => placed.boundary ?? placed.region));
+    const drawn = union(inverse.map((placed) => placed.boundary ?? placed.region));
+    // Where the burnt edge was moved inwards, it moved inwards at the boundary too: no sliver is left standing along it.
+    const boundaries = relief.edge < 0 ? grow(drawn, relief.edge - hair) : drawn;
     return subtract(axis === undefined ? boundaries : mirror(boundaries, axis), relief.region);
 }
 
@@ -149,5 +155,5 @@ function keyOfPlaces(relief: LaserPlan, pocket: LaserPlan): string {
     const from = middle(relief);
     const to = middle(pocket);
     const inverses = relief.placed.map((placed) => (placed.inverse ? 'i' : 'f')).join('');
-    return `${from.x} ${from.y} ${to.x} ${to.y} ${relief.mirrorAxis ?? ''} ${inverses}`;
+    return `${from.x} ${from.y} ${to.x} ${to.y} ${relief.mirrorAxis ?? ''} ${relief.edge} ${inverses}`;
 }

@@ -1,4 +1,4 @@
-import { type Burning, type Pressed, virtualPress } from '../bench/virtual-press';
+import { type Burning, type Pressed, type PressHalves, virtualPress } from '../bench/virtual-press';
 import { spotOf } from '../burn/beam';
 import { doseOf, sigmaOf } from '../burn/dose';
 import type { DepthLaw } from '../burn/law';
@@ -8,13 +8,8 @@ import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
 import type { Plan } from './plan';
 
-/**
- * Presses an inlay's halves together as the beam burns them; see `virtualPress`. Worked out only when
- * somebody asks, and kept. Undefined when the step is no inlay, or settings, spot or thickness are not known.
- *
- * @param tell called now and then with the part that is done; may throw to give up
- */
-export function planPress(plan: Plan, step: number, memo: Memo, tell: (part: number) => void = () => {}): Pressed | undefined {
+/** An inlay's halves as the beam burns them. Undefined when the step is no inlay, or settings, spot or thickness are not known. */
+export function halvesOf(plan: Plan, step: number, memo: Memo): PressHalves | undefined {
     const inlay = plan.steps[step]?.inlay;
     const spot = spotOf(plan.recipe.laser);
     if (inlay?.veneer === undefined || spot === undefined) return undefined;
@@ -23,20 +18,37 @@ export function planPress(plan: Plan, step: number, memo: Memo, tell: (part: num
     const pocket = burningOf(plan, pocketLaser, sigma, memo);
     const relief = burningOf(plan, reliefLaser, sigma, memo);
     if (pocket === undefined || relief === undefined) return undefined;
-    const shapes = `${memo.keyOf(turned)} ${memo.keyOf(pocketLaser.region)}`;
-    const figures = JSON.stringify([film.value, veneer.value, below.value, numbersOf(pocket), numbersOf(relief)]);
-    return memo.get('press', `${shapes} ${figures}`, () =>
-        virtualPress(
-            {
-                pocket: { ...pocket, region: pocketLaser.region },
-                veneer: { ...relief, standing: turned },
-                thickness: veneer.value,
-                film: film.value,
-                sanded: below.value,
-            },
-            tell,
-        ),
-    );
+    return {
+        pocket: { ...pocket, region: pocketLaser.region },
+        veneer: { ...relief, standing: turned },
+        thickness: veneer.value,
+        film: film.value,
+        sanded: below.value,
+    };
+}
+
+/**
+ * Presses an inlay's halves together; see `virtualPress`. Worked out only when somebody asks, and kept.
+ *
+ * @param tell called now and then with the part that is done; may throw to give up
+ */
+export function planPress(plan: Plan, step: number, memo: Memo, tell: (part: number) => void = () => {}): Pressed | undefined {
+    const halves = halvesOf(plan, step, memo);
+    if (halves === undefined) return undefined;
+    const { pocket, veneer, thickness, film, sanded } = halves;
+    const shapes = `${memo.keyOf(veneer.standing)} ${memo.keyOf(pocket.region)}`;
+    const figures = JSON.stringify([film, thickness, sanded, numbersOf(pocket), numbersOf(veneer)]);
+    return memo.get('press', `${shapes} ${figures}`, () => virtualPress(halves, tell));
+}
+
+/** Every inlay of a plan pressed together, by the index of its step. */
+export function pressAll(plan: Plan, memo: Memo): ReadonlyMap<number, Pressed> {
+    const all = new Map<number, Pressed>();
+    for (const [index, { inlay }] of plan.steps.entries()) {
+        const pressed = inlay === undefined ? undefined : planPress(plan, index, memo);
+        if (pressed !== undefined) all.set(index, pressed);
+    }
+    return all;
 }
 
 function burningOf(plan: Plan, laser: LaserPlan, sigma: number, memo: Memo): Burning | undefined {

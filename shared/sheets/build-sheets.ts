@@ -1,5 +1,6 @@
 import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
+import { pressAll } from '../plan/plan-press';
 import type { Finding } from '../recipe/finding';
 import { jobSheet } from './job-sheet';
 import { planJson } from './plan-json';
@@ -23,8 +24,9 @@ export function buildSheets(plan: Plan, findings: readonly Finding[], memo: Memo
         if ('problem' in machine) problems.push(machine.problem);
         else files.push(machine);
     }
-    files.push(jobSheet(plan, findings, start), shoppingList(plan));
-    const json = `${JSON.stringify(planJson(plan, findings, { ...(start === undefined ? {} : { start }) }), null, 2)}\n`;
+    const presses = pressAll(plan, memo);
+    files.push(jobSheet(plan, findings, { presses, start }), shoppingList(plan));
+    const json = `${JSON.stringify(planJson(plan, findings, { presses, ...(start === undefined ? {} : { start }) }), null, 2)}\n`;
     files.push({ path: 'plan.json', text: json, note: 'everything that was worked out' });
     return { files, problems };
 }

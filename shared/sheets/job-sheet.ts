@@ -1,18 +1,29 @@
+import { gapSteps, touchColour } from '../bench/gap-scale';
+import type { Pressed } from '../bench/virtual-press';
 import type { Plan, StepPlan, Supply } from '../plan/plan';
 import { showMoney } from '../quantity/currency';
 import { showNumber, showTime } from '../quantity/show';
 import type { Finding } from '../recipe/finding';
 import { escapeMarkup as text } from './escape';
+import { gapPicture } from './gap-picture';
 import { pathData } from './path-data';
+import { pressVerdict } from './press-facts';
 import { runSections } from './run-section';
 import { type SetUp, type SheetFile, setUps } from './setup-svg';
 import { stepFacts } from './step-facts';
+
+export interface JobSheetOptions {
+    /** When the work begins, a moment of quantity/calendar. */
+    readonly start?: number | undefined;
+    /** Inlays pressed together, by step. */
+    readonly presses?: ReadonlyMap<number, Pressed>;
+}
 
 /**
  * The sheet that stands beside the machine: cautions first, then every step with a box to tick, its
  * settings and its picture, the day book of the run, what to have ready and what it costs. Black on white, fits A4 and US Letter, needs nothing from anywhere else.
  */
-export function jobSheet(plan: Plan, findings: readonly Finding[], start?: number): SheetFile {
+export function jobSheet(plan: Plan, findings: readonly Finding[], { start, presses }: JobSheetOptions = {}): SheetFile {
     const { recipe } = plan;
     const title = recipe.title || recipe.name;
     const open = findings.filter((finding) => finding.severity === 'error' || finding.severity === 'warning');
@@ -34,7 +45,10 @@ export function jobSheet(plan: Plan, findings: readonly Finding[], start?: numbe
                 ? ''
                 : list(open.map((finding) => `${finding.severity === 'error' ? 'Error' : 'Warning'}: ${finding.message}`)),
         ),
-        section('Steps', `<ol class="steps">${plan.steps.map((step) => stepItem(step, setUps(plan))).join('\n')}</ol>`),
+        section(
+            'Steps',
+            `<ol class="steps">${plan.steps.map((step, index) => stepItem(step, setUps(plan), presses?.get(index))).join('\n')}</ol>`,
+        ),
         ...runSections(plan, start).map(([heading, body]) => section(heading, body)),
         section('To have on the bench', supplyTable(plan)),
         '<footer>Measured or changed: <span class="line"></span></footer>',
@@ -56,6 +70,7 @@ header p { margin: 1mm 0 0 } ul { margin: 0; padding-left: 5mm }
 .box { width: 5mm; height: 5mm; border: 0.4mm solid #000; margin-top: 0.5mm }
 .steps h3 { font-size: 11pt; margin: 0 } dl { margin: 0; display: grid; grid-template-columns: max-content 1fr; column-gap: 3mm }
 dt { font-style: italic } dd { margin: 0 } .blank { font-style: italic } svg { width: 34mm; max-height: 30mm; border: 0.1mm solid #888 }
+.gaps img { width: 60mm; image-rendering: pixelated; border: 0.1mm solid #888 } .gaps p { margin: 0; font-size: 9pt } .gaps i { display: inline-block; width: 4mm; height: 3mm; border: 0.1mm solid #888; margin-right: 1mm; print-color-adjust: exact }
 table { border-collapse: collapse; width: 100% } td, th { text-align: left; padding: 0.6mm 2mm 0.6mm 0; border-bottom: 0.1mm solid #888 } td.n { text-align: right }
 tr.sum td { font-weight: bold; border-bottom-color: #000 } .cost td:last-child { font-size: 9.5pt }
 .book { list-style: none; margin: 0; padding: 0 } .book > li { display: grid; grid-template-columns: 7mm 40mm 1fr; gap: 2mm; padding: 1.5mm 0; border-bottom: 0.1mm solid #888; break-inside: avoid }
@@ -83,13 +98,25 @@ function list(items: readonly string[]): string {
     return `<ul>${items.map((item) => `<li>${text(item)}</li>`).join('')}</ul>`;
 }
 
-function stepItem(plan: StepPlan, all: readonly SetUp[]): string {
+function stepItem(plan: StepPlan, all: readonly SetUp[], pressed: Pressed | undefined): string {
     const setUp = all.find((candidate) => plan.laser !== undefined && candidate.lasers.includes(plan.laser));
     const facts = stepFacts(plan).map((fact) => `<dt>${text(fact.label)}</dt><dd>${text(fact.value)}</dd>`);
+    if (plan.inlay !== undefined && pressed !== undefined) {
+        facts.push(`<dt>press</dt><dd>${text(pressVerdict(plan.inlay, pressed).sentence)}${gaps(pressed)}</dd>`);
+    }
     if (setUp !== undefined) facts.push(`<dt>file</dt><dd>set-up ${setUp.number}</dd>`);
     if (plan.unplanned !== undefined) facts.push(`<dt>open</dt><dd>${text(plan.unplanned)}</dd>`);
     const on = plan.blank === undefined ? '' : ` <span class="blank">on ${text(plan.blank)}</span>`;
     return `<li><div class="box"></div><div><h3>${plan.step.index + 1}. ${text(plan.title)}${on}</h3><dl>${facts.join('')}</dl></div>${picture(plan, setUp)}</li>`;
+}
+
+/** The gap map, small, with the key to its colours. */
+function gaps(pressed: Pressed): string {
+    const steps = gapSteps.map(({ to, colour }) => [Number.isFinite(to) ? `to ${showNumber(to)} mm` : 'more', colour] as const);
+    const key = [...steps, ...(pressed.bottoms ? [] : [['touches', touchColour] as const])].map(
+        ([label, colour]) => `<span><i style="background:${colour}"></i>${label}</span>`,
+    );
+    return `<div class="gaps"><img src="${gapPicture(pressed)}" alt="Gap under the veneer by colour"><p>${key.join(' ')}</p></div>`;
 }
 
 function picture({ laser }: StepPlan, setUp: SetUp | undefined): string {

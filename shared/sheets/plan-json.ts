@@ -1,3 +1,4 @@
+import type { Pressed } from '../bench/virtual-press';
 import { bounds } from '../geometry/measure';
 import type { Region } from '../geometry/region';
 import type { Cutting } from '../plan/cutting';
@@ -6,9 +7,18 @@ import { isoMoment } from '../quantity/calendar';
 import type { Finding } from '../recipe/finding';
 import type { Step } from '../recipe/step';
 import { pathData } from './path-data';
+import { pressVerdict } from './press-facts';
 
 /** Version of the JSON's shape: goes up when a reader would have to change. */
 export const planSchema = 1;
+
+export interface PlanJsonOptions {
+    readonly shapes?: boolean;
+    /** When the work begins, a moment of quantity/calendar. */
+    readonly start?: number;
+    /** Inlays pressed together, by step. */
+    readonly presses?: ReadonlyMap<number, Pressed>;
+}
 
 /**
  * A plan as plain JSON: everything that was worked out, in base units (mm, mm2, mm3, s, W, g, rad),
@@ -18,7 +28,7 @@ export const planSchema = 1;
 export function planJson(
     plan: Plan,
     findings: readonly Finding[],
-    { shapes = false, start }: { readonly shapes?: boolean; readonly start?: number } = {},
+    { shapes = false, start, presses }: PlanJsonOptions = {},
 ): unknown {
     const region = (of: Region) => ({
         bounds: bounds(of) ?? null,
@@ -44,7 +54,7 @@ export function planJson(
                 ? { kind: state.art.kind, page: state.art.page, parts: state.art.parts.length }
                 : { message: state.message }),
         })),
-        steps: plan.steps.map((step) => stepJson(step, region)),
+        steps: plan.steps.map((step, index) => ({ ...stepJson(step, region), ...pressJson(step, presses?.get(index)) })),
         totals: plan.totals,
         supplies: plan.supplies,
         schedule: scheduleJson(plan, start),
@@ -84,7 +94,7 @@ function cuttingJson({ sheet, size, yielded, consumed }: Cutting): unknown {
     return { sheet: sheet.name, size, ...yielded, consumed };
 }
 
-function stepJson(plan: StepPlan, region: (of: Region) => unknown): unknown {
+function stepJson(plan: StepPlan, region: (of: Region) => unknown): object {
     const { step, title, times, blank, unplanned, laser, fill, inlay, sand, wood } = plan;
     return {
         index: step.index,
@@ -152,6 +162,15 @@ function stepJson(plan: StepPlan, region: (of: Region) => unknown): unknown {
               }),
         ...(sand === undefined ? {} : { sand }),
         ...(wood === undefined ? {} : { wood }),
+    };
+}
+
+function pressJson({ inlay }: StepPlan, pressed: Pressed | undefined): object {
+    if (inlay === undefined || pressed === undefined) return {};
+    const { insertion, seat, bottoms, gapVolume, contact, open, stops, coarse } = pressed;
+    const { sentence } = pressVerdict(inlay, pressed);
+    return {
+        press: { verdict: sentence, insertion, seat, bottoms, gapVolume, contact, open, stops: stops.slice(0, 10), coarse },
     };
 }
 

@@ -32,6 +32,8 @@ export const method = {
     toolpath: 'kerfbook/toolpath',
     /** Request: the edits that put a typed number in the place of a written one; RewriteParams to RewriteAnswer or null. */
     rewrite: 'kerfbook/rewrite',
+    /** Request: both halves of an inlay pressed together; PressParams to PressView or null. Tells how far it is as progress. */
+    press: 'kerfbook/press',
     /** Request: the text of a built-in stock file; { uri } to string or null. */
     stock: 'kerfbook/stock',
     /** Request: a rule's explanation as Markdown; { rule } to string or null. */
@@ -68,6 +70,13 @@ export interface SectionParams extends BenchParams {
     readonly frame: number;
     readonly blank: string;
     readonly y: number;
+}
+
+export interface PressParams extends BenchParams {
+    /** Index of the inlay step. */
+    readonly step: number;
+    /** Token under which progress is told: a number from 0 to 1. */
+    readonly progress?: string;
 }
 
 export interface Checklist {

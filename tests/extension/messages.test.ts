@@ -12,6 +12,8 @@ describe('messages from the bench view', () => {
         { type: 'explain', rule: 'veneer-not-mirrored' },
         { type: 'section', ticket: 3, frame: 0, blank: 'tray', y: 61.5 },
         { type: 'write', where, textVersion: 3, text: '0.6 mm' },
+        { type: 'press', ticket: 2, step: 4 },
+        { type: 'stop-press' },
     ])('$type is understood', (message) => {
         expect(readFromBench(message)).toEqual(message);
     });
@@ -28,6 +30,8 @@ describe('messages from the bench view', () => {
         ['a height without end', { type: 'section', ticket: 1, frame: 0, blank: 'tray', y: Number.POSITIVE_INFINITY }],
         ['a number to write without its version', { type: 'write', where, text: '0.6 mm' }],
         ['a number to write that is a novel', { type: 'write', where, textVersion: 3, text: 'x'.repeat(5000) }],
+        ['a press of half a step', { type: 'press', ticket: 2, step: 0.5 }],
+        ['a press without a ticket', { type: 'press', step: 4 }],
         ['half a frame', { type: 'section', ticket: 1, frame: 0.5, blank: 'tray', y: 1 }],
     ])('%s is dropped', (_what, message) => {
         expect(readFromBench(message)).toBeUndefined();
@@ -52,6 +56,24 @@ describe('messages to the bench view', () => {
     test('a picture of another version is dropped', () => {
         expect(readToBench({ type: 'picture', view: { version: 2, recipe: 'tray' } })).toBeUndefined();
         expect(readToBench({ type: 'picture', view: { version: 1, recipe: 'tray' } })).toBeDefined();
+    });
+
+    test.each([
+        { type: 'pressing', ticket: 2, part: 0.4 },
+        { type: 'pressed', ticket: 2, press: null },
+        { type: 'pressed', ticket: 2, press: { good: true } },
+    ])('$type is understood', (message) => {
+        expect(readToBench(message)).toEqual(message);
+    });
+
+    test.each([
+        ['a part that is no number', { type: 'pressing', ticket: 2, part: Number.NaN }],
+        ['a part of nothing that was asked', { type: 'pressing', part: 0.4 }],
+        ['a press that is a word', { type: 'pressed', ticket: 2, press: 'good' }],
+        ['a press that is missing', { type: 'pressed', ticket: 2 }],
+        ['a press with a negative ticket', { type: 'pressed', ticket: -1, press: null }],
+    ])('%s is dropped', (_what, message) => {
+        expect(readToBench(message)).toBeUndefined();
     });
 });
 

@@ -28,12 +28,21 @@ class HandWorker {
         this.receive({ kind: 'stage', id: this.jobs().at(-1)!.id, stage });
     }
 
+    cancel(): void {
+        this.receive({ kind: 'cancelled', id: this.jobs().at(-1)!.id });
+    }
+
+    tell(part: number): void {
+        this.receive({ kind: 'progress', id: this.jobs().at(-1)!.id, part });
+    }
+
     answer(answer: unknown): void {
         this.receive({ kind: 'answer', id: this.jobs().at(-1)!.id, answer });
     }
 }
 
 const job = { do: 'examine', recipe: { name: 'tray' } as Recipe } as const;
+const press = { do: 'press', recipe: job.recipe, step: 2 } as const;
 const heron = { uri: 'file:///heron.svg', version: '1', bytes: new Uint8Array([1]) };
 
 describe('the queue before the worker', () => {
@@ -93,6 +102,40 @@ describe('the queue before the worker', () => {
         await running;
         worker.stage('late');
         expect(told).toEqual(['Working out tray', 'art', 'hatch', 'end']);
+    });
+
+    it('tells how far a job is, and stops it when it is no longer wanted', async () => {
+        const worker = new HandWorker();
+        const queue = new PlanQueue(worker.port);
+        const parts: number[] = [];
+        let giveUp = (): void => {};
+        const watch = {
+            tell: (part: number): void => void parts.push(part),
+            onCancel: (call: () => void): void => {
+                giveUp = call;
+            },
+        };
+        const asked = queue.ask(press, [], undefined, watch);
+        worker.tell(0.3);
+        giveUp();
+        worker.cancel();
+        await expect(asked).rejects.toBeInstanceOf(Cancelled);
+        expect(parts).toEqual([0.3]);
+        expect(worker.jobs()).toHaveLength(1);
+    });
+
+    it('a press makes way for what somebody types, and is begun anew after it', async () => {
+        const worker = new HandWorker();
+        const queue = new PlanQueue(worker.port);
+        const pressed = queue.ask(press, []);
+        const typed = queue.ask(job, []);
+        worker.cancel();
+        expect(worker.jobs().map((one) => one.job.do)).toEqual(['press', 'examine']);
+        worker.answer(['typed']);
+        expect(await typed).toEqual(['typed']);
+        expect(worker.jobs().at(-1)!.job.do).toBe('press');
+        worker.answer('pressed');
+        expect(await pressed).toBe('pressed');
     });
 
     it('a worker that dies is started anew and the next job is answered', async () => {

@@ -1,3 +1,4 @@
+import { Fragment } from 'preact';
 import type { BenchView } from '../../../shared/view/bench-view';
 import { DayBook } from './day-book';
 import { FilmStrip } from './film-strip';
@@ -5,6 +6,7 @@ import { Findings } from './findings';
 import { Header } from './header';
 import { Inlay } from './inlay';
 import { Paints } from './paints';
+import { Press } from './press';
 import { Costs, SheetCuts } from './quantities';
 import { Stage } from './stage';
 import { type BenchState, chosenFrame, chosenPiece, frameKeys, stepOf, windowOf } from './state';
@@ -18,6 +20,8 @@ export interface Actions {
     readonly chooseBlank: (blank: string) => void;
     readonly look: (blank: string, window: Window) => void;
     readonly moveCut: (blank: string, y: number) => void;
+    readonly press: (step: number) => void;
+    readonly stopPress: () => void;
 }
 
 export function App({ state, actions }: { state: BenchState; actions: Actions }) {
@@ -79,7 +83,16 @@ function Frames({ state, view, actions }: { state: BenchState; view: BenchView; 
                         />
                     )}
                     {view.inlays.map((inlay) => (
-                        <Inlay key={inlay.step} view={view} inlay={inlay} />
+                        <Fragment key={inlay.step}>
+                            <Inlay view={view} inlay={inlay} />
+                            <Press
+                                view={view}
+                                inlay={inlay}
+                                state={state.presses[inlay.step]}
+                                ask={() => actions.press(inlay.step)}
+                                stop={actions.stopPress}
+                            />
+                        </Fragment>
                     ))}
                 </div>
                 <div class="notes">

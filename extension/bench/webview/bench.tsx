@@ -3,6 +3,7 @@ import { render } from 'preact';
 import { type KeptState, readKeptState, readToBench, type ToBench } from '../messages';
 import { type Actions, App } from './app';
 import { editor } from './editor-link';
+import { PressAsker } from './press-asker';
 import { SectionAsker } from './section-asker';
 import { type BenchState, chosenFrame, chosenPiece, emptyState, frameKeys, stepAt } from './state';
 import { takePicture } from './take-picture';
@@ -17,12 +18,16 @@ let state: BenchState = {
 };
 const sections = new SectionAsker((cutSection) => change({ cutSection }));
 
+const presses = new PressAsker((step, press) => change({ presses: { ...state.presses, [step]: press } }));
+
 const actions: Actions = {
     // A frame shows the piece that its step works on, until another is chosen by hand.
     chooseFrame: (frameKey) => change({ frameKey, blank: undefined }),
     chooseBlank: (blank) => change({ blank }),
     look: (blank, window) => change({ windows: { ...state.windows, [blank]: window } }),
     moveCut: (blank, y) => change({ cuts: { ...state.cuts, [blank]: y } }),
+    press: (step) => presses.ask(step, state.view?.textVersion ?? 0, state.presses[step]),
+    stopPress: () => presses.stop(),
 };
 
 function change(part: Partial<BenchState>): void {
@@ -61,10 +66,12 @@ function receive(message: ToBench | undefined): void {
         case 'picture':
             change({
                 view: takePicture(state.view, message.view),
+                ...(message.view.recipe === state.view?.recipe ? {} : { presses: {} }),
                 trouble: undefined,
                 refused: undefined,
                 lit: cursor === undefined ? undefined : stepAt(message.view, cursor),
             });
+            presses.keepUp(state.presses, message.view.textVersion);
             break;
         case 'nothing':
             change({ trouble: message.why });
@@ -77,6 +84,13 @@ function receive(message: ToBench | undefined): void {
             break;
         case 'cursor':
             followCursor(message.offset, message.turn);
+            break;
+        case 'pressing':
+            presses.progress(message.ticket, message.part, state.presses);
+            break;
+        case 'pressed':
+            presses.answer(message.ticket, message.press, state.presses);
+            if (state.view !== undefined) presses.keepUp(state.presses, state.view.textVersion);
             break;
         case 'section':
             sections.answer(message.ticket, message.section);

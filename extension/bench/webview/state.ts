@@ -1,5 +1,6 @@
 import type { BenchView, FrameView, PieceView, SectionView, StepView } from '../../../shared/view/bench-view';
 import type { ToolpathView } from '../../../shared/view/toolpath-view';
+import type { Presses } from './press-asker';
 import { type Window, wholeWindow } from './zoom';
 
 /** Everything the page shows. Replaced as a whole at each change, so that drawing depends on nothing else. */
@@ -20,11 +21,13 @@ export interface BenchState {
     readonly windows: Readonly<Record<string, Window>>;
     /** Where the maker has drawn the section line, mm from the top, by blank. */
     readonly cuts: Readonly<Record<string, number>>;
+    /** Inlays whose halves the maker has had pressed together, by step. */
+    readonly presses: Presses;
     /** The last section that was made there. */
     readonly cutSection?: { readonly blank: string; readonly section: SectionView };
 }
 
-export const emptyState: BenchState = { windows: {}, cuts: {} };
+export const emptyState: BenchState = { windows: {}, cuts: {}, presses: {} };
 
 /** Stays the same while a step keeps its kind and title, however many steps come before it. */
 export function frameKeys(view: BenchView): string[] {
