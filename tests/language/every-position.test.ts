@@ -25,14 +25,20 @@ function isAtCursor(document: LangiumDocument, offset: number, { textEdit }: Com
 }
 
 describe('hover and proposals', () => {
-    it.each(files)('at every place of %s, for the cursor it is asked for', async (file) => {
-        const text = readFileSync(new URL(file, samples), 'utf8');
-        const document = await open(text);
-        for (let offset = 0; offset <= text.length; offset++) {
-            for (const item of await proposedAt(document, offset))
-                expect(isAtCursor(document, offset, item), `${offset} ${item.label} ${JSON.stringify(item.textEdit)}`).toBe(true);
-        }
-    });
+    it.each(files)(
+        'at every place of %s, for the cursor it is asked for',
+        async (file) => {
+            const text = readFileSync(new URL(file, samples), 'utf8');
+            const document = await open(text);
+            for (let offset = 0; offset <= text.length; offset++) {
+                for (const item of await proposedAt(document, offset))
+                    expect(isAtCursor(document, offset, item), `${offset} ${item.label} ${JSON.stringify(item.textEdit)}`).toBe(
+                        true,
+                    );
+            }
+        },
+        120_000,
+    );
     it('at the end of every half of a recipe', async () => {
         const text = readFileSync(new URL('heron-tray.kerf', samples), 'utf8');
         for (let offset = 0; offset <= text.length; offset += 7) {

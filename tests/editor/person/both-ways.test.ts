@@ -56,8 +56,13 @@ describe('what is changed in the bench view', () => {
         await bench.getByRole('button', { name: `Change depth of Engrave pocket, ${wanted}` }).waitFor();
         await session.shot('depth-grip');
         assert.ok((await textAt(26)).includes(`depth ${wanted}`));
-        await page.keyboard.press('Control+z');
-        await bench.getByRole('button', { name: `Change depth of Engrave pocket, ${before}` }).waitFor();
+        // One change or two: as fast as the keys were written down.
+        const back = bench.getByRole('button', { name: `Change depth of Engrave pocket, ${before}` });
+        for (let undone = 0; undone < 2 && !(await back.isVisible()); undone += 1) {
+            await page.keyboard.press('Control+z');
+            await back.waitFor({ timeout: 5000 }).catch(() => undefined);
+        }
+        await back.waitFor();
     });
 
     it('the machine’s way is replayed by time, with the keyboard', async () => {
