@@ -7,10 +7,19 @@ export const goodSamples: readonly string[] = readdirSync(folder)
     .filter((file) => file.endsWith('.kerf') && !/faulty|workshop/.test(file))
     .map((file) => file.replace('.kerf', ''));
 
-/** A sample with its stock in one text, and the drawings and pictures that it names. */
+/** A sample with all that it uses in one text, its own recipes first, and the drawings and pictures that it names. */
 export function sampleText(name: string): [text: string, art: Record<string, Uint8Array>] {
-    const read = (path: string): string => readFileSync(new URL(path, folder), 'utf8');
-    const text = read(`${name}.kerf`).replace('use "workshop.kerf"', read('workshop.kerf'));
+    const used = new Set<string>();
+    const texts: string[] = [];
+    const take = (path: string): void => {
+        if (used.has(path)) return;
+        used.add(path);
+        const text = readFileSync(new URL(path, folder), 'utf8');
+        texts.push(text.replaceAll(/^use .*$/gm, ''));
+        for (const [, next] of text.matchAll(/^use "([^"]+)"/gm)) take(next!);
+    };
+    take(`${name}.kerf`);
+    const text = texts.join('\n');
     const art = [...text.matchAll(/"(art\/[^"]+)"/g)].map(([, path]) => [path!, readFileSync(new URL(path!, folder))] as const);
     return [text, Object.fromEntries(art)];
 }
