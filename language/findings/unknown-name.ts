@@ -1,9 +1,9 @@
-import type { AstReflection, LangiumDocument, ReferenceInfo, ScopeProvider } from 'langium';
+import { type AstReflection, AstUtils, type LangiumDocument, type ReferenceInfo, type ScopeProvider } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
-import { isKind } from '../generated/ast';
+import { Blank, isKind, isRecipe } from '../generated/ast';
 import { whereOfCst } from '../lowering/places';
 import type { KerfServices } from '../module';
-import { nearest } from './nearest';
+import { likelyNames } from './likely-names';
 import { replaceWith, say } from './say';
 
 /** How a kind of block is called to a maker. */
@@ -39,15 +39,53 @@ export function* unknownNames(document: LangiumDocument, services: KerfServices)
         const kind = kindWords[type] ?? 'thing';
         const name = reference.$refText;
         const where = whereOfCst(info.container, reference.$refNode);
-        const all = scopes.getScope(info).getAllElements();
-        const meant = nearest(
-            name,
-            all.map((each) => each.name),
-        );
+        const known = [
+            ...new Set(
+                scopes
+                    .getScope(info)
+                    .getAllElements()
+                    .map((each) => each.name),
+            ),
+        ];
+        const under = type === Blank.$type ? blankUnder(name, info) : undefined;
+        const likely = under === undefined ? likelyNames(name, known) : [under];
+        const help =
+            under === undefined
+                ? helpWith(type, name, likely, known)
+                : ` \`${name}\` is a step on \`${under}\`: did you mean \`${under}\`?`;
         yield say('unknown-name', {
-            message: `There is no ${kind} called \`${name}\`.${meant === undefined ? '' : ` Did you mean \`${meant}\`?`}`,
+            message: `There is no ${kind} called \`${name}\`.${help}`,
             where,
-            fixes: meant === undefined ? [] : [replaceWith(where, meant, `Change to \`${meant}\``, true)],
+            fixes: likely.map((meant) => replaceWith(where, meant, `Change to \`${meant}\``, likely.length === 1)),
         });
     }
+}
+
+/** Kinds that a maker can add to in a file of their own. */
+const stockWords = new Set(['wood', 'board', 'veneer', 'laser', 'resin', 'sealer', 'glue', 'finish', 'beam', 'abrasive']);
+const fewEnoughToTell = 6;
+
+function helpWith(type: string, name: string, likely: readonly string[], known: readonly string[]): string {
+    if (likely.length > 0) return ` Did you mean ${either(likely)}?`;
+    const word = kindWords[type] ?? '';
+    const those = known.length > 0 && known.length <= fewEnoughToTell ? ` Known here: ${known.map(quoted).join(', ')}.` : '';
+    return stockWords.has(word) ? `${those} One of your own is declared with \`${word} ${name} { … }\`.` : those;
+}
+
+/** The blank that a step of this name is done on: a step was named where its blank is asked for. */
+function blankUnder(name: string, info: ReferenceInfo): string | undefined {
+    const recipe = AstUtils.getContainerOfType(info.container, isRecipe);
+    for (const item of recipe?.items ?? []) {
+        if ('name' in item && item.name === name && 'blank' in item) return item.blank?.$refText;
+    }
+    return undefined;
+}
+
+function either(names: readonly string[]): string {
+    const last = quoted(names.at(-1)!);
+    return names.length === 1 ? last : `${names.slice(0, -1).map(quoted).join(', ')} or ${last}`;
+}
+
+function quoted(name: string): string {
+    return `\`${name}\``;
 }

@@ -54,3 +54,36 @@ engrave back on tray { tone 8 %  art photo at 1, 2 mm repeat 4 x 3 every 10 x 12
             ),
         ));
 });
+
+describe('a name that leads nowhere', () => {
+    const board = (wood: string, says: string) => `
+board b { wood ${wood}  thickness 10 mm  moisture 8 % }
+               ${'^'.repeat(wood.length)} unknown-name: ${says}`;
+    it('is answered with all that end alike, each to be taken by a fix', async () => {
+        const findings = await expectMarked(board('oak', 'Did you mean `white-oak` or `red-oak`?'));
+        expect(findings[0]?.fixes.map(({ title, preferred }) => [title, preferred])).toEqual([
+            ['Change to `white-oak`', undefined],
+            ['Change to `red-oak`', undefined],
+        ]);
+    });
+    it('is answered with how to declare one, where none is like it', () =>
+        expectMarked(board('holly', 'One of your own is declared with `wood holly { … }`.')));
+    it('is answered with all there are, where they are few', () =>
+        expectMarked(`
+laser shed { beam ruby  power 45 W  spot 0.15 mm }
+                  ^^^^ unknown-name: Known here: \`co2\`, \`blue-diode\`, \`fibre\`. One of your own`));
+    it('is answered with the blank, where a step is named', async () => {
+        const findings = await expectMarked(`
+laser shed { beam co2  power 45 W  spot 0.15 mm }
+board oak { wood white-oak  thickness 10 mm  moisture 8 % }
+recipe card "Card" {
+  laser shed
+  art heron "heron.svg"
+  blank tray { of oak  size 90 x 60 mm }
+  engrave face on tray { tone 80 %  art heron }
+  seal face with shellac
+       ^^^^ unknown-name: did you mean \`tray\`?
+}`);
+        expect(findings[0]?.fixes[0]).toMatchObject({ title: 'Change to `tray`', preferred: true });
+    });
+});
