@@ -1,5 +1,7 @@
 import type { ArtNames } from '../shared/art/art-names';
+import type { MeasuredCoupon } from '../shared/recipe/stock';
 import type { Page } from '../shared/rules/page';
+import type { CouponFit } from '../shared/view/coupon-fit';
 import type { PlannedRun, PlannedStep } from './planned/planned-step';
 
 /** What the language is told from outside: it knows neither the trade's rules nor any file by itself. */
@@ -12,6 +14,8 @@ export interface Outside {
     readonly runs?: (uri: string) => readonly PlannedRun[];
     /** Ids and classes of an art file; undefined for one that cannot be read. Never throws. */
     readonly artNames?: (uri: string) => Promise<ArtNames | undefined>;
+    /** What the squares of a coupon say; undefined where nobody waits for it any more. Never throws. */
+    readonly couponFit?: (coupon: MeasuredCoupon) => Promise<CouponFit | undefined>;
 }
 
 export interface OutsideServices {
@@ -20,6 +24,7 @@ export interface OutsideServices {
     readonly planned: (uri: string) => readonly PlannedStep[];
     readonly runs: (uri: string) => readonly PlannedRun[];
     readonly artNames: (uri: string) => Promise<ArtNames | undefined>;
+    readonly couponFit: (coupon: MeasuredCoupon) => Promise<CouponFit | undefined>;
 }
 
 export function outsideServices({
@@ -27,7 +32,8 @@ export function outsideServices({
     planned = () => [],
     runs = () => [],
     artNames = async () => undefined,
+    couponFit = async () => undefined,
 }: Outside): OutsideServices {
     const pages = new Map(tradePages.map((page) => [page.id, page]));
-    return { pages, ruleIds: new Set(pages.keys()), planned, runs, artNames };
+    return { pages, ruleIds: new Set(pages.keys()), planned, runs, artNames, couponFit };
 }

@@ -42,6 +42,8 @@ export function serveLanguage({ connection, fileSystem, read, asker }: Process):
             planned: (uri) => plans.of(uri),
             runs: (uri) => plans.runsOf(uri),
             artNames: namesInArt(arts),
+            // One at a time: the cursor has moved on from the coupon before.
+            couponFit: (coupon) => asker.ask({ do: 'fit', coupon }, [], 'coupon under the cursor').catch(() => undefined),
         },
     );
     const progress = new ShownProgress(connection);

@@ -1,13 +1,12 @@
 import { type AstNode, AstUtils } from 'langium';
 import { fromBase } from '../../shared/quantity/quantity';
 import { showLength, showNumber } from '../../shared/quantity/show';
-import type { FittedCoupon } from '../../shared/rules/coupon/coupon-rule';
-import { fitMeasured } from '../../shared/rules/coupon/examine-coupons';
-import { fitFacts, fitNotes } from '../../shared/view/coupon-fit';
+import type { CouponFit } from '../../shared/view/coupon-fit';
 import { type Burn, type Coupon, isBurn, isCoupon } from '../generated/ast';
 import { measuredCouponOf } from '../lowering/coupons';
 import { whereOf } from '../lowering/places';
 import { quantityOf } from '../lowering/quantity';
+import type { OutsideServices } from '../outside';
 
 /** More outliers than these are no outliers. */
 const mostNamed = 6;
@@ -16,32 +15,33 @@ const mostNamed = 6;
  * What the measured squares of a coupon say, as Markdown: for a place in its first line the fit, for one in a
  * row that row's residual. Undefined anywhere else, and where the coupon's laser or board is not known.
  */
-export function couponHover(node: AstNode): string | undefined {
+export async function couponHover(node: AstNode, outside: OutsideServices): Promise<string | undefined> {
     const coupon = AstUtils.getContainerOfType(node, isCoupon);
     const measured = coupon && measuredCouponOf(coupon);
     if (coupon === undefined || measured === undefined) return undefined;
     const burn = AstUtils.getContainerOfType(node, isBurn);
     if (burn === undefined && node !== coupon) return undefined;
-    const fitted = fitMeasured(measured);
-    return burn === undefined ? describeFit(coupon, fitted) : describeRow(burn, fitted);
+    const fit = await outside.couponFit(measured);
+    if (fit === undefined) return undefined;
+    return burn === undefined ? describeFit(coupon, fit) : describeRow(burn, fit);
 }
 
-function describeFit(coupon: Coupon, { law, rows }: FittedCoupon): string {
-    const lines = fitFacts(law).map(({ label, value }) => `- ${label}: ${value}`);
+function describeFit(coupon: Coupon, { facts, notes, squares }: CouponFit): string {
+    const lines = facts.map(({ label, value }) => `- ${label}: ${value}`);
     const burns = new Map(coupon.items.filter(isBurn).map((burn) => [whereOf(burn).offset, burn]));
-    const outliers = law.rows.flatMap((row, index) => {
-        const burn = burns.get(rows[index]?.where?.offset ?? -1);
-        if (!row.outlier || burn === undefined) return [];
+    const outliers = squares.flatMap(({ offset, outlier, fitted }) => {
+        const burn = burns.get(offset ?? -1);
+        if (!outlier || burn === undefined) return [];
         const text = (burn.$cstNode?.text ?? '').replaceAll(/\s+/g, ' ');
-        return [`- \`${text}\`: by the others ${showLength(row.fitted, unitOf(burn))}`];
+        return [`- \`${text}\`: by the others ${showLength(fitted, unitOf(burn))}`];
     });
     const named = outliers.length === 0 ? [] : ['Outliers:', outliers.slice(0, mostNamed).join('\n')];
-    return ['Fit of its squares, ± one standard error:', lines.join('\n'), ...fitNotes(law), ...named].join('\n\n');
+    return ['Fit of its squares, ± one standard error:', lines.join('\n'), ...notes, ...named].join('\n\n');
 }
 
-function describeRow(burn: Burn, { law, rows }: FittedCoupon): string | undefined {
+function describeRow(burn: Burn, { squares }: CouponFit): string | undefined {
     const { offset } = whereOf(burn);
-    const row = law.rows[rows.findIndex((each) => each.where?.offset === offset)];
+    const row = squares.find((each) => each.offset === offset);
     if (row === undefined) return undefined;
     const unit = unitOf(burn);
     const over = row.residual >= 0 ? 'deeper' : 'shallower';

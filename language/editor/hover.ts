@@ -44,7 +44,7 @@ export class KerfHover extends AstNodeHoverProvider {
         const leaf = CstUtils.findLeafNodeAtOffset(root, offset);
         if (leaf === undefined || leaf.hidden) return undefined;
         const range = { start: document.textDocument.positionAt(leaf.offset), end: document.textDocument.positionAt(leaf.end) };
-        const parts = [await this.said(leaf), couponHover(leaf.astNode), this.run(document, leaf)].filter(
+        const parts = [await this.said(leaf), await couponHover(leaf.astNode, this.outside), this.run(document, leaf)].filter(
             (part) => part !== undefined && part !== '',
         );
         return parts.length === 0 ? undefined : { contents: { kind: 'markdown', value: parts.join('\n\n') }, range };

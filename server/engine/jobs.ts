@@ -6,6 +6,7 @@ import type { ReviewNotes } from '../../shared/review/notes';
 import type { Review } from '../../shared/review/review';
 import type { Sheets } from '../../shared/sheets/build-sheets';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
+import type { CouponFit } from '../../shared/view/coupon-fit';
 import type { Setting } from '../../shared/view/make-bench-view';
 import type { PressView } from '../../shared/view/press-view';
 import type { Checklist } from '../../shared/view/protocol';
@@ -18,6 +19,7 @@ export type Job =
     | { readonly do: 'examine'; readonly recipe: Recipe }
     | { readonly do: 'survey'; readonly recipe: Recipe }
     | CouponJob
+    | FitJob
     | {
           readonly do: 'bench';
           readonly recipe: Recipe;
@@ -45,12 +47,18 @@ export interface JsonJob {
 }
 
 /** A job that needs a recipe worked out, with its art. */
-export type RecipeJob = Exclude<Job, CouponJob>;
+export type RecipeJob = Exclude<Job, CouponJob | FitJob>;
 
 /** Examines the coupons of a file, which no recipe need use. */
 export interface CouponJob {
     readonly do: 'coupons';
     readonly coupons: readonly MeasuredCoupon[];
+}
+
+/** Fits one coupon, for somebody who looks at it. */
+export interface FitJob {
+    readonly do: 'fit';
+    readonly coupon: MeasuredCoupon;
 }
 
 /** All that the text editor shows of a recipe: one plan for findings, hints and pins. */
@@ -86,6 +94,7 @@ export interface Answers {
     readonly examine: readonly Finding[];
     readonly survey: Survey;
     readonly coupons: readonly Finding[];
+    readonly fit: CouponFit;
     readonly bench: BenchView;
     readonly checklist: Checklist;
     readonly build: Sheets;

@@ -13,6 +13,7 @@ import { examineCoupons } from '../../shared/rules/coupon/examine-coupons';
 import { examine } from '../../shared/rules/examine';
 import { buildSheets } from '../../shared/sheets/build-sheets';
 import { planJson } from '../../shared/sheets/plan-json';
+import { couponFit } from '../../shared/view/coupon-fit';
 import { makeBenchView } from '../../shared/view/make-bench-view';
 import { makeChecklist } from '../../shared/view/make-checklist';
 import { makeStepFigures } from '../../shared/view/make-step-figures';
@@ -55,6 +56,7 @@ export class PlanEngine {
 
     private answer(job: Job): Answers[keyof Answers] {
         if (job.do === 'coupons') return examineCoupons(job.coupons);
+        if (job.do === 'fit') return couponFit(job.coupon);
         const plan = this.plan(job.recipe);
         switch (job.do) {
             case 'examine':

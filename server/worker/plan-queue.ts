@@ -47,7 +47,9 @@ export class PlanQueue {
                 resolve: resolve as (answer: never) => void,
                 reject,
             };
-            this.waiting.push(mine);
+            // Somebody's cursor rests on a coupon, and its fit takes a moment only.
+            if (job.do === 'fit') this.waiting.unshift(mine);
+            else this.waiting.push(mine);
             watch?.onCancel?.(() => this.giveUp((one) => one === mine));
             this.makeWay(job);
             this.next();

@@ -1,9 +1,11 @@
 import { doseFor } from '../burn/dose';
-import { type DepthLaw, type LawNote, predict } from '../burn/law';
+import { type DepthLaw, type LawNote, type LawRow, predict } from '../burn/law';
 import { darkestDose, doseForTone, onsetDose, predictTone } from '../burn/tone';
 import type { ToneLaw } from '../burn/tone-law';
 import { spread } from '../quantity/interval';
 import { showLength, showNumber, showRatio } from '../quantity/show';
+import type { MeasuredCoupon } from '../recipe/stock';
+import { fitMeasured } from '../rules/coupon/examine-coupons';
 
 /** A short fact with its name. */
 interface FitFact {
@@ -11,8 +13,30 @@ interface FitFact {
     readonly value: string;
 }
 
-/** What a coupon's fit says, in a maker's words: figures with their standard errors, and what to know of how they came about. */
-export function fitFacts(law: DepthLaw): FitFact[] {
+/** What the fit says of one square; lengths in mm, the dose in J/mm². */
+export interface FittedSquare extends Pick<LawRow, 'dose' | 'passes' | 'fitted' | 'residual' | 'studentised' | 'outlier'> {
+    /** Where its row begins in the text. */
+    readonly offset: number | undefined;
+}
+
+/** A coupon's fit as it is shown: plain data, since it is worked out in another thread than it is asked for. */
+export interface CouponFit {
+    readonly facts: readonly FitFact[];
+    readonly notes: readonly string[];
+    readonly squares: readonly FittedSquare[];
+}
+
+export function couponFit(measured: MeasuredCoupon): CouponFit {
+    const { law, rows } = fitMeasured(measured);
+    const squares = law.rows.map(({ dose, passes, fitted, residual, studentised, outlier }, index) => {
+        const offset = rows[index]?.where?.offset;
+        return { offset, dose, passes, fitted, residual, outlier, ...(studentised !== undefined && { studentised }) };
+    });
+    return { facts: fitFacts(law), notes: law.notes.map((note) => words[note]), squares };
+}
+
+/** What a coupon's fit says, in a maker's words: figures with their standard errors. */
+function fitFacts(law: DepthLaw): FitFact[] {
     const facts: FitFact[] = [
         { label: 'threshold dose', value: withError(law.threshold, law.errors.threshold, 'J/mm²') },
         { label: 'removal energy', value: withError(law.energy, law.errors.energy, 'J/mm³') },
@@ -47,10 +71,6 @@ const words: Readonly<Record<LawNote, string>> = {
     'rows-left-out': 'Some rows are left out: their figures cannot be used, or there are more than 500.',
     outliers: 'Some squares do not go with the others.',
 };
-
-export function fitNotes({ notes }: DepthLaw): string[] {
-    return notes.map((note) => words[note]);
-}
 
 function withError(value: number, error: number, unit: string): string {
     if (!(error > 0)) return `${showNumber(value, 3)} ${unit} (held)`;

@@ -1,7 +1,8 @@
 import { DocumentState, EmptyFileSystem, type LangiumDocument, URI } from 'langium';
 import { createKerfServices } from '../../language/module';
+import { couponFit } from '../../shared/view/coupon-fit';
 
-const { shared, kerf } = createKerfServices(EmptyFileSystem);
+const { shared, kerf } = createKerfServices(EmptyFileSystem, { couponFit: async (coupon) => couponFit(coupon) });
 let started: Promise<void> | undefined;
 let counter = 0;
 

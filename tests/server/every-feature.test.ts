@@ -6,9 +6,11 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type {
     CodeLens,
     DocumentDiagnosticReport,
+    Hover,
     InitializeResult,
     LinkedEditingRanges,
     Location,
+    MarkupContent,
     SemanticTokens,
     TextEdit,
     WorkspaceDiagnosticReport,
@@ -162,6 +164,15 @@ describe('over the wire', () => {
         const { changes } = await ask<WorkspaceEdit>('workspace/willRenameFiles', { files });
         expect(Object.keys(changes!)).toHaveLength(9);
         expect(changes![uriOf('r4.kerf')]![0]!.newText).toBe('shop/workshop.kerf');
+    });
+
+    it('the fit of a coupon is told where the cursor rests', async () => {
+        const row = (power: number, depth: number) => `  burn ${power} % at 300 mm/s gives ${depth} mm\n`;
+        const text = `${workshop}coupon b on shed {\n  pitch 0.1 mm\n${row(40, 0.1)}${row(60, 0.2)}${row(80, 0.3)}}\n`;
+        await client.open(uriOf('coupon.kerf'), text);
+        const at = { textDocument: { uri: uriOf('coupon.kerf') }, position: { line: 2, character: 7 } };
+        const hover = await ask<Hover>('textDocument/hover', at);
+        expect((hover.contents as MarkupContent).value).toMatch(/threshold dose: [\d.]+ ± [\d.]+ J\/mm²/);
     });
 
     it('a question that is taken back is answered as such', async () => {
