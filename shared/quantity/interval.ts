@@ -33,6 +33,11 @@ export function spread(a: Interval): number {
     return Math.max(a.high - a.value, a.value - a.low);
 }
 
+/** Reaches much further up than down, as what is known to a factor does: one figure for both sides would mislead. */
+export function isLopsided(a: Interval): boolean {
+    return a.high - a.value > 1.5 * (a.value - a.low);
+}
+
 /**
  * Sum of signed parts with their half widths combined as a root of squares: the expected range
  * when the parts are independent, against the worst case of `add`. (Root-sum-square stacking;

@@ -1,5 +1,5 @@
 import type { Interval } from './interval';
-import { spread } from './interval';
+import { isLopsided, spread } from './interval';
 import { fromBase, type Quantity } from './quantity';
 
 /** A number as a person writes it: at most `digits` behind the point, no trailing zeros, never "-0". */
@@ -21,9 +21,13 @@ export function showLength(mm: number, unit = 'mm'): string {
     return `${showNumber(written, digits)} ${known}`;
 }
 
+/** "0.54 mm ± 0.05 mm"; what is known only to a factor is no plus and minus: "0.8 mm (0.39 mm to 1.63 mm)". */
 export function showLengthInterval(mm: Interval, unit = 'mm'): string {
     const half = spread(mm);
     if (half < 5e-4) return showLength(mm.value, unit);
+    if (isLopsided(mm)) {
+        return `${showLength(mm.value, unit)} (${showLength(mm.low, unit)} to ${showLength(mm.high, unit)})`;
+    }
     // Both with the same digits; a spread that would vanish in them keeps one more.
     const known = unit in lengthDigits ? unit : 'mm';
     const digits = (lengthDigits[known] ?? 2) + (half < 0.01 ? 1 : 0);

@@ -1,6 +1,6 @@
 import type { LaserPlan } from '../plan/laser-plan';
 import type { Plan, StepPlan } from '../plan/plan';
-import { spread } from '../quantity/interval';
+import { isLopsided, spread } from '../quantity/interval';
 import { showLength, showLengthInterval, showRatio, showTime, showVolume } from '../quantity/show';
 import { workFacts } from '../sheets/step-facts';
 import { openSettings, settingsPhrase } from './settings-text';
@@ -53,9 +53,7 @@ function depthHint({ step, settings, through, tone, depth }: LaserPlan): string 
     const unit = step.depth !== undefined && 'unit' in step.depth ? step.depth.unit : 'mm';
     if (step.depth === undefined) return `${showLengthInterval(settings.gives)} deep`;
     if (!settings.reached) return `gives ${showLengthInterval(settings.gives, unit)}`;
-    // What is known only to a factor is no plus and minus.
-    const lopsided = depth.high - depth.value > 1.5 * (depth.value - depth.low);
-    return lopsided
+    return isLopsided(depth)
         ? `${showLength(depth.low, unit)} to ${showLength(depth.high, unit)}`
         : `± ${showLength(spread(depth), unit)}`;
 }
