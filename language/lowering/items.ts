@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Quantity } from '../../shared/quantity/quantity';
-import type { Written } from '../../shared/quantity/where';
+import type { Where, Written } from '../../shared/quantity/where';
 import { mostCopies } from '../../shared/recipe/most-copies';
 import type { Extent } from '../../shared/recipe/stock';
 import { isCount, isExtent, isFigure, isTone, isTrait } from '../generated/ast';
@@ -15,6 +15,13 @@ export class Items {
     /** The first figure of that key that can be used. */
     figure(key: string): Quantity | undefined {
         return this.first((item) => (isFigure(item) && item.key === key ? quantityOf(item.value) : undefined));
+    }
+
+    /** The whole statement of that figure, for a fix that takes it out. */
+    line(key: string): Where | undefined {
+        return this.first((item) =>
+            isFigure(item) && item.key === key && quantityOf(item.value) !== undefined ? whereOf(item) : undefined,
+        );
     }
 
     count(key: string): Written<number> | undefined {

@@ -116,6 +116,7 @@ function artOf(node: ast.Art): ArtSource[] {
                 width: items.figure('width'),
                 height: items.figure('height'),
                 threshold: items.figure('threshold'),
+                thresholdWhere: items.line('threshold'),
                 dither: items.first(ditherOf),
                 curve: items.first(curveOf),
             }),

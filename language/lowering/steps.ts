@@ -120,6 +120,7 @@ function beamWork(node: ast.Engrave | ast.Cut) {
             speed: items.figure('speed'),
             passes: items.count('passes'),
             offset: items.figure('offset'),
+            offsetWhere: items.line('offset'),
         }),
     };
 }

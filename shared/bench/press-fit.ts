@@ -15,8 +15,10 @@ export interface PressFit {
     /** How far the piece goes in, mm. */
     readonly insertion: number;
     readonly bottoms: boolean;
-    /** The seam along each edge at the face once it is pressed in, mm. */
+    /** The seam along each edge once it is pressed in and the face is sanded, mm. */
     readonly seam: number;
+    /** How much narrower than the clearance that seam is once the piece lies on the floor, mm; negative if wider. */
+    readonly closing: number;
     /** The least clearance with which it would reach the floor, mm. */
     readonly leastClearance: number;
 }
@@ -30,15 +32,24 @@ export interface Leans {
 /**
  * @param clearance c along each edge, from both halves together, mm (>= 0)
  * @param seat how far the piece has to go in to bottom out: depth - glue film, mm
+ * @param sanded how far the face comes down afterwards, mm: the seam is seen at that level
  */
-export function pressFit(clearance: number, seat: number, leans: Leans): PressFit {
+export function pressFit(clearance: number, seat: number, leans: Leans, sanded = 0): PressFit {
     const veneer = Math.tan(leans.veneer);
+    const pocket = Math.tan(leans.pocket);
     // The tightest level is the floor if the pocket leans more, else the mouth.
-    const tightest = Math.max(veneer, Math.tan(leans.pocket));
+    const tightest = Math.max(veneer, pocket);
     const depth = Math.max(0, seat);
     const space = Math.max(0, clearance);
     const needed = depth * tightest;
     const bottoms = space >= needed;
     const insertion = bottoms ? depth : space / tightest;
-    return { insertion, bottoms, seam: Math.max(0, space - insertion * veneer), leastClearance: needed };
+    const closedBy = (way: number): number => way * veneer - Math.min(Math.max(0, sanded), way) * (veneer - pocket);
+    return {
+        insertion,
+        bottoms,
+        seam: Math.max(0, space - closedBy(insertion)),
+        closing: closedBy(depth),
+        leastClearance: needed,
+    };
 }

@@ -26,6 +26,7 @@ export interface Halves {
 export function planInlay(step: Inlay, halves: Halves): InlayPlan {
     const { relief, pocket, memo } = halves;
     const clearance = Math.max(0, step.clearance?.value ?? 0);
+    const gap = clearance + (relief.step.offset?.value ?? 0) + (pocket.step.offset?.value ?? 0);
     const film = step.glue?.film === undefined ? (step.glue === undefined ? exactly(0) : usualFilm) : intervalOf(step.glue.film);
     const veneer = halves.reliefBlank?.thickness;
     const meet = memo.get(
@@ -47,6 +48,7 @@ export function planInlay(step: Inlay, halves: Halves): InlayPlan {
         pocketLaser: pocket,
         ...meet,
         clearance,
+        gap,
         film,
         below: halves.below,
         ...(veneer === undefined ? {} : { veneer }),
@@ -54,10 +56,12 @@ export function planInlay(step: Inlay, halves: Halves): InlayPlan {
         ...(depth === undefined
             ? {}
             : {
-                  fit: pressFit(clearance, Math.min(depth.value - film.value, veneer?.value ?? Number.POSITIVE_INFINITY), {
-                      pocket: pocket.taper,
-                      veneer: relief.taper,
-                  }),
+                  fit: pressFit(
+                      gap,
+                      Math.min(depth.value - film.value, veneer?.value ?? Number.POSITIVE_INFINITY),
+                      { pocket: pocket.taper, veneer: relief.taper },
+                      halves.below.value,
+                  ),
               }),
         symmetry,
     };

@@ -100,6 +100,8 @@ export interface InlayPlan {
     readonly collides: Region;
     readonly empty: Region;
     readonly clearance: number;
+    /** What the halves leave between them along each edge as they are drawn: the clearance and the offsets written in either. */
+    readonly gap: number;
     readonly film: Interval;
     /** All that later sanding takes off the board's face. */
     readonly below: Interval;

@@ -49,6 +49,8 @@ export interface ArtSource extends Named {
     readonly height?: Quantity;
     /** Darkness from which paint burns, 0 to 1; half when not written. */
     readonly threshold?: Quantity;
+    /** The whole statement of the threshold. */
+    readonly thresholdWhere?: Where;
     /** How the greys of a picture become dots; without it what is darker than the threshold burns whole. */
     readonly dither?: Written<Dithering>;
     /** Darkness in the picture to share burnt, in the order written. */

@@ -89,6 +89,8 @@ interface LaserStep extends StepBase {
     /** The statements that hold power, speed, pitch and passes, whole: what is taken out to have them solved anew. */
     readonly settingsWhere: readonly Where[];
     readonly offset?: Quantity;
+    /** The whole statement of the offset. */
+    readonly offsetWhere?: Where;
 }
 
 export interface Engrave extends LaserStep {

@@ -1,8 +1,11 @@
 import { showLength, showNumber } from '../quantity/show';
-import type { Change } from '../recipe/finding';
-import type { Inlay } from '../recipe/step';
+import { gapFixes, gapWords, offsetsOf } from './mend-gap';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
+
+/** More than the walls need, so that rounding does not stop it, mm; and the most that a fix gives them. */
+const ease = 0.005;
+const mostEase = 0.1;
 
 const page: Page = {
     id: 'jams-before-floor',
@@ -10,7 +13,7 @@ const page: Page = {
     condition:
         'The walls lean so much, and the clearance is so small, that the veneer is stopped by the walls before it lies on the glue.',
     why: 'It stands proud over a hollow: the glue does not hold it, and sanding goes through it.',
-    mend: 'Give more clearance: at least (depth − glue film) · tan of the lean. An outline pass after the area pass makes walls steeper.',
+    mend: 'Give more clearance: at least (depth − glue film) · tan of the lean. A negative `offset` in either half takes some of it away. An outline pass after the area pass makes walls steeper.',
     source: 'Own derivation: the gap along an edge is c − h · tan(lean), for the clearance c and the way in h. The lean follows from the beam’s width and the coupon.',
 };
 
@@ -22,26 +25,21 @@ export const jamsBeforeFloor: Rule = {
             const { insertion, leastClearance } = inlay.fit;
             const depth = inlay.pocketLaser.depth?.value ?? 0;
             const lean = showNumber((Math.max(inlay.pocketLaser.taper, inlay.reliefLaser.taper) * 180) / Math.PI, 0);
-            const right = `${showNumber(Math.ceil(leastClearance * 100 + 0.5) / 100, 2)} mm`;
             const how =
                 insertion < 0.01
                     ? 'does not go in at all'
                     : `jams ${showLength(insertion)} in, before the floor at ${showLength(depth)}`;
-            const written =
-                step.clearance === undefined ? 'Without a clearance' : `With ${showLength(inlay.clearance)} of clearance`;
+            const nothing = step.clearance === undefined && offsetsOf(inlay) === 0;
+            const written = nothing ? 'Without a clearance' : `With ${gapWords(inlay, step)}`;
+            const wanted = { low: leastClearance, high: leastClearance + mostEase, best: leastClearance + ease };
             yield finding(page, {
                 severity: 'warning',
                 message: `${written} the inlay ${how}: the walls lean ${lean}° and need ${showLength(leastClearance)}.`,
                 where: step.clearance?.where ?? step.where,
                 step: step.index,
                 related: [{ message: 'The pocket is burnt here.', where: inlay.pocket.where }],
-                fixes: [{ title: `Give ${right} of clearance`, preferred: true, changes: [clearance(step, right)] }],
+                fixes: gapFixes(inlay, step, wanted),
             });
         }
     },
 };
-
-function clearance(step: Inlay, text: string): Change {
-    if (step.clearance !== undefined) return { do: 'replace', where: step.clearance.where, text };
-    return { do: 'add', block: step.whole, statement: `clearance ${text}` };
-}

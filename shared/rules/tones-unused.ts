@@ -33,13 +33,13 @@ export const tonesUnused: Rule = {
 
 type Idle = readonly [word: string, where: NonNullable<ArtSource['dither']>['where'], why: string];
 
-function idle({ name, dither, curve, threshold }: ArtSource, picture: boolean): Idle[] {
+function idle({ name, dither, curve, threshold, thresholdWhere }: ArtSource, picture: boolean): Idle[] {
     const drawing = `${name} is a drawing, and a drawing has no greys to spread`;
     return [
         ...(dither === undefined || picture ? [] : [['dither', dither.where, drawing] as const]),
         ...(curve === undefined || picture ? [] : [['curve', curve.where, drawing] as const]),
         ...(dither === undefined || threshold === undefined || !picture
             ? []
-            : [['threshold', threshold.where, `${name} is burnt as dots, all its greys`] as const]),
+            : [['threshold', thresholdWhere ?? threshold.where, `${name} is burnt as dots, all its greys`] as const]),
     ];
 }

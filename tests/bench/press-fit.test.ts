@@ -64,6 +64,17 @@ describe('press fit against two trapezia', () => {
 });
 
 describe('press fit by its formula', () => {
+    it('is seen at the level that sanding comes down to', () => {
+        const leans = { pocket: 9 * degrees, veneer: 4 * degrees };
+        const [fresh, sanded] = [pressFit(0.12, 0.5, leans), pressFit(0.12, 0.5, leans, 0.2)];
+        // At 0.2 mm below the face the pocket has closed in by more than the veneer has.
+        const wall = 10 - 0.2 * Math.tan(leans.pocket);
+        const veneerThere = 10 - 0.12 + (0.5 - 0.2) * Math.tan(leans.veneer);
+        expect(sanded.seam).toBeCloseTo(wall - veneerThere, 12);
+        expect(sanded.seam).toBeLessThan(fresh.seam);
+        expect(0.12 - sanded.closing).toBeCloseTo(sanded.seam, 12);
+        expect(pressFit(0.12, 0.5, leans, 3).seam).toBeCloseTo(pressFit(0.12, 0.5, leans, 0.5).seam, 12);
+    });
     it('bottoms out with just the least clearance and jams with a hair less', () => {
         const leans = { pocket: 0.1, veneer: 0.1 };
         const least = pressFit(1, 0.5, leans).leastClearance;
@@ -77,10 +88,17 @@ describe('press fit by its formula', () => {
             insertion: 3,
             bottoms: true,
             seam: 0.05,
+            closing: 0,
             leastClearance: 0,
         });
     });
     it('figures that are none come out as none', () => {
-        expect(pressFit(-1, -1, { pocket: 0, veneer: 0 })).toEqual({ insertion: 0, bottoms: true, seam: 0, leastClearance: 0 });
+        expect(pressFit(-1, -1, { pocket: 0, veneer: 0 })).toEqual({
+            insertion: 0,
+            bottoms: true,
+            seam: 0,
+            closing: 0,
+            leastClearance: 0,
+        });
     });
 });
