@@ -4,6 +4,7 @@ import { grow } from './offset';
 import type { Region } from './region';
 import { circle } from './shapes';
 import { simplify } from './simplify';
+import { roundOrder } from './symmetry';
 
 export interface Point {
     readonly x: number;
@@ -20,15 +21,29 @@ export interface Marks {
     readonly asymmetry: number;
 }
 
+/** How the art between the marks repeats: into how many equal turns about its middle (`roundOrder` if any will do). */
+export interface Turning {
+    readonly middle: Point;
+    readonly turns: number;
+}
+
 /** Directions from the middle in which a mark may stand. */
 const directions = 120;
 
 /**
  * Round marks, in the free band between art and boundary, by which two halves find each other in
- * one way only: set around the art at unequal angles. Diameter and the least distance from art and
- * boundary in mm. Fewer marks than asked for, or none, if there is no room.
+ * one way only: set around the art at unequal angles, and so that no turn under which the art looks the same
+ * brings them onto each other. Diameter and the least distance from art and boundary in mm. Fewer marks than
+ * asked for, or none, if there is no room.
  */
-export function registrationMarks(art: Region, boundary: Region, count: number, diameter: number, distance: number): Marks {
+export function registrationMarks(
+    art: Region,
+    boundary: Region,
+    count: number,
+    diameter: number,
+    distance: number,
+    turning?: Turning,
+): Marks {
     const none: Marks = { region: { rings: [] }, points: [], asymmetry: 0 };
     const wanted = Math.min(Math.floor(count), mostMarks);
     if (!(wanted >= 1 && diameter > 0 && distance >= 0) || !Number.isFinite(diameter + distance)) return none;
@@ -42,7 +57,8 @@ export function registrationMarks(art: Region, boundary: Region, count: number, 
     let score = -1;
     for (let first = 0; first < directions; first++) {
         const points = choose(stands, first, wanted, 2 * diameter);
-        const found = points.length + Math.min(0.999, asymmetryOf(points) / 1000);
+        const apartBy = points.length < 3 ? Number.POSITIVE_INFINITY : asymmetryOf(points);
+        const found = points.length + Math.min(0.999, Math.min(apartBy, apartWhenTurned(points, turning)) / 1000);
         if (found <= score) continue;
         score = found;
         best = points;
@@ -98,6 +114,37 @@ function standIn(room: Region, { x, y }: Point, angle: number): Point | undefine
     const outer = crossings.at(-1)!;
     const inner = crossings.at(-2) ?? 0;
     return { x: x + cos * ((outer + inner) / 2), y: y + sin * ((outer + inner) / 2) };
+}
+
+/**
+ * How far the marks are, in mm, from lying on each other when the art is turned so that it looks the same: less
+ * than a mark's width, and they do not tell which turn is right. Endless where no turn could be mistaken.
+ */
+export function apartWhenTurned(points: readonly Point[], turning: Turning | undefined): number {
+    if (turning === undefined || turning.turns < 2 || points.length === 0) return Number.POSITIVE_INFINITY;
+    const { middle, turns } = turning;
+    const around = points.map(({ x, y }) => ({
+        angle: Math.atan2(y - middle.y, x - middle.x),
+        radius: Math.hypot(x - middle.x, y - middle.y),
+    }));
+    const first = around.reduce((a, b) => (b.radius > a.radius ? b : a));
+    // Of round art only those turns can be mistaken that bring one mark to where another is.
+    const angles =
+        turns >= roundOrder
+            ? around.flatMap((other) => (other === first ? [] : [other.angle - first.angle]))
+            : Array.from({ length: turns - 1 }, (_, k) => (2 * Math.PI * (k + 1)) / turns);
+    return Math.min(
+        Number.POSITIVE_INFINITY,
+        ...angles.map((turn) =>
+            Math.max(
+                ...around.map(({ angle, radius }) => {
+                    const x = middle.x + radius * Math.cos(angle + turn);
+                    const y = middle.y + radius * Math.sin(angle + turn);
+                    return Math.min(...points.map((point) => Math.hypot(x - point.x, y - point.y)));
+                }),
+            ),
+        ),
+    );
 }
 
 /**

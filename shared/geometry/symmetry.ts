@@ -63,6 +63,12 @@ export function symmetryOf(region: Region, tolerance = 0.1): Symmetry {
     return { tolerance, mirror, axis, rotation: bestTurn(picture, most, (seen, turn) => match(seen, rotation(turn, x, y))) };
 }
 
+/** How a region compares with its image in the upright at `x`, to `tolerance` mm. */
+export function mirrorMatch(region: Region, x: number, tolerance = 0.1): Match {
+    const light = simplify(region, tolerance / 10);
+    return compare(light, transform(light, reflection(Math.PI / 2, x, 0)), tolerance);
+}
+
 function compare(a: Region, b: Region, tolerance: number): Match {
     const difference = exclude(a, b);
     return { residual: area(difference), symmetric: isEmpty(grow(difference, -tolerance / 2)) };

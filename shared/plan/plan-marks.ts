@@ -1,5 +1,6 @@
-import { intersect, union } from '../geometry/boolean';
-import { type Point, registrationMarks } from '../geometry/marks';
+import { intersect, subtract, union } from '../geometry/boolean';
+import { apartWhenTurned, type Point, registrationMarks, type Turning } from '../geometry/marks';
+import { area, centroid } from '../geometry/measure';
 import type { Region } from '../geometry/region';
 import { circle, rectangle } from '../geometry/shapes';
 import { mirror, translate } from '../geometry/transform';
@@ -94,7 +95,7 @@ interface Asked {
 
 /**
  * Where the marks of an inlay go: outside of the relief's boundary and of all that is engraved, on both
- * blanks as they lie on each other.
+ * blanks as they lie on each other, and on wood that no cut has taken away before the halves meet.
  */
 export function findMarks({ inlay, index, wanted, sheets }: Asked, steps: readonly StepPlan[], memo: Memo): Found {
     const turning = turningOf(inlay.reliefLaser, inlay.pocketLaser);
@@ -105,18 +106,27 @@ export function findMarks({ inlay, index, wanted, sheets }: Asked, steps: readon
         );
     const onPocket = takenOn(inlay.pocketLaser.blank);
     const onRelief = takenOn(inlay.reliefLaser.blank);
+    const cutFrom = (half: LaserPlan): Region[] =>
+        steps.flatMap(({ laser }, at) =>
+            laser?.step.kind === 'cut' && laser.blank === half.blank && at < index ? [laser.region] : [],
+        );
+    const cuts = { pocket: cutFrom(inlay.pocketLaser), relief: cutFrom(inlay.reliefLaser) };
+    const same = turningsOf(inlay, memo);
     const names = (regions: readonly Region[]): string[] => regions.map((region) => memo.keyOf(region));
-    const key = JSON.stringify([wanted, sheets, turning, names(onPocket), names(onRelief)]);
+    const key = JSON.stringify([wanted, sheets, turning, same, ...[onPocket, onRelief, cuts.pocket, cuts.relief].map(names)]);
     const marks = memo.get('marks', key, () => {
-        const room = intersect(outlineOf(sheets.pocket), over(outlineOf(sheets.relief)));
+        const board = whatIsLeft(outlineOf(sheets.pocket), cuts.pocket, inlay.pocketLaser.region);
+        const veneer = whatIsLeft(outlineOf(sheets.relief), cuts.relief, inlay.standing);
+        const room = intersect(board, over(veneer));
         const art = union([...onPocket, ...onRelief.map(over)]);
-        let best = registrationMarks(art, room, wanted, diameter, distances[0]);
+        let best = registrationMarks(art, room, wanted, diameter, distances[0], same);
         for (const distance of distances.slice(1)) {
             if (best.points.length >= wanted) break;
-            best = registrationMarks(art, room, wanted, diameter, distance);
+            best = registrationMarks(art, room, wanted, diameter, distance, same);
         }
         return best;
     });
+    const apart = apartWhenTurned(marks.points, same);
     const back = ({ x, y }: Point): Point => ({ x: 2 * turning.axis - (x - turning.x), y: y - turning.y });
     const points = { relief: marks.points.map(back), pocket: marks.points };
     return {
@@ -126,10 +136,27 @@ export function findMarks({ inlay, index, wanted, sheets }: Asked, steps: readon
             placed: marks.points.length,
             diameter,
             asymmetry: marks.asymmetry,
+            ...(Number.isFinite(apart) ? { apart } : {}),
             relief: discs(points.relief),
             pocket: marks.region,
         },
     };
+}
+
+/** The turns of the pocket's art that could be mistaken for each other. */
+function turningsOf({ symmetry, pocketLaser }: InlayPlan, memo: Memo): Turning | undefined {
+    const drawn = pocketLaser.placed.map(({ region }) => region);
+    const key = drawn.map((region) => memo.keyOf(region)).join(' ');
+    const middle = memo.get('middle', key, () => centroid(drawn.length === 1 ? drawn[0]! : union(drawn)));
+    return middle === undefined ? undefined : { middle, turns: symmetry.turns };
+}
+
+/** What of a sheet is still there after cuts: the inside of one that holds the half, the outside of any other. */
+function whatIsLeft(sheet: Region, cuts: readonly Region[], half: Region): Region {
+    return cuts.reduce((left, cut) => {
+        const holds = area(intersect(half, cut)) > area(half) / 2;
+        return holds ? intersect(left, cut) : subtract(left, cut);
+    }, sheet);
 }
 
 /** All that a step takes up of its blank: what it burns, what it leaves standing within its boundary, and marks of other inlays. */

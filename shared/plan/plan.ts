@@ -122,6 +122,8 @@ export interface InlayMarks {
     readonly diameter: number;
     /** How far they are from any symmetry, mm. */
     readonly asymmetry: number;
+    /** How far they are from lying on each other in another turn of the art, mm; absent where its art has no other. */
+    readonly apart?: number;
     /** In the coordinates of the relief's and of the pocket's blank. */
     readonly relief: Region;
     readonly pocket: Region;

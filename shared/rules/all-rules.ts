@@ -27,6 +27,7 @@ import { laserOnResin } from './laser-on-resin';
 import { leavesScorch } from './leaves-scorch';
 import { leftProud } from './left-proud';
 import { lowContrast } from './low-contrast';
+import { marksAlike } from './marks-alike';
 import { marksNoRoom } from './marks-no-room';
 import { marksStay } from './marks-stay';
 import { maskLeftOn } from './mask-left-on';
@@ -96,6 +97,7 @@ const fit = [
     partsVanish,
     noBacking,
     roundWithoutMarks,
+    marksAlike,
     marksNoRoom,
     marksStay,
 ];

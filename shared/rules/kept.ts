@@ -19,3 +19,13 @@ export function keptFor<T>(thing: object, key: string, compute: () => T): T {
     }
     return known.get(key) as T;
 }
+
+const names = new WeakMap<object, number>();
+let named = 0;
+
+/** A number that stands for a thing in a key, the same as long as the thing lives. */
+export function nameOf(thing: object): number {
+    const known = names.get(thing) ?? ++named;
+    names.set(thing, known);
+    return known;
+}

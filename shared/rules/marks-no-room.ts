@@ -4,7 +4,7 @@ import { findMarks } from '../plan/plan-marks';
 import { showLength } from '../quantity/show';
 import type { Fix } from '../recipe/finding';
 import type { Inlay } from '../recipe/step';
-import { keptFor } from './kept';
+import { keptFor, nameOf } from './kept';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
 
@@ -73,7 +73,7 @@ function largerBlank(plan: Plan, inlay: InlayPlan, step: Inlay): Fix | undefined
     const held = inlay.relief.placements.some((placement) => placement.at !== undefined);
     const sheet = { x: 0, y: 0, ...pocket.size };
     const wanted = inlay.marks?.wanted ?? 0;
-    const key = `marks ${step.index} ${wanted} ${width} ${height} ${held} ${pocket.size.width} ${pocket.size.height}`;
+    const key = `marks ${step.index} ${wanted} ${width} ${height} ${held} ${pocket.size.width} ${pocket.size.height} ${burntKey(plan)}`;
     const more = keptFor(inlay.turned, key, () =>
         larger.find((by) => {
             const from = held ? 0 : -by / 2;
@@ -88,4 +88,9 @@ function largerBlank(plan: Plan, inlay: InlayPlan, step: Inlay): Fix | undefined
         preferred: true,
         changes: [{ do: 'replace', where: extent.where, text: size }],
     };
+}
+
+/** All that is burnt, as part of a key for what is remembered of where marks have room. */
+export function burntKey(plan: Plan): string {
+    return plan.steps.map(({ laser }) => (laser === undefined ? 0 : nameOf(laser.region))).join(' ');
 }

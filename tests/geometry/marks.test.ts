@@ -2,11 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { subtract } from '../../shared/geometry/boolean';
 import { edgeDistance, margin } from '../../shared/geometry/distance';
-import { asymmetryOf, type Point, registrationMarks } from '../../shared/geometry/marks';
+import { apartWhenTurned, asymmetryOf, type Point, registrationMarks } from '../../shared/geometry/marks';
 import { area } from '../../shared/geometry/measure';
 import { emptyRegion } from '../../shared/geometry/region';
 import { circle, rectangle } from '../../shared/geometry/shapes';
-import { symmetryOf } from '../../shared/geometry/symmetry';
+import { roundOrder, symmetryOf } from '../../shared/geometry/symmetry';
 import { regions } from './shapes-at-random';
 
 describe('marks around a round inlay', () => {
@@ -47,6 +47,58 @@ describe('marks around a round inlay', () => {
                 expect(edgeDistance(region, art)).toBeGreaterThanOrEqual(2 - 1e-6);
             }),
             { numRuns: 20, seed: 111 },
+        );
+    });
+});
+
+describe('marks that tell the turns of the art apart', () => {
+    const middle = { x: 0, y: 0 };
+    const opposite = [
+        { x: 10, y: 0 },
+        { x: -10, y: 0 },
+    ];
+
+    test('two opposite each other do not, two in a corner do', () => {
+        expect(apartWhenTurned(opposite, { middle, turns: roundOrder })).toBeLessThan(1e-9);
+        expect(apartWhenTurned(opposite, { middle, turns: 2 })).toBeLessThan(1e-9);
+        expect(apartWhenTurned(opposite, { middle, turns: 3 })).toBeGreaterThan(5);
+        const corner = [opposite[0]!, { x: 0, y: 10 }];
+        expect(apartWhenTurned(corner, { middle, turns: 4 })).toBeGreaterThan(9);
+        expect(apartWhenTurned(corner, { middle: { x: 5, y: 5 }, turns: 2 })).toBeLessThan(1e-9);
+    });
+    test('one is enough, and art that has one turn only needs none', () => {
+        expect(apartWhenTurned([{ x: 10, y: 0 }], { middle, turns: 4 })).toBeCloseTo(10 * Math.SQRT2, 9);
+        expect(apartWhenTurned([{ x: 10, y: 0 }], { middle, turns: roundOrder })).toBe(Number.POSITIVE_INFINITY);
+        expect(apartWhenTurned(opposite, { middle, turns: 1 })).toBe(Number.POSITIVE_INFINITY);
+        expect(apartWhenTurned(opposite, undefined)).toBe(Number.POSITIVE_INFINITY);
+        expect(apartWhenTurned([], { middle, turns: 4 })).toBe(Number.POSITIVE_INFINITY);
+    });
+    test('are found wherever there is room, outside of the art and on the blank', () => {
+        const square = (half: number) => rectangle(-half, -half, 2 * half, 2 * half);
+        const arts = [
+            { art: circle(0, 0, 40), turns: roundOrder },
+            { art: square(18), turns: 4 },
+            { art: rectangle(-20, -9, 40, 18), turns: 2 },
+        ];
+        const sizes = fc.record({
+            left: fc.integer({ min: 28, max: 70 }),
+            right: fc.integer({ min: 28, max: 70 }),
+            above: fc.integer({ min: 28, max: 70 }),
+            below: fc.integer({ min: 28, max: 70 }),
+            count: fc.integer({ min: 1, max: 6 }),
+            which: fc.integer({ min: 0, max: 2 }),
+        });
+        fc.assert(
+            fc.property(sizes, ({ left, right, above, below, count, which }) => {
+                const { art, turns } = arts[which]!;
+                const blank = rectangle(-left, -above, left + right, above + below);
+                const { region, points } = registrationMarks(art, blank, count, 1, 2, { middle, turns });
+                expect(points.length).toBe(count);
+                expect(apartWhenTurned(points, { middle, turns })).toBeGreaterThan(1);
+                expect(area(subtract(region, blank))).toBe(0);
+                expect(edgeDistance(region, art)).toBeGreaterThanOrEqual(2 - 1e-6);
+            }),
+            { numRuns: 60, seed: 2112 },
         );
     });
 });

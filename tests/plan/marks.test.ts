@@ -85,6 +85,21 @@ describe('the marks of an inlay', () => {
         expect(stepFacts(plan.steps[2]!).find(({ label }) => label === 'marks')!.value).toContain('mark on mark');
         expect(JSON.stringify(planJson(plan, []))).toContain('"marks":{"wanted":3,"placed":3');
     });
+    it('stand on wood that no earlier cut has taken away, nor in a hole', async () => {
+        const cut = 'cut rim on tray { rectangle 68 x 60 mm at 100, 75 mm power 90 % speed 8 mm/s air on }';
+        const hole = 'cut hole on tray { rectangle 20 x 60 mm at 130, 75 mm power 90 % speed 8 mm/s air on }';
+        const text = inlayRecipe({ inlay });
+        const before = marksOf(await planOf(text.replace('inlay relief', `${cut} ${hole} inlay relief`))).marks!;
+        expect(before.placed).toBe(3);
+        const inside = grow(rectangle(66, 45, 68, 60), -1.9);
+        expect(isEmpty(subtract(before.pocket, inside))).toBe(true);
+        expect(isEmpty(intersect(before.pocket, grow(rectangle(120, 45, 20, 60), 1.9)))).toBe(true);
+        // Afterwards it is of no matter to them: what they stand on is still there.
+        const plain = marksOf(await planOf(text)).marks!;
+        const after = marksOf(await planOf(text.replace('peel bird', `peel bird ${cut} ${hole}`))).marks!;
+        expect(after.pocket).toEqual(plain.pocket);
+        expect(before.pocket).not.toEqual(plain.pocket);
+    });
     it('of a second inlay keep clear of the first one’s', async () => {
         const text = inlayRecipe({ inlay }).replace(
             'wait 12 h',

@@ -117,6 +117,36 @@ describe('marks-no-room', () => {
     });
 });
 
+describe('marks-alike', () => {
+    /** Room for marks only straight to the left and to the right of the art. */
+    const slit = (width: number, marks: number) =>
+        inlayRecipe({
+            head: 'art disc "disc.svg"',
+            pocket: 'art disc depth 0.55 mm air off',
+            relief: 'art disc inverse within circle 40 mm mirror depth through air off',
+            inlay: `clearance 0.15 mm glue wood-glue marks ${marks}`,
+            blanks: narrow(width, 40),
+        }).replace(
+            'wait 12 h',
+            'engrave bars on bird { rectangle 80 x 16.8 mm at 30, 8.4 mm rectangle 80 x 16.8 mm at 30, 31.6 mm depth through } wait 12 h',
+        );
+    it('two that can only stand opposite each other, where one alone would tell', async () => {
+        const text = slit(60, 2);
+        const finding = await one(text, 'marks-alike');
+        expect(finding.message).toBe(
+            'pocket is round, and its 2 marks come to lie on each other in more than one of its turns: they do not tell which is right.',
+        );
+        expect(words(text, finding)).toBe('marks 2');
+        expect(await expectMended(text, finding)).toContain('marks 1');
+    });
+    it('is silent where two stand askew, for one, and for art that goes in one way only', async () => {
+        const two = both('disc', 'clearance 0.15 mm glue wood-glue marks 2');
+        await silent(two, 'marks-alike');
+        await silent(two.replace('marks 2', 'marks 1'), 'marks-alike');
+        await silent(inlayRecipe({ inlay: 'clearance 0.15 mm glue wood-glue marks 2' }), 'marks-alike');
+    });
+});
+
 describe('marks-stay', () => {
     it('speaks where the board is hardly sanded', async () => {
         const after = 'sand tray { flush then 0.02 mm grits 180, 240 }';

@@ -1,10 +1,17 @@
 import { describe, expect, it } from 'vitest';
+import { pngOf } from '../art/pictures';
 import { inlayRecipe } from '../kit/shop';
-import { expectMended, one, recipe, silent, words, workshop } from './harness';
+import { expectMended, of, one, recipe, silent, words, workshop } from './harness';
 
 const two = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">
   <path class="left" d="M2 2h14v20l-9 6-5-4z"/><path class="right" d="M20 4h16v9h-8v12h-8z"/></svg>`;
-workshop({ 'two.svg': two });
+const lettered = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">
+  <path d="M6 2h3v26h-3z"/><text x="10" y="20">Tide</text></svg>`;
+const grey = pngOf(
+    { columns: 40, rows: 20, depth: 8, colour: 0 },
+    Uint8Array.from({ length: 20 * 41 }, (_, i) => (i % 41 === 0 ? 0 : (i % 41) * 5)),
+);
+workshop({ 'two.svg': two, 'words.svg': lettered, 'dots.png': grey });
 
 const halves = (pocket: string, relief: string) => inlayRecipe({ head: 'art two "two.svg"', pocket, relief });
 const right = 'art flag inverse within grown 6 mm mirror depth through air off';
@@ -54,12 +61,32 @@ describe('halves-differ', () => {
 });
 
 describe('mirrored-face', () => {
-    const text = recipe('blank b { of ash-10 size 100 x 80 mm }\n engrave e on b { art flag mirror depth 0.5 mm air off }');
-    it('speaks of a mirrored face, and taking the mirror out mends it', async () => {
+    const face = (art: string) =>
+        recipe(
+            `art words "words.svg"\n art dots "dots.png" { width 8 mm dither ordered }\n blank b { of ash-10 size 100 x 80 mm }\n engrave e on b { ${art} mirror tone 50 % air off }`,
+        );
+    const text = face('art flag');
+    it('says how much lies elsewhere, and taking the mirror out mends it', async () => {
         const finding = await one(text, 'mirrored-face');
-        expect(finding.severity).toBe('hint');
+        expect(finding.severity).toBe('warning');
+        expect(finding.message).toMatch(/^e is mirrored, but b is not turned over .*, and \d+(\.\d)? mm² of it lie elsewhere/);
+        expect(finding.message).toContain('Lettering would read backwards.');
         expect(words(text, finding)).toBe('mirror');
         await expectMended(text, finding);
+    });
+    it('knows text that has not been turned into paths', async () => {
+        expect((await one(face('art words'), 'mirrored-face')).message).toContain(
+            'The text of words would read backwards once it has been turned into paths.',
+        );
+    });
+    it('takes a picture in dots for what it is, whatever its outline', async () => {
+        expect((await one(face('art dots'), 'mirrored-face')).message).not.toContain('mm²');
+    });
+    it('is silent where the mirror changes nothing, and with a reason', async () => {
+        await silent(face('art diamond'), 'mirrored-face');
+        await silent(face('art diamond at 20, 30 mm art diamond at 60, 30 mm'), 'mirrored-face');
+        await silent(face('allow mirrored-face because "seen in a mirror" art flag'), 'mirrored-face');
+        expect(await of(face('art diamond at 20, 30 mm art diamond at 60, 40 mm'), 'mirrored-face')).toHaveLength(1);
     });
     it('is silent for a veneer half, also before its inlay is written', async () => {
         await silent(inlayRecipe(), 'mirrored-face');
@@ -67,5 +94,17 @@ describe('mirrored-face', () => {
             recipe(`blank v { of maple-06 size 100 x 80 mm backing foil }\n engrave e on v { ${right} }`),
             'mirrored-face',
         );
+    });
+    it('a pocket mirrored in place of its veneer half fits, and shows the mirror image', async () => {
+        const swapped = (art: string) =>
+            inlayRecipe({
+                pocket: `art ${art} mirror depth 0.55 mm air off`,
+                relief: `art ${art} inverse within grown 6 mm depth through air off`,
+            });
+        const finding = await one(swapped('flag'), 'mirrored-face');
+        expect(finding.message).toMatch(/^pocket is mirrored and relief is not: the halves fit/);
+        const after = await expectMended(swapped('flag'), finding);
+        for (const rule of ['mirrored-twice', 'not-mirrored', 'halves-differ']) await silent(after, rule);
+        await silent(swapped('diamond'), 'mirrored-face');
     });
 });
