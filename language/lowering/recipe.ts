@@ -75,6 +75,7 @@ function blankOf(node: ast.Blank): Blank {
             sheet: sheet && sheetOf(sheet),
             size: items.size('size'),
             grain: items.first(grainOf),
+            grainWhere: items.first((item) => (grainOf(item) === undefined ? undefined : whereOf(item))),
         }),
         backing: backing === 'foil' || backing === 'tape' ? backing : 'none',
         whole: whereOf(node),

@@ -132,6 +132,7 @@ function isRead(item: AstNode): boolean {
 
 function engraveOf(node: ast.Engrave, base: Base): Engrave {
     const items = new Items(node.items);
+    const tone = node.items.find((item) => ast.isFigure(item) && item.key === 'tone');
     return {
         ...base,
         kind: 'engrave',
@@ -139,6 +140,7 @@ function engraveOf(node: ast.Engrave, base: Base): Engrave {
         ...present({
             depth: items.first(depthOf),
             tone: items.figure('tone'),
+            toneWhere: tone && whereOf(tone),
             pitch: items.figure('pitch'),
             scan: items.first((item) => (ast.isScan(item) ? scanOf(item) : undefined)),
             outline: items.count('outline'),
@@ -189,6 +191,7 @@ function sandOf(node: ast.Sand, base: Base): Sand {
         grits: (grits?.grits ?? []).flatMap(({ ref }) => (ref === undefined ? [] : [abrasiveOf(ref)])),
         ...present({
             take: new Items(node.items).figure('take') ?? quantityOf(flush?.then),
+            flushWhere: flush && whereOf(flush),
             gritsWhere: grits && whereOf(grits),
         }),
     };

@@ -67,6 +67,8 @@ export interface Blank extends Named {
     readonly size?: Extent;
     /** The side along which the grain runs. */
     readonly grain?: 'width' | 'height';
+    /** The whole statement of it. */
+    readonly grainWhere?: Where;
     readonly backing: Backing;
     readonly whole: Where;
 }

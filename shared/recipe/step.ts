@@ -98,6 +98,8 @@ export interface Engrave extends LaserStep {
     /** What is wanted: a depth, all the way through, or only a tone (0 bare, 1 darkest without digging). */
     readonly depth?: Quantity | { readonly through: true; readonly where: Where };
     readonly tone?: Quantity;
+    /** The whole statement of the tone: where a depth is written instead. */
+    readonly toneWhere?: Where;
     readonly pitch?: Quantity;
     readonly scan?: Scan;
     /** Outline passes after the area passes. */
@@ -151,6 +153,8 @@ export interface Sand extends StepBase {
     readonly blank: Ref;
     /** Down to the wood's face first, taking off what stands proud. */
     readonly flush: boolean;
+    /** The whole statement of it. */
+    readonly flushWhere?: Where;
     /** What comes off the face itself (`take`, or `flush then`). */
     readonly take?: Quantity;
     readonly grits: readonly Abrasive[];

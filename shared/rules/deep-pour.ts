@@ -1,7 +1,13 @@
 import { poursFor } from '../bench/pours';
 import { showLength, showTime } from '../quantity/show';
+import type { Resin } from '../recipe/stock';
+import { timeText } from './longer-wait';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
+import { statementBefore } from './statement-before';
+
+/** More layers than this nobody would want written down: a figure is wrong, or the resin. */
+const mostWritten = 12;
 
 const page: Page = {
     id: 'deep-pour',
@@ -17,22 +23,42 @@ export const deepPour: Rule = {
     *examine(plan) {
         for (const { fill, step } of plan.steps) {
             const deepest = step.kind === 'fill' ? step.resin?.deepestPour : undefined;
-            if (fill === undefined || step.kind !== 'fill' || deepest === undefined) continue;
+            if (fill === undefined || step.kind !== 'fill' || deepest === undefined || fill.layer.number > 1) continue;
+            if (fill.pocket.depth !== undefined && 'through' in fill.pocket.depth) continue; // pocket-without-floor comes first
             const most = deepest.value + deepest.tolerance;
             const pours = poursFor(fill.depth.value, most);
             if (pours.count < 2) continue;
-            const already = plan.steps.filter(
-                (other) => other.fill?.pocket.index === fill.pocket.index && other.step.kind === 'fill',
-            ).length;
-            if (already >= pours.count) continue;
-            const cure = step.resin?.cure;
+            if (fill.layer.of >= pours.count) continue;
+            const { name } = step.resin!;
+            const layer = `fill ${fill.pocket.name} with ${name}${waitBetween(step.resin!)}`;
+            const more = Array<string>(pours.count - fill.layer.of)
+                .fill(layer)
+                .join('\n  ');
             yield finding(page, {
                 severity: 'warning',
-                message: `${fill.pocket.name} is ${showLength(fill.depth.value)} deep; ${step.resin!.name} may be poured ${showLength(most)} at once: pour ${pours.count} layers of ${showLength(pours.each)}${cure === undefined ? '' : `, each with its own cure of ${showTime(cure.value)}`}.`,
+                message: `${fill.pocket.name} is ${showLength(fill.depth.value)} deep; ${name} may be poured ${showLength(most)} at once: pour ${pours.count} layers of ${showLength(pours.each)}${apart(step.resin!)}.`,
                 where: step.where,
                 step: step.index,
                 related: [{ message: 'The depth is asked for here.', where: fill.pocket.depth?.where ?? fill.pocket.where }],
+                fixes:
+                    pours.count > mostWritten
+                        ? []
+                        : [{ title: `Pour ${pours.count} layers`, changes: [statementBefore(step, more)] }],
             });
         }
     },
 };
+
+/** How long after one layer the next may follow, for the message. */
+function apart({ recoat, cure }: Resin): string {
+    if (recoat !== undefined) {
+        const from = showTime(Math.max(0, recoat.value - recoat.tolerance));
+        return `, each ${from} to ${showTime(recoat.value + recoat.tolerance)} after the one before`;
+    }
+    return cure === undefined ? '' : `, each after the cure of the one before, ${showTime(cure.value)}`;
+}
+
+function waitBetween({ recoat, cure }: Resin): string {
+    const time = recoat === undefined ? cure?.value : recoat.value - recoat.tolerance;
+    return time === undefined || !(time > 0) ? '' : `\n  wait ${timeText(time)}`;
+}

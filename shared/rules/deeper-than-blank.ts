@@ -1,6 +1,8 @@
 import { spread } from '../quantity/interval';
 import { showLength } from '../quantity/show';
+import { askDepth, depthUnit } from './ask-depth';
 import { blankOf, materialName } from './blank-names';
+import { deepestWithFloor, leastFloor } from './floor';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
 
@@ -25,11 +27,18 @@ export const deeperThanBlank: Rule = {
             const thinnest = spread(thickness) > 0 ? ` (${showLength(thickness.low)} at its thinnest)` : '';
             const where = step.depth !== undefined && 'where' in step.depth ? step.depth.where : step.where;
             const declared = blank.blank.sheet?.thickness?.where;
+            const veneer = blank.blank.sheet?.kind === 'veneer';
+            const most = veneer ? undefined : deepestWithFloor(step, laser.depth, thickness);
+            const mend =
+                most === undefined
+                    ? ''
+                    : `: at most ${showLength(most, depthUnit(step))} leaves a floor of ${showLength(leastFloor)}`;
             yield finding(page, {
                 severity: 'error',
-                message: `The ${step.name} is ${showLength(laser.depth.value)} deep; ${materialName(blank)} is ${showLength(thickness.value)} thick${thinnest}.`,
+                message: `The ${step.name} is ${showLength(laser.depth.value)} deep; ${materialName(blank)} is ${showLength(thickness.value)} thick${thinnest}${mend}.`,
                 where,
                 step: step.index,
+                fixes: most === undefined ? [] : askDepth(step, most),
                 related: declared === undefined ? [] : [{ message: 'The thickness is written here.', where: declared }],
             });
         }

@@ -1,10 +1,10 @@
 import { subtract } from '../quantity/interval';
 import { showLength } from '../quantity/show';
+import { askDepth, depthUnit } from './ask-depth';
+import { depthForFill, leastFillLeft as leastLeft } from './fill-depth';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
-
-/** Least fill that should be left after sanding, mm: common practice, no source. */
-const leastLeft = 0.2;
+import { sandLess } from './sand-less';
 
 const page: Page = {
     id: 'fill-sanded-away',
@@ -25,18 +25,28 @@ export const fillSandedAway: Rule = {
             if (before === undefined || face === undefined) continue;
             for (const mark of before.marks) {
                 if (mark.kind === 'toned' || mark.content?.kind !== 'resin') continue; // shallow-fill says it
+                const laser = plan.steps[mark.step]?.laser;
+                if (laser?.depth === undefined) continue; // nobody knows how deep it is
                 const left = subtract(mark.depth, face);
                 if (left.low >= leastLeft) continue;
                 const gone = left.value <= 0;
                 const carved = plan.steps[mark.step]?.step;
                 const name = carved !== undefined && 'name' in carved ? carved.name : 'the pocket';
+                const engraved = carved?.kind === 'engrave' ? carved : undefined;
+                const deep = engraved === undefined ? undefined : depthForFill(plan, engraved, laser);
+                const unit = engraved === undefined ? 'mm' : depthUnit(engraved);
+                const mend = deep === undefined ? '' : `; ${showLength(deep, unit)} deep would leave enough`;
                 yield finding(page, {
                     severity: gone ? 'error' : 'warning',
                     message: gone
-                        ? `Sanding takes ${showLength(sand.below.value)} off the face; ${name} is ${showLength(mark.depth.value)} deep, so all of ${mark.content.name} goes.`
-                        : `After sanding ${showLength(left.value)} of ${mark.content.name} is left in ${name}, ${showLength(Math.max(0, left.low))} at worst; ${showLength(leastLeft)} should stay.`,
+                        ? `Sanding takes ${showLength(face.value)} off the face in all, and ${name} is ${showLength(mark.depth.value, unit)} deep: all of ${mark.content.name} goes${mend}.`
+                        : `After sanding ${showLength(left.value)} of ${mark.content.name} is left in ${name}, ${showLength(Math.max(0, left.low))} at worst; ${showLength(leastLeft)} should stay${mend}.`,
                     where: step.take?.where ?? step.where,
                     step: step.index,
+                    fixes: [
+                        ...(engraved === undefined || deep === undefined ? [] : askDepth(engraved, deep)),
+                        ...sandLess(step, leastLeft - left.low),
+                    ],
                     related: carved === undefined ? [] : [{ message: `${name} is engraved here.`, where: carved.where }],
                 });
             }

@@ -1,10 +1,12 @@
 import { showLength } from '../quantity/show';
+import type { Fix } from '../recipe/finding';
+import type { Sand } from '../recipe/step';
 import { commonPractice, type Page } from './page';
 import { pieceBefore } from './piece-at';
 import { finding, type Rule } from './rule';
 
 /** What has to come off a face for scorch and smoke to go, mm: common practice, no source. */
-const leastTaken = 0.05;
+export const leastTaken = 0.05;
 
 const page: Page = {
     id: 'leaves-scorch',
@@ -32,22 +34,20 @@ export const leavesScorch: Rule = {
             const burntAt = filled === undefined ? 0 : (pieceBefore(plan, filled.step, blank)?.face.value ?? 0);
             const taken = face - burntAt;
             if (filled === undefined || taken >= leastTaken) continue;
-            const flush = 'flush then 0.1 mm';
             yield finding(page, {
                 severity: 'info',
-                message: `Only ${showLength(taken)} comes off the face of ${blank}: scorch and spilled resin stay around ${plan.steps[filled.step]?.title.replace(/^Engrave /, '')}.`,
+                message: `${taken > 0 ? `Only ${showLength(taken)}` : 'Nothing'} comes off the face of ${blank} itself: scorch and spilled resin stay around ${plan.steps[filled.step]?.title.replace(/^Engrave /, '')}; a tenth of a millimetre takes them off.`,
                 where: step.take?.where ?? step.where,
                 step: step.index,
-                fixes:
-                    step.take === undefined
-                        ? []
-                        : [
-                              {
-                                  title: `Take 0.1 mm (${flush})`,
-                                  changes: [{ do: 'replace', where: step.take.where, text: '0.1 mm' }],
-                              },
-                          ],
+                fixes: takesEnough(step),
             });
         }
     },
 };
+
+function takesEnough({ take, flushWhere }: Sand): Fix[] {
+    const where = take?.where ?? flushWhere;
+    if (where === undefined) return [];
+    const text = take === undefined ? 'flush then 0.1 mm' : '0.1 mm';
+    return [{ title: 'Take 0.1 mm off the face', changes: [{ do: 'replace', where, text }] }];
+}

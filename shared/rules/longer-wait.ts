@@ -18,7 +18,7 @@ export function longerWait(plan: Plan, from: Step, to: Step, missing: number): F
 }
 
 /** A time as it is written, rounded up to whole hours, or to five minutes below one. */
-function timeText(seconds: number): string {
+export function timeText(seconds: number): string {
     if (seconds <= 3600 - 300) return `${Math.max(1, Math.ceil(seconds / 300 - 1e-9)) * 5} min`;
     const hours = Math.ceil(seconds / 3600 - 1e-9);
     return hours > 48 && hours % 24 === 0 ? `${hours / 24} d` : `${hours} h`;

@@ -1,4 +1,6 @@
+import type { BlankPlan } from '../plan/plan';
 import { showLength, showRatio } from '../quantity/show';
+import type { Fix } from '../recipe/finding';
 import { blankOf } from './blank-names';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
@@ -31,9 +33,10 @@ export const movementAcrossInlay: Rule = {
             const crossed = Math.abs(Math.sin(board.grain - veneer.grain)) > Math.SQRT1_2;
             yield finding(page, {
                 severity: 'warning',
-                message: `Over a year indoors ${board.name} and ${veneer.name} move ${showLength(apart.movement)} against each other across the ${apart.direction} of the inlay (${showRatio(apart.strain)})${crossed ? ': their grains cross' : ''}.`,
+                message: `Over a year indoors ${board.name} and ${veneer.name} move ${showLength(apart.movement)} against each other across the ${apart.direction} of the inlay (${showRatio(apart.strain)})${crossed ? ': their grains cross' : ''}; pieces of at most ${showLength(Math.floor(leastMovement / apart.strain))} move too little to matter.`,
                 where: step.where,
                 step: step.index,
+                fixes: crossed ? turned(veneer) : [],
                 related: [
                     { message: 'The board’s grain is written here.', where: board.blank.where },
                     { message: 'The veneer’s grain is written here.', where: veneer.blank.where },
@@ -42,3 +45,11 @@ export const movementAcrossInlay: Rule = {
         }
     },
 };
+
+function turned({ blank: { grain, grainWhere, name } }: BlankPlan): Fix[] {
+    if (grainWhere === undefined) return [];
+    const text = `grain along ${grain === 'width' ? 'height' : 'width'}`;
+    return [
+        { title: `Lay the grain of ${name} along the board’s (${text})`, changes: [{ do: 'replace', where: grainWhere, text }] },
+    ];
+}

@@ -1,7 +1,11 @@
 import { subtract } from '../geometry/boolean';
 import { area, bounds } from '../geometry/measure';
 import { rectangle } from '../geometry/shapes';
+import type { LaserPlan } from '../plan/laser-plan';
 import { showArea, showLength } from '../quantity/show';
+import type { Fix } from '../recipe/finding';
+import type { Cut, Engrave } from '../recipe/step';
+import { roundLength } from './ask-depth';
 import { blankOf } from './blank-names';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
@@ -36,13 +40,39 @@ export const offBlank: Rule = {
             if (lost <= negligible) continue;
             const placement = step.placements[0];
             const where = placement?.at?.where ?? placement?.where ?? step.where;
+            const fixes = placement === undefined ? [] : movedOn(step, laser, blank.size, box);
+            const mend =
+                box.maxX - box.minX > width || box.maxY - box.minY > height
+                    ? `: it takes ${showLength(box.maxX - box.minX)} by ${showLength(box.maxY - box.minY)}`
+                    : '';
             yield finding(page, {
                 severity: 'error',
-                message: `${showArea(lost)} of ${step.name} lies off ${blank.name}, up to ${showLength(over)} beyond its edge (${blank.name} is ${showLength(width)} by ${showLength(height)}).`,
+                message: `${showArea(lost)} of ${step.name} lies off ${blank.name}, up to ${showLength(over)} beyond its edge (${blank.name} is ${showLength(width)} by ${showLength(height)})${mend}.`,
                 where,
                 step: step.index,
+                fixes,
                 spots: spotsOf(blank.name, [outside]),
             });
         }
     },
 };
+
+type Size = { readonly width: number; readonly height: number };
+type Box = NonNullable<ReturnType<typeof bounds>>;
+
+/** Moves the only placement of a step as far as it takes, where it fits at all. */
+function movedOn(step: Engrave | Cut, { placed }: LaserPlan, { width, height }: Size, box: Box): Fix[] {
+    const [only, ...others] = step.placements;
+    const centre = placed[0]?.centre;
+    if (only?.at === undefined || only.repeat !== undefined || others.length > 0 || centre === undefined) return [];
+    if (step.mirror.length % 2 === 1 || box.maxX - box.minX > width || box.maxY - box.minY > height) return [];
+    const { unit } = only.at.x;
+    const moved = (low: number, high: number, most: number, at: number): number => {
+        if (low < 0) return roundLength(at - low, unit, 'up');
+        return high > most ? roundLength(at - (high - most), unit, 'down') : at;
+    };
+    const x = moved(box.minX, box.maxX, width, centre.x);
+    const y = moved(box.minY, box.maxY, height, centre.y);
+    const text = `${showLength(x, unit).replace(` ${unit}`, '')}, ${showLength(y, unit)}`;
+    return [{ title: `Move it to ${text}`, changes: [{ do: 'replace', where: only.at.where, text }] }];
+}

@@ -1,6 +1,6 @@
 import { isBitmapArt } from '../art/bitmap';
 import { resolutionAt } from '../art/raster/resolution';
-import { showLength, showNumber } from '../quantity/show';
+import { showLength, showNumber, showRatio } from '../quantity/show';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
 
@@ -36,7 +36,7 @@ export const pictureResolution: Rule = {
                 yield finding(page, {
                     severity: coarse ? 'warning' : 'info',
                     message: coarse
-                        ? `Its pixels will show: ${size}, ${showNumber(1 / pixelsPerLine, 1)} lines to a pixel.`
+                        ? `Its pixels will show: ${size}, ${showNumber(1 / pixelsPerLine, 1)} lines to a pixel; at ${showRatio(pixelsPerLine * squares)} of its size they would not.`
                         : `Only the mean of its pixels is burnt: ${size}, ${showNumber(pixelsPerLine, 1)} pixels to a line.`,
                     where: placement.where,
                     step: step.index,

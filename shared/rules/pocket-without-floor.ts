@@ -1,6 +1,12 @@
+import type { Plan } from '../plan/plan';
+import { exactly } from '../quantity/interval';
+import { showLength } from '../quantity/show';
 import type { Engrave } from '../recipe/step';
+import { askDepth } from './ask-depth';
+import { depthForFill } from './fill-depth';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
+import { depthForVeneer } from './veneer-depth';
 
 const page: Page = {
     id: 'pocket-without-floor',
@@ -19,13 +25,21 @@ export const pocketWithoutFloor: Rule = {
             if (pocket?.depth === undefined || !('through' in pocket.depth)) continue;
             const blank = plan.blanks.find((candidate) => candidate.name === pocket.blank.value)?.blank;
             if (blank !== undefined && blank.backing !== 'none') continue;
+            const deep = fill === undefined ? depthForVeneer(inlay!) : depthOfFill(plan, pocket);
+            const depth = deep === undefined ? '' : `; ${showLength(deep)} deep it would have one`;
             yield finding(page, {
                 severity: 'error',
-                message: `${pocket.name} goes through the board: ${fill === undefined ? 'there is no floor to glue the inlay to' : 'the fill runs out at the back'}.`,
+                message: `${pocket.name} goes through the board, so there is no floor ${fill === undefined ? 'to glue the inlay to' : 'and the fill runs out at the back'}${depth}.`,
                 where: pocket.depth.where,
                 step: pocket.index,
+                fixes: deep === undefined ? [] : askDepth(pocket, deep),
                 related: [{ message: fill === undefined ? 'The inlay goes in here.' : 'It is filled here.', where: step.where }],
             });
         }
     },
 };
+
+function depthOfFill(plan: Plan, pocket: Engrave): number | undefined {
+    const laser = plan.steps[pocket.index]?.laser;
+    return laser && depthForFill(plan, pocket, { ...laser, depth: exactly(0) });
+}

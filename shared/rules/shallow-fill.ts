@@ -1,9 +1,10 @@
 import { showLength } from '../quantity/show';
+import type { Fix } from '../recipe/finding';
+import type { Engrave } from '../recipe/step';
+import { askDepth, depthUnit } from './ask-depth';
+import { depthForFill, leastFillDepth as leastDepth } from './fill-depth';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
-
-/** Least depth in which a fill holds, mm: common practice, no source. */
-const leastDepth = 0.3;
 
 const page: Page = {
     id: 'shallow-fill',
@@ -19,28 +20,31 @@ export const shallowFill: Rule = {
     *examine(plan) {
         for (const { fill, step } of plan.steps) {
             if (fill === undefined || step.kind !== 'fill') continue;
-            const toned = fill.pocket.depth === undefined && fill.pocket.tone !== undefined;
-            if (!toned && fill.depth.low >= leastDepth) continue;
+            const { pocket } = fill;
+            const toned = pocket.depth === undefined && pocket.tone !== undefined;
+            const laser = plan.steps[pocket.index]?.laser;
+            if (laser?.depth === undefined || (!toned && fill.depth.low >= leastDepth)) continue;
+            const deep = depthForFill(plan, pocket, laser);
+            const enough = deep === undefined ? '' : showLength(deep, depthUnit(pocket));
             const message = toned
-                ? `${fill.pocket.name} only colours the wood: there is no depth for ${step.resin?.name ?? 'the fill'} to sit in.`
-                : `${fill.pocket.name} is ${showLength(fill.depth.value)} deep, ${showLength(Math.max(0, fill.depth.low))} at its shallowest; a fill needs ${showLength(leastDepth)} to hold.`;
-            const wish = fill.pocket.depth ?? fill.pocket.tone;
+                ? `${fill.pocket.name} only colours the wood: there is no depth for ${step.resin?.name ?? 'the fill'} to sit in${deep === undefined ? '' : `; ${enough} would do`}.`
+                : `${pocket.name} is ${showLength(fill.depth.value, depthUnit(pocket))} deep, ${showLength(Math.max(0, fill.depth.low))} at its shallowest; a fill needs ${showLength(leastDepth)} to hold${deep === undefined ? '' : `; ${enough} would do`}.`;
+            const wish = pocket.depth ?? pocket.tone;
             yield finding(page, {
                 severity: toned ? 'error' : 'warning',
                 message,
                 where: step.pocket.where,
                 step: step.index,
                 related: wish === undefined ? [] : [{ message: 'Its depth is asked for here.', where: wish.where }],
-                fixes:
-                    toned && fill.pocket.tone !== undefined
-                        ? [
-                              {
-                                  title: `Engrave ${fill.pocket.name} 0.8 mm deep instead`,
-                                  changes: [{ do: 'add', block: fill.pocket.whole, statement: 'depth 0.8 mm' }],
-                              },
-                          ]
-                        : [],
+                fixes: deep === undefined ? [] : toned ? depthForTone(pocket, enough) : askDepth(pocket, deep),
             });
         }
     },
 };
+
+function depthForTone({ name, toneWhere }: Engrave, text: string): Fix[] {
+    if (toneWhere === undefined) return [];
+    return [
+        { title: `Engrave ${name} ${text} deep instead`, changes: [{ do: 'replace', where: toneWhere, text: `depth ${text}` }] },
+    ];
+}

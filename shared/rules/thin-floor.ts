@@ -1,11 +1,10 @@
 import { subtract } from '../quantity/interval';
 import { showLength } from '../quantity/show';
+import { askDepth, depthUnit } from './ask-depth';
 import { blankOf } from './blank-names';
+import { deepestWithFloor, leastFloor } from './floor';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
-
-/** Least wood under a pocket, mm: common practice, no source. */
-const leastFloor = 1;
 
 const page: Page = {
     id: 'thin-floor',
@@ -27,11 +26,14 @@ export const thinFloor: Rule = {
             if (laser.depth.value > blank.thickness.low) continue; // deeper-than-blank says it
             const floor = subtract(blank.thickness, laser.depth);
             if (floor.low >= leastFloor) continue;
+            const most = deepestWithFloor(step, laser.depth, blank.thickness);
+            const depths = most === undefined ? '' : `, so engrave at most ${showLength(most, depthUnit(step))} deep`;
             yield finding(page, {
                 severity: 'warning',
-                message: `Under the ${step.name} only ${showLength(floor.value)} of wood is left, ${showLength(Math.max(0, floor.low))} at worst; ${showLength(leastFloor)} is the least that holds.`,
+                message: `Under ${step.name} only ${showLength(floor.value)} of wood is left, ${showLength(Math.max(0, floor.low))} at worst; ${showLength(leastFloor)} should stay${depths}.`,
                 where: step.depth !== undefined ? step.depth.where : step.where,
                 step: step.index,
+                fixes: most === undefined ? [] : askDepth(step, most),
             });
         }
     },

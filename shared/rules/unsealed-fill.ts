@@ -1,6 +1,10 @@
+import type { Fix } from '../recipe/finding';
+import type { Fill, Seal } from '../recipe/step';
 import { blankOf } from './blank-names';
+import { timeText } from './longer-wait';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
+import { statementBefore } from './statement-before';
 
 const page: Page = {
     id: 'unsealed-fill',
@@ -32,16 +36,7 @@ export const unsealedFill: Rule = {
                 where: step.where,
                 step: step.index,
                 related: later === undefined ? [] : [{ message: 'It is sealed only here.', where: later.step.where }],
-                fixes:
-                    later === undefined
-                        ? []
-                        : [
-                              {
-                                  title: 'Seal before filling',
-                                  preferred: true,
-                                  changes: [{ do: 'move', statement: later.step.whole, before: step.whole }],
-                              },
-                          ],
+                fixes: [later?.step.kind === 'seal' ? sealEarlier(later.step, step) : sealFirst(step, stepPlan.blank!)],
             });
         }
     },
@@ -53,3 +48,18 @@ const poreWords = {
     ring: 'ring-porous',
     softwood: 'a softwood',
 } as const;
+
+/** The sealing that comes too late, with the time that it needs to dry. */
+function sealEarlier({ whole, sealer }: Seal, fill: Fill): Fix {
+    const move = { do: 'move', statement: whole, before: fill.whole } as const;
+    const dry = sealer?.dry === undefined ? [] : [statementBefore(fill, `wait ${timeText(sealer.dry.value)}`)];
+    return { title: 'Seal before filling', preferred: true, changes: [move, ...dry] };
+}
+
+/** The built-in sealer that dries fastest; two thin coats close more than one (common practice, no source). */
+function sealFirst(fill: Fill, blank: string): Fix {
+    return {
+        title: 'Seal with two coats of shellac first',
+        changes: [statementBefore(fill, `seal ${blank} with shellac { coats 2 }\n  wait 2 h`)],
+    };
+}

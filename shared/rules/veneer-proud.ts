@@ -1,7 +1,9 @@
 import { spread } from '../quantity/interval';
 import { showLength, showLengthInterval } from '../quantity/show';
+import { askDepth, depthUnit } from './ask-depth';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
+import { depthForVeneer } from './veneer-depth';
 
 /** Share of the veneer that has to sit in the pocket to lock and to be sanded flush: common practice, no source. */
 const leastSeated = 0.5;
@@ -22,26 +24,21 @@ export const veneerProud: Rule = {
         for (const { inlay } of plan.steps) {
             const { stack, veneer, pocketLaser } = inlay ?? {};
             if (inlay === undefined || stack === undefined || veneer === undefined || pocketLaser?.depth === undefined) continue;
+            if (pocketLaser.through) continue; // pocket-without-floor says it
             const wish = inlay.pocket.depth;
             const where = wish?.where ?? inlay.pocket.where;
             const proud = stack.proud.likely;
+            const right = depthForVeneer(inlay);
+            const mend = right === undefined ? '' : `; it wants a depth of ${showLength(right, depthUnit(inlay.pocket))}`;
+            const fixes = right === undefined ? [] : askDepth(inlay.pocket, right);
             const sums = `${showLength(veneer.value)} veneer less ${showLength(pocketLaser.depth.value)} of depth, plus ${showLength(inlay.film.value)} of glue`;
             if (proud.value > veneer.value * (1 - leastSeated)) {
-                const right = roundTo(veneer.value + inlay.film.value - 0.1, 0.05);
                 yield finding(page, {
                     severity: 'warning',
-                    message: `The veneer stands ${showLengthInterval(proud)} proud (${sums}): less than half of it sits in the pocket.`,
+                    message: `The veneer stands ${showLengthInterval(proud)} proud (${sums}): less than half of it sits in the pocket${mend}.`,
                     where,
                     step: inlay.pocket.index,
-                    fixes:
-                        wish === undefined || 'through' in wish
-                            ? []
-                            : [
-                                  {
-                                      title: `Make the pocket ${showLength(right)} deep`,
-                                      changes: [{ do: 'replace', where: wish.where, text: showLength(right) }],
-                                  },
-                              ],
+                    fixes,
                 });
                 continue;
             }
@@ -53,15 +50,12 @@ export const veneerProud: Rule = {
             if (-proud.value > reached + spread(proud)) {
                 yield finding(page, {
                     severity: 'warning',
-                    message: `The veneer lies ${showLength(-proud.value)} below the face (${sums}), and sanding takes only ${showLength(reached)} off the board.`,
+                    message: `The veneer lies ${showLength(-proud.value)} below the face (${sums}), and sanding takes only ${showLength(reached)} off the board${mend}.`,
                     where,
                     step: inlay.pocket.index,
+                    fixes,
                 });
             }
         }
     },
 };
-
-function roundTo(value: number, step: number): number {
-    return Math.round(value / step) * step;
-}

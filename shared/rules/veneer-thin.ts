@@ -1,6 +1,10 @@
+import type { InlayPlan } from '../plan/plan';
+import { rootSumSquare } from '../quantity/interval';
 import { showLength } from '../quantity/show';
+import { askDepth, depthUnit, roundLength } from './ask-depth';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
+import { sandLess } from './sand-less';
 
 /** Least veneer that should be left, mm: common practice, no source. */
 const leastLeft = 0.2;
@@ -18,21 +22,31 @@ export const veneerThin: Rule = {
     page,
     *examine(plan) {
         for (const { inlay } of plan.steps) {
-            if (inlay?.stack === undefined) continue;
+            if (inlay?.stack === undefined || inlay.pocketLaser.through) continue;
             const { likely, worst } = inlay.stack.left;
             if (likely.low >= leastLeft || (likely.value >= leastLeft && worst.low > 0)) continue;
             const sand = plan.steps.find(
                 ({ step, blank }) => step.kind === 'sand' && blank === inlay.pocketLaser.blank && step.take !== undefined,
             );
             const take = sand?.step.kind === 'sand' ? sand.step.take : undefined;
+            const missing = missingOf(inlay);
+            const deep = deeperFor(inlay, missing);
+            const less = sand?.step.kind === 'sand' ? sandLess(sand.step, missing) : [];
+            const mend =
+                deep !== undefined
+                    ? `; a pocket of ${showLength(deep, depthUnit(inlay.pocket))} would leave enough`
+                    : less.length > 0
+                      ? '; sand less below flush'
+                      : '; it takes a thicker veneer, or less sanding';
             yield finding(page, {
                 severity: likely.value <= 0 ? 'error' : 'warning',
                 message:
                     likely.value <= 0
-                        ? `Nothing is left of the veneer in ${inlay.pocket.name} after sanding.`
-                        : `After sanding ${showLength(likely.value)} of veneer is left in ${inlay.pocket.name}, likely ${showLength(likely.low)} to ${showLength(likely.high)}, ${showLength(worst.low)} at worst; ${showLength(leastLeft)} should stay.`,
+                        ? `Nothing is left of the veneer in ${inlay.pocket.name} after sanding, which takes ${showLength(inlay.below.value)} off the face${mend}.`
+                        : `After sanding ${showLength(likely.value)} of veneer is left in ${inlay.pocket.name}, likely ${showLength(likely.low)} to ${showLength(likely.high)}, ${showLength(worst.low)} at worst; ${showLength(leastLeft)} should stay${mend}.`,
                 where: take?.where ?? inlay.pocket.depth?.where ?? inlay.pocket.where,
                 step: take === undefined ? inlay.pocket.index : sand!.step.index,
+                fixes: [...(deep === undefined ? [] : askDepth(inlay.pocket, deep)), ...less],
                 related:
                     inlay.pocket.depth === undefined
                         ? []
@@ -41,3 +55,22 @@ export const veneerThin: Rule = {
         }
     },
 };
+
+/** What more would have to be left for the likely range to keep to the least, mm. */
+function missingOf({ pocketLaser, film, below }: InlayPlan): number {
+    const { depth } = pocketLaser;
+    if (depth === undefined) return 0;
+    const left = rootSumSquare([
+        { of: depth, sign: 1 },
+        { of: film, sign: -1 },
+        { of: below, sign: -1 },
+    ]);
+    return leastLeft - left.low;
+}
+
+/** A deeper pocket leaves more of the veneer, until its face would lie below the sanded one. */
+function deeperFor({ pocket, pocketLaser, veneer, film, below }: InlayPlan, missing: number): number | undefined {
+    if (pocketLaser.depth === undefined || veneer === undefined) return undefined;
+    const deep = roundLength(pocketLaser.depth.value + missing, depthUnit(pocket), 'up');
+    return deep <= veneer.value + film.value + below.value ? deep : undefined;
+}

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fillRecipe } from '../kit/shop';
-import { one, silent, words, workshop } from './harness';
+import { expectMended, one, silent, words, workshop } from './harness';
 
 /** A blot with long hairs of 0.25 mm. */
 const hairs = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">
@@ -13,9 +13,18 @@ const resin = (line: string, text = fillRecipe()) =>
 
 describe('deep-pour', () => {
     const deep = fillRecipe({ pocket: 'art flag depth 3 mm air off' });
+    it('waits for the cure where no recoat window is known', async () => {
+        const text = deep
+            .replace('with tide-blue', 'with quick')
+            .replace('recipe coaster', 'resin quick { cure 2 h  deepest pour 2 mm }\nrecipe coaster');
+        const finding = await one(text, 'deep-pour');
+        expect(finding.message).toContain('pour 2 layers of 1.5 mm, each after the cure of the one before, 2 h.');
+        expect(await expectMended(text, finding)).toMatch(/fill hollow with quick\s+wait 2 h\s+fill hollow with quick/);
+    });
     it('says how many layers', async () => {
         const finding = await one(resin('deepest pour 1.2 mm', deep), 'deep-pour');
-        expect(finding.message).toContain('pour 3 layers of 1 mm, each with its own cure of 1 d');
+        expect(finding.message).toContain('pour 3 layers of 1 mm, each 4 h to 10 h after the one before.');
+        await expectMended(resin('deepest pour 1.2 mm', deep), finding);
     });
     it('is silent when it may be poured at once, and when it is poured in layers', async () => {
         await silent(deep, 'deep-pour');

@@ -44,7 +44,9 @@ describe('depth and stack', () => {
         const deep = text.replace('depth 9.9 mm power 80 % speed 20 mm/s pitch 0.1 mm passes 8', 'depth 13 mm');
         const finding = await one(deep, 'deeper-than-blank');
         expect(finding.severity).toBe('error');
-        expect(finding.message).toBe('The hollow is 13 mm deep; ash-10 is 10 mm thick (9.8 mm at its thinnest).');
+        expect(finding.message).toBe(
+            'The hollow is 13 mm deep; ash-10 is 10 mm thick (9.8 mm at its thinnest): at most 3.2 mm leaves a floor of 1 mm.',
+        );
         expect(words(deep, finding)).toBe('13 mm');
     });
     it('is silent at a depth that leaves wood', async () =>
