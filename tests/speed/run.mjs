@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
-const helpers = ['measure.ts', 'art.ts', 'bare-library.ts', 'language-texts.ts'];
+const helpers = ['measure.ts', 'art.ts', 'bare-library.ts', 'language-texts.ts', 'editor.ts', 'json-server.ts'];
 const asked = process.argv.slice(2).map((name) => `${name}.ts`);
 const files = readdirSync(here).filter(
     (file) => file.endsWith('.ts') && !helpers.includes(file) && (asked.length === 0 || asked.includes(file)),
