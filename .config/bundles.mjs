@@ -4,7 +4,6 @@ import { asData } from './as-data.mjs';
 const common = {
     absWorkingDir: fileURLToPath(new URL('..', import.meta.url)),
     bundle: true,
-    keepNames: true,
     logLevel: 'warning',
     // Built-in stock is text that travels inside the bundle; the polygon engine's bytes likewise.
     loader: { '.kerf': 'text', '.wasm': 'binary' },

@@ -22,6 +22,8 @@ import { KerfRename } from './editor/rename';
 import { KerfSemanticTokens } from './editor/semantic-tokens';
 import { KerfWorkspaceSymbols } from './editor/workspace-symbols';
 import { KerfGeneratedModule, KerfGeneratedSharedModule, KerfLanguageMetaData } from './generated/module';
+import { KerfLinker } from './names/linker';
+import { KerfReferenceDescriptions } from './names/reference-descriptions';
 import { KerfReferences } from './names/references';
 import { KerfScopeComputation } from './names/scope-computation';
 import { KerfScopeProvider } from './names/scope-provider';
@@ -69,6 +71,7 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
         LangiumParser: (services) => createKerfParser(services),
     },
     references: {
+        Linker: (services) => new KerfLinker(services),
         ScopeComputation: (services) => new KerfScopeComputation(services),
         References: (services) => new KerfReferences(services),
         ScopeProvider: (services) => new KerfScopeProvider(services),
@@ -87,6 +90,9 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
         InlayHintProvider: (services) => new KerfInlayHints(services),
         RenameProvider: (services) => new KerfRename(services),
         SemanticTokenProvider: (services) => new KerfSemanticTokens(services),
+    },
+    workspace: {
+        ReferenceDescriptionProvider: (services) => new KerfReferenceDescriptions(services),
     },
     validation: {
         DocumentValidator: (services) => new KerfValidator(services),

@@ -1,4 +1,4 @@
-import { type AstNode, AstUtils, type LangiumDocument } from 'langium';
+import type { AstNode, LangiumDocument } from 'langium';
 import type { Finding } from '../shared/recipe/finding';
 import { allowFindings } from './findings/allows';
 import { valueFindings } from './findings/counts';
@@ -12,9 +12,10 @@ import { unknownNames } from './findings/unknown-name';
 import { unusedNames } from './findings/unused-names';
 import { useFindings } from './findings/use';
 import { variantFindings } from './findings/variants';
-import { isRecipe } from './generated/ast';
+import { isAmount, isRecipe } from './generated/ast';
 import { shopOf, shopsInSight } from './lowering/shop';
 import type { KerfServices } from './module';
+import { treeOf } from './names/tree';
 import { adjustingBlocks } from './variants/adjusting-blocks';
 
 const computed = new WeakMap<object, readonly Finding[]>();
@@ -44,12 +45,10 @@ export function textFindings(document: LangiumDocument, services: KerfServices):
 function* nodeFindings(document: LangiumDocument, broken: readonly Finding[], services: KerfServices): Iterable<Finding> {
     const [nearest] = shopsInSight(document, services);
     const shop = nearest && shopOf(nearest.shop);
-    const isBroken = (node: AstNode) => {
-        const { offset = 0, end = 0 } = node.$cstNode ?? {};
-        return broken.some(({ where }) => where.offset >= offset && where.offset <= end);
-    };
+    const isBroken = brokenIn(broken);
     const adjusting = adjustingBlocks(document);
-    for (const node of AstUtils.streamAst(document.parseResult.value)) {
+    for (const node of treeOf(document.parseResult.value).nodes) {
+        if (isAmount(node)) continue; // every other node is one, and what is to be said of it the number around it says
         yield* numberFindings(node);
         yield* valueFindings(node);
         yield* duplicateNames(node);
@@ -59,6 +58,22 @@ function* nodeFindings(document: LangiumDocument, broken: readonly Finding[], se
         yield* shopFindings(node);
         yield* priceFindings(node, shop);
         if (isRecipe(node) && !isBroken(node)) yield* variantFindings(node);
-        if (!isBroken(node) && !adjusting.has(node)) yield* missingProperties(node);
+        if (!adjusting.has(node) && !isBroken(node)) yield* missingProperties(node);
     }
+}
+
+/** Whether something is broken in a node or right behind it. */
+function brokenIn(findings: readonly Finding[]): (node: AstNode) => boolean {
+    if (findings.length === 0) return () => false;
+    const offsets = findings.map(({ where }) => where.offset).sort((a, b) => a - b);
+    return ({ $cstNode }) => {
+        const { offset = 0, end = 0 } = $cstNode ?? {};
+        let [low, high] = [0, offsets.length];
+        while (low < high) {
+            const middle = (low + high) >> 1;
+            if (offsets[middle]! < offset) low = middle + 1;
+            else high = middle;
+        }
+        return low < offsets.length && offsets[low]! <= end;
+    };
 }

@@ -16,7 +16,7 @@ interface Written {
     readonly amount: ast.Amount;
     readonly unit: string | undefined;
     /** Where the unit stands; undefined where it is shared from elsewhere or missing. */
-    readonly unitWhere: Where | undefined;
+    readonly unitWhere: (() => Where) | undefined;
     readonly property: Property;
 }
 
@@ -43,7 +43,7 @@ function writtenOf(node: NumberNode, amountKey: string, unitKey: string, sharedK
     if (amount === undefined || property === undefined) return undefined;
     const own = fields[unitKey] as string | undefined;
     const shared = sharedKey === undefined ? undefined : (fields[sharedKey] as string | undefined);
-    return { amount, unit: own ?? shared, unitWhere: own === undefined ? undefined : whereOfPart(node, unitKey), property };
+    return { amount, unit: own ?? shared, unitWhere: own === undefined ? undefined : () => whereOfPart(node, unitKey), property };
 }
 
 /** Two numbers that may share a unit: what is wrong with the unit is said once. */
@@ -66,7 +66,8 @@ function* check(written: Written | undefined, sayUnit = true): Iterable<Finding>
 }
 
 function unitFinding(written: Written, why: 'missing-unit' | 'unknown-unit' | 'wrong-unit'): Finding {
-    const { amount, unit = '', unitWhere, property } = written;
+    const { amount, unit = '', property } = written;
+    const unitWhere = written.unitWhere?.();
     const where = unitWhere ?? whereOf(amount);
     const value = amountOf(amount) ?? 0;
     if (why === 'missing-unit') {
@@ -136,7 +137,7 @@ function unlikely({ amount, unitWhere, property }: Written, reading: Reading & {
         where,
         fixes:
             usualThere && unitWhere !== undefined
-                ? [replaceWith(unitWhere, meant, `Change to ${amountText(amount)} ${meant}`)]
+                ? [replaceWith(unitWhere(), meant, `Change to ${amountText(amount)} ${meant}`)]
                 : [],
     });
 }

@@ -9,11 +9,22 @@ import { runOf } from './runs';
 import { shopOf, shopsInSight } from './shop';
 import { couponOf } from './stock';
 
+const lowered = new WeakMap<object, readonly Recipe[]>();
+
 /**
  * The recipes of a linked document as plain data, in the order in which they stand. Never throws:
- * what is broken or not found is absent, and the text's findings say so.
+ * what is broken or not found is absent, and the text's findings say so. Lowered once a linking.
  */
-export function lowerFile(document: LangiumDocument, services: KerfServices): Recipe[] {
+export function lowerFile(document: LangiumDocument, services: KerfServices): readonly Recipe[] {
+    // Relinking replaces the list of references, so it stands for this state of the document.
+    const known = lowered.get(document.references);
+    if (known !== undefined) return known;
+    const recipes = lowerAnew(document, services);
+    lowered.set(document.references, recipes);
+    return recipes;
+}
+
+function lowerAnew(document: LangiumDocument, services: KerfServices): Recipe[] {
     const seen = entriesInSight(document, services);
     const coupons: Coupon[] = seen.filter(isCoupon).flatMap((coupon) => couponOf(coupon) ?? []);
     const runs: Run[] = seen.filter(isRun).flatMap((run) => runOf(run) ?? []);

@@ -43,7 +43,7 @@ export async function reviewFile(
     return answers;
 }
 
-function recipesOf({ workshop, documents }: OpenVersion, name: string): Recipe[] {
+function recipesOf({ workshop, documents }: OpenVersion, name: string): readonly Recipe[] {
     const document = documents.get(name);
     return document === undefined ? [] : workshop.recipes(document);
 }

@@ -33,9 +33,9 @@ export class Publisher {
         const builder = workshop.services.shared.workspace.DocumentBuilder;
         builder.onDocumentPhase(DocumentState.Validated, (document) => {
             if (isBuiltIn(document.uri.toString())) return;
-            if (!this.client.pulls) this.send(document);
+            const said = this.client.pulls ? nextTurn() : this.send(document);
             // Not awaited: the build goes on, and typing never waits for geometry.
-            if (this.isOpen(document)) void this.plan(document);
+            if (this.isOpen(document)) void this.planOnce(document, said);
             else void this.progress.during(() => this.planLater(document));
         });
         builder.onUpdate((_changed, deleted) => {
@@ -47,6 +47,12 @@ export class Publisher {
         });
     }
 
+    /** Plans a document as soon as its text's own findings are out: even getting a plan ready takes its time. */
+    private async planOnce(document: LangiumDocument, said: Promise<void>): Promise<void> {
+        await said.catch(() => undefined);
+        if (document.state >= DocumentState.Linked) await this.plan(document);
+    }
+
     /** Plans a document again though its text has not changed, since its art has. */
     async plan(document: LangiumDocument): Promise<void> {
         const version = document.textDocument.version;
@@ -56,7 +62,7 @@ export class Publisher {
         const uri = document.uri.toString();
         this.plans.keep(uri, survey);
         this.trade.set(uri, { findings, text: document.textDocument.getText() });
-        if (!this.client.pulls) this.send(document);
+        if (!this.client.pulls) void this.send(document);
         else if (this.client.refreshes.diagnostics) void this.connection.languages.diagnostics.refresh();
         const params: PlannedParams = {
             uri,
@@ -96,9 +102,9 @@ export class Publisher {
         return this.workshop.services.shared.workspace.TextDocuments.get(document.uri.toString()) !== undefined;
     }
 
-    private send(document: LangiumDocument): void {
+    private send(document: LangiumDocument): Promise<void> {
         const { version } = document.textDocument;
-        void this.connection.sendDiagnostics({ uri: document.uri.toString(), version, diagnostics: this.current(document) });
+        return this.connection.sendDiagnostics({ uri: document.uri.toString(), version, diagnostics: this.current(document) });
     }
 
     /** What is known of a file at this moment. */
@@ -116,6 +122,11 @@ export class Publisher {
                 ),
             );
     }
+}
+
+/** After the answers that are ready now. */
+function nextTurn(): Promise<void> {
+    return new Promise((resolve) => setTimeout(resolve));
 }
 
 function wordsAt(text: string, { offset, length }: { offset: number; length: number }): string {

@@ -39,7 +39,7 @@ export class Workshop {
         return textFindings(document, this.services);
     }
 
-    recipes(document: LangiumDocument): Recipe[] {
+    recipes(document: LangiumDocument): readonly Recipe[] {
         return lowerFile(document, this.services);
     }
 

@@ -8,7 +8,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { Editor } from './editor';
 import { recipeText, shopText, toJson } from './language-texts';
-import { report, type Spread, spread } from './measure';
+import { report, reportLoad, type Spread, spread } from './measure';
 
 /** Long enough that no edit counts as part of a burst, and about as fast as anybody types. */
 const betweenKeys = 80;
@@ -17,6 +17,7 @@ const root = path.resolve(fileURLToPath(import.meta.url), '../../../..');
 const out = mkdtempSync(path.join(root, 'tests/speed/out-'));
 const shop = path.join(out, 'shop');
 putArt(shop);
+reportLoad();
 try {
     const [ours, peers] = await builtServers();
     await coldStart(ours, peers);

@@ -10,7 +10,10 @@ import {
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 
-/** A language server in a process of its own, spoken to as an editor does: pieces of text go out, findings are sent back. */
+/**
+ * A language server in a process of its own, spoken to as an editor does: pieces of
+ * text go out, findings are sent back. With PROFILES=FOLDER each server leaves a CPU profile of itself there.
+ */
 export class Editor {
     private readonly connection: ProtocolConnection;
     private readonly open = new Map<string, TextDocument>();
@@ -30,7 +33,10 @@ export class Editor {
     }
 
     static async start(file: string, folderUri: string): Promise<Editor> {
-        const editor = new Editor(spawn(process.execPath, [file, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] }));
+        const { PROFILES } = process.env;
+        const flags = PROFILES === undefined ? [] : ['--cpu-prof', `--cpu-prof-dir=${PROFILES}`];
+        const server = spawn(process.execPath, [...flags, file, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
+        const editor = new Editor(server);
         const params: InitializeParams = {
             processId: process.pid,
             rootUri: folderUri,
@@ -73,12 +79,13 @@ export class Editor {
         return this.connection.sendRequest(method, { textDocument: { uri }, position });
     }
 
-    /** Ends once the server has answered everything before. */
+    /** Ends with the server's process. */
     async stop(): Promise<void> {
+        const ended = new Promise((resolve) => this.server.once('exit', resolve));
         await this.connection.sendRequest('shutdown');
         await this.connection.sendNotification('exit');
+        await ended;
         this.connection.dispose();
-        this.server.kill();
     }
 
     private findings(uri: string, version: number): Promise<void> {

@@ -9,7 +9,7 @@ import { createKerfServices } from '../../language/module';
 import { textFindings } from '../../language/text-findings';
 import { allRules } from '../../shared/rules/all-rules';
 import { recipeText, schema, shopText, toJson } from './language-texts';
-import { report, type Spread, spread } from './measure';
+import { report, reportLoad, type Spread, spread } from './measure';
 
 interface Times {
     readonly edit: Spread;
@@ -21,6 +21,7 @@ const { shared, kerf } = createKerfServices(EmptyFileSystem, { tradePages: allRu
 await shared.workspace.WorkspaceManager.initializeWorkspace([]);
 const { DocumentBuilder, LangiumDocuments, TextDocuments } = shared.workspace;
 
+reportLoad();
 for (const [what, size] of [
     ['300 lines', recipeText(300, 'lines')],
     ['20 kB', recipeText(20_000, 'characters')],
@@ -32,14 +33,14 @@ for (const [what, size] of [
     const peer = await jsonService(sameSize);
     console.log(`\n${what}: recipe of ${(text.length / 1000).toFixed(0)} kB, JSON of ${(sameSize.length / 1000).toFixed(0)} kB`);
     for (const part of ['edit', 'completion', 'hover'] as const) {
-        const ratio = own[part].median / peer[part].median;
+        const ratio = own[part].processor / peer[part].processor;
         line(`${part} in the recipe`, own[part], `${ratio.toFixed(1)} times the JSON service's`);
         line(`  ${part} in JSON`, peer[part]);
     }
 }
 
-function line(what: string, { median, p95 }: Spread, ...remarks: string[]): void {
-    report(what, median, `p95 ${p95.toFixed(1)} ms`, ...remarks);
+function line(what: string, { median, p95, processor }: Spread, ...remarks: string[]): void {
+    report(what, median, `p95 ${p95.toFixed(1)} ms, processor ${processor.toFixed(1)} ms`, ...remarks);
 }
 
 async function recipes(text: string, uri: string): Promise<Times> {
