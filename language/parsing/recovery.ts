@@ -2,6 +2,13 @@ import { type LangiumCoreServices, type LangiumParser, prepareLangiumParser } fr
 import { isMadeUp, isWord, mostErrors, startsStatement, type Token } from './token';
 
 type TokenType = Token['tokenType'];
+/** A place in the grammar: the rules that are open, and the last token that was read. */
+interface GrammarPath {
+    readonly ruleStack: readonly string[];
+    readonly occurrenceStack: readonly number[];
+    readonly lastTok: TokenType;
+    readonly lastTokOccurrence: number;
+}
 type Loop = (...args: unknown[]) => void;
 
 /** The part of the parser engine that decides how to go on after an error. */
@@ -20,6 +27,8 @@ interface Engine {
     /** Saves and throws the error that `expected` is missing. */
     consumeInternalError(expected: TokenType, actual: Token): void;
 
+    /** Walks the grammar for what can come next. */
+    getNextPossibleTokenTypes(path: GrammarPath): TokenType[];
     tryInRuleRecovery(expected: TokenType, follows: TokenType[]): Token;
     canPerformInRuleRecovery(expected: TokenType, follows: TokenType[]): boolean;
     findReSyncTokenType(): TokenType;
@@ -35,10 +44,34 @@ export function createKerfParser(services: LangiumCoreServices): LangiumParser {
     const parser = prepareLangiumParser(services);
     recoverByLine((parser as unknown as { wrapper: Engine }).wrapper);
     parser.finalize();
+    const parse = parser.parse.bind(parser);
+    parser.parse = (...args: Parameters<typeof parse>) => withoutTraces(() => parse(...args)) as never;
     return parser;
 }
 
+/** Each error of a broken text is an Error, and nobody reads where in the parser it was made. */
+function withoutTraces<T>(work: () => T): T {
+    const limit = Error.stackTraceLimit;
+    Error.stackTraceLimit = 0;
+    try {
+        return work();
+    } finally {
+        Error.stackTraceLimit = limit;
+    }
+}
+
 function recoverByLine(engine: Engine): void {
+    const walk = engine.getNextPossibleTokenTypes.bind(engine);
+    const known = new Map<string, TokenType[]>();
+    engine.getNextPossibleTokenTypes = (path) => {
+        const key = [...path.ruleStack, ...path.occurrenceStack, path.lastTok.name, path.lastTokOccurrence].join(' ');
+        let found = known.get(key);
+        if (found === undefined) {
+            found = walk(path);
+            known.set(key, found);
+        }
+        return found;
+    };
     engine.tryInRuleRecovery = (expected, follows) => {
         const mend = mendingOf(engine, expected, follows);
         if (mend === undefined) throw unmendable();
