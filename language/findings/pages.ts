@@ -2,14 +2,25 @@ import type { Page } from '../../shared/rules/page';
 
 const ours = 'The language itself.';
 
-function page(id: string, title: string, condition: string, why: string, mend: string): Page {
-    return { id, title, condition, why, mend, source: ours };
+type Answer = Pick<Page, 'severities' | 'quickFix'>;
+
+const error: Answer = { severities: ['error'] };
+const warning: Answer = { severities: ['warning'] };
+const hint: Answer = { severities: ['hint'] };
+
+function mendable(answer: Answer, quickFix: Page['quickFix'] = 'always'): Answer {
+    return { ...answer, ...(quickFix && { quickFix }) };
+}
+
+function page(id: string, answer: Answer, title: string, condition: string, why: string, mend: string): Page {
+    return { id, title, ...answer, condition, why, mend, source: ours };
 }
 
 /** What is said of the text alone. None of these can be allowed: a text that is not understood is no decision. */
 export const textPages: readonly Page[] = [
     page(
         'syntax',
+        mendable(error, 'sometimes'),
         'A line that cannot be read',
         'A word, a number or a brace stands where it does not belong, or one is missing.',
         'The line is left out of the recipe. All other lines keep their meaning, so the picture may lack only this one thing.',
@@ -17,6 +28,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'reserved-name',
+        mendable(error),
         'A word of the language as a name',
         'Something is called by a word with which lines begin or go on, such as `depth` or `grain`.',
         'A reader, and the program, could not tell the name from the word.',
@@ -24,6 +36,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'unknown-name',
+        mendable(error, 'sometimes'),
         'A name that leads nowhere',
         'A board, a blank, a step or another thing is named that is declared neither here, nor in a file that is used, nor in the built-in stock.',
         'Whatever depends on it cannot be worked out.',
@@ -31,6 +44,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'duplicate-name',
+        mendable({ severities: ['error', 'warning'] }, 'sometimes'),
         'Two things with one name',
         'Two things of one kind have the same name, in one file, in one recipe, or in two files that are used.',
         'Only one of them can be meant, and it may not be the one you think of.',
@@ -38,6 +52,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'unused-name',
+        mendable(hint),
         'A name that nobody uses',
         'Art or a blank is declared and no step uses it, or nothing of a used file is needed.',
         'It does no harm, but it is often what is left of a change that was not finished.',
@@ -45,6 +60,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'based-cycle',
+        error,
         'A variant that leads back to itself',
         'A recipe is based on another that, directly or by way of others, is based on it again, or on too long a line of others.',
         'None of them says what the product is.',
@@ -52,6 +68,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'no-base',
+        error,
         'Written like a variant, without a base',
         '`without`, `after`, `before` or a number such as `#2` stands in a recipe, or in a step, that is not based on another.',
         'There is nothing that could be left out or stood beside.',
@@ -59,6 +76,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'not-in-base',
+        mendable(error, 'sometimes'),
         'A step that the base does not have',
         'A variant adjusts, leaves out, or stands beside a step, a blank or an exception that its base does not have.',
         'The line has no effect, or stands where nobody expects it.',
@@ -66,6 +84,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'which-step',
+        mendable(error),
         'Several steps that read alike',
         'A variant names a step of its base, and the base has several that are named in the same way.',
         'The first of them is taken, which may not be the one that is meant.',
@@ -73,6 +92,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'left-out-needed',
+        mendable(error, 'sometimes'),
         'Left out, but still needed',
         'A variant leaves out a step, a blank or art of its base, and keeps a step that builds on it.',
         'That step cannot be done.',
@@ -80,6 +100,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'use-missing',
+        mendable(error, 'sometimes'),
         'A used file is missing',
         '`use` names a file that is not there, cannot be read, or is no recipe file.',
         'Everything that stands in it is unknown here.',
@@ -87,6 +108,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'use-cycle',
+        mendable(warning, 'sometimes'),
         'Files that use each other',
         'A file uses another that, directly or by way of others, uses it again.',
         'It works, but neither file can be read or handed on without the other.',
@@ -94,6 +116,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'wrong-unit',
+        mendable(error, 'sometimes'),
         'A unit of the wrong kind',
         'The unit measures something else than the line is about, such as a speed where a length is wanted.',
         'The number means nothing there, so the line is left out.',
@@ -101,6 +124,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'missing-unit',
+        mendable(error),
         'A number without its unit',
         'A number that measures something stands without a unit.',
         'Half a workshop thinks in inches and half in millimetres; a bare number has ruined boards.',
@@ -108,6 +132,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'unknown-unit',
+        mendable(error, 'sometimes'),
         'A unit that is not known',
         'What stands behind the number is no unit of the language.',
         'The number cannot be used.',
@@ -115,6 +140,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'unlikely-magnitude',
+        mendable(hint, 'sometimes'),
         'An unusual amount',
         'A number is far outside what is usual for that line.',
         'Most often the unit is wrong, or a decimal point is.',
@@ -122,6 +148,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'impossible-value',
+        mendable(error, 'sometimes'),
         'A value that cannot be',
         'A number is negative where it cannot be, divides by zero, is not whole where things are counted, or is beyond all measure; or a colour is not one.',
         'The line is left out.',
@@ -129,6 +156,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'unknown-word',
+        mendable(error, 'sometimes'),
         'A word out of a list',
         'A line takes one of a few words, and another stands there.',
         'The line is left out.',
@@ -136,6 +164,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'duplicate-property',
+        mendable(warning),
         'The same line twice',
         'A block says the same thing twice.',
         'The first one counts; the other looks as if it did.',
@@ -143,6 +172,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'missing-property',
+        { severities: ['warning', 'error', 'info', 'hint'] },
         'Something important is not said',
         'A block lacks a line without which little can be worked out: a board its thickness, a blank its size.',
         'What depends on it stays blank in the bench view and on the job sheet.',
@@ -150,6 +180,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'second-shop',
+        warning,
         'Two shops in sight',
         'A file and those it uses hold more than one `shop`.',
         'Wages, currency and prices are those of one shop; the nearest one counts.',
@@ -157,6 +188,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'price-without-currency',
+        { severities: ['info'] },
         'A price in no currency',
         'A price stands as a plain number, and no `shop` in sight says in which currency it is.',
         'It cannot be added up.',
@@ -164,6 +196,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'other-currency',
+        warning,
         'A price in another currency',
         'A price has the code of another currency than the one that the shop reckons in.',
         'Rates change by the day, so nothing is converted: the price is left out of the cost.',
@@ -171,6 +204,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'kind-cycle',
+        error,
         'A kind that leads back to itself',
         'One thing is of the kind of another, and that one, in the end, of the kind of the first.',
         'None of them says the figures that the others rely on.',
@@ -178,6 +212,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'unknown-rule',
+        mendable(error, 'sometimes'),
         'An exception from no rule',
         '`allow` names a rule that does not exist, or one about the text, which can only be mended.',
         'The exception does nothing, and the next reader believes that it does.',
@@ -185,6 +220,7 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'empty-reason',
+        warning,
         'An exception without a reason',
         '`because` is followed by an empty text.',
         'In half a year nobody will know why.',

@@ -4,6 +4,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'air-off-while-cutting',
     title: 'Air off while cutting',
+    severities: ['warning'],
+    quickFix: 'always',
     condition: 'A cut runs with the air assist off.',
     why: 'Without the jet, smoke and flame stand in the kerf: the edge chars, the lens gets dirty, and the wood may catch fire.',
     mend: 'Write `air on` in cuts, or leave it out: a cut runs with the air on.',

@@ -4,6 +4,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'air-while-engraving',
     title: 'Air on while engraving',
+    severities: ['warning'],
+    quickFix: 'always',
     condition: 'An engraving runs with the air assist on.',
     why: 'The jet drives soot into the open grain and leaves char along the edges.',
     mend: 'Write `air off` in engravings; keep the air for cutting through.',

@@ -147,15 +147,18 @@ const burn = [
 const wood = [movementAcrossInlay, moistureMismatch, lowContrast, beyondSheet];
 const safety = [neverBurn, foilAndFibre];
 
-/** Every rule of the trade, family by family. Rules of the text itself live in the language room. */
-export const allRules: readonly Rule[] = [
-    ...art,
-    ...safety,
-    ...depth,
-    ...mirrorAndInverse,
-    ...fit,
-    ...fill,
-    ...order,
-    ...burn,
-    ...wood,
+/** The rules of the trade by what they are about, in the order in which a maker meets it. Those of the text itself live in the language room. */
+export const ruleFamilies: readonly { readonly title: string; readonly rules: readonly Rule[] }[] = [
+    { title: 'Art', rules: art },
+    { title: 'Safety', rules: safety },
+    { title: 'Depth', rules: depth },
+    { title: 'Mirror and inverse', rules: mirrorAndInverse },
+    { title: 'Fit', rules: fit },
+    { title: 'Fill', rules: fill },
+    { title: 'Order', rules: order },
+    { title: 'Burn', rules: burn },
+    { title: 'Wood', rules: wood },
 ];
+
+/** Every rule of the trade, family by family. */
+export const allRules: readonly Rule[] = ruleFamilies.flatMap(({ rules }) => rules);

@@ -7,6 +7,8 @@ import { finding } from './rule';
 export const allowPage: Page = {
     id: 'allow-silences-nothing',
     title: 'An allow that silences nothing',
+    severities: ['hint'],
+    quickFix: 'always',
     condition: 'An `allow` names a rule that has nothing to say there.',
     why: 'A reviewer reads it as a risk that was taken. It also hides the rule the day it would speak.',
     mend: 'Take the line out.',

@@ -5,6 +5,7 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'art-missing',
     title: 'Art missing or unreadable',
+    severities: ['error'],
     condition: 'An art file is not there, lies outside the workspace, is too large, or cannot be read; or nothing in it burns.',
     why: 'Without the art nothing of its steps can be worked out.',
     mend: 'Correct the path (it counts from the recipe’s own file), or put the file there. Art is never read from outside the workspace or from an address.',

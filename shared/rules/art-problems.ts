@@ -7,6 +7,7 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'art-problems',
     title: 'Parts of the art that are not used as drawn',
+    severities: ['warning', 'info', 'error'],
     condition:
         'An art file holds something that cannot be burnt as it is seen: text that is not paths, filters, gradients, embedded pictures, references to other files, broken markup, or no physical size.',
     why: 'What is not read is not burnt. Nothing is dropped without a word.',

@@ -12,6 +12,8 @@ const negligible = 0.05;
 const page: Page = {
     id: 'beyond-boundary',
     title: 'Art beyond the boundary of its inverse',
+    severities: ['error'],
+    quickFix: 'always',
     condition: 'A part of the art lies outside the boundary within which it is turned inside out.',
     why: 'The laser burns what lies between art and boundary. A part that reaches past the boundary is not cut free: it stays joined to the sheet.',
     mend: 'Take a larger boundary, such as `inverse within grown 6 mm`, which follows the art wherever it goes.',

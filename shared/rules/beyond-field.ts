@@ -6,6 +6,7 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'beyond-field',
     title: 'Larger than the machine’s field',
+    severities: ['error', 'warning'],
     condition: 'What a step burns is larger than the field of the recipe’s laser.',
     why: 'The machine stops at its end, or runs against it, and the art is cut off there.',
     mend: 'Make the art smaller, turn the blank if it fits the other way, divide the step into two with marks between them, or use a larger machine.',

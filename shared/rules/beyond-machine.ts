@@ -8,6 +8,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'beyond-machine',
     title: 'More than the machine can do',
+    severities: ['error', 'warning'],
+    quickFix: 'always',
     condition:
         'A written power is above what the laser has, or below what it can hold; or a written speed is above its top speed.',
     why: 'The machine does what it can instead, and the depth is another than the one worked out. Below its least power a tube flickers or does not fire at all.',

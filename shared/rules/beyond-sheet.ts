@@ -5,6 +5,7 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'beyond-sheet',
     title: 'Blank larger than the sheet',
+    severities: ['warning'],
     condition: 'A blank does not fit the sheet or board that it is cut from, with its grain along the sheet’s.',
     why: 'It cannot be cut. The grain of boards and veneers runs along their longer side, so a blank with a grain cannot lie across.',
     mend: 'Choose a larger sheet, a smaller blank, or turn the grain of the blank; or correct the `sheet` of the stock.',

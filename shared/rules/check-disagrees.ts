@@ -6,6 +6,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'check-disagrees',
     title: 'A check that the work cannot pass',
+    severities: ['warning'],
+    quickFix: 'sometimes',
     condition: 'A check asks for a depth within which the depth that is asked of the engraving does not lie.',
     why: 'Either the check or the depth was changed and the other forgotten. At the bench a good pocket would be thrown away, or a bad one kept.',
     mend: 'Make the two agree.',

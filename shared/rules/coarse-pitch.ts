@@ -13,6 +13,8 @@ const eyeParts = 0.1;
 const page: Page = {
     id: 'coarse-pitch',
     title: 'Pitch too coarse',
+    severities: ['warning'],
+    quickFix: 'always',
     condition:
         'The scan lines lie so far apart for the spot that the dose between them falls and rises by more than 30 %, and far enough apart to be seen.',
     why: 'Every line shows as a groove of its own, and the floor is ribbed: colour is streaky, and glue stands in the ribs.',

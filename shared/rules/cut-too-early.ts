@@ -10,6 +10,8 @@ const most = 0.5;
 const page: Page = {
     id: 'cut-too-early',
     title: 'Cut out before the rest is burnt',
+    severities: ['warning'],
+    quickFix: 'always',
     condition: 'A piece is cut out of its blank, without tabs or backing, and the laser works on it again afterwards.',
     why: 'Once it is free it tilts, drops or shifts with the draught, and everything burnt later lands beside its place.',
     mend: 'Cut last, leave tabs, or back the blank with tape.',

@@ -12,6 +12,8 @@ const mostWritten = 12;
 const page: Page = {
     id: 'deep-pour',
     title: 'Deeper than one pour',
+    severities: ['warning'],
+    quickFix: 'sometimes',
     condition: 'A pocket is filled in one step, and is deeper than the resin may be poured at once.',
     why: 'Resin warms as it cures. Too much of it at once boils, yellows, shrinks off the walls or cracks.',
     mend: 'Pour in layers, each no deeper than the resin’s sheet says, and let each set before the next; or take a resin for deep pours.',

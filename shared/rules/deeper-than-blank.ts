@@ -9,7 +9,11 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'deeper-than-blank',
     title: 'Deeper than the blank',
-    condition: 'An engraving is deeper than its blank is thick, at the thin end of the thickness tolerance.',
+    severities: ['error'],
+    quickFix: 'sometimes',
+    firm: 'sometimes',
+    condition:
+        'An engraving is deeper than its blank is thick, at the thin end of the thickness tolerance. Deeper than its thick end, no `allow` silences it.',
     why: 'The beam comes out on the other side, and whatever lies below is burnt.',
     mend: 'Give a depth that leaves a floor, take a thicker board, or write `depth through` if the piece is meant to be pierced.',
     source: 'Plain arithmetic: depth against thickness less its tolerance.',
@@ -35,6 +39,7 @@ export const deeperThanBlank: Rule = {
                     : `: at most ${showLength(most, depthUnit(step))} leaves a floor of ${showLength(leastFloor)}`;
             yield finding(page, {
                 severity: 'error',
+                firm: laser.depth.value > thickness.high,
                 message: `The ${step.name} is ${showLength(laser.depth.value)} deep; ${materialName(blank)} is ${showLength(thickness.value)} thick${thinnest}${mend}.`,
                 where,
                 step: step.index,

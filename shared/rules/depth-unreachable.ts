@@ -10,6 +10,8 @@ import { settingsHeld } from './settings-held';
 const page: Page = {
     id: 'depth-unreachable',
     title: 'Depth out of reach',
+    severities: ['warning', 'info'],
+    quickFix: 'sometimes',
     condition: 'No settings within the machine’s limits, and with what is written, give the depth that is asked for.',
     why: 'The pocket comes out at another depth than everything after it reckons with.',
     mend: 'Take out what is written of power, speed, pitch or passes, so that it can be worked out; ask for another depth; or use a stronger laser.',

@@ -5,6 +5,7 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'dotted-depth',
     title: 'A picture in dots, asked for depth',
+    severities: ['warning'],
     condition: 'A step that burns a picture as dots asks for a depth, or is filled or let in.',
     why: 'Dots make greys by how much bare wood stays between them. Dug deep they make a field of pins that break off: no floor for a fill, and no edge for an inlay.',
     mend: 'Ask for a `tone`; or leave `dither` out of the art, so that what is darker than the threshold is dug as one shape.',

@@ -8,6 +8,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'fill-before-dry',
     title: 'Filled before the seal is dry',
+    severities: ['warning'],
+    quickFix: 'always',
     condition: 'Resin goes in before the last coat of sealer has had its drying time.',
     why: 'Solvent or water that is still in the wood comes up through the resin as bubbles, and resin does not stick to a wet coat.',
     mend: 'Wait for the sealer to dry before filling.',

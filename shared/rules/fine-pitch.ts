@@ -12,6 +12,8 @@ const worth = 120;
 const page: Page = {
     id: 'fine-pitch',
     title: 'Pitch finer than the spot can show',
+    severities: ['hint'],
+    quickFix: 'always',
     condition:
         'A written pitch is less than half of the one at which the lines already disappear, and the machine runs minutes longer for it.',
     why: 'The spot covers several lines at once. More of them make no finer picture, only more char and a longer run.',

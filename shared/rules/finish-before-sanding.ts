@@ -7,6 +7,8 @@ const betweenCoats = 240;
 const page: Page = {
     id: 'finish-before-sanding',
     title: 'Finished before it is sanded',
+    severities: ['warning'],
+    quickFix: 'always',
     condition: `A finish goes on a blank, and later the blank is sanded to shape (flush, by a depth, or with a grit coarser than ${betweenCoats}).`,
     why: 'Sanding takes the finish off again in patches, clogs the paper, and what is left in the pores shows under the next coat.',
     mend: 'Sand first and finish last. Fine sanding between coats, without a depth, is another matter and is let pass.',

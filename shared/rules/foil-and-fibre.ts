@@ -9,6 +9,8 @@ const cutsFoil = { from: 0.8e-3, to: 3e-3 } as const;
 const page: Page = {
     id: 'foil-and-fibre',
     title: 'Foil does not stop this beam',
+    severities: ['error'],
+    firm: 'always',
     condition: 'A blank backed with foil goes under a laser whose beam foil does not stop, such as a 1.06 µm fibre source.',
     why: 'The foil is what keeps the loose parts in place and the beam out of what lies below. This beam goes through it, and throws molten metal and reflections about.',
     mend: 'Use a CO2 or a blue diode laser for the veneer half, or another way to hold the parts. The machine’s manual and the rules for its laser class come first.',

@@ -5,6 +5,7 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'glue-on-sealed',
     title: 'Wood glue on sealed wood',
+    severities: ['warning'],
     condition: 'A pocket is sealed before an inlay is glued into it with a water-based wood glue.',
     why: 'Wood glue holds by soaking into the wood. On a sealed floor it dries to a skin, and the inlay lifts.',
     mend: 'Glue first and seal afterwards, mask the pocket while sealing, or use an epoxy glue.',

@@ -7,6 +7,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'grit-jump',
     title: 'Grits that jump',
+    severities: ['warning'],
+    quickFix: 'sometimes',
     condition: `The grains of one grit are more than ${widestJump} times as coarse as those of the next, which is more than one grit skipped.`,
     why: 'The finer paper takes far too long to reach the floor of the coarser one’s scratches. They stay, and the finish brings them out.',
     mend: 'Put a grit in between. One may be skipped at a time.',

@@ -4,6 +4,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'grits-coarsen',
     title: 'From a fine grit to a coarser one',
+    severities: ['warning'],
+    quickFix: 'always',
     condition: 'In one sanding step, a grit is followed by a coarser one.',
     why: 'The coarser paper scratches what the finer one has smoothed.',
     mend: 'Put the grits in order, coarse to fine.',

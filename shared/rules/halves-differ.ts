@@ -16,6 +16,7 @@ const thin = 0.1;
 const page: Page = {
     id: 'halves-differ',
     title: 'The two halves differ',
+    severities: ['error', 'warning'],
     condition:
         'Mirrored and inverse as it should be, the veneer half still does not have the pocket’s shape: other art, other parts of it, another size or another turn.',
     why: 'Where veneer lies over the board it holds the whole inlay up; where the pocket has no veneer a hole stays.',

@@ -10,6 +10,8 @@ const mostEase = 0.1;
 const page: Page = {
     id: 'jams-before-floor',
     title: 'The inlay jams before it reaches the floor',
+    severities: ['warning'],
+    quickFix: 'sometimes',
     condition:
         'The walls lean so much, and the clearance is so small, that the veneer is stopped by the walls before it lies on the glue.',
     why: 'It stands proud over a hollow: the glue does not hold it, and sanding goes through it.',

@@ -12,6 +12,8 @@ const negligible = 1;
 const page: Page = {
     id: 'laser-on-resin',
     title: 'Laser on resin',
+    severities: ['warning', 'error'],
+    quickFix: 'always',
     condition:
         'A blank goes back under the laser after it has been filled: before the resin has cured, or so that the beam runs over the fill.',
     why: 'Burnt resin gives off vapours that harm; uncured, it is a flammable liquid as well. Metal powder in it throws the beam back.',

@@ -11,6 +11,8 @@ export const leastTaken = 0.05;
 const page: Page = {
     id: 'leaves-scorch',
     title: 'Sanding leaves the scorch',
+    severities: ['info'],
+    quickFix: 'always',
     condition: `A face with a fill or an inlay is sanded flush, but less than ${leastTaken} mm comes off the wood itself, and it was not masked while it was burnt.`,
     why: 'The laser scorches the rim and smokes the face around it, and spilled resin stains the outermost fibres. Sanding flush alone stops where that begins.',
     mend: 'Take a tenth of a millimetre off the face as well, with `flush then 0.1 mm`, and engrave that much deeper; or mask the blank before it is burnt.',

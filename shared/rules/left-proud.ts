@@ -5,6 +5,7 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'left-proud',
     title: 'Left standing proud',
+    severities: ['info'],
     condition: 'A fill or an inlay still stands above the face when the last step is done.',
     why: 'It is felt, catches light and cloth, and is worn off at its edges first.',
     mend: 'Sand the blank flush once the fill or the glue has cured.',

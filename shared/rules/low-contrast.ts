@@ -6,6 +6,7 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'low-contrast',
     title: 'Hardly any contrast',
+    severities: ['info'],
     condition: `A fill, an inlay or a mere colour differs from the wood around it by less than ${hardlyShows} (CIEDE2000).`,
     why: 'Grain and light break up an edge: what differs so little is not seen as a figure.',
     mend: 'Choose another wood or colour, or burn darker. If it is meant as a quiet mark, `allow low-contrast because "…"`.',

@@ -15,6 +15,8 @@ const tried = [3, 4, 5, 1];
 const page: Page = {
     id: 'marks-alike',
     title: 'Marks that fit in more than one turn',
+    severities: ['warning'],
+    quickFix: 'sometimes',
     condition:
         'The art of an inlay looks the same in more than one turn, and in one of those turns its marks come to lie on each other to within their own width.',
     why: 'The marks are there to tell which turn is right. Two that stand opposite each other let the halves lie together the wrong way round.',

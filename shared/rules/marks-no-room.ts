@@ -14,6 +14,8 @@ const larger = [5, 10, 15, 20, 30, 40, 60];
 const page: Page = {
     id: 'marks-no-room',
     title: 'No room for the marks',
+    severities: ['warning'],
+    quickFix: 'sometimes',
     condition:
         'An inlay asks for more registration marks than fit beside the art, on both of its blanks as they lie upon each other.',
     why: 'The marks are what the halves are laid together by. They stand outside of the relief’s boundary and of all that is engraved, and at least 2 mm away from it and from the edges.',

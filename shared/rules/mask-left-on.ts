@@ -6,6 +6,8 @@ import { statementBefore } from './statement-before';
 const page: Page = {
     id: 'mask-left-on',
     title: 'Mask left on',
+    severities: ['warning', 'info'],
+    quickFix: 'sometimes',
     condition: 'A blank is finished while its masking tape is still on, or the tape is never taken off.',
     why: 'The finish lies on the tape and comes off with it; tape that stays for days leaves its glue on the wood.',
     mend: 'Peel the mask off before finishing.',

@@ -12,6 +12,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'mirrored-face',
     title: 'The mirror image stays in sight',
+    severities: ['warning'],
+    quickFix: 'always',
     condition:
         'An engraving of art that is not its own mirror image is mirrored, and its blank is not turned over; or an inlay’s pocket is mirrored in place of its veneer half.',
     why: 'The face stays up, so the mirror image is what is seen. Lettering then reads backwards, and a maker who knows the word does not notice.',

@@ -5,6 +5,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'mirrored-twice',
     title: 'Mirrored twice',
+    severities: ['error'],
+    quickFix: 'always',
     condition: 'A step says `mirror` more than once, or both halves of an inlay are mirrored.',
     why: 'Two mirrors undo each other: the halves are the same way round again, and turning one over makes them clash.',
     mend: 'Keep one `mirror`, in the step that cuts the veneer half.',

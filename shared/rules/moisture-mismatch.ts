@@ -9,6 +9,7 @@ const most = 0.03;
 const page: Page = {
     id: 'moisture-mismatch',
     title: 'Board and veneer of different moisture',
+    severities: ['warning'],
     condition: `Board and veneer of an inlay differ by ${most * 100} % of moisture or more when they are joined.`,
     why: 'In the same room both come to the same moisture. The wetter one shrinks after the joint is made, and the seam opens.',
     mend: 'Keep both in the same room for some weeks before the work, and measure again.',

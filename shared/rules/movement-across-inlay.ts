@@ -13,6 +13,8 @@ const leastMovement = 0.3;
 const page: Page = {
     id: 'movement-across-inlay',
     title: 'Board and inlay move apart',
+    severities: ['warning'],
+    quickFix: 'sometimes',
     condition:
         'Over a year indoors, board and inlay would move against each other by more than half a per cent and 0.3 mm: mostly where their grains cross.',
     why: 'Wood moves across its grain and hardly along it. Glued crosswise, one of the two is stretched every winter until the joint opens or the thin piece splits.',

@@ -11,6 +11,7 @@ const negligible = 0.02;
 const page: Page = {
     id: 'narrow-slots',
     title: 'Slots too narrow to fill',
+    severities: ['warning'],
     condition:
         'Parts of a filled pocket are narrower than the resin flows into without trapping air, and they are more than tips and corners.',
     why: 'Thick resin bridges a narrow slot and leaves a bubble underneath, which sanding opens.',

@@ -6,6 +6,7 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'never-burn',
     title: 'A material that should not be burnt',
+    severities: ['error', 'warning'],
     condition:
         'The name of a sheet or of its wood says that it may hold chlorine or other poisons, or that its glue or treatment is not known.',
     why: 'PVC and vinyl give off hydrogen chloride, which harms lungs and eats the machine; ABS, polyurethane and wool give off hydrogen cyanide, PTFE worse. Treated wood may hold arsenic or copper, and boards are bound with glues that nobody names.',

@@ -9,6 +9,8 @@ import { spotsOf } from './spots';
 const page: Page = {
     id: 'no-backing',
     title: 'Loose pieces without backing',
+    severities: ['error'],
+    quickFix: 'always',
     condition: 'A step burns through a sheet and leaves pieces standing free, and the blank has no backing.',
     why: 'The pieces drop, tilt or fly off with the exhaust while the laser still works on their neighbours.',
     mend: 'Stick the sheet to foil tape first: write `backing foil` in the blank.',

@@ -6,6 +6,7 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'no-coupon',
     title: 'A guess, for want of a coupon',
+    severities: ['info'],
     condition: 'A depth is worked out for a board or veneer of which no coupon has been burnt on this laser.',
     why: 'It is then guessed from the wood’s density, and may be off by half or twice.',
     mend: 'Burn a coupon on an offcut, measure its squares, and write them down in a `coupon` block.',

@@ -7,6 +7,9 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'not-inverse',
     title: 'The veneer half is not inverse',
+    severities: ['error'],
+    quickFix: 'sometimes',
+    firm: 'always',
     condition: 'An inlay’s veneer half burns the art itself instead of everything around it.',
     why: 'What the laser burns is gone. The veneer half has to keep the shape and lose the rest, down to the foil.',
     mend: 'Write `inverse within` and a boundary larger than the shape, such as `inverse within grown 6 mm`. The boundary’s own form does not matter: all of that veneer is burnt away.',
@@ -24,6 +27,7 @@ export const notInverse: Rule = {
                 if (placed.inverse || placement === undefined) continue;
                 yield finding(page, {
                     severity: 'error',
+                    firm: true,
                     message: `The veneer half ${relief.name} burns the shape itself away; it must burn everything around it and leave the shape standing.`,
                     where: placement.kind === 'art' ? placement.art.where : placement.where,
                     step: relief.index,

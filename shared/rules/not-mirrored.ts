@@ -6,6 +6,9 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'not-mirrored',
     title: 'The veneer half is not mirrored',
+    severities: ['error', 'warning'],
+    quickFix: 'always',
+    firm: 'sometimes',
     condition: 'An inlay’s veneer half is cut as the pocket is, without `mirror`.',
     why: 'The veneer half is turned over to go in, so its outline must be the mirror image of the pocket. Art that looks the same from both sides but is not hides the mistake until the press.',
     mend: 'Write `mirror` in the step that cuts the veneer half. If the art really is symmetric, `allow not-mirrored because "…"` says so; that works only as long as the numbers agree.',

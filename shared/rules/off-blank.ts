@@ -17,6 +17,8 @@ const negligible = 0.05;
 const page: Page = {
     id: 'off-blank',
     title: 'Art off the blank',
+    severities: ['error'],
+    quickFix: 'sometimes',
     condition: 'A part of what a step burns lies outside its blank.',
     why: 'That part is burnt into the bed, or is missing from the piece.',
     mend: 'Move the art with `at`, make it smaller, or take a larger blank. `at` is where the middle of the art goes, from the blank’s top left corner.',

@@ -10,6 +10,8 @@ const heavy = 0.4;
 const page: Page = {
     id: 'one-heavy-pass',
     title: 'One heavy pass',
+    severities: ['hint'],
+    quickFix: 'sometimes',
     condition: `As many passes as are written take more than ${heavy} mm off each, most often one alone.`,
     why: 'The slower the beam, the more heat soaks into the walls: they char, and soft grain burns deeper than hard. Several light passes reach the same depth cleaner.',
     mend: `Ask for more passes, about one for each ${light} mm, or leave \`passes\` out and let them be worked out.`,

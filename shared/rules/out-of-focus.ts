@@ -13,6 +13,8 @@ import { settingsHeld } from './settings-held';
 const page: Page = {
     id: 'out-of-focus',
     title: 'The floor drops out of focus',
+    severities: ['warning', 'info'],
+    quickFix: 'sometimes',
     condition:
         'A pocket is deeper than the Rayleigh range of the laser’s focus, and the focus cannot follow the floor: it is fixed, the passes are too few, or nobody has said what lowers it.',
     why: 'Down there the beam has spread over twice the area: its intensity is halved, walls lean more, detail blurs, and more of the energy only heats the wood.',

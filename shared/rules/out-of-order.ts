@@ -5,6 +5,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'out-of-order',
     title: 'Used before it is made',
+    severities: ['error'],
+    quickFix: 'always',
     condition: 'A fill, an inlay or a check names an engraving that comes only later in the recipe.',
     why: 'Steps are done in the order in which they are written: a pocket cannot be filled, nor a veneer half let in, before the laser has cut it.',
     mend: 'Move the engraving in front of the step that needs it.',

@@ -4,6 +4,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'outline-of-bitmap',
     title: 'Outline of a bitmap',
+    severities: ['error'],
+    quickFix: 'sometimes',
     condition: 'A step asks for outline passes, or cuts, along art that is a bitmap.',
     why: 'A bitmap is made of dots; it has no outline to follow.',
     mend: 'Leave the outline out, or draw the art as an SVG.',

@@ -9,6 +9,7 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'outside-coupon',
     title: 'Outside of what the coupon has measured',
+    severities: ['info'],
     condition:
         'The dose of a pass lies more than 5 % below the least or above the most that the coupon’s squares were burnt with; of a cut, where the reading so far beyond them leaves open whether it comes through.',
     why: 'The depth is then read off the line beyond the last square. Char, smoke and fade bend it there, and nobody has measured how much.',

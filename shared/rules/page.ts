@@ -1,7 +1,15 @@
+import type { Severity } from '../recipe/finding';
+
 /** A rule's explanation, written so that a maker learns the trade from it. Markdown is allowed in every field but the id. */
 export interface Page {
     readonly id: string;
     readonly title: string;
+    /** How grave its findings are, the usual first. */
+    readonly severities: readonly Severity[];
+    /** Whether its findings come with a quick fix. */
+    readonly quickFix?: 'always' | 'sometimes';
+    /** Whether `allow` is kept from silencing it, since the numbers say that it goes wrong. */
+    readonly firm?: 'always' | 'sometimes';
     /** When it shows. */
     readonly condition: string;
     /** What happens to the piece. */

@@ -13,6 +13,8 @@ import { narrowSpots } from './spots';
 const page: Page = {
     id: 'parts-vanish',
     title: 'Parts narrower than what the fit takes away',
+    severities: ['warning'],
+    quickFix: 'sometimes',
     condition:
         'A part of the veneer half, or a bridge between two parts, is narrower than what clearance and offset take off both its edges.',
     why: 'Each edge of the veneer gives way by half of the clearance. What is narrower than both halves together is burnt away; where a bridge goes, the parts it held come loose.',

@@ -8,6 +8,8 @@ import { glueHolds } from './sand-before-cure';
 const page: Page = {
     id: 'peel-before-dry',
     title: 'Peeled before the glue holds',
+    severities: ['warning'],
+    quickFix: 'always',
     condition: 'The backing of a veneer half is peeled off before half of its glue’s cure is over.',
     why: 'The foil’s adhesive holds better than wet glue: small parts come out with it.',
     mend: 'Wait longer before peeling.',

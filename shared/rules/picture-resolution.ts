@@ -11,6 +11,7 @@ const wasted = 4;
 const page: Page = {
     id: 'picture-resolution',
     title: 'Resolution of a picture against the pitch',
+    severities: ['warning', 'info'],
     condition: `A pixel of a picture is more than ${squares} scan lines wide at the size it is burnt, or more than ${wasted} pixels lie on one line.`,
     why: 'A coarse picture shows its pixels as squares and steps, however fine the scan. Of one that is much finer than the lines only the mean of its pixels is burnt; fine lines in it turn grey or vanish.',
     mend: 'Burn it smaller, or take a picture with more pixels; scale one that is too fine down beforehand, so that you see what is left.',

@@ -9,6 +9,7 @@ const mostMetal = 0.5;
 const page: Page = {
     id: 'pigment-overload',
     title: 'Too much pigment',
+    severities: ['hint', 'warning'],
     condition: `A resin that is poured holds more than ${most * 100} % of pigment by mass; more than ${mostMetal * 100} % even for metal powder.`,
     why: 'Pigment takes no part in the cure. Too much of it leaves the resin soft or chalky, and thick enough to trap air.',
     mend: 'Take less, or try the mix on an offcut first. Paste is commonly used up to 6 %, mica up to 10 %, metal powder up to half.',

@@ -11,6 +11,8 @@ import { depthForVeneer } from './veneer-depth';
 const page: Page = {
     id: 'pocket-without-floor',
     title: 'A pocket without a floor',
+    severities: ['error'],
+    quickFix: 'sometimes',
     condition: 'An engraving that goes through the board is filled, or takes an inlay, and nothing is behind the board.',
     why: 'Resin runs out at the back, and an inlay drops through: there is no floor to glue it to.',
     mend: 'Give the pocket a depth that leaves a floor, or back the blank with tape.',

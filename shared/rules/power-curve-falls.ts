@@ -6,6 +6,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'power-curve-falls',
     title: 'A power curve that does not rise',
+    severities: ['warning'],
+    quickFix: 'always',
     condition:
         'A `set` line of the recipe’s laser gives no more power than a lower setting, or as much as the laser has at 100 %, or has a setting of 0 or 100 %.',
     why: 'No setting could then be told from a power. The line is left out, and the curve goes straight over it.',

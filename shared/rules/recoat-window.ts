@@ -9,6 +9,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'recoat-window',
     title: 'Next layer too soon or too late',
+    severities: ['warning'],
+    quickFix: 'sometimes',
     condition:
         'A pocket is filled in layers, and a layer follows before the one under it carries it, or after it has cured too far to bond, without sanding between.',
     why: 'Too soon, the layers run together and heat up as one deep pour. Too late, the new resin only lies on the old one and peels.',

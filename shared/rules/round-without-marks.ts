@@ -5,6 +5,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'round-without-marks',
     title: 'Round art without alignment marks',
+    severities: ['warning'],
+    quickFix: 'always',
     condition: 'An inlay looks the same in more than one turn, and no marks say which is right.',
     why: 'Irregular art finds its own place like a puzzle. Round art goes in any way round, and then grain, or the art around it, does not line up.',
     mend: 'Write `marks 3` in the inlay, or `allow round-without-marks because "any way round will do"`.',

@@ -13,6 +13,8 @@ export const glueHolds = 0.5;
 const page: Page = {
     id: 'sand-before-cure',
     title: 'Sanded before it has cured',
+    severities: ['warning'],
+    quickFix: 'always',
     condition:
         'A fill is sanded before its resin has cured, or an inlay before half of its glue’s cure is over. Waits count, and the work in between.',
     why: 'Soft resin smears, clogs the paper and pulls out of the pocket; heat and pull of the sander lift veneer from wet glue.',

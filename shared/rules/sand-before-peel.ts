@@ -5,6 +5,8 @@ import { statementBefore } from './statement-before';
 const page: Page = {
     id: 'sand-before-peel',
     title: 'Sanded with the backing still on',
+    severities: ['warning'],
+    quickFix: 'always',
     condition: 'A blank is sanded while the inlay in it still has its foil or tape on.',
     why: 'The veneer half was turned over: its backing lies on top. Sanding meets foil and adhesive first, and rubs both into the wood.',
     mend: 'Peel the backing off before sanding.',

@@ -9,6 +9,8 @@ const near = Math.PI / 6;
 const page: Page = {
     id: 'scan-along-grain',
     title: 'Scanning along the grain',
+    severities: ['warning'],
+    quickFix: 'always',
     condition: 'The scan lines of an area run within 30° of the grain.',
     why: 'Soft and hard bands of the grain burn to different depths; lines along them leave stripes, most of all in intricate art and pictures.',
     mend: 'Scan across the grain.',

@@ -9,6 +9,8 @@ import { settingsHeld } from './settings-held';
 const page: Page = {
     id: 'settings-miss-depth',
     title: 'Settings that do not give the depth',
+    severities: ['warning', 'info'],
+    quickFix: 'sometimes',
     condition:
         'Power, speed and passes are all written, and by the coupon they give another depth or tone than the one asked for, or do not come through. Where there is no coupon it is said only of what even the guess rules out.',
     why: 'Pinned settings were right once; then the coupon, the board, the laser or the depth changed. What is burnt is what the settings say.',

@@ -9,6 +9,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'shallow-fill',
     title: 'No depth for the fill',
+    severities: ['warning', 'error'],
+    quickFix: 'sometimes',
     condition: `A fill goes into an engraving that only colours the wood, or that is less than ${leastDepth} mm deep at worst.`,
     why: 'Resin needs depth to sit in. In a mere colour there is none, and the fill comes off with the first strokes of the sander.',
     mend: 'Give the engraving a depth, some tenths of a millimetre more than will be sanded off.',

@@ -12,6 +12,8 @@ import { finding, type Rule, type Said } from './rule';
 const page: Page = {
     id: 'short-overtravel',
     title: 'Too little room to run up',
+    severities: ['warning', 'hint'],
+    quickFix: 'sometimes',
     condition:
         'An area is scanned faster than the head can get over the overtravel that the laser’s block writes, or a solved speed is held down by it.',
     why: 'The head is still speeding up where the art begins, and brakes before it ends. There it burns longer: the edges of every line come out deeper and darker than the middle. In a solved step the speed is kept so low that this does not happen, which takes longer.',

@@ -6,6 +6,7 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'short-pot-life',
     title: 'Pot life shorter than the run',
+    severities: ['info', 'warning'],
     condition: 'So many pieces are made that the resin stiffens in the cup before the last one is filled.',
     why: 'Resin that has begun to set pulls threads, traps air and does not level. A full cup also sets sooner than a shallow one.',
     mend: 'Mix several smaller cups, one after the other, or take a slower hardener.',

@@ -13,6 +13,7 @@ const spare = 1.15;
 const page: Page = {
     id: 'small-mix',
     title: 'Too little to mix in the right ratio',
+    severities: ['hint'],
     condition:
         'All the pieces together take so little resin that half a mark of a small syringe, or of pocket scales, puts the ratio off by more than 5 %.',
     why: 'Two to five per cent off the ratio may leave resin soft for good.',

@@ -6,6 +6,7 @@ import { finding, type Rule, type Said } from './rule';
 const page: Page = {
     id: 'stale-coupon',
     title: 'A coupon from before a change',
+    severities: ['warning', 'info'],
     condition:
         'The coupon from which a depth or tone is worked out was burnt before the laser was last serviced, or before the board or veneer was bought that is in the rack now. Told by the days in `burnt`, `serviced` and `bought`; where one is not written, nothing is said.',
     why: 'A new lens, a cleaned mirror or a new tube changes the power and the spot at the wood; another lot has another density and moisture. The depths are those of the laser and the board as they were.',

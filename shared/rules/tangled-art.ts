@@ -5,6 +5,7 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'tangled-art',
     title: 'Art too tangled to be worked out',
+    severities: ['error'],
     condition: 'The shapes that a step lays on one another cross so often that working out what burns would take minutes.',
     why: 'Fine hatching over fine hatching has millions of crossings. Nothing of the step is planned, rather than a part of it in silence.',
     mend: 'Unite or simplify the shapes in the drawing program, or engrave such shading as a picture with `dither`.',

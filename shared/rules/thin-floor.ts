@@ -9,6 +9,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'thin-floor',
     title: 'Floor left too thin',
+    severities: ['warning'],
+    quickFix: 'sometimes',
     condition: `Less than ${leastFloor} mm of wood is left under a pocket, with depth and thickness at the bad end of their tolerances.`,
     why: 'A floor like paper cups when the glue or resin shrinks, shows through, and breaks under a thumb.',
     mend: 'Engrave less deep or take a thicker board.',

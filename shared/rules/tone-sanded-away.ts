@@ -7,6 +7,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'tone-sanded-away',
     title: 'Sanding takes the colour away',
+    severities: ['warning'],
+    quickFix: 'sometimes',
     condition: 'A face is sanded after an engraving has coloured it, deeper than the colour reaches.',
     why: 'A mere colour lies in the outermost tenth of a millimetre. Sanding for anything else on the same face takes it along.',
     mend: 'Sand first and colour last, or give the engraving a depth.',

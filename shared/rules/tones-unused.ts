@@ -6,6 +6,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'tones-unused',
     title: 'Words for greys where there are none',
+    severities: ['warning'],
+    quickFix: 'always',
     condition: 'A drawing has `dither` or `curve`, which are for pictures; or a picture has `dither` and `threshold` at once.',
     why: 'A drawing has edges, and what is darker than its threshold burns whole. A picture in dots burns all its greys, so no threshold has a say.',
     mend: 'Take the line out, or use a picture (PNG or JPEG).',

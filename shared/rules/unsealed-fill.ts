@@ -9,6 +9,8 @@ import { statementBefore } from './statement-before';
 const page: Page = {
     id: 'unsealed-fill',
     title: 'Filled before it is sealed',
+    severities: ['warning'],
+    quickFix: 'always',
     condition: 'A pocket in a wood that bleeds is filled before the board has been sealed.',
     why: 'Thin resin and its colour run along the open grain, far past the edge, and no sanding takes that back.',
     mend: 'Seal the board after engraving and before filling; a slow epoxy seals best, a wash of clear-drying wood glue does too.',

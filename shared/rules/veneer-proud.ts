@@ -11,6 +11,8 @@ const leastSeated = 0.5;
 const page: Page = {
     id: 'veneer-proud',
     title: 'Veneer stands proud, or lies sunken',
+    severities: ['warning'],
+    quickFix: 'sometimes',
     condition:
         'Less than half of the veneer’s thickness sits in the pocket, or its face lies below the board’s and sanding does not reach it.',
     why: 'In too shallow a pocket the parts do not lock, and most of the veneer is sanded away again. Sunken, its face stays dirty and its edges stay round.',

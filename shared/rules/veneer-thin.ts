@@ -12,6 +12,8 @@ const leastLeft = 0.2;
 const page: Page = {
     id: 'veneer-thin',
     title: 'Veneer left too thin',
+    severities: ['warning', 'error'],
+    quickFix: 'sometimes',
     condition: `After all sanding the veneer in the pocket is likely thinner than ${leastLeft} mm, or may be gone at worst.`,
     why: 'Glue shines through, and the next stroke of the sander opens a hole.',
     mend: 'Engrave the pocket deeper, sand less below flush, or use a thicker veneer.',

@@ -15,6 +15,8 @@ const ease = 0.03;
 const page: Page = {
     id: 'wide-seam',
     title: 'Seam too wide',
+    severities: ['warning'],
+    quickFix: 'sometimes',
     condition: `Pressed in and sanded, the veneer leaves a gap of more than ${widest} mm along its edges.`,
     why: 'It shows as a dark line of glue around every part, and thin glue does not bridge it.',
     mend: 'Give less clearance, but no less than lets the veneer reach the floor; or take an `offset` out that makes the gap wider.',

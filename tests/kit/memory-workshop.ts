@@ -8,6 +8,7 @@ import { ArtCache } from '../../server/workshop/art-cache';
 import { namesInArt } from '../../server/workshop/names-in-art';
 import { Workshop } from '../../server/workshop/workshop';
 import type { Finding } from '../../shared/recipe/finding';
+import { expectToKeepToItsPage } from './keeps-to-its-page';
 
 /** A workshop whose files live in memory; the built-in stock is there. */
 export interface MemoryWorkshop {
@@ -40,7 +41,9 @@ export async function memoryWorkshop(art: Readonly<Record<string, string | Uint8
         open,
         async findings(text) {
             const document = await open(text);
-            return [...workshop.textFindings(document), ...((await workshop.tradeFindings(document)) ?? [])];
+            const found = [...workshop.textFindings(document), ...((await workshop.tradeFindings(document)) ?? [])];
+            for (const finding of found) expectToKeepToItsPage(finding);
+            return found;
         },
     };
 }

@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { type CompletionItem, CompletionTriggerKind, InsertTextFormat } from 'vscode-languageserver';
 import { resolveProposal } from '../../language/editor/lazy-documentation';
 import { createKerfServices, type KerfServices } from '../../language/module';
+import type { Page } from '../../shared/rules/page';
 
 const files = ['art/heron.svg', 'art/gull.png', 'art/notes.txt', 'workshop.kerf', 'old/board.kerf'];
 
@@ -21,7 +22,15 @@ class ShopFiles {
     }
 }
 
-const notMirrored = { id: 'not-mirrored', title: 'Not mirrored', condition: 'When.', why: '', mend: '', source: '' };
+const notMirrored: Page = {
+    id: 'not-mirrored',
+    title: 'Not mirrored',
+    severities: ['error'],
+    condition: 'When.',
+    why: '',
+    mend: '',
+    source: '',
+};
 let kerf: KerfServices;
 let count = 0;
 beforeAll(async () => {

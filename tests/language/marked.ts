@@ -1,6 +1,7 @@
 import { expect } from 'vitest';
 import { textFindings } from '../../language/text-findings';
 import type { Finding } from '../../shared/recipe/finding';
+import { expectToKeepToItsPage } from '../kit/keeps-to-its-page';
 import { open, services } from './services';
 
 /** One expected finding: where its carets stand, its rule, and words its message must hold. */
@@ -55,6 +56,7 @@ export function mark(text: string, findings: readonly Finding[]): string {
 export async function expectMarked(marked: string): Promise<readonly Finding[]> {
     const { text, marks } = unmark(marked);
     const findings = textFindings(await open(text), services);
+    for (const finding of findings) expectToKeepToItsPage(finding);
     const shown = `\n${mark(text, findings)}\n`;
     const place = ({ offset, length, rule }: { offset: number; length: number; rule: string }) => `${offset}+${length} ${rule}`;
     const actual = findings.map(({ where, rule }) => place({ offset: where.offset, length: Math.max(1, where.length), rule }));

@@ -39,6 +39,7 @@ function rulesFor(findings: readonly PlacedFinding[]): ReportingDescriptor[] {
             id: page.id,
             shortDescription: { text: page.title },
             fullDescription: { text: page.condition },
+            defaultConfiguration: { level: levels[page.severities[0] ?? 'warning'] },
             help: { text, markdown: text },
         };
     });

@@ -5,6 +5,7 @@ import type { CouponRule } from './coupon-rule';
 const page: Page = {
     id: 'coupon-contradicts',
     title: 'More dose, less depth',
+    severities: ['warning'],
     condition: 'On the whole, the squares that were burnt with more dose came out shallower.',
     why: 'No wood does that, so speeds, powers or depths are noted at the wrong squares, or the coupon was not in focus. No line can be laid through it: the depths lean on a guess from density.',
     mend: 'Compare the rows with the labels burnt beside the squares, and measure again.',

@@ -6,6 +6,8 @@ import type { CouponRule } from './coupon-rule';
 const page: Page = {
     id: 'coupon-outlier',
     title: 'A square that does not go with the others',
+    severities: ['warning'],
+    quickFix: 'always',
     condition:
         'The depth measured in a square lies further from the line through the others than chance would have it once in twenty such coupons, and further than a depth can be misread.',
     why: 'One slip of the gauge, a knot, or a speed noted wrongly bends the line, and every depth worked out from it.',

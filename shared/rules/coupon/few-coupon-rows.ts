@@ -6,6 +6,7 @@ import type { CouponRule } from './coupon-rule';
 const page: Page = {
     id: 'few-coupon-rows',
     title: 'A coupon that tells little',
+    severities: ['info'],
     condition:
         'The rows are too few, or too much alike, to tell the dose at which the wood begins to burn from the energy that it takes, with at least three rows to spare.',
     why: 'A line always runs through two points, however wrong they are. Depths are then told with wide intervals, and lean on a guess from the wood’s density.',
