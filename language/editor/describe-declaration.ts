@@ -11,8 +11,7 @@ import {
     type Resin,
     type Sealer,
 } from '../generated/ast';
-import { kindReference } from '../lowering/stock';
-import { itemKey } from '../vocabulary/item-key';
+import { foldKey, kindReference } from '../lowering/stock';
 import { describeLaser } from './describe-laser';
 
 /** Longer declarations are cut: a hover is read at a glance. */
@@ -39,7 +38,7 @@ function inherited(node: Resin | Sealer | Glue | Coat): string[] {
     const parts: string[] = [];
     for (let base = kindReference(node)?.ref; hasKind(base) && !seen.has(base); base = kindReference(base)?.ref) {
         seen.add(base);
-        const lines = base.items.filter((item) => !isKind(item) && !written.has(itemKey(item) ?? ''));
+        const lines = base.items.filter((item) => !isKind(item) && !written.has(foldKey(item) ?? ''));
         for (const key of keysOf(base)) written.add(key);
         const text = lines.map(({ $cstNode }) => $cstNode?.text ?? '').join('\n');
         if (text !== '') parts.push(`Like \`${base.name}\` where nothing else is written:`, codeBlock(text));
@@ -48,7 +47,7 @@ function inherited(node: Resin | Sealer | Glue | Coat): string[] {
 }
 
 function keysOf({ items }: Resin | Sealer | Glue | Coat): string[] {
-    return items.flatMap((item) => itemKey(item) ?? []);
+    return items.flatMap((item) => foldKey(item) ?? []);
 }
 
 /** The declaration without the comments inside it, its lines moved to the left edge. */

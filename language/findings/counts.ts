@@ -82,7 +82,7 @@ function* wordFindings(node: ast.Trait): Iterable<Finding> {
     const where = whereOfPart(node, 'value');
     const meant = nearest(node.value, property.choices);
     yield say('unknown-word', {
-        message: `\`${node.key}\` is ${oneOf(property.choices)}, not \`${node.value}\`.`,
+        message: `\`${property.words}\` is ${oneOf(property.choices)}, not \`${node.value}\`.`,
         where,
         fixes: (meant === undefined ? property.choices : [meant]).map((word) =>
             replaceWith(where, word, `Change to \`${word}\``, meant !== undefined),

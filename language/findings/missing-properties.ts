@@ -20,7 +20,7 @@ function need(severity: Severity, either: readonly string[], message: (name: str
 
 const sheet: Need[] = [
     need('error', ['thickness'], (name) => `${name} has no thickness: nothing can be worked out from it.`),
-    need('warning', ['wood'], (name) => `${name} does not say which wood it is.`),
+    need('warning', ['wood', 'madeof'], (name) => `${name} does not say which wood it is, or what it is made of.`),
 ];
 const marks = ['art', 'circle', 'rectangle'];
 

@@ -48,8 +48,20 @@ export class Items {
         return this.words(key)[0];
     }
 
+    /** All words of that key, each once. */
     words(key: string): string[] {
-        return this.items.flatMap((item) => (isTrait(item) && item.key === key && item.value !== undefined ? [item.value] : []));
+        const words = this.items.flatMap((item) =>
+            isTrait(item) && item.key === key && item.value !== undefined ? [item.value] : [],
+        );
+        return [...new Set(words)];
+    }
+
+    /** The first line of that key that says one of the words. */
+    choice<T extends string>(key: string, choices: readonly T[]): Written<T> | undefined {
+        return this.first((item) => {
+            const word = isTrait(item) && item.key === key ? choices.find((choice) => choice === item.value) : undefined;
+            return word === undefined ? undefined : { value: word, where: whereOf(item) };
+        });
     }
 
     tone(key: string): string | undefined {

@@ -76,6 +76,7 @@ function blankOf(node: ast.Blank): Blank {
             size: items.size('size'),
             grain: items.first(grainOf),
             grainWhere: items.first((item) => (grainOf(item) === undefined ? undefined : whereOf(item))),
+            touchedBy: items.choice('touchedby', ['food', 'hands', 'nobody'] as const),
         }),
         backing: backing === 'foil' || backing === 'tape' ? backing : 'none',
         whole: whereOf(node),

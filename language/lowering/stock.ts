@@ -1,20 +1,23 @@
 import type { AstNode, Reference } from 'langium';
-import type {
-    Abrasive,
-    Beam,
-    Coat,
-    Coupon,
-    Glue,
-    Laser,
-    Named,
-    Pores,
-    Price,
-    Resin,
-    Sealer,
-    Sheet,
-    Wood,
+import {
+    type Abrasive,
+    type Beam,
+    type Coat,
+    type Coupon,
+    type Glue,
+    type Laser,
+    materials,
+    type Named,
+    type Pores,
+    type Price,
+    type Resin,
+    type Sealer,
+    type Sheet,
+    treatments,
+    type Wood,
 } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
+import { itemKey } from '../vocabulary/item-key';
 import { isDay } from './day';
 import { Items } from './items';
 import { amountOf } from './number';
@@ -37,7 +40,12 @@ export function present<T extends object>(fields: T): { [K in keyof T]: Exclude<
 
 export function beamOf(node: ast.Beam): Beam {
     const items = new Items(node.items);
-    return { ...named(node), ...present({ wavelength: items.figure('wavelength') }), foilStops: items.word('foil') === 'stops' };
+    return {
+        ...named(node),
+        ...present({ wavelength: items.figure('wavelength') }),
+        foilStops: items.word('foil') === 'stops',
+        cautions: items.words('caution'),
+    };
 }
 
 export function laserOf(node: ast.Laser): Laser {
@@ -132,6 +140,8 @@ export function sheetOf(node: ast.Sheet): Sheet {
         kind: ast.isBoard(node) ? 'board' : 'veneer',
         ...present({
             wood: wood && woodOf(wood),
+            madeOf: items.choice('madeof', materials),
+            treatedWith: items.choice('treatedwith', treatments),
             thickness: items.figure('thickness'),
             moisture: items.figure('moisture'),
             bought: lastDay(node.items, 'bought'),
@@ -155,8 +165,12 @@ export function kindReference(node: ast.Resin | ast.Sealer | ast.Glue | ast.Coat
     return (node.items as readonly AstNode[]).filter(ast.isKind).find(({ base }) => base !== undefined)?.base;
 }
 
-/** Lines of one key hide each other; the price of the pigment is another than that of the resin. */
-function foldKey(item: AstNode): string {
+/**
+ * Lines of one key hide each other; the price of the pigment is another than that of the resin, and no
+ * caution hides another: undefined where a line stands beside all others.
+ */
+export function foldKey(item: AstNode): string | undefined {
+    if (itemKey(item) === 'caution') return undefined;
     const { key, of } = item as { key?: string; of?: string };
     return key ?? `${item.$type} ${of ?? ''}`;
 }
@@ -169,8 +183,8 @@ function folded(line: readonly { items: readonly AstNode[] }[]): Items {
         const here = new Set<string>();
         for (const item of block.items) {
             const key = foldKey(item);
-            if (seen.has(key)) continue;
-            here.add(key);
+            if (key !== undefined && seen.has(key)) continue;
+            if (key !== undefined) here.add(key);
             items.push(item);
         }
         for (const key of here) seen.add(key);
@@ -195,6 +209,7 @@ export function resinOf(node: ast.Resin): Resin {
             pigment: items.figure('pigment'),
             powder: items.figure('powder'),
             opacity: items.figure('opacity'),
+            food: items.word('food'),
             price: fluidPrice(items, undefined),
             pigmentPrice: fluidPrice(items, 'pigment'),
             powderPrice: fluidPrice(items, 'powder'),
@@ -220,6 +235,7 @@ export function sealerOf(node: ast.Sealer): Sealer {
             dry: items.figure('dry'),
             spread: items.figure('spread'),
             density: items.figure('density'),
+            food: items.word('food'),
             price: fluidPrice(items, undefined),
         }),
         cautions: items.words('caution'),
@@ -237,6 +253,7 @@ export function glueOf(node: ast.Glue): Glue {
             cure: items.figure('cure'),
             spread: items.figure('spread'),
             density: items.figure('density'),
+            food: items.word('food'),
             price: fluidPrice(items, undefined),
         }),
         cautions: items.words('caution'),
@@ -253,6 +270,8 @@ export function coatOf(node: ast.Coat): Coat {
             cure: items.figure('cure'),
             spread: items.figure('spread'),
             density: items.figure('density'),
+            food: items.word('food'),
+            rags: items.choice('rags', ['ignite', 'harmless'] as const)?.value,
             price: fluidPrice(items, undefined),
         }),
         cautions: items.words('caution'),

@@ -35,6 +35,10 @@ const names: Readonly<Record<string, string>> = {
     focus: '`driven`, `by-hand` or `fixed`',
     bleed: '`yes` or `no`',
     pores: 'a word such as `ring`',
+    rags: '`ignite` or `harmless`',
+    'SheetMade of': 'a word such as `plywood`',
+    'SheetTreated with': 'a word such as `preservative`',
+    'Touched by': '`food`, `hands` or `nobody`',
     grits: 'a grit such as `120`',
 };
 
@@ -44,6 +48,7 @@ const texts: Readonly<Record<string, string>> = {
     do: 'what is to be done, in quotes',
     note: 'what went well or wrong, in quotes',
     caution: 'the warning in quotes',
+    food: 'whose word says so, in quotes',
 };
 
 /**

@@ -111,6 +111,14 @@ const blank: Property[] = [
     property('Blank', 'backing', 'word', 'What it is stuck to while it is burnt.', 'backing foil', {
         choices: ['foil', 'tape', 'none'],
     }),
+    property(
+        'Blank',
+        'touched by',
+        'word',
+        'What touches its face in use: food, hands and cloths, or nobody who only looks at it.',
+        'touched by food',
+        { choices: ['food', 'hands', 'nobody'] },
+    ),
 ];
 
 const engrave: Property[] = [

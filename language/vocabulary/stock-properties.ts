@@ -1,3 +1,4 @@
+import { materials, treatments } from '../../shared/recipe/stock';
 import { measure, type Property, property, share } from './property';
 
 const minute = 60;
@@ -6,6 +7,14 @@ const day = 86400;
 
 const caution = (block: string) =>
     property(block, 'caution', 'text', 'A danger to be told of wherever this is used.', 'caution "Wear gloves."', { many: true });
+const food = (block: string) =>
+    property(
+        block,
+        'food',
+        'text',
+        'Whose word says that food may touch it once it has cured: the maker’s declaration, with its date.',
+        'food "The maker’s declaration of March 2026, 30 days after the last coat."',
+    );
 const kind = (block: string, example: string) =>
     property(block, 'kind', 'name', 'What it is like: every figure not written here is taken from there.', `kind ${example}`);
 const dry = (block: string) =>
@@ -66,6 +75,22 @@ const wood: Property[] = [
 
 const sheet = (block: string, thickness: readonly [number, number], example: string): Property[] => [
     property(block, 'wood', 'name', 'The wood it is made of.', 'wood black-walnut'),
+    property(
+        block,
+        'made of',
+        'word',
+        'What it is made of where it is not solid wood, or where its name could mislead: decides whether it may be burnt.',
+        'made of plywood',
+        { choices: [...materials] },
+    ),
+    property(
+        block,
+        'treated with',
+        'word',
+        'What it was treated with before it was bought: decides whether it may be burnt.',
+        'treated with preservative',
+        { choices: [...treatments] },
+    ),
     property(block, 'thickness', 'figure', 'Thickness, best with the tolerance it was bought or planed to.', example, {
         measures: [measure('length', thickness)],
     }),
@@ -182,6 +207,7 @@ const resin: Property[] = [
     property('Resin', 'colour', 'colour', 'Colour when cured.', 'colour #1f6f8b'),
     priceOf('Resin', 'price 42 for 1.5 kg', { many: true }),
     caution('Resin'),
+    food('Resin'),
 ];
 
 const glue: Property[] = [
@@ -197,6 +223,7 @@ const glue: Property[] = [
     fluidDensity('Glue'),
     priceOf('Glue', 'price 9 for 500 g'),
     caution('Glue'),
+    food('Glue'),
 ];
 
 const coupon: Property[] = [
@@ -266,6 +293,7 @@ export const stockProperties: readonly Property[] = [
     fluidDensity('Sealer'),
     priceOf('Sealer', 'price 16 for 0.5 l'),
     caution('Sealer'),
+    food('Sealer'),
     ...glue,
     kind('Coat', 'drying-oil'),
     dry('Coat'),
@@ -273,7 +301,11 @@ export const stockProperties: readonly Property[] = [
     spread('Coat'),
     fluidDensity('Coat'),
     priceOf('Coat', 'price 22 for 1 l'),
+    property('Coat', 'rags', 'word', 'Whether rags wet with it heat up and catch fire by themselves.', 'rags ignite', {
+        choices: ['ignite', 'harmless'],
+    }),
     caution('Coat'),
+    food('Coat'),
     ...shop,
     ...coupon,
 ];

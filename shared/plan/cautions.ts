@@ -1,17 +1,22 @@
-import { showNumber } from '../quantity/show';
+import { showNumber, showTime } from '../quantity/show';
 import type { Recipe } from '../recipe/recipe';
 import type { Step } from '../recipe/step';
 import type { Laser } from '../recipe/stock';
+import type { StepPlan } from './plan';
+import { isLong, stepCautions } from './step-cautions';
 
 /** Stands behind every list of cautions. */
 export const whatComesFirst =
     'Local codes, the maker’s manuals of machine and materials, and licensed practice come before anything written here.';
 
 /** The usual cautions of the work in a recipe, most urgent first. They never promise that a thing is safe. */
-export function cautions(recipe: Recipe): string[] {
+export function cautions(recipe: Recipe, steps: readonly StepPlan[]): string[] {
     const list: string[] = [];
     const has = (kind: Step['kind']): boolean => recipe.steps.some((step) => step.kind === kind);
-    if (has('engrave') || has('cut')) list.push(...laserCautions(recipe.laser));
+    if (has('engrave') || has('cut')) {
+        const [fire, ...others] = laserCautions(recipe.laser);
+        list.push(fire!, ...attendance(steps), ...others);
+    }
     if (recipe.blanks.some((blank) => blank.backing === 'foil')) {
         list.push('Bare foil throws the beam back like a mirror: cover what is not under veneer, and stay behind the enclosure.');
     }
@@ -27,8 +32,29 @@ export function cautions(recipe: Recipe): string[] {
             'Metal powder: mask and no open flame while it is weighed out; fine aluminium and its like burn fiercely, and water makes it worse. Never put a laser on a metal-filled inlay.',
         );
     }
-    list.push(...stockCautions(recipe));
-    return list.length === 0 ? [] : [...list, whatComesFirst];
+    list.push(...steps.flatMap((step) => stepCautions(step, recipe)));
+    return list.length === 0 ? [] : [...new Set(list), whatComesFirst];
+}
+
+/** Every step with the cautions of its own. */
+export function withCautions(steps: readonly StepPlan[], recipe: Recipe): StepPlan[] {
+    return steps.map((step) => {
+        const own = [...attendanceHere(step), ...stepCautions(step, recipe)];
+        return own.length === 0 ? step : { ...step, cautions: [...new Set(own)] };
+    });
+}
+
+/** How long somebody has to stand by. */
+function attendance(steps: readonly StepPlan[]): string[] {
+    const long = steps.filter(isLong);
+    if (long.length === 0) return [];
+    const each = long.map(({ title, times }) => `${showTime(times.machine)} in “${title}”`);
+    return [`The laser runs long for each piece: ${each.join(', ')}. Plan for somebody to stay beside it all that time.`];
+}
+
+function attendanceHere(step: StepPlan): string[] {
+    if (!isLong(step)) return [];
+    return [`The laser runs for ${showTime(step.times.machine)}: somebody stays beside it all that time.`];
 }
 
 /** What holds whenever a laser burns wood. */
@@ -38,30 +64,10 @@ export function laserCautions(laser: Laser | undefined): string[] {
     return [
         'Fire: never leave the laser running alone; keep an extinguisher at hand and look again an hour after the last burn.',
         'Smoke: run the extraction and keep the door closed; wood smoke harms the lungs.',
-        `Eyes: keep the enclosure shut, or wear eyewear made for ${what}; a beam that glances off metal is as strong as before.`,
+        `Eyes: keep the enclosure shut, or wear eyewear whose mark says that it is made for ${what}; a beam that glances off metal is as strong as before.`,
+        ...(laser?.beam?.cautions ?? []).map((text) => `${laser!.beam!.name}: ${text}`),
         'Never burn PVC, vinyl or anything that may hold chlorine, treated wood, or boards of unknown glue.',
     ];
-}
-
-function stockCautions(recipe: Recipe): string[] {
-    const list: string[] = [];
-    for (const { sheet } of recipe.blanks) {
-        for (const text of sheet?.wood?.cautions ?? []) list.push(`${sheet?.wood?.name}: ${text}`);
-    }
-    for (const step of recipe.steps) {
-        const stock =
-            step.kind === 'seal'
-                ? step.sealer
-                : step.kind === 'fill'
-                  ? step.resin
-                  : step.kind === 'finish'
-                    ? step.coat
-                    : step.kind === 'inlay'
-                      ? step.glue
-                      : undefined;
-        for (const text of stock?.cautions ?? []) list.push(`${stock?.name}: ${text}`);
-    }
-    return [...new Set(list)];
 }
 
 /** In nm for light that can be seen or nearly so, in µm beyond. */

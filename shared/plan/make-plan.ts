@@ -1,6 +1,6 @@
 import type { Recipe } from '../recipe/recipe';
 import { planBlank } from './blanks';
-import { cautions } from './cautions';
+import { cautions, withCautions } from './cautions';
 import { planCuttings } from './cutting';
 import { planFrames } from './frames';
 import type { Memo } from './memo';
@@ -40,13 +40,13 @@ export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, me
         recipe,
         arts,
         blanks,
-        steps: withWood(steps, blanks),
+        steps: withCautions(withWood(steps, blanks), recipe),
         frames,
         totals: sumTimes(steps.map((step) => step.times)),
         supplies: used,
         schedule: laid,
         cuttings,
         ...(cost === undefined ? {} : { cost }),
-        cautions: cautions(recipe),
+        cautions: cautions(recipe, steps),
     };
 }

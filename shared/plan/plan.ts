@@ -71,6 +71,8 @@ export interface StepPlan {
     readonly inlay?: InlayPlan;
     readonly sand?: SandPlan;
     readonly wood?: WoodPlan;
+    /** The dangers of this step by itself; absent where there are none but the general ones. */
+    readonly cautions?: readonly string[];
 }
 
 export interface FillPlan {

@@ -60,6 +60,8 @@ export interface ArtSource extends Named {
 
 export type Dithering = 'floyd-steinberg' | 'jarvis-judice-ninke' | 'ordered';
 
+export type Touch = 'food' | 'hands' | 'nobody';
+
 export type Backing = 'foil' | 'tape' | 'none';
 
 export interface Blank extends Named {
@@ -70,5 +72,7 @@ export interface Blank extends Named {
     /** The whole statement of it. */
     readonly grainWhere?: Where;
     readonly backing: Backing;
+    /** What touches its face when it is in use. */
+    readonly touchedBy?: Written<Touch>;
     readonly whole: Where;
 }

@@ -15,6 +15,7 @@ export interface Beam extends Named {
     readonly wavelength?: Quantity;
     /** Whether foil tape stops this beam at the powers of a wood shop. */
     readonly foilStops: boolean;
+    readonly cautions?: readonly string[];
 }
 
 /** What lowers the focus as a pocket gets deeper: the machine, a person at a stop of the machine, or nothing. */
@@ -83,9 +84,32 @@ export interface Price {
     readonly where: Where;
 }
 
+/** What a sheet can be said to be made of, and treated with. */
+export const materials = [
+    'solid',
+    'plywood',
+    'mdf',
+    'hardboard',
+    'chipboard',
+    'osb',
+    'bamboo',
+    'acrylic',
+    'polycarbonate',
+    'polystyrene',
+    'abs',
+    'pvc',
+] as const;
+export type Material = (typeof materials)[number];
+/** Bound with glues of which their makers do not always say what they are. */
+export const unnamedGlue: ReadonlySet<Material> = new Set(['plywood', 'mdf', 'hardboard', 'chipboard', 'osb', 'bamboo']);
+export const treatments = ['nothing', 'preservative', 'fire-retardant', 'paint', 'unknown'] as const;
+export type Treatment = (typeof treatments)[number];
+
 export interface Sheet extends Named {
     readonly kind: 'board' | 'veneer';
     readonly wood?: Wood;
+    readonly madeOf?: Written<Material>;
+    readonly treatedWith?: Written<Treatment>;
     readonly thickness?: Quantity;
     readonly moisture?: Quantity;
     /** The day on which what is in the rack now was bought. */
@@ -116,6 +140,8 @@ export interface Resin extends Named {
     readonly opacity?: Quantity;
     readonly colour: string;
     readonly cautions?: readonly string[];
+    /** Whose word says that food may touch it once it has cured. */
+    readonly food?: string;
 }
 
 export interface Sealer extends Named {
@@ -125,6 +151,8 @@ export interface Sealer extends Named {
     readonly density?: Quantity;
     readonly price?: Price;
     readonly cautions: readonly string[];
+    /** Whose word says that food may touch it once it has cured. */
+    readonly food?: string;
 }
 
 export interface Glue extends Named {
@@ -137,6 +165,8 @@ export interface Glue extends Named {
     readonly density?: Quantity;
     readonly price?: Price;
     readonly cautions: readonly string[];
+    /** Whose word says that food may touch it once it has cured. */
+    readonly food?: string;
 }
 
 export interface Coat extends Named {
@@ -146,7 +176,11 @@ export interface Coat extends Named {
     readonly spread?: Quantity;
     readonly density?: Quantity;
     readonly price?: Price;
+    /** Whether rags wet with it heat up and catch fire by themselves. */
+    readonly rags?: 'ignite' | 'harmless';
     readonly cautions: readonly string[];
+    /** Whose word says that food may touch it once it has cured. */
+    readonly food?: string;
 }
 
 export interface Abrasive extends Named {

@@ -18,6 +18,7 @@ import { fillSandedAway } from './fill-sanded-away';
 import { finePitch } from './fine-pitch';
 import { finishBeforeSanding } from './finish-before-sanding';
 import { foilAndFibre } from './foil-and-fibre';
+import { foodContact } from './food-contact';
 import { glueOnSealed } from './glue-on-sealed';
 import { gritJump } from './grit-jump';
 import { gritsCoarsen } from './grits-coarsen';
@@ -26,6 +27,7 @@ import { jamsBeforeFloor } from './jams-before-floor';
 import { laserOnResin } from './laser-on-resin';
 import { leavesScorch } from './leaves-scorch';
 import { leftProud } from './left-proud';
+import { longBurn } from './long-burn';
 import { lowContrast } from './low-contrast';
 import { marksAlike } from './marks-alike';
 import { marksNoRoom } from './marks-no-room';
@@ -42,6 +44,7 @@ import { noCoupon } from './no-coupon';
 import { notInverse } from './not-inverse';
 import { notMirrored } from './not-mirrored';
 import { offBlank } from './off-blank';
+import { oilyRags } from './oily-rags';
 import { oneHeavyPass } from './one-heavy-pass';
 import { outOfFocus } from './out-of-focus';
 import { outOfOrder } from './out-of-order';
@@ -145,7 +148,7 @@ const burn = [
     checkDisagrees,
 ];
 const wood = [movementAcrossInlay, moistureMismatch, lowContrast, beyondSheet];
-const safety = [neverBurn, foilAndFibre];
+const safety = [neverBurn, foilAndFibre, foodContact, oilyRags, longBurn];
 
 /** The rules of the trade by what they are about, in the order in which a maker meets it. Those of the text itself live in the language room. */
 export const ruleFamilies: readonly { readonly title: string; readonly rules: readonly Rule[] }[] = [

@@ -1,17 +1,19 @@
 import type { Plan } from '../plan/plan';
-import type { Fix } from '../recipe/finding';
+import type { Change, Fix } from '../recipe/finding';
 import type { Step, Wait } from '../recipe/step';
 import { statementBefore } from './statement-before';
 
-/** Makes the last wait between two steps long enough, or puts one in front of the later. */
-export function longerWait(plan: Plan, from: Step, to: Step, missing: number): Fix {
+/** Makes the last wait between two steps long enough, or puts one in front of the later; or at the end where none is later. */
+export function longerWait(plan: Plan, from: Step, to: Step | undefined, missing: number): Fix {
     const waits = plan.recipe.steps.filter(
-        (step): step is Wait => step.kind === 'wait' && step.index > from.index && step.index < to.index,
+        (step): step is Wait => step.kind === 'wait' && step.index > from.index && (to === undefined || step.index < to.index),
     );
     const last = waits[waits.length - 1];
     if (last === undefined) {
         const text = `wait ${timeText(missing)}`;
-        return { title: `Add \`${text}\``, preferred: true, changes: [statementBefore(to, text)] };
+        const added: Change =
+            to === undefined ? { do: 'add', block: plan.recipe.whole, statement: text } : statementBefore(to, text);
+        return { title: `Add \`${text}\``, preferred: true, changes: [added] };
     }
     const text = timeText(last.time.value + missing);
     return { title: `Wait ${text}`, preferred: true, changes: [{ do: 'replace', where: last.time.where, text }] };

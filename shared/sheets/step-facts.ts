@@ -25,7 +25,7 @@ export interface Fact {
 
 /** What a person at the bench needs to know of a step, most needed first. */
 export function stepFacts(plan: StepPlan): Fact[] {
-    return [...workFacts(plan), ...timeFacts(plan)];
+    return [...workFacts(plan), ...timeFacts(plan), ...cautionFacts(plan)];
 }
 
 /** The same without the times, for where those stand by themselves. */
@@ -189,6 +189,10 @@ function measured(quantity: { value: number; tolerance: number }): string {
         low: quantity.value - quantity.tolerance,
         high: quantity.value + quantity.tolerance,
     });
+}
+
+function cautionFacts({ cautions = [] }: StepPlan): Fact[] {
+    return cautions.map((value) => ({ label: 'caution', value }));
 }
 
 function timeFacts({ times }: StepPlan): Fact[] {

@@ -1,0 +1,53 @@
+import type { Recipe } from '../recipe/recipe';
+import type { Step } from '../recipe/step';
+import { type Material, unnamedGlue } from '../recipe/stock';
+import type { StepPlan } from './plan';
+
+/** A run of the laser that is more than a look now and then, s: common practice, no source. */
+const longRun = 20 * 60;
+
+export function isLong({ times }: StepPlan): boolean {
+    return times.machine >= longRun;
+}
+
+/** The dangers of what one step is done with, each told by its name. */
+export function stepCautions({ step, blank }: StepPlan, recipe: Recipe): string[] {
+    return [...materialCautions(step, blank, recipe), ...rags(step), ...fluidCautions(step)];
+}
+
+/** Of the wood or board where it becomes smoke or dust. */
+function materialCautions({ kind }: Step, name: string | undefined, { blanks }: Recipe): string[] {
+    if (kind !== 'engrave' && kind !== 'cut' && kind !== 'sand') return [];
+    const sheet = blanks.find((blank) => blank.name === name)?.sheet;
+    const list = (sheet?.wood?.cautions ?? []).map((text) => `${sheet!.wood!.name}: ${text}`);
+    const made: Material | undefined = sheet?.madeOf?.value;
+    if (sheet !== undefined && made !== undefined && unnamedGlue.has(made)) {
+        // From memory, no source found: urea and phenol glues give formaldehyde off, more of it hot.
+        list.push(
+            `${sheet.name} is made of ${made}: its smoke and dust carry formaldehyde from the glue. Extraction and a mask.`,
+        );
+    }
+    return list;
+}
+
+/** From memory and common practice, no source found: linseed, tung and their like heat up as they dry. */
+function rags(step: Step): string[] {
+    if (step.kind !== 'finish' || step.coat?.rags !== 'ignite') return [];
+    return [
+        `Rags wet with ${step.coat.name} catch fire by themselves, hours later. Spread each out flat outdoors until it is hard, or soak it in water in a closed metal can, and ask where such waste goes; never leave one crumpled, in a heap or in a bin.`,
+    ];
+}
+
+function fluidCautions(step: Step): string[] {
+    const stock =
+        step.kind === 'seal'
+            ? step.sealer
+            : step.kind === 'fill'
+              ? step.resin
+              : step.kind === 'finish'
+                ? step.coat
+                : step.kind === 'inlay'
+                  ? step.glue
+                  : undefined;
+    return (stock?.cautions ?? []).map((text) => `${stock?.name}: ${text}`);
+}
