@@ -14,6 +14,8 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'food-contact',
     title: 'What food will touch',
+    severities: ['warning', 'info'],
+    quickFix: 'sometimes',
     condition:
         'A blank is `touched by food`, and at the end it bears a finish, sealer, resin or glue of which the stock names nobody who says that food may touch it, or that has not cured; or burnt wood lies open on it.',
     why: 'No class of finish is fit for food by itself: that hangs on the very product, its driers and colours, and on its cure. Char rubs off on food and cloth, and a burnt hollow does not wipe clean.',

@@ -8,6 +8,7 @@ const long = 3600;
 const page: Page = {
     id: 'long-burn',
     title: 'The laser runs for long',
+    severities: ['info', 'warning'],
     condition: 'One step keeps the laser running for more than an hour for each piece, or for longer than the shop’s workday.',
     why: 'A laser must not run alone: a flame in the kerf is put out in seconds by who sees it. The longer it runs, the likelier somebody walks away.',
     mend: 'Plan for somebody to stay. A coarser `pitch` or fewer `passes` shorten it; a step can be split in two, so that it stops at a place of your choosing.',

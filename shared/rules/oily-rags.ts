@@ -8,6 +8,8 @@ import { statementBefore } from './statement-before';
 const page: Page = {
     id: 'oily-rags',
     title: 'What becomes of the oily rags',
+    severities: ['info'],
+    quickFix: 'always',
     condition:
         'A finish of which rags catch fire by themselves (`rags ignite`, as drying oils do) goes on, and no later `do` step speaks of the rags.',
     why: 'As the oil takes in oxygen it heats up. In a crumpled rag the heat stays inside, and hours later, with nobody in the shop, it burns.',

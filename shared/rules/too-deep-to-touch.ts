@@ -9,7 +9,8 @@ const felt = 25.4 / 16;
 const page: Page = {
     id: 'too-deep-to-touch',
     title: 'Too deep for a surface to be used',
-    severities: ['hint'],
+    severities: ['hint', 'warning'],
+    quickFix: 'sometimes',
     condition: 'A pocket stays open at the end, 1/16 in (1.6 mm) deep or more below the finished face.',
     why: 'Such an edge is plainly felt with a finger, catches cloth and crumbs, and does not wipe clean: wrong for a cutting board or any surface to be used.',
     mend: 'Engrave less deep, or fill it. If the piece is only looked at, write `touched by nobody` in its blank; with food or hands on it (`touched by food`, `touched by hands`) it is a warning.',

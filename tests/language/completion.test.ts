@@ -89,7 +89,14 @@ describe('lines of a block', () => {
         expect(found).not.toContain('depth');
         expect(found).toEqual(expect.arrayContaining(['art', 'outline', 'allow']));
         expect(await labels(recipe('  <|>'))).not.toContain('laser');
-        expect(await labels('board a { wood oak  <|>  moisture 8 % }')).toEqual(['thickness', 'sheet', 'made of', 'treated with', 'price', 'bought']);
+        expect(await labels('board a { wood oak  <|>  moisture 8 % }')).toEqual([
+            'thickness',
+            'sheet',
+            'made of',
+            'treated with',
+            'price',
+            'bought',
+        ]);
     });
     it('but the one that is being written', async () => {
         expect(await labels('board a {\n  moi<|>sture 8 %\n}')).toEqual(['moisture']);
