@@ -10,7 +10,7 @@ const page: Page = {
     id: 'fill-sanded-away',
     title: 'Sanding takes the fill away',
     severities: ['warning', 'error'],
-    quickFix: 'always',
+    quickFix: 'sometimes',
     condition: `After sanding, less than ${leastLeft} mm of a fill is left, or none at all, with depth and sanding at the bad end.`,
     why: 'Sanding takes the spilled resin and the scorch off the face, and as much off the fill. A skin of resin is see-through and chips out.',
     mend: 'Engrave deeper than the finished depth, or sand less off the face.',
