@@ -4,6 +4,7 @@ import { watchChecklist } from './checklist/checklist';
 import { offerCoupons } from './coupon/offer-coupons';
 import { CurrentRecipe } from './current-recipe';
 import { offerExplanations } from './explain';
+import { offerReviews } from './review/offer-reviews';
 import type { RecipeServer } from './server';
 import { showStatus } from './status';
 import { offerStock } from './stock';
@@ -19,6 +20,7 @@ export async function activateWith(server: RecipeServer, context: vscode.Extensi
         offerExplanations(server),
         offerWriting(server),
         offerCoupons(server),
+        offerReviews(server),
         showStatus(current),
         watchBenches(server, current, context.extensionUri),
         watchChecklist(server, current, context.workspaceState),

@@ -9,6 +9,8 @@ import { answerCouponRequests } from './coupon/coupon-requests';
 import type { Asker } from './engine/asker';
 import type { FileReader } from './files/read-result';
 import { answerRequests } from './requests';
+import { answerReviewRequests } from './review/review-requests';
+import type { Versions } from './review/versions';
 import { answerRunRequests } from './run-requests';
 import { ShownProgress } from './show-progress';
 import { ArtCache } from './workshop/art-cache';
@@ -23,10 +25,12 @@ export interface Process {
     readonly fileSystem: Pick<DefaultSharedModuleContext, 'fileSystemProvider'>;
     readonly read: FileReader;
     readonly asker: Asker;
+    /** Absent where there is no git. */
+    readonly versions?: Versions;
 }
 
 /** Starts the language server on a connection. All of it runs in Node and in a browser worker alike. */
-export function serveLanguage({ connection, fileSystem, read, asker }: Process): Workshop {
+export function serveLanguage({ connection, fileSystem, read, asker, versions }: Process): Workshop {
     // Langium would send the text's findings by itself; the publisher sends them together with the trade's.
     const quiet: Connection = Object.create(connection, { sendDiagnostics: { value: async () => {} } });
     const plans = new LastPlans(() => {
@@ -56,6 +60,7 @@ export function serveLanguage({ connection, fileSystem, read, asker }: Process):
     answerRequests(connection, workshop);
     answerCouponRequests(connection, workshop);
     answerRunRequests(connection, workshop);
+    answerReviewRequests(connection, workshop, versions);
     replanWhenArtChanges(workshop, publisher);
     startLanguageServer(services.shared);
     return workshop;

@@ -1,9 +1,11 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Connection } from 'vscode-languageserver';
+import { byContent } from './files/content-version';
 import { diskReader } from './files/disk-reader';
 import { guardedFileSystem } from './files/guarded-file-system';
 import { WorkspaceFiles } from './files/workspace-files';
+import { GitVersions } from './git/git-versions';
 import { serveLanguage } from './language-server';
 import { nodePort } from './worker/node-port';
 import { PlanQueue } from './worker/plan-queue';
@@ -12,7 +14,14 @@ import { PlanQueue } from './worker/plan-queue';
 export function serveNode(connection: Connection, workerFile: string): void {
     const files = new WorkspaceFiles();
     const asker = new PlanQueue((died) => nodePort(workerFile, died));
-    const workshop = serveLanguage({ connection, fileSystem: guardedFileSystem(files), read: diskReader(files), asker });
+    const workshop = serveLanguage({
+        connection,
+        fileSystem: guardedFileSystem(files),
+        // By content, so that art is the same thing in every version in which it is.
+        read: byContent(diskReader(files)),
+        asker,
+        versions: new GitVersions(files),
+    });
     const { shared } = workshop.services;
     shared.lsp.LanguageServer.onInitialize((params) => {
         const folders = params.workspaceFolders ?? (params.rootUri ? [{ uri: params.rootUri, name: '' }] : []);

@@ -2,6 +2,7 @@ import type { Where } from '../../shared/quantity/where';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
 import type { PressView } from '../../shared/view/press-view';
 import type { ToolpathView } from '../../shared/view/toolpath-view';
+import { isCount, isRecord, readPlace } from '../read-place';
 
 /** What the extension sends to the bench view. */
 export type ToBench =
@@ -46,7 +47,7 @@ export function readFromBench(message: unknown): FromBench | undefined {
         case 'ready':
             return { type: 'ready' };
         case 'reveal': {
-            const where = readWhere(message.where);
+            const where = readPlace(message.where);
             return where && { type: 'reveal', where, focus: message.focus === true };
         }
         case 'recipe':
@@ -56,7 +57,7 @@ export function readFromBench(message: unknown): FromBench | undefined {
         case 'toolpath':
             return isCount(message.step) ? { type: 'toolpath', step: message.step } : undefined;
         case 'write': {
-            const where = readWhere(message.where);
+            const where = readPlace(message.where);
             const { textVersion, text } = message;
             if (where === undefined || !isCount(textVersion) || typeof text !== 'string' || text.length > 200) return undefined;
             return { type: 'write', where, textVersion, text };
@@ -117,13 +118,6 @@ export function readKeptState(state: unknown): KeptState | undefined {
     };
 }
 
-function readWhere(value: unknown): Where | undefined {
-    if (!isRecord(value) || typeof value.uri !== 'string' || value.uri.length > 4096) return undefined;
-    return isCount(value.offset) && isCount(value.length)
-        ? { uri: value.uri, offset: value.offset, length: value.length }
-        : undefined;
-}
-
 function isToolpath(value: unknown): value is ToolpathView {
     if (!isRecord(value) || !isCount(value.step) || !Number.isFinite(value.total) || !Array.isArray(value.works)) return false;
     return value.works.every(
@@ -134,14 +128,6 @@ function isToolpath(value: unknown): value is ToolpathView {
             work.points.length === 3 * work.lit.length &&
             work.points.every(Number.isFinite),
     );
-}
-
-function isRecord(value: unknown): value is Record<string, unknown> {
-    return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
-function isCount(value: unknown): value is number {
-    return Number.isSafeInteger(value) && (value as number) >= 0;
 }
 
 /** A name of the language: recipe, blank, rule. */

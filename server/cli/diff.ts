@@ -5,14 +5,17 @@ import { reviewText } from '../../shared/review/as-text';
 import { reviewHtml } from '../../shared/review/html/as-html';
 import { reviewSchema } from '../../shared/review/review';
 import type { ReviewAnswer } from '../engine/jobs';
+import { openRevision } from '../git/open-revision';
 import { realPlace } from '../git/real-place';
 import { Renames } from '../git/renames';
 import type { ChangedFile, Commit, Repository } from '../git/repository';
 import { insideOf } from '../git/revision-files';
+import type { OpenVersion } from '../review/open-version';
+import { type FilePair, type ReviewWish, reviewFile } from '../review/review-files';
 import { UsageError } from './open-files';
-import { type FilePair, type ReviewWish, reviewFile } from './review-files';
+
 import { repositoryHere, touchedBy } from './since';
-import { type OpenVersion, openFile, openRevision, openWorkTree } from './version-source';
+import { openFile, openWorkTree } from './version-source';
 
 const formats: Readonly<Record<string, (answers: readonly ReviewAnswer[]) => string>> = {
     text: (answers) => answers.map(({ review }) => reviewText(review)).join('\n'),

@@ -1,31 +1,14 @@
 import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { type LangiumDocument, URI } from 'langium';
-import { createKerfServices } from '../../language/module';
-import { allowablePages } from '../all-pages';
-import { LocalAsker } from '../engine/asker';
 import { diskReader } from '../files/disk-reader';
 import { guardedFileSystem } from '../files/guarded-file-system';
-import type { FileReader } from '../files/read-result';
 import { WorkspaceFiles } from '../files/workspace-files';
-import { ArtCache } from '../workshop/art-cache';
-import { Workshop } from '../workshop/workshop';
+import { type OpenFiles, openWorkshop, type Source } from '../workshop/open-workshop';
 import { recipeFilesIn } from './recipe-files';
 
 /** Something the person at the command line got wrong; its message is all they need. */
 export class UsageError extends Error {}
-
-export interface OpenFiles {
-    readonly workshop: Workshop;
-    readonly documents: readonly LangiumDocument[];
-}
-
-/** Where recipe files and art are read from: the disk, a revision. */
-export interface Source {
-    readonly fileSystem: ReturnType<typeof guardedFileSystem>;
-    readonly read: FileReader;
-}
 
 /**
  * Reads and builds the named recipe files, or every one in the named folders. What may be read is
@@ -38,6 +21,7 @@ export async function openFiles(names: readonly string[]): Promise<OpenFiles> {
     return openWorkshop(
         source,
         paths.map((file) => pathToFileURL(file).toString()),
+        fileURLToPath,
     );
 }
 
@@ -46,22 +30,6 @@ export async function diskSource(roots: readonly string[]): Promise<Source> {
     const files = new WorkspaceFiles();
     await files.setRoots(roots);
     return { fileSystem: guardedFileSystem(files), read: diskReader(files) };
-}
-
-/** Reads and builds recipe files by their addresses, with all that they use. */
-export async function openWorkshop({ fileSystem, read }: Source, uris: readonly string[]): Promise<OpenFiles> {
-    const { shared, kerf } = createKerfServices(fileSystem, { tradePages: allowablePages });
-    await shared.workspace.WorkspaceManager.initializeWorkspace([]);
-    const { LangiumDocuments, DocumentBuilder } = shared.workspace;
-    const documents = await Promise.all(
-        uris.map((uri) =>
-            LangiumDocuments.getOrCreateDocument(URI.parse(uri)).catch(() => {
-                throw new UsageError(`${fileURLToPath(uri)} cannot be read as a recipe file.`);
-            }),
-        ),
-    );
-    await DocumentBuilder.build([...LangiumDocuments.all], { validation: false });
-    return { workshop: new Workshop(kerf, new ArtCache(read), new LocalAsker()), documents };
 }
 
 async function pathsOf(names: readonly string[]): Promise<string[]> {

@@ -1,4 +1,5 @@
 import { GitError } from '../git/run-git';
+import { CannotOpen } from '../workshop/open-workshop';
 import { build } from './build';
 import { check } from './check';
 import { coupon } from './coupon';
@@ -62,7 +63,8 @@ export async function run([name, ...args]: string[]): Promise<number> {
     try {
         return await command(args);
     } catch (error) {
-        if (!(error instanceof UsageError || error instanceof GitError || isArgumentError(error))) throw error;
+        if (!(error instanceof UsageError || error instanceof CannotOpen || error instanceof GitError || isArgumentError(error)))
+            throw error;
         process.stderr.write(`${error.message}\n`);
         return 2;
     }

@@ -4,8 +4,9 @@ import { fileURLToPath } from 'node:url';
 import type { LangiumDocument } from 'langium';
 import { realPlace } from '../git/real-place';
 import { type ChangedFile, Repository } from '../git/repository';
+import type { OpenFiles } from '../workshop/open-workshop';
 import type { Workshop } from '../workshop/workshop';
-import { type OpenFiles, UsageError } from './open-files';
+import { UsageError } from './open-files';
 
 /**
  * The documents that something since a revision reaches: their own text, a file they use, or their

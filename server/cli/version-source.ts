@@ -1,48 +1,19 @@
 import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import type { LangiumDocument } from 'langium';
 import { asynchronousOnly } from '../files/asynchronous-only';
-import { byContent } from '../files/content-version';
 import { largestRecipe } from '../files/guarded-file-system';
-import type { Commit, Repository } from '../git/repository';
-import { RevisionFiles } from '../git/revision-files';
-import type { Workshop } from '../workshop/workshop';
-import { diskSource, openWorkshop, type Source, UsageError } from './open-files';
-
-/** One version of some recipe files, opened: its files by the names that were asked for, as far as they are there. */
-export interface OpenVersion {
-    readonly workshop: Workshop;
-    readonly documents: ReadonlyMap<string, LangiumDocument>;
-    /** What this version of a file is called. */
-    label(name: string): string;
-}
-
-/** Files of a repository as they were in a commit. Names are the repository's. */
-export async function openRevision(repository: Repository, commit: Commit, names: readonly string[]): Promise<OpenVersion> {
-    const files = new RevisionFiles(repository, commit);
-    const known = new Set(await repository.files(commit));
-    const source = { fileSystem: files.fileSystem(), read: files.read };
-    const there = names.filter((name) => known.has(name));
-    return opened(
-        source,
-        there,
-        (name) => files.uriOf(name),
-        (name) => `${name} at ${commit.name}`,
-    ).catch((error: unknown) => {
-        // A clone may know a file by name and never have fetched it.
-        throw error instanceof UsageError
-            ? new UsageError(`${error.message} Is ${commit.name} in this clone as a whole?`)
-            : error;
-    });
-}
+import type { Repository } from '../git/repository';
+import { type OpenVersion, openVersion } from '../review/open-version';
+import type { Source } from '../workshop/open-workshop';
+import { diskSource, UsageError } from './open-files';
 
 /** Files of a repository as they lie in its work tree. Names are the repository's. */
 export async function openWorkTree(repository: Repository, names: readonly string[]): Promise<OpenVersion> {
     const uriOf = (name: string): string => pathToFileURL(path.join(repository.top, ...name.split('/'))).toString();
     const there: string[] = [];
     for (const name of names) if (await isFile(path.join(repository.top, name))) there.push(name);
-    return opened(await diskSource([repository.top]), there, uriOf, (name) => `${name} in the work tree`);
+    return openVersion(await diskSource([repository.top]), there, uriOf, (name) => `${name} in the work tree`);
 }
 
 /**
@@ -52,7 +23,7 @@ export async function openWorkTree(repository: Repository, names: readonly strin
 export async function openFile(name: string, as = name): Promise<OpenVersion> {
     // What git hands over for a side on which there is no file.
     if (name === '/dev/null' || name === 'nul')
-        return opened(
+        return openVersion(
             await diskSource([]),
             [],
             () => '',
@@ -63,7 +34,7 @@ export async function openFile(name: string, as = name): Promise<OpenVersion> {
     const disk = await diskSource([process.cwd(), path.dirname(at)]);
     const uri = pathToFileURL(at).toString();
     const source = as === name ? disk : await withCopy(disk, uri, path.resolve(name));
-    return opened(
+    return openVersion(
         source,
         [name],
         () => uri,
@@ -87,16 +58,6 @@ async function withCopy({ fileSystem, read }: Source, uri: string, copy: string)
             stat: (asked) => disk.stat(asked),
         }),
     };
-}
-
-async function opened(
-    source: Source,
-    names: readonly string[],
-    uriOf: (name: string) => string,
-    label: (name: string) => string,
-): Promise<OpenVersion> {
-    const { workshop, documents } = await openWorkshop({ ...source, read: byContent(source.read) }, names.map(uriOf));
-    return { workshop, documents: new Map(names.map((name, index) => [name, documents[index]!])), label };
 }
 
 async function isFile(file: string): Promise<boolean> {

@@ -3,6 +3,7 @@ import type { Recipe } from '../../shared/recipe/recipe';
 import type { MeasuredCoupon } from '../../shared/recipe/stock';
 import type { ReviewPictures } from '../../shared/review/film-strip';
 import type { ReviewNotes } from '../../shared/review/notes';
+import type { ReviewPlaces } from '../../shared/review/places';
 import type { Review } from '../../shared/review/review';
 import type { Sheets } from '../../shared/sheets/build-sheets';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
@@ -33,6 +34,7 @@ export type Job =
     | { readonly do: 'summary'; readonly recipe: Recipe }
     | { readonly do: 'notes'; readonly recipe: Recipe }
     | ReviewJob
+    | ReviewPageJob
     | { readonly do: 'toolpath'; readonly recipe: Recipe; readonly step: number }
     | { readonly do: 'press'; readonly recipe: Recipe; readonly step: number }
     | { readonly do: 'section'; readonly recipe: Recipe; readonly frame: number; readonly blank: string; readonly y: number };
@@ -76,6 +78,17 @@ export interface ReviewJob extends VersionAsked {
     readonly pictures: boolean;
 }
 
+/** Reviews of a file's recipes as what stands in a page. */
+export interface ReviewPageJob {
+    readonly do: 'review-page';
+    readonly reviews: readonly ReviewJob[];
+}
+
+/** The recipes of which a job needs the present art. */
+export function recipesOf(job: RecipeJob): readonly Recipe[] {
+    return job.do === 'review-page' ? job.reviews.map(({ recipe }) => recipe) : [job.recipe];
+}
+
 export interface VersionAsked {
     readonly recipe: Recipe;
     /** Where it comes from, for a reader. */
@@ -87,6 +100,7 @@ export interface VersionAsked {
 
 export interface ReviewAnswer {
     readonly review: Review;
+    readonly places: ReviewPlaces;
     readonly pictures?: ReviewPictures;
 }
 
@@ -102,6 +116,8 @@ export interface Answers {
     readonly summary: string;
     readonly notes: ReviewNotes;
     readonly review: ReviewAnswer;
+    /** Markup. */
+    readonly 'review-page': string;
     readonly section: SectionView | null;
     readonly toolpath: ToolpathView | null;
     readonly press: PressView | null;

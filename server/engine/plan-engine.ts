@@ -7,6 +7,7 @@ import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
 import { comparePlans, type Version } from '../../shared/review/compare-plans';
 import { reviewPictures } from '../../shared/review/film-strip';
+import { reviewBody } from '../../shared/review/html/as-html';
 import { reviewNotes } from '../../shared/review/notes';
 import { planSummary } from '../../shared/review/plan-summary';
 import { examineCoupons } from '../../shared/rules/coupon/examine-coupons';
@@ -21,7 +22,8 @@ import { makePressView } from '../../shared/view/press-view';
 import { makeRunFigures } from '../../shared/view/run-figures';
 import { sectionView } from '../../shared/view/section-view';
 import { toolpathView } from '../../shared/view/toolpath-view';
-import type { Answers, AnswerTo, ArtFile, Job, ReviewAnswer, ReviewJob, VersionAsked } from './jobs';
+import { editorLinks } from './editor-links';
+import type { Answers, AnswerTo, ArtFile, Job, ReviewAnswer, ReviewJob, ReviewPageJob, VersionAsked } from './jobs';
 import { readArt } from './read-art';
 
 /**
@@ -57,6 +59,7 @@ export class PlanEngine {
     private answer(job: Job): Answers[keyof Answers] {
         if (job.do === 'coupons') return examineCoupons(job.coupons);
         if (job.do === 'fit') return couponFit(job.coupon);
+        if (job.do === 'review-page') return this.reviewPage(job);
         const plan = this.plan(job.recipe);
         switch (job.do) {
             case 'examine':
@@ -94,13 +97,20 @@ export class PlanEngine {
         }
     }
 
+    private reviewPage({ reviews }: ReviewPageJob): string {
+        const answers = reviews.map((each) => this.review(each, this.plan(each.recipe)));
+        this.checkpoint('picture');
+        return reviewBody(answers, editorLinks);
+    }
+
     private review(job: ReviewJob, plan: Plan): ReviewAnswer {
         const arts = new Map(job.before.arts.map((file) => [file.uri, file]));
         const before = this.version(job.before, this.plan(job.before.recipe, arts));
         const after = this.version(job, plan);
         const comparison = comparePlans(before, after, this.memo);
-        if (!job.pictures) return { review: comparison.review };
-        return { review: comparison.review, pictures: reviewPictures(before, after, comparison, this.memo) };
+        const { review, places } = comparison;
+        if (!job.pictures) return { review, places };
+        return { review, places, pictures: reviewPictures(before, after, comparison, this.memo) };
     }
 
     private version({ from, exists, textFindings }: VersionAsked, plan: Plan): Version {

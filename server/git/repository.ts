@@ -1,4 +1,5 @@
 import path from 'node:path';
+import type { RevisionChoice } from '../../shared/view/protocol';
 import type { ReadResult } from '../files/read-result';
 import { GitError, runGit } from './run-git';
 
@@ -7,6 +8,13 @@ export interface Commit {
     readonly id: string;
     /** As the person named it. */
     readonly name: string;
+}
+
+export interface NamedCommit {
+    readonly id: string;
+    /** ISO 8601, `2026-11-20`. */
+    readonly day: string;
+    readonly subject: string;
 }
 
 /** A file that differs between two versions; paths are the repository's, with forward slashes. */
@@ -42,6 +50,58 @@ export class Repository {
         const shallow = (await this.run('rev-parse', '--is-shallow-repository')).out.toString('utf8').trim() === 'true';
         const hint = shallow ? ' This clone is shallow: fetch more of its history.' : '';
         throw new GitError(`There is no revision ${name} in this repository.${hint}`);
+    }
+
+    /** Whether a file is in a commit. */
+    async has(commit: Commit, file: string): Promise<boolean> {
+        const { out } = await this.run('ls-tree', '-z', '--name-only', '--full-tree', commit.id, '--', file);
+        return names(out).includes(file);
+    }
+
+    /** The latest commits up to here that changed a file, newest first; those before a change of its name are left out. */
+    async commitsOf(file: string, most: number): Promise<NamedCommit[]> {
+        const format = '--format=%H%x00%cs%x00%s';
+        const { code, out } = await this.run(
+            'log',
+            '--no-show-signature',
+            '-z',
+            `--max-count=${most}`,
+            format,
+            'HEAD',
+            '--',
+            file,
+        );
+        if (code !== 0) return [];
+        const fields = out.toString('utf8').split('\0');
+        const commits: NamedCommit[] = [];
+        for (let i = 0; i + 2 < fields.length; i += 3) {
+            commits.push({ id: fields[i]!, day: fields[i + 1]!, subject: fields[i + 2]! });
+        }
+        return commits;
+    }
+
+    /** Branches and tags, those that were changed last first. */
+    async names(): Promise<RevisionChoice[]> {
+        const format = '--format=%(refname)%00%(refname:short)%00%(creatordate:short)%00%(subject)%00';
+        const kinds = { heads: 'branch', remotes: 'branch', tags: 'tag' } as const;
+        const { out } = await this.run(
+            'for-each-ref',
+            '--sort=-creatordate',
+            '--count=300',
+            format,
+            'refs/heads',
+            'refs/remotes',
+            'refs/tags',
+        );
+        const fields = out.toString('utf8').split('\0');
+        const found: RevisionChoice[] = [];
+        for (let i = 0; i + 3 < fields.length; i += 4) {
+            const [ref, name, day, subject] = fields.slice(i, i + 4) as [string, string, string, string];
+            const kind = /^\n?refs\/(heads|remotes|tags)\//.exec(ref)?.[1] as keyof typeof kinds | undefined;
+            if (kind === undefined || ref.endsWith('/HEAD')) continue;
+            found.push({ revision: name, kind: kinds[kind], name, day, subject });
+        }
+        return found;
     }
 
     /** Where the work tree's branch left another one; the other itself where that cannot be told. */

@@ -9,16 +9,18 @@ import type { Commit, Repository } from './repository';
 /**
  * The files of one commit, each at the address it would have in the work tree, so that what a
  * recipe uses and its art come from the same commit. Nothing outside the repository is read.
+ * `reaches` says of a file of it whether it may be read.
  */
 export class RevisionFiles {
     constructor(
         private readonly repository: Repository,
         private readonly commit: Commit,
+        private readonly reaches: (uri: string) => Promise<boolean> = async () => true,
     ) {}
 
     /** Art as it was. */
     readonly read: FileReader = async (uri) => {
-        const file = this.pathOf(uri);
+        const file = await this.pathOf(uri);
         if (file === undefined) return { problem: 'outside', version: 'outside' };
         return this.repository.read(this.commit, file, largestArt);
     };
@@ -26,7 +28,7 @@ export class RevisionFiles {
     /** Recipe files as they were, for the language. */
     fileSystem(): { fileSystemProvider: () => FileSystemProvider } {
         const text = async (uri: URI): Promise<string> => {
-            const file = this.pathOf(uri.toString());
+            const file = await this.pathOf(uri.toString());
             const found = file === undefined ? undefined : await this.repository.read(this.commit, file, largestRecipe);
             if (found === undefined || 'problem' in found) throw new Error(`${uri.toString()} is not in ${this.commit.name}`);
             return Buffer.from(found.bytes).toString('utf8');
@@ -50,9 +52,10 @@ export class RevisionFiles {
         return pathToFileURL(path.join(this.repository.top, ...file.split('/'))).toString();
     }
 
-    private pathOf(uri: string): string | undefined {
+    private async pathOf(uri: string): Promise<string | undefined> {
         try {
-            return insideOf(this.repository.top, fileURLToPath(uri));
+            const file = insideOf(this.repository.top, fileURLToPath(uri));
+            return (await this.reaches(uri)) ? file : undefined;
         } catch {
             return undefined; // an address of another kind
         }

@@ -69,9 +69,9 @@ export class PlanQueue {
         this.stop(this.running);
     }
 
-    /** A press takes its time, and what somebody types does not wait for it. */
+    /** Some jobs take their time, and what somebody types does not wait for them. */
     private makeWay(job: Job): void {
-        if (this.running?.job.do !== 'press' || job.do === 'press' || this.cancelled === undefined) return;
+        if (this.running === undefined || !canWait(this.running.job) || canWait(job) || this.cancelled === undefined) return;
         this.running.postponed = true;
         this.stop(this.running);
     }
@@ -143,6 +143,12 @@ export class PlanQueue {
     }
 }
 
+function canWait(job: Job): boolean {
+    return job.do === 'press' || job.do === 'review-page';
+}
+
 function titleOf(job: Job): string {
-    return 'recipe' in job ? `Working out ${job.recipe.name}` : 'Looking at coupons';
+    if (job.do === 'coupons') return 'Looking at coupons';
+    if (job.do === 'review-page') return 'Comparing versions';
+    return `Working out ${job.recipe.name}`;
 }

@@ -9,7 +9,7 @@ import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
 import type { Asker, Watch } from '../engine/asker';
-import { Cancelled, type RecipeJob, type Survey } from '../engine/jobs';
+import { Cancelled, type RecipeJob, recipesOf, type Survey } from '../engine/jobs';
 import type { ArtCache } from './art-cache';
 
 /**
@@ -96,9 +96,10 @@ export class Workshop {
         }
     }
 
-    /** The asker with the recipe's art already read. */
+    /** The asker with the recipes' art already read. */
     async ask<J extends RecipeJob>(job: J, subject?: string, watch?: Watch) {
-        return this.asker.ask(job, await this.arts.of(job.recipe), subject, watch);
+        const arts = await Promise.all(recipesOf(job).map((recipe) => this.arts.of(recipe)));
+        return this.asker.ask(job, arts.flat(), subject, watch);
     }
 }
 

@@ -1,6 +1,6 @@
 import type { Change } from './change';
 import { codeSpan, escapeMarkdown as md, spokenMarkdown, table } from './markdown';
-import type { AllowReview, FindingReview, Review, StepReview } from './review';
+import type { AllowReview, FindingReview, Review, StepReview, ThingReview } from './review';
 import { artLine, headline, isQuiet, marked } from './wording';
 
 /** A pull request's comment holds 65 536 characters; what is beyond this is left out and said so. */
@@ -28,11 +28,7 @@ function oneReview(review: Review): string[] {
         title,
         '',
         ...changes(review.recipe),
-        ...review.things.flatMap(({ thing, status, changes: list }) => [
-            `**${marked(status, md(thing))}**`,
-            '',
-            ...changes(list),
-        ]),
+        ...review.things.flatMap(thingLines),
         ...review.steps.flatMap((step, index) => stepLines(step, findingsOf(review, index))),
         ...review.art.flatMap((art) => [
             `**${marked(art.status, `art ${md(art.name)}`)}**: ${artLine(art)}`,
@@ -40,7 +36,10 @@ function oneReview(review: Review): string[] {
             ...changes(art.changes),
         ]),
         ...titled('For one piece', changes(review.times)),
+        ...titled('For all the pieces', changes(review.run)),
         ...titled('To have on the bench', changes(review.supplies)),
+        ...titled('What it costs', changes(review.cost)),
+        ...review.runs.flatMap(thingLines),
         ...titled('Findings of the recipe as a whole', list(findingsOf(review, undefined).map(findingLine))),
         ...titled('Allowed', list(review.allows.map(allowLine))),
         ...titled(
@@ -55,6 +54,10 @@ function oneReview(review: Review): string[] {
             ]),
         ),
     ];
+}
+
+function thingLines({ thing, status, changes: list }: ThingReview): string[] {
+    return [`**${marked(status, md(thing))}**`, '', ...changes(list)];
 }
 
 function titled(title: string, body: readonly string[]): string[] {

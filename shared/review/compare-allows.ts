@@ -1,32 +1,45 @@
 import type { Plan } from '../plan/plan';
+import type { Where } from '../quantity/where';
 import { groupBy } from './group-by';
 import type { Match } from './match-steps';
-import { type AllowNote, allowNotes } from './notes';
+import { allowsOf } from './notes';
 import type { AllowReview } from './review';
 
+export interface ComparedAllows {
+    readonly allows: readonly AllowReview[];
+    /** Where each of them stands in the later text; absent for those that were taken out. */
+    readonly places: readonly (Where | undefined)[];
+}
+
 /** Every exception of both versions: the same one when it silences the same rule in the same step. */
-export function compareAllows(before: Plan, after: Plan, matches: readonly Match[]): AllowReview[] {
+export function compareAllows(before: Plan, after: Plan, matches: readonly Match[]): ComparedAllows {
     const old = byPlace(before, new Map(matches.map((match, row) => [match.before, row])));
     const now = byPlace(after, new Map(matches.map((match, row) => [match.after, row])));
-    return [...new Set([...now.keys(), ...old.keys()])].flatMap((place) => {
+    const pairs = [...new Set([...now.keys(), ...old.keys()])].flatMap((place) => {
         const was = old.get(place) ?? [];
         const is = now.get(place) ?? [];
-        return Array.from({ length: Math.max(was.length, is.length) }, (_, nth) => told(was[nth], is[nth]));
+        return Array.from({ length: Math.max(was.length, is.length) }, (_, nth) => [was[nth], is[nth]] as const);
     });
+    return { allows: pairs.map(([was, is]) => told(was, is)), places: pairs.map(([, is]) => is?.allow.where) };
 }
 
-function byPlace(plan: Plan, rows: ReadonlyMap<number | undefined, number>): Map<string, AllowNote[]> {
-    return groupBy(allowNotes(plan), ({ rule, step }) => `${rule} ${step === undefined ? '' : rows.get(step)}`);
+type WrittenAllow = ReturnType<typeof allowsOf>[number];
+
+function byPlace(plan: Plan, rows: ReadonlyMap<number | undefined, number>): Map<string, WrittenAllow[]> {
+    return groupBy(allowsOf(plan), ({ allow, step }) => `${allow.rule} ${step === undefined ? '' : rows.get(step)}`);
 }
 
-function told(old: AllowNote | undefined, now: AllowNote | undefined): AllowReview {
-    const { rule, reason, title } = (now ?? old)!;
-    const reworded = old !== undefined && now !== undefined && old.reason !== now.reason;
+function told(old: WrittenAllow | undefined, now: WrittenAllow | undefined): AllowReview {
+    const {
+        allow: { rule, reason },
+        title,
+    } = (now ?? old)!;
+    const reworded = old !== undefined && now !== undefined && old.allow.reason !== now.allow.reason;
     return {
         status: old === undefined ? 'added' : now === undefined ? 'removed' : reworded ? 'changed' : 'same',
         rule,
         reason,
-        ...(reworded ? { reasonBefore: old.reason } : {}),
+        ...(reworded ? { reasonBefore: old.allow.reason } : {}),
         ...(title === undefined ? {} : { step: title }),
     };
 }

@@ -1,18 +1,28 @@
 import type { Plan } from '../plan/plan';
+import type { Where } from '../quantity/where';
 import type { Finding } from '../recipe/finding';
 import { groupBy } from './group-by';
 import type { Match } from './match-steps';
 import type { FindingReview } from './review';
+
+export interface ComparedFindings {
+    readonly findings: readonly FindingReview[];
+    /** Where each of them stands in the later text; absent for those that are lost. */
+    readonly places: readonly (Where | undefined)[];
+    /** How many both versions have. */
+    readonly kept: number;
+}
 
 /** Findings gained, lost and changed; a finding is the same one when its rule and its step are. */
 export function compareFindings(
     before: { readonly plan: Plan; readonly findings: readonly Finding[] },
     after: { readonly plan: Plan; readonly findings: readonly Finding[] },
     matches: readonly Match[],
-): { findings: FindingReview[]; kept: number } {
+): ComparedFindings {
     const old = placed(before.findings, before.plan, new Map(matches.map((match, row) => [match.before, row])));
     const now = placed(after.findings, after.plan, new Map(matches.map((match, row) => [match.after, row])));
     const findings: FindingReview[] = [];
+    const places: (Where | undefined)[] = [];
     let kept = 0;
     for (const place of new Set([...now.keys(), ...old.keys()])) {
         const was = [...(old.get(place) ?? [])];
@@ -25,10 +35,16 @@ export function compareFindings(
                 kept += 1;
             }
         }
-        for (const one of fresh) findings.push(told(was.shift(), one));
-        for (const one of was) findings.push(told(one, undefined));
+        for (const one of fresh) {
+            findings.push(told(was.shift(), one));
+            places.push(one.finding.where);
+        }
+        for (const one of was) {
+            findings.push(told(one, undefined));
+            places.push(undefined);
+        }
     }
-    return { findings, kept };
+    return { findings, places, kept };
 }
 
 interface Placed {

@@ -1,18 +1,19 @@
 import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
 import type { Finding } from '../recipe/finding';
-import type { Recipe } from '../recipe/recipe';
 import { type ArtDifference, artDifferences } from './art-difference';
 import { changesOf } from './change';
 import { compareAllows } from './compare-allows';
 import { compareFindings } from './compare-findings';
+import { compareRuns } from './compare-runs';
 import { compareSteps } from './compare-steps';
 import { compareSupplies } from './compare-supplies';
 import { compareThings } from './compare-things';
 import type { Figure } from './figure';
 import { type Match, matchSteps } from './match-steps';
 import { guesses } from './notes';
-import { recipeFigures, timeFigures } from './recipe-figures';
+import { type ReviewPlaces, reviewPlaces } from './places';
+import { costFigures, recipeFigures, runFigures, timeFigures } from './recipe-figures';
 import { type Review, reviewSchema, type Side } from './review';
 
 /** One version of a recipe with all that is to be compared. */
@@ -28,6 +29,7 @@ export interface Version {
 /** A review together with what a picture of it is drawn from. */
 export interface Comparison {
     readonly review: Review;
+    readonly places: ReviewPlaces;
     readonly matches: readonly Match[];
     readonly art: readonly ArtDifference[];
 }
@@ -36,8 +38,9 @@ export interface Comparison {
 export function comparePlans(before: Version, after: Version, memo: Memo): Comparison {
     const matches = matchSteps(before.plan.recipe.steps, after.plan.recipe.steps);
     const art = artDifferences(before.plan, after.plan, memo);
-    const { findings, kept } = compareFindings(before, after, matches);
-    const review = {
+    const { findings, kept, places: findingPlaces } = compareFindings(before, after, matches);
+    const { allows, places: allowPlaces } = compareAllows(before.plan, after.plan, matches);
+    const found = {
         schema: reviewSchema,
         before: side(before),
         after: side(after),
@@ -46,46 +49,34 @@ export function comparePlans(before: Version, after: Version, memo: Memo): Compa
         steps: compareSteps(before.plan, after.plan, matches),
         art: art.map((each) => each.review),
         times: changesOf(timeFigures(before.plan.totals), timeFigures(after.plan.totals)),
+        run: changesOf(whole(before), whole(after)),
         supplies: compareSupplies(before.plan, after.plan),
+        cost: changesOf(costFigures(before.plan.cost), costFigures(after.plan.cost)),
+        runs: compareRuns(before.plan.recipe, after.plan.recipe),
         findings,
         findingsKept: kept,
-        allows: compareAllows(before.plan, after.plan, matches),
+        allows,
         guesses: { before: guesses(before.plan), after: guesses(after.plan) },
         cautions: {
             gained: without(after.plan.cautions, before.plan.cautions),
             lost: without(before.plan.cautions, after.plan.cautions),
         },
     } satisfies Omit<Review, 'same'>;
-    return { review: { ...review, same: before.exists === after.exists && isSame(review) }, matches, art };
-}
-
-/** A recipe with nothing in it, to compare one with that the other side has not. */
-export function emptyRecipe(name: string): Recipe {
-    const where = { uri: '', offset: 0, length: 0 };
-    return {
-        name,
-        title: '',
-        where,
-        whole: where,
-        revision: 0,
-        make: 0,
-        arts: [],
-        blanks: [],
-        steps: [],
-        allows: [],
-        coupons: [],
-        runs: [],
-    };
+    const review = { ...found, same: before.exists === after.exists && isSame(found) };
+    return { review, places: reviewPlaces(after, review, { findings: findingPlaces, allows: allowPlaces }), matches, art };
 }
 
 function isSame(review: Omit<Review, 'same'>): boolean {
-    const { recipe, things, art, times, supplies, findings, cautions } = review;
+    const { recipe, things, art, times, run, supplies, cost, runs, findings, cautions } = review;
     const lists: readonly (readonly unknown[])[] = [
         recipe,
         things,
         art,
         times,
+        run,
         supplies,
+        cost,
+        runs,
         findings,
         cautions.gained,
         cautions.lost,
@@ -103,6 +94,10 @@ function side({ from, exists, plan: { recipe } }: Version): Side {
 
 function heading({ exists, plan }: Version): Figure[] {
     return exists ? recipeFigures(plan.recipe) : [];
+}
+
+function whole({ exists, plan }: Version): Figure[] {
+    return exists ? runFigures(plan) : [];
 }
 
 function without(list: readonly string[], other: readonly string[]): string[] {

@@ -52,6 +52,7 @@ function coupons({ coupons: all }: Recipe): Things {
 
 /** What each property of a recipe's data stands for in the shop. */
 const kinds: Readonly<Record<string, string>> = {
+    shop: 'shop',
     laser: 'laser',
     beam: 'beam',
     sheet: 'sheet',

@@ -1,4 +1,5 @@
 import type { Plan } from '../plan/plan';
+import type { Allow } from '../recipe/allow';
 
 /** What a reviewer should see of a recipe even where no rule speaks. */
 export interface ReviewNotes {
@@ -22,10 +23,13 @@ export function reviewNotes(plan: Plan): ReviewNotes {
 
 /** Every `allow … because`, those of the whole recipe first. */
 export function allowNotes(plan: Plan): AllowNote[] {
-    const whole = plan.recipe.allows.map(({ rule, reason }) => ({ rule, reason }));
-    const inSteps = plan.steps.flatMap(({ step, title }) =>
-        step.allows.map(({ rule, reason }) => ({ rule, reason, step: step.index, title })),
-    );
+    return allowsOf(plan).map(({ allow: { rule, reason }, ...rest }) => ({ rule, reason, ...rest }));
+}
+
+/** The same with the lines themselves. */
+export function allowsOf(plan: Plan): { readonly allow: Allow; readonly step?: number; readonly title?: string }[] {
+    const whole = plan.recipe.allows.map((allow) => ({ allow }));
+    const inSteps = plan.steps.flatMap(({ step, title }) => step.allows.map((allow) => ({ allow, step: step.index, title })));
     return [...whole, ...inSteps];
 }
 

@@ -4,7 +4,7 @@ import type { Figure } from './figure';
 import { allowNotes } from './notes';
 import { oneLine } from './one-line';
 import { outcomes } from './outcomes';
-import { recipeFigures, timeFigures } from './recipe-figures';
+import { costFigures, recipeFigures, runFigures, timeFigures } from './recipe-figures';
 import { writtenFigures } from './written';
 
 /**
@@ -22,6 +22,7 @@ export function planSummary(plan: Plan): string {
         ...plan.blanks.flatMap(({ blank }) => block(`blank ${blank.name}`, writtenFigures(blank), [])),
         ...plan.steps.flatMap((step) => block(step.title, writtenFigures(step.step), outcomes(step), allowed(step.step.index))),
         ...block('for one piece', [], timeFigures(plan.totals)),
+        ...block('for all the pieces', [], [...runFigures(plan), ...costFigures(plan.cost)]),
     ].join('\n');
 }
 

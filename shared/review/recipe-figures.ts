@@ -1,4 +1,6 @@
-import type { Times } from '../plan/plan';
+import type { Plan, Times } from '../plan/plan';
+import type { PlanCost } from '../plan/plan-cost';
+import { showMoney } from '../quantity/currency';
 import type { Recipe } from '../recipe/recipe';
 import { type Figure, word, worked } from './figure';
 
@@ -10,10 +12,42 @@ export function recipeFigures(recipe: Recipe): Figure[] {
         worked('revision', recipe.revision, 'count'),
         worked('make', recipe.make, 'count'),
         ...(recipe.laser === undefined ? [] : [word('laser', recipe.laser.name)]),
+        ...(recipe.base === undefined ? [] : [word('based on', recipe.base.name)]),
     ];
 }
 
 /** How long one piece takes. */
 export function timeFigures({ machine, attended, waiting }: Times): Figure[] {
     return [worked('machine', machine, 'time'), worked('hands', attended, 'time'), worked('waiting', waiting, 'time')];
+}
+
+/** How long all the pieces take, in the hours of the shop where it says them. */
+export function runFigures({ schedule }: Plan): Figure[] {
+    const { ready, attended, machine, idle, sittings } = schedule;
+    return [
+        worked('ready after', ready, 'time'),
+        worked('attended', attended, 'time'),
+        worked('laser', machine, 'time'),
+        worked('waiting', idle, 'time'),
+        worked('sittings', sittings.length, 'count'),
+    ];
+}
+
+/** What all the pieces cost, and the price of one; nothing without a shop that reckons. */
+export function costFigures(cost: PlanCost | undefined): Figure[] {
+    if (cost === undefined) return [];
+    const money = (label: string, value: number): Figure => {
+        const text = showMoney(value, cost.currency);
+        return { label, text, key: text, amount: { value, dimension: 'money' } };
+    };
+    return [
+        money('material', cost.materials),
+        money('work', cost.work),
+        money('laser', cost.machine),
+        money('overhead', cost.overhead),
+        money('cost', cost.total),
+        money('cost of one', cost.each),
+        money('price of one', cost.price),
+        ...(cost.unpriced.length === 0 ? [] : [word('without a price', cost.unpriced.join(', '))]),
+    ];
 }

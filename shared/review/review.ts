@@ -21,7 +21,12 @@ export interface Review {
     /** For one piece. */
     readonly times: readonly Change[];
     /** For all pieces that the recipe makes. */
+    readonly run: readonly Change[];
     readonly supplies: readonly Change[];
+    /** For all of them, and the price of one. */
+    readonly cost: readonly Change[];
+    /** Runs that were written down, taken out or changed. */
+    readonly runs: readonly ThingReview[];
     readonly findings: readonly FindingReview[];
     /** How many findings are the same in both. */
     readonly findingsKept: number;
@@ -44,7 +49,7 @@ export interface Side {
 export type Status = 'added' | 'removed' | 'changed' | 'same';
 
 export interface ThingReview {
-    /** Such as "board walnut-12" or "blank tray". */
+    /** Such as "board walnut-12", "blank tray" or "run 2026-11-20". */
     readonly thing: string;
     readonly status: Exclude<Status, 'same'>;
     readonly changes: readonly Change[];

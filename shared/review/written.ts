@@ -33,6 +33,31 @@ export function writtenFigures(block: object): Figure[] {
     return figures;
 }
 
+/** Where each line of such a block was written, by the label that it has among changes. */
+export function writtenPlaces(block: object): Readonly<Record<string, Where>> {
+    const places: Record<string, Where> = {};
+    const count = new Map<string, number>();
+    const add = (label: string, value: unknown): void => {
+        const nth = (count.get(label) ?? 0) + 1;
+        count.set(label, nth);
+        const where = placeOf(value);
+        if (where !== undefined) places[nth === 1 ? label : `${label} (${nth})`] = where;
+    };
+    for (const [key, value] of Object.entries(block)) {
+        if (notWritten.test(key)) continue;
+        if (key === 'placements') for (const placement of value as readonly Placement[]) add(placement.kind, placement);
+        else if (tell(value) !== undefined) add(words(key), value);
+    }
+    return places;
+}
+
+function placeOf(value: unknown): Where | undefined {
+    if (Array.isArray(value)) return placeOf(value[0]);
+    if (isWhere(value)) return value;
+    if (typeof value !== 'object' || value === null || !('where' in value)) return undefined;
+    return isWhere(value.where) ? value.where : undefined;
+}
+
 /** Undefined for what says nothing: an empty list, an unwritten flag. */
 export function tell(value: unknown): Told | undefined {
     if (value === undefined || value === null || value === false) return undefined;

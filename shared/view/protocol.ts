@@ -34,6 +34,10 @@ export const method = {
     rewrite: 'kerfbook/rewrite',
     /** Request: both halves of an inlay pressed together; PressParams to PressView or null. Tells how far it is as progress. */
     press: 'kerfbook/press',
+    /** Request: a file beside an earlier version of it, or beside another file; CompareParams to PageAnswer, null when given up. */
+    compare: 'kerfbook/compare',
+    /** Request: revisions to compare a file with; { uri } to RevisionsAnswer. */
+    revisions: 'kerfbook/revisions',
     /** Request: the text of a built-in stock file; { uri } to string or null. */
     stock: 'kerfbook/stock',
     /** Request: a rule's explanation as Markdown; { rule } to string or null. */
@@ -41,6 +45,37 @@ export const method = {
     /** Request from the server: bytes of a file as base64, or why not; ReadParams to ReadAnswer. */
     read: 'kerfbook/read',
 } as const;
+
+/** Commands that pages made by the server lead to, where the editor has them. */
+export const command = {
+    /** Takes a Where. */
+    goToPlace: 'kerfbook.goToPlace',
+    /** Takes a rule's id. */
+    explain: 'kerfbook.explainFinding',
+} as const;
+
+export interface CompareParams {
+    readonly uri: string;
+    /** What is compared with: a file of the workspace, or a revision; the last commit when neither is given. */
+    readonly before?: string;
+    readonly revision?: string;
+}
+
+/** What stands in a page: markup that runs nothing and loads nothing, or why there is none. */
+export type PageAnswer = { readonly title: string; readonly body: string } | { readonly problem: string };
+
+export type RevisionsAnswer = { readonly revisions: readonly RevisionChoice[] } | { readonly problem: string };
+
+export interface RevisionChoice {
+    /** As git takes it. */
+    readonly revision: string;
+    readonly kind: 'commit' | 'branch' | 'tag';
+    readonly name: string;
+    /** ISO 8601. */
+    readonly day: string;
+    /** First line of the commit's message. */
+    readonly subject: string;
+}
 
 export interface BenchParams {
     readonly uri: string;

@@ -12,9 +12,11 @@ import {
     type WorkspaceClientCapabilities,
 } from 'vscode-languageserver/node';
 import { LocalAsker } from '../../server/engine/asker';
+import { byContent } from '../../server/files/content-version';
 import { diskReader } from '../../server/files/disk-reader';
 import { guardedFileSystem } from '../../server/files/guarded-file-system';
 import { WorkspaceFiles } from '../../server/files/workspace-files';
+import { GitVersions } from '../../server/git/git-versions';
 import { serveLanguage } from '../../server/language-server';
 
 /** What a client says of itself beyond the least. */
@@ -22,6 +24,8 @@ export interface Says {
     readonly textDocument?: TextDocumentClientCapabilities;
     readonly workspace?: WorkspaceClientCapabilities;
     readonly options?: object;
+    /** The server has no git, as in a browser. */
+    readonly browser?: true;
 }
 
 export interface Started {
@@ -66,8 +70,9 @@ export class LanguageClient {
         serveLanguage({
             connection: createConnection(new StreamMessageReader(up), new StreamMessageWriter(down)),
             fileSystem: guardedFileSystem(files),
-            read: diskReader(files),
+            read: byContent(diskReader(files)),
             asker: new LocalAsker(),
+            ...(says.browser === true ? {} : { versions: new GitVersions(files) }),
         });
         return files.setRoots([folder]).then(() => LanguageClient.over(down, up, folderUri, says));
     }

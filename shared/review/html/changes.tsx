@@ -1,45 +1,60 @@
 import type { ComponentChildren } from 'preact';
-import type { Change } from '../change';
+import type { Where } from '../../quantity/where';
 import { oneLine } from '../one-line';
-import type { AllowReview, FindingReview, Review, Status, StepReview } from '../review';
+import type { BlockPlaces, ReviewPlaces } from '../places';
+import type { AllowReview, FindingReview, Review, Status, StepReview, ThingReview } from '../review';
 import { artLine, isQuiet, signOf } from '../wording';
+import { ChangeTable } from './change-table';
+import { RuleName, ToPlace } from './links';
 
 /** Everything that differs, in words. */
-export function Changes({ review }: { review: Review }) {
+export function Changes({ review, places }: { review: Review; places?: ReviewPlaces }) {
     const { guesses, cautions } = review;
-    const whole = review.findings.filter(({ step }) => step === undefined);
+    const findings = review.findings.map((finding, index): PlacedFinding => ({ finding, where: places?.findings[index] }));
+    const whole = findings.filter(({ finding }) => finding.step === undefined);
     return (
         <>
-            <Table changes={review.recipe} />
-            {review.things.map(({ thing, status, changes }) => (
-                <section key={thing}>
-                    <Heading status={status} title={thing} />
-                    <Table changes={changes} />
-                </section>
+            <ChangeTable changes={review.recipe} />
+            {review.things.map((thing) => (
+                <Thing key={thing.thing} of={thing} places={places?.things[thing.thing]} />
             ))}
             {review.steps.map((step, index) => (
-                <Step key={String(index)} step={step} findings={review.findings.filter((finding) => finding.step === index)} />
+                <Step
+                    key={String(index)}
+                    step={step}
+                    places={places?.steps[index]}
+                    findings={findings.filter(({ finding }) => finding.step === index)}
+                />
             ))}
             {review.art.map((art) => (
                 <section key={art.name}>
-                    <Heading status={art.status} title={`art ${art.name}`} />
+                    <Heading status={art.status} title={`art ${art.name}`} where={places?.art[art.name]} />
                     <p>{artLine(art)}</p>
-                    <Table changes={art.changes} />
+                    <ChangeTable changes={art.changes} />
                 </section>
             ))}
             <Part title="For one piece" shown={review.times.length > 0}>
-                <Table changes={review.times} />
+                <ChangeTable changes={review.times} />
+            </Part>
+            <Part title="For all the pieces" shown={review.run.length > 0}>
+                <ChangeTable changes={review.run} />
             </Part>
             <Part title="To have on the bench" shown={review.supplies.length > 0}>
-                <Table changes={review.supplies} />
+                <ChangeTable changes={review.supplies} />
             </Part>
+            <Part title="What it costs" shown={review.cost.length > 0}>
+                <ChangeTable changes={review.cost} />
+            </Part>
+            {review.runs.map((run) => (
+                <Thing key={run.thing} of={run} places={places?.things[run.thing]} />
+            ))}
             <Part title="Findings of the recipe as a whole" shown={whole.length > 0}>
                 <Findings findings={whole} />
             </Part>
             <Part title="Allowed" shown={review.allows.length > 0}>
                 <ul>
                     {review.allows.map((allow, index) => (
-                        <Allow key={String(index)} allow={allow} />
+                        <Allow key={String(index)} allow={allow} where={places?.allows[index]} />
                     ))}
                 </ul>
             </Part>
@@ -61,74 +76,62 @@ export function Changes({ review }: { review: Review }) {
     );
 }
 
-function Heading({ status, title }: { status: Status; title: string }) {
+interface PlacedFinding {
+    readonly finding: FindingReview;
+    readonly where: Where | undefined;
+}
+
+function Thing({ of: { thing, status, changes }, places }: { of: ThingReview; places: BlockPlaces | undefined }) {
+    return (
+        <section>
+            <Heading status={status} title={thing} where={places?.at} />
+            <ChangeTable changes={changes} {...(places !== undefined && { lines: places.lines })} />
+        </section>
+    );
+}
+
+function Heading({ status, title, where }: { status: Status; title: string; where: Where | undefined }) {
     return (
         <h3>
             <span class="sign">{signOf(status)} </span>
-            {oneLine(title)}
+            <ToPlace where={where}>{oneLine(title)}</ToPlace>
         </h3>
     );
 }
 
-function Step({ step, findings }: { step: StepReview; findings: readonly FindingReview[] }) {
+interface StepProps {
+    readonly step: StepReview;
+    readonly places: BlockPlaces | undefined;
+    readonly findings: readonly PlacedFinding[];
+}
+
+function Step({ step, places, findings }: StepProps) {
     if (isQuiet(step) && findings.length === 0) return null;
     return (
         <section>
-            <Heading status={step.status} title={step.title} />
+            <Heading status={step.status} title={step.title} where={places?.at} />
             {step.titleBefore !== undefined && <p class="note">before: {oneLine(step.titleBefore)}</p>}
             {step.moved && (
                 <p class="note">
                     moved from place {step.before! + 1} to {step.after! + 1}
                 </p>
             )}
-            <Table changes={step.settings} follows={step.follows} />
+            <ChangeTable changes={step.settings} follows={step.follows} {...(places !== undefined && { lines: places.lines })} />
             <Findings findings={findings} />
         </section>
     );
 }
 
-function Table({ changes, follows = [] }: { changes: readonly Change[]; follows?: readonly Change[] }) {
-    if (changes.length + follows.length === 0) return null;
-    return (
-        <table class="changes">
-            <thead>
-                <tr>
-                    <th scope="col">what</th>
-                    <th scope="col">before</th>
-                    <th scope="col">after</th>
-                    <th scope="col">difference</th>
-                </tr>
-            </thead>
-            <tbody>
-                {changes.map((change) => (
-                    <Row key={change.label} change={change} kind="written" />
-                ))}
-                {follows.map((change) => (
-                    <Row key={change.label} change={change} kind="follows" />
-                ))}
-            </tbody>
-        </table>
-    );
-}
-
-function Row({ change: { label, before, after, by }, kind }: { change: Change; kind: string }) {
-    return (
-        <tr class={kind}>
-            <td>{oneLine(label)}</td>
-            <td>{before === undefined ? null : <del>{oneLine(before)}</del>}</td>
-            <td>{after === undefined ? null : <ins>{oneLine(after)}</ins>}</td>
-            <td>{by}</td>
-        </tr>
-    );
-}
-
-function Findings({ findings }: { findings: readonly FindingReview[] }) {
+function Findings({ findings }: { findings: readonly PlacedFinding[] }) {
     if (findings.length === 0) return null;
     return (
         <ul>
-            {findings.map(({ change, severity, message, rule, before }, index) => (
+            {findings.map(({ finding: { change, severity, message, rule, before }, where }, index) => (
                 <li key={String(index)}>
-                    <strong>{change}</strong> {severity}: {oneLine(message)} <code>{oneLine(rule)}</code>
+                    <ToPlace where={where}>
+                        <strong>{change}</strong> {severity}
+                    </ToPlace>
+                    : {oneLine(message)} <RuleName id={oneLine(rule)} />
                     {before !== undefined && (
                         <span class="note">
                             {' '}
@@ -141,11 +144,18 @@ function Findings({ findings }: { findings: readonly FindingReview[] }) {
     );
 }
 
-function Allow({ allow: { status, rule, reason, reasonBefore, step } }: { allow: AllowReview }) {
+interface AllowProps {
+    readonly allow: AllowReview;
+    readonly where: Where | undefined;
+}
+
+function Allow({ allow: { status, rule, reason, reasonBefore, step }, where }: AllowProps) {
     return (
         <li>
             <span class="sign">{signOf(status)} </span>
-            <code>{oneLine(rule)}</code>
+            <ToPlace where={where}>
+                <code>{oneLine(rule)}</code>
+            </ToPlace>
             {step !== undefined && ` in ${oneLine(step)}`}: {reason === '' ? 'no reason given' : oneLine(reason)}
             {reasonBefore !== undefined && <span class="note"> before: {oneLine(reasonBefore)}</span>}
         </li>

@@ -18,6 +18,7 @@ const files = [
     'looks',
     'restart',
     'coupon',
+    'compare',
     'browser-only',
 ];
 

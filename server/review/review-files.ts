@@ -1,9 +1,9 @@
 import type { LangiumDocument } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
-import { emptyRecipe } from '../../shared/review/compare-plans';
-import type { ReviewAnswer, VersionAsked } from '../engine/jobs';
-import type { OpenVersion } from './version-source';
+import { emptyRecipe } from '../../shared/review/empty-recipe';
+import type { ReviewAnswer, ReviewJob, VersionAsked } from '../engine/jobs';
+import type { OpenVersion } from './open-version';
 
 /** A recipe file in two versions, by its name in each. */
 export interface FilePair {
@@ -17,30 +17,38 @@ export interface ReviewWish {
     readonly pictures: boolean;
 }
 
-/** Reviews every recipe of a file: those of one name, then the one that is left on either side as renamed. */
+/** Reviews every recipe of a file. */
 export async function reviewFile(
     before: OpenVersion,
     after: OpenVersion,
     pair: FilePair,
     wish: ReviewWish,
 ): Promise<ReviewAnswer[]> {
-    const old = recipesOf(before, pair.before);
-    const now = recipesOf(after, pair.after);
     const answers: ReviewAnswer[] = [];
-    for (const [was, is] of pairs(old, now)) {
-        if (wish.recipe !== undefined && wish.recipe !== is?.name && wish.recipe !== was?.name) continue;
-        const earlier = asked(before, pair.before, was, is);
-        const arts = was === undefined ? [] : await before.workshop.arts.of(was);
-        answers.push(
-            await after.workshop.ask({
+    for (const job of await reviewJobs(before, after, pair, wish)) answers.push(await after.workshop.ask(job));
+    return answers;
+}
+
+/** A review for every recipe of a file: those of one name, then the one that is left on either side as renamed. */
+export async function reviewJobs(
+    before: OpenVersion,
+    after: OpenVersion,
+    pair: FilePair,
+    { recipe: only, pictures }: ReviewWish,
+): Promise<ReviewJob[]> {
+    const both = pairs(recipesOf(before, pair.before), recipesOf(after, pair.after));
+    const wanted = both.filter(([was, is]) => only === undefined || only === is?.name || only === was?.name);
+    return Promise.all(
+        wanted.map(async ([was, is]): Promise<ReviewJob> => {
+            const arts = was === undefined ? [] : await before.workshop.arts.of(was);
+            return {
                 do: 'review',
                 ...asked(after, pair.after, is, was),
-                before: { ...earlier, arts },
-                pictures: wish.pictures,
-            }),
-        );
-    }
-    return answers;
+                before: { ...asked(before, pair.before, was, is), arts },
+                pictures,
+            };
+        }),
+    );
 }
 
 function recipesOf({ workshop, documents }: OpenVersion, name: string): readonly Recipe[] {

@@ -1,0 +1,117 @@
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { RevisionChoice } from '../../shared/view/protocol';
+import type { WorkspaceFiles } from '../files/workspace-files';
+import type { OpenVersion } from '../review/open-version';
+import type { NoVersion, OpenedFile, Versions } from '../review/versions';
+import { CannotOpen } from '../workshop/open-workshop';
+import { openRevision } from './open-revision';
+import { realPlace } from './real-place';
+import { Renames } from './renames';
+import { type Commit, Repository } from './repository';
+import { insideOf } from './revision-files';
+import { GitError } from './run-git';
+
+/** More versions than these are not kept opened. */
+const mostKept = 4;
+/** More commits of one file than these are not offered. */
+const mostOffered = 30;
+
+/** Earlier versions out of git's own store. Of a repository that is larger than the workspace only the workspace is read. */
+export class GitVersions implements Versions {
+    /** A commit never changes, so what was opened of it stays as it is. */
+    private readonly opened = new Map<string, Promise<OpenVersion>>();
+
+    constructor(private readonly files: WorkspaceFiles) {}
+
+    async open(uri: string, revision: string): Promise<OpenedFile | NoVersion> {
+        return plainly(async () => {
+            const { repository, name: now } = await this.place(uri);
+            const commit = await commitOf(repository, revision);
+            const name = await nameThen(repository, commit, now);
+            return { version: await this.version(repository, commit, name), name };
+        });
+    }
+
+    async choices(uri: string): Promise<readonly RevisionChoice[] | NoVersion> {
+        return plainly(async () => {
+            const { repository, name } = await this.place(uri);
+            await commitOf(repository, 'HEAD');
+            const commits = await repository.commitsOf(name, mostOffered);
+            return [
+                ...commits.map(
+                    ({ id, day, subject }): RevisionChoice => ({
+                        revision: id,
+                        kind: 'commit',
+                        name: shortName(id),
+                        day,
+                        subject,
+                    }),
+                ),
+                ...(await repository.names()),
+            ];
+        });
+    }
+
+    private async place(uri: string): Promise<{ repository: Repository; name: string }> {
+        const place = await this.files.resolve(uri);
+        if ('problem' in place)
+            throw new CannotOpen('Only files that are saved in the workspace can be compared with a revision.');
+        const file = await realPlace(fileURLToPath(uri));
+        const repository = await Repository.of(path.dirname(file));
+        if (repository === undefined) throw new CannotOpen(`${path.basename(file)} does not lie in a git repository.`);
+        const name = insideOf(repository.top, file);
+        if (name === undefined) throw new CannotOpen(`${path.basename(file)} does not lie in its repository.`);
+        return { repository, name };
+    }
+
+    private version(repository: Repository, commit: Commit, name: string): Promise<OpenVersion> {
+        const key = [repository.top, commit.id, commit.name, name].join('\n');
+        const known = this.opened.get(key);
+        if (known !== undefined) return known;
+        const reaches = async (uri: string): Promise<boolean> => {
+            const place = await this.files.resolve(uri);
+            return !('problem' in place) || place.problem !== 'outside';
+        };
+        const fresh = openRevision(repository, commit, [name], reaches);
+        this.opened.set(key, fresh);
+        fresh.catch(() => this.opened.delete(key));
+        for (const oldest of this.opened.keys()) {
+            if (this.opened.size <= mostKept) break;
+            this.opened.delete(oldest);
+        }
+        return fresh;
+    }
+}
+
+/** What git or a person's own repository is in the way of is said, not thrown. */
+async function plainly<T>(work: () => Promise<T>): Promise<T | NoVersion> {
+    try {
+        return await work();
+    } catch (error) {
+        if (error instanceof GitError || error instanceof CannotOpen) return { problem: error.message };
+        throw error;
+    }
+}
+
+async function commitOf(repository: Repository, revision: string): Promise<Commit> {
+    if (revision !== 'HEAD') {
+        const commit = await repository.commit(revision);
+        return revision === commit.id ? { ...commit, name: shortName(commit.id) } : commit;
+    }
+    return repository.commit('HEAD').catch((error: unknown) => {
+        throw error instanceof GitError ? new CannotOpen('Nothing has been committed in this repository yet.') : error;
+    });
+}
+
+function shortName(id: string): string {
+    return id.slice(0, 8);
+}
+
+/** What a file was called in a commit. Renames are only looked for where it had another name. */
+async function nameThen(repository: Repository, commit: Commit, now: string): Promise<string> {
+    if (await repository.has(commit, now)) return now;
+    const { before } = new Renames(await repository.changes(commit)).pair(now);
+    if (before !== now && (await repository.has(commit, before))) return before;
+    throw new CannotOpen(`${now} is not in ${commit.name}: it is new, or it was called something that git cannot tell.`);
+}

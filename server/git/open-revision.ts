@@ -1,0 +1,33 @@
+import { type OpenVersion, openVersion } from '../review/open-version';
+import { CannotOpen } from '../workshop/open-workshop';
+import type { Commit, Repository } from './repository';
+import { RevisionFiles } from './revision-files';
+
+/**
+ * Files of a repository as they were in a commit. Names are the repository's.
+ *
+ * @param reaches whether the file at an address may be read; absent: every file of the repository
+ * @throws CannotOpen for a file that the clone knows by name only
+ */
+export async function openRevision(
+    repository: Repository,
+    commit: Commit,
+    names: readonly string[],
+    reaches?: (uri: string) => Promise<boolean>,
+): Promise<OpenVersion> {
+    const files = new RevisionFiles(repository, commit, reaches);
+    const known = new Set(await repository.files(commit));
+    const source = { fileSystem: files.fileSystem(), read: files.read };
+    const there = names.filter((name) => known.has(name));
+    return openVersion(
+        source,
+        there,
+        (name) => files.uriOf(name),
+        (name) => `${name} at ${commit.name}`,
+    ).catch((error: unknown) => {
+        // A clone may know a file by name and never have fetched it.
+        throw error instanceof CannotOpen
+            ? new CannotOpen(`${error.message} Is ${commit.name} in this clone as a whole?`)
+            : error;
+    });
+}

@@ -1,0 +1,21 @@
+import type { RevisionChoice } from '../../shared/view/protocol';
+import type { OpenVersion } from './open-version';
+
+/** Why there is no version to look into, in a maker's words. */
+export interface NoVersion {
+    readonly problem: string;
+}
+
+export interface OpenedFile {
+    readonly version: OpenVersion;
+    /** The file's name in that version. */
+    readonly name: string;
+}
+
+/** Earlier versions of the workspace's files. An editor without Node has none. */
+export interface Versions {
+    /** A file as it was in a revision, followed to the name that it had then. */
+    open(uri: string, revision: string): Promise<OpenedFile | NoVersion>;
+    /** Revisions to choose from: those that changed the file, then branches and tags. */
+    choices(uri: string): Promise<readonly RevisionChoice[] | NoVersion>;
+}

@@ -1,0 +1,42 @@
+import { type LangiumDocument, URI } from 'langium';
+import { createKerfServices } from '../../language/module';
+import { allowablePages } from '../all-pages';
+import { LocalAsker } from '../engine/asker';
+import type { guardedFileSystem } from '../files/guarded-file-system';
+import type { FileReader } from '../files/read-result';
+import { ArtCache } from './art-cache';
+import { Workshop } from './workshop';
+
+/** Where recipe files and art are read from: the disk, a revision. */
+export interface Source {
+    readonly fileSystem: ReturnType<typeof guardedFileSystem>;
+    readonly read: FileReader;
+}
+
+export interface OpenFiles {
+    readonly workshop: Workshop;
+    readonly documents: readonly LangiumDocument[];
+}
+
+/** A file that cannot be read as a recipe file; the message is for a person. */
+export class CannotOpen extends Error {}
+
+/** Reads and builds recipe files by their addresses, with all that they use. */
+export async function openWorkshop(
+    { fileSystem, read }: Source,
+    uris: readonly string[],
+    nameOf: (uri: string) => string,
+): Promise<OpenFiles> {
+    const { shared, kerf } = createKerfServices(fileSystem, { tradePages: allowablePages });
+    await shared.workspace.WorkspaceManager.initializeWorkspace([]);
+    const { LangiumDocuments, DocumentBuilder } = shared.workspace;
+    const documents = await Promise.all(
+        uris.map((uri) =>
+            LangiumDocuments.getOrCreateDocument(URI.parse(uri)).catch(() => {
+                throw new CannotOpen(`${nameOf(uri)} cannot be read as a recipe file.`);
+            }),
+        ),
+    );
+    await DocumentBuilder.build([...LangiumDocuments.all], { validation: false });
+    return { workshop: new Workshop(kerf, new ArtCache(read), new LocalAsker()), documents };
+}

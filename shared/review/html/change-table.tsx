@@ -1,0 +1,58 @@
+import type { Where } from '../../quantity/where';
+import type { Change } from '../change';
+import { oneLine } from '../one-line';
+import { ToPlace } from './links';
+
+interface ChangeTableProps {
+    readonly changes: readonly Change[];
+    /** What follows from them. */
+    readonly follows?: readonly Change[];
+    /** Where the lines stand in the text, by label. */
+    readonly lines?: Readonly<Record<string, Where>>;
+}
+
+/** Figures before and after; nothing where nothing differs. */
+export function ChangeTable({ changes, follows = [], lines = {} }: ChangeTableProps) {
+    if (changes.length + follows.length === 0) return null;
+    return (
+        <table class="changes">
+            <thead>
+                <tr>
+                    <th scope="col">what</th>
+                    <th scope="col">before</th>
+                    <th scope="col">after</th>
+                    <th scope="col">difference</th>
+                </tr>
+            </thead>
+            <tbody>
+                {changes.map((change) => (
+                    <Row key={change.label} change={change} kind="written" where={lines[change.label]} />
+                ))}
+                {follows.map((change) => (
+                    <Row key={change.label} change={change} kind="follows" where={undefined} />
+                ))}
+            </tbody>
+        </table>
+    );
+}
+
+function Row({
+    change: { label, before, after, by },
+    kind,
+    where,
+}: {
+    change: Change;
+    kind: 'written' | 'follows';
+    where: Where | undefined;
+}) {
+    return (
+        <tr class={kind}>
+            <td>
+                <ToPlace where={where}>{oneLine(label)}</ToPlace>
+            </td>
+            <td>{before === undefined ? null : <del>{oneLine(before)}</del>}</td>
+            <td>{after === undefined ? null : <ins>{oneLine(after)}</ins>}</td>
+            <td>{by}</td>
+        </tr>
+    );
+}

@@ -1,0 +1,113 @@
+import { strict as assert } from 'node:assert';
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import type { FrameLocator } from 'playwright-core';
+import type { Workbench } from '../harness/workbench.ts';
+import { eventually, session } from './shared.ts';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const file = 'heron-tray.kerf';
+
+function git(...args: string[]): void {
+    const who = ['-c', 'user.name=A', '-c', 'user.email=a@shop.example'];
+    execFileSync('git', [...who, ...args], { cwd: session.workshop, stdio: 'pipe' });
+}
+
+/** Types over a number in the text, once. */
+async function typeOver(workbench: Workbench, words: string, instead: string): Promise<void> {
+    const lines = readFileSync(join(session.workshop, file), 'utf8').split('\n');
+    const line = lines.findIndex((text) => text.includes(words));
+    const column = lines[line]!.indexOf(words) + 1;
+    await workbench.goTo(file, line + 1, column);
+    await workbench.page.keyboard.press('Home');
+    await workbench.page.keyboard.press('Shift+End');
+    await workbench.page.keyboard.type(lines[line]!.trim().replace(words, instead));
+}
+
+describe('comparing a recipe with what was committed', () => {
+    let workbench: Workbench;
+    let page: FrameLocator;
+
+    before(async () => {
+        git('init', '--quiet', '--initial-branch', 'main');
+        git('add', '--all');
+        git('commit', '--quiet', '--message', 'as it was');
+        workbench = await session.open();
+        await workbench.command('View: Close All Editors');
+        await workbench.openFile(file);
+        page = workbench.bench;
+    });
+
+    it('shows what was typed and not yet saved, with pictures', async () => {
+        await typeOver(workbench, 'depth 0.54 mm', 'depth 0.60 mm');
+        await workbench.command('Kerfbook: Compare with Committed');
+        await page.getByRole('heading', { name: 'Engrave pocket' }).waitFor();
+        await page.getByRole('row', { name: /^depth 0\.54 mm 0\.6 mm \+0\.06 mm/ }).waitFor();
+        await page.getByRole('img', { name: /^tray/ }).first().waitFor();
+        await workbench.page.getByRole('tab', { name: /^Compare: heron-tray\.kerf/ }).waitFor();
+    });
+
+    it('follows the text and stays where it was scrolled to', async () => {
+        const deep = page.getByText('The piece, step by step');
+        await deep.scrollIntoViewIfNeeded();
+        const before = (await deep.boundingBox())!.y;
+        await typeOver(workbench, 'depth 0.54 mm', 'depth 0.62 mm');
+        await page.getByRole('row', { name: /^depth 0\.54 mm 0\.62 mm/ }).waitFor({ state: 'attached' });
+        await eventually('the page to be where it was', async () => {
+            const box = await deep.boundingBox();
+            return box !== null && Math.abs(box.y - before) < 60;
+        });
+    });
+
+    for (const { label, name, body } of [
+        { label: 'Light 2026', name: 'light', body: 'vscode-light' },
+        { label: 'Dark High Contrast', name: 'contrast-dark', body: 'vscode-high-contrast' },
+        { label: 'Light High Contrast', name: 'contrast-light', body: 'vscode-high-contrast-light' },
+        { label: 'Dark 2026', name: 'dark', body: 'vscode-dark' },
+    ]) {
+        it(`${name}: has no fault that an accessibility checker finds`, async () => {
+            await workbench.theme(label, body);
+            await page.locator('h1').first().scrollIntoViewIfNeeded();
+            await session.shot(`compare-${name}`);
+            await page.getByText('The piece, step by step').scrollIntoViewIfNeeded();
+            await session.shot(`compare-${name}-film`);
+            const all = page.locator('body');
+            await all.evaluate((_body, source) => new Function(source)(), axe);
+            const violations = await all.evaluate(async (element) => {
+                const { axe } = globalThis as unknown as {
+                    axe: { run(on: Element): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+                };
+                return (await axe.run(element)).violations;
+            });
+            assert.deepEqual(
+                violations.map(({ id, nodes }) => `${id}: ${nodes[0]!.html.slice(0, 120)}`),
+                [],
+            );
+        });
+    }
+
+    it('leads from a change to its line', async () => {
+        const lines = readFileSync(join(session.workshop, file), 'utf8').split('\n');
+        const line = lines.findIndex((text) => text.includes('depth 0.54 mm')) + 1;
+        await workbench.goToLine(file, 1);
+        await page
+            .getByRole('row', { name: /^depth 0\.54 mm/ })
+            .getByRole('link', { name: 'depth' })
+            .click();
+        await workbench.atLine(line);
+    });
+
+    it('compares with a revision that is chosen, and says what cannot be compared', async () => {
+        git('tag', 'first');
+        await workbench.command('View: Close All Editors');
+        // What was typed is not kept.
+        await workbench.page.getByRole('button', { name: /Don't Save/ }).click();
+        await workbench.openFile(file);
+        await workbench.command('Kerfbook: Compare with Revision…');
+        await workbench.page.locator('.quick-input-list .monaco-list-row', { hasText: 'first' }).first().click();
+        await page.getByText('Nothing that matters differs.').waitFor();
+        await workbench.page.getByRole('tab', { name: /^Compare: heron-tray\.kerf with first/ }).waitFor();
+    });
+});

@@ -1,0 +1,175 @@
+import { mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { afterEach, describe, expect, it } from 'vitest';
+import { method, type PageAnswer, type RevisionsAnswer } from '../../shared/view/protocol';
+import { LanguageClient, type Says } from '../kit/language-client';
+import { shop } from '../kit/shop';
+import { TemporaryRepository } from '../kit/temporary-repository';
+import { bolder, coaster, shopFiles } from './shop-files';
+
+const deeper = coaster.replace('depth 0.5 mm', 'depth 0.6 mm');
+const repositories: TemporaryRepository[] = [];
+const clients: LanguageClient[] = [];
+afterEach(() => {
+    for (const client of clients.splice(0)) client.stop();
+    for (const repository of repositories.splice(0)) repository.remove();
+});
+
+function repository(files: Readonly<Record<string, string>> = shopFiles): TemporaryRepository {
+    const one = new TemporaryRepository(files);
+    repositories.push(one);
+    return one;
+}
+
+/** A server on a folder, with a file open in its editor; asks to compare that file. */
+async function editorOn(folder: string, name: string, text: string, says: Says = {}) {
+    const { client } = await LanguageClient.start(folder, pathToFileURL(folder).toString(), says);
+    clients.push(client);
+    const uri = pathToFileURL(path.join(folder, name)).toString();
+    await client.open(uri, text);
+    await client.diagnostics(uri, () => true);
+    const ask = <Answer>(what: string, params: object = {}) => client.connection.sendRequest<Answer>(what, { uri, ...params });
+    return {
+        client,
+        uri,
+        ask,
+        compare: (params: object = {}) => ask<PageAnswer | null>(method.compare, params),
+    };
+}
+
+function bodyOf(answer: PageAnswer | null): string {
+    if (answer === null || 'problem' in answer) throw new Error(answer?.problem ?? 'given up');
+    return answer.body;
+}
+
+describe('comparing with what was committed', () => {
+    it('what is typed and not saved counts, art and stock of the commit on the other side', async () => {
+        const repo = repository();
+        repo.write({ 'art/flag.svg': bolder });
+        const { compare } = await editorOn(repo.folder, 'coaster.kerf', deeper);
+        const body = bodyOf(await compare());
+        expect(body).toContain('coaster: coaster.kerf at HEAD → coaster.kerf in the editor');
+        expect(body).toContain('<del>0.5 mm</del>');
+        expect(body).toContain('<ins>0.6 mm</ins>');
+        expect(body).toContain('20 mm² changed');
+        expect(body).toContain('<svg');
+    });
+
+    it('leads from a change to its line in the text, and from a finding to its rule', async () => {
+        const repo = repository();
+        const tooDeep = coaster.replace('depth 0.5 mm', 'depth 13 mm');
+        const { compare, uri } = await editorOn(repo.folder, 'coaster.kerf', tooDeep);
+        const body = bodyOf(await compare());
+        const places = [...body.matchAll(/href="command:kerfbook\.goToPlace\?([^"]+)"[^>]*>([^<]+)</g)].map(
+            ([, argument, words]) => [words, JSON.parse(decodeURIComponent(argument!))[0]] as const,
+        );
+        const depth = places.find(([words]) => words === 'depth')?.[1];
+        expect(depth?.uri).toBe(uri);
+        expect(tooDeep.slice(depth.offset, depth.offset + depth.length)).toBe('13 mm');
+        const title = places.find(([words]) => words === 'Engrave hollow')?.[1];
+        expect(tooDeep.slice(title.offset)).toMatch(/^engrave|^hollow/);
+        expect(body).toContain(`command:kerfbook.explainFinding?${encodeURIComponent('["deeper-than-blank"]')}`);
+    });
+
+    it('nothing that differs is said too, and every recipe of the file has its part', async () => {
+        const two = coaster + coaster.replace(/use .*\n/, '').replace('recipe coaster', 'recipe saucer');
+        const repo = repository({ ...shopFiles, 'coaster.kerf': two });
+        const { compare } = await editorOn(repo.folder, 'coaster.kerf', two.replace('sand disc { flush', 'sand disc { flush'));
+        const body = bodyOf(await compare());
+        expect(body.match(/Nothing that matters differs/g)).toHaveLength(2);
+    });
+
+    it('another revision, by its name or its id, and the file under the name that it had', async () => {
+        const repo = repository();
+        repo.git('tag', 'v1');
+        repo.git('mv', 'coaster.kerf', 'round coaster.kerf');
+        repo.write({ 'round coaster.kerf': deeper });
+        repo.commit('renamed and deeper');
+        const { compare, ask } = await editorOn(repo.folder, 'round coaster.kerf', deeper);
+        expect(bodyOf(await compare())).toContain('Nothing that matters differs');
+        const body = bodyOf(await compare({ revision: 'v1' }));
+        expect(body).toContain('coaster.kerf at v1 → round coaster.kerf');
+        expect(body).toContain('<ins>0.6 mm</ins>');
+        const answer = await ask<RevisionsAnswer>(method.revisions);
+        if ('problem' in answer) throw new Error(answer.problem);
+        expect(answer.revisions.map(({ kind, name, subject }) => `${kind} ${kind === 'commit' ? '' : name} ${subject}`)).toEqual([
+            'commit  renamed and deeper',
+            'branch main renamed and deeper',
+            'tag v1 first',
+        ]);
+        expect(bodyOf(await compare({ revision: answer.revisions[0]!.revision }))).toContain('Nothing that matters');
+    });
+
+    it('two files of the workspace', async () => {
+        const repo = repository({ ...shopFiles, 'deeper.kerf': deeper.replace('recipe coaster', 'recipe well') });
+        const { compare } = await editorOn(repo.folder, 'coaster.kerf', coaster);
+        const before = pathToFileURL(path.join(repo.folder, 'deeper.kerf')).toString();
+        const body = bodyOf(await compare({ before }));
+        expect(body).toContain('well → coaster: deeper.kerf → coaster.kerf');
+        expect(body).toContain('<ins>0.5 mm</ins>');
+    });
+
+    it('a folder below a repository: only the folder is read, on either side', async () => {
+        const inner = Object.fromEntries(Object.entries(shopFiles).map(([name, text]) => [`bench/${name}`, text]));
+        const outward = coaster.replace('stock/shop.kerf', '../secret.kerf');
+        const repo = repository({ ...inner, 'bench/coaster.kerf': outward, 'secret.kerf': shop });
+        const { compare } = await editorOn(path.join(repo.folder, 'bench'), 'coaster.kerf', outward);
+        const body = bodyOf(await compare());
+        expect(body).toContain('Nothing that matters differs');
+    });
+
+    it('a revision does not change while its text is typed on', async () => {
+        const repo = repository();
+        const { compare, client, uri } = await editorOn(repo.folder, 'coaster.kerf', coaster);
+        expect(bodyOf(await compare())).toContain('Nothing that matters');
+        await client.change(uri, 2, deeper);
+        expect(bodyOf(await compare())).toContain('<ins>0.6 mm</ins>');
+        repo.write({ 'coaster.kerf': deeper });
+        repo.commit('deeper');
+        expect(bodyOf(await compare())).toContain('Nothing that matters');
+    });
+});
+
+describe('what cannot be compared is said', () => {
+    const problem = async (asked: Promise<PageAnswer | null>): Promise<string> => {
+        const answer = await asked;
+        return answer !== null && 'problem' in answer ? answer.problem : JSON.stringify(answer).slice(0, 200);
+    };
+
+    it('a file that git does not know', async () => {
+        const repo = repository();
+        repo.write({ 'new.kerf': coaster });
+        const { compare } = await editorOn(repo.folder, 'new.kerf', coaster);
+        expect(await problem(compare())).toMatch(/^new\.kerf is not in HEAD: it is new/);
+    });
+
+    it('a repository without a commit, a revision that is not there, a revision that is none', async () => {
+        const empty = repository({});
+        empty.write(shopFiles);
+        const first = await editorOn(empty.folder, 'coaster.kerf', coaster);
+        expect(await problem(first.compare())).toBe('Nothing has been committed in this repository yet.');
+        const { compare } = await editorOn(repository().folder, 'coaster.kerf', coaster);
+        expect(await problem(compare({ revision: 'nowhere' }))).toMatch(/^There is no revision nowhere/);
+        expect(await problem(compare({ revision: '--output=owned' }))).toMatch(/is no revision/);
+    });
+
+    it('a folder without a repository, a text that is not saved, an editor without git', async () => {
+        const folder = realpathSync(mkdtempSync(path.join(tmpdir(), 'kerfbook-plain-')));
+        try {
+            writeFileSync(path.join(folder, 'coaster.kerf'), coaster);
+            const { compare, client } = await editorOn(folder, 'coaster.kerf', coaster);
+            expect(await problem(compare())).toBe('coaster.kerf does not lie in a git repository.');
+            await client.open('untitled:one.kerf', coaster);
+            await client.diagnostics('untitled:one.kerf', () => true);
+            expect(await problem(compare({ uri: 'untitled:one.kerf' }))).toMatch(/^Only files that are saved/);
+            expect(await problem(compare({ uri: 'file:///nowhere.kerf' }))).toMatch(/is not read as a recipe file/);
+            const web = await editorOn(folder, 'coaster.kerf', coaster, { browser: true });
+            expect(await problem(web.compare())).toMatch(/^Earlier versions are read by git/);
+            expect(await problem(web.ask(method.revisions))).toMatch(/^Earlier versions are read by git/);
+        } finally {
+            rmSync(folder, { recursive: true, force: true });
+        }
+    });
+});
