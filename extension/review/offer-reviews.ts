@@ -5,6 +5,7 @@ import { readPlace } from '../read-place';
 import type { RecipeServer } from '../server';
 import { chooseRevision, comparison } from './compare';
 import { Pages } from './pages';
+import { variants } from './variants';
 
 /** The commands that set recipes beside each other. */
 export function offerReviews(server: RecipeServer): vscode.Disposable {
@@ -29,6 +30,10 @@ export function offerReviews(server: RecipeServer): vscode.Disposable {
             if (before === undefined || after === undefined) {
                 void vscode.window.showInformationMessage('Select two recipe files (.kerf) in the explorer to compare them.');
             } else pages.show(comparison(after, { before: before.toString() }));
+        }),
+        on('kerfbook.compareVariants', (place) => {
+            const uri = recipeOf(place);
+            if (uri !== undefined) pages.show(variants(uri));
         }),
         on('kerfbook.refreshPage', () => pages.inFront?.refresh()),
         on('kerfbook.stopPage', () => pages.inFront?.stop()),

@@ -13,7 +13,7 @@ export interface PageQuestion {
     /** What is being done meanwhile. */
     readonly doing: string;
     /** Files of which a change makes the page anew. */
-    readonly watched: readonly string[];
+    readonly watched: readonly string[] | 'every file';
 }
 
 /** The view's type, by which menus know it. */
@@ -32,7 +32,7 @@ export class PagePanel implements vscode.Disposable {
 
     constructor(
         readonly panel: vscode.WebviewPanel,
-        private readonly question: PageQuestion,
+        private question: PageQuestion,
         private readonly server: RecipeServer,
     ) {
         panel.webview.options = {
@@ -43,7 +43,7 @@ export class PagePanel implements vscode.Disposable {
         };
         this.subscriptions.push(
             server.onDidPlan(({ uri }) => {
-                if (question.watched.includes(uri)) this.later();
+                if (this.concerns(uri)) this.later();
             }),
             panel.onDidChangeViewState(() => {
                 if (panel.visible && this.outdated) this.later();
@@ -52,6 +52,12 @@ export class PagePanel implements vscode.Disposable {
         const doing = escapeMarkup(question.doing);
         this.show(`<p>${doing} …</p><p><a href="command:kerfbook.stopPage">Stop</a></p>`);
         void this.refresh();
+    }
+
+    /** The same page for another place. */
+    ask(question: PageQuestion): Promise<void> {
+        this.question = question;
+        return this.refresh();
     }
 
     /** Makes the page anew, whatever was being made. */
@@ -75,6 +81,11 @@ export class PagePanel implements vscode.Disposable {
 
     stop(): void {
         this.asking?.cancel();
+    }
+
+    private concerns(uri: string): boolean {
+        const { watched } = this.question;
+        return watched === 'every file' || watched.includes(uri);
     }
 
     private later(): void {

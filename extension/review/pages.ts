@@ -9,14 +9,15 @@ export class Pages implements vscode.Disposable {
     constructor(private readonly server: RecipeServer) {}
 
     show(question: PageQuestion): void {
-        const key = JSON.stringify([question.method, question.params]);
+        const { offset: _, ...what } = question.params;
+        const key = JSON.stringify([question.method, what]);
         const known = this.open.get(key);
         if (known !== undefined) {
             known.panel.reveal();
-            void known.refresh();
+            void known.ask(question);
             return;
         }
-        const { uri } = question.params;
+        const { uri } = what;
         const name = decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));
         const panel = vscode.window.createWebviewPanel(PAGE_VIEW, question.title(name), vscode.ViewColumn.Beside, {
             enableFindWidget: true,

@@ -7,6 +7,7 @@ import { diff } from './diff';
 import { UsageError } from './open-files';
 import { plan } from './plan';
 import { show } from './show';
+import { table } from './table';
 
 const help = `kerfbook: recipes for engraved, filled and inlaid wood
 
@@ -27,6 +28,8 @@ const help = `kerfbook: recipes for engraved, filled and inlaid wood
       what differs between two versions of recipes, and what follows from it: two files, or revisions of a
       git repository (one: against the work tree; main... is where this branch left main);
       --exit-code: 1 if something differs
+  kerfbook table [FILE ...] [--base NAME | --recipes A,B] [--all] [--format text|markdown|csv|json|html]
+      a recipe and all that is based on it side by side, or the recipes named: what differs; --all: and what does not
   kerfbook show FILE [--as FILE]
       a file as plain lines, for tools that compare lines; --as: it is a copy of that one, beside which its art lies
   kerfbook serve
@@ -42,6 +45,7 @@ const commands: Readonly<Record<string, (args: string[]) => Promise<number>>> = 
     coupon,
     diff,
     show,
+    table,
     // The server brings its worker's geometry along, which no other command needs.
     serve: async () => (await import('./serve')).serve(),
 };

@@ -5,6 +5,7 @@ import type { ReviewPictures } from '../../shared/review/film-strip';
 import type { ReviewNotes } from '../../shared/review/notes';
 import type { ReviewPlaces } from '../../shared/review/places';
 import type { Review } from '../../shared/review/review';
+import type { VariantTable } from '../../shared/review/variant-table';
 import type { Sheets } from '../../shared/sheets/build-sheets';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
 import type { CouponFit } from '../../shared/view/coupon-fit';
@@ -35,6 +36,7 @@ export type Job =
     | { readonly do: 'notes'; readonly recipe: Recipe }
     | ReviewJob
     | ReviewPageJob
+    | TableJob
     | { readonly do: 'toolpath'; readonly recipe: Recipe; readonly step: number }
     | { readonly do: 'press'; readonly recipe: Recipe; readonly step: number }
     | { readonly do: 'section'; readonly recipe: Recipe; readonly frame: number; readonly blank: string; readonly y: number };
@@ -84,9 +86,25 @@ export interface ReviewPageJob {
     readonly reviews: readonly ReviewJob[];
 }
 
+/** Recipes side by side; as what stands in a page with `table-page`. */
+export interface TableJob {
+    readonly do: 'table' | 'table-page';
+    readonly columns: readonly { readonly recipe: Recipe; readonly textFindings: readonly Finding[] }[];
+    /** Also what does not differ. */
+    readonly all: boolean;
+}
+
 /** The recipes of which a job needs the present art. */
 export function recipesOf(job: RecipeJob): readonly Recipe[] {
-    return job.do === 'review-page' ? job.reviews.map(({ recipe }) => recipe) : [job.recipe];
+    switch (job.do) {
+        case 'review-page':
+            return job.reviews.map(({ recipe }) => recipe);
+        case 'table':
+        case 'table-page':
+            return job.columns.map(({ recipe }) => recipe);
+        default:
+            return [job.recipe];
+    }
 }
 
 export interface VersionAsked {
@@ -118,6 +136,8 @@ export interface Answers {
     readonly review: ReviewAnswer;
     /** Markup. */
     readonly 'review-page': string;
+    readonly table: VariantTable;
+    readonly 'table-page': string;
     readonly section: SectionView | null;
     readonly toolpath: ToolpathView | null;
     readonly press: PressView | null;

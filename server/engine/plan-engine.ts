@@ -8,8 +8,10 @@ import type { Recipe } from '../../shared/recipe/recipe';
 import { comparePlans, type Version } from '../../shared/review/compare-plans';
 import { reviewPictures } from '../../shared/review/film-strip';
 import { reviewBody } from '../../shared/review/html/as-html';
+import { tableBody } from '../../shared/review/html/table';
 import { reviewNotes } from '../../shared/review/notes';
 import { planSummary } from '../../shared/review/plan-summary';
+import { type VariantTable, variantTable } from '../../shared/review/variant-table';
 import { examineCoupons } from '../../shared/rules/coupon/examine-coupons';
 import { examine } from '../../shared/rules/examine';
 import { buildSheets } from '../../shared/sheets/build-sheets';
@@ -23,7 +25,7 @@ import { makeRunFigures } from '../../shared/view/run-figures';
 import { sectionView } from '../../shared/view/section-view';
 import { toolpathView } from '../../shared/view/toolpath-view';
 import { editorLinks } from './editor-links';
-import type { Answers, AnswerTo, ArtFile, Job, ReviewAnswer, ReviewJob, ReviewPageJob, VersionAsked } from './jobs';
+import type { Answers, AnswerTo, ArtFile, Job, ReviewAnswer, ReviewJob, ReviewPageJob, TableJob, VersionAsked } from './jobs';
 import { readArt } from './read-art';
 
 /**
@@ -60,6 +62,7 @@ export class PlanEngine {
         if (job.do === 'coupons') return examineCoupons(job.coupons);
         if (job.do === 'fit') return couponFit(job.coupon);
         if (job.do === 'review-page') return this.reviewPage(job);
+        if ('columns' in job) return this.table(job);
         const plan = this.plan(job.recipe);
         switch (job.do) {
             case 'examine':
@@ -101,6 +104,20 @@ export class PlanEngine {
         const answers = reviews.map((each) => this.review(each, this.plan(each.recipe)));
         this.checkpoint('picture');
         return reviewBody(answers, editorLinks);
+    }
+
+    private table({ do: what, columns, all }: TableJob): VariantTable | string {
+        const planned = columns.map(({ recipe, textFindings }) => {
+            const plan = this.plan(recipe);
+            return { plan, findings: this.all(plan, textFindings) };
+        });
+        const table = variantTable(planned, all);
+        if (what === 'table') return table;
+        return tableBody(
+            table,
+            editorLinks,
+            columns.map(({ recipe }) => recipe.where),
+        );
     }
 
     private review(job: ReviewJob, plan: Plan): ReviewAnswer {

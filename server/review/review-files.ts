@@ -3,6 +3,7 @@ import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
 import { emptyRecipe } from '../../shared/review/empty-recipe';
 import type { ReviewAnswer, ReviewJob, VersionAsked } from '../engine/jobs';
+import type { Workshop } from '../workshop/workshop';
 import type { OpenVersion } from './open-version';
 
 /** A recipe file in two versions, by its name in each. */
@@ -78,11 +79,11 @@ function asked(version: OpenVersion, name: string, recipe: Recipe | undefined, o
     if (document === undefined || recipe === undefined) {
         return { recipe: emptyRecipe(other?.name ?? ''), from, exists: false, textFindings: [] };
     }
-    return { recipe, from, exists: true, textFindings: findingsOf(version, document, recipe) };
+    return { recipe, from, exists: true, textFindings: findingsOf(version.workshop, document, recipe) };
 }
 
 /** The text's findings of a recipe, and those that stand outside of every recipe. */
-function findingsOf({ workshop }: OpenVersion, document: LangiumDocument, recipe: Recipe): Finding[] {
+export function findingsOf(workshop: Workshop, document: LangiumDocument, recipe: Recipe): Finding[] {
     const others = workshop.recipes(document).filter(({ name }) => name !== recipe.name);
     return workshop
         .textFindings(document)

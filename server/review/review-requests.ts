@@ -1,22 +1,31 @@
 import type { LangiumDocument } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
-import { type CompareParams, method, type PageAnswer, type RevisionsAnswer } from '../../shared/view/protocol';
+import { familiesOf } from '../../shared/review/families';
+import { type CompareParams, method, type PageAnswer, type RevisionsAnswer, type TableParams } from '../../shared/view/protocol';
 import { Cancelled } from '../engine/jobs';
 import type { Workshop } from '../workshop/workshop';
 import type { OpenVersion } from './open-version';
 import { reviewJobs } from './review-files';
+import { allRecipes, tableJob } from './table-jobs';
 import type { NoVersion, OpenedFile, Versions } from './versions';
 
 /** Answers what the editor asks about earlier versions of its files. */
 export function answerReviewRequests(connection: Connection, workshop: Workshop, versions: Versions | undefined): void {
-    connection.onRequest(method.compare, async (params: CompareParams, token: CancellationToken): Promise<unknown> => {
-        try {
-            return await compare(workshop, versions, params, token);
-        } catch (error) {
-            if (error instanceof Cancelled) return null;
-            throw error;
-        }
-    });
+    const answer = <Params>(
+        name: string,
+        work: (params: Params, token: CancellationToken) => Promise<PageAnswer | null>,
+    ): void => {
+        connection.onRequest(name, async (params: Params, token: CancellationToken): Promise<unknown> => {
+            try {
+                return await work(params, token);
+            } catch (error) {
+                if (error instanceof Cancelled) return null;
+                throw error;
+            }
+        });
+    };
+    answer<CompareParams>(method.compare, (params, token) => compare(workshop, versions, params, token));
+    answer<TableParams>(method.table, (params, token) => table(workshop, params, token));
     connection.onRequest(method.revisions, async ({ uri }: { uri: string }): Promise<unknown> => {
         const found = await (versions?.choices(uri) ?? noVersions);
         const answer: RevisionsAnswer = 'problem' in found ? found : { revisions: found };
@@ -28,6 +37,8 @@ const noVersions: NoVersion = {
     problem: 'Earlier versions are read by git, which an editor that is only a browser does not have.',
 };
 
+const notRead: PageAnswer = { problem: 'This file is not read as a recipe file: open it, or a folder that holds it.' };
+
 /** The text as the editor has it now, saved or not, beside what it is to be compared with. */
 async function compare(
     workshop: Workshop,
@@ -36,7 +47,7 @@ async function compare(
     token: CancellationToken,
 ): Promise<PageAnswer | null> {
     const document = await workshop.linked(params.uri, token);
-    if (document === undefined) return { problem: 'This file is not read as a recipe file: open it, or a folder that holds it.' };
+    if (document === undefined) return notRead;
     const before = await earlier(workshop, versions, params, token);
     if (token.isCancellationRequested) return null;
     if ('problem' in before) return before;
@@ -49,6 +60,26 @@ async function compare(
         onCancel: (giveUp) => token.onCancellationRequested(giveUp),
     });
     return { title: name, body };
+}
+
+/** The family of the recipe at a place, or else the first family of the file. */
+async function table(workshop: Workshop, params: TableParams, token: CancellationToken): Promise<PageAnswer | null> {
+    const document = await workshop.linked(params.uri, token);
+    if (document === undefined) return notRead;
+    const known = allRecipes(workshop);
+    const ours = known.filter((each) => each.document === document).map(({ recipe }) => recipe);
+    const at = workshop.recipe(document, params.recipe, params.offset);
+    const families = familiesOf(known.map(({ recipe }) => recipe)).filter((family) =>
+        family.some((recipe) => ours.includes(recipe)),
+    );
+    const family =
+        families.find((some) => some.some(({ name, whole }) => name === at?.name && whole.uri === at.whole.uri)) ?? families[0];
+    if (family === undefined) return { problem: 'No recipe here is based on another, and none is based on it.' };
+    const job = tableJob('table-page', workshop, family, known, params.all === true);
+    const body = await workshop.ask(job, `table ${document.uri.toString()}`, {
+        onCancel: (giveUp) => token.onCancellationRequested(giveUp),
+    });
+    return { title: family[0]!.name, body };
 }
 
 async function earlier(

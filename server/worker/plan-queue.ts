@@ -144,11 +144,12 @@ export class PlanQueue {
 }
 
 function canWait(job: Job): boolean {
-    return job.do === 'press' || job.do === 'review-page';
+    return job.do === 'press' || job.do === 'review-page' || job.do === 'table-page';
 }
 
 function titleOf(job: Job): string {
     if (job.do === 'coupons') return 'Looking at coupons';
     if (job.do === 'review-page') return 'Comparing versions';
+    if ('columns' in job) return 'Laying recipes side by side';
     return `Working out ${job.recipe.name}`;
 }

@@ -1,3 +1,4 @@
+import { showMoney } from '../quantity/currency';
 import { fromBase } from '../quantity/quantity';
 import { type Amount, type Figure, showAmount } from './figure';
 
@@ -47,6 +48,8 @@ function difference(before: Amount, after: Amount): string | undefined {
     if (!Number.isFinite(base)) return undefined;
     const sign = base < 0 ? '−' : '+';
     const { unit } = after;
+    if (after.dimension === 'money' && unit !== undefined && unit === before.unit)
+        return `${sign}${showMoney(Math.abs(base), unit)}`;
     if (unit !== undefined && unit === before.unit) {
         const size = Number(Math.abs(fromBase(after.value, unit) - fromBase(before.value, unit)).toPrecision(6));
         return size === 0 ? undefined : `${sign}${size}${unit === '' ? '' : ` ${unit}`}`;
@@ -56,7 +59,7 @@ function difference(before: Amount, after: Amount): string | undefined {
 }
 
 /** Figures by label; the second of a label becomes "label (2)", and so on. */
-function numbered(figures: readonly Figure[]): Map<string, Figure> {
+export function numbered(figures: readonly Figure[]): Map<string, Figure> {
     const count = new Map<string, number>();
     const named = new Map<string, Figure>();
     for (const figure of figures) {

@@ -6,11 +6,11 @@ import { groupBy } from './group-by';
 
 /** What has to be on the bench that differs. */
 export function compareSupplies(before: Plan, after: Plan): Change[] {
-    return changesOf(figures(before.supplies), figures(after.supplies));
+    return changesOf(supplyFigures(before.supplies), supplyFigures(after.supplies));
 }
 
 /** Several lots of one thing (two blanks of a board, say) are told together. */
-function figures(supplies: readonly Supply[]): Figure[] {
+export function supplyFigures(supplies: readonly Supply[]): Figure[] {
     const lots = groupBy(supplies, ({ kind, item, unit }) => `${kind} ${item} ${unit}`);
     return [...lots.values()].map((lot) => {
         const { kind, item, unit } = lot[0]!;

@@ -38,7 +38,7 @@ export function costFigures(cost: PlanCost | undefined): Figure[] {
     if (cost === undefined) return [];
     const money = (label: string, value: number): Figure => {
         const text = showMoney(value, cost.currency);
-        return { label, text, key: text, amount: { value, dimension: 'money' } };
+        return { label, text, key: text, amount: { value, dimension: 'money', unit: cost.currency } };
     };
     return [
         money('material', cost.materials),

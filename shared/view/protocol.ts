@@ -38,6 +38,8 @@ export const method = {
     compare: 'kerfbook/compare',
     /** Request: revisions to compare a file with; { uri } to RevisionsAnswer. */
     revisions: 'kerfbook/revisions',
+    /** Request: a recipe and all that is based on it, side by side; TableParams to PageAnswer, null when given up. */
+    table: 'kerfbook/table',
     /** Request: the text of a built-in stock file; { uri } to string or null. */
     stock: 'kerfbook/stock',
     /** Request: a rule's explanation as Markdown; { rule } to string or null. */
@@ -59,6 +61,11 @@ export interface CompareParams {
     /** What is compared with: a file of the workspace, or a revision; the last commit when neither is given. */
     readonly before?: string;
     readonly revision?: string;
+}
+
+export interface TableParams extends BenchParams {
+    /** Also what does not differ. */
+    readonly all?: boolean;
 }
 
 /** What stands in a page: markup that runs nothing and loads nothing, or why there is none. */

@@ -132,6 +132,24 @@ describe('comparing with what was committed', () => {
     });
 });
 
+describe('variants side by side', () => {
+    it('the family of the recipe under the cursor, with links into the text, as it is typed', async () => {
+        const base = coaster.replace('use "stock', 'use "./stock');
+        const variants = `use "coaster.kerf"\nrecipe deep based on coaster { engrave hollow { depth 0.7 mm } }\n`;
+        const repo = repository({ ...shopFiles, 'coaster.kerf': base, 'variants.kerf': variants });
+        const { ask, uri, client } = await editorOn(repo.folder, 'variants.kerf', variants);
+        const body = bodyOf(await ask<PageAnswer>(method.table));
+        expect(body).toContain('<td>0.7 mm</td>');
+        expect(body).not.toContain('>coats<');
+        expect(bodyOf(await ask<PageAnswer>(method.table, { all: true }))).toContain('>coats<');
+        expect(body).toContain(encodeURIComponent(JSON.stringify([{ uri, offset: variants.indexOf('deep'), length: 4 }])));
+        await client.change(uri, 2, variants.replace('0.7', '0.9'));
+        expect(bodyOf(await ask<PageAnswer>(method.table, { offset: 40 }))).toContain('<td>0.9 mm</td>');
+        const plate = pathToFileURL(path.join(repo.folder, 'plate.kerf')).toString();
+        expect(await ask<PageAnswer>(method.table, { uri: plate })).toEqual({ problem: expect.stringContaining('based on') });
+    });
+});
+
 describe('what cannot be compared is said', () => {
     const problem = async (asked: Promise<PageAnswer | null>): Promise<string> => {
         const answer = await asked;

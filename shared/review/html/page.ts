@@ -46,6 +46,7 @@ h1 { font-size: 22px; margin: 0 0 4px } h2 { font-size: 17px; margin: 28px 0 8px
 .from { margin: 0; color: var(--quiet) } article + article { margin-top: 48px }
 table { border-collapse: collapse; width: 100% } th, td { text-align: left; vertical-align: top; padding: 3px 10px 3px 0; border-bottom: 1px solid var(--rule) }
 .changes td:first-child { width: 26% } .changes tr.follows td:first-child, .beside tr.follows th { padding-left: 18px; font-style: italic } del, ins { text-decoration: none } del { color: var(--was) } ins { color: var(--now) }
+.beside tr.group th { padding-top: 12px; border-bottom-color: var(--heading) } .beside tbody th { font-weight: normal } .beside tr.group th { font-weight: bold } .wide { overflow-x: auto }
 ul { margin: 4px 0; padding-left: 20px } .sign { font-family: monospace; font-weight: bold; white-space: pre }
 .film > tbody > tr.differs > th { border-left: 6px solid var(--differs); padding-left: 10px } .film > tbody > tr > th { width: 22%; font-weight: normal; padding-left: 16px }
 .film td { width: 39% } figure { margin: 0 0 10px } figcaption { font-size: 13px; color: var(--quiet) }

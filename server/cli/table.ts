@@ -1,0 +1,69 @@
+import { parseArgs } from 'node:util';
+import type { Recipe } from '../../shared/recipe/recipe';
+import { familiesOf, familyOf } from '../../shared/review/families';
+import { tableHtml } from '../../shared/review/html/table';
+import { tableCsv, tableMarkdown, tableText } from '../../shared/review/table-text';
+import type { VariantTable } from '../../shared/review/variant-table';
+import { allRecipes, tableJob } from '../review/table-jobs';
+import { openFiles, UsageError } from './open-files';
+
+const formats: Readonly<Record<string, (table: VariantTable) => string>> = {
+    text: tableText,
+    markdown: tableMarkdown,
+    csv: tableCsv,
+    json: (table) => `${JSON.stringify(table, null, 2)}\n`,
+    html: tableHtml,
+};
+
+/** `kerfbook table`: the variants of a recipe side by side, or any recipes that are named. */
+export async function table(args: string[]): Promise<number> {
+    const { values, positionals } = parseArgs({
+        args,
+        allowPositionals: true,
+        options: {
+            format: { type: 'string', default: 'text' },
+            base: { type: 'string' },
+            recipes: { type: 'string' },
+            all: { type: 'boolean', default: false },
+        },
+    });
+    const format = formats[values.format];
+    if (format === undefined) throw new UsageError(`--format is one of ${Object.keys(formats).join(', ')}.`);
+    if (values.base !== undefined && values.recipes !== undefined) throw new UsageError('Say --base or --recipes, not both.');
+    const { workshop, documents } = await openFiles(positionals);
+    const known = allRecipes(workshop);
+    const recipes = known.map(({ recipe }) => recipe);
+    const named = new Set(known.filter(({ document }) => documents.includes(document)).map(({ recipe }) => recipe));
+    const chosen =
+        values.recipes !== undefined
+            ? chosenOf(values.recipes, recipes)
+            : values.base !== undefined
+              ? familyFrom(values.base, recipes)
+              : onlyFamily(familiesOf(recipes).filter((family) => family.some((recipe) => named.has(recipe))));
+    process.stdout.write(format(await workshop.ask(tableJob('table', workshop, chosen, known, values.all))));
+    return 0;
+}
+
+function chosenOf(list: string, recipes: readonly Recipe[]): Recipe[] {
+    const names = list.split(',').map((name) => name.trim());
+    if (names.length < 2) throw new UsageError('Name at least two recipes: --recipes a,b.');
+    return names.map((name) => recipes.find((recipe) => recipe.name === name) ?? missing(name));
+}
+
+function familyFrom(base: string, recipes: readonly Recipe[]): Recipe[] {
+    const family = familyOf(base, recipes);
+    if (family.length === 0) missing(base);
+    if (family.length === 1) throw new UsageError(`Nothing in these files is based on ${base}.`);
+    return family;
+}
+
+function onlyFamily(families: readonly Recipe[][]): Recipe[] {
+    const [family, ...others] = families;
+    if (family === undefined) throw new UsageError('No recipe in these files is based on another: name some with --recipes a,b.');
+    if (others.length === 0) return family;
+    throw new UsageError(`Say which with --base: ${families.map(([base]) => base!.name).join(', ')}.`);
+}
+
+function missing(name: string): never {
+    throw new UsageError(`There is no recipe ${name}.`);
+}
