@@ -20,7 +20,7 @@ export function serveNode(connection: Connection, workerFile: string): void {
         // By content, so that art is the same thing in every version in which it is.
         read: byContent(diskReader(files)),
         asker,
-        versions: new GitVersions(files),
+        versions: new GitVersions(files, asker),
     });
     const { shared } = workshop.services;
     shared.lsp.LanguageServer.onInitialize((params) => {

@@ -4,6 +4,7 @@ import { reviewMarkdown } from '../../shared/review/as-markdown';
 import { reviewText } from '../../shared/review/as-text';
 import { reviewHtml } from '../../shared/review/html/as-html';
 import { reviewSchema } from '../../shared/review/review';
+import { LocalAsker } from '../engine/asker';
 import type { ReviewAnswer } from '../engine/jobs';
 import { openRevision } from '../git/open-revision';
 import { realPlace } from '../git/real-place';
@@ -79,12 +80,14 @@ async function ofRevisions(revisions: readonly string[], files: readonly string[
     const named = await Promise.all(files.map((file) => nameIn(repository, file)));
     const asked = named.map((name) => renames.pair(name));
     const now = files.length > 0 ? asked.map(({ after }) => after) : await recipesHere(repository, to, changes);
-    const after = to === undefined ? await openWorkTree(repository, now) : await openRevision(repository, to, now);
+    const after =
+        to === undefined ? await openWorkTree(repository, now) : await openRevision(repository, to, now, new LocalAsker());
     const pairs = files.length > 0 ? asked : await touched(after, repository, changes, renames);
     const before = await openRevision(
         repository,
         from,
         pairs.map((pair) => pair.before),
+        new LocalAsker(),
     );
     const answers: ReviewAnswer[] = [];
     for (const pair of pairs) answers.push(...(await reviewFile(before, after, pair, wish)));

@@ -1,6 +1,7 @@
 import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { LocalAsker } from '../engine/asker';
 import { diskReader } from '../files/disk-reader';
 import { guardedFileSystem } from '../files/guarded-file-system';
 import { WorkspaceFiles } from '../files/workspace-files';
@@ -22,6 +23,7 @@ export async function openFiles(names: readonly string[]): Promise<OpenFiles> {
         source,
         paths.map((file) => pathToFileURL(file).toString()),
         fileURLToPath,
+        new LocalAsker(),
     );
 }
 

@@ -1,6 +1,7 @@
 import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { LocalAsker } from '../engine/asker';
 import { asynchronousOnly } from '../files/asynchronous-only';
 import { largestRecipe } from '../files/guarded-file-system';
 import type { Repository } from '../git/repository';
@@ -13,7 +14,7 @@ export async function openWorkTree(repository: Repository, names: readonly strin
     const uriOf = (name: string): string => pathToFileURL(path.join(repository.top, ...name.split('/'))).toString();
     const there: string[] = [];
     for (const name of names) if (await isFile(path.join(repository.top, name))) there.push(name);
-    return openVersion(await diskSource([repository.top]), there, uriOf, (name) => `${name} in the work tree`);
+    return openVersion(await diskSource([repository.top]), there, uriOf, (name) => `${name} in the work tree`, new LocalAsker());
 }
 
 /**
@@ -28,6 +29,7 @@ export async function openFile(name: string, as = name): Promise<OpenVersion> {
             [],
             () => '',
             () => 'nothing',
+            new LocalAsker(),
         );
     if (!(await isFile(path.resolve(name)))) throw new UsageError(`There is no file ${name}.`);
     const at = path.resolve(as);
@@ -39,6 +41,7 @@ export async function openFile(name: string, as = name): Promise<OpenVersion> {
         [name],
         () => uri,
         () => name,
+        new LocalAsker(),
     );
 }
 

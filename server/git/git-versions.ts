@@ -1,6 +1,7 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { RevisionChoice } from '../../shared/view/protocol';
+import type { Asker } from '../engine/asker';
 import type { WorkspaceFiles } from '../files/workspace-files';
 import type { OpenVersion } from '../review/open-version';
 import type { NoVersion, OpenedFile, Versions } from '../review/versions';
@@ -22,7 +23,10 @@ export class GitVersions implements Versions {
     /** A commit never changes, so what was opened of it stays as it is. */
     private readonly opened = new Map<string, Promise<OpenVersion>>();
 
-    constructor(private readonly files: WorkspaceFiles) {}
+    constructor(
+        private readonly files: WorkspaceFiles,
+        private readonly asker: Asker,
+    ) {}
 
     async open(uri: string, revision: string): Promise<OpenedFile | NoVersion> {
         return plainly(async () => {
@@ -73,7 +77,7 @@ export class GitVersions implements Versions {
             const place = await this.files.resolve(uri);
             return !('problem' in place) || place.problem !== 'outside';
         };
-        const fresh = openRevision(repository, commit, [name], reaches);
+        const fresh = openRevision(repository, commit, [name], this.asker, reaches);
         this.opened.set(key, fresh);
         fresh.catch(() => this.opened.delete(key));
         for (const oldest of this.opened.keys()) {

@@ -1,3 +1,4 @@
+import type { Asker } from '../engine/asker';
 import { type OpenVersion, openVersion } from '../review/open-version';
 import { CannotOpen } from '../workshop/open-workshop';
 import type { Commit, Repository } from './repository';
@@ -13,6 +14,7 @@ export async function openRevision(
     repository: Repository,
     commit: Commit,
     names: readonly string[],
+    asker: Asker,
     reaches?: (uri: string) => Promise<boolean>,
 ): Promise<OpenVersion> {
     const files = new RevisionFiles(repository, commit, reaches);
@@ -24,6 +26,7 @@ export async function openRevision(
         there,
         (name) => files.uriOf(name),
         (name) => `${name} at ${commit.name}`,
+        asker,
     ).catch((error: unknown) => {
         // A clone may know a file by name and never have fetched it.
         throw error instanceof CannotOpen

@@ -1,4 +1,5 @@
 import type { LangiumDocument } from 'langium';
+import type { Asker } from '../engine/asker';
 import { byContent } from '../files/content-version';
 import { openWorkshop, type Source } from '../workshop/open-workshop';
 import type { Workshop } from '../workshop/workshop';
@@ -16,12 +17,14 @@ export async function openVersion(
     names: readonly string[],
     uriOf: (name: string) => string,
     label: (name: string) => string,
+    asker: Asker,
 ): Promise<OpenVersion> {
     const uris = names.map(uriOf);
     const { workshop, documents } = await openWorkshop(
         { ...source, read: byContent(source.read) },
         uris,
         (uri) => names[uris.indexOf(uri)] ?? uri,
+        asker,
     );
     return { workshop, documents: new Map(names.map((name, index) => [name, documents[index]!])), label };
 }

@@ -1,7 +1,7 @@
 import { type LangiumDocument, URI } from 'langium';
 import { createKerfServices } from '../../language/module';
 import { allowablePages } from '../all-pages';
-import { LocalAsker } from '../engine/asker';
+import type { Asker } from '../engine/asker';
 import type { guardedFileSystem } from '../files/guarded-file-system';
 import type { FileReader } from '../files/read-result';
 import { ArtCache } from './art-cache';
@@ -26,6 +26,7 @@ export async function openWorkshop(
     { fileSystem, read }: Source,
     uris: readonly string[],
     nameOf: (uri: string) => string,
+    asker: Asker,
 ): Promise<OpenFiles> {
     const { shared, kerf } = createKerfServices(fileSystem, { tradePages: allowablePages });
     await shared.workspace.WorkspaceManager.initializeWorkspace([]);
@@ -38,5 +39,5 @@ export async function openWorkshop(
         ),
     );
     await DocumentBuilder.build([...LangiumDocuments.all], { validation: false });
-    return { workshop: new Workshop(kerf, new ArtCache(read), new LocalAsker()), documents };
+    return { workshop: new Workshop(kerf, new ArtCache(read), asker), documents };
 }

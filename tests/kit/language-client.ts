@@ -67,12 +67,13 @@ export class LanguageClient {
         const up = new PassThrough();
         const down = new PassThrough();
         const files = new WorkspaceFiles();
+        const asker = new LocalAsker();
         serveLanguage({
             connection: createConnection(new StreamMessageReader(up), new StreamMessageWriter(down)),
             fileSystem: guardedFileSystem(files),
             read: byContent(diskReader(files)),
-            asker: new LocalAsker(),
-            ...(says.browser === true ? {} : { versions: new GitVersions(files) }),
+            asker,
+            ...(says.browser === true ? {} : { versions: new GitVersions(files, asker) }),
         });
         return files.setRoots([folder]).then(() => LanguageClient.over(down, up, folderUri, says));
     }
