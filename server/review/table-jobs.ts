@@ -11,10 +11,11 @@ export interface PlacedRecipe {
     readonly recipe: Recipe;
 }
 
-/** Every recipe of the shop's own files that are open. */
+/** Every recipe of the shop's own files that are open, file by file; files are read in no order of their own. */
 export function allRecipes(workshop: Workshop): PlacedRecipe[] {
     const documents = workshop.services.shared.workspace.LangiumDocuments.all.toArray();
     return documents
+        .toSorted((a, b) => (a.uri.toString() < b.uri.toString() ? -1 : 1))
         .filter(({ uri }) => !isBuiltIn(uri.toString()))
         .flatMap((document) => workshop.recipes(document).map((recipe) => ({ document, recipe })));
 }
