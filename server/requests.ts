@@ -13,10 +13,10 @@ import {
     method,
     type PictureParams,
     type PressParams,
-    type RewriteAnswer,
     type RewriteParams,
     type SectionParams,
     type ToolpathParams,
+    type WrittenAnswer,
 } from '../shared/view/protocol';
 import type { ToolpathView } from '../shared/view/toolpath-view';
 import { Cancelled } from './engine/jobs';
@@ -104,7 +104,7 @@ async function bench(workshop: Workshop, { document, recipe }: Found, had: Pictu
 }
 
 /** Places are those of the text that the picture is of. */
-function rewrite({ services }: Workshop, document: LangiumDocument, params: RewriteParams): RewriteAnswer {
+function rewrite({ services }: Workshop, document: LangiumDocument, params: RewriteParams): WrittenAnswer {
     const { version } = document.textDocument;
     if (params.textVersion !== version) return { problem: 'The text was changed meanwhile. Nothing was written.' };
     const found = rewriteNumber(document, params, String(params.text), services);

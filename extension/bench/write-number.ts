@@ -1,7 +1,8 @@
 import * as vscode from 'vscode';
 import type { Where } from '../../shared/quantity/where';
-import { method, type RewriteAnswer, type RewriteParams } from '../../shared/view/protocol';
+import { method, type RewriteParams, type WrittenAnswer } from '../../shared/view/protocol';
 import type { RecipeServer } from '../server';
+import { workspaceEdit } from '../write/apply-edits';
 
 /**
  * Writes a number that was typed or dragged in the picture into the text, as one edit that can be
@@ -14,15 +15,12 @@ export async function writeNumber(
 ): Promise<string | undefined> {
     if (where.uri !== uri.toString()) return 'This number stands in another file: open it there.';
     const params: RewriteParams = { uri: where.uri, textVersion, offset: where.offset, length: where.length, text };
-    const answer = await server.ask<RewriteAnswer>(method.rewrite, params);
+    const answer = await server.ask<WrittenAnswer>(method.rewrite, params);
     if (answer === undefined) return 'Nothing was written: the recipe cannot be read at present.';
     if ('problem' in answer) return answer.problem;
     const document = await vscode.workspace.openTextDocument(uri);
     if (document.version !== answer.version) return 'The text was changed meanwhile. Nothing was written.';
-    const edit = new vscode.WorkspaceEdit();
-    for (const change of answer.edits) {
-        const range = new vscode.Range(document.positionAt(change.offset), document.positionAt(change.offset + change.length));
-        edit.replace(uri, range, change.text);
-    }
-    return (await vscode.workspace.applyEdit(edit)) ? undefined : 'The editor did not take the change.';
+    return (await vscode.workspace.applyEdit(workspaceEdit(document, answer.edits)))
+        ? undefined
+        : 'The editor did not take the change.';
 }

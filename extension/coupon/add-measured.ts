@@ -2,11 +2,11 @@ import * as vscode from 'vscode';
 import { couponFolder } from '../../shared/sheets/coupon-folder';
 import {
     type DepthReading,
-    type MeasuredAnswer,
     type MeasuredParams,
     method,
     type SquaresAnswer,
     type SquaresParams,
+    type WrittenAnswer,
 } from '../../shared/view/protocol';
 import type { RecipeServer } from '../server';
 import { applyEdits } from '../write/apply-edits';
@@ -29,7 +29,7 @@ export async function addMeasured(server: RecipeServer, known?: CouponPlace): Pr
     }
     const rows = await askForDepths(server, `${sheet} on ${laser}`, found.squares);
     if (rows === undefined || rows.length === 0) return;
-    const answer = await server.ask<MeasuredAnswer>(method.measured, { ...params, rows });
+    const answer = await server.ask<WrittenAnswer>(method.measured, { ...params, rows });
     if (answer === undefined) return;
     if ('problem' in answer) void vscode.window.showErrorMessage(answer.problem);
     else await write(answer);
@@ -69,7 +69,7 @@ async function keep(count: number): Promise<boolean> {
     return answer === 'Keep';
 }
 
-async function write(answer: Exclude<MeasuredAnswer, { problem: string }>): Promise<void> {
+async function write(answer: Exclude<WrittenAnswer, { problem: string }>): Promise<void> {
     const document = await applyEdits(answer);
     if (document === undefined) return;
     const editor = await vscode.window.showTextDocument(document);

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { WrittenAnswer } from '../../shared/view/protocol';
+import type { TextChange, WrittenAnswer } from '../../shared/view/protocol';
 
 type Written = Exclude<WrittenAnswer, { readonly problem: string }>;
 
@@ -14,11 +14,16 @@ export async function applyEdits({ uri, version, edits }: Written): Promise<vsco
         void vscode.window.showErrorMessage('The file was changed meanwhile. Nothing was written; try it again.');
         return undefined;
     }
-    const edit = new vscode.WorkspaceEdit();
-    for (const { offset, length, text } of edits) {
-        edit.replace(document.uri, new vscode.Range(document.positionAt(offset), document.positionAt(offset + length)), text);
-    }
-    if (await vscode.workspace.applyEdit(edit)) return document;
+    if (await vscode.workspace.applyEdit(workspaceEdit(document, edits))) return document;
     void vscode.window.showErrorMessage('The editor refused to change the file. Nothing was written.');
     return undefined;
+}
+
+/** Changes of a document's text as the editor takes them. */
+export function workspaceEdit(document: vscode.TextDocument, changes: readonly TextChange[]): vscode.WorkspaceEdit {
+    const edit = new vscode.WorkspaceEdit();
+    for (const { offset, length, text } of changes) {
+        edit.replace(document.uri, new vscode.Range(document.positionAt(offset), document.positionAt(offset + length)), text);
+    }
+    return edit;
 }

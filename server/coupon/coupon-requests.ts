@@ -11,11 +11,11 @@ import {
     type CouponChoices,
     type CouponChoicesParams,
     type CouponParams,
-    type MeasuredAnswer,
     type MeasuredParams,
     method,
     type SquaresAnswer,
     type SquaresParams,
+    type WrittenAnswer,
 } from '../../shared/view/protocol';
 import type { Workshop } from '../workshop/workshop';
 import { findStock, homeOfCoupon } from './find-stock';
@@ -47,7 +47,7 @@ export function answerCouponRequests(connection: Connection, workshop: Workshop)
         const found = 'problem' in stock ? stock : openSquares(workshop, stock, made);
         return 'problem' in found ? found : { squares: found.words };
     });
-    answer<MeasuredParams, MeasuredAnswer>(method.measured, (document, params) => measured(workshop, document, params));
+    answer<MeasuredParams, WrittenAnswer>(method.measured, (document, params) => measured(workshop, document, params));
     connection.onRequest(method.readDepth, ({ text }: { text: string }): unknown => readDepth(String(text), workshop.services));
 }
 
@@ -73,7 +73,7 @@ function choices({ services }: Workshop, document: LangiumDocument, offset: numb
 }
 
 /** Nothing is written that the language would not read as it was meant: every row is read again first. */
-function measured(workshop: Workshop, document: LangiumDocument, params: MeasuredParams): MeasuredAnswer {
+function measured(workshop: Workshop, document: LangiumDocument, params: MeasuredParams): WrittenAnswer {
     const stock = findStock(workshop, [document], params.sheet, params.laser);
     if ('problem' in stock) return stock;
     const open = openSquares(workshop, stock, params.made);

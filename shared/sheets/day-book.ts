@@ -3,26 +3,15 @@ import type { Job, Sitting } from '../plan/sittings';
 import { showTime } from '../quantity/show';
 
 /** A sitting in words; times in s from the start. */
-export interface DayBookEntry {
-    readonly start: number;
-    readonly end: number;
+export interface DayBookEntry extends Sitting<DayBookJob, string> {
     /** How long until the next sitting; absent after the last. */
     readonly pause?: number;
-    readonly jobs: readonly DayBookJob[];
-    /** What cures or dries by itself all the while. */
-    readonly meanwhile: readonly string[];
-    /** What the next sitting waits for; none after the last. */
-    readonly until: readonly string[];
 }
 
-export interface DayBookJob {
-    readonly step: number;
+export interface DayBookJob extends Omit<Job, 'part' | 'end'> {
     /** Such as "Finish tray with tung-oil, coat 2 of 3". */
     readonly title: string;
-    readonly pieces: number;
     readonly length: number;
-    readonly machine: number;
-    readonly start: number;
 }
 
 /** More sittings than anybody reads; the rest goes on in the same way. */

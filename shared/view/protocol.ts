@@ -22,7 +22,7 @@ export const method = {
     squares: 'kerfbook/squares',
     /** Request: whether what was typed is a depth; { text } to DepthReading. */
     readDepth: 'kerfbook/readDepth',
-    /** Request: the edits that write measured squares down; MeasuredParams to MeasuredAnswer or null. */
+    /** Request: the edits that write measured squares down; MeasuredParams to WrittenAnswer or null. */
     measured: 'kerfbook/measured',
     /** Request: the edit that writes a finished run below its recipe; RunParams to WrittenAnswer or null. */
     run: 'kerfbook/run',
@@ -30,7 +30,7 @@ export const method = {
     section: 'kerfbook/section',
     /** Request: the head's way through a laser step; ToolpathParams to ToolpathView or null. */
     toolpath: 'kerfbook/toolpath',
-    /** Request: the edits that put a typed number in the place of a written one; RewriteParams to RewriteAnswer or null. */
+    /** Request: the edits that put a typed number in the place of a written one; RewriteParams to WrittenAnswer or null. */
     rewrite: 'kerfbook/rewrite',
     /** Request: both halves of an inlay pressed together; PressParams to PressView or null. Tells how far it is as progress. */
     press: 'kerfbook/press',
@@ -232,8 +232,6 @@ export interface MeasuredParams extends SquaresParams {
     readonly rows: readonly { readonly words: string; readonly depth: string }[];
 }
 
-export type MeasuredAnswer = WrittenAnswer;
-
 /** Edits of one file as the server knows it, or why there are none. */
 export type WrittenAnswer =
     | { readonly uri: string; readonly version: number; readonly edits: readonly TextChange[] }
@@ -248,8 +246,6 @@ export interface RewriteParams {
     /** As it is to be written, such as `0.6 mm`. */
     readonly text: string;
 }
-
-export type RewriteAnswer = MeasuredAnswer;
 
 /** A replacement of a span of a file's text, in UTF-16 units. */
 export interface TextChange {

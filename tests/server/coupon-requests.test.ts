@@ -6,9 +6,9 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import {
     type CouponAnswer,
     type CouponChoices,
-    type MeasuredAnswer,
     method,
     type SquaresAnswer,
+    type WrittenAnswer,
 } from '../../shared/view/protocol';
 import { LanguageClient } from '../kit/language-client';
 import { shop } from '../kit/shop';
@@ -35,7 +35,7 @@ const ask = <Answer>(what: string, params: object = {}): Promise<Answer> =>
     client.connection.sendRequest<Answer>(what, { uri: uriOf('plate.kerf'), ...params });
 
 /** The text of a file once the edits of an answer are taken. */
-function taken(text: string, answer: MeasuredAnswer): string {
+function taken(text: string, answer: WrittenAnswer): string {
     if ('problem' in answer) throw new Error(answer.problem);
     return answer.edits
         .toSorted((a, b) => b.offset - a.offset)
@@ -82,7 +82,7 @@ describe('writing measured squares down', () => {
             { words: found.squares[0]!, depth: '0,05' },
             { words: found.squares[3]!, depth: '12 thou' },
         ];
-        const answer = await ask<MeasuredAnswer>(method.measured, { ...stock, rows });
+        const answer = await ask<WrittenAnswer>(method.measured, { ...stock, rows });
         expect(answer).toMatchObject({ uri: uriOf('shop.kerf') });
         const text = taken(shop, answer);
         expect(text).toContain(
@@ -97,7 +97,7 @@ describe('writing measured squares down', () => {
         const made = 'coupon ash-10 on shed {\n pitch 0.05 mm\n // burn 7 % at 70 mm/s gives … mm\n}';
         expect(await ask<SquaresAnswer>(method.squares, { ...stock, made })).toEqual({ squares: ['burn 7 % at 70 mm/s'] });
         const rows = [{ words: 'burn 7 % at 70 mm/s', depth: '0.3' }];
-        const text = taken(shop, await ask<MeasuredAnswer>(method.measured, { ...stock, made, rows }));
+        const text = taken(shop, await ask<WrittenAnswer>(method.measured, { ...stock, made, rows }));
         expect(text).toContain('pitch 0.05 mm\n  burn 7 % at 70 mm/s gives 0.3 mm\n');
     });
     it('does not mix pitches in one block', async () => {
@@ -109,12 +109,12 @@ describe('writing measured squares down', () => {
     });
     it('writes nothing that it did not ask for, or that is no depth', async () => {
         const rows = [{ words: 'burn 7 % at 70 mm/s', depth: '0.3' }];
-        expect(await ask<MeasuredAnswer>(method.measured, { ...stock, rows })).toEqual({
+        expect(await ask<WrittenAnswer>(method.measured, { ...stock, rows })).toEqual({
             problem: expect.stringContaining('no square'),
         });
         const found = await ask<SquaresAnswer>(method.squares, stock);
         const words = 'squares' in found ? found.squares[0]! : '';
-        expect(await ask<MeasuredAnswer>(method.measured, { ...stock, rows: [{ words, depth: '3 s' }] })).toHaveProperty(
+        expect(await ask<WrittenAnswer>(method.measured, { ...stock, rows: [{ words, depth: '3 s' }] })).toHaveProperty(
             'problem',
         );
     });
