@@ -2,7 +2,8 @@ import './styles/bench.css';
 import { render } from 'preact';
 import { type KeptState, readKeptState, readToBench, type ToBench } from '../messages';
 import { type Actions, App } from './app';
-import { editor } from './editor-link';
+import { editor, tellRefused } from './editor-link';
+import { lookOnly } from './look-only';
 import { PressAsker } from './press-asker';
 import { SectionAsker } from './section-asker';
 import { type BenchState, chosenFrame, chosenPiece, emptyState, frameKeys, stepAt } from './state';
@@ -74,12 +75,13 @@ function receive(message: ToBench | undefined): void {
             presses.keepUp(state.presses, message.view.textVersion);
             break;
         case 'nothing':
-            change({ trouble: message.why });
+            change({ trouble: message.why, view: state.view && lookOnly(state.view) });
             break;
         case 'toolpath':
             change({ toolpath: { view: message.toolpath, text: state.view?.textVersion ?? 0 } });
             break;
         case 'refused':
+            tellRefused();
             change({ refused: message.why });
             break;
         case 'cursor':

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { followPointer } from './follow-pointer';
 import { useSize } from './use-size';
 import { type Placing, pan, place, type Size, type Window, wholeWindow, zoomAt } from './zoom';
 
@@ -43,17 +44,7 @@ export function Canvas({ label, piece, window, look, children, over, class: name
 
     const drag = (event: PointerEvent) => {
         if (event.button !== 0 || window.zoom === 1) return;
-        const target = event.currentTarget as SVGSVGElement;
-        let at = window;
-        let last = { x: event.clientX, y: event.clientY };
-        target.setPointerCapture(event.pointerId);
-        const move = (next: PointerEvent) => {
-            at = pan(at, next.clientX - last.x, next.clientY - last.y, piece, screen);
-            last = { x: next.clientX, y: next.clientY };
-            look(at);
-        };
-        target.addEventListener('pointermove', move);
-        target.addEventListener('lostpointercapture', () => target.removeEventListener('pointermove', move), { once: true });
+        followPointer(svg.current!, event, (right, down) => look(pan(window, right, down, piece, screen)));
     };
 
     return (

@@ -1,6 +1,7 @@
 import { useRef } from 'preact/hooks';
 import { showLength } from '../../../shared/quantity/show';
 import type { BlankView } from '../../../shared/view/bench-view';
+import { followPointer } from './follow-pointer';
 import type { Placing, Size } from './zoom';
 
 interface CutLineProps {
@@ -40,12 +41,7 @@ export function CutLine({ blank, y, placing, screen, move }: CutLineProps) {
     const drag = (event: PointerEvent) => {
         if (event.button !== 0) return;
         event.stopPropagation();
-        const target = grip.current!;
-        const box = target.ownerSVGElement!.getBoundingClientRect();
-        target.setPointerCapture(event.pointerId);
-        const follow = (next: PointerEvent) => to((next.clientY - box.top - placing.shiftY) / placing.scale);
-        target.addEventListener('pointermove', follow);
-        target.addEventListener('lostpointercapture', () => target.removeEventListener('pointermove', follow), { once: true });
+        followPointer(grip.current!, event, (_, down) => to(y + down / placing.scale));
     };
 
     return (

@@ -1,8 +1,10 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useRef } from 'preact/hooks';
 import { fromBase, toBase } from '../../../shared/quantity/quantity';
 import { showNumber } from '../../../shared/quantity/show';
 import type { WrittenView } from '../../../shared/view/bench-view';
 import { write } from './editor-link';
+import { followPointer } from './follow-pointer';
+import { useMoved } from './use-moved';
 
 interface DepthGripProps {
     readonly name: string;
@@ -15,60 +17,43 @@ interface DepthGripProps {
     readonly deepest: number;
 }
 
-/** ms after the last arrow key until the depth is written: a row of keys is one change. */
-const REST = 500;
-
 /** The floor of what was dug, to be dragged deeper or shallower; where it comes to rest is written into the text. */
 export function DepthGrip({ name, written, textVersion, x, y, scale, deepest }: DepthGripProps) {
-    const plain = plainLength(written.text);
-    const [moved, setMoved] = useState<number>();
+    const { mm, unit } = plainLength(written.text) ?? { mm: Number.NaN, unit: 'mm' };
+    const wordsOf = (depth: number) => `${showNumber(fromBase(depth, unit), unit === 'mm' ? 2 : 4)} ${unit}`;
+    const {
+        at: depth,
+        isMoved,
+        show,
+        nudge,
+        settle,
+        leave,
+    } = useMoved(mm, wordsOf, (text) => write(written.where, textVersion, text));
     const grip = useRef<SVGGElement>(null);
-    const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
-    useEffect(() => {
-        clearTimeout(timer.current);
-        setMoved(undefined);
-    }, [written.text]);
-    useEffect(() => () => clearTimeout(timer.current), []);
-    if (plain === undefined) return null;
-    const { mm, unit } = plain;
-    const depth = moved ?? mm;
-    const words = `${showNumber(fromBase(depth, unit), unit === 'mm' ? 2 : 4)} ${unit}`;
+    if (Number.isNaN(mm)) return null;
+    const words = wordsOf(depth);
     const within = (next: number) => Math.min(Math.max(next, 0.01), deepest);
 
-    const settle = (to: number) => {
-        const text = `${showNumber(fromBase(to, unit), unit === 'mm' ? 2 : 4)} ${unit}`;
-        if (plainLength(text)?.mm === mm) setMoved(undefined);
-        else write(written.where, textVersion, text);
-    };
     const press = (event: KeyboardEvent) => {
         const step = event.shiftKey ? 0.1 : 0.01;
         const way = { ArrowDown: step, ArrowRight: step, ArrowUp: -step, ArrowLeft: -step }[event.key];
+        if (event.key === 'Escape') leave();
         if (way === undefined) return;
         event.preventDefault();
-        const to = within(depth + way);
-        setMoved(to);
-        clearTimeout(timer.current);
-        timer.current = setTimeout(() => settle(to), REST);
+        nudge(within(depth + way));
     };
     const drag = (event: PointerEvent) => {
         if (event.button !== 0) return;
         event.preventDefault();
-        const target = grip.current!;
-        const from = event.clientY;
         let to = depth;
-        target.setPointerCapture(event.pointerId);
-        const follow = (next: PointerEvent) => {
-            to = within(depth + (next.clientY - from) / scale);
-            setMoved(to);
-        };
-        target.addEventListener('pointermove', follow);
-        target.addEventListener(
-            'lostpointercapture',
-            () => {
-                target.removeEventListener('pointermove', follow);
-                settle(to);
+        followPointer(
+            grip.current!,
+            event,
+            (_, down) => {
+                to = within(depth + down / scale);
+                show(to);
             },
-            { once: true },
+            () => settle(to),
         );
     };
     const floor = y + (depth - mm) * scale;
@@ -91,7 +76,7 @@ export function DepthGrip({ name, written, textVersion, x, y, scale, deepest }: 
             <rect class="reach" x={x - 20} y={floor - 12} width="40" height="24" />
             <path class="under" d={`M${x - 14} ${floor}h28`} />
             <path d={`M${x - 14} ${floor}h28`} />
-            {moved !== undefined && (
+            {isMoved && (
                 <text x={x + 20} y={floor + 4}>
                     {words}
                 </text>

@@ -25,3 +25,15 @@ export function reveal(where: Where | undefined, event: MouseEvent): void {
     if (where === undefined || where.uri === '') return;
     editor.postMessage({ type: 'reveal', where, focus: event.detail !== 1 });
 }
+
+const listeners = new Set<() => void>();
+
+/** Calls `listener` whenever the text has refused what was to be written; answers how to stop that. */
+export function whenRefused(listener: () => void): () => void {
+    listeners.add(listener);
+    return () => listeners.delete(listener);
+}
+
+export function tellRefused(): void {
+    for (const listener of listeners) listener();
+}

@@ -43,6 +43,8 @@ describe('typing with the bench view open', () => {
             .getByText(/picture is of the last text/)
             .waitFor();
         assert.equal(await bench.getByRole('tab').count(), 10);
+        // Nothing in it stands in the text of now, so that nothing can be written there.
+        assert.equal(await bench.getByRole('button', { name: /^Change / }).count(), 0);
         await session.shot('stale');
         for (let i = 0; i < 3; i += 1) await page.keyboard.press('Backspace');
         await eventually('the banner to go', async () => (await bench.locator('.banner[role="status"]').textContent()) === '');
