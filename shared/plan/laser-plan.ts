@@ -35,6 +35,8 @@ export interface LaserPlan {
     readonly taper: number;
     /** How far the rim lies outside of what is drawn, from the width of the beam. */
     readonly growth: number;
+    /** The narrowest burnt slot of which the bottom reaches half of the depth, and the narrowest strip between two that keeps its top, mm. */
+    readonly finest?: { readonly slot: number; readonly rib: number };
     /** How far the drawn edge was moved outwards: the written offset and an inlay's clearance, less the growth. */
     readonly edge: number;
     /** Seconds the machine runs, all passes, marks included. */

@@ -76,6 +76,7 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         ...(focus === undefined ? {} : { focus }),
         taper: wall?.taper ?? 0,
         growth: wall?.growth ?? 0,
+        ...(wall === undefined ? {} : { finest: { slot: wall.slot, rib: wall.rib } }),
         edge,
         machine: machineTime(
             [{ region: whole, pictures, step, scanAngle, outlinePasses, focus, settings: solved.settings, laser: recipe.laser }],

@@ -16,6 +16,7 @@ import { dottedDepth } from './dotted-depth';
 import { fillBeforeDry } from './fill-before-dry';
 import { fillSandedAway } from './fill-sanded-away';
 import { finePitch } from './fine-pitch';
+import { finerThanBeam } from './finer-than-beam';
 import { finishBeforeSanding } from './finish-before-sanding';
 import { foilAndFibre } from './foil-and-fibre';
 import { foodContact } from './food-contact';
@@ -85,6 +86,7 @@ const art = [
     pictureResolution,
     tonesUnused,
     tangledArt,
+    finerThanBeam,
     dottedDepth,
     offBlank,
     beyondBoundary,
