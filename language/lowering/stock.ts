@@ -199,7 +199,8 @@ export function resinOf(node: ast.Resin): Resin {
         ...named(node),
         ...present({
             kind: kindReference(node)?.ref?.name,
-            mix: items.first((item) => (ast.isMix(item) ? mixOf(item) : undefined)),
+            mix: items.first(mixOf),
+            usualMix: line[0]?.items.some(ast.isMix) === true ? folded(line.slice(1)).first(mixOf) : undefined,
             potLife: items.figure('potlife'),
             cure: items.figure('cure'),
             recoat: items.figure('recoat'),
@@ -219,11 +220,12 @@ export function resinOf(node: ast.Resin): Resin {
     };
 }
 
-function mixOf(node: ast.Mix): Resin['mix'] {
+function mixOf(node: AstNode): Resin['mix'] {
+    if (!ast.isMix(node)) return undefined;
     const resin = amountOf(node.resin);
     const hardener = amountOf(node.hardener);
     if (resin === undefined || hardener === undefined || resin <= 0 || hardener < 0) return undefined;
-    return { resin, hardener, by: node.by === 'weight' ? 'weight' : 'volume' };
+    return { resin, hardener, by: node.by === 'weight' ? 'weight' : 'volume', where: whereOf(node) };
 }
 
 export function sealerOf(node: ast.Sealer): Sealer {

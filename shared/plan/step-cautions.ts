@@ -12,7 +12,12 @@ export function isLong({ times }: StepPlan): boolean {
 
 /** The dangers of what one step is done with, each told by its name. */
 export function stepCautions({ step, blank }: StepPlan, recipe: Recipe): string[] {
-    return [...materialCautions(step, blank, recipe), ...rags(step), ...fluidCautions(step)];
+    return [...tape(step), ...materialCautions(step, blank, recipe), ...rags(step), ...fluidCautions(step)];
+}
+
+/** From memory, no source found: what tape is made of is burnt with the wood under it. */
+function tape({ kind }: Step): string[] {
+    return kind === 'mask' ? ['Mask with paper tape only: vinyl tape gives off hydrogen chloride under the laser.'] : [];
 }
 
 /** Of the wood or board where it becomes smoke or dust. */

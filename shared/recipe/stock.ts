@@ -119,9 +119,18 @@ export interface Sheet extends Named {
     readonly price?: Price;
 }
 
+export interface Mix {
+    readonly resin: number;
+    readonly hardener: number;
+    readonly by: 'volume' | 'weight';
+    readonly where: Where;
+}
+
 export interface Resin extends Named {
     readonly kind?: string;
-    readonly mix?: { readonly resin: number; readonly hardener: number; readonly by: 'volume' | 'weight' };
+    readonly mix?: Mix;
+    /** How its kind is mixed, where it says something else itself. */
+    readonly usualMix?: Mix;
     readonly potLife?: Quantity;
     readonly cure?: Quantity;
     /** When the next layer bonds by itself: the middle of the window, and half its width as the tolerance. */

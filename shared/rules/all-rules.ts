@@ -21,6 +21,7 @@ import { finishBeforeSanding } from './finish-before-sanding';
 import { foilAndFibre } from './foil-and-fibre';
 import { foodContact } from './food-contact';
 import { glueOnSealed } from './glue-on-sealed';
+import { grainUnknown } from './grain-unknown';
 import { gritJump } from './grit-jump';
 import { gritsCoarsen } from './grits-coarsen';
 import { halvesDiffer } from './halves-differ';
@@ -36,6 +37,7 @@ import { marksStay } from './marks-stay';
 import { maskLeftOn } from './mask-left-on';
 import { mirroredFace } from './mirrored-face';
 import { mirroredTwice } from './mirrored-twice';
+import { mixOffRatio } from './mix-off-ratio';
 import { moistureMismatch } from './moisture-mismatch';
 import { movementAcrossInlay } from './movement-across-inlay';
 import { narrowSlots } from './narrow-slots';
@@ -113,6 +115,7 @@ const fill = [
     deepPour,
     shortPotLife,
     smallMix,
+    mixOffRatio,
     pigmentOverload,
     narrowSlots,
     recoatWindow,
@@ -149,7 +152,7 @@ const burn = [
     shortOvertravel,
     checkDisagrees,
 ];
-const wood = [movementAcrossInlay, moistureMismatch, lowContrast, beyondSheet];
+const wood = [grainUnknown, movementAcrossInlay, moistureMismatch, lowContrast, beyondSheet];
 const safety = [neverBurn, foilAndFibre, foodContact, oilyRags, longBurn];
 
 /** The rules of the trade by what they are about, in the order in which a maker meets it. Those of the text itself live in the language room. */

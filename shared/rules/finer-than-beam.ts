@@ -44,9 +44,8 @@ export const finerThanBeam: Rule = {
             const places = [...slots, ...strips];
             if (places.length === 0) continue;
             const small = places.reduce((sum, place) => sum + place.area, 0) < negligible * area(laser.region);
-            const lost = places.some(({ kind }) => kind === 'whole') && !small;
             yield finding(page, {
-                severity: lost || !small ? 'warning' : 'info',
+                severity: small ? 'info' : 'warning',
                 message: `${[slotWords(slots, slot), stripWords(strips, rib)].filter((part) => part !== '').join('; ')} in ${step.name}.`,
                 where: step.placements[0]?.where ?? step.where,
                 step: step.index,

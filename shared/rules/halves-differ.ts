@@ -2,9 +2,10 @@ import { subtract, union } from '../geometry/boolean';
 import { area, isEmpty } from '../geometry/measure';
 import { grow } from '../geometry/offset';
 import type { Region } from '../geometry/region';
+import type { LaserPlan } from '../plan/laser-plan';
 import type { InlayPlan, Plan } from '../plan/plan';
-import { showArea } from '../quantity/show';
-import type { Engrave } from '../recipe/step';
+import { showArea, showLength } from '../quantity/show';
+import type { Engrave, Placement } from '../recipe/step';
 import { keptFor } from './kept';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
@@ -43,7 +44,7 @@ export const halvesDiffer: Rule = {
             const placement = inlay.relief.placements.find((candidate) => candidate.kind === 'art');
             yield finding(page, {
                 severity: over > 0 ? 'error' : 'warning',
-                message: `The halves ${inlay.relief.name} and ${inlay.pocket.name} differ${why(inlay)}: ${parts.join(', and ')}.`,
+                message: `The halves ${inlay.relief.name} and ${inlay.pocket.name} differ${why(plan, inlay)}: ${parts.join(', and ')}.`,
                 where: placement?.where ?? inlay.relief.where,
                 step: inlay.relief.index,
                 related: [
@@ -73,14 +74,41 @@ function thick(region: Region, band: number): number {
     return keptFor(region, `thicker ${band}`, () => (isEmpty(grow(region, -band / 2)) ? 0 : area(region)));
 }
 
-function why({ relief, pocket }: InlayPlan): string {
+function why(plan: Plan, { relief, pocket, reliefLaser, pocketLaser }: InlayPlan): string {
     const art = (half: Engrave) => half.placements.flatMap((placement) => (placement.kind === 'art' ? [placement] : []));
     const [one, other] = [art(relief), art(pocket)];
     const names = (half: typeof one) => half.map((placement) => placement.art.value ?? '').join(', ');
+    const files = (half: typeof one) =>
+        half.map((placement) => plan.recipe.arts.find(({ name }) => name === placement.art.value)?.uri ?? '').join(' ');
     const picks = (half: typeof one) => half.flatMap((placement) => placement.picks.map((pick) => pick.value)).join(' ');
     const turns = (half: typeof one) => half.map((placement) => placement.turn?.value ?? 0).join(' ');
-    if (names(one) !== names(other)) return ` in their art (${names(one)}; ${names(other)})`;
+    if (names(one) !== names(other)) {
+        const what = files(one) === files(other) ? 'the size of their art' : 'their art';
+        return ` in ${what} (${names(one)}; ${names(other)})`;
+    }
     if (picks(one) !== picks(other)) return ` in the parts of ${names(one)} (${picks(one) || 'all'}; ${picks(other) || 'all'})`;
     if (turns(one) !== turns(other)) return ' in their turn';
-    return '';
+    const sizes = (half: Engrave) => half.placements.map(shapeWords).filter((words) => words !== '');
+    if (sizes(relief).join() !== sizes(pocket).join()) {
+        return ` in their shapes (${sizes(relief).join(', ') || 'none'}; ${sizes(pocket).join(', ') || 'none'})`;
+    }
+    return samePlaces(reliefLaser, pocketLaser) ? '' : ' in where their parts lie to each other';
+}
+
+function shapeWords(placement: Placement): string {
+    if (placement.kind === 'art') return '';
+    const { outline } = placement;
+    if (outline.kind === 'circle') return `circle ${showLength(outline.diameter.value)}`;
+    return `rectangle ${showLength(outline.size.width.value)} x ${showLength(outline.size.height.value)}`;
+}
+
+/** Whether the placements of both halves lie alike to each other; where all of them lie on their blanks does not matter. */
+function samePlaces(relief: LaserPlan, pocket: LaserPlan): boolean {
+    const [one, other] = [relief.placed, pocket.placed];
+    const [from, to] = [one[0]?.centre, other[0]?.centre];
+    if (one.length !== other.length || from === undefined || to === undefined) return true; // told otherwise, or not known
+    return one.every(({ centre }, index) => {
+        const there = other[index]!.centre;
+        return Math.hypot(centre.x - from.x - (there.x - to.x), centre.y - from.y - (there.y - to.y)) < thin;
+    });
 }

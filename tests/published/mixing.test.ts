@@ -21,7 +21,12 @@ const resin = (part: Partial<Resin>): Resin => ({ name: 'blue', where: nowhere, 
 const minutes = 60;
 
 describe('a pocket of 20 cm2 and 1.5 mm, 15 % over, at 1.10 g/cm3', () => {
-    const byVolume = fillMix(2000, 1.5, 0.15, resin({ mix: { resin: 2, hardener: 1, by: 'volume' }, density: density(1.1) }));
+    const byVolume = fillMix(
+        2000,
+        1.5,
+        0.15,
+        resin({ mix: { resin: 2, hardener: 1, by: 'volume', where: nowhere }, density: density(1.1) }),
+    );
     it('takes 3.45 cm3, of 3.795 g', () => {
         expect(byVolume.volume).toBeCloseTo(3450, 9);
         expect(byVolume.mass).toBeCloseTo(3.795, 9);
@@ -31,13 +36,20 @@ describe('a pocket of 20 cm2 and 1.5 mm, 15 % over, at 1.10 g/cm3', () => {
         expect(byVolume.parts!.hardener).toBeCloseTo(1150, 9);
     });
     it('is 2.53 and 1.265 g at 2 to 1 by weight', () => {
-        const byWeight = fillMix(2000, 1.5, 0.15, resin({ mix: { resin: 2, hardener: 1, by: 'weight' }, density: density(1.1) }));
-        expect(byWeight.parts).toMatchObject({ by: 'weight' });
+        const byWeight = fillMix(
+            2000,
+            1.5,
+            0.15,
+            resin({ mix: { resin: 2, hardener: 1, by: 'weight', where: nowhere }, density: density(1.1) }),
+        );
+        expect(byWeight.parts).toMatchObject({ by: 'weight', where: nowhere });
         expect(byWeight.parts!.resin).toBeCloseTo(2.53, 9);
         expect(byWeight.parts!.hardener).toBeCloseTo(1.265, 9);
     });
     it('cannot be weighed out without a density', () => {
-        expect(fillMix(2000, 1.5, 0.15, resin({ mix: { resin: 2, hardener: 1, by: 'weight' } })).parts).toBeUndefined();
+        expect(
+            fillMix(2000, 1.5, 0.15, resin({ mix: { resin: 2, hardener: 1, by: 'weight', where: nowhere } })).parts,
+        ).toBeUndefined();
     });
     it('takes pigment as a part of the mixed mass', () => {
         const pigment: Quantity = { value: 0.04, tolerance: 0, dimension: 'ratio', unit: '%', where: nowhere };

@@ -45,7 +45,7 @@ describe('finer-than-beam', () => {
         expect(await told(0.93)).toHaveLength(1);
         expect(await told(1.07)).toHaveLength(0);
     });
-    it('where an inlay’s edges are moved, it is the burnt line that counts, and where it is mirrored its place', async () => {
+    it('where an inlay’s edges are moved, it is the burnt line that counts', async () => {
         const inlay = (name: string, clearance: string) =>
             inlayRecipe({
                 head: `art ${name} "${name}.svg"`,
