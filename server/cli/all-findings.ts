@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { type LangiumDocument, URI } from 'langium';
 import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
+import type { Silenced } from '../../shared/rules/examine';
 import type { Workshop } from '../workshop/workshop';
 
 /** A place as people and tools read it: path from here, line and column from 1, the end behind the last character. */
@@ -34,6 +35,25 @@ export async function allFindings(workshop: Workshop, document: LangiumDocument)
                 return place === undefined ? [] : [{ ...place, message }];
             }),
         }));
+}
+
+export interface PlacedSilenced extends PlacedFinding {
+    readonly reason: string;
+    /** Where it is allowed. */
+    readonly allowed?: Place;
+}
+
+/** What `allow … because` keeps quiet in a file, in the order of its lines. */
+export function placedSilenced(workshop: Workshop, document: LangiumDocument, silenced: readonly Silenced[]): PlacedSilenced[] {
+    const uri = document.uri.toString();
+    return silenced
+        .filter(({ finding }) => finding.where.uri === uri)
+        .sort((a, b) => a.finding.where.offset - b.finding.where.offset)
+        .map(({ finding, allow }) => {
+            const allowed = placeOf(workshop, allow.where);
+            const place = placeIn(document, finding.where);
+            return { finding, ...place, related: [], reason: allow.reason, ...(allowed !== undefined && { allowed }) };
+        });
 }
 
 function placeOf({ services }: Workshop, where: Where): Place | undefined {

@@ -3,8 +3,10 @@ import type { LangiumDocument } from 'langium';
 import type { ReviewNotes } from '../../shared/review/notes';
 import { Repository } from '../git/repository';
 import type { Workshop } from '../workshop/workshop';
-import { allFindings, type PlacedFinding, shortPath } from './all-findings';
+import { allFindings, type PlacedFinding, type PlacedSilenced, placedSilenced, shortPath } from './all-findings';
+import { annotationsReport } from './formats/annotations';
 import { type CheckReport, fails } from './formats/check-report';
+import { checkstyleReport } from './formats/checkstyle';
 import { jsonReport } from './formats/json';
 import { junitReport } from './formats/junit';
 import { markdownReport } from './formats/markdown';
@@ -19,6 +21,8 @@ const formats: Readonly<Record<string, (report: CheckReport) => string>> = {
     sarif: sarifReport,
     junit: junitReport,
     markdown: markdownReport,
+    annotations: annotationsReport,
+    checkstyle: checkstyleReport,
 };
 
 /** `kerfbook check`: the same findings as in the editor. Exit code 1 when there is an error, or with --strict a warning. */
@@ -39,20 +43,30 @@ export async function check(args: string[]): Promise<number> {
     const documents = values.since === undefined ? open.documents : await touchedSince(values.since, open);
     const findings: PlacedFinding[] = [];
     for (const document of documents) findings.push(...(await allFindings(workshop, document)));
-    const notes = (await Promise.all(documents.map((document) => notesOf(workshop, document)))).flat();
+    const told = await Promise.all(documents.map((document) => notesOf(workshop, document)));
+    const [notes, silenced] = [told.flatMap((each) => each.notes), told.flatMap((each) => each.silenced)];
     const root = values.format === 'sarif' ? await sourcesTop() : process.cwd();
-    process.stdout.write(format({ files: documents.map(shortPath), findings, notes, strict: values.strict, root }));
+    process.stdout.write(format({ files: documents.map(shortPath), findings, silenced, notes, strict: values.strict, root }));
     return findings.some(({ finding }) => fails(finding.severity, values.strict)) ? 1 : 0;
 }
 
-async function notesOf(workshop: Workshop, document: LangiumDocument): Promise<(ReviewNotes & { file: string })[]> {
-    const all: (ReviewNotes & { file: string })[] = [];
+/** What a reviewer should see of a file besides its findings. */
+interface FileNotes {
+    readonly notes: readonly (ReviewNotes & { readonly file: string })[];
+    readonly silenced: readonly PlacedSilenced[];
+}
+
+async function notesOf(workshop: Workshop, document: LangiumDocument): Promise<FileNotes> {
+    const notes: (ReviewNotes & { file: string })[] = [];
+    const silenced: PlacedSilenced[] = [];
     for (const recipe of workshop.recipes(document)) {
         // A recipe that could not be worked out has said so among the findings.
-        const notes = await workshop.ask({ do: 'notes', recipe }).catch(() => undefined);
-        if (notes !== undefined) all.push({ file: shortPath(document), ...notes });
+        const answer = await workshop.ask({ do: 'notes', recipe }).catch(() => undefined);
+        if (answer === undefined) continue;
+        notes.push({ file: shortPath(document), ...answer.notes });
+        silenced.push(...placedSilenced(workshop, document, answer.silenced));
     }
-    return all;
+    return { notes, silenced };
 }
 
 /** Without a repository, or without git, sources are named from here. */

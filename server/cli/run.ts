@@ -11,9 +11,10 @@ import { table } from './table';
 
 const help = `kerfbook: recipes for engraved, filled and inlaid wood
 
-  kerfbook check [FILE or FOLDER ...] [--since REVISION] [--strict] [--format text|json|sarif|junit|markdown]
+  kerfbook check [FILE or FOLDER ...] [--since REVISION] [--strict] [--format FORMAT]
       what would go wrong; exit code 1 if there is an error (--strict: or a warning);
-      --since: only in files that a change since that revision reaches, through what they use and their art too
+      --since: only in files that a change since that revision reaches, through what they use and their art too;
+      FORMAT is text, json, sarif, junit, checkstyle, annotations (workflow commands) or markdown
   kerfbook plan [FILE ...] [--recipe NAME] [--shapes] [--start DATE]
       everything that was worked out, as JSON
   kerfbook build [FILE ...] [--recipe NAME] [--out FOLDER] [--force]

@@ -6,6 +6,7 @@ import type { ReviewNotes } from '../../shared/review/notes';
 import type { ReviewPlaces } from '../../shared/review/places';
 import type { Review } from '../../shared/review/review';
 import type { VariantTable } from '../../shared/review/variant-table';
+import type { Silenced } from '../../shared/rules/examine';
 import type { Sheets } from '../../shared/sheets/build-sheets';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
 import type { CouponFit } from '../../shared/view/coupon-fit';
@@ -132,7 +133,7 @@ export interface Answers {
     readonly build: Sheets;
     readonly json: unknown;
     readonly summary: string;
-    readonly notes: ReviewNotes;
+    readonly notes: { readonly notes: ReviewNotes; readonly silenced: readonly Silenced[] };
     readonly review: ReviewAnswer;
     /** Markup. */
     readonly 'review-page': string;

@@ -13,7 +13,7 @@ import { reviewNotes } from '../../shared/review/notes';
 import { planSummary } from '../../shared/review/plan-summary';
 import { type VariantTable, variantTable } from '../../shared/review/variant-table';
 import { examineCoupons } from '../../shared/rules/coupon/examine-coupons';
-import { examine } from '../../shared/rules/examine';
+import { examine, silencedIn } from '../../shared/rules/examine';
 import { buildSheets } from '../../shared/sheets/build-sheets';
 import { planJson } from '../../shared/sheets/plan-json';
 import { couponFit } from '../../shared/view/coupon-fit';
@@ -80,7 +80,7 @@ export class PlanEngine {
             case 'summary':
                 return planSummary(plan);
             case 'notes':
-                return reviewNotes(plan);
+                return { notes: reviewNotes(plan, this.memo), silenced: silencedIn(plan) };
             case 'review':
                 return this.review(job, plan);
             case 'toolpath':

@@ -1,5 +1,6 @@
 import type { Change } from './change';
 import { codeSpan, escapeMarkdown as md, spokenMarkdown, table } from './markdown';
+import type { PinnedNote } from './pinned';
 import type { AllowReview, FindingReview, Review, StepReview, ThingReview } from './review';
 import { artLine, headline, isQuiet, marked } from './wording';
 
@@ -23,7 +24,7 @@ export function reviewMarkdown(reviews: readonly Review[]): string {
 function oneReview(review: Review): string[] {
     const title = `### ${md(headline(review))}`;
     if (review.same) return [title, '', 'Nothing that matters differs.', ''];
-    const { guesses, cautions } = review;
+    const { guesses, pinned, cautions } = review;
     return [
         title,
         '',
@@ -46,6 +47,7 @@ function oneReview(review: Review): string[] {
             `Settings without a coupon: ${guesses.before.length} → ${guesses.after.length}`,
             guesses.before.length + guesses.after.length === 0 ? [] : list(guesses.after.map(md)),
         ),
+        ...titled(`Pinned settings: ${pinned.before.length} → ${pinned.after.length}`, pinnedTable(pinned.after)),
         ...titled(
             'Cautions',
             list([
@@ -83,6 +85,13 @@ function stepLines(step: StepReview, findings: readonly FindingReview[]): string
         ...table(head, rows),
         ...list(findings.map(findingLine)),
     ];
+}
+
+function pinnedTable(pinned: readonly PinnedNote[]): string[] {
+    return table(
+        ['', '', 'pinned', 'solving would give'],
+        pinned.map(({ title, setting, written, solved }) => [md(title), setting, md(written), md(solved)]),
+    );
 }
 
 const head = ['', 'before', 'after', 'difference'];

@@ -7,7 +7,7 @@ import { artLine, headline, isQuiet, signOf } from './wording';
 export function reviewText(review: Review): string {
     if (review.same) return `${headline(review)}\n  nothing that matters differs\n`;
     const steps = review.steps.flatMap((step, index) => stepLines(step, findingsOf(review, index)));
-    const { guesses, cautions } = review;
+    const { guesses, pinned, cautions } = review;
     return [
         headline(review),
         ...review.recipe.map((change) => `  ${changeLine(change)}`),
@@ -22,6 +22,12 @@ export function reviewText(review: Review): string {
         ...section('Findings of the recipe as a whole', findingsOf(review, undefined).map(findingLine)),
         ...section('Allowed', review.allows.map(allowLine)),
         ...section('Settings that no coupon stands behind', guessLines(guesses.before, guesses.after)),
+        ...section(
+            'Pinned settings, and what solving would give',
+            pinned.after.map(({ title, setting, written, solved }) =>
+                oneLine(`${title}: ${setting} ${written}, solved ${solved}`),
+            ),
+        ),
         ...section('Cautions', [
             ...cautions.gained.map((text) => `+ ${oneLine(text)}`),
             ...cautions.lost.map((text) => `- ${oneLine(text)}`),

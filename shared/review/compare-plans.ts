@@ -12,6 +12,7 @@ import { compareThings } from './compare-things';
 import type { Figure } from './figure';
 import { type Match, matchSteps } from './match-steps';
 import { guesses } from './notes';
+import { pinnedSettings } from './pinned';
 import { type ReviewPlaces, reviewPlaces } from './places';
 import { costFigures, recipeFigures, runFigures, timeFigures } from './recipe-figures';
 import { type Review, reviewSchema, type Side } from './review';
@@ -57,6 +58,7 @@ export function comparePlans(before: Version, after: Version, memo: Memo): Compa
         findingsKept: kept,
         allows,
         guesses: { before: guesses(before.plan), after: guesses(after.plan) },
+        pinned: { before: pinnedSettings(before.plan, memo), after: pinnedSettings(after.plan, memo) },
         cautions: {
             gained: without(after.plan.cautions, before.plan.cautions),
             lost: without(before.plan.cautions, after.plan.cautions),

@@ -1,5 +1,7 @@
+import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
 import type { Allow } from '../recipe/allow';
+import { type PinnedNote, pinnedSettings } from './pinned';
 
 /** What a reviewer should see of a recipe even where no rule speaks. */
 export interface ReviewNotes {
@@ -7,6 +9,7 @@ export interface ReviewNotes {
     readonly allows: readonly AllowNote[];
     /** Titles of the laser steps whose settings are guessed, since nothing was burnt and measured for them. */
     readonly guesses: readonly string[];
+    readonly pinned: readonly PinnedNote[];
 }
 
 export interface AllowNote {
@@ -17,8 +20,8 @@ export interface AllowNote {
     readonly title?: string;
 }
 
-export function reviewNotes(plan: Plan): ReviewNotes {
-    return { recipe: plan.recipe.name, allows: allowNotes(plan), guesses: guesses(plan) };
+export function reviewNotes(plan: Plan, memo: Memo): ReviewNotes {
+    return { recipe: plan.recipe.name, allows: allowNotes(plan), guesses: guesses(plan), pinned: pinnedSettings(plan, memo) };
 }
 
 /** Every `allow … because`, those of the whole recipe first. */

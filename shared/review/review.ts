@@ -1,5 +1,6 @@
 import type { Severity } from '../recipe/finding';
 import type { Change } from './change';
+import type { PinnedNote } from './pinned';
 
 /** Version of the JSON's shape: goes up when a reader would have to change. */
 export const reviewSchema = 1;
@@ -34,6 +35,8 @@ export interface Review {
     readonly allows: readonly AllowReview[];
     /** Titles of the laser steps whose settings no coupon stands behind. */
     readonly guesses: { readonly before: readonly string[]; readonly after: readonly string[] };
+    /** Pinned settings beside what would be solved for them. */
+    readonly pinned: { readonly before: readonly PinnedNote[]; readonly after: readonly PinnedNote[] };
     readonly cautions: { readonly gained: readonly string[]; readonly lost: readonly string[] };
 }
 

@@ -6,6 +6,12 @@ import { allowSilencesNothing } from './allow-silences-nothing';
 import { inVariant } from './in-variant';
 import type { Rule } from './rule';
 
+/** What an `allow … because` keeps quiet. */
+export interface Silenced {
+    readonly finding: Finding;
+    readonly allow: Allow;
+}
+
 /**
  * Runs every rule over a plan and lets each `allow … because` silence its rule, in its step or in
  * the whole recipe. A rule that fails says so instead of taking the others with it.
@@ -19,6 +25,16 @@ export function examine(plan: Plan, rules: readonly Rule[] = allRules): readonly
         return allow === undefined || candidate.firm === true;
     });
     return inVariant([...kept, ...allowSilencesNothing(plan, used)], plan.recipe);
+}
+
+/** What the rules would say if nothing were allowed, with what allows it. */
+export function silencedIn(plan: Plan, rules: readonly Rule[] = allRules): Silenced[] {
+    return rules
+        .flatMap((rule) => examineOne(rule, plan))
+        .flatMap((finding) => {
+            const allow = finding.firm === true ? undefined : allowFor(finding, plan);
+            return allow === undefined ? [] : inVariant([finding], plan.recipe).map((placed) => ({ finding: placed, allow }));
+        });
 }
 
 function examineOne(rule: Rule, plan: Plan): Finding[] {

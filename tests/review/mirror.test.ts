@@ -120,6 +120,7 @@ function mirrored(of: Review): Review {
         })),
         allows: of.allows.map(turned),
         guesses: { before: of.guesses.after, after: of.guesses.before },
+        pinned: { before: of.pinned.after, after: of.pinned.before },
         cautions: { gained: of.cautions.lost, lost: of.cautions.gained },
     };
 }

@@ -211,4 +211,48 @@ describe('recipes that are new or gone', () => {
         expect(new Set(found.steps.map(({ status }) => status))).toEqual(new Set(['added']));
         expect(found.recipe).toContainEqual(expect.objectContaining({ label: 'name', before: 'other', after: 'coaster' }));
     });
+
+    it('the run as a whole, what it costs, and the shop that reckons it', async () => {
+        const priced = fillRecipe().replace('board ash-10 {', 'shop bench { currency EUR hourly 30 }\nboard ash-10 {');
+        const found = await review(priced, priced.replace('hourly 30', 'hourly 36').replace('coats 2', 'coats 3'));
+        expect(labels(found.run)).toEqual(expect.arrayContaining(['ready after', 'attended']));
+        const work = found.cost.find(({ label }) => label === 'work');
+        expect(work?.by).toMatch(/^\+\d+\.\d\d EUR$/);
+        expect(found.things).toContainEqual(expect.objectContaining({ thing: 'shop bench', status: 'changed' }));
+        expect((await review(priced, priced)).cost).toEqual([]);
+    });
+
+    it('runs that were written down, and what was changed in one', async () => {
+        const run = (depth: string): string =>
+            `run coaster 2026-11-20 { revision 1 hollow of ash-10 80 % at 400 mm/s depth ${depth} note "so" }`;
+        const none = fillRecipe();
+        const found = await review(none, `${none}\n${run('1.1 mm')}`);
+        expect(found.same).toBe(false);
+        expect(found.runs).toEqual([expect.objectContaining({ thing: 'run 2026-11-20', status: 'added' })]);
+        expect(found.runs[0]!.changes).toContainEqual(
+            expect.objectContaining({ label: 'hollow', after: 'ash-10 power 80 % speed 400 mm/s passes 1 depth 1.1 mm' }),
+        );
+        const changed = await review(`${none}\n${run('1.1 mm')}`, `${none}\n${run('1.3 mm')}`);
+        expect(changed.runs[0]).toMatchObject({ status: 'changed', changes: [{ label: 'hollow' }] });
+        const two = `${none}\n${run('1.1 mm')}\n${run('1.2 mm')}`;
+        expect((await review(two, none)).runs.map(({ thing, status }) => `${status} ${thing}`)).toEqual([
+            'removed run 2026-11-20',
+            'removed run 2026-11-20 (2)',
+        ]);
+    });
+
+    it('pinned settings are listed with what solving would give', async () => {
+        const text = inlayRecipe();
+        const pinned = inlayRecipe({ pocket: 'art flag depth 0.55 mm air off power 80 % speed 300 mm/s passes 2' });
+        const { pinned: notes } = await review(text, pinned);
+        expect(notes.before).toEqual([]);
+        expect(notes.after.map(({ setting, written }) => `${setting} ${written}`)).toEqual([
+            'power 80 %',
+            'speed 300 mm/s',
+            'passes 2',
+        ]);
+        const free = step(await review('recipe none { }', text), 'Engrave pocket').follows;
+        const speed = free.find(({ label }) => label === 'speed')?.after;
+        expect(notes.after[1]?.solved).toBe(speed);
+    });
 });

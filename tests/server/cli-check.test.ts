@@ -89,6 +89,62 @@ describe('kerfbook check --format', () => {
         expect(faulty.split('\n')[startLine! - 1]!.slice(startColumn! - 1, endColumn! - 1)).toBe('air on');
         // 3.11.5 and 3.11.6: braces doubled, square brackets escaped.
         expect(results.find(({ ruleId }) => ruleId === 'art-missing')?.message.text).toContain('\\[x\\]{{0}}');
+        // What is allowed is there too, with its reason and the line that allows it; nothing else is suppressed.
+        const suppressed = results.filter(({ suppressions }) => (suppressions?.length ?? 0) > 0);
+        expect(suppressed).toHaveLength(1);
+        expect(results.every(({ suppressions }) => Array.isArray(suppressions))).toBe(true);
+        expect(suppressed[0]).toMatchObject({
+            ruleId: 'scan-along-grain',
+            suppressions: [
+                {
+                    kind: 'inSource',
+                    justification: 'a | b <i> @team',
+                    location: { physicalLocation: { artifactLocation: { uri: 'coaster.kerf' }, region: { startLine: 7 } } },
+                },
+            ],
+        });
+    });
+
+    it('annotations: one line for each finding, in which nothing can begin another', async () => {
+        const repo = repository(faultyFiles);
+        const { out, code } = await repo.kerfbook(['check', '--format', 'annotations', 'coaster.kerf']);
+        const lines = out.trimEnd().split('\n');
+        expect(lines.every((line) => /^::(?:error|warning|notice) file=coaster\.kerf,line=\d+,[^:]*::\S/.test(line))).toBe(true);
+        expect(lines.find((line) => line.includes('title=air-while-engraving'))).toMatch(
+            /^::warning file=coaster\.kerf,line=7,endLine=7,col=\d+/,
+        );
+        expect(lines.find((line) => line.startsWith('::error'))).toContain("art/<b>&'[x]{0}.svg");
+        expect(out).not.toContain('scan-along-grain');
+        expect(code).toBe(1);
+        repo.write({ 'a,b:c%.kerf': 'recipe x {' });
+        expect((await repo.kerfbook(['check', '--format', 'annotations', 'a,b:c%.kerf'])).out).toContain(
+            'file=a%2Cb%3Ac%25.kerf,',
+        );
+    });
+
+    it('checkstyle: well-formed, a file for each file and an error for each finding', async () => {
+        const repo = repository(faultyFiles);
+        const all = readXml((await repo.kerfbook(['check', '--format', 'checkstyle'])).out);
+        expect(all.filter(({ name }) => name === 'file').map(({ attributes }) => attributes.name)).toEqual([
+            'coaster.kerf',
+            'plate.kerf',
+            'stock/shop.kerf',
+        ]);
+        const air = all.find(({ attributes }) => attributes.source === 'kerfbook.air-while-engraving');
+        expect(air?.attributes).toMatchObject({ severity: 'warning', line: '7' });
+        expect(all.filter(({ name, attributes }) => name === 'error' && attributes.severity === 'error')).toHaveLength(1);
+    });
+
+    it('markdown: pinned settings stand beside what solving would give now', async () => {
+        const pinned = coaster.replace('depth 0.5 mm', 'depth 0.5 mm power 80 % speed 500 mm/s passes 2');
+        const repo = repository({ ...shopFiles, 'coaster.kerf': pinned });
+        const { out } = await repo.kerfbook(['check', '--format', 'markdown', 'coaster.kerf']);
+        expect(out).toContain('### Pinned: 3 settings');
+        const solved = (await repository().kerfbook(['show', 'coaster.kerf'])).out;
+        const speed = /= speed: (\d+ mm\/s)/.exec(solved)![1]!;
+        expect(out).toContain(`| speed | 500 mm/s | ${speed} |`);
+        expect(out).toMatch(/\| passes \| 2 \| \d+ \|/);
+        expect((await repo.kerfbook(['diff', 'coaster.kerf', 'plate.kerf', '--format', 'markdown'])).code).toBe(0);
     });
 
     it('junit: well-formed, one failure for each error, warnings as output; all of them failures when strict', async () => {
@@ -137,7 +193,16 @@ describe('kerfbook check --format', () => {
                 recipe: 'coaster',
                 allows: [{ rule: 'scan-along-grain', reason: 'a | b <i> @team', step: 0, title: 'Engrave hollow' }],
                 guesses: ['Engrave second'],
+                pinned: [],
             },
+        ]);
+        expect(report.allowed).toEqual([
+            expect.objectContaining({
+                rule: 'scan-along-grain',
+                severity: 'warning',
+                reason: 'a | b <i> @team',
+                allowed: expect.objectContaining({ file: 'coaster.kerf', line: 7 }),
+            }),
         ]);
     });
 

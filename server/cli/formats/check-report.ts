@@ -1,12 +1,14 @@
 import type { Severity } from '../../../shared/recipe/finding';
 import type { ReviewNotes } from '../../../shared/review/notes';
-import type { PlacedFinding } from '../all-findings';
+import type { PlacedFinding, PlacedSilenced } from '../all-findings';
 
 /** What a check has found, before it is put into a format. */
 export interface CheckReport {
     /** Every file that was looked at, as paths from here. */
     readonly files: readonly string[];
     readonly findings: readonly PlacedFinding[];
+    /** What would be said, were it not allowed. */
+    readonly silenced: readonly PlacedSilenced[];
     /** What a reviewer should see besides, recipe by recipe. */
     readonly notes: readonly (ReviewNotes & { readonly file: string })[];
     /** Whether warnings fail the check too. */

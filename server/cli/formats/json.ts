@@ -3,7 +3,7 @@ import { type CheckReport, counts } from './check-report';
 /** Version of the JSON's shape: goes up when a reader would have to change. */
 const schema = 1;
 
-export function jsonReport({ files, findings, notes }: CheckReport): string {
+export function jsonReport({ files, findings, silenced, notes }: CheckReport): string {
     const report = {
         schema,
         files,
@@ -15,6 +15,14 @@ export function jsonReport({ files, findings, notes }: CheckReport): string {
             message: finding.message,
             related,
             fixes: finding.fixes.map((fix) => fix.title),
+        })),
+        allowed: silenced.map(({ finding, related: _, reason, allowed, ...place }) => ({
+            ...place,
+            rule: finding.rule,
+            severity: finding.severity,
+            message: finding.message,
+            reason,
+            ...(allowed && { allowed }),
         })),
         recipes: notes,
     };

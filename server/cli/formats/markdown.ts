@@ -12,6 +12,7 @@ export function markdownReport({ files, findings, notes }: CheckReport): string 
     const shown = sorted.slice(0, mostRows);
     const allows = notes.flatMap(({ recipe, allows: list }) => list.map((allow) => ({ recipe, ...allow })));
     const guesses = notes.flatMap(({ recipe, guesses: list }) => list.map((title) => ({ recipe, title })));
+    const pinned = notes.flatMap(({ recipe, pinned: list }) => list.map((each) => ({ recipe, ...each })));
     return [
         `## Kerfbook: ${tally(findings)} in ${plural(files.length, 'file')}`,
         '',
@@ -28,6 +29,20 @@ export function markdownReport({ files, findings, notes }: CheckReport): string 
             `Guessed: ${plural(guesses.length, 'setting')} without a coupon`,
             guesses.map(({ recipe, title }) => `${codeSpan(recipe)}, ${escapeMarkdown(title)}`),
         ),
+        ...(pinned.length === 0 ? [] : [`### Pinned: ${plural(pinned.length, 'setting')}`, '']),
+        ...table(
+            ['recipe', 'step', 'setting', 'pinned', 'solving would give'],
+            pinned
+                .slice(0, mostRows)
+                .map(({ recipe, title, setting, written, solved }) => [
+                    codeSpan(recipe),
+                    escapeMarkdown(title),
+                    setting,
+                    escapeMarkdown(written),
+                    escapeMarkdown(solved),
+                ]),
+        ),
+        ...(pinned.length > mostRows ? [`… and ${pinned.length - mostRows} more.`, ''] : []),
     ].join('\n');
 }
 

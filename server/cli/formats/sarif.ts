@@ -1,19 +1,20 @@
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import type { ArtifactLocation, Log, Message, PhysicalLocation, ReportingDescriptor, Result } from 'sarif';
+import type { ArtifactLocation, Log, Message, PhysicalLocation, ReportingDescriptor, Result, Suppression } from 'sarif';
 import { version } from '../../../package.json';
 import type { Severity } from '../../../shared/recipe/finding';
 import { pageText } from '../../../shared/rules/page';
 import { allPages, rulePage } from '../../rule-pages';
-import type { Place, PlacedFinding } from '../all-findings';
+import type { Place, PlacedFinding, PlacedSilenced } from '../all-findings';
 import type { CheckReport } from './check-report';
 
 /**
  * SARIF 2.1.0 (OASIS Standard, 27 March 2020): every rule with its explanation page, every finding
  * as a result. Files are named from the top of the sources, with forward slashes.
  */
-export function sarifReport({ files, findings, root }: CheckReport): string {
-    const rules = rulesFor(findings);
+export function sarifReport({ files, findings, silenced, root }: CheckReport): string {
+    const rules = rulesFor([...findings, ...silenced]);
+    const indexOf = ({ finding }: PlacedFinding): number => places.get(finding.rule) ?? -1;
     const places = new Map(rules.map(({ id }, index) => [id, index]));
     const log: Log = {
         $schema: 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json',
@@ -24,7 +25,14 @@ export function sarifReport({ files, findings, root }: CheckReport): string {
                 columnKind: 'utf16CodeUnits',
                 invocations: [{ executionSuccessful: true }],
                 artifacts: files.map((file) => ({ location: locationOf(file, root), roles: ['analysisTarget'] })),
-                results: findings.map((placed) => result(placed, places.get(placed.finding.rule) ?? -1, root)),
+                // Either all results have `suppressions` or none (3.27.23, from memory): an empty list is "nobody allows it".
+                results: [
+                    ...findings.map((placed) => ({ ...result(placed, indexOf(placed), root), suppressions: [] })),
+                    ...silenced.map((placed) => ({
+                        ...result(placed, indexOf(placed), root),
+                        suppressions: [suppression(placed, root)],
+                    })),
+                ],
             },
         ],
     };
@@ -60,6 +68,15 @@ function result({ finding, related, ...place }: PlacedFinding, ruleIndex: number
         message: message(finding.message),
         locations: [{ physicalLocation: physical(place, root) }],
         ...(relatedLocations.length > 0 && { relatedLocations }),
+    };
+}
+
+/** 3.35: by a line of the source itself, with the reason that stands there. */
+function suppression({ reason, allowed }: PlacedSilenced, root: string): Suppression {
+    return {
+        kind: 'inSource',
+        ...(reason !== '' && { justification: reason }),
+        ...(allowed !== undefined && { location: { physicalLocation: physical(allowed, root) } }),
     };
 }
 

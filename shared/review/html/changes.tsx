@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Where } from '../../quantity/where';
 import { oneLine } from '../one-line';
+import type { PinnedNote } from '../pinned';
 import type { BlockPlaces, ReviewPlaces } from '../places';
 import type { AllowReview, FindingReview, Review, Status, StepReview, ThingReview } from '../review';
 import { artLine, isQuiet, signOf } from '../wording';
@@ -9,7 +10,7 @@ import { RuleName, ToPlace } from './links';
 
 /** Everything that differs, in words. */
 export function Changes({ review, places }: { review: Review; places?: ReviewPlaces }) {
-    const { guesses, cautions } = review;
+    const { guesses, pinned, cautions } = review;
     const findings = review.findings.map((finding, index): PlacedFinding => ({ finding, where: places?.findings[index] }));
     const whole = findings.filter(({ finding }) => finding.step === undefined);
     return (
@@ -63,6 +64,9 @@ export function Changes({ review, places }: { review: Review; places?: ReviewPla
                 shown={guesses.before.length + guesses.after.length > 0}
             >
                 <List items={guesses.after} />
+            </Part>
+            <Part title={`Pinned settings: ${pinned.before.length} → ${pinned.after.length}`} shown={pinned.after.length > 0}>
+                <Pinned notes={pinned.after} />
             </Part>
             <Part title="Cautions" shown={cautions.gained.length + cautions.lost.length > 0}>
                 <List
@@ -159,6 +163,31 @@ function Allow({ allow: { status, rule, reason, reasonBefore, step }, where }: A
             {step !== undefined && ` in ${oneLine(step)}`}: {reason === '' ? 'no reason given' : oneLine(reason)}
             {reasonBefore !== undefined && <span class="note"> before: {oneLine(reasonBefore)}</span>}
         </li>
+    );
+}
+
+function Pinned({ notes }: { notes: readonly PinnedNote[] }) {
+    return (
+        <table class="changes">
+            <thead>
+                <tr>
+                    <th scope="col">step</th>
+                    <th scope="col">setting</th>
+                    <th scope="col">pinned</th>
+                    <th scope="col">solving would give</th>
+                </tr>
+            </thead>
+            <tbody>
+                {notes.map(({ title, setting, written, solved }, index) => (
+                    <tr key={String(index)}>
+                        <td>{oneLine(title)}</td>
+                        <td>{setting}</td>
+                        <td>{written}</td>
+                        <td>{solved}</td>
+                    </tr>
+                ))}
+            </tbody>
+        </table>
     );
 }
 

@@ -26,7 +26,7 @@ export function wrapped(title: string, body: string, { policy, style }: Wrapping
         `<title>${escapeMarkup(title)}</title>`,
         style,
         '</head>',
-        `<body>${body}</body>`,
+        `<body><main>${body}</main></body>`,
         '</html>',
         '',
     ].join('\n');
