@@ -1,8 +1,8 @@
 import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { nearest } from '../../shared/recipe/nearest';
 import { isAllow } from '../generated/ast';
 import { whereOfPart } from '../lowering/places';
-import { nearest } from './nearest';
 import { textPages } from './pages';
 import { replaceWith, say } from './say';
 

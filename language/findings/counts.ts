@@ -1,6 +1,7 @@
 import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
 import { mostCopies } from '../../shared/recipe/most-copies';
+import { nearest } from '../../shared/recipe/nearest';
 import * as ast from '../generated/ast';
 import { isDay, likelyDay } from '../lowering/day';
 import { isColour, isCountable, isGrid } from '../lowering/items';
@@ -8,7 +9,6 @@ import { amountOf } from '../lowering/number';
 import { whereOfPart } from '../lowering/places';
 import { oneOf } from '../vocabulary/expected';
 import { propertyOf } from '../vocabulary/lookup';
-import { nearest } from './nearest';
 import { removal, replaceWith, say } from './say';
 
 /** Bare numbers, colours and words out of a list. */

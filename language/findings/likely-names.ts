@@ -1,4 +1,4 @@
-import { nearest } from './nearest';
+import { nearest } from '../../shared/recipe/nearest';
 
 const most = 3;
 const shortest = 3;

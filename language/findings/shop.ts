@@ -2,6 +2,7 @@ import type { AstNode, LangiumDocument } from 'langium';
 import { currencyCodes, currencyName, isCurrency } from '../../shared/quantity/currency';
 import type { Quantity } from '../../shared/quantity/quantity';
 import type { Finding } from '../../shared/recipe/finding';
+import { nearest } from '../../shared/recipe/nearest';
 import type { Shop } from '../../shared/recipe/shop';
 import * as ast from '../generated/ast';
 import { whereOf, whereOfFirstWord, whereOfPart } from '../lowering/places';
@@ -9,7 +10,6 @@ import { quantityOf } from '../lowering/quantity';
 import { shopOf, shopsInSight } from '../lowering/shop';
 import { coatOf, glueOf, priceOf, resinOf, sealerOf } from '../lowering/stock';
 import type { KerfServices } from '../module';
-import { nearest } from './nearest';
 import { removal, replaceWith, say } from './say';
 
 /** More shops than one in sight: only the nearest is reckoned with. */

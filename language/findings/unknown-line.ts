@@ -1,9 +1,9 @@
 import type { Finding } from '../../shared/recipe/finding';
+import { nearest } from '../../shared/recipe/nearest';
 import { isWord, startsStatement, type Token } from '../parsing/token';
 import { blockPhrase, homesOf, isBlock, lineWords } from '../vocabulary/blocks';
 import { oneOf } from '../vocabulary/expected';
 import type { Stumble } from './broken-line';
-import { nearest } from './nearest';
 import { removal, replaceWith, say } from './say';
 
 /** A line that begins with a word the block does not have, or goes on where it should have ended. */

@@ -1,11 +1,11 @@
 import type { LangiumDocument } from 'langium';
 import { UriUtils } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { nearest } from '../../shared/recipe/nearest';
 import { type File, isFile, type Use } from '../generated/ast';
 import { whereOf, whereOfPart } from '../lowering/places';
 import type { KerfServices } from '../module';
 import { isRecipeFile, type UsedFile, usedUri } from '../names/used-files';
-import { nearest } from './nearest';
 import { removal, replaceWith, say } from './say';
 import { documentsReferredTo } from './unused-names';
 

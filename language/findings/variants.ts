@@ -1,5 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { nearest } from '../../shared/recipe/nearest';
 import * as ast from '../generated/ast';
 import { whereOf, whereOfFirstWord, whereOfPart } from '../lowering/places';
 import type { BaseLines } from '../variants/base-lines';
@@ -7,7 +8,6 @@ import { basesOf, longestLine } from '../variants/lineage';
 import { linesOfBase } from '../variants/merge';
 import { type Known, knownAs, pointedAt, spoken } from '../variants/same-step';
 import { neededButLeftOut } from './left-out-needed';
-import { nearest } from './nearest';
 import { replaceWith, say } from './say';
 import { wholeInItself } from './whole-in-itself';
 

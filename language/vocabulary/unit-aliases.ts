@@ -1,5 +1,5 @@
 import { units } from '../../shared/quantity/units';
-import { nearest } from '../findings/nearest';
+import { nearest } from '../../shared/recipe/nearest';
 
 /** Spellings from other hands and keyboards. */
 const aliases: ReadonlyMap<string, string> = new Map(

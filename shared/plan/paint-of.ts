@@ -28,11 +28,6 @@ export function ditheredArt(art: Art, source: ArtSource | undefined): BitmapArt 
     return isBitmapArt(art) && source?.dither !== undefined ? art : undefined;
 }
 
-/** Whether a picture burns although nothing in it is as dark as the threshold: in dots its greys do. */
-export function burnsFaintly(art: Art, source: ArtSource): boolean {
-    return ditheredArt(art, source)?.raster.darkness.some((value) => value > 0) === true;
-}
-
 /** A picture's greys along its tone curve. */
 export function tonesOf(art: BitmapArt, source: ArtSource | undefined, memo: Memo): Raster {
     const curve = source?.curve?.value;

@@ -46,6 +46,7 @@ import { noBacking } from './no-backing';
 import { noCoupon } from './no-coupon';
 import { notInverse } from './not-inverse';
 import { notMirrored } from './not-mirrored';
+import { nothingBurns } from './nothing-burns';
 import { offBlank } from './off-blank';
 import { oilyRags } from './oily-rags';
 import { oneHeavyPass } from './one-heavy-pass';
@@ -84,6 +85,7 @@ import { wideSeam } from './wide-seam';
 const art = [
     artMissing,
     artProblems,
+    nothingBurns,
     outlineOfBitmap,
     pictureResolution,
     tonesUnused,

@@ -1,5 +1,4 @@
 import type { ArtProblem } from '../art/art';
-import { burnsFaintly } from '../plan/paint-of';
 import type { Severity } from '../recipe/finding';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
@@ -37,28 +36,38 @@ export const artProblems: Rule = {
             const state = plan.arts.get(source.name);
             if (state?.kind !== 'art') continue;
             const sized = source.width !== undefined || source.height !== undefined;
-            const faint = burnsFaintly(state.art, source);
             const problems = state.art.problems.filter(
-                ({ kind }) => !(kind === 'unsized' && sized) && !(kind === 'empty' && faint),
+                ({ kind }) => !(kind === 'unsized' && sized) && kind !== 'empty', // art-missing says it
             );
-            for (const problem of problems.slice(0, most)) {
-                const place =
-                    problem.line === undefined
-                        ? ''
-                        : `, line ${problem.line}${problem.column === undefined ? '' : `, column ${problem.column}`}`;
+            const alike = byMessage(problems);
+            for (const [{ kind, message, line, column }, ...others] of alike.slice(0, most)) {
+                const place = line === undefined ? '' : `, line ${line}${column === undefined ? '' : `, column ${column}`}`;
+                const more = others.length === 0 ? '' : `, and ${others.length} more place${others.length === 1 ? '' : 's'}`;
                 yield finding(page, {
-                    severity: severities[problem.kind],
-                    message: `${problem.message} (${source.path.value}${place})`,
+                    severity: severities[kind],
+                    message: `${message} (${source.path.value}${place}${more})`,
                     where: source.path.where,
                 });
             }
-            if (problems.length > most) {
+            if (alike.length > most) {
+                const more = alike.length - most;
                 yield finding(page, {
                     severity: 'info',
-                    message: `${source.path.value} has ${problems.length - most} more such places.`,
+                    message: `${source.path.value} has ${more} more such thing${more === 1 ? '' : 's'}.`,
                     where: source.path.where,
                 });
             }
         }
     },
 };
+
+/** What is said in the same words is said once, with the places counted. */
+function byMessage(problems: readonly ArtProblem[]): (readonly [ArtProblem, ...ArtProblem[]])[] {
+    const groups = new Map<string, [ArtProblem, ...ArtProblem[]]>();
+    for (const problem of problems) {
+        const group = groups.get(problem.message);
+        if (group === undefined) groups.set(problem.message, [problem]);
+        else group.push(problem);
+    }
+    return [...groups.values()];
+}

@@ -19,6 +19,7 @@ export interface Page {
     readonly source: string;
 }
 
+export const plainFact = 'Plain fact of the files.';
 export const commonPractice = 'Common practice, no source.';
 
 export function pageText(page: Page): string {

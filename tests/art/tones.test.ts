@@ -47,6 +47,15 @@ describe('tone curve', () => {
         expect([0, 0.1, 0.5, 0.9, 1].map(curve)).toEqual([0, 0, 0.7, 1, 1]);
     });
 
+    it('takes points that can hardly be told apart for one', () => {
+        const curve = toneCurve([
+            { from: 0, to: 0 },
+            { from: 5e-324, to: 0.5 },
+            { from: 1, to: 1 },
+        ]);
+        expect([0, 1e-3, 0.5, 1].map(curve).every(Number.isFinite)).toBe(true);
+    });
+
     it('never turns back where its points do not', () => {
         fc.assert(
             fc.property(fc.array(point, { minLength: 1, maxLength: 6 }), (points) => {

@@ -18,16 +18,14 @@ const families: readonly Family[] = [
 
 /** The list of rules for users, as extension/docs/rules.md holds it: all of it is said by the rules' own pages. */
 export function rulesPage(): string {
-    const count = families.reduce((sum, { pages }) => sum + pages.length, 0);
-    return `${[introduction(count), ...families.map(contents), ...families.flatMap(chapter)].join('\n\n')}\n`;
+    return `${[introduction, ...families.map(contents), ...families.flatMap(chapter)].join('\n\n')}\n`;
 }
 
-function introduction(count: number): string {
-    return `# What Kerfbook notices
+const introduction = `# What Kerfbook notices
 
 <!-- Made from the rules' own pages by \`npm run rules\`; a test fails where the two differ. -->
 
-${count} rules. Each finding ends with its rule's name, and *Explain* (the light bulb) shows what stands here. How grave it is:
+Each finding ends with its rule's name, and *Explain* (the light bulb) shows what stands here. How grave it is:
 
 - **error**: the piece would be ruined, or a line cannot be understood;
 - **warning**: it goes wrong more often than not;
@@ -37,7 +35,6 @@ ${count} rules. Each finding ends with its rule's name, and *Explain* (the light
 A rule marked *allow* can be silenced where you know better, in one step or in a whole recipe, with the reason beside it:
 \`allow thin-floor because "the tray hangs on a wall"\`. The others can only be mended. *Quick fix* means that the light bulb writes the change.
 Silence promises nothing: what is not written in a recipe is not looked at. Local codes, makers' manuals and licensed practice come first.`;
-}
 
 function contents({ title, pages }: Family): string {
     const rows = pages.map(

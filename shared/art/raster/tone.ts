@@ -17,12 +17,15 @@ export function bendTones(raster: Raster, points: readonly TonePoint[]): Raster 
     return { ...raster, darkness: raster.darkness.map((value) => table[value]!) };
 }
 
+/** Darknesses nearer to each other than this are one: a slope between them would be without end. */
+const alike = 1e-9;
+
 /** The curve itself, darkness to darkness. Points that are not finite or repeat a `from` are left out; none at all changes nothing. */
 export function toneCurve(points: readonly TonePoint[]): (darkness: number) => number {
     const sorted = points
         .filter(({ from, to }) => Number.isFinite(from) && Number.isFinite(to))
         .toSorted((a, b) => a.from - b.from)
-        .filter(({ from }, i, all) => i === 0 || from > all[i - 1]!.from);
+        .filter(({ from }, i, all) => i === 0 || from - all[i - 1]!.from > alike);
     const [first] = sorted;
     const last = sorted.at(-1);
     if (first === undefined || last === undefined) return (darkness) => darkness;
