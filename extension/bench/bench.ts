@@ -1,6 +1,5 @@
 import * as vscode from 'vscode';
 import type { BenchView, SectionView } from '../../shared/view/bench-view';
-import { pathsOf } from '../../shared/view/paths-of';
 import type { PressView } from '../../shared/view/press-view';
 import { method, type PictureParams } from '../../shared/view/protocol';
 import type { ToolpathView } from '../../shared/view/toolpath-view';
@@ -8,6 +7,7 @@ import type { RecipeServer } from '../server';
 import { type FromBench, type KeptState, readFromBench, type ToBench } from './messages';
 import { benchPage } from './page';
 import { revealPlace } from './reveal';
+import { PageParts } from './sent-picture';
 import { writeNumber } from './write-number';
 
 /** One bench view: a panel about one recipe file. It asks for pictures and passes them on; it works nothing out itself. */
@@ -18,8 +18,7 @@ export class Bench implements vscode.Disposable {
     private outdated = false;
     /** Version of the text that a picture has been asked for though its plan is not there yet. */
     private ahead: number | undefined;
-    /** Names of the path data that the page has; empty again whenever the page is. */
-    private had: readonly string[] = [];
+    private readonly parts = new PageParts();
     private disposed = false;
     private pressing: vscode.CancellationTokenSource | undefined;
 
@@ -67,7 +66,7 @@ export class Bench implements vscode.Disposable {
         this.asking = true;
         while (this.outdated) {
             this.outdated = false;
-            const { had } = this;
+            const had = this.parts.names;
             const params: PictureParams = {
                 uri: this.uri.toString(),
                 ...(this.recipe === undefined ? {} : { recipe: this.recipe }),
@@ -80,12 +79,11 @@ export class Bench implements vscode.Disposable {
             } else {
                 this.panel.title = `Bench: ${view.title}`;
                 // A page that came up meanwhile has nothing of what was left out.
-                if (had.length > 0 && this.had.length === 0) {
+                if (had.length > 0 && this.parts.names.length === 0) {
                     this.outdated = true;
                     continue;
                 }
-                this.had = pathsOf(view);
-                this.post({ type: 'picture', view });
+                this.post({ type: 'picture', view: this.parts.send(view) });
             }
         }
         this.asking = false;
@@ -94,7 +92,7 @@ export class Bench implements vscode.Disposable {
     private receive(message: FromBench | undefined): void {
         switch (message?.type) {
             case 'ready':
-                this.had = [];
+                this.parts.clear();
                 // The frame that was chosen before the page was last closed stays chosen.
                 void this.refresh().then(() => this.followCursor(vscode.window.activeTextEditor, false));
                 break;

@@ -1,12 +1,13 @@
 import type { Where } from '../../shared/quantity/where';
-import type { BenchView, SectionView } from '../../shared/view/bench-view';
+import type { SectionView } from '../../shared/view/bench-view';
 import type { PressView } from '../../shared/view/press-view';
 import type { ToolpathView } from '../../shared/view/toolpath-view';
 import { isCount, isRecord, readPlace } from '../read-place';
+import type { SentPicture } from './sent-picture';
 
 /** What the extension sends to the bench view. */
 export type ToBench =
-    | { readonly type: 'picture'; readonly view: BenchView }
+    | { readonly type: 'picture'; readonly view: SentPicture }
     /** Nothing can be shown at present, in the maker's words. */
     | { readonly type: 'nothing'; readonly why: string }
     | { readonly type: 'cursor'; readonly offset: number; readonly turn: boolean }
@@ -82,9 +83,7 @@ export function readToBench(message: unknown): ToBench | undefined {
     if (!isRecord(message)) return undefined;
     switch (message.type) {
         case 'picture':
-            return isRecord(message.view) && message.view.version === 1 && typeof message.view.recipe === 'string'
-                ? (message as unknown as ToBench)
-                : undefined;
+            return isPicture(message.view) ? (message as unknown as ToBench) : undefined;
         case 'nothing':
             return typeof message.why === 'string' ? { type: 'nothing', why: message.why } : undefined;
         case 'toolpath':
@@ -116,6 +115,11 @@ export function readKeptState(state: unknown): KeptState | undefined {
         ...(typeof state.frame === 'string' ? { frame: state.frame.slice(0, 500) } : {}),
         ...(isWord(state.blank) ? { blank: state.blank } : {}),
     };
+}
+
+function isPicture(view: unknown): view is SentPicture {
+    if (!isRecord(view) || view.version !== 1 || typeof view.recipe !== 'string') return false;
+    return Array.isArray(view.frames) && isRecord(view.paths) && isRecord(view.pieces);
 }
 
 function isToolpath(value: unknown): value is ToolpathView {

@@ -33,7 +33,7 @@ export function sectionView(plan: Plan, piece: Piece, blank: BlankPlan, y: numbe
             column(plan, piece, blank, { from, to, top, face }, last?.mark, last !== undefined && inSpans(last.inlay, middle)),
         );
     }
-    return { y, width, top, face, spans };
+    return { y, width, top, face, spans: spans.map(fine) };
 }
 
 /** A cut takes away its line only, not what the line encloses. */
@@ -48,6 +48,14 @@ function markSpans(plan: Plan, mark: Mark, y: number): Spans {
         slots.push(x + half);
     }
     return slots;
+}
+
+/** Tenths of a micron: finer than any drawing shows, and short to write. */
+const perMm = 1e4;
+
+function fine({ from, to, bottom, top, spread: band, ...span }: SpanView): SpanView {
+    const tidy = (mm: number): number => Math.round(mm * perMm) / perMm;
+    return { ...span, from: tidy(from), to: tidy(to), bottom: tidy(bottom), top: tidy(top), spread: tidy(band) };
 }
 
 interface Place {

@@ -54,8 +54,10 @@ describe('messages from the bench view', () => {
 
 describe('messages to the bench view', () => {
     test('a picture of another version is dropped', () => {
-        expect(readToBench({ type: 'picture', view: { version: 2, recipe: 'tray' } })).toBeUndefined();
-        expect(readToBench({ type: 'picture', view: { version: 1, recipe: 'tray' } })).toBeDefined();
+        const view = { recipe: 'tray', frames: [], paths: {}, pieces: {} };
+        expect(readToBench({ type: 'picture', view: { ...view, version: 2 } })).toBeUndefined();
+        expect(readToBench({ type: 'picture', view: { ...view, version: 1, frames: undefined } })).toBeUndefined();
+        expect(readToBench({ type: 'picture', view: { ...view, version: 1 } })).toBeDefined();
     });
 
     test.each([

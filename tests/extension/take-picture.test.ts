@@ -1,5 +1,6 @@
-import { expect, test } from 'vitest';
-import { takePicture } from '../../extension/bench/webview/take-picture';
+import { describe, expect, test } from 'vitest';
+import { PageParts, remembered } from '../../extension/bench/sent-picture';
+import { PictureTaker } from '../../extension/bench/webview/take-picture';
 import type { BenchView } from '../../shared/view/bench-view';
 
 const layer = (path: string) => ({ path, kind: 'burnt', colour: '#000', opacity: 1, step: 0, depth: 1, label: '' });
@@ -11,15 +12,52 @@ const view = (paths: object, ...frames: string[][]) =>
         frames: frames.map((names, step) => ({ step, pieces: [{ blank: 'tray', layers: names.map(layer) }] })),
     }) as unknown as BenchView;
 
-test('path data that was left out comes from the picture before, and what nothing points at goes', () => {
-    const first = takePicture(undefined, view({ a: 'A', b: 'B' }, ['a'], ['a', 'b']));
-    const second = takePicture(first, view({ c: 'C' }, ['a'], ['a', 'c']));
-    expect(second.paths).toEqual({ a: 'A', c: 'C' });
+/** As the server answers: without the path data that the asker has. */
+const without = (whole: BenchView, had: readonly string[]): BenchView => ({
+    ...whole,
+    paths: Object.fromEntries(Object.entries(whole.paths).filter(([name]) => !had.includes(name))),
 });
 
-test('what is equal stays the same object', () => {
-    const first = view({ a: 'A', b: 'B' }, ['a'], ['b']);
-    const second = takePicture(first, view({ c: 'C' }, ['a'], ['c']));
-    expect(second.frames[0]).toBe(first.frames[0]);
-    expect(second.frames[1]).not.toBe(first.frames[1]);
+describe('a picture on its way to the page', () => {
+    test('comes out as it went in, whatever the page had', () => {
+        const [parts, taker] = [new PageParts(), new PictureTaker()];
+        const pictures = [
+            view({ a: 'A', b: 'B' }, ['a'], ['a', 'b']),
+            view({ a: 'A', c: 'C' }, ['a'], ['a', 'c']),
+            view({ a: 'A', b: 'B' }, ['a'], ['a', 'b'], ['a', 'b']),
+            view({ d: 'D' }, ['d']),
+        ];
+        for (let round = 0; round < 3 * remembered; round += 1) {
+            const whole = pictures[(round * 7) % pictures.length]!;
+            const sent = parts.send(without(whole, parts.names));
+            expect(taker.take(structuredClone(sent))).toEqual(whole);
+        }
+    });
+
+    test('each part goes over once, and not again while it is remembered', () => {
+        const parts = new PageParts();
+        const first = parts.send(view({ a: 'A' }, ['a'], ['a']));
+        expect(Object.keys(first.pieces)).toHaveLength(1);
+        expect(parts.send(view({}, ['b'])).pieces).not.toEqual({});
+        expect(parts.send(view({}, ['a'])).pieces).toEqual({});
+        for (let i = 0; i < remembered; i += 1) parts.send(view({}, ['c']));
+        expect(parts.names).not.toContain('a');
+        expect(parts.send(view({}, ['a'])).pieces).not.toEqual({});
+    });
+
+    test('a page that has come up anew gets everything', () => {
+        const parts = new PageParts();
+        parts.send(view({ a: 'A' }, ['a']));
+        parts.clear();
+        expect(parts.names).toEqual([]);
+        expect(new PictureTaker().take(parts.send(view({ a: 'A' }, ['a'])))).toEqual(view({ a: 'A' }, ['a']));
+    });
+
+    test('what is equal stays the same object', () => {
+        const [parts, taker] = [new PageParts(), new PictureTaker()];
+        const first = taker.take(parts.send(view({ a: 'A', b: 'B' }, ['a'], ['b'])));
+        const second = taker.take(parts.send(view({ a: 'A', c: 'C' }, ['a'], ['c'])));
+        expect(second.frames[0]).toBe(first.frames[0]);
+        expect(second.frames[1]).not.toBe(first.frames[1]);
+    });
 });

@@ -1,5 +1,6 @@
 import './styles/bench.css';
 import { render } from 'preact';
+import type { BenchView } from '../../../shared/view/bench-view';
 import { type KeptState, readKeptState, readToBench, type ToBench } from '../messages';
 import { type Actions, App } from './app';
 import { editor, tellRefused } from './editor-link';
@@ -7,7 +8,7 @@ import { lookOnly } from './look-only';
 import { PressAsker } from './press-asker';
 import { SectionAsker } from './section-asker';
 import { type BenchState, chosenFrame, chosenPiece, emptyState, frameKeys, stepAt } from './state';
-import { takePicture } from './take-picture';
+import { PictureTaker } from './take-picture';
 
 const root = document.getElementById('bench')!;
 const kept: KeptState | undefined =
@@ -17,6 +18,8 @@ let state: BenchState = {
     ...(kept?.frame === undefined ? {} : { frameKey: kept.frame }),
     ...(kept?.blank === undefined ? {} : { blank: kept.blank }),
 };
+const pictures = new PictureTaker();
+
 const sections = new SectionAsker((cutSection) => change({ cutSection }));
 
 const presses = new PressAsker((step, press) => change({ presses: { ...state.presses, [step]: press } }));
@@ -65,14 +68,7 @@ function askForSection(): void {
 function receive(message: ToBench | undefined): void {
     switch (message?.type) {
         case 'picture':
-            change({
-                view: takePicture(state.view, message.view),
-                ...(message.view.recipe === state.view?.recipe ? {} : { presses: {} }),
-                trouble: undefined,
-                refused: undefined,
-                lit: cursor === undefined ? undefined : stepAt(message.view, cursor),
-            });
-            presses.keepUp(state.presses, message.view.textVersion);
+            showPicture(pictures.take(message.view));
             break;
         case 'nothing':
             change({ trouble: message.why, view: state.view && lookOnly(state.view) });
@@ -98,6 +94,17 @@ function receive(message: ToBench | undefined): void {
             sections.answer(message.ticket, message.section);
             break;
     }
+}
+
+function showPicture(view: BenchView): void {
+    change({
+        view,
+        ...(view.recipe === state.view?.recipe ? {} : { presses: {} }),
+        trouble: undefined,
+        refused: undefined,
+        lit: cursor === undefined ? undefined : stepAt(view, cursor),
+    });
+    presses.keepUp(state.presses, view.textVersion);
 }
 
 /** Where the text cursor is; what it lies in may change with the text. */

@@ -1,18 +1,37 @@
-import type { BenchView } from '../../../shared/view/bench-view';
+import type { BenchView, PieceView } from '../../../shared/view/bench-view';
 import { pathsOf } from '../../../shared/view/paths-of';
+import { remembered, type SentPicture } from '../sent-picture';
+
+type Parts = Pick<SentPicture, 'paths' | 'pieces'>;
 
 /**
- * A new picture laid over the one before it: path data that was left out is taken from there, and
- * whatever is equal is the same object, so that only what differs is drawn anew.
+ * Puts pictures together: parts that were left out are taken from those before, and whatever is
+ * equal is the same object, so that only what differs is drawn anew.
  */
-export function takePicture(before: BenchView | undefined, view: BenchView): BenchView {
-    if (before === undefined) return view;
-    const paths: Record<string, string> = {};
-    for (const name of pathsOf(view)) {
-        const data = view.paths[name] ?? before.paths[name];
-        if (data !== undefined) paths[name] = data;
+export class PictureTaker {
+    private before: BenchView | undefined;
+    private readonly last: Parts[] = [];
+
+    take({ pieces, ...sent }: SentPicture): BenchView {
+        const kept: Record<string, PieceView> = {};
+        const frames = sent.frames.map(({ step, pieces: names }) => ({
+            step,
+            pieces: names.flatMap((name) => {
+                const piece = pieces[name] ?? this.last.find((parts) => name in parts.pieces)?.pieces[name];
+                if (piece !== undefined) kept[name] = piece;
+                return piece === undefined ? [] : [piece];
+            }),
+        }));
+        const paths: Record<string, string> = {};
+        for (const name of pathsOf({ ...sent, frames })) {
+            const data = sent.paths[name] ?? this.last.find((parts) => name in parts.paths)?.paths[name];
+            if (data !== undefined) paths[name] = data;
+        }
+        this.last.unshift({ paths, pieces: kept });
+        if (this.last.length > remembered) this.last.pop();
+        this.before = shared(this.before, { ...sent, frames, paths }) as BenchView;
+        return this.before;
     }
-    return shared(before, { ...view, paths }) as BenchView;
 }
 
 function shared(before: unknown, after: unknown): unknown {
@@ -22,10 +41,10 @@ function shared(before: unknown, after: unknown): unknown {
     const [old, fresh] = [before as Record<string, unknown>, after as Record<string, unknown>];
     const keys = Object.keys(fresh);
     let same = keys.length === Object.keys(old).length;
+    const mixed: Record<string, unknown> = Array.isArray(after) ? ([] as never) : {};
     for (const key of keys) {
-        // The view is fresh out of a message: nobody else holds it.
-        fresh[key] = shared(old[key], fresh[key]);
-        if (fresh[key] !== old[key]) same = false;
+        mixed[key] = shared(old[key], fresh[key]);
+        if (mixed[key] !== old[key]) same = false;
     }
-    return same ? before : after;
+    return same ? before : mixed;
 }
