@@ -1,14 +1,19 @@
 import type { AstNode, LangiumDocument } from 'langium';
 import type { Finding } from '../shared/recipe/finding';
 import { allowFindings } from './findings/allows';
+import { withoutConsequences } from './findings/consequences';
 import { valueFindings } from './findings/counts';
 import { duplicateNames, duplicateProperties } from './findings/duplicates';
 import { kindCycles } from './findings/kind-cycles';
+import { lostNames } from './findings/lost-names';
 import { missingProperties } from './findings/missing-properties';
+import { mistypedDeclarations } from './findings/mistyped';
 import { numberFindings } from './findings/numbers';
 import { priceFindings, shopFindings, shopsFindings } from './findings/shop';
+import { strayWords } from './findings/stray-words';
 import { syntaxFindings } from './findings/syntax';
 import { unknownNames } from './findings/unknown-name';
+import { unresolvedNames } from './findings/unresolved';
 import { unusedNames } from './findings/unused-names';
 import { useFindings } from './findings/use';
 import { variantFindings } from './findings/variants';
@@ -28,15 +33,18 @@ export function textFindings(document: LangiumDocument, services: KerfServices):
     // Relinking replaces the list of references, so it stands for this state of the document.
     const known = computed.get(document.references);
     if (known !== undefined) return known;
-    const broken = syntaxFindings(document);
-    const findings = [
+    const broken = syntaxFindings(document, strayWords(document));
+    const unresolved = unresolvedNames(document, services);
+    const mistyped = mistypedDeclarations(unresolved, document, services);
+    const all = [
         ...broken,
-        ...unknownNames(document, services),
+        ...unknownNames(unresolved, mistyped, lostNames(document, broken), services),
         ...useFindings(document, services),
         ...shopsFindings(document, services),
-        ...(broken.length === 0 ? unusedNames(document, adjustingBlocks(document)) : []), // a broken line may be the one that uses it
+        ...(broken.length === 0 ? unusedNames(document, adjustingBlocks(document), mistyped) : []), // a broken line may be the one that uses it
         ...nodeFindings(document, broken, services),
     ];
+    const findings = withoutConsequences(all, broken, document);
     findings.sort((a, b) => a.where.offset - b.where.offset);
     computed.set(document.references, findings);
     return findings;

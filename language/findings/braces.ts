@@ -22,6 +22,12 @@ export function braceFinding({ kind, token, next, last }: StructureProblem, docu
                 where,
                 fixes: [removal(where, 'Remove this }')],
             });
+        case 'swallowed':
+            return say('syntax', {
+                message: `This \`${token.image}\` stands in a comment: a line break is missing before it.`,
+                where,
+                fixes: [replaceWith({ ...where, length: 0 }, '\n', 'Begin a new line', true)],
+            });
         case 'unopened':
             return say('syntax', {
                 message: `After \`${token.image}\` a { is missing, and the lines that belong to it.`,

@@ -1,10 +1,12 @@
 import type { LangiumDocument, ParseResult } from 'langium';
 import type { Where } from '../../shared/quantity/where';
 import type { Finding, Fix } from '../../shared/recipe/finding';
+import { nearest } from '../../shared/recipe/nearest';
 import { expectedNames } from '../parsing/error-names';
 import { isMadeUp, startsStatement, type Token } from '../parsing/token';
 import { oddCharacter } from '../parsing/token-builder';
 import { describeExpected } from '../vocabulary/expected';
+import { joiningWords } from '../vocabulary/joining-words';
 import { oddCharacterOf } from './characters';
 import { reservedName } from './reserved-name';
 import { removal, replaceWith, say } from './say';
@@ -39,6 +41,12 @@ export function brokenLine(error: ParserError, document: LangiumDocument): Findi
     const wanted = describeExpected(stumble.expected, stumble.rules, previous?.image ?? '');
     const after = previous === undefined || previous.image === '' ? 'Here' : `After \`${previous.image}\``;
     const not = actual === undefined ? '' : `, not \`${actual.image}\``;
+    const word = wordMeant(stumble);
+    if (word !== undefined) {
+        const message = `${after} comes ${word.isExpected ? wanted : `\`${word.meant}\``}${not}.`;
+        const fix = replaceWith(stumble.where, word.meant, `Change to \`${word.meant}\``, true);
+        return say('syntax', { message, where: stumble.where, fixes: [fix] });
+    }
     return say('syntax', { message: `${after} comes ${wanted}${not}.`, where: stumble.where, fixes: insertion(stumble) });
 }
 
@@ -57,6 +65,19 @@ function stumbleOf(error: ParserError, document: LangiumDocument): Stumble {
             ? { uri, offset: 0, length: 0 }
             : { uri, offset: Math.max(0, marked.startOffset), length: marked.image.length };
     return { uri, document, expected, rules, previous, actual, where };
+}
+
+/** The word of the language that was mistyped: one that has to come here, or one that may come before the block. */
+function wordMeant({ expected, rules, actual }: Stumble): { meant: string; isExpected: boolean } | undefined {
+    if (actual?.tokenType.name !== 'ID') return undefined;
+    const meant = nearest(actual.image, expected.filter(isPlainWord));
+    if (meant !== undefined) return { meant, isExpected: true };
+    const joining = nearest(actual.image, joiningWords(rules.at(-1) ?? ''));
+    return joining === undefined ? undefined : { meant: joining, isExpected: false };
+}
+
+function isPlainWord(name: string): boolean {
+    return /^[a-z]+$/.test(name);
 }
 
 function isBrace(token: Token): boolean {

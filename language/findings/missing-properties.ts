@@ -62,6 +62,7 @@ const needs: Readonly<Record<string, readonly Need[]>> = {
 /** A line of a run that says nothing of the step it names. */
 function* emptyLines(node: AstNode): Iterable<Finding> {
     if (!isBurnt(node) || node.step?.ref === undefined || !saysNothing(node)) return;
+    if (node.sheet !== undefined && node.sheet.ref === undefined) return; // the rest of the line may be lost behind its name
     const name = node.step.ref.name;
     const message = `This line says neither what \`${name}\` was burnt with nor what was measured, as in \`${name} depth 0.50 mm\`.`;
     yield say('missing-property', { severity: 'warning', message, where: whereOfFirstWord(node) });

@@ -40,7 +40,7 @@ export const textPages: readonly Page[] = [
         'A name that leads nowhere',
         'A board, a blank, a step or another thing is named that is declared neither here, nor in a file that is used, nor in the built-in stock.',
         'Whatever depends on it cannot be worked out.',
-        'Correct the spelling, declare it, or write `use "file.kerf"` for the file in which it stands.',
+        'Correct the spelling, declare it, or write `use "file.kerf"` for the file in which it stands. Where its declaration was mistyped, a fix gives that the name by which it is used.',
     ),
     page(
         'duplicate-name',

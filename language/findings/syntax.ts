@@ -10,8 +10,9 @@ import { say } from './say';
 /**
  * Broken lines, each said once, in a maker's words. Whatever follows on a line that is broken
  * already is a consequence and is left unsaid.
+ * @param strays words that broke their line without the parser's noticing
  */
-export function syntaxFindings(document: LangiumDocument): Finding[] {
+export function syntaxFindings(document: LangiumDocument, strays: Iterable<Finding> = []): Finding[] {
     const report = document.parseResult.lexerReport as KerfLexingReport | undefined;
     const text = document.textDocument;
     const uri = document.uri.toString();
@@ -19,6 +20,7 @@ export function syntaxFindings(document: LangiumDocument): Finding[] {
         ...document.parseResult.parserErrors.map((error) => brokenLine(error, document)),
         ...(report?.open ?? []).map((open) => openFinding(open, uri)),
         ...(report?.structure ?? []).map((problem) => braceFinding(problem, document)),
+        ...strays,
     ];
     const byLine = new Map<number, Finding>();
     for (const finding of found) {

@@ -24,7 +24,7 @@ export function unknownLine(stumble: Stumble, actual: Token): Finding {
     const homes = isWord(actual) ? homesOf(image) : [];
     if (homes.length > 0) {
         const inside = homes.filter((home) => home !== 'File').slice(0, 3);
-        const stands = inside.length === 0 ? 'outside of all braces' : `in ${inside.map(blockPhrase).join(' or ')}`;
+        const stands = inside.length === 0 ? 'outside of all braces' : `in ${either(inside.map(blockPhrase))}`;
         const subject = block === 'File' ? '' : ` does not belong in ${blockPhrase(block)}: it`;
         return say('syntax', { message: `\`${image}\`${subject} stands ${stands}.`, where });
     }
@@ -48,4 +48,8 @@ function isNamed(token: Token): boolean {
 /** A two-word property can be mistyped in its first word alone. */
 function beginnings(block: string): string[] {
     return lineWords(block).flatMap((words) => [words, words.split(' ')[0]!]);
+}
+
+function either(phrases: readonly string[]): string {
+    return phrases.length < 2 ? phrases.join('') : `${phrases.slice(0, -1).join(', ')} or ${phrases.at(-1)}`;
 }

@@ -1,10 +1,13 @@
-import { type AstReflection, AstUtils, type LangiumDocument, type ReferenceInfo, type ScopeProvider } from 'langium';
-import type { Finding } from '../../shared/recipe/finding';
-import { Blank, isKind, isRecipe } from '../generated/ast';
-import { whereOfCst } from '../lowering/places';
+import { type AstNode, AstUtils, type ReferenceInfo, type ScopeProvider } from 'langium';
+import type { Where } from '../../shared/quantity/where';
+import type { Finding, Fix } from '../../shared/recipe/finding';
+import { Blank, isRecipe } from '../generated/ast';
+import { whereOfCst, whereOfPart } from '../lowering/places';
 import type { KerfServices } from '../module';
 import { likelyNames } from './likely-names';
-import { replaceWith, say } from './say';
+import { callIt, type Mistyped } from './mistyped';
+import { say } from './say';
+import type { Unresolved } from './unresolved';
 
 /** How a kind of block is called to a maker. */
 export const kindWords: Readonly<Record<string, string>> = {
@@ -28,37 +31,67 @@ export const kindWords: Readonly<Record<string, string>> = {
     Carved: 'step',
 };
 
-/** Names that lead nowhere. Waits for linking; a reference that is itself broken has no name to look for. */
-export function* unknownNames(document: LangiumDocument, services: KerfServices): Iterable<Finding> {
-    const scopes: ScopeProvider = services.references.ScopeProvider;
-    const reflection: AstReflection = services.shared.AstReflection;
-    for (const reference of document.references) {
-        const info = reference.error?.info as ReferenceInfo | undefined;
-        if (info === undefined || reference.$refNode === undefined) continue;
-        const type = isKind(info.container) ? info.container.$container.$type : reflection.getReferenceType(info);
-        const kind = kindWords[type] ?? 'thing';
-        const name = reference.$refText;
-        const where = whereOfCst(info.container, reference.$refNode);
-        const known = [
-            ...new Set(
-                scopes
-                    .getScope(info)
-                    .getAllElements()
-                    .map((each) => each.name),
-            ),
-        ];
-        const under = type === Blank.$type ? blankUnder(name, info) : undefined;
-        const likely = under === undefined ? likelyNames(name, known) : [under];
-        const help =
-            under === undefined
-                ? helpWith(type, name, likely, known)
-                : ` \`${name}\` is a step on \`${under}\`: did you mean \`${under}\`?`;
-        yield say('unknown-name', {
-            message: `There is no ${kind} called \`${name}\`.${help}`,
-            where,
-            fixes: likely.map((meant) => replaceWith(where, meant, `Change to \`${meant}\``, likely.length === 1)),
-        });
+/** From so many places on a name that leads nowhere is said once, at the first of them; earlier if its declaration is mistyped. */
+const several = 3;
+
+/** Names that lead nowhere. What a broken line may have declared is left to the line's own finding. */
+export function* unknownNames(
+    all: readonly Unresolved[],
+    mistyped: Mistyped,
+    isLost: (name: string) => boolean,
+    services: KerfServices,
+): Iterable<Finding> {
+    const declared = new Map([...mistyped].map(([node, unresolved]) => [unresolved, node]));
+    for (const unresolved of all) {
+        if (isLost(unresolved.name)) continue;
+        const declaration = declared.get(unresolved);
+        const places = unresolved.uses.map(({ container, reference }) => whereOfCst(container, reference.$refNode));
+        const together = places.length >= several || declaration !== undefined;
+        const groups = together ? [places] : places.map((place) => [place]);
+        for (const group of groups) yield unknownName(unresolved, group, declaration, services);
     }
+}
+
+function unknownName(
+    unresolved: Unresolved,
+    places: readonly Where[],
+    declaration: AstNode | undefined,
+    services: KerfServices,
+): Finding {
+    const { type, name, uses } = unresolved;
+    const scopes: ScopeProvider = services.references.ScopeProvider;
+    const [first] = uses;
+    const names = scopes.getScope(first!).getAllElements();
+    const known = [...new Set(names.map((each) => each.name))];
+    const under = type === Blank.$type ? blankUnder(name, first!) : undefined;
+    const slip = declaration === undefined ? undefined : (declaration as { name?: string }).name;
+    const only = under ?? slip;
+    const likely = only === undefined ? likelyNames(name, known) : [only];
+    const help =
+        under === undefined
+            ? helpWith(type, name, likely, known)
+            : ` \`${name}\` is a step on \`${under}\`: did you mean \`${under}\`?`;
+    const count = places.length > 1 ? `, and ${places.length} places name it` : '';
+    const all = places.length > 1 ? `${places.length === 2 ? 'both' : `all ${places.length}`} ` : '';
+    const [where, ...others] = places;
+    const rename = declaration === undefined ? [] : [callIt(declaration, unresolved)];
+    const related = others.map((place) => ({ message: 'It is named here, too.', where: place }));
+    if (declaration !== undefined) {
+        related.push({ message: 'Declared here, and nobody uses that name.', where: whereOfPart(declaration, 'name') });
+    }
+    const changes = likely.map(
+        (meant): Fix => ({
+            title: `Change ${all}to \`${meant}\``,
+            changes: places.map((place) => ({ do: 'replace', where: place, text: meant })),
+            ...(likely.length === 1 && (declaration === undefined || places.length === 1) && { preferred: true }),
+        }),
+    );
+    return say('unknown-name', {
+        message: `There is no ${kindWords[type] ?? 'thing'} called \`${name}\`${count}.${help}`,
+        where: where!,
+        related,
+        fixes: places.length > 1 ? [...rename, ...changes] : [...changes, ...rename],
+    });
 }
 
 /** Kinds that a maker can add to in a file of their own. */

@@ -1,5 +1,6 @@
 import { DefaultLexer, type LexerResult, type TokenizeOptions } from 'langium';
 import { balance, type StructureProblem } from './structure';
+import { swallowedHeads } from './swallowed';
 import type { Token } from './token';
 import { openComment, openString, strayWord } from './token-builder';
 
@@ -16,13 +17,28 @@ export interface KerfLexingReport {
  */
 export class KerfLexer extends DefaultLexer {
     override tokenize(text: string, options?: TokenizeOptions): LexerResult {
-        const result = super.tokenize(text, options);
+        const { result, swallowed } = this.withSwallowed(text, options);
         const open: { kind: 'text' | 'comment'; token: Token }[] = [];
         for (const token of result.hidden) if (token.tokenType.name === openComment) open.push({ kind: 'comment', token });
         this.markLines(result.tokens, open);
         const { tokens, problems } = balance(result.tokens, this.definition, options?.mode !== 'partial');
-        const report: KerfLexingReport = { diagnostics: [], structure: problems, open };
+        const structure = [...swallowed.map((token) => ({ kind: 'swallowed' as const, token })), ...problems];
+        const report: KerfLexingReport = { diagnostics: [], structure, open };
         return { ...result, tokens, report };
+    }
+
+    /** A comment that has swallowed the head of a block is read up to there only. */
+    private withSwallowed(text: string, options?: TokenizeOptions): { result: LexerResult; swallowed: Token[] } {
+        const result = super.tokenize(text, options);
+        const heads = swallowedHeads(result.tokens, result.hidden);
+        if (heads.length === 0) return { result, swallowed: [] };
+        let rest = text;
+        for (const { comment, offset } of heads) {
+            rest = `${rest.slice(0, comment.startOffset)}${' '.repeat(offset - comment.startOffset)}${rest.slice(offset)}`;
+        }
+        const again = super.tokenize(rest, options);
+        const begins = new Set(heads.map(({ offset }) => offset));
+        return { result: again, swallowed: again.tokens.filter(({ startOffset }) => begins.has(startOffset)) };
     }
 
     /** Every token and comment as it stands in the text, in order: no brace is put in or left out. */

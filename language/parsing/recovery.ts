@@ -77,6 +77,7 @@ function recoverByLine(engine: Engine): void {
         if (mend === undefined) throw unmendable();
         if (mend === 'insert') return engine.getTokenToInsert(expected);
         if (mend === 'drop') engine.SKIP_TOKEN();
+        if (mend === 'go on at brace') skip(engine, distanceToBrace(engine) - 1);
         const taken = engine.LA(1);
         if (mend === 'name') taken.payload = 'name';
         engine.consumeToken();
@@ -88,8 +89,13 @@ function recoverByLine(engine: Engine): void {
     engine.tryInRepetitionRecovery = (loop, args, starts, expected) => goOnInBlock(engine, loop, args, starts, expected);
 }
 
-/** What one made-up, dropped or retyped token can mend: a word missing, a word too many, a word of the language as a name. */
-function mendingOf(engine: Engine, expected: TokenType, follows: readonly TokenType[]): 'insert' | 'drop' | 'name' | undefined {
+type Mending = 'insert' | 'drop' | 'name' | 'go on at brace';
+
+/**
+ * What can be mended by one made-up, dropped or retyped token: a word missing, a word too many, a word of the language as a
+ * name. In the head of a block all that stands before its brace is passed over, so that its lines are kept.
+ */
+function mendingOf(engine: Engine, expected: TokenType, follows: readonly TokenType[]): Mending | undefined {
     const isBrace = expected.name === '{' || expected.name === '}';
     const [here, next] = [engine.LA(1), engine.LA(2)];
     const goesOn = (token: Token) => follows.some((type) => type.tokenTypeIdx === token.tokenTypeIdx);
@@ -97,8 +103,18 @@ function mendingOf(engine: Engine, expected: TokenType, follows: readonly TokenT
     if (expected.name === 'ID' && onThisLine && isWord(here) && goesOn(next)) return 'name';
     const droppable = onThisLine && next.tokenTypeIdx === expected.tokenTypeIdx && !startsStatement(next);
     if (droppable && (isWordType(expected) || isBrace) && !isWord(here)) return 'drop';
+    if (expected.name === '{' && onThisLine && distanceToBrace(engine) > 0) return 'go on at brace';
     if (!isBrace && goesOn(here)) return 'insert';
     return droppable ? 'drop' : undefined;
+}
+
+/** How many tokens ahead the brace is that opens the block whose head is being read; 0 where the line ends before it. */
+function distanceToBrace(engine: Engine): number {
+    for (let ahead = 1; ; ahead++) {
+        const token = engine.LA(ahead);
+        if (token.tokenType.name === '{') return ahead;
+        if (token.tokenType.name === '}' || token.tokenType.name === 'EOF' || startsStatement(token)) return 0;
+    }
 }
 
 function isWordType(type: TokenType): boolean {

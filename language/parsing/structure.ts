@@ -1,14 +1,16 @@
 import type { Lexer } from 'langium';
-import { canStandIn, homesOf } from '../vocabulary/blocks';
+import { canStandIn, homesOf, isLineOf } from '../vocabulary/blocks';
+import { canHaveBlock, entries, holdSteps, isPart, needBlock, pointing, recipeOnly, sharedEntries, steps } from './block-words';
 import type { Token } from './token';
 import { isWord, mostErrors, startsStatement } from './token';
 
 /**
  * Braces that do not pair. `unclosed`: the brace at `token` is never closed; `excess`: it closes
- * nothing; `early`: it closes a recipe that goes on after it; `unopened`: after `token` a brace is missing.
+ * nothing; `early`: it closes a recipe that goes on after it; `unopened`: after `token` a brace is missing;
+ * `swallowed`: the block that begins with `token` stands behind a comment, on the comment's line.
  */
 export interface StructureProblem {
-    readonly kind: 'unclosed' | 'excess' | 'early' | 'unopened';
+    readonly kind: 'unclosed' | 'excess' | 'early' | 'unopened' | 'swallowed';
     readonly token: Token;
     /** The first word after the place where the missing brace belongs, and the last token before it. */
     readonly next?: Token;
@@ -19,35 +21,6 @@ interface Block {
     readonly head: Token;
     readonly brace: Token;
 }
-
-const entries = new Set(['use', 'recipe', 'run', 'board', 'veneer', 'coupon', 'resin', 'sealer', 'abrasive', 'shop']);
-/** Words that begin both a block of stock and a line inside a block; stock has its brace behind the name. */
-const sharedEntries = new Set(['laser', 'wood', 'beam', 'glue', 'finish']);
-const steps = new Set(['engrave', 'cut', 'seal', 'fill', 'inlay', 'wait', 'peel', 'sand', 'finish', 'mask', 'check', 'do']);
-const recipeOnly = new Set([...steps, 'blank', 'revision', 'make', 'after', 'before']);
-/** Lines that are nothing without a block, and all lines that can have one. */
-const needBlock = new Set([
-    'recipe',
-    'run',
-    'board',
-    'veneer',
-    'coupon',
-    'resin',
-    'sealer',
-    'abrasive',
-    'shop',
-    'engrave',
-    'cut',
-    'sand',
-    'check',
-    'blank',
-    'after',
-    'before',
-]);
-/** Blocks of a variant that hold steps. */
-const holdSteps = new Set(['after', 'before']);
-const pointing = new Set([...holdSteps, 'without']);
-const canHaveBlock = new Set([...needBlock, ...sharedEntries, ...steps, 'art']);
 
 /**
  * Makes every brace pair, so that the parser meets whole blocks only. A brace that is missing is put
@@ -96,7 +69,7 @@ class Balance {
         const token = this.tokens[index]!;
         const name = token.tokenType.name;
         if (name === '{') {
-            this.open(token, this.tokens[index + 1]);
+            this.open(token, index);
             return;
         }
         if (startsStatement(token)) this.beforeStatement(index);
@@ -118,8 +91,9 @@ class Balance {
         return isWord(token) && canHaveBlock.has(token.image) && (!sharedEntries.has(token.image) || steps.has(token.image));
     }
 
-    private open(brace: Token, next: Token | undefined): void {
-        if (this.opensNothing(next)) {
+    private open(brace: Token, index: number): void {
+        if (this.opensNothing(index)) {
+            this.goOnBehind(brace, this.tokens[index + 1]);
             this.report('excess', brace);
             this.surplus++;
             return;
@@ -128,15 +102,23 @@ class Balance {
     }
 
     /** A brace behind a line that has no block. Behind a word that is unknown it opens one if what follows stands further in. */
-    private opensNothing(next: Token | undefined): boolean {
+    private opensNothing(index: number): boolean {
         const head = this.head;
+        const next = this.tokens[index + 1];
         if (head === undefined) return this.blocks.length > 0;
         if (this.opened) return true;
         if (sharedEntries.has(head.image) && !steps.has(head.image)) return this.blocks.length > 0;
         if (canHaveBlock.has(head.image)) return false;
         if (homesOf(head.image).length > 0) return true;
-        if (next === undefined || next.startLine === head.startLine) return false;
+        if (next === undefined) return false;
+        if (next.startLine === head.startLine) return this.surplus < 0 && !this.closesOnLine(index);
         return next.tokenType.name === '}' ? (next.startColumn ?? 1) < (head.startColumn ?? 1) : isLeftOf(next, head);
+    }
+
+    private closesOnLine(index: number): boolean {
+        const { startLine } = this.tokens[index]!;
+        for (let at = index + 1; this.tokens[at]?.startLine === startLine; at++) if (this.tokens[at]!.image === '}') return true;
+        return false;
     }
 
     private push(brace: Token): void {
@@ -148,6 +130,7 @@ class Balance {
     private close(brace: Token, next: Token | undefined): void {
         this.openIfMissing(brace);
         if (this.blocks.length === 0 || this.isTooMany(brace) || this.standsInLine(brace, next)) {
+            this.goOnBehind(brace, next);
             this.report('excess', brace);
             this.surplus--;
             return;
@@ -168,15 +151,30 @@ class Balance {
         );
     }
 
-    /** Of too many braces, one in the middle of a line of the block: what follows it on the line goes on with the block. */
+    /**
+     * Of too many braces, one that ends no line of its own in a block that was opened further up: the line goes on behind
+     * it, or the next one stands as far in as the lines of the block.
+     */
     private standsInLine(brace: Token, next: Token | undefined): boolean {
         const inner = this.blocks.at(-1)!;
-        if (this.surplus <= 0 || next === undefined || next.image === '}' || next.startLine !== brace.startLine) return false;
-        if (brace.startLine === inner.brace.endLine) return false;
+        if (this.surplus <= 0 || next === undefined) return false;
+        if (brace.startLine === inner.brace.endLine) return this.emptiesBlock(brace, next, inner);
+        if (next.image === '}') return next.startLine !== brace.startLine && !startsStatement(brace) && isAt(next, inner.head);
+        if (next.startLine !== brace.startLine) return !startsStatement(brace) && !isLeftOf(next, inner.head);
         const goesOn = !isWord(next) || homesOf(next.image).length === 0;
-        // Nothing begins behind a brace that is not there.
-        if (goesOn && !startsStatement(brace)) next.payload = undefined;
-        return goesOn || canStandIn(inner.head.image, next.image);
+        return goesOn || !startsStatement(brace) || isLineOf(inner.head.image, next.image);
+    }
+
+    /** Right behind the brace that opens a block whose lines then follow. */
+    private emptiesBlock(brace: Token, next: Token, { head, brace: opening }: Block): boolean {
+        if (this.out.at(-1) !== opening || next.startLine === brace.startLine || isLeftOf(next, head)) return false;
+        return isLineOf(head.image, next.image);
+    }
+
+    /** Nothing begins behind a brace that is not there, unless it is a word with which lines begin. */
+    private goOnBehind(brace: Token, next: Token | undefined): void {
+        if (next === undefined || startsStatement(brace) || next.startLine !== brace.startLine) return;
+        if (!isWord(next) || homesOf(next.image).length === 0) next.payload = undefined;
     }
 
     /**
@@ -289,8 +287,8 @@ class Balance {
     }
 }
 
-function isPart(word: string): boolean {
-    return steps.has(word) || word === 'blank' || word === 'art';
+function isAt(token: Token, head: Token): boolean {
+    return token.startColumn === head.startColumn;
 }
 
 /** Whether a word stands no further in than another does. */

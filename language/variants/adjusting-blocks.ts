@@ -1,5 +1,6 @@
 import type { AstNode, LangiumDocument } from 'langium';
 import * as ast from '../generated/ast';
+import { standsOnNothing } from './lineage';
 import { linesOfBase } from './merge';
 
 const known = new WeakMap<object, ReadonlySet<AstNode>>();
@@ -12,6 +13,8 @@ export function adjustingBlocks(document: LangiumDocument): ReadonlySet<AstNode>
     const found = new Set<AstNode>();
     const file = document.parseResult.value;
     for (const recipe of ast.isFile(file) ? file.entries.filter(ast.isRecipe) : []) {
+        // Where a base is not there, nobody knows what it has.
+        if (standsOnNothing(recipe)) for (const item of recipe.items) found.add(item);
         const base = recipe.base === undefined ? undefined : linesOfBase(recipe);
         for (const item of base === undefined ? [] : recipe.items) {
             // A step that the base does not have has been reported as such.

@@ -12,3 +12,8 @@ export function basesOf(recipe: ast.Recipe): ast.Recipe[] {
     }
     return line;
 }
+
+/** Whether a recipe or one it stands on is based on a recipe that is not there. */
+export function standsOnNothing(recipe: ast.Recipe): boolean {
+    return [recipe, ...basesOf(recipe)].some(({ base }) => base !== undefined && base.ref === undefined);
+}

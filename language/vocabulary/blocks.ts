@@ -38,6 +38,11 @@ export function canStandIn(head: string, word: string): boolean {
     return types.some((type) => homesOf(word).includes(type));
 }
 
+/** Whether any block that begins with `head` can hold a line that begins with `word`. */
+export function isLineOf(head: string, word: string): boolean {
+    return constructs.some((each) => each.word === head && homesOf(word).includes(each.type));
+}
+
 export function isBlock(type: string): boolean {
     return type === 'File' || type === 'Recipe' || type === 'Inserted' || propertiesOf(type).length > 0;
 }

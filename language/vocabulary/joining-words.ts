@@ -30,3 +30,10 @@ const words: Readonly<Record<string, string>> = {
 export function joiningWord(type: string, word: string): string | undefined {
     return words[`${type} ${word}`];
 }
+
+/** All words that may join the parts of a line of that type. */
+export function joiningWords(type: string): string[] {
+    return Object.keys(words).flatMap((key) =>
+        key.startsWith(`${type} `) && key.length > type.length + 2 ? [key.slice(type.length + 1)] : [],
+    );
+}

@@ -8,11 +8,24 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
     for (const candidate of candidates) {
         if (candidate === word) continue;
         if (Math.abs(candidate.length - word.length) >= least) continue;
-        const edits = distance(wanted, candidate.toLowerCase());
-        if (edits < least) {
+        const edits = slips(wanted, candidate.toLowerCase());
+        // A word of which nothing is left is another word.
+        if (edits < least && edits < Math.max(wanted.length, candidate.length)) {
             best = candidate;
             least = edits;
         }
     }
     return best;
+}
+
+/** How many slips apart two words are: a letter too many, too few or another one; two that changed places are one slip. */
+function slips(one: string, other: string): number {
+    return areSwapped(one, other) ? 1 : distance(one, other);
+}
+
+function areSwapped(one: string, other: string): boolean {
+    if (one.length !== other.length) return false;
+    const at = [...one].findIndex((letter, index) => letter !== other[index]);
+    const swapped = `${one.slice(0, at)}${one[at + 1]}${one[at]}${one.slice(at + 2)}`;
+    return at >= 0 && at + 1 < one.length && swapped === other;
 }

@@ -1,0 +1,55 @@
+import { type AstNode, type AstReflection, AstUtils, type LangiumDocument, type ReferenceInfo } from 'langium';
+import { isKind, isRecipe, isRun, type Recipe } from '../generated/ast';
+import type { KerfServices } from '../module';
+import { standsOnNothing } from '../variants/lineage';
+import { wordMeant } from './stray-words';
+
+/** One name that leads nowhere, with all its places in one file that miss the same thing. */
+export interface Unresolved {
+    /** Type of what is looked for. */
+    readonly type: string;
+    readonly name: string;
+    /** In the order of the text; there is at least one. */
+    readonly uses: readonly ReferenceInfo[];
+}
+
+/** Kinds that belong to a recipe: the same name in two recipes means two things. */
+const ownKinds = new Set(['Art', 'Blank', 'Engrave', 'Carved']);
+
+/**
+ * The names of a linked document that lead nowhere. What is missing only because the recipe that it would
+ * come from is not there is left out, and so is a reference that is itself broken.
+ */
+export function unresolvedNames(document: LangiumDocument, services: KerfServices): Unresolved[] {
+    const reflection: AstReflection = services.shared.AstReflection;
+    const found = new Map<string, { type: string; name: string; uses: ReferenceInfo[] }>();
+    const owners = new Map<AstNode | undefined, number>();
+    for (const reference of document.references) {
+        const info = reference.error?.info as ReferenceInfo | undefined;
+        if (info === undefined || reference.$refNode === undefined) continue;
+        if (isConsequence(info) || wordMeant(info) !== undefined) continue;
+        const type = isKind(info.container) ? info.container.$container.$type : reflection.getReferenceType(info);
+        const owner = ownKinds.has(type) ? ownerOf(info.container) : undefined;
+        if (!owners.has(owner)) owners.set(owner, owners.size);
+        // An engraving and a step of the same name would be mended by one and the same declaration.
+        const kind = type === 'Engrave' ? 'Carved' : type;
+        const key = `${kind} ${owners.get(owner)} ${reference.$refText}`;
+        const known = found.get(key);
+        if (known === undefined) found.set(key, { type, name: reference.$refText, uses: [info] });
+        else known.uses.push(info);
+    }
+    return [...found.values()];
+}
+
+/** The recipe whose part is meant: the one around a line, or the one that a run is of. */
+function ownerOf(node: AstNode): Recipe | undefined {
+    return AstUtils.getContainerOfType(node, isRun)?.recipe?.ref ?? AstUtils.getContainerOfType(node, isRecipe);
+}
+
+/** Whether a name could only be found in a recipe that is not there: the one that a run is of, or that a variant stands on. */
+function isConsequence({ container }: ReferenceInfo): boolean {
+    const run = AstUtils.getContainerOfType(container, isRun);
+    if (run !== undefined) return run !== container && run.recipe?.ref === undefined;
+    const recipe = AstUtils.getContainerOfType(container, isRecipe);
+    return recipe !== undefined && recipe !== container && standsOnNothing(recipe);
+}
