@@ -4,8 +4,8 @@ import { revealPlace } from '../bench/reveal';
 import { readPlace } from '../read-place';
 import type { RecipeServer } from '../server';
 import { chooseRevision, comparison } from './compare';
+import { history, variants } from './of-recipe';
 import { Pages } from './pages';
-import { variants } from './variants';
 
 /** The commands that set recipes beside each other. */
 export function offerReviews(server: RecipeServer): vscode.Disposable {
@@ -34,6 +34,10 @@ export function offerReviews(server: RecipeServer): vscode.Disposable {
         on('kerfbook.compareVariants', (place) => {
             const uri = recipeOf(place);
             if (uri !== undefined) pages.show(variants(uri));
+        }),
+        on('kerfbook.showHistory', (place) => {
+            const uri = recipeOf(place);
+            if (uri !== undefined) pages.show(history(uri));
         }),
         on('kerfbook.refreshPage', () => pages.inFront?.refresh()),
         on('kerfbook.stopPage', () => pages.inFront?.stop()),

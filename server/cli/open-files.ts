@@ -15,23 +15,24 @@ export class UsageError extends Error {}
  * Reads and builds the named recipe files, or every one in the named folders. What may be read is
  * the folder the command runs in and the folders that were named.
  */
-export async function openFiles(names: readonly string[]): Promise<OpenFiles> {
+export async function openFiles(names: readonly string[]): Promise<OpenFiles & { readonly files: WorkspaceFiles }> {
     const paths = await pathsOf(names.length === 0 ? ['.'] : names);
     if (paths.length === 0) throw new UsageError('There are no recipe files (*.kerf) here.');
     const source = await diskSource([process.cwd(), ...paths.map((file) => path.dirname(file))]);
-    return openWorkshop(
+    const open = await openWorkshop(
         source,
         paths.map((file) => pathToFileURL(file).toString()),
         fileURLToPath,
         new LocalAsker(),
     );
+    return { ...open, files: source.files };
 }
 
 /** The disk below these folders and nothing else of it. */
-export async function diskSource(roots: readonly string[]): Promise<Source> {
+export async function diskSource(roots: readonly string[]): Promise<Source & { readonly files: WorkspaceFiles }> {
     const files = new WorkspaceFiles();
     await files.setRoots(roots);
-    return { fileSystem: guardedFileSystem(files), read: diskReader(files) };
+    return { files, fileSystem: guardedFileSystem(files), read: diskReader(files) };
 }
 
 async function pathsOf(names: readonly string[]): Promise<string[]> {

@@ -4,6 +4,7 @@ import { build } from './build';
 import { check } from './check';
 import { coupon } from './coupon';
 import { diff } from './diff';
+import { history } from './history';
 import { UsageError } from './open-files';
 import { plan } from './plan';
 import { show } from './show';
@@ -31,6 +32,9 @@ const help = `kerfbook: recipes for engraved, filled and inlaid wood
       --exit-code: 1 if something differs
   kerfbook table [FILE ...] [--base NAME | --recipes A,B] [--all] [--format text|markdown|csv|json|html]
       a recipe and all that is based on it side by side, or the recipes named: what differs; --all: and what does not
+  kerfbook history [FILE ...] [--recipe NAME] [--last 5] [--format text|markdown|csv|json|html]
+      the last runs that are written down: what was planned by the revision that was followed, what was measured,
+      and whether depths drift over time
   kerfbook show FILE [--as FILE]
       a file as plain lines, for tools that compare lines; --as: it is a copy of that one, beside which its art lies
   kerfbook serve
@@ -47,6 +51,7 @@ const commands: Readonly<Record<string, (args: string[]) => Promise<number>>> = 
     diff,
     show,
     table,
+    history,
     // The server brings its worker's geometry along, which no other command needs.
     serve: async () => (await import('./serve')).serve(),
 };

@@ -5,6 +5,7 @@ import type { ReviewPictures } from '../../shared/review/film-strip';
 import type { ReviewNotes } from '../../shared/review/notes';
 import type { ReviewPlaces } from '../../shared/review/places';
 import type { Review } from '../../shared/review/review';
+import type { RunHistory } from '../../shared/review/run-history';
 import type { VariantTable } from '../../shared/review/variant-table';
 import type { Silenced } from '../../shared/rules/examine';
 import type { Sheets } from '../../shared/sheets/build-sheets';
@@ -38,6 +39,7 @@ export type Job =
     | ReviewJob
     | ReviewPageJob
     | TableJob
+    | HistoryJob
     | { readonly do: 'toolpath'; readonly recipe: Recipe; readonly step: number }
     | { readonly do: 'press'; readonly recipe: Recipe; readonly step: number }
     | { readonly do: 'section'; readonly recipe: Recipe; readonly frame: number; readonly blank: string; readonly y: number };
@@ -85,6 +87,24 @@ export interface ReviewJob extends VersionAsked {
 export interface ReviewPageJob {
     readonly do: 'review-page';
     readonly reviews: readonly ReviewJob[];
+}
+
+/** What became of a recipe's runs; as what stands in a page with `history-page`. */
+export interface HistoryJob {
+    readonly do: 'history' | 'history-page';
+    readonly recipe: Recipe;
+    /** The recipe as it was when each run was made, by the run's place in the recipe; absent where that is not known. */
+    readonly past: readonly (PastRecipe | undefined)[];
+    /** Other recipes of which the runs tell something of the coupons. */
+    readonly others: readonly Recipe[];
+    readonly last: number;
+}
+
+export interface PastRecipe {
+    readonly recipe: Recipe;
+    readonly arts: readonly ArtFile[];
+    /** Where it was found. */
+    readonly commit: string;
 }
 
 /** Recipes side by side; as what stands in a page with `table-page`. */
@@ -138,6 +158,8 @@ export interface Answers {
     /** Markup. */
     readonly 'review-page': string;
     readonly table: VariantTable;
+    readonly history: RunHistory;
+    readonly 'history-page': string;
     readonly 'table-page': string;
     readonly section: SectionView | null;
     readonly toolpath: ToolpathView | null;

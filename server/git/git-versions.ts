@@ -2,6 +2,8 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { RevisionChoice } from '../../shared/view/protocol';
 import type { Asker } from '../engine/asker';
+import type { PastRecipe } from '../engine/jobs';
+import { largestRecipe } from '../files/guarded-file-system';
 import type { WorkspaceFiles } from '../files/workspace-files';
 import type { OpenVersion } from '../review/open-version';
 import type { NoVersion, OpenedFile, Versions } from '../review/versions';
@@ -15,6 +17,9 @@ import { GitError } from './run-git';
 
 /** More versions than these are not kept opened. */
 const mostKept = 4;
+/** So many revisions are looked for in so many commits of a file. */
+const mostPast = 30;
+const mostSearched = 500;
 /** More commits of one file than these are not offered. */
 const mostOffered = 30;
 
@@ -57,6 +62,28 @@ export class GitVersions implements Versions {
         });
     }
 
+    async past(uri: string, recipe: string, revisions: ReadonlySet<number>): Promise<ReadonlyMap<number, PastRecipe>> {
+        const found = new Map<number, PastRecipe>();
+        const place = await plainly(() => this.place(uri));
+        if ('problem' in place) return found;
+        const { repository, name } = place;
+        const wanted = [...revisions].slice(-mostPast);
+        for (const { id } of await repository.commitsOf(name, mostSearched)) {
+            const open = wanted.filter((revision) => !found.has(revision));
+            if (open.length === 0) break;
+            const commit = { id, name: shortName(id) };
+            const text = await repository.read(commit, name, largestRecipe);
+            // Reading a text is cheap, opening it with all that it uses is not.
+            if ('problem' in text || !mentions(new TextDecoder().decode(text.bytes), open)) continue;
+            const { workshop, documents } = await this.version(repository, commit, name);
+            const document = documents.get(name);
+            const then = document && workshop.recipe(document, recipe);
+            if (then === undefined || !open.includes(then.revision)) continue;
+            found.set(then.revision, { recipe: then, arts: await workshop.arts.of(then), commit: commit.name });
+        }
+        return found;
+    }
+
     private async place(uri: string): Promise<{ repository: Repository; name: string }> {
         const place = await this.files.resolve(uri);
         if ('problem' in place)
@@ -86,6 +113,12 @@ export class GitVersions implements Versions {
         }
         return fresh;
     }
+}
+
+function mentions(text: string, revisions: readonly number[]): boolean {
+    const written = new Set([...text.matchAll(/\brevision\s+(\d+)/g)].map((match) => Number(match[1])));
+    // Without a word of it, it is 1.
+    return revisions.some((revision) => written.has(revision) || revision === 1);
 }
 
 /** What git or a person's own repository is in the way of is said, not thrown. */

@@ -1,9 +1,17 @@
 import type { LangiumDocument } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { familiesOf } from '../../shared/review/families';
-import { type CompareParams, method, type PageAnswer, type RevisionsAnswer, type TableParams } from '../../shared/view/protocol';
+import {
+    type BenchParams,
+    type CompareParams,
+    method,
+    type PageAnswer,
+    type RevisionsAnswer,
+    type TableParams,
+} from '../../shared/view/protocol';
 import { Cancelled } from '../engine/jobs';
 import type { Workshop } from '../workshop/workshop';
+import { historyJob } from './history-jobs';
 import type { OpenVersion } from './open-version';
 import { reviewJobs } from './review-files';
 import { allRecipes, tableJob } from './table-jobs';
@@ -26,6 +34,7 @@ export function answerReviewRequests(connection: Connection, workshop: Workshop,
     };
     answer<CompareParams>(method.compare, (params, token) => compare(workshop, versions, params, token));
     answer<TableParams>(method.table, (params, token) => table(workshop, params, token));
+    answer<BenchParams>(method.history, (params, token) => history(workshop, versions, params, token));
     connection.onRequest(method.revisions, async ({ uri }: { uri: string }): Promise<unknown> => {
         const found = await (versions?.choices(uri) ?? noVersions);
         const answer: RevisionsAnswer = 'problem' in found ? found : { revisions: found };
@@ -81,6 +90,36 @@ async function table(workshop: Workshop, params: TableParams, token: Cancellatio
     });
     return { title: family[0]!.name, body };
 }
+
+/** The runs of the recipe at a place, or else of the first of the file that has any. */
+async function history(
+    workshop: Workshop,
+    versions: Versions | undefined,
+    params: BenchParams,
+    token: CancellationToken,
+): Promise<PageAnswer | null> {
+    const document = await workshop.linked(params.uri, token);
+    if (document === undefined) return notRead;
+    const known = allRecipes(workshop);
+    const ours = known.filter((each) => each.document === document && each.recipe.runs.length > 0);
+    const at = workshop.recipe(document, params.recipe, params.offset);
+    const placed = ours.find(({ recipe }) => recipe.name === at?.name) ?? ours[0];
+    if (placed === undefined) {
+        return {
+            problem:
+                'No run is written down in this file. Tick a recipe off in the checklist and finish the run, or write one below it.',
+        };
+    }
+    const job = await historyJob('history-page', versions, placed, known, mostRuns);
+    if (token.isCancellationRequested) return null;
+    const body = await workshop.ask(job, `history ${document.uri.toString()}`, {
+        onCancel: (giveUp) => token.onCancellationRequested(giveUp),
+    });
+    return { title: placed.recipe.name, body };
+}
+
+/** More runs than these are not shown one by one. */
+const mostRuns = 20;
 
 async function earlier(
     workshop: Workshop,

@@ -1,4 +1,5 @@
 import type { RevisionChoice } from '../../shared/view/protocol';
+import type { PastRecipe } from '../engine/jobs';
 import type { OpenVersion } from './open-version';
 
 /** Why there is no version to look into, in a maker's words. */
@@ -16,6 +17,8 @@ export interface OpenedFile {
 export interface Versions {
     /** A file as it was in a revision, followed to the name that it had then. */
     open(uri: string, revision: string): Promise<OpenedFile | NoVersion>;
+    /** A recipe of a file as it last was while it had each of these revisions, as far as they can be found. */
+    past(uri: string, recipe: string, revisions: ReadonlySet<number>): Promise<ReadonlyMap<number, PastRecipe>>;
     /** Revisions to choose from: those that changed the file, then branches and tags. */
     choices(uri: string): Promise<readonly RevisionChoice[] | NoVersion>;
 }

@@ -143,8 +143,11 @@ export class PlanQueue {
     }
 }
 
+/** Kinds of jobs that may take long and that nobody waits for with a finger on a key. */
+const patient: ReadonlySet<Job['do']> = new Set(['press', 'review-page', 'table-page', 'history-page']);
+
 function canWait(job: Job): boolean {
-    return job.do === 'press' || job.do === 'review-page' || job.do === 'table-page';
+    return patient.has(job.do);
 }
 
 function titleOf(job: Job): string {

@@ -13,7 +13,17 @@ import type { BurnRow } from './rows';
  * recipe only for a run of the revision that stands there now: an older one may have been burnt elsewhere.
  */
 export function runRows(recipe: Recipe, sheet: Sheet | undefined): BurnRow[] {
-    return recipe.runs.flatMap((run) => run.burnt.flatMap((burnt) => rowOf(burnt, run, recipe, sheet) ?? []));
+    return datedRunRows(recipe, sheet).map(({ row }) => row);
+}
+
+/** The same with the day of each, ISO 8601. */
+export function datedRunRows(recipe: Recipe, sheet: Sheet | undefined): { readonly date: string; readonly row: BurnRow }[] {
+    return recipe.runs.flatMap((run) =>
+        run.burnt.flatMap((burnt) => {
+            const row = rowOf(burnt, run, recipe, sheet);
+            return row === undefined ? [] : [{ date: run.date.value, row }];
+        }),
+    );
 }
 
 function rowOf(burnt: BurntStep, run: Run, recipe: Recipe, sheet: Sheet | undefined): BurnRow | undefined {

@@ -40,6 +40,8 @@ export const method = {
     revisions: 'kerfbook/revisions',
     /** Request: a recipe and all that is based on it, side by side; TableParams to PageAnswer, null when given up. */
     table: 'kerfbook/table',
+    /** Request: what became of a recipe's runs; BenchParams to PageAnswer, null when given up. */
+    history: 'kerfbook/history',
     /** Request: the text of a built-in stock file; { uri } to string or null. */
     stock: 'kerfbook/stock',
     /** Request: a rule's explanation as Markdown; { rule } to string or null. */

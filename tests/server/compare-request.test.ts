@@ -150,6 +150,22 @@ describe('variants side by side', () => {
     });
 });
 
+describe('the history of runs', () => {
+    it('of the recipe under the cursor, against the revision of then, with links to the runs', async () => {
+        const repo = repository();
+        const now = `${deeper.replace('revision 1', 'revision 2')}run coaster 2026-03-05 { revision 1 hollow of walnut-12 80 % at 400 mm/s depth 0.4 mm }\n`;
+        const { ask, uri } = await editorOn(repo.folder, 'coaster.kerf', now);
+        const body = bodyOf(await ask<PageAnswer>(method.history));
+        expect(body).toContain(`held against the plan of its revision (${repo.git('rev-parse', 'HEAD').slice(0, 8)})`);
+        expect(body).toContain('<td>80 %</td>');
+        expect(body).toContain(encodeURIComponent(JSON.stringify([{ uri, offset: now.indexOf('2026-03-05'), length: 10 }])));
+        const plate = pathToFileURL(path.join(repo.folder, 'plate.kerf')).toString();
+        expect(await ask<PageAnswer>(method.history, { uri: plate })).toEqual({ problem: expect.stringContaining('No run') });
+        const web = await editorOn(repo.folder, 'coaster.kerf', now, { browser: true });
+        expect(bodyOf(await web.ask<PageAnswer>(method.history))).toContain('held against the present plan (revision 2)');
+    });
+});
+
 describe('what cannot be compared is said', () => {
     const problem = async (asked: Promise<PageAnswer | null>): Promise<string> => {
         const answer = await asked;

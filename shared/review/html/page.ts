@@ -51,7 +51,7 @@ ul { margin: 4px 0; padding-left: 20px } .sign { font-family: monospace; font-we
 .film > tbody > tr.differs > th { border-left: 6px solid var(--differs); padding-left: 10px } .film > tbody > tr > th { width: 22%; font-weight: normal; padding-left: 16px }
 .film td { width: 39% } figure { margin: 0 0 10px } figcaption { font-size: 13px; color: var(--quiet) }
 .picture { display: block; width: 100%; max-height: 260px; background: #f3efe7 } .section { display: block; width: 100%; height: 46px; margin-top: 3px }
-.note { color: var(--quiet); font-style: italic } .key { display: flex; flex-wrap: wrap; gap: 18px; font-size: 13px } .key svg { width: 26px; height: 14px; border: 1px solid #1d1a16; background: #fff; vertical-align: -2px }
+svg.plot { display: block; width: 100%; max-width: 640px; border: 1px solid var(--rule) } .note { color: var(--quiet); font-style: italic } .key { display: flex; flex-wrap: wrap; gap: 18px; font-size: 13px } .key svg { width: 26px; height: 14px; border: 1px solid #1d1a16; background: #fff; vertical-align: -2px }
 .defs { position: absolute; width: 0; height: 0 }
 @media print { body { padding: 0; max-width: none } tr, figure { break-inside: avoid } }
 `;

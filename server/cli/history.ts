@@ -1,0 +1,49 @@
+import { parseArgs } from 'node:util';
+import { historyCsv, historyMarkdown, historyText } from '../../shared/review/history-text';
+import { historyHtml } from '../../shared/review/html/history';
+import { historySchema, type RunHistory } from '../../shared/review/run-history';
+import { LocalAsker } from '../engine/asker';
+import { GitVersions } from '../git/git-versions';
+import { historyJob } from '../review/history-jobs';
+import { allRecipes } from '../review/table-jobs';
+import { openFiles, UsageError } from './open-files';
+
+const formats: Readonly<Record<string, (histories: readonly RunHistory[]) => string>> = {
+    text: historyText,
+    markdown: historyMarkdown,
+    csv: historyCsv,
+    json: (histories) => `${JSON.stringify({ schema: historySchema, histories }, null, 2)}\n`,
+    html: historyHtml,
+};
+
+/** `kerfbook history`: the last runs of each recipe against the plans that they followed, and where its depths are going. */
+export async function history(args: string[]): Promise<number> {
+    const { values, positionals } = parseArgs({
+        args,
+        allowPositionals: true,
+        options: {
+            format: { type: 'string', default: 'text' },
+            recipe: { type: 'string' },
+            last: { type: 'string', default: '5' },
+        },
+    });
+    const format = formats[values.format];
+    if (format === undefined) throw new UsageError(`--format is one of ${Object.keys(formats).join(', ')}.`);
+    if (!/^[1-9]\d{0,3}$/.test(values.last)) throw new UsageError('--last is how many runs to tell: 1 to 9999.');
+    const { workshop, documents, files } = await openFiles(positionals);
+    const versions = new GitVersions(files, new LocalAsker());
+    const known = allRecipes(workshop);
+    const wanted = known.filter(({ document, recipe }) =>
+        values.recipe === undefined ? documents.includes(document) && recipe.runs.length > 0 : recipe.name === values.recipe,
+    );
+    if (wanted.length === 0)
+        throw new UsageError(
+            values.recipe === undefined ? 'No run is written down in these files.' : `There is no recipe ${values.recipe}.`,
+        );
+    const histories: RunHistory[] = [];
+    for (const placed of wanted) {
+        histories.push(await workshop.ask(await historyJob('history', versions, placed, known, Number(values.last))));
+    }
+    process.stdout.write(format(histories));
+    return 0;
+}

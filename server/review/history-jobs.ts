@@ -1,0 +1,31 @@
+import type { Recipe } from '../../shared/recipe/recipe';
+import type { HistoryJob } from '../engine/jobs';
+import type { PlacedRecipe } from './table-jobs';
+import type { Versions } from './versions';
+
+/** The runs of a recipe, each with the revision that it followed where there are earlier versions to find it in. */
+export async function historyJob<What extends HistoryJob['do']>(
+    what: What,
+    versions: Versions | undefined,
+    { document, recipe }: PlacedRecipe,
+    known: readonly PlacedRecipe[],
+    last: number,
+): Promise<HistoryJob & { readonly do: What }> {
+    const wanted = new Set(
+        recipe.runs.flatMap(({ revision }) => (revision === undefined || revision === recipe.revision ? [] : [revision])),
+    );
+    const found = wanted.size === 0 ? undefined : await versions?.past(document.uri.toString(), recipe.name, wanted);
+    return {
+        do: what,
+        recipe,
+        past: recipe.runs.map(({ revision }) => (revision === undefined ? undefined : found?.get(revision))),
+        others: othersOf(recipe, known),
+        last,
+    };
+}
+
+function othersOf({ whole }: Recipe, known: readonly PlacedRecipe[]): Recipe[] {
+    return known
+        .map(({ recipe }) => recipe)
+        .filter((other) => other.runs.length > 0 && (other.whole.uri !== whole.uri || other.whole.offset !== whole.offset));
+}

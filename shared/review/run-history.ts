@@ -1,0 +1,167 @@
+import { type Drift, type DriftPoint, driftOf } from '../burn/drift';
+import type { LaserPlan } from '../plan/laser-plan';
+import type { Plan } from '../plan/plan';
+import type { Quantity } from '../quantity/quantity';
+import { showLength, showLengthInterval, showNumber, showQuantity, showRatio, showSpeed } from '../quantity/show';
+import type { Recipe } from '../recipe/recipe';
+import type { BurntStep, Run } from '../recipe/run';
+import { type CouponDrift, couponDrifts, dayOf } from './coupon-drift';
+
+/** Version of the JSON's shape: goes up when a reader would have to change. */
+export const historySchema = 1;
+
+/** What became of a recipe's runs, and where its depths are going. Plain data; numbers in base units. */
+export interface RunHistory {
+    readonly schema: typeof historySchema;
+    readonly recipe: string;
+    readonly title: string;
+    /** From the oldest to the latest; `earlier` are not told. */
+    readonly runs: readonly PastRun[];
+    readonly earlier: number;
+    /** Measured over planned depth, by what was burnt with what; all runs count. */
+    readonly drifts: readonly RunDrift[];
+    readonly coupons: readonly CouponDrift[];
+}
+
+export interface PastRun {
+    readonly date: string;
+    readonly revision?: number;
+    readonly laser?: string;
+    readonly planned: PlannedBy;
+    readonly steps: readonly PastStep[];
+    readonly notes: readonly string[];
+}
+
+/** Which plan a run is held against. */
+export interface PlannedBy {
+    /** The plan of the revision that was followed, or the one that stands there now. */
+    readonly by: 'its revision' | 'the present plan';
+    /** That of the plan. */
+    readonly revision: number;
+    /** Where it was found. */
+    readonly commit?: string;
+}
+
+export interface PastStep {
+    readonly step: string;
+    readonly sheet?: string;
+    readonly rows: readonly PastRow[];
+}
+
+export interface PastRow {
+    readonly what: 'depth' | 'width' | 'power' | 'speed' | 'pitch' | 'passes';
+    readonly planned?: string;
+    /** Measured, or as it was set. */
+    readonly actual?: string;
+    /** Measured over planned. */
+    readonly ratio?: number;
+}
+
+export interface RunDrift {
+    readonly laser: string;
+    readonly sheet: string;
+    readonly drift: Drift;
+    /** Measured depths that are left out, since the plan that they followed is not known. */
+    readonly leftOut: number;
+}
+
+/** A run with the plan that it is held against. */
+export interface HeldRun {
+    readonly run: Run;
+    readonly plan: Plan;
+    readonly planned: PlannedBy;
+}
+
+/** @param last so many of the latest runs are told; drift is reckoned over all of them */
+export function runHistory(recipe: Recipe, held: readonly HeldRun[], others: readonly Recipe[], last: number): RunHistory {
+    const inOrder = held.toSorted((a, b) =>
+        a.run.date.value < b.run.date.value ? -1 : a.run.date.value > b.run.date.value ? 1 : 0,
+    );
+    const told = inOrder.slice(Math.max(0, inOrder.length - last));
+    return {
+        schema: historySchema,
+        recipe: recipe.name,
+        title: recipe.title,
+        runs: told.map(pastRun),
+        earlier: inOrder.length - told.length,
+        drifts: runDrifts(inOrder, recipe),
+        coupons: couponDrifts(recipe, others),
+    };
+}
+
+function pastRun({ run, plan, planned }: HeldRun): PastRun {
+    const laser = run.laser ?? plan.recipe.laser;
+    return {
+        date: run.date.value,
+        ...(run.revision !== undefined && { revision: run.revision }),
+        ...(laser !== undefined && { laser: laser.name }),
+        planned,
+        steps: run.burnt.map((burnt) => pastStep(burnt, plan)),
+        notes: run.notes,
+    };
+}
+
+function pastStep(burnt: BurntStep, plan: Plan): PastStep {
+    const laser = laserPlan(burnt, plan);
+    const sheet = sheetOf(burnt, plan);
+    return { step: burnt.step.value ?? '', ...(sheet !== undefined && { sheet }), rows: rowsOf(burnt, laser) };
+}
+
+function rowsOf(burnt: BurntStep, laser: LaserPlan | undefined): PastRow[] {
+    const { depth, width, power, speed, pitch, passes } = burnt;
+    const settings = laser?.settings;
+    const wished = laser === undefined || laser.through ? undefined : laser.depth;
+    const ratio = ratioOf(burnt, laser);
+    const rows: PastRow[] = [];
+    const row = (what: PastRow['what'], planned: string | undefined, actual: string | undefined): void => {
+        if (actual !== undefined) rows.push({ what, ...(planned !== undefined && { planned }), actual });
+    };
+    row('depth', wished && showLengthInterval(wished, depth?.unit), depth && showQuantity(depth));
+    if (ratio !== undefined) rows.push({ ...rows.pop()!, ratio });
+    row('width', undefined, width && showQuantity(width));
+    row('power', settings && plannedPower(settings, power), power && showQuantity(power));
+    row('speed', settings && showSpeed(settings.speed, speed?.unit), speed && showQuantity(speed));
+    row('pitch', settings && showLength(settings.pitch, pitch?.unit), pitch && showQuantity(pitch));
+    row('passes', settings && String(settings.passes), power === undefined ? undefined : String(passes));
+    return rows;
+}
+
+function plannedPower({ power, powerRatio }: NonNullable<LaserPlan['settings']>, written: Quantity | undefined): string {
+    return written?.dimension !== 'power' && Number.isFinite(powerRatio) ? showRatio(powerRatio) : `${showNumber(power, 1)} W`;
+}
+
+/** Measured over planned depth. */
+function ratioOf({ depth }: BurntStep, laser: LaserPlan | undefined): number | undefined {
+    if (depth === undefined || laser?.depth === undefined || laser.through || !(laser.depth.value > 0)) return undefined;
+    return depth.value / laser.depth.value;
+}
+
+function laserPlan({ step }: BurntStep, plan: Plan): LaserPlan | undefined {
+    return plan.steps.find(({ laser }) => laser?.step.name === step.value)?.laser;
+}
+
+function sheetOf(burnt: BurntStep, plan: Plan): string | undefined {
+    const blank = laserPlan(burnt, plan)?.blank;
+    return burnt.sheet ?? plan.blanks.find(({ name }) => name === blank)?.blank.sheet?.name;
+}
+
+function runDrifts(held: readonly HeldRun[], recipe: Recipe): RunDrift[] {
+    const found = new Map<string, { laser: string; sheet: string; points: DriftPoint[]; leftOut: number }>();
+    for (const { run, plan, planned } of held) {
+        const laser = (run.laser ?? plan.recipe.laser)?.name;
+        const day = dayOf(run.date.value);
+        for (const burnt of run.burnt) {
+            const sheet = sheetOf(burnt, plan);
+            const ratio = ratioOf(burnt, laserPlan(burnt, plan));
+            if (laser === undefined || sheet === undefined || day === undefined || ratio === undefined) continue;
+            const key = `${laser} ${sheet}`;
+            const known = found.get(key) ?? { laser, sheet, points: [], leftOut: 0 };
+            found.set(key, known);
+            // Held against another revision's plan, a depth says nothing of how well it was met.
+            const followed = planned.by === 'its revision' || run.revision === undefined || run.revision === recipe.revision;
+            if (followed) known.points.push({ day, ratio });
+            else known.leftOut++;
+        }
+    }
+    return [...found.values()].map(({ points, ...rest }) => ({ ...rest, drift: driftOf(points) }));
+}

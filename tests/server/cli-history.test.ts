@@ -1,0 +1,74 @@
+import { rmSync } from 'node:fs';
+import path from 'node:path';
+import { afterEach, describe, expect, it } from 'vitest';
+import { TemporaryRepository } from '../kit/temporary-repository';
+import { coaster, shopFiles } from './shop-files';
+
+const open: TemporaryRepository[] = [];
+afterEach(() => {
+    for (const one of open.splice(0)) one.remove();
+});
+
+const runLine = (date: string, revision: number, depth: string): string =>
+    `run coaster ${date} { revision ${revision} hollow of walnut-12 80 % at 400 mm/s x 2 pitch 0.1 mm depth ${depth} }\n`;
+const third = `${coaster.replace('revision 1', 'revision 3').replace('depth 0.5 mm', 'depth 0.8 mm')}${runLine('2026-01-05', 1, '0.49 mm')}${runLine('2026-02-05', 2, '0.6 mm')}${runLine('2026-03-05', 3, '0.79 mm')}`;
+
+/** Revisions 1 and 3 are committed, 2 is not; another commit of revision 1 came after the first. */
+function repository(): TemporaryRepository {
+    const repo = new TemporaryRepository(shopFiles);
+    open.push(repo);
+    repo.write({ 'coaster.kerf': coaster.replace('depth 0.5 mm', 'depth 0.48 mm') });
+    repo.commit('revision 1 put right');
+    repo.write({ 'coaster.kerf': third });
+    repo.commit('revision 3');
+    return repo;
+}
+
+describe('kerfbook history', () => {
+    it('holds each run against the revision that it followed, where git knows it', async () => {
+        const repo = repository();
+        const { code, out } = await repo.kerfbook(['history', 'coaster.kerf', '--format', 'json']);
+        expect(code).toBe(0);
+        const [history] = JSON.parse(out).histories;
+        const right = repo.git('rev-parse', 'HEAD~1').slice(0, 8);
+        expect(history.runs.map((run: { planned: object }) => run.planned)).toEqual([
+            { by: 'its revision', revision: 1, commit: right },
+            { by: 'the present plan', revision: 3 },
+            { by: 'its revision', revision: 3 },
+        ]);
+        expect(history.runs[0].steps[0].rows[0].ratio).toBeCloseTo(0.49 / 0.48, 4);
+        expect(history.drifts[0]).toMatchObject({ sheet: 'walnut-12', leftOut: 1 });
+    });
+
+    it('without git the present plan is taken, and it says so', async () => {
+        const repo = repository();
+        rmSync(path.join(repo.folder, '.git'), { recursive: true });
+        const { code, out } = await repo.kerfbook(['history', 'coaster.kerf']);
+        expect(out.match(/held against the present plan \(revision 3\)/g)).toHaveLength(2);
+        expect(out).toContain('2 left out');
+        expect(code).toBe(0);
+    });
+
+    it('the last ones only, in every format', async () => {
+        const repo = repository();
+        const { out } = await repo.kerfbook(['history', '--last', '1']);
+        expect(out).toMatch(/^coaster: 3 runs, the last 1$/m);
+        expect(out).not.toContain('2026-02-05');
+        expect((await repo.kerfbook(['history', '--format', 'markdown'])).out).toContain('**2026-03-05, revision 3, on shed**');
+        expect((await repo.kerfbook(['history', '--format', 'csv'])).out).toContain(
+            'coaster,2026-03-05,3,shed,its revision,hollow,walnut-12,depth,',
+        );
+        expect((await repo.kerfbook(['history', '--format', 'html'])).out).toMatch(/^<!doctype html>/);
+    });
+
+    it.each([
+        [['history', '--format', 'pdf'], '--format is one of'],
+        [['history', '--last', '0'], '--last is'],
+        [['history', 'plate.kerf'], 'No run is written down'],
+        [['history', '--recipe', 'nobody'], 'There is no recipe nobody.'],
+    ])('%j is refused', async (args, message) => {
+        const { code, err } = await repository().kerfbook(args);
+        expect(err).toContain(message);
+        expect(code).toBe(2);
+    });
+});
