@@ -20,7 +20,7 @@ export async function touchedSince(revision: string, { workshop, documents }: Op
 
 export async function repositoryHere(folder = process.cwd()): Promise<Repository> {
     const repository = await Repository.of(folder);
-    if (repository === undefined) throw new UsageError(`${folder} is not in a git repository.`);
+    if (repository === undefined) throw new UsageError(`${folder} is not in a git repository with a work tree.`);
     return repository;
 }
 

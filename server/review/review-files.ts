@@ -75,7 +75,8 @@ function pairs(before: readonly Recipe[], after: readonly Recipe[]): [Recipe | u
 
 function asked(version: OpenVersion, name: string, recipe: Recipe | undefined, other: Recipe | undefined): VersionAsked {
     const document = version.documents.get(name);
-    const from = document === undefined ? `nothing (${version.label(name)} is not there)` : version.label(name);
+    const label = version.label(name);
+    const from = document !== undefined || label === 'nothing' ? label : `nothing (${label} is not there)`;
     if (document === undefined || recipe === undefined) {
         return { recipe: emptyRecipe(other?.name ?? ''), from, exists: false, textFindings: [] };
     }

@@ -156,6 +156,64 @@ describe('kerfbook diff: revisions', () => {
     });
 });
 
+describe('kerfbook diff wherever recipes lie', () => {
+    const depth = 'depth: 0.5 mm → 0.6 mm (+0.1 mm)';
+
+    it('folders and files with spaces and letters of every kind', async () => {
+        const inner = Object.fromEntries(Object.entries(shopFiles).map(([name, text]) => [`möwe & werk/${name}`, text]));
+        const repo = repository(inner);
+        repo.git('mv', 'möwe & werk/coaster.kerf', 'möwe & werk/untersetzer ü.kerf');
+        repo.commit('renamed');
+        repo.write({ 'möwe & werk/untersetzer ü.kerf': deeper });
+        expect((await repo.kerfbook(['diff', 'HEAD', 'untersetzer ü.kerf'], 'möwe & werk')).out).toContain(depth);
+        expect((await repo.kerfbook(['diff', 'HEAD~1'], 'möwe & werk')).out).toContain('möwe & werk/coaster.kerf at HEAD~1 → ');
+    });
+
+    it('a head that is on no branch', async () => {
+        const repo = repository();
+        repo.write({ 'coaster.kerf': deeper });
+        repo.commit('deeper');
+        repo.git('checkout', '--quiet', '--detach', 'HEAD~1');
+        expect((await repo.kerfbook(['diff', 'HEAD', 'main', 'coaster.kerf'])).out).toContain(depth);
+        expect((await repo.kerfbook(['diff', 'main...'])).code).toBe(0);
+    });
+
+    it('a second work tree', async () => {
+        const repo = repository();
+        repo.write({ 'coaster.kerf': deeper });
+        repo.commit('deeper');
+        repo.git('worktree', 'add', '--quiet', 'second tree', 'HEAD~1');
+        const { out } = await repo.kerfbook(['diff', 'main', 'coaster.kerf'], 'second tree');
+        expect(out).toContain('coaster.kerf at main → coaster.kerf in the work tree');
+        expect(out).toContain('0.6 mm → 0.5 mm');
+    });
+
+    it('a submodule, which is a repository of its own', async () => {
+        const inner = repository();
+        const outer = repository({ 'readme.txt': '' });
+        outer.git('-c', 'protocol.file.allow=always', 'submodule', '--quiet', 'add', inner.folder, 'sub');
+        outer.commit('sub');
+        outer.write({ 'sub/coaster.kerf': deeper });
+        expect((await outer.kerfbook(['diff', 'HEAD', 'sub/coaster.kerf'])).out).toContain(depth);
+        expect((await outer.kerfbook(['diff', 'HEAD'], 'sub')).out).toContain(depth);
+        expect((await outer.kerfbook(['diff', 'HEAD'])).out).toBe('No recipe differs.\n');
+    });
+
+    it('other ends of lines are no change', async () => {
+        const repo = repository();
+        repo.write({ 'coaster.kerf': coaster.replaceAll('\n', '\r\n') });
+        expect((await repo.kerfbook(['diff', '--exit-code', 'HEAD'])).code).toBe(0);
+    });
+
+    it('a repository without a work tree holds nothing to compare', async () => {
+        const repo = repository();
+        repo.git('clone', '--quiet', '--bare', repo.folder, 'bare one.git');
+        const { code, err } = await repo.kerfbook(['diff', 'HEAD', 'HEAD'], 'bare one.git');
+        expect(err).toContain('is not in a git repository with a work tree');
+        expect(code).toBe(2);
+    });
+});
+
 describe('kerfbook diff in a clone that holds only a part', () => {
     it('says so and fetches nothing', async () => {
         const repo = repository();
