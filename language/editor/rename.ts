@@ -1,5 +1,5 @@
 import { AstUtils, CstUtils, type LangiumDocument } from 'langium';
-import { DefaultRenameProvider, type LangiumServices } from 'langium/lsp';
+import { DefaultRenameProvider } from 'langium/lsp';
 import {
     LSPErrorCodes,
     type Position,
@@ -9,7 +9,10 @@ import {
     type WorkspaceEdit,
 } from 'vscode-languageserver';
 import { isBuiltIn } from '../built-in';
+import { kindWords } from '../findings/unknown-name';
 import { isAbrasive, KerfTerminals } from '../generated/ast';
+import type { KerfServices } from '../module';
+import { bearerOf, setOfNames } from '../names/taken';
 
 const name = new RegExp(`^(?:${KerfTerminals.ID.source})$`);
 
@@ -17,7 +20,7 @@ const name = new RegExp(`^(?:${KerfTerminals.ID.source})$`);
 export class KerfRename extends DefaultRenameProvider {
     private readonly words: ReadonlySet<string>;
 
-    constructor(services: LangiumServices) {
+    constructor(private readonly services: KerfServices) {
         super(services);
         this.words = new Set(Object.keys(services.parser.Lexer.definition).filter((word) => /^[a-z]/.test(word)));
     }
@@ -28,6 +31,10 @@ export class KerfRename extends DefaultRenameProvider {
         if (!isGrit && !name.test(params.newName))
             throw refusal('A name is made of letters, digits, - and _, and begins with a letter.');
         if (this.words.has(params.newName)) throw refusal(`"${params.newName}" is a word of the language and cannot be a name.`);
+        const [target] = this.targetAt(document, params.position);
+        if (target !== undefined && bearerOf(params.newName, target, this.services) !== undefined) {
+            throw refusal(`There is already a ${kindWords[setOfNames(target)] ?? 'thing'} called "${params.newName}".`);
+        }
         return super.rename(document, params);
     }
 

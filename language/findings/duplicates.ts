@@ -2,14 +2,12 @@ import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
 import { isFile, isRecipe } from '../generated/ast';
 import { whereOf, whereOfFirstWord, whereOfPart } from '../lowering/places';
+import { setOfNames } from '../names/taken';
 import { membersOf } from '../variants/members';
 import { itemKey } from '../vocabulary/item-key';
 import { propertyOf } from '../vocabulary/lookup';
 import { removal, replaceWith, say } from './say';
 import { kindWords } from './unknown-name';
-
-/** Kinds that share one set of names. */
-const together: Readonly<Record<string, string>> = { Board: 'Sheet', Veneer: 'Sheet', Engrave: 'Carved', Cut: 'Carved' };
 
 /** Two things of one kind with the same name, in a file or in a recipe. */
 export function* duplicateNames(node: AstNode): Iterable<Finding> {
@@ -18,7 +16,7 @@ export function* duplicateNames(node: AstNode): Iterable<Finding> {
     for (const member of members) {
         const name = (member as { name?: string }).name;
         if (name === undefined) continue;
-        const kind = together[member.$type] ?? member.$type;
+        const kind = setOfNames(member);
         const earlier = first.get(`${kind} ${name}`);
         if (earlier === undefined) {
             first.set(`${kind} ${name}`, member);

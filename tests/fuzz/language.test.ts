@@ -8,9 +8,7 @@ import { editsOf } from '../../language/editing/text-edits';
 import { lowerFile } from '../../language/lowering/lower-file';
 import { textFindings } from '../../language/text-findings';
 import { open, services } from '../language/services';
-
-/** How many texts of each kind; `npm run fuzz` sets it higher. Seeds are printed by fast-check when a text fails. */
-const runs = Number(process.env.FUZZ_RUNS ?? 60);
+import { runs } from './texts';
 
 const samples = [
     ...readdirSync('samples')

@@ -88,6 +88,8 @@ describe('references and rename', () => {
         await expect(rename.rename(document, { ...at, newName: 'depth' })).rejects.toThrow('word of the language');
         await expect(rename.rename(document, { ...at, newName: '3 x' })).rejects.toThrow('letters');
         await expect(rename.rename(document, { ...at, newName: '120' })).rejects.toThrow('letters');
+        const other = await openAt(recipe.replace('blank tray', 'blank lid { of walnut-12  size 9 x 9 mm }\n  blank tr<|>ay'));
+        await expect(rename.rename(other.document, { ...other.at, newName: 'lid' })).rejects.toThrow('already a blank');
         const stock = await openAt(recipe.replace('with shellac', 'with shel<|>lac'));
         await expect(rename.rename(stock.document, { ...stock.at, newName: 'mine' })).rejects.toThrow('Built-in');
         expect(() => rename.prepareRename(stock.document, stock.at)).toThrow('Built-in');
