@@ -18,6 +18,8 @@ interface Written {
     /** Where the unit stands; undefined where it is shared from elsewhere or missing. */
     readonly unitWhere: (() => Where) | undefined;
     readonly property: Property;
+    /** It says nothing, since it is the step to a second copy and there is one: any amount will do. */
+    readonly idle?: boolean;
 }
 
 /** Numbers whose unit is missing, unknown or of the wrong kind, and values that cannot be or hardly are meant. */
@@ -28,7 +30,11 @@ export function* numberFindings(node: AstNode): Iterable<Finding> {
         if (node.high !== undefined) yield* check(writtenOf(node, 'high', 'unit'), false);
         yield* toleranceFindings(node);
     } else if (ast.isSize(node)) {
-        yield* both(writtenOf(node, 'width', 'widthUnit', 'heightUnit'), writtenOf(node, 'height', 'heightUnit', 'widthUnit'));
+        const { columns, rows } = ast.isRepeat(node.$container) ? node.$container : { columns: 0, rows: 0 };
+        yield* both(
+            withIdle(writtenOf(node, 'width', 'widthUnit', 'heightUnit'), columns === 1),
+            withIdle(writtenOf(node, 'height', 'heightUnit', 'widthUnit'), rows === 1),
+        );
     } else if (ast.isPosition(node)) {
         yield* both(writtenOf(node, 'x', 'xUnit', 'yUnit'), writtenOf(node, 'y', 'yUnit', 'xUnit'));
     }
@@ -46,6 +52,10 @@ function writtenOf(node: NumberNode, amountKey: string, unitKey: string, sharedK
     return { amount, unit: own ?? shared, unitWhere: own === undefined ? undefined : () => whereOfPart(node, unitKey), property };
 }
 
+function withIdle(written: Written | undefined, idle: boolean): Written | undefined {
+    return written && { ...written, idle };
+}
+
 /** Two numbers that may share a unit: what is wrong with the unit is said once. */
 function* both(first: Written | undefined, second: Written | undefined): Iterable<Finding> {
     const unitless = first?.unit === undefined && second?.unit === undefined;
@@ -57,7 +67,7 @@ function* check(written: Written | undefined, sayUnit = true): Iterable<Finding>
     const { amount, unit, property } = written;
     const reading = readNumber(amount, unit, property);
     if (reading.ok) {
-        if (!isUsual(reading.value, reading.measure)) yield unlikely(written, reading);
+        if (written.idle !== true && !isUsual(reading.value, reading.measure)) yield unlikely(written, reading);
         return;
     }
     if (reading.why === 'broken') return;

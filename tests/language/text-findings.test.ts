@@ -45,6 +45,12 @@ engrave back on tray { tone 8 %  art photo at 1, 2 mm repeat 4 x 3 every 10 x 12
         expectMarked(card('art photo "p.png" { dither floyd }', 'floyd', 'unknown-word: floyd-steinberg')));
     it('of a curve are shares', () =>
         expectMarked(card('art photo "p.png" { curve 0 % gives 3 mm }', 'mm', 'wrong-unit: a percentage')));
+    it('lie on one line without a step across it', async () => {
+        const grid = (repeat: string) => `art photo "p.png" engrave back on tray { tone 9 %  art photo repeat ${repeat} }`;
+        await expectMarked(card(grid('4 x 1 every 20 x 0 mm')));
+        await expectMarked(card(grid('1 x 4 every 0 x 20 mm')));
+        await expectMarked(card(grid('4 x 2 every 20 x 0.1 mm'), '0.1', 'unlikely-magnitude: unusually little'));
+    });
     it('are counted', () =>
         expectMarked(
             card(
