@@ -20,3 +20,11 @@ export function fileName(text: string): string {
         .slice(0, 80);
     return safe === '' ? 'unnamed' : safe;
 }
+
+/** A text as a CSS string inside a style element. What could end either is written as its code point. */
+export function cssText(text: string): string {
+    const safe = [...text].map((letter) =>
+        /[\p{L}\p{N} ,.;:!?()-]/u.test(letter) ? letter : `\\${letter.codePointAt(0)!.toString(16)} `,
+    );
+    return `"${safe.join('')}"`;
+}

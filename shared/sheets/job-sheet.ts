@@ -4,7 +4,7 @@ import type { Plan, StepPlan, Supply } from '../plan/plan';
 import { showMoney } from '../quantity/currency';
 import { showNumber, showTime } from '../quantity/show';
 import type { Finding } from '../recipe/finding';
-import { escapeMarkup as text } from './escape';
+import { cssText, escapeMarkup as text } from './escape';
 import { gapPicture } from './gap-picture';
 import { pathData } from './path-data';
 import { pressVerdict } from './press-facts';
@@ -34,7 +34,7 @@ export function jobSheet(plan: Plan, findings: readonly Finding[], { start, pres
         '<meta charset="utf-8">',
         '<meta name="viewport" content="width=device-width">',
         `<title>${text(title)}, job sheet</title>`,
-        `<style>${style}</style>`,
+        `<style>${pageFoot(`${title}, revision ${recipe.revision}`)}${style}</style>`,
         '</head>',
         '<body>',
         `<header><h1>${text(title)}</h1><p>${text(headLine(plan))}</p></header>`,
@@ -59,24 +59,34 @@ export function jobSheet(plan: Plan, findings: readonly Finding[], { start, pres
     return { path: 'job-sheet.html', text: html.join('\n'), note: 'to print and tick' };
 }
 
+/** At the foot of each page, since sheets fall apart at the bench: whose it is, and which of how many. */
+function pageFoot(name: string): string {
+    const foot = 'font: italic 8.5pt Georgia, serif; color: #000';
+    return `
+@page { margin: 14mm 14mm 15mm; @bottom-left { content: ${cssText(name)}; ${foot} } @bottom-right { content: counter(page) " of " counter(pages); ${foot} } }`;
+}
+
 const style = `
-@page { margin: 14mm }
 * { box-sizing: border-box }
 body { font: 11pt/1.35 Georgia, 'Times New Roman', serif; color: #000; background: #fff; max-width: 186mm; margin: 0 auto; padding: 4mm }
-h1 { font-size: 20pt; margin: 0 } h2 { font-size: 12pt; margin: 5mm 0 1.5mm; border-bottom: 0.3mm solid #000 }
-header p { margin: 1mm 0 0 } ul { margin: 0; padding-left: 5mm }
+h1 { font-size: 20pt; margin: 0 } h2 { font-size: 12pt; margin: 5mm 0 1.5mm; border-bottom: 0.3mm solid #000; break-after: avoid }
+header p { margin: 1mm 0 0; text-wrap: balance } li { break-inside: avoid } ul { margin: 0; padding-left: 5mm }
 .steps { list-style: none; margin: 0; padding: 0 }
 .steps > li { display: grid; grid-template-columns: 7mm 1fr 34mm; gap: 2mm; padding: 2mm 0; border-bottom: 0.1mm solid #888; break-inside: avoid }
+/* Without a picture the words have the whole line. */
+.steps > li.words { grid-template-columns: 7mm 1fr }
 .box { width: 5mm; height: 5mm; border: 0.4mm solid #000; margin-top: 0.5mm }
 .steps h3 { font-size: 11pt; margin: 0 } dl { margin: 0; display: grid; grid-template-columns: max-content 1fr; column-gap: 3mm }
 dt { font-style: italic } dd { margin: 0 } .blank { font-style: italic } svg { width: 34mm; max-height: 30mm; border: 0.1mm solid #888 }
 .gaps img { width: 60mm; image-rendering: pixelated; border: 0.1mm solid #888 } .gaps p { margin: 0; font-size: 9pt } .gaps i { display: inline-block; width: 4mm; height: 3mm; border: 0.1mm solid #888; margin-right: 1mm; print-color-adjust: exact }
-table { border-collapse: collapse; width: 100% } td, th { text-align: left; padding: 0.6mm 2mm 0.6mm 0; border-bottom: 0.1mm solid #888 } td.n { text-align: right }
+/* A table is short: it goes to the next page as a whole. */
+table { border-collapse: collapse; width: 100%; break-inside: avoid } td, th { text-align: left; padding: 0.6mm 2mm 0.6mm 0; border-bottom: 0.1mm solid #888 } td.n { text-align: right }
 tr.sum td { font-weight: bold; border-bottom-color: #000 } .cost td:last-child { font-size: 9.5pt }
 .book { list-style: none; margin: 0; padding: 0 } .book > li { display: grid; grid-template-columns: 7mm 40mm 1fr; gap: 2mm; padding: 1.5mm 0; border-bottom: 0.1mm solid #888; break-inside: avoid }
 .book ul { list-style: none; padding: 0 } p { margin: 1mm 0 } .by { font-style: italic; margin: 0.5mm 0 0 }
 .sheet { break-inside: avoid } svg.cut { width: 60mm; max-height: none; margin: 1mm 3mm 1mm 0; vertical-align: top }
-.line { display: inline-block; width: 100mm; border-bottom: 0.2mm solid #000 } footer { margin-top: 8mm }
+.line { display: inline-block; width: 100mm; border-bottom: 0.2mm solid #000 } footer { margin-top: 6mm; break-inside: avoid }
+@media print { body { padding: 0 0.3mm; max-width: none } }
 `;
 
 function headLine(plan: Plan): string {
@@ -107,7 +117,8 @@ function stepItem(plan: StepPlan, all: readonly SetUp[], pressed: Pressed | unde
     if (setUp !== undefined) facts.push(`<dt>file</dt><dd>set-up ${setUp.number}</dd>`);
     if (plan.unplanned !== undefined) facts.push(`<dt>open</dt><dd>${text(plan.unplanned)}</dd>`);
     const on = plan.blank === undefined ? '' : ` <span class="blank">on ${text(plan.blank)}</span>`;
-    return `<li><div class="box"></div><div><h3>${plan.step.index + 1}. ${text(plan.title)}${on}</h3><dl>${facts.join('')}</dl></div>${picture(plan, setUp)}</li>`;
+    const drawn = picture(plan, setUp);
+    return `<li${drawn === '' ? ' class="words"' : ''}><div class="box"></div><div><h3>${plan.step.index + 1}. ${text(plan.title)}${on}</h3><dl>${facts.join('')}</dl></div>${drawn}</li>`;
 }
 
 /** The gap map, small, with the key to its colours. */
@@ -121,7 +132,7 @@ function gaps(pressed: Pressed): string {
 
 function picture({ laser }: StepPlan, setUp: SetUp | undefined): string {
     const size = setUp?.blank.size;
-    if (laser === undefined || size === undefined) return '<div></div>';
+    if (laser === undefined || size === undefined) return '';
     const paint =
         laser.step.kind === 'engrave' ? 'fill="#000" fill-rule="evenodd"' : 'fill="none" stroke="#000" stroke-width="0.6"';
     // Drawn larger than they are: at this size they would not be seen.

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { escapeMarkup, fileName } from '../../shared/sheets/escape';
+import { cssText, escapeMarkup, fileName } from '../../shared/sheets/escape';
 
 describe('names and texts from a recipe', () => {
     it('cannot break out of markup', () => {
@@ -14,4 +14,10 @@ describe('names and texts from a recipe', () => {
         expect(fileName('../../etc')).toBe('etc');
         expect(fileName('..')).toBe('unnamed');
     });
+});
+
+it('a text in a style sheet can end neither the string nor the element', () => {
+    expect(cssText('Heron tray, revision 3')).toBe('"Heron tray, revision 3"');
+    expect(cssText('a"}</style>\n\\')).toBe('"a\\22 \\7d \\3c \\2f style\\3e \\a \\5c "');
+    expect(cssText('Ebbe über 水位')).toBe('"Ebbe über 水位"');
 });
