@@ -8,10 +8,12 @@ import { finishRun } from './finish-run';
 import { jobOf, TickBook } from './ticks';
 import { ChecklistTree, type Node } from './tree';
 import { announceWaits } from './waits';
+import { WrittenRuns } from './written-runs';
 
 /** The checklist view: the steps of the current recipe, ticked off at the bench, and in the end written down as a run. */
 export function watchChecklist(server: RecipeServer, current: CurrentRecipe, memory: vscode.Memento): vscode.Disposable {
     const book = new TickBook(memory);
+    const runs = new WrittenRuns(book);
     const tree = new ChecklistTree();
     const view = vscode.window.createTreeView('kerfbook.checklist', {
         treeDataProvider: tree,
@@ -55,7 +57,7 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, mem
 
     const finish = async () => {
         const { uri, checklist } = current;
-        if (uri !== undefined && checklist !== undefined) await finishRun(server, book, uri, checklist, draw);
+        if (uri !== undefined && checklist !== undefined) await finishRun(server, book, runs, uri, checklist, draw);
     };
 
     const reset = async () => {
@@ -79,6 +81,9 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, mem
         view,
         current.onDidChange(draw),
         view.onDidChangeCheckboxState(tick),
+        vscode.workspace.onDidChangeTextDocument(({ document, reason }) => {
+            if (reason !== undefined && runs.changed(document.uri.toString(), document.getText())) draw();
+        }),
         announceWaits(book, () => tree.refreshWaits(book.of(job()))),
         vscode.commands.registerCommand('kerfbook.resetChecklist', reset),
         vscode.commands.registerCommand('kerfbook.finishRun', finish),

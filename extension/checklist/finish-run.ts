@@ -4,6 +4,7 @@ import type { RecipeServer } from '../server';
 import { applyEdits } from '../write/apply-edits';
 import { dayOf, runLines } from './run-lines';
 import { jobOf, type TickBook, type Ticks } from './ticks';
+import type { WrittenRuns } from './written-runs';
 
 /**
  * "Finish the Run": what was ticked becomes a `run` block in the recipe's file, and the ticks go. They stay
@@ -13,6 +14,7 @@ import { jobOf, type TickBook, type Ticks } from './ticks';
 export async function finishRun(
     server: RecipeServer,
     book: TickBook,
+    runs: WrittenRuns,
     uri: string,
     checklist: Checklist,
     redraw: () => void,
@@ -47,15 +49,12 @@ export async function finishRun(
     }
     const document = await write(answer);
     if (document === undefined) return;
-    book.reset(job);
+    runs.add(answer.uri, job, textOf(answer), document.getText());
     redraw();
-    const done = `Run of ${checklist.title} written below the recipe.`;
+    const done = `Run of ${checklist.title} written below the recipe. Undo there, or Take Back, brings the ticks back.`;
     const choice = await vscode.window.showInformationMessage(done, 'Show', 'Take Back');
     if (choice === 'Show') await show(document, answer);
-    if (choice === 'Take Back' && (await takeBack(document, answer))) {
-        book.restore(job, { ...ticks, ...book.of(job) });
-        redraw();
-    }
+    if (choice === 'Take Back' && (await takeBack(document, answer)) && runs.changed(answer.uri, document.getText())) redraw();
 }
 
 async function isDone({ items, title }: Checklist, ticks: Ticks): Promise<boolean> {
@@ -78,7 +77,13 @@ async function write(answer: Written): Promise<vscode.TextDocument | undefined> 
     const document = await applyEdits(answer);
     // What else was typed into it is not saved behind the maker's back.
     if (document === undefined || wasDirty || (await document.save())) return document;
-    void vscode.window.showWarningMessage('The run stands in the file, but the file could not be saved. Every tick is kept.');
+    // A run that stands in the file only here would be written a second time with the ticks that are kept.
+    const range = rangeOf(document, answer);
+    const edit = new vscode.WorkspaceEdit();
+    if (range !== undefined) edit.delete(document.uri, range);
+    const removed = range !== undefined && (await vscode.workspace.applyEdit(edit));
+    if (!removed) return document;
+    void vscode.window.showErrorMessage('The file could not be saved, so the run was not written. Every tick is kept.');
     return undefined;
 }
 
@@ -98,12 +103,19 @@ async function takeBack(document: vscode.TextDocument, answer: Written): Promise
     }
     const edit = new vscode.WorkspaceEdit();
     edit.delete(document.uri, range);
-    return (await vscode.workspace.applyEdit(edit)) && (await document.save());
+    if (!(await vscode.workspace.applyEdit(edit))) return false;
+    if (!(await document.save()))
+        void vscode.window.showWarningMessage('The run is taken back, but the file could not be saved.');
+    return true;
 }
 
 /** Where the text that was written stands now: something may have been typed above it since. */
-function rangeOf(document: vscode.TextDocument, { edits }: Written): vscode.Range | undefined {
-    const text = edits[0]?.text ?? '';
+function rangeOf(document: vscode.TextDocument, { edits }: Pick<Written, 'edits'>): vscode.Range | undefined {
+    const text = textOf({ edits });
     const at = text === '' ? -1 : document.getText().lastIndexOf(text);
     return at < 0 ? undefined : new vscode.Range(document.positionAt(at), document.positionAt(at + text.length));
+}
+
+function textOf({ edits }: Pick<Written, 'edits'>): string {
+    return edits[0]?.text ?? '';
 }

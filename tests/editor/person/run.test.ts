@@ -1,0 +1,114 @@
+import { strict as assert } from 'node:assert';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { eventually, session } from './shared.ts';
+
+const file = () => readFileSync(join(session.workshop, 'quick.kerf'), 'utf8');
+const day = () => new Date().toLocaleDateString('sv');
+
+/** A recipe of our own, with a wait that is over while one looks on. */
+const quick = `use "workshop.kerf"
+
+recipe quick "Quick plate" {
+  revision 1
+  laser shed
+  art heron "art/heron.svg" { width 60 mm }
+  blank plate { of walnut-12  size 100 x 80 mm  grain along width }
+  engrave pocket on plate { art heron  depth 0.3 mm  scan across grain  air off }
+  check pocket { depth 0.25 .. 0.35 mm }
+  wait 6 s "the smoke clears"
+  sand plate { take 0.05 mm  grits 180, 240 }
+}
+`;
+
+describe('a run at the bench', () => {
+    before(async () => {
+        writeFileSync(join(session.workshop, 'quick.kerf'), quick);
+        const workbench = await session.open();
+        await workbench.openFile('quick.kerf');
+        await workbench.command('Kerfbook: Focus on Checklist View');
+        await workbench.page.getByText('Quick plate, revision 1').waitFor();
+    });
+
+    const box = async (name: RegExp) => (await session.open()).page.getByRole('treeitem', { name }).getByRole('checkbox');
+    const ticked = async (name: RegExp) => (await (await box(name)).getAttribute('aria-checked')) === 'true';
+
+    it('is ticked with the keyboard alone', async () => {
+        const { page } = await session.open();
+        await page.getByRole('treeitem', { name: /^Engrave pocket/ }).click();
+        await page.keyboard.press('ArrowDown');
+        await page.keyboard.press('ArrowUp');
+        await page.keyboard.press('Space');
+        await eventually('the tick', () => ticked(/^Engrave pocket/));
+        await page.getByText('1 of 4 steps done').waitFor();
+    });
+
+    it('asks what a check wants measured, and says when it is not as wished', async () => {
+        const { page } = await session.open();
+        await (await box(/^Check pocket/)).click();
+        const input = page.locator('.quick-input-widget input[type="text"]');
+        await page.locator('.quick-input-title', { hasText: 'depth of pocket' }).waitFor();
+        await input.fill('deep');
+        await page.locator('.quick-input-message', { hasText: 'A length, such as 0.52 mm' }).waitFor();
+        await input.fill('0.4 mm');
+        await page.locator('.quick-input-message', { hasText: '0.4 mm is more than it should be' }).waitFor();
+        await session.shot('run-measure');
+        await input.fill('0.31 mm');
+        await page.keyboard.press('Enter');
+        await page.getByRole('treeitem', { name: /^Check pocket.*measured depth 0\.31 mm/ }).waitFor();
+    });
+
+    it('says once that a wait is over', async () => {
+        const { page } = await session.open();
+        await (await box(/^Wait 6 s/)).click();
+        const message = page.locator('.notification-list-item-message', { hasText: /quick: “Wait 6 s.*” is over since/ });
+        await message.waitFor();
+        await session.shot('run-wait-over');
+        assert.equal(await message.count(), 1);
+        await page.getByRole('treeitem', { name: /^Wait 6 s.*wait is over/ }).waitFor();
+    });
+
+    it('is written below the recipe when it is finished, and its ticks go', async () => {
+        const workbench = await session.open();
+        const { page } = workbench;
+        await (await box(/^Sand plate/)).click();
+        await page.getByText('4 of 4 steps done').waitFor();
+        await finish('Clean at the first go.');
+        await eventually('the run in the file', async () => file().includes(`run quick ${day()} {`));
+        assert.match(file(), /pocket of walnut-12 \d+ % at \d+ mm\/s.* depth 0\.31 mm\n/);
+        assert.match(file(), /note "Clean at the first go\."/);
+        await eventually('no tick', async () => !(await ticked(/^Engrave pocket/)));
+        await session.shot('run-finished');
+    });
+
+    it('comes back with Take Back', async () => {
+        const { page } = await session.open();
+        await page.getByRole('button', { name: 'Take Back' }).click();
+        await eventually('the file as it was', async () => file() === quick);
+        await eventually('the ticks', () => ticked(/^Engrave pocket/));
+        await page.getByText('4 of 4 steps done').waitFor();
+    });
+
+    it('comes back with undo in the text, and goes again with redo', async () => {
+        const workbench = await session.open();
+        const { page } = workbench;
+        await finish('');
+        await eventually('the run in the file', async () => file().includes(`run quick ${day()} {`));
+        await eventually('no tick', async () => !(await ticked(/^Engrave pocket/)));
+        await workbench.goToLine('quick.kerf', 3);
+        await page.keyboard.press('Control+z');
+        await eventually('the ticks', () => ticked(/^Engrave pocket/));
+        await page.keyboard.press('Control+Shift+z');
+        await eventually('no tick again', async () => !(await ticked(/^Engrave pocket/)));
+        await page.keyboard.press('Control+z');
+        await eventually('the ticks again', () => ticked(/^Sand plate/));
+    });
+
+    async function finish(note: string): Promise<void> {
+        const workbench = await session.open();
+        await workbench.command('Kerfbook: Finish the Run');
+        await workbench.page.locator('.quick-input-title', { hasText: 'Finish the run of Quick plate' }).waitFor();
+        await workbench.page.locator('.quick-input-widget input[type="text"]').fill(note);
+        await workbench.page.keyboard.press('Enter');
+    }
+});
