@@ -1,13 +1,17 @@
 import * as vscode from 'vscode';
+import { offerArt } from './art/offer-art';
 import { watchBenches } from './bench/benches';
 import { watchChecklist } from './checklist/checklist';
 import { offerCoupons } from './coupon/offer-coupons';
 import { CurrentRecipe } from './current-recipe';
 import { offerExplanations } from './explain';
+import { offerGuides } from './guides';
 import { offerReviews } from './review/offer-reviews';
 import type { RecipeServer } from './server';
+import { offerNewRecipe } from './starting/new-recipe';
 import { showStatus } from './status';
 import { offerStock } from './stock';
+import { offerTasks } from './tasks/offer-tasks';
 import { offerWriting } from './write/write-files';
 
 /** Everything the extension offers, whichever way its server runs. */
@@ -19,6 +23,10 @@ export async function activateWith(server: RecipeServer, context: vscode.Extensi
         offerStock(server),
         offerExplanations(server),
         offerWriting(server),
+        offerGuides(context),
+        offerArt(server),
+        offerNewRecipe(server),
+        offerTasks(server),
         offerCoupons(server),
         offerReviews(server),
         showStatus(current),

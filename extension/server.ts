@@ -22,6 +22,8 @@ export class RecipeServer implements vscode.Disposable {
             documentSelector: schemes.map((scheme) => ({ language: 'kerf', scheme })),
             synchronize: { fileEvents: watchers },
             outputChannelName: 'Kerfbook',
+            // The same as the problem matcher’s, so that what a task finds again is not shown twice.
+            diagnosticCollectionName: 'kerfbook',
             initializationOptions: {
                 commands: ['kerfbook.openBenchViewToSide', 'kerfbook.writeFiles'],
                 // What the trade says comes when the plan is made, not when somebody asks.

@@ -1,10 +1,11 @@
 import { DocumentState, type LangiumDocument, URI } from 'langium';
-import type { DefaultSharedModuleContext } from 'langium/lsp';
 import { startLanguageServer } from 'langium/lsp';
 import { CodeLensRefreshRequest, type Connection } from 'vscode-languageserver';
 import { createKerfServices } from '../language/module';
 import type { KerfLanguageServer } from '../language/workspace/language-server';
 import { allowablePages } from './all-pages';
+import { answerArtRequests } from './art-requests';
+import { answerCheckRequests } from './check-requests';
 import { answerCouponRequests } from './coupon/coupon-requests';
 import type { Asker } from './engine/asker';
 import type { FileReader } from './files/read-result';
@@ -13,16 +14,18 @@ import { answerReviewRequests } from './review/review-requests';
 import type { Versions } from './review/versions';
 import { answerRunRequests } from './run-requests';
 import { ShownProgress } from './show-progress';
+import { answerStartingRequests } from './starting/starting-requests';
 import { ArtCache } from './workshop/art-cache';
 import { LastPlans } from './workshop/last-plans';
 import { namesInArt } from './workshop/names-in-art';
+import type { Source } from './workshop/open-workshop';
 import { Publisher } from './workshop/publisher';
 import { Workshop } from './workshop/workshop';
 
 /** What differs between Node and a browser worker. */
 export interface Process {
     readonly connection: Connection;
-    readonly fileSystem: Pick<DefaultSharedModuleContext, 'fileSystemProvider'>;
+    readonly fileSystem: Source['fileSystem'];
     readonly read: FileReader;
     readonly asker: Asker;
     /** Absent where there is no git. */
@@ -58,9 +61,12 @@ export function serveLanguage({ connection, fileSystem, read, asker, versions }:
     const workshop = new Workshop(services.kerf, arts, asker);
     const publisher = new Publisher(connection, workshop, plans);
     answerRequests(connection, workshop);
+    answerArtRequests(connection, workshop);
+    answerCheckRequests(connection, workshop);
     answerCouponRequests(connection, workshop);
     answerRunRequests(connection, workshop);
     answerReviewRequests(connection, workshop, versions);
+    answerStartingRequests(connection, workshop, { fileSystem, read }, asker);
     replanWhenArtChanges(workshop, publisher);
     startLanguageServer(services.shared);
     return workshop;

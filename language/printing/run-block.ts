@@ -1,3 +1,5 @@
+import { quoted } from './quoted';
+
 export interface RunText {
     readonly recipe: string;
     readonly date: string;
@@ -17,8 +19,4 @@ export function runBlock({ recipe, date, revision, laser, lines, notes }: RunTex
         ...notes.map((note) => `note ${quoted(note)}`),
     ];
     return [`run ${recipe} ${date} {`, ...all.map((line) => `  ${line}`), '}', ''].join('\n');
-}
-
-function quoted(text: string): string {
-    return `"${text.trim().replaceAll(/\s+/g, ' ').replaceAll(/["\\]/g, '\\$&')}"`;
 }

@@ -1,77 +1,12 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type LangiumDocument, URI } from 'langium';
-import type { Where } from '../../shared/quantity/where';
-import type { Finding } from '../../shared/recipe/finding';
-import type { Silenced } from '../../shared/rules/examine';
+import type { LangiumDocument } from 'langium';
+import { type PlacedFinding, placedFindings } from '../report/placed-finding';
 import type { Workshop } from '../workshop/workshop';
 
-/** A place as people and tools read it: path from here, line and column from 1, the end behind the last character. */
-export interface Place {
-    readonly file: string;
-    readonly line: number;
-    readonly column: number;
-    readonly endLine: number;
-    readonly endColumn: number;
-}
-
-export interface PlacedFinding extends Place {
-    readonly finding: Finding;
-    readonly related: readonly (Place & { readonly message: string })[];
-}
-
-/** Everything there is to say of a file, in the order of its lines: what the editor shows, and nothing else. */
-export async function allFindings(workshop: Workshop, document: LangiumDocument): Promise<PlacedFinding[]> {
-    const uri = document.uri.toString();
-    const findings = [...workshop.textFindings(document), ...((await workshop.tradeFindings(document)) ?? [])];
-    return findings
-        .filter(({ where }) => where.uri === uri)
-        .sort((a, b) => a.where.offset - b.where.offset || (a.rule < b.rule ? -1 : 1))
-        .map((finding) => ({
-            finding,
-            ...placeIn(document, finding.where),
-            related: finding.related.flatMap(({ message, where }) => {
-                const place = placeOf(workshop, where);
-                return place === undefined ? [] : [{ ...place, message }];
-            }),
-        }));
-}
-
-export interface PlacedSilenced extends PlacedFinding {
-    readonly reason: string;
-    /** Where it is allowed. */
-    readonly allowed?: Place;
-}
-
-/** What `allow … because` keeps quiet in a file, in the order of its lines. */
-export function placedSilenced(workshop: Workshop, document: LangiumDocument, silenced: readonly Silenced[]): PlacedSilenced[] {
-    const uri = document.uri.toString();
-    return silenced
-        .filter(({ finding }) => finding.where.uri === uri)
-        .sort((a, b) => a.finding.where.offset - b.finding.where.offset)
-        .map(({ finding, allow }) => {
-            const allowed = placeOf(workshop, allow.where);
-            const place = placeIn(document, finding.where);
-            return { finding, ...place, related: [], reason: allow.reason, ...(allowed !== undefined && { allowed }) };
-        });
-}
-
-function placeOf({ services }: Workshop, where: Where): Place | undefined {
-    const documents = services.shared.workspace.LangiumDocuments;
-    const document = where.uri === '' ? undefined : documents.getDocument(URI.parse(where.uri));
-    return document === undefined ? undefined : placeIn(document, where);
-}
-
-function placeIn(document: LangiumDocument, { offset, length }: Where): Place {
-    const start = document.textDocument.positionAt(offset);
-    const end = document.textDocument.positionAt(offset + length);
-    return {
-        file: shortPath(document),
-        line: start.line + 1,
-        column: start.character + 1,
-        endLine: end.line + 1,
-        endColumn: end.character + 1,
-    };
+/** Everything there is to say of a file, its places as paths from here. */
+export function allFindings(workshop: Workshop, document: LangiumDocument): Promise<PlacedFinding[]> {
+    return placedFindings(workshop, document, shortPath);
 }
 
 /** The path from here; the address itself of what is no file, such as built-in stock. */

@@ -1,9 +1,8 @@
 import { parseArgs } from 'node:util';
-import type { LangiumDocument } from 'langium';
-import type { ReviewNotes } from '../../shared/review/notes';
 import { Repository } from '../git/repository';
-import type { Workshop } from '../workshop/workshop';
-import { allFindings, type PlacedFinding, type PlacedSilenced, placedSilenced, shortPath } from './all-findings';
+import { notesOf } from '../report/notes-of';
+import type { PlacedFinding } from '../report/placed-finding';
+import { allFindings, shortPath } from './all-findings';
 import { annotationsReport } from './formats/annotations';
 import { type CheckReport, fails } from './formats/check-report';
 import { checkstyleReport } from './formats/checkstyle';
@@ -43,30 +42,11 @@ export async function check(args: string[]): Promise<number> {
     const documents = values.since === undefined ? open.documents : await touchedSince(values.since, open);
     const findings: PlacedFinding[] = [];
     for (const document of documents) findings.push(...(await allFindings(workshop, document)));
-    const told = await Promise.all(documents.map((document) => notesOf(workshop, document)));
+    const told = await Promise.all(documents.map((document) => notesOf(workshop, document, shortPath)));
     const [notes, silenced] = [told.flatMap((each) => each.notes), told.flatMap((each) => each.silenced)];
     const root = values.format === 'sarif' ? await sourcesTop() : process.cwd();
     process.stdout.write(format({ files: documents.map(shortPath), findings, silenced, notes, strict: values.strict, root }));
     return findings.some(({ finding }) => fails(finding.severity, values.strict)) ? 1 : 0;
-}
-
-/** What a reviewer should see of a file besides its findings. */
-interface FileNotes {
-    readonly notes: readonly (ReviewNotes & { readonly file: string })[];
-    readonly silenced: readonly PlacedSilenced[];
-}
-
-async function notesOf(workshop: Workshop, document: LangiumDocument): Promise<FileNotes> {
-    const notes: (ReviewNotes & { file: string })[] = [];
-    const silenced: PlacedSilenced[] = [];
-    for (const recipe of workshop.recipes(document)) {
-        // A recipe that could not be worked out has said so among the findings.
-        const answer = await workshop.ask({ do: 'notes', recipe }).catch(() => undefined);
-        if (answer === undefined) continue;
-        notes.push({ file: shortPath(document), ...answer.notes });
-        silenced.push(...placedSilenced(workshop, document, answer.silenced));
-    }
-    return { notes, silenced };
 }
 
 /** Without a repository, or without git, sources are named from here. */

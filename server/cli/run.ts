@@ -5,6 +5,7 @@ import { check } from './check';
 import { coupon } from './coupon';
 import { diff } from './diff';
 import { history } from './history';
+import { newCommand } from './new';
 import { UsageError } from './open-files';
 import { plan } from './plan';
 import { show } from './show';
@@ -12,6 +13,10 @@ import { table } from './table';
 
 const help = `kerfbook: recipes for engraved, filled and inlaid wood
 
+  kerfbook new NAME --technique engraving|filled|inlay|picture [--board B] [--laser L] [--veneer V] [--art FILE]
+      [--size 120x80] [--in FOLDER]
+      a recipe to begin with, from what the shop has or from built-in woods and lasers; size in mm;
+      without --art a drawing is written to be drawn over
   kerfbook check [FILE or FOLDER ...] [--since REVISION] [--strict] [--format FORMAT]
       what would go wrong; exit code 1 if there is an error (--strict: or a warning);
       --since: only in files that a change since that revision reaches, through what they use and their art too;
@@ -44,6 +49,7 @@ Without a file, every recipe below this folder is taken.
 `;
 
 const commands: Readonly<Record<string, (args: string[]) => Promise<number>>> = {
+    new: newCommand,
     check,
     plan,
     build,

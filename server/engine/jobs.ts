@@ -24,6 +24,7 @@ export type Job =
     | { readonly do: 'survey'; readonly recipe: Recipe }
     | CouponJob
     | FitJob
+    | PlaceholderJob
     | {
           readonly do: 'bench';
           readonly recipe: Recipe;
@@ -54,7 +55,12 @@ export interface JsonJob {
 }
 
 /** A job that needs a recipe worked out, with its art. */
-export type RecipeJob = Exclude<Job, CouponJob | FitJob>;
+export type RecipeJob = Exclude<Job, CouponJob | FitJob | PlaceholderJob>;
+
+/** The picture that a new recipe begins with, as a PNG file: asked for here, since only here pictures are known. */
+export interface PlaceholderJob {
+    readonly do: 'placeholder';
+}
 
 /** Examines the coupons of a file, which no recipe need use. */
 export interface CouponJob {
@@ -148,6 +154,7 @@ export interface Answers {
     readonly survey: Survey;
     readonly coupons: readonly Finding[];
     readonly fit: CouponFit;
+    readonly placeholder: Uint8Array;
     readonly bench: BenchView;
     readonly checklist: Checklist;
     readonly build: Sheets;

@@ -1,3 +1,4 @@
+import { placeholderPicture } from '../../shared/art/raster/placeholder';
 import { contentKey } from '../../shared/plan/content-key';
 import { makePlan } from '../../shared/plan/make-plan';
 import { Memo } from '../../shared/plan/memo';
@@ -76,6 +77,7 @@ export class PlanEngine {
         if (job.do === 'fit') return couponFit(job.coupon);
         if (job.do === 'review-page') return this.reviewPage(job);
         if ('columns' in job) return this.table(job);
+        if (job.do === 'placeholder') return placeholderPicture();
         const plan = this.plan(job.recipe);
         switch (job.do) {
             case 'examine':

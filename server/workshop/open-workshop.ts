@@ -1,15 +1,14 @@
-import { type LangiumDocument, URI } from 'langium';
+import { type FileSystemProvider, type LangiumDocument, URI } from 'langium';
 import { createKerfServices } from '../../language/module';
 import { allowablePages } from '../all-pages';
 import type { Asker } from '../engine/asker';
-import type { guardedFileSystem } from '../files/guarded-file-system';
 import type { FileReader } from '../files/read-result';
 import { ArtCache } from './art-cache';
 import { Workshop } from './workshop';
 
 /** Where recipe files and art are read from: the disk, a revision. */
 export interface Source {
-    readonly fileSystem: ReturnType<typeof guardedFileSystem>;
+    readonly fileSystem: { readonly fileSystemProvider: () => FileSystemProvider };
     readonly read: FileReader;
 }
 
@@ -21,11 +20,14 @@ export interface OpenFiles {
 /** A file that cannot be read as a recipe file; the message is for a person. */
 export class CannotOpen extends Error {}
 
-/** Reads and builds recipe files by their addresses, with all that they use. */
+/**
+ * Reads and builds recipe files by their addresses, with all that they use.
+ * @param nameOf what a file is called that cannot be read; where it is absent, such files are left out
+ */
 export async function openWorkshop(
     { fileSystem, read }: Source,
     uris: readonly string[],
-    nameOf: (uri: string) => string,
+    nameOf: ((uri: string) => string) | undefined,
     asker: Asker,
 ): Promise<OpenFiles> {
     const { shared, kerf } = createKerfServices(fileSystem, { tradePages: allowablePages });
@@ -34,10 +36,11 @@ export async function openWorkshop(
     const documents = await Promise.all(
         uris.map((uri) =>
             LangiumDocuments.getOrCreateDocument(URI.parse(uri)).catch(() => {
+                if (nameOf === undefined) return undefined;
                 throw new CannotOpen(`${nameOf(uri)} cannot be read as a recipe file.`);
             }),
         ),
     );
     await DocumentBuilder.build([...LangiumDocuments.all], { validation: false });
-    return { workshop: new Workshop(kerf, new ArtCache(read), asker), documents };
+    return { workshop: new Workshop(kerf, new ArtCache(read), asker), documents: documents.filter((each) => each !== undefined) };
 }

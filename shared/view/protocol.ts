@@ -26,6 +26,14 @@ export const method = {
     measured: 'kerfbook/measured',
     /** Request: the edit that writes a finished run below its recipe; RunParams to WrittenAnswer or null. */
     run: 'kerfbook/run',
+    /** Request: what a new recipe can be made of; NewRecipeChoicesParams to NewRecipeChoices. */
+    newRecipeChoices: 'kerfbook/newRecipeChoices',
+    /** Request: the files of a new recipe, tried out; NewRecipeParams to NewRecipeAnswer. */
+    newRecipe: 'kerfbook/newRecipe',
+    /** Request: the edits that bring art files into a recipe; InsertArtParams to WrittenAnswer or null. */
+    insertArt: 'kerfbook/insertArt',
+    /** Request: what is said of all recipe files in a folder; CheckParams to CheckAnswer. */
+    check: 'kerfbook/check',
     /** Request: a section across a blank at another place; SectionParams to SectionView or null. */
     section: 'kerfbook/section',
     /** Request: the head's way through a laser step; ToolpathParams to ToolpathView or null. */
@@ -190,6 +198,36 @@ export interface BuiltFile {
     readonly note: string;
     /** People write into it: once it is there it is never written over. */
     readonly fillIn?: boolean;
+}
+
+export interface InsertArtParams {
+    readonly uri: string;
+    /** Where the art is dropped. */
+    readonly offset: number;
+    /** Addresses of the art files; they need not be there yet. */
+    readonly files: readonly string[];
+}
+
+export interface CheckParams {
+    /** Address of the folder, from which files are named. */
+    readonly folder: string;
+    /** Whether warnings count as failing. */
+    readonly strict?: boolean;
+}
+
+export interface CheckAnswer {
+    /** As `kerfbook check` says it: `file:line:column: severity: message [rule]`, one a line, then the sum. */
+    readonly report: string;
+    readonly failed: boolean;
+    readonly files: readonly CheckedFile[];
+}
+
+export interface CheckedFile {
+    readonly uri: string;
+    /** From the folder, with forward slashes. */
+    readonly path: string;
+    readonly recipes: readonly string[];
+    readonly errors: number;
 }
 
 export interface CouponChoicesParams {

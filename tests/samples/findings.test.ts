@@ -2,8 +2,9 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { allFindings, type PlacedFinding } from '../../server/cli/all-findings';
+import { allFindings } from '../../server/cli/all-findings';
 import { openFiles } from '../../server/cli/open-files';
+import type { PlacedFinding } from '../../server/report/placed-finding';
 import type { Finding } from '../../shared/recipe/finding';
 
 const isGrave = ({ severity }: Finding) => severity === 'error' || severity === 'warning';

@@ -1,6 +1,6 @@
 import type { Severity } from '../../../shared/recipe/finding';
 import type { ReviewNotes } from '../../../shared/review/notes';
-import type { PlacedFinding, PlacedSilenced } from '../all-findings';
+import type { PlacedFinding, PlacedSilenced } from '../../report/placed-finding';
 
 /** What a check has found, before it is put into a format. */
 export interface CheckReport {

@@ -1,6 +1,6 @@
 import { groupBy } from '../../../shared/review/group-by';
 import { escapeMarkup as xml } from '../../../shared/sheets/escape';
-import type { PlacedFinding } from '../all-findings';
+import type { PlacedFinding } from '../../report/placed-finding';
 import { type CheckReport, fails } from './check-report';
 
 /**

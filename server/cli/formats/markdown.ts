@@ -1,5 +1,5 @@
 import { codeSpan, escapeMarkdown, spokenMarkdown, table } from '../../../shared/review/markdown';
-import type { PlacedFinding } from '../all-findings';
+import type { PlacedFinding } from '../../report/placed-finding';
 import { type CheckReport, plural, tally } from './check-report';
 
 /** Most findings in one summary: a pull request's comment holds about 65 000 characters, and nobody reads more. */

@@ -4,8 +4,8 @@ import type { ArtifactLocation, Log, Message, PhysicalLocation, ReportingDescrip
 import { version } from '../../../package.json';
 import type { Severity } from '../../../shared/recipe/finding';
 import { pageText } from '../../../shared/rules/page';
+import type { Place, PlacedFinding, PlacedSilenced } from '../../report/placed-finding';
 import { allPages, rulePage } from '../../rule-pages';
-import type { Place, PlacedFinding, PlacedSilenced } from '../all-findings';
 import type { CheckReport } from './check-report';
 
 /**

@@ -28,6 +28,17 @@ export class Workbench {
         await this.page.locator(`.editor-instance .monaco-editor[data-uri$="/${name}"]`).waitFor();
     }
 
+    /** A file's row in the explorer, its folder unfolded. */
+    async inExplorer(name: string, folder?: string): Promise<Locator> {
+        await this.command('File: Focus on Files Explorer');
+        const row = this.page.getByRole('treeitem', { name: new RegExp(`^${name.replaceAll('.', '\\.')}`) }).first();
+        const around = this.page.getByRole('treeitem', { name: folder ?? name, exact: true }).first();
+        await row.or(around).first().waitFor();
+        if (!(await row.isVisible())) await around.click();
+        await row.waitFor();
+        return row;
+    }
+
     async openBench(): Promise<void> {
         await this.page.getByRole('button', { name: 'Open Bench View to the Side' }).first().click();
         await this.bench.getByRole('tablist', { name: /Film strip/ }).waitFor();
@@ -41,12 +52,19 @@ export class Workbench {
             .waitFor();
     }
 
+    /** Runs a command by its title. In a window that has just come up the palette may not know it yet, so it is asked again. */
     async command(title: string): Promise<void> {
-        await this.ask(`>${title}`);
-        await this.page
-            .locator('.quick-input-list .monaco-list-row', { hasText: new RegExp(`^${title}`) })
-            .first()
-            .click();
+        const row = this.page.locator('.quick-input-list .monaco-list-row', { hasText: new RegExp(`^${title}`) }).first();
+        for (let attempt = 0; attempt < 4; attempt += 1) {
+            await this.ask(`>${title}`);
+            const clicked = await row.click({ timeout: 10_000 }).then(
+                () => true,
+                () => false,
+            );
+            if (clicked) return;
+            await this.page.keyboard.press('Escape');
+        }
+        throw new Error(`The command palette does not know “${title}”.`);
     }
 
     /** Opens the command palette with a text. It closes by itself when the focus moves meanwhile, so once more then. */

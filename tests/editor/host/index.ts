@@ -15,6 +15,7 @@ export async function run(): Promise<void> {
     await import('./language.test');
     await import('./commands.test');
     await import('./coupon.test');
+    await import('./tasks.test');
     const results = await runMocha(mocha);
     const report = process.env.KERFBOOK_REPORT;
     if (report !== undefined) writeFileSync(report, JSON.stringify(results));

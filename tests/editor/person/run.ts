@@ -17,13 +17,20 @@ const files = [
     'checklist',
     'looks',
     'restart',
+    'run',
     'coupon',
     'compare',
+    'new-recipe',
+    'art',
+    'walkthrough',
+    'print',
     'browser-only',
 ];
 
 /** A person's view: a browser clicks and types in the workbench. Shots go to tests/editor/shots/. */
 export async function runPerson(workshop: string, only: string | undefined): Promise<TestResult[]> {
+    // Names of files, with commas between them, or a part of a test's title.
+    const chosen = files.filter((file) => only?.split(',').includes(file));
     rmSync(places.shots, { recursive: true, force: true });
     mkdirSync(places.shots, { recursive: true });
     const home = mkdtempSync(join(tmpdir(), 'kerfbook-person-'));
@@ -35,9 +42,18 @@ export async function runPerson(workshop: string, only: string | undefined): Pro
             retries: Number(process.env.KERFBOOK_RETRIES ?? 1),
             timeout: 120_000,
             reporter: Silent,
-            ...(only === undefined ? {} : { fgrep: only }),
+            rootHooks: {
+                // How it looked when it went wrong tells more than what was waited for.
+                async afterEach(this: Mocha.Context) {
+                    const test = this.currentTest;
+                    if (test?.isFailed())
+                        await session.shot(`failed-${test.title.replaceAll(/\W+/g, '-')}`).catch(() => undefined);
+                },
+            },
+            ...(only === undefined || chosen.length > 0 ? {} : { fgrep: only }),
         });
-        for (const file of files) mocha.addFile(fileURLToPath(new URL(`${file}.test.ts`, import.meta.url)));
+        for (const file of chosen.length > 0 ? chosen : files)
+            mocha.addFile(fileURLToPath(new URL(`${file}.test.ts`, import.meta.url)));
         await mocha.loadFilesAsync();
         return await runMocha(mocha, (result) => process.stdout.write(describeResult(result)));
     } finally {

@@ -1,0 +1,118 @@
+import * as vscode from 'vscode';
+import { type InsertArtParams, method, type WrittenAnswer } from '../../shared/view/protocol';
+import type { RecipeServer } from '../server';
+import { isSafeName } from '../write/safe-path';
+import { artMimes, type BroughtArt, broughtArt } from './dropped-art';
+
+const mimes = ['text/uri-list', 'files', ...artMimes];
+const kind = vscode.DocumentDropOrPasteEditKind.Empty.append('kerfbook', 'art');
+
+/** Art that is dropped on a recipe, or pasted into it, is declared there and used in the step under it. */
+export function offerArt(server: RecipeServer): vscode.Disposable {
+    const recipes = { language: 'kerf' };
+    return vscode.Disposable.from(
+        vscode.languages.registerDocumentDropEditProvider(
+            recipes,
+            {
+                provideDocumentDropEdits: async (document, position, data, token) => {
+                    const made = await editFor(server, document, position, data, token);
+                    if (made === undefined) return undefined;
+                    const edit = new vscode.DocumentDropEdit('', made.title, kind);
+                    edit.additionalEdit = made.edit;
+                    return edit;
+                },
+            },
+            { dropMimeTypes: mimes, providedDropEditKinds: [kind] },
+        ),
+        vscode.languages.registerDocumentPasteEditProvider(
+            recipes,
+            {
+                provideDocumentPasteEdits: async (document, [range], data, _context, token) => {
+                    const made = range && (await editFor(server, document, range.start, data, token));
+                    if (made === undefined) return undefined;
+                    const edit = new vscode.DocumentPasteEdit('', made.title, kind);
+                    edit.additionalEdit = made.edit;
+                    return [edit];
+                },
+            },
+            { pasteMimeTypes: mimes, providedPasteEditKinds: [kind] },
+        ),
+    );
+}
+
+async function editFor(
+    server: RecipeServer,
+    document: vscode.TextDocument,
+    position: vscode.Position,
+    data: vscode.DataTransfer,
+    token: vscode.CancellationToken,
+): Promise<{ title: string; edit: vscode.WorkspaceEdit } | undefined> {
+    const art = await broughtArt(data);
+    if (art.length === 0 || token.isCancellationRequested) return undefined;
+    const edit = new vscode.WorkspaceEdit();
+    const uris: vscode.Uri[] = [];
+    const beside =
+        vscode.workspace.getWorkspaceFolder(document.uri) === undefined
+            ? undefined
+            : vscode.Uri.joinPath(document.uri, '..', 'art');
+    for (const each of art) {
+        const uri = 'uri' in each ? each.uri : beside && (await copied(each, beside, uris, edit));
+        if (uri !== undefined) uris.push(uri);
+    }
+    if (uris.length < art.length) {
+        void vscode.window.showWarningMessage(refusal(beside));
+        return undefined;
+    }
+    const params: InsertArtParams = {
+        uri: document.uri.toString(),
+        offset: document.offsetAt(position),
+        files: uris.map(String),
+    };
+    const answer = await server.ask<WrittenAnswer>(method.insertArt, params, token);
+    if (answer === undefined || token.isCancellationRequested) return undefined;
+    if ('problem' in answer) {
+        void vscode.window.showInformationMessage(answer.problem);
+        return undefined;
+    }
+    if (answer.version !== document.version) return undefined;
+    for (const { offset, text } of answer.edits) edit.insert(document.uri, document.positionAt(offset), text);
+    return { title: art.every((each) => 'uri' in each) ? 'Bring in as art' : 'Copy into art/ and bring in', edit };
+}
+
+function refusal(beside: vscode.Uri | undefined): string {
+    if (!vscode.workspace.isTrusted)
+        return 'This art lies outside the workspace, and nothing is copied into a workspace that is not trusted.';
+    if (beside === undefined)
+        return 'This art would have to be copied beside the recipe: open the folder that holds the recipe first.';
+    return 'This art cannot be copied beside the recipe. Put it there yourself, then drop it again.';
+}
+
+/** Asks for the file to be made in the same undoable edit, under a name that nothing has yet. */
+async function copied(
+    { name, bytes }: Exclude<BroughtArt, { readonly uri: vscode.Uri }>,
+    folder: vscode.Uri,
+    taken: readonly vscode.Uri[],
+    edit: vscode.WorkspaceEdit,
+): Promise<vscode.Uri | undefined> {
+    if (!vscode.workspace.isTrusted || !isSafeName(name)) return undefined;
+    try {
+        const contents = await bytes();
+        const dot = name.lastIndexOf('.');
+        for (let count = 1; count < 1000; count += 1) {
+            const uri = vscode.Uri.joinPath(folder, count === 1 ? name : `${name.slice(0, dot)}-${count}${name.slice(dot)}`);
+            if (taken.some((other) => other.toString() === uri.toString()) || (await exists(uri))) continue;
+            edit.createFile(uri, { contents, overwrite: false, ignoreIfExists: false });
+            return uri;
+        }
+    } catch {
+        // told by the refusal
+    }
+    return undefined;
+}
+
+function exists(uri: vscode.Uri): Promise<boolean> {
+    return Promise.resolve(vscode.workspace.fs.stat(uri)).then(
+        () => true,
+        () => false,
+    );
+}

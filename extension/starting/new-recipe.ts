@@ -1,0 +1,161 @@
+import * as vscode from 'vscode';
+import type { NewFile, NewRecipeAnswer, NewRecipeChoices, NewRecipeParams } from '../../shared/view/new-recipe';
+import { method } from '../../shared/view/protocol';
+import type { RecipeServer } from '../server';
+import { safePath } from '../write/safe-path';
+import { type } from './ask';
+import { folderFor } from './folder-for';
+import { type Draft, questions } from './questions';
+
+const artEnding = /\.(svg|png|jpe?g)$/i;
+
+/** "New Recipe…": asks for technique, stock, art and name, and writes a recipe that has been tried out. */
+export function offerNewRecipe(server: RecipeServer): vscode.Disposable {
+    return vscode.Disposable.from(
+        vscode.commands.registerCommand('kerfbook.newRecipe', (place?: unknown) => begin(server, place, {})),
+        vscode.commands.registerCommand('kerfbook.newRecipeFromArt', (place?: unknown) => {
+            const art = place instanceof vscode.Uri ? place : activeArt();
+            if (art !== undefined && artEnding.test(art.path))
+                return begin(server, art, { art: art.toString(), artChosen: true, title: spoken(art) });
+            void vscode.window.showInformationMessage('Choose a drawing (SVG) or a picture (PNG, JPEG) in the explorer first.');
+            return undefined;
+        }),
+    );
+}
+
+async function begin(server: RecipeServer, place: unknown, known: Draft): Promise<void> {
+    const folder = await folderFor(place);
+    if (folder === undefined) return;
+    const [recipes, art] = await Promise.all([
+        vscode.workspace.findFiles('**/*.kerf', unseen, 2000),
+        vscode.workspace.findFiles('**/*.{svg,png,jpg,jpeg,SVG,PNG,JPG,JPEG}', unseen, 500),
+    ]);
+    const where = { folder: folder.toString(), files: recipes.map(String) };
+    const choices = await server.ask<NewRecipeChoices>(method.newRecipeChoices, where);
+    if (choices === undefined) return;
+    const draft = await ask(
+        choices,
+        art.toSorted((a, b) => (a.path < b.path ? -1 : 1)),
+        known,
+    );
+    if (draft?.technique === undefined || draft.board === undefined || draft.laser === undefined) return;
+    const { technique, board, veneer, laser, title = '' } = draft;
+    const params: NewRecipeParams = {
+        ...where,
+        technique,
+        board,
+        ...(veneer === undefined ? {} : { veneer }),
+        laser,
+        ...(draft.art === undefined ? {} : { art: draft.art }),
+        title,
+    };
+    const answer = await sized(server, params);
+    if (answer !== undefined) await write(folder, answer.files);
+}
+
+/** What is made is no art, and other tools' folders hold none. */
+const unseen = '**/{node_modules,.git,made}/**';
+
+async function ask(choices: NewRecipeChoices, art: readonly vscode.Uri[], known: Draft): Promise<Draft | undefined> {
+    const all = questions(choices, art);
+    const drafts: Draft[] = [known];
+    const asked: number[] = [];
+    for (let index = 0; index < all.length; ) {
+        const draft = drafts.at(-1)!;
+        const question = all[index]!(draft, asked.length + 1);
+        const result = await question;
+        if (result === 'broken-off') return undefined;
+        if (result === 'back') {
+            index = asked.pop() ?? 0;
+            if (drafts.length > 1) drafts.pop();
+            continue;
+        }
+        if (result !== undefined) {
+            asked.push(index);
+            drafts.push(result.answer);
+        }
+        index += 1;
+    }
+    return drafts.at(-1);
+}
+
+type Answer = Exclude<NewRecipeAnswer, { readonly problem: string }>;
+
+/** The recipe at the size that it comes to by itself, or at the one that was typed over it. */
+async function sized(server: RecipeServer, params: NewRecipeParams): Promise<Answer | undefined> {
+    const first = await worked(server, params);
+    if (first === undefined) return undefined;
+    const proposed = `${first.size.width} x ${first.size.height} mm`;
+    const typed = await type(
+        {
+            title: 'New Recipe',
+            step: 1,
+            of: 1,
+            prompt: 'How large is the piece? Enter takes what fits the art, the board and the laser.',
+            value: proposed,
+        },
+        (text) => (sizeIn(text) === undefined ? 'Two lengths, such as 240 x 120 mm or 6 x 4 in.' : undefined),
+    );
+    if (typeof typed === 'string') return undefined;
+    const size = sizeIn(typed.answer);
+    return typed.answer.trim() === proposed || size === undefined ? first : worked(server, { ...params, size });
+}
+
+async function worked(server: RecipeServer, params: NewRecipeParams): Promise<Answer | undefined> {
+    const answer = await vscode.window.withProgress(
+        { location: vscode.ProgressLocation.Window, title: 'Trying the recipe out' },
+        () => server.ask<NewRecipeAnswer>(method.newRecipe, params),
+    );
+    if (answer === undefined || !('problem' in answer)) return answer;
+    void vscode.window.showErrorMessage(answer.problem);
+    return undefined;
+}
+
+/** mm */
+function sizeIn(text: string): { width: number; height: number } | undefined {
+    const [, width, height, unit] = /^\s*(\d+(?:[.,]\d+)?)\s*x\s*(\d+(?:[.,]\d+)?)\s*(mm|cm|in)?\s*$/i.exec(text) ?? [];
+    const scale = unit?.toLowerCase() === 'in' ? 25.4 : unit?.toLowerCase() === 'cm' ? 10 : 1;
+    const [w, h] = [width, height].map((each) => Number(each?.replace(',', '.')) * scale) as [number, number];
+    return w >= 5 && h >= 5 && w <= 5000 && h <= 5000 ? { width: w, height: h } : undefined;
+}
+
+/** Nothing that is there is written over. Opens the recipe, and the bench view beside it. */
+async function write(folder: vscode.Uri, files: readonly NewFile[]): Promise<void> {
+    const edit = new vscode.WorkspaceEdit();
+    for (const file of files) {
+        const names = safePath(file.path);
+        if (names === undefined) {
+            void vscode.window.showErrorMessage(`“${file.path}” cannot be the name of a file. Call the recipe otherwise.`);
+            return;
+        }
+        const contents =
+            'text' in file
+                ? new TextEncoder().encode(file.text)
+                : Uint8Array.from(atob(file.base64), (letter) => letter.charCodeAt(0));
+        edit.createFile(vscode.Uri.joinPath(folder, ...names), { contents, overwrite: false, ignoreIfExists: false });
+    }
+    if (!(await vscode.workspace.applyEdit(edit))) {
+        void vscode.window.showErrorMessage(
+            `A file of that name is there already (${files.map(({ path }) => path).join(', ')}). Nothing was written.`,
+        );
+        return;
+    }
+    const recipe = vscode.Uri.joinPath(folder, ...files[0]!.path.split('/'));
+    await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(recipe));
+    await vscode.commands.executeCommand('kerfbook.openBenchViewToSide', recipe);
+}
+
+function activeArt(): vscode.Uri | undefined {
+    const input = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
+    return input instanceof vscode.TabInputText || input instanceof vscode.TabInputCustom ? input.uri : undefined;
+}
+
+/** A file's name as somebody would say it. */
+function spoken({ path }: vscode.Uri): string {
+    const words = path
+        .slice(path.lastIndexOf('/') + 1)
+        .replace(/\.[^.]*$/, '')
+        .replaceAll(/[-_]+/g, ' ')
+        .trim();
+    return words.charAt(0).toUpperCase() + words.slice(1);
+}

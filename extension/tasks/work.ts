@@ -1,0 +1,71 @@
+import * as vscode from 'vscode';
+import { type BuildAnswer, type CheckAnswer, method } from '../../shared/view/protocol';
+import type { RecipeServer } from '../server';
+import { isSafeName } from '../write/safe-path';
+import { writeAll } from '../write/write-files';
+import type { Say } from './work-terminal';
+
+/** Says what would go wrong, as the command line does. 1 if something would. */
+export async function checkFolder(
+    server: RecipeServer,
+    folder: vscode.Uri,
+    strict: boolean,
+    say: Say,
+    token: vscode.CancellationToken,
+): Promise<number> {
+    const answer = await server.ask<CheckAnswer>(method.check, { folder: folder.toString(), strict }, token);
+    if (answer === undefined) return 2;
+    say(answer.report.trimEnd());
+    return answer.failed ? 1 : 0;
+}
+
+/** Writes the files of every recipe in which no error is open. 1 if one was held back. */
+export async function buildFolder(
+    server: RecipeServer,
+    folder: vscode.Uri,
+    say: Say,
+    token: vscode.CancellationToken,
+): Promise<number> {
+    const answer = await server.ask<CheckAnswer>(method.check, { folder: folder.toString() }, token);
+    if (answer === undefined) return 2;
+    let held = 0;
+    for (const { uri, path, recipes, errors } of answer.files) {
+        if (recipes.length === 0) continue;
+        if (errors > 0) {
+            say(
+                answer.report
+                    .split('\n')
+                    .filter((line) => line.startsWith(`${path}:`) && line.includes(': error: '))
+                    .join('\n'),
+            );
+            say(`${path}: ${errors} ${errors === 1 ? 'error' : 'errors'} open, nothing written`);
+            held += 1;
+            continue;
+        }
+        for (const recipe of recipes) {
+            if (token.isCancellationRequested) return 2;
+            held += await buildRecipe(server, vscode.Uri.parse(uri, true), recipe, say, token);
+        }
+    }
+    return held > 0 ? 1 : 0;
+}
+
+async function buildRecipe(
+    server: RecipeServer,
+    uri: vscode.Uri,
+    recipe: string,
+    say: Say,
+    token: vscode.CancellationToken,
+): Promise<number> {
+    const built = await server.ask<BuildAnswer>(method.build, { uri: uri.toString(), recipe }, token);
+    if (built === undefined || built.files.length === 0 || !isSafeName(recipe)) {
+        say(`${recipe}: nothing written. ${built?.problems.join(' ') ?? ''}`.trim());
+        return 1;
+    }
+    const folder = vscode.Uri.joinPath(uri, '..', 'made', recipe);
+    const problems = [...built.problems];
+    const written = await writeAll(folder, built.files, problems);
+    say(`${vscode.workspace.asRelativePath(folder)}: ${written} ${written === 1 ? 'file' : 'files'} written`);
+    for (const problem of problems) say(`  ${problem}`);
+    return 0;
+}

@@ -1,0 +1,108 @@
+import { type LangiumDocument, type URI, UriUtils } from 'langium';
+import type { ArtSize } from '../../shared/art/art-size';
+import type { NewRecipeParams } from '../../shared/view/new-recipe';
+import { isBuiltIn } from '../built-in';
+import * as ast from '../generated/ast';
+import type { KerfServices } from '../module';
+import { freeName } from './free-name';
+import { inSight, neededFiles } from './needed-files';
+import { pickedLaser, pickedSheet } from './picked-stock';
+import { declared } from './shop-here';
+import { sizesOf } from './sizes';
+import type { Extent, Start } from './start';
+import { startText } from './start-text';
+import { suppliesOf } from './supplies';
+
+const workshopFile = 'workshop.kerf';
+
+export interface Begun {
+    readonly name: string;
+    /** Texts of the files that are to be written, by their names in the folder; the recipe first. */
+    readonly texts: ReadonlyMap<string, string>;
+    readonly size: Extent;
+}
+
+/**
+ * A new recipe from what was chosen. Nothing of it is tried out here.
+ * @param art address of the art and what it is like; the address need not exist yet
+ */
+export function beginRecipe(
+    params: NewRecipeParams,
+    art: { readonly uri: URI; readonly size: ArtSize },
+    folder: URI,
+    documents: readonly LangiumDocument[],
+    services: KerfServices,
+): Begun | { readonly problem: string } {
+    const { technique } = params;
+    if (technique === 'picture' && art.size.kind === 'vector')
+        return { problem: `A picture in greys is burnt from a PNG or JPEG; ${UriUtils.basename(art.uri)} is a drawing.` };
+    const names = new Set(documents.flatMap(namesIn));
+    const shelf = { documents, names, services };
+    const board = pickedSheet('board', params.board, shelf);
+    if ('problem' in board) return board;
+    const laser = pickedLaser(params.laser, shelf);
+    if ('problem' in laser) return laser;
+    if (technique === 'inlay' && !laser.foilStops)
+        return { problem: `Foil does not stop the beam of ${laser.name}: the veneer half of an inlay cannot be burnt with it.` };
+    const veneer = params.veneer && pickedSheet('veneer', params.veneer, shelf, board.moisture);
+    if (technique === 'inlay' && veneer === undefined) return { problem: 'An inlay wants a veneer.' };
+    if (veneer !== undefined && 'problem' in veneer) return veneer;
+
+    const nodes = [board.node, laser.node, veneer?.node].filter((node) => node !== undefined);
+    const files = neededFiles(nodes, documents, services);
+    const used = files.map((file) => UriUtils.relative(folder, file.uri));
+    const blocks = [laser.text, board.text, veneer?.text].filter((text) => text !== undefined);
+    const isNewFile =
+        blocks.length > 0 && !documents.some(({ uri }) => UriUtils.equals(uri, UriUtils.joinPath(folder, workshopFile)));
+    const supplies = suppliesOf(
+        [...inSight(files, services), ...documents.filter(({ uri }) => isBuiltIn(uri.toString()))],
+        board.wood?.colour ?? '',
+    );
+    const sizes = sizesOf(art.size, { board: board.bought, veneer: veneer?.bought, field: laser.field }, params.size);
+    const coupons = declared(documents, ast.isCoupon);
+    const unmeasured = [board, ...(veneer === undefined ? [] : [veneer])].filter(
+        ({ node }) =>
+            !coupons.some((coupon) => node !== undefined && coupon.sheet?.ref === node && coupon.laser?.ref === laser.node),
+    );
+    const name = freeName(params.title, names, 'piece', services);
+    const artName = freeName(UriUtils.basename(art.uri).replace(/\.[^.]*$/, ''), own, 'art', services);
+    const start: Start = {
+        technique,
+        name,
+        title: params.title.trim() === '' ? name : params.title,
+        uses: isNewFile ? [workshopFile, ...used] : used,
+        stock: isNewFile ? [] : blocks,
+        laser: laser.name,
+        board: {
+            name: board.name,
+            bleeds: board.wood?.bleeds ?? true,
+            ...(board.thickness === undefined ? {} : { thinnest: board.thickness.value - board.thickness.tolerance }),
+        },
+        size: sizes.blank,
+        art: {
+            name: artName,
+            path: UriUtils.relative(folder, art.uri),
+            bitmap: art.size.kind === 'bitmap',
+            page: sizes.page,
+            sized: sizes.sized,
+        },
+        remarks: unmeasured.map(
+            (thing) =>
+                `No coupon of ${thing.name} has been burnt on ${laser.name} yet, so its settings are guesses: Make Coupon tells how.`,
+        ),
+        ...supplies,
+        ...(veneer === undefined
+            ? {}
+            : { inlay: { veneer: { name: veneer.name, thickness: veneer.thickness?.value ?? 0.6 }, glue: supplies.glue } }),
+    };
+    const texts = new Map([[`${name}.kerf`, startText(start)]]);
+    if (isNewFile) texts.set(workshopFile, `${blocks.join('\n\n')}\n`);
+    return { name, texts, size: sizes.blank };
+}
+
+/** Names of the blanks and steps that a new recipe has itself. */
+const own: ReadonlySet<string> = new Set(['piece', 'inset', 'pocket', 'relief', 'drawing']);
+
+function namesIn({ parseResult: { value } }: LangiumDocument): string[] {
+    return ast.isFile(value) ? value.entries.flatMap((entry) => ('name' in entry && entry.name ? [entry.name] : [])) : [];
+}

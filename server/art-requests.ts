@@ -1,0 +1,21 @@
+import { URI } from 'langium';
+import type { CancellationToken, Connection } from 'vscode-languageserver';
+import { insertArt } from '../language/editing/insert-art';
+import { type InsertArtParams, method } from '../shared/view/protocol';
+import type { Workshop } from './workshop/workshop';
+
+/** Answers what the editor asks when art is dropped on a recipe or pasted into it. */
+export function answerArtRequests(connection: Connection, workshop: Workshop): void {
+    connection.onRequest(method.insertArt, async (params: InsertArtParams, token: CancellationToken): Promise<unknown> => {
+        const document = await workshop.linked(params.uri, token);
+        if (document === undefined) return null;
+        const edits = insertArt(
+            document,
+            params.offset,
+            params.files.map((file) => URI.parse(file)),
+            workshop.services,
+        );
+        if (edits === undefined) return { problem: 'There is no recipe in this file that the art could be for.' };
+        return { uri: document.uri.toString(), version: document.textDocument.version, edits };
+    });
+}

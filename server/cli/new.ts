@@ -1,0 +1,91 @@
+import { mkdir, stat, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { parseArgs } from 'node:util';
+import { choicesOf } from '../../language/starting/shop-here';
+import { type NewRecipeChoices, type Picked, type Technique, techniques } from '../../shared/view/new-recipe';
+import { LocalAsker } from '../engine/asker';
+import { newRecipe } from '../starting/new-recipe';
+import { openWorkshop } from '../workshop/open-workshop';
+import { diskSource, UsageError } from './open-files';
+import { recipeFilesIn } from './recipe-files';
+
+/** `kerfbook new`: a recipe to begin with, in this folder or below --in. Nothing that is there is written over. */
+export async function newCommand(args: string[]): Promise<number> {
+    const { values, positionals } = parseArgs({
+        args,
+        allowPositionals: true,
+        options: {
+            technique: { type: 'string' },
+            board: { type: 'string' },
+            veneer: { type: 'string' },
+            laser: { type: 'string' },
+            art: { type: 'string' },
+            size: { type: 'string' },
+            in: { type: 'string', default: '.' },
+        },
+    });
+    const title = positionals.join(' ').trim();
+    if (title === '') throw new UsageError('Say what the recipe is to be called.');
+    const technique = techniqueOf(values.technique);
+    const folder = path.resolve(values.in);
+    const files = (await recipeFilesIn(process.cwd())).map((file) => pathToFileURL(file).toString());
+    const source = await diskSource([process.cwd()]);
+    const asker = new LocalAsker();
+    const { workshop } = await openWorkshop(source, files, undefined, asker);
+    const documents = workshop.services.shared.workspace.LangiumDocuments.all.toArray();
+    const choices = choicesOf(documents);
+    const params = {
+        folder: pathToFileURL(folder).toString(),
+        files,
+        title,
+        technique,
+        board: pick('board', values.board, choices.boards),
+        ...(values.veneer === undefined ? {} : { veneer: pick('veneer', values.veneer, choices.veneers) }),
+        laser: pick('laser', values.laser, choices.lasers),
+        ...(values.art === undefined ? {} : { art: pathToFileURL(path.resolve(values.art)).toString() }),
+        ...(values.size === undefined ? {} : { size: sizeOf(values.size) }),
+    };
+    const answer = await newRecipe(params, { workshop, documents, source, asker });
+    if ('problem' in answer) throw new UsageError(answer.problem);
+    for (const file of answer.files) {
+        const target = path.join(folder, ...file.path.split('/'));
+        if (await stat(target).catch(() => undefined)) throw new UsageError(`${path.relative('.', target)} is there already.`);
+    }
+    for (const file of answer.files) {
+        const target = path.join(folder, ...file.path.split('/'));
+        await mkdir(path.dirname(target), { recursive: true });
+        await writeFile(target, 'text' in file ? file.text : Buffer.from(file.base64, 'base64'), { flag: 'wx' });
+        process.stdout.write(`${path.relative('.', target)}\n`);
+    }
+    for (const finding of answer.findings) process.stderr.write(`${finding}\n`);
+    return 0;
+}
+
+function techniqueOf(text: string | undefined): Technique {
+    const technique = techniques.find((each) => each === text);
+    if (technique === undefined) throw new UsageError(`--technique is one of ${techniques.join(', ')}.`);
+    return technique;
+}
+
+/** The only one of the shop's own where nothing was said; what is built in has to be named. */
+function pick(
+    what: keyof NewRecipeChoices extends `${infer S}s` ? S : never,
+    name: string | undefined,
+    all: readonly Picked[],
+): Picked {
+    const own = all.filter(({ file }) => file !== undefined);
+    if (name === undefined && own.length === 1) return own[0]!;
+    const found = all.find((each) => each.name === name);
+    if (found !== undefined) return found;
+    const names = (own.length > 0 ? own : all).map((each) => each.name).join(', ');
+    throw new UsageError(name === undefined ? `Say --${what}: ${names}.` : `There is no ${what} ${name}; there is ${names}.`);
+}
+
+/** `120x80`, in mm. */
+function sizeOf(text: string): { width: number; height: number } {
+    const [width, height] = (/^(\d+(?:\.\d+)?)\s*x\s*(\d+(?:\.\d+)?)$/.exec(text) ?? []).slice(1).map(Number);
+    if (!(width! > 0 && height! > 0 && width! < 10_000 && height! < 10_000))
+        throw new UsageError('--size is two numbers of mm, such as 120x80.');
+    return { width: width!, height: height! };
+}

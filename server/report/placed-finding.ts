@@ -1,0 +1,90 @@
+import { type LangiumDocument, URI } from 'langium';
+import type { Where } from '../../shared/quantity/where';
+import type { Finding } from '../../shared/recipe/finding';
+import type { Silenced } from '../../shared/rules/examine';
+import type { Workshop } from '../workshop/workshop';
+
+/** A place as people and tools read it: path of the file, line and column from 1, the end behind the last character. */
+export interface Place {
+    readonly file: string;
+    readonly line: number;
+    readonly column: number;
+    readonly endLine: number;
+    readonly endColumn: number;
+}
+
+export interface PlacedFinding extends Place {
+    readonly finding: Finding;
+    readonly related: readonly (Place & { readonly message: string })[];
+}
+
+/** How a file is called for those who read the report. */
+export type Naming = (document: LangiumDocument) => string;
+
+/** Everything there is to say of a file, in the order of its lines: what the editor shows, and nothing else. */
+export async function placedFindings(workshop: Workshop, document: LangiumDocument, naming: Naming): Promise<PlacedFinding[]> {
+    const uri = document.uri.toString();
+    const findings = [...workshop.textFindings(document), ...((await tradeFindings(workshop, document)) ?? [])];
+    return findings
+        .filter(({ where }) => where.uri === uri)
+        .sort((a, b) => a.where.offset - b.where.offset || (a.rule < b.rule ? -1 : 1))
+        .map((finding) => ({
+            finding,
+            ...placeIn(document, finding.where, naming),
+            related: finding.related.flatMap(({ message, where }) => {
+                const place = placeOf(workshop, where, naming);
+                return place === undefined ? [] : [{ ...place, message }];
+            }),
+        }));
+}
+
+export interface PlacedSilenced extends PlacedFinding {
+    readonly reason: string;
+    /** Where it is allowed. */
+    readonly allowed?: Place;
+}
+
+/** What `allow … because` keeps quiet in a file, in the order of its lines. */
+export function placedSilenced(
+    workshop: Workshop,
+    document: LangiumDocument,
+    silenced: readonly Silenced[],
+    naming: Naming,
+): PlacedSilenced[] {
+    const uri = document.uri.toString();
+    return silenced
+        .filter(({ finding }) => finding.where.uri === uri)
+        .sort((a, b) => a.finding.where.offset - b.finding.where.offset)
+        .map(({ finding, allow }) => {
+            const allowed = placeOf(workshop, allow.where, naming);
+            const place = placeIn(document, finding.where, naming);
+            return { finding, ...place, related: [], reason: allow.reason, ...(allowed !== undefined && { allowed }) };
+        });
+}
+
+/** Once more when somebody else has asked the same meanwhile, as an editor does that shows the file. */
+async function tradeFindings(workshop: Workshop, document: LangiumDocument): Promise<readonly Finding[] | undefined> {
+    for (let times = 0; times < 5; times += 1) {
+        const findings = await workshop.tradeFindings(document);
+        if (findings !== undefined) return findings;
+    }
+    return undefined;
+}
+
+function placeOf({ services }: Workshop, where: Where, naming: Naming): Place | undefined {
+    const documents = services.shared.workspace.LangiumDocuments;
+    const document = where.uri === '' ? undefined : documents.getDocument(URI.parse(where.uri));
+    return document === undefined ? undefined : placeIn(document, where, naming);
+}
+
+function placeIn(document: LangiumDocument, { offset, length }: Where, naming: Naming): Place {
+    const start = document.textDocument.positionAt(offset);
+    const end = document.textDocument.positionAt(offset + length);
+    return {
+        file: naming(document),
+        line: start.line + 1,
+        column: start.character + 1,
+        endLine: end.line + 1,
+        endColumn: end.character + 1,
+    };
+}

@@ -1,0 +1,48 @@
+import { existsSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { afterEach, beforeEach, expect, it } from 'vitest';
+import { samples } from '../kit/new-recipe-shop';
+import { TemporaryRepository } from '../kit/temporary-repository';
+
+let shop: TemporaryRepository;
+beforeEach(() => {
+    shop = new TemporaryRepository({ 'workshop.kerf': samples('workshop.kerf'), 'art/heron.svg': samples('art/heron.svg') });
+});
+afterEach(() => shop.remove());
+
+const lid = ['new', 'Slipway', 'lid', '--technique', 'inlay', '--board', 'walnut-12', '--laser', 'shed'];
+
+it('kerfbook new writes a recipe that kerfbook check has nothing against, and never writes over one', async () => {
+    const made = await shop.kerfbook([...lid, '--art', 'art/heron.svg', '--size', '240x200']);
+    expect(made).toMatchObject({ code: 0, out: 'slipway-lid.kerf\n', err: '' });
+    const text = readFileSync(path.join(shop.folder, 'slipway-lid.kerf'), 'utf8');
+    expect(text).toContain('size 240 x 200 mm');
+    const checked = await shop.kerfbook(['check', '--strict', 'slipway-lid.kerf']);
+    expect(checked.out).toContain('0 errors, 0 warnings');
+    expect(checked.code).toBe(0);
+    const again = await shop.kerfbook([...lid, '--art', 'art/heron.svg']);
+    expect(again.out).toBe('slipway-lid-2.kerf\n');
+});
+
+it('kerfbook new begins where there is nothing, with a drawing or a picture of its own', async () => {
+    const bare = new TemporaryRepository();
+    const made = await bare.kerfbook(['new', 'Ebb', '--technique', 'picture', '--board', 'black-cherry', '--laser', 'co2']);
+    expect(made).toMatchObject({ code: 0, out: 'ebb.kerf\nworkshop.kerf\nart/ebb.png\n', err: '' });
+    const checked = await bare.kerfbook(['check', '--strict']);
+    expect(checked).toMatchObject({ code: 0, out: expect.stringContaining('2 files: 0 errors, 0 warnings') });
+    bare.remove();
+});
+
+it.each([
+    [['new'], 'Say what the recipe is to be called.'],
+    [['new', 'Lid'], '--technique is one of engraving, filled, inlay, picture.'],
+    [['new', 'Lid', '--technique', 'filled', '--laser', 'shed'], 'Say --board: walnut-12'],
+    [['new', 'Lid', '--technique', 'filled', '--board', 'oak', '--laser', 'shed'], 'There is no board oak; there is walnut-12'],
+    [[...lid, '--size', 'large'], '--size is two numbers of mm'],
+    [[...lid, '--art', '../elsewhere.svg'], 'lies outside the workspace'],
+])('%j: %s', async (args, problem) => {
+    const { code, err } = await shop.kerfbook(args);
+    expect(err).toContain(problem);
+    expect(code).toBe(2);
+    expect(existsSync(path.join(shop.folder, 'lid.kerf'))).toBe(false);
+});
