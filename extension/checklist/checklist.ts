@@ -55,6 +55,21 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, mem
         draw();
     };
 
+    /** Ticks a step, or takes its tick away: for the keyboard and the menu. */
+    const toggle = async (node: Node | undefined) => {
+        let chosen = node;
+        if (chosen === undefined) {
+            // The arrow keys move the tree's focus, of which only its selection can be seen here.
+            await vscode.commands.executeCommand('list.selectAndPreserveFocus');
+            [chosen] = view.selection;
+        }
+        if (chosen?.kind !== 'step') return;
+        const here = job();
+        if (book.of(here)[chosen.item.id] === undefined) return measureAndTick(here, chosen.item);
+        book.untick(here, chosen.item.id);
+        draw();
+    };
+
     const finish = async () => {
         const { uri, checklist } = current;
         if (uri !== undefined && checklist !== undefined) await finishRun(server, book, runs, uri, checklist, draw);
@@ -85,6 +100,7 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, mem
             if (reason !== undefined && runs.changed(document.uri.toString(), document.getText())) draw();
         }),
         announceWaits(book, () => tree.refreshWaits(book.of(job()))),
+        vscode.commands.registerCommand('kerfbook.tickStep', toggle),
         vscode.commands.registerCommand('kerfbook.resetChecklist', reset),
         vscode.commands.registerCommand('kerfbook.finishRun', finish),
         vscode.commands.registerCommand('kerfbook.measureStep', async (node: Node | undefined) => {
