@@ -35,7 +35,7 @@ function scopes(text: string): Record<string, string> {
 }
 
 const keywords = [
-    ...new Set([...readFileSync(at('language/kerf.langium'), 'utf8').matchAll(/'([a-z]+)'/g)].map(([, word]) => word!)),
+    ...new Set([...readFileSync(at('language/kerf.langium'), 'utf8').matchAll(/'([a-z][a-z-]*)'/g)].map(([, word]) => word!)),
 ];
 
 describe('the highlighting grammar', () => {

@@ -1,8 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { AstUtils, type CstNode, CstUtils, GrammarAST, type LangiumDocument } from 'langium';
+import { AstUtils, type CstNode, CstUtils, GrammarAST, GrammarUtils, type LangiumDocument } from 'langium';
 import { describe, expect, it } from 'vitest';
-import type { MarkupContent } from 'vscode-languageserver';
+import type { MarkupContent, TextEdit } from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import { builtInText, builtInUris } from '../../language/built-in';
+import { blockHeads, entries, sharedEntries, steps } from '../../language/parsing/block-words';
+import { textFindings } from '../../language/text-findings';
 import { constructs } from '../../language/vocabulary/constructs';
 import { propertiesOf } from '../../language/vocabulary/lookup';
 import { open, services } from './services';
@@ -88,6 +91,113 @@ describe('every word of the grammar', () => {
         }
         expect([...grammarWords].filter((word) => !seen.has(word))).toEqual([]);
         expect([...silent]).toEqual([]);
+    });
+});
+
+/** A place where a word of the grammar stands in a text, or where it is used as a value. */
+interface Place {
+    readonly document: LangiumDocument;
+    readonly word: string;
+    readonly offset: number;
+}
+
+async function* wordsInTexts(): AsyncIterable<Place> {
+    for (const text of texts) {
+        const document = await open(text);
+        for (const leaf of CstUtils.streamCst(document.parseResult.value.$cstNode!)) {
+            if (!GrammarAST.isKeyword(leaf.grammarSource) || !/\p{L}/u.test(leaf.text)) continue;
+            yield { document, word: leaf.text, offset: leaf.offset };
+        }
+    }
+}
+
+describe('every word of the grammar, too,', () => {
+    it('is proposed where it may stand', async () => {
+        const left = new Set(grammarWords);
+        for await (const { document, word, offset } of wordsInTexts()) {
+            if (!left.has(word)) continue;
+            const text = document.textDocument.getText();
+            // As it is typed: the rest of the line is not there yet.
+            const end = text.indexOf('\n', offset);
+            const typed = await open(`${text.slice(0, offset)}${text.slice(end < 0 ? text.length : end)}`);
+            const list = await services.lsp.CompletionProvider!.getCompletion(typed, {
+                textDocument: { uri: typed.uri.toString() },
+                position: typed.textDocument.positionAt(offset),
+            });
+            for (const { label } of list?.items ?? []) for (const part of label.split(' ')) left.delete(part);
+        }
+        expect([...left]).toEqual([]);
+    });
+
+    it('is explained with an example, if it begins a line', async () => {
+        const bare = new Set<string>();
+        for await (const { document, word, offset } of wordsInTexts()) {
+            const line = document.textDocument.getText().slice(0, offset).split('\n').at(-1)!;
+            if (line.trim() !== '') continue;
+            const leaf = CstUtils.findLeafNodeAtOffset(document.parseResult.value.$cstNode!, offset)!;
+            if (!/```kerf\n.*\b(?:\w|-)/.test(await said(document, leaf))) bare.add(word);
+        }
+        expect([...bare]).toEqual([]);
+    });
+
+    it('is known to the one who looks after braces, if it begins a block', () => {
+        const known = new Set([...blockHeads, ...entries, 'without']);
+        expect(constructs.map(({ word }) => word).filter((word) => !known.has(word))).toEqual([]);
+        const inFile = constructs.filter(({ where }) => where === 'file').map(({ word }) => word);
+        expect(inFile.filter((word) => !entries.has(word) && !sharedEntries.has(word))).toEqual([]);
+        const inRecipe = constructs.filter(({ where, type }) => where === 'step' && type !== 'Inserted').map(({ word }) => word);
+        expect(inRecipe.filter((word) => !steps.has(word) && word !== 'without')).toEqual([]);
+    });
+});
+
+describe('every example', () => {
+    const all = ['Recipe', ...constructs.map(({ type }) => type)].flatMap((type) =>
+        propertiesOf(type).map(({ words, example }) => [`${words} of ${type}`, block(type, example)] as const),
+    );
+    const whole = constructs
+        .filter(({ example }) => !/[…]/.test(example))
+        .map(({ word, where, example }) => [word, where === 'file' ? example : `recipe r {\n${example}\n}`] as const);
+
+    it.each([...all, ...whole])('of %s can be read, and layout keeps it', async (_what, text) => {
+        const document = await open(text);
+        const findings = textFindings(document, services);
+        const wrong = findings.filter(({ rule }) => /syntax|unit|word|impossible|magnitude|reserved/.test(rule));
+        expect(wrong.map(({ message }) => message)).toEqual([]);
+        const edits = services.lsp.Formatter!.formatDocument(document, {
+            textDocument: { uri: document.uri.toString() },
+            options: { tabSize: 2, insertSpaces: true },
+        });
+        const after = TextDocument.applyEdits(document.textDocument, (await edits) as TextEdit[]);
+        expect(after.replaceAll(/\s/g, '')).toBe(text.replaceAll(/\s/g, ''));
+        expect(textFindings(await open(after), services).map(({ rule }) => rule)).toEqual(findings.map(({ rule }) => rule));
+    });
+});
+
+describe('every name', () => {
+    it('is coloured where it is declared and where it is meant', async () => {
+        const plain: string[] = [];
+        for (const text of texts) {
+            const document = await open(text);
+            const { data } = await services.lsp.SemanticTokenProvider!.semanticHighlight(document, {
+                textDocument: { uri: document.uri.toString() },
+            });
+            const coloured = new Set<number>();
+            for (let [at, line, column] = [0, 0, 0]; at < data.length; at += 5) {
+                line += data[at]!;
+                column = data[at]! > 0 ? data[at + 1]! : column + data[at + 1]!;
+                coloured.add(document.textDocument.offsetAt({ line, character: column }));
+            }
+            for (const node of AstUtils.streamAst(document.parseResult.value)) {
+                const name = GrammarUtils.findNodeForProperty(node.$cstNode, 'name');
+                if (name !== undefined && !coloured.has(name.offset)) plain.push(`${name.text} of ${node.$type}`);
+            }
+            for (const reference of document.references) {
+                if (!('ref' in reference) || reference.ref === undefined || reference.$refNode === undefined) continue;
+                if (!coloured.has(reference.$refNode.offset))
+                    plain.push(`${reference.$refText} in ${reference.$refNode.astNode.$type}`);
+            }
+        }
+        expect(plain).toEqual([]);
     });
 });
 
