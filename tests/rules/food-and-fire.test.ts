@@ -103,6 +103,8 @@ describe('oily-rags', () => {
     it('is silent with a step that speaks of rags, and for other finishes', async () => {
         await silent(oiled('any-oil', 'do "burn the rags in the stove" for 5 min'), 'oily-rags');
         await silent(oiled('any-wax'), 'oily-rags');
+        const before = oiled('any-oil').replace('finish b with', 'do "fetch rags" for 1 min finish b with');
+        expect(await of(before, 'oily-rags')).toHaveLength(1);
     });
 });
 

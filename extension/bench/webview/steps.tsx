@@ -46,7 +46,7 @@ function Facts({ step, textVersion }: { step: StepView; textVersion: number }) {
     return (
         <ul class="facts">
             {step.facts.map(({ label, value, where, written }) => (
-                <li key={label === 'caution' ? value : label}>
+                <li key={label === 'caution' ? value : label} class={label === 'caution' ? 'of-caution' : undefined}>
                     {where === undefined ? (
                         <span class="fact">
                             <span class="label">{label}</span> <span class="value">{value}</span>
