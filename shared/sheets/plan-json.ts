@@ -95,7 +95,7 @@ function cuttingJson({ sheet, size, yielded, consumed }: Cutting): unknown {
 }
 
 function stepJson(plan: StepPlan, region: (of: Region) => unknown): object {
-    const { step, title, times, blank, unplanned, laser, fill, inlay, sand, wood } = plan;
+    const { step, title, times, blank, unplanned, laser, fill, inlay, sand, wood, cautions } = plan;
     return {
         index: step.index,
         kind: step.kind,
@@ -104,6 +104,7 @@ function stepJson(plan: StepPlan, region: (of: Region) => unknown): object {
         blank: blank ?? null,
         times,
         ...(unplanned === undefined ? {} : { unplanned }),
+        ...(cautions === undefined ? {} : { cautions }),
         ...(laser === undefined
             ? {}
             : {
@@ -156,6 +157,7 @@ function stepJson(plan: StepPlan, region: (of: Region) => unknown): object {
                                     placed: inlay.marks.placed,
                                     diameter: inlay.marks.diameter,
                                     asymmetry: inlay.marks.asymmetry,
+                                    apart: inlay.marks.apart ?? null,
                                 },
                             }),
                   },

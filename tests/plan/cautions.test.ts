@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { whatComesFirst } from '../../shared/plan/cautions';
 import type { Plan } from '../../shared/plan/plan';
 import { jobSheet } from '../../shared/sheets/job-sheet';
+import { planJson } from '../../shared/sheets/plan-json';
 import { stepFacts } from '../../shared/sheets/step-facts';
 import { makeChecklist } from '../../shared/view/make-checklist';
 import { planOf } from '../kit/plan-of';
@@ -60,6 +61,7 @@ describe('the cautions of a plan', () => {
         expect(stepFacts(plan.steps[0]!).find(({ label }) => label === 'caution')!.value).toContain(rags);
         expect(makeChecklist(plan).items[0]!.tooltip).toContain(rags);
         expect(jobSheet(plan, []).text.split(rags)).toHaveLength(3);
+        expect(JSON.stringify(planJson(plan, [])).split(rags)).toHaveLength(3);
     });
     it('are none for a recipe that does nothing', async () => {
         expect((await planOf(`${shop}recipe idle "Idle" { revision 1 }`)).cautions).toEqual([]);
