@@ -1,10 +1,9 @@
-import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { Connection } from 'vscode-languageserver';
 import { byContent } from './files/content-version';
 import { diskReader } from './files/disk-reader';
 import { guardedFileSystem } from './files/guarded-file-system';
 import { WorkspaceFiles } from './files/workspace-files';
+import { followFolders } from './follow-folders';
 import { GitVersions } from './git/git-versions';
 import { serveLanguage } from './language-server';
 import { nodePort } from './worker/node-port';
@@ -22,23 +21,5 @@ export function serveNode(connection: Connection, workerFile: string): void {
         asker,
         versions: new GitVersions(files, asker),
     });
-    const { shared } = workshop.services;
-    shared.lsp.LanguageServer.onInitialize((params) => {
-        const folders = params.workspaceFolders ?? (params.rootUri ? [{ uri: params.rootUri, name: '' }] : []);
-        void files.setRoots(folders.flatMap(({ uri }) => pathOf(uri) ?? []));
-    });
-    // A recipe that was opened on its own may read what lies beside it.
-    shared.workspace.TextDocuments.onDidOpen(({ document }) => {
-        const file = pathOf(document.uri);
-        if (file === undefined) return;
-        void files.resolve(document.uri).then((place) => ('problem' in place ? files.addRoot(path.dirname(file)) : undefined));
-    });
-}
-
-function pathOf(uri: string): string | undefined {
-    try {
-        return fileURLToPath(uri);
-    } catch {
-        return undefined;
-    }
+    followFolders(connection, workshop, files);
 }

@@ -2,11 +2,13 @@ import * as vscode from 'vscode';
 import { type CouponAnswer, method } from '../../shared/view/protocol';
 import type { RecipeServer } from '../server';
 import { isSafeName } from '../write/safe-path';
+import { mayWrite } from '../write/trust';
 import { writeAll } from '../write/write-files';
 import { type CouponPlace, chooseCoupon } from './choose-coupon';
 
 /** "Make Coupon": a grid of squares for a board and a laser, as files in `made/coupon-…` beside the open file. */
 export async function makeCoupon(server: RecipeServer, known?: CouponPlace): Promise<void> {
+    if (!mayWrite()) return;
     const place = known ?? (await chooseCoupon(server, false));
     if (place === undefined) return;
     const { uri, sheet, laser } = place;

@@ -3,6 +3,7 @@ import type { NewFile, NewRecipeAnswer, NewRecipeChoices, NewRecipeParams } from
 import { method } from '../../shared/view/protocol';
 import type { RecipeServer } from '../server';
 import { safePath } from '../write/safe-path';
+import { mayWrite } from '../write/trust';
 import { type } from './ask';
 import { folderFor } from './folder-for';
 import { type Draft, questions } from './questions';
@@ -24,6 +25,7 @@ export function offerNewRecipe(server: RecipeServer): vscode.Disposable {
 }
 
 async function begin(server: RecipeServer, place: unknown, known: Draft): Promise<void> {
+    if (!mayWrite()) return;
     const folder = await folderFor(place);
     if (folder === undefined) return;
     const [recipes, art] = await Promise.all([

@@ -3,6 +3,7 @@ import { type BuildAnswer, type BuiltFile, method, type PlannedParams } from '..
 import { recipePlace } from '../recipe-place';
 import type { RecipeServer } from '../server';
 import { isSafeName, safePath } from './safe-path';
+import { mayWrite } from './trust';
 
 /** "Write Files for Machine and Bench": everything the server builds, into `made/<recipe>` beside the recipe. */
 export function offerWriting(server: RecipeServer): vscode.Disposable {
@@ -14,6 +15,7 @@ export function offerWriting(server: RecipeServer): vscode.Disposable {
             void vscode.window.showInformationMessage('Open the recipe whose files are to be written.');
             return;
         }
+        if (!mayWrite()) return;
         if (vscode.workspace.getWorkspaceFolder(uri) === undefined) {
             void vscode.window.showWarningMessage(
                 'Files are written only inside an open folder. Open the folder that holds this recipe.',

@@ -17,6 +17,12 @@ export class ArtCache {
         return this.files.delete(uri);
     }
 
+    /** Files that could not be read when they were last asked for. */
+    async unread(): Promise<string[]> {
+        const files = await Promise.all(this.files.values());
+        return files.flatMap(({ uri, problem }) => (problem === undefined ? [] : [uri]));
+    }
+
     file(uri: string): Promise<ArtFile> {
         let file = this.files.get(uri);
         if (file === undefined) {

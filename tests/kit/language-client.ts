@@ -16,6 +16,7 @@ import { byContent } from '../../server/files/content-version';
 import { diskReader } from '../../server/files/disk-reader';
 import { guardedFileSystem } from '../../server/files/guarded-file-system';
 import { WorkspaceFiles } from '../../server/files/workspace-files';
+import { followFolders } from '../../server/follow-folders';
 import { GitVersions } from '../../server/git/git-versions';
 import { serveLanguage } from '../../server/language-server';
 
@@ -68,13 +69,15 @@ export class LanguageClient {
         const down = new PassThrough();
         const files = new WorkspaceFiles();
         const asker = new LocalAsker();
-        serveLanguage({
-            connection: createConnection(new StreamMessageReader(up), new StreamMessageWriter(down)),
+        const connection = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
+        const workshop = serveLanguage({
+            connection,
             fileSystem: guardedFileSystem(files),
             read: byContent(diskReader(files)),
             asker,
             ...(says.browser === true ? {} : { versions: new GitVersions(files, asker) }),
         });
+        followFolders(connection, workshop, files);
         return files.setRoots([folder]).then(() => LanguageClient.over(down, up, folderUri, says));
     }
 

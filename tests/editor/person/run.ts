@@ -17,13 +17,14 @@ const files = [
     'checklist',
     'looks',
     'restart',
-    'run',
     'coupon',
     'compare',
     'new-recipe',
     'art',
     'walkthrough',
     'print',
+    'run',
+    'trust',
     'browser-only',
 ];
 

@@ -1,0 +1,60 @@
+import { strict as assert } from 'node:assert';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { launchBrowser, windowAddress } from '../harness/browser.ts';
+import { type CodeServer, startCodeServer } from '../harness/code-server.ts';
+import { places } from '../harness/places.ts';
+import { Workbench } from '../harness/workbench.ts';
+import { session } from './shared.ts';
+
+describe('a workspace that is not trusted', () => {
+    const home = mkdtempSync(join(tmpdir(), 'kerfbook-trust-'));
+    let server: CodeServer;
+    let browser: Browser;
+    let workbench: Workbench;
+
+    before(async () => {
+        server = await startCodeServer(home, true);
+        browser = await launchBrowser();
+        const page = await browser.newPage({ viewport: { width: 1600, height: 1000 } });
+        page.setDefaultTimeout(45_000);
+        await page.goto(windowAddress(server, session.workshop, places.root));
+        await page.getByRole('button', { name: /don't trust/i }).click();
+        workbench = new Workbench(page);
+    });
+    after(async () => {
+        await browser?.close();
+        server?.stop();
+        rmSync(home, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+    });
+
+    it('has its recipes checked and shown', async () => {
+        await workbench.openFile('heron-tray-faulty.kerf');
+        await workbench.page.locator('.monaco-editor .squiggly-error').first().waitFor({ state: 'attached' });
+        await workbench.openFile('seed-box.kerf');
+        await workbench.openBench();
+        await workbench.bench.getByRole('heading', { name: 'Seed box lid' }).waitFor();
+    });
+
+    it('says why nothing is written', async () => {
+        rmSync(join(session.workshop, 'made'), { recursive: true, force: true });
+        const { page } = workbench;
+        for (const title of ['Kerfbook: Write Files for Machine and Bench', 'Kerfbook: New Recipe']) {
+            await page.getByRole('tab', { name: /^seed-box\.kerf/ }).click();
+            await workbench.command(title);
+            const message = page.locator('.notification-list-item', { hasText: 'This workspace is not trusted' });
+            await message.first().waitFor();
+            await page.screenshot({ path: join(places.shots, 'trust.png') });
+            await message.first().hover();
+            await message
+                .first()
+                .getByRole('button', { name: /clear|close/i })
+                .first()
+                .click();
+            await message.first().waitFor({ state: 'hidden' });
+        }
+        assert.equal(existsSync(join(session.workshop, 'made')), false);
+    });
+});
