@@ -136,7 +136,7 @@ export class KerfCompletion extends DefaultCompletionProvider {
         } else if (rule === 'Allow' && terminal === 'ID') this.rules(context, acceptor);
         else if (rule === 'ArtUse' && terminal !== 'ID') return this.picks(context, acceptor);
         else if (terminal === 'STRING' && (rule === 'Art' || rule === 'Use')) return this.paths(context, rule, acceptor);
-        else if (isTrait(context.node)) this.choices(context, acceptor);
+        else if (isTrait(context.node)) this.choices(context, feature, acceptor);
     }
 
     private rules(context: CompletionContext, acceptor: CompletionAcceptor): void {
@@ -152,10 +152,15 @@ export class KerfCompletion extends DefaultCompletionProvider {
         }
     }
 
-    private choices(context: CompletionContext, acceptor: CompletionAcceptor): void {
+    private choices(context: CompletionContext, feature: GrammarAST.RuleCall, acceptor: CompletionAcceptor): void {
         const { node } = context;
         if (!isTrait(node)) return;
+        // A choice that is a word of the language as well is proposed as that.
+        const holder: AstNode = feature.$container;
+        const others = GrammarAST.isAlternatives(holder) ? holder.elements : [];
+        const words = new Set(others.filter(GrammarAST.isKeyword).map(({ value }) => value));
         for (const choice of propertyOf(node.$container.$type, node.key)?.choices ?? []) {
+            if (words.has(choice)) continue;
             acceptor(context, { label: choice, kind: CompletionItemKind.EnumMember });
         }
         if (node.key !== 'currency') return;

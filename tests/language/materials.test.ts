@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { MarkupContent } from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import { memoryWorkshop } from '../kit/memory-workshop';
 import { shop } from '../kit/shop';
 import { open, services } from './services';
@@ -55,6 +56,42 @@ describe('what a sheet is, and what touches it', () => {
         const kit = await memoryWorkshop({});
         const recipes = kit.workshop.recipes(await kit.open(source));
         expect(recipes.map(({ blanks }) => blanks[0]!.touchedBy?.value)).toEqual(['nobody', 'hands']);
+    });
+});
+
+describe('the words for it', () => {
+    const proposed = async (marked: string): Promise<string[]> => {
+        const document = await open(marked.replace('<|>', ''));
+        const list = await services.lsp.CompletionProvider!.getCompletion(document, {
+            textDocument: { uri: document.uri.toString() },
+            position: document.textDocument.positionAt(marked.indexOf('<|>')),
+        });
+        return (list?.items ?? []).map(({ label }) => label);
+    };
+    it('are offered behind their property', async () => {
+        expect(await proposed('board b {\n  made of <|>\n}')).toEqual(expect.arrayContaining(['plywood', 'mdf', 'solid']));
+        expect(await proposed('board b {\n  treated with <|>\n}')).toEqual(expect.arrayContaining(['nothing', 'paint']));
+        const touched = await proposed('recipe r {\n  blank b {\n    touched by <|>\n  }\n}');
+        expect(touched).toEqual(expect.arrayContaining(['food', 'hands', 'nobody']));
+        expect(new Set(touched).size).toBe(touched.length);
+        expect(await proposed('finish f {\n  rags <|>\n}')).toEqual(expect.arrayContaining(['ignite', 'harmless']));
+    });
+    it('stay together when the text is laid out', async () => {
+        const document = await open('board b{made  of   plywood treated with nothing\n}\nrecipe r{blank c{touched   by  food}}');
+        const edits = await services.lsp.Formatter!.formatDocument(document, {
+            textDocument: { uri: document.uri.toString() },
+            options: { tabSize: 2, insertSpaces: true },
+        });
+        const laid = TextDocument.applyEdits(document.textDocument, edits);
+        expect(laid).toContain('made of plywood  treated with nothing');
+        expect(laid).toContain('touched by food');
+    });
+    it('say what was wanted where a line breaks off', async () => {
+        const kit = await memoryWorkshop({});
+        const said = async (lines: string) =>
+            (await kit.findings(`board b { thickness 3 mm wood white-ash\n${lines}\n}`)).map(({ message }) => message).join('\n');
+        expect(await said('made of')).toContain('a word such as `plywood`');
+        expect(await said('treated with')).toContain('a word such as `preservative`');
     });
 });
 
