@@ -2,10 +2,10 @@ import { subtract, union } from '../geometry/boolean';
 import { area, isEmpty } from '../geometry/measure';
 import { grow } from '../geometry/offset';
 import type { Region } from '../geometry/region';
-import type { LaserPlan } from '../plan/laser-plan';
 import type { InlayPlan, Plan } from '../plan/plan';
-import { showArea, showLength } from '../quantity/show';
-import type { Engrave, Placement } from '../recipe/step';
+import { showArea } from '../quantity/show';
+import type { Engrave } from '../recipe/step';
+import { differenceOf } from './half-differences';
 import { keptFor } from './kept';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
@@ -18,6 +18,7 @@ const page: Page = {
     id: 'halves-differ',
     title: 'The two halves differ',
     severities: ['error', 'warning'],
+    quickFix: 'sometimes',
     condition:
         'Mirrored and inverse as it should be, the veneer half still does not have the pocket’s shape: other art, other parts of it, another size or another turn.',
     why: 'Where veneer lies over the board it holds the whole inlay up; where the pocket has no veneer a hole stays.',
@@ -32,7 +33,7 @@ export const halvesDiffer: Rule = {
             if (inlay === undefined || !comparable(inlay)) continue;
             // The beam's width is taken off what is drawn, and where it is wider than the clearance the drawn halves overlap.
             const { pocketLaser, reliefLaser } = inlay;
-            const band = thin + Math.max(0, -pocketLaser.edge - reliefLaser.edge) + inlay.clearance;
+            const band = thin + Math.max(0, -pocketLaser.edge - reliefLaser.edge) + Math.max(0, inlay.gap);
             const over = thick(inlay.collides, band);
             const uncovered = uncoveredOf(plan, inlay);
             const bare = thick(uncovered, band);
@@ -41,10 +42,11 @@ export const halvesDiffer: Rule = {
                 over > 0 ? `${showArea(over)} of the veneer would lie on the board` : '',
                 bare > 0 ? `${showArea(bare)} of the pocket would stay empty` : '',
             ].filter((part) => part !== '');
+            const { words, fixes } = differenceOf(plan, inlay);
             const placement = inlay.relief.placements.find((candidate) => candidate.kind === 'art');
             yield finding(page, {
                 severity: over > 0 ? 'error' : 'warning',
-                message: `The halves ${inlay.relief.name} and ${inlay.pocket.name} differ${why(plan, inlay)}: ${parts.join(', and ')}.`,
+                message: `The halves ${inlay.relief.name} and ${inlay.pocket.name} differ${words}: ${parts.join(', and ')}.`,
                 where: placement?.where ?? inlay.relief.where,
                 step: inlay.relief.index,
                 related: [
@@ -52,6 +54,7 @@ export const halvesDiffer: Rule = {
                     { message: 'They meet here.', where: step.where },
                 ],
                 spots: spotsOf(pocketLaser.blank, [over > 0 ? inlay.collides : uncovered]),
+                fixes,
             });
         }
     },
@@ -72,43 +75,4 @@ function uncoveredOf(plan: Plan, { pocket, pocketLaser, empty }: InlayPlan): Reg
 /** Area of what is thicker than a band along an edge, mm2; 0 when there is none. */
 function thick(region: Region, band: number): number {
     return keptFor(region, `thicker ${band}`, () => (isEmpty(grow(region, -band / 2)) ? 0 : area(region)));
-}
-
-function why(plan: Plan, { relief, pocket, reliefLaser, pocketLaser }: InlayPlan): string {
-    const art = (half: Engrave) => half.placements.flatMap((placement) => (placement.kind === 'art' ? [placement] : []));
-    const [one, other] = [art(relief), art(pocket)];
-    const names = (half: typeof one) => half.map((placement) => placement.art.value ?? '').join(', ');
-    const files = (half: typeof one) =>
-        half.map((placement) => plan.recipe.arts.find(({ name }) => name === placement.art.value)?.uri ?? '').join(' ');
-    const picks = (half: typeof one) => half.flatMap((placement) => placement.picks.map((pick) => pick.value)).join(' ');
-    const turns = (half: typeof one) => half.map((placement) => placement.turn?.value ?? 0).join(' ');
-    if (names(one) !== names(other)) {
-        const what = files(one) === files(other) ? 'the size of their art' : 'their art';
-        return ` in ${what} (${names(one)}; ${names(other)})`;
-    }
-    if (picks(one) !== picks(other)) return ` in the parts of ${names(one)} (${picks(one) || 'all'}; ${picks(other) || 'all'})`;
-    if (turns(one) !== turns(other)) return ' in their turn';
-    const sizes = (half: Engrave) => half.placements.map(shapeWords).filter((words) => words !== '');
-    if (sizes(relief).join() !== sizes(pocket).join()) {
-        return ` in their shapes (${sizes(relief).join(', ') || 'none'}; ${sizes(pocket).join(', ') || 'none'})`;
-    }
-    return samePlaces(reliefLaser, pocketLaser) ? '' : ' in where their parts lie to each other';
-}
-
-function shapeWords(placement: Placement): string {
-    if (placement.kind === 'art') return '';
-    const { outline } = placement;
-    if (outline.kind === 'circle') return `circle ${showLength(outline.diameter.value)}`;
-    return `rectangle ${showLength(outline.size.width.value)} x ${showLength(outline.size.height.value)}`;
-}
-
-/** Whether the placements of both halves lie alike to each other; where all of them lie on their blanks does not matter. */
-function samePlaces(relief: LaserPlan, pocket: LaserPlan): boolean {
-    const [one, other] = [relief.placed, pocket.placed];
-    const [from, to] = [one[0]?.centre, other[0]?.centre];
-    if (one.length !== other.length || from === undefined || to === undefined) return true; // told otherwise, or not known
-    return one.every(({ centre }, index) => {
-        const there = other[index]!.centre;
-        return Math.hypot(centre.x - from.x - (there.x - to.x), centre.y - from.y - (there.y - to.y)) < thin;
-    });
 }

@@ -4,7 +4,7 @@ import type { LaserPlan } from '../plan/laser-plan';
 import type { Plan } from '../plan/plan';
 import { showArea } from '../quantity/show';
 import type { Finding, Fix } from '../recipe/finding';
-import type { Engrave } from '../recipe/step';
+import type { Cut, Engrave } from '../recipe/step';
 import { keptFor } from './kept';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
@@ -15,7 +15,7 @@ const page: Page = {
     severities: ['warning'],
     quickFix: 'always',
     condition:
-        'An engraving of art that is not its own mirror image is mirrored, and its blank is not turned over; or an inlay’s pocket is mirrored in place of its veneer half.',
+        'An engraving of art that is not its own mirror image is mirrored, and its blank is not turned over; a cut is mirrored and what is engraved on its blank is not; or an inlay’s pocket is mirrored in place of its veneer half.',
     why: 'The face stays up, so the mirror image is what is seen. Lettering then reads backwards, and a maker who knows the word does not notice.',
     mend: 'Take `mirror` out; of an inlay, mirror the veneer half and not the pocket. If the mirror image is wanted, `allow mirrored-face because "…"`.',
     source: `${commonPractice} Letters that have been turned into paths are shapes like any other: what is compared is the art with its own mirror image, to a tenth of a millimetre.`,
@@ -54,10 +54,15 @@ export const mirroredFace: Rule = {
             };
         }
         for (const { step, laser } of plan.steps) {
-            if (step.kind !== 'engrave' || laser?.mirrorAxis === undefined) continue;
+            if ((step.kind !== 'engrave' && step.kind !== 'cut') || laser?.mirrorAxis === undefined) continue;
+            if (step.kind === 'cut' && !isBesidesUnmirrored(plan, laser)) continue; // what is cut out can be turned over
             if (reliefs.has(step.name) || pockets.has(step.index)) continue;
-            if (laser.through || looksTheSame(laser)) continue; // through: a veneer half whose inlay has not been written yet
-            const what = `${step.name} is mirrored, but ${laser.blank} is not turned over for any inlay: what is seen is the mirror image`;
+            // Engraved through: a veneer half whose inlay has not been written yet.
+            if ((step.kind === 'engrave' && laser.through) || looksTheSame(laser)) continue;
+            const what =
+                step.kind === 'cut'
+                    ? `${step.name} is mirrored, but what is engraved on ${laser.blank} is not: the edge is the mirror image`
+                    : `${step.name} is mirrored, but ${laser.blank} is not turned over for any inlay: what is seen is the mirror image`;
             yield said(plan, laser, step, what, {
                 title: 'Do not mirror',
                 preferred: true,
@@ -67,7 +72,7 @@ export const mirroredFace: Rule = {
     },
 };
 
-function said(plan: Plan, laser: LaserPlan, step: Engrave, what: string, fix: Fix): Finding {
+function said(plan: Plan, laser: LaserPlan, step: Engrave | Cut, what: string, fix: Fix): Finding {
     const differs = differenceOf(laser);
     const names = [...new Set(laser.placed.flatMap(({ artName }) => artName ?? []))];
     const texts = names.filter((name) => {
@@ -76,9 +81,11 @@ function said(plan: Plan, laser: LaserPlan, step: Engrave, what: string, fix: Fi
     });
     const how = differs === undefined ? '' : `, and ${showArea(differs)} of it lie elsewhere than in the art`;
     const text =
-        texts.length === 0
-            ? 'Lettering would read backwards'
-            : `The text of ${texts.join(', ')} would read backwards once it has been turned into paths`;
+        step.kind === 'cut'
+            ? 'It does not follow what is engraved'
+            : texts.length === 0
+              ? 'Lettering would read backwards'
+              : `The text of ${texts.join(', ')} would read backwards once it has been turned into paths`;
     return finding(page, {
         severity: 'warning',
         message: `${what}${how}. ${text}.`,
@@ -88,7 +95,12 @@ function said(plan: Plan, laser: LaserPlan, step: Engrave, what: string, fix: Fi
     });
 }
 
-function odd(step: Engrave): boolean {
+/** Whether something is engraved the right way round on the same blank. */
+function isBesidesUnmirrored({ steps }: Plan, { blank }: LaserPlan): boolean {
+    return steps.some(({ laser }) => laser?.blank === blank && laser.step.kind === 'engrave' && laser.mirrorAxis === undefined);
+}
+
+function odd(step: Engrave | Cut): boolean {
     return step.mirror.length % 2 === 1;
 }
 

@@ -38,6 +38,25 @@ describe('halves-differ', () => {
         const text = inlayRecipe({ relief: 'art flag inverse within grown 6 mm turned 20 deg mirror depth through air off' });
         expect((await one(text, 'halves-differ')).message).toContain('in their turn');
     });
+    it('is mended by making the veneer half like the pocket: art, parts, turn', async () => {
+        const two = 'art two depth 0.55 mm air off';
+        const relief = (art: string) => `art ${art} mirror depth through air off`;
+        const inverse = 'inverse within grown 6 mm';
+        for (const [pocket, veneer, after] of [
+            ['art diamond depth 0.55 mm air off', `flag ${inverse}`, `art diamond ${inverse}`],
+            [two, `two .left ${inverse}`, `art two ${inverse}`],
+            ['art two .left depth 0.55 mm air off', `two ${inverse}`, `art two .left ${inverse}`],
+            ['art two .right depth 0.55 mm air off', `two .left ${inverse}`, `art two .right ${inverse}`],
+            [two, `two ${inverse} turned 20 deg`, `art two ${inverse} turned 0 deg`],
+            ['art two turned 15 deg depth 0.55 mm air off', `two ${inverse}`, `art two ${inverse} turned 15 deg`],
+        ] as const) {
+            const text = halves(pocket, relief(veneer));
+            expect(await expectMended(text, await one(text, 'halves-differ'))).toContain(after);
+        }
+    });
+    it('leaves a pocket that an offset made wider to wide-seam', async () => {
+        await silent(inlayRecipe({ pocket: 'art flag depth 0.55 mm offset 0.4 mm air off' }), 'halves-differ');
+    });
     it('is silent for the same art wherever it lies, with any clearance, and with none', async () => {
         await silent(inlayRecipe(), 'halves-differ');
         await silent(inlayRecipe({ inlay: 'clearance 0.4 mm glue wood-glue' }), 'halves-differ');
@@ -78,6 +97,19 @@ describe('mirrored-face', () => {
         expect((await one(face('art words'), 'mirrored-face')).message).toContain(
             'The text of words would read backwards once it has been turned into paths.',
         );
+    });
+    it('an edge that is cut mirrored around what is engraved the right way round', async () => {
+        const edge = (art: string, engraved: string) =>
+            recipe(
+                `blank b { of ash-10 size 100 x 80 mm }\n engrave e on b { circle 5 mm at 47, 36 mm ${engraved} tone 50 % air off }\n cut rim on b { art ${art} mirror power 90 % speed 8 mm/s air on }`,
+            );
+        const finding = await one(edge('flag', ''), 'mirrored-face');
+        expect(finding.message).toMatch(
+            /^rim is mirrored, but what is engraved on b is not.*It does not follow what is engraved\.$/,
+        );
+        await expectMended(edge('flag', ''), finding);
+        await silent(edge('diamond', ''), 'mirrored-face');
+        await silent(edge('flag', 'mirror'), 'mirrored-face');
     });
     it('takes a picture in dots for what it is, whatever its outline', async () => {
         expect((await one(face('art dots'), 'mirrored-face')).message).not.toContain('mm²');
