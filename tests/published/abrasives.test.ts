@@ -14,6 +14,22 @@ const fepa = new Map(
 const grains = (...grits: number[]): number[] => grits.map((grit) => fepa.get(grit)! / 1000);
 
 describe('FEPA 43-1 medians', () => {
+    it('exact ones, from memory', () => {
+        const exact = {
+            60: 269,
+            80: 201,
+            240: 58.5,
+            280: 52.2,
+            320: 46.2,
+            360: 40.5,
+            500: 30.2,
+            600: 25.8,
+            800: 21.8,
+            1000: 18.3,
+            1200: 15.3,
+        };
+        for (const [grit, micron] of Object.entries(exact)) expect(fepa.get(Number(grit)), `P${grit}`).toBe(micron);
+    });
     for (const [grit, rounded] of [
         [80, 200],
         [100, 162],
@@ -51,6 +67,25 @@ describe('CAMI against FEPA (rule of equality, seen)', () => {
             expect(Math.abs(camiGrains.get(cami)! / fepa.get(p)! - 1)).toBeLessThan(0.06);
             expect(nearestCami(fepa.get(p)! / 1000)).toBe(cami);
         }
+    });
+    it('lies within two microns of a finishing trade’s chart (seen)', () => {
+        const chart = {
+            80: 192,
+            100: 140,
+            120: 116,
+            150: 93,
+            180: 82,
+            220: 68,
+            240: 52,
+            280: 42,
+            320: 35,
+            360: 28,
+            400: 22,
+            500: 18,
+            600: 15,
+        };
+        for (const [grade, micron] of Object.entries(chart))
+            expect(Math.abs(camiGrains.get(Number(grade))! - micron), grade).toBeLessThanOrEqual(2);
     });
     it('has no answer for grains it does not reach', () => {
         expect(nearestCami(1.8)).toBeUndefined();

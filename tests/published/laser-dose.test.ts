@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { doseFor, doseOf } from '../../shared/burn/dose';
+import { depthOf, doseFor, doseOf, sigmaOf } from '../../shared/burn/dose';
 import { guessLaw } from '../../shared/burn/guess';
 import { predict } from '../../shared/burn/law';
+import { toBase } from '../../shared/quantity/quantity';
 
 /*
  * Kudela, Reinprecht, Vidholdova, Andrejko, Acta Facultatis Xylologiae Zvolen 61(1), 2019, Eq. 1 and Tab. 1 (authors and
@@ -33,6 +34,23 @@ describe('dose of a scanned beam', () => {
 });
 
 /*
+ * Energy per volume above a threshold: z = (H - Hth)/Ev (Steen & Mazumder, Laser Material Processing; from memory), computed.
+ */
+describe('the depth law', () => {
+    it('4/3 J/mm2 at 3 J/mm3 without a threshold dig 0.4444 mm', () => {
+        expect(depthOf({ threshold: 0, energy: 3, fade: 1 }, 4 / 3, 1)).toBeCloseTo(0.4444, 4);
+        expect(depthOf({ threshold: 0, energy: 3, fade: 1 }, 4 / 3, 2)).toBeCloseTo(2 * 0.4444, 3);
+    });
+    it('digs nothing at the threshold and below', () => {
+        expect(depthOf({ threshold: 0.5, energy: 3, fade: 1 }, 0.5, 1)).toBe(0);
+        expect(depthOf({ threshold: 0.5, energy: 3, fade: 1 }, 0.2, 3)).toBe(0);
+    });
+    it('a spot at 1/e2 is 0.588705 of itself wide at half of its height (computed)', () => {
+        expect(2 * Math.sqrt(2 * Math.LN2) * sigmaOf(1)).toBeCloseTo(0.588705, 6);
+    });
+});
+
+/*
  * McMillin & Harry, Laser machining of southern pine, Forest Prod. J. 21(10):35-37, 1971 (abstract): 240 W cut 0.25 in.
  * at 99.1 in/min and 1.00 in. at 14.6 in/min. The kerf of 0.381 mm is quoted in a review; that it belongs to this test is
  * an assumption, so the guess is only asked to hold the data within its interval.
@@ -46,6 +64,14 @@ describe('the guess without a coupon', () => {
         const depth = predict(guessLaw(undefined, undefined), settings)!;
         expect(depth.low).toBeLessThan(inches! * 25.4);
         expect(depth.high).toBeGreaterThan(inches! * 25.4);
+    });
+
+    it('the speeds are 41.952 and 6.1807 mm/s, the energies 5.7208 and 38.831 J/mm (computed)', () => {
+        const [fast, slow] = [toBase(99.1, 'in/min')!, toBase(14.6, 'in/min')!];
+        expect(fast).toBeCloseTo(41.952, 3);
+        expect(slow).toBeCloseTo(6.1807, 4);
+        expect(doseOf({ power: 240, speed: fast, pitch: 1 })).toBeCloseTo(5.7208, 4);
+        expect(doseOf({ power: 240, speed: slow, pitch: 1 })).toBeCloseTo(38.831, 3);
     });
 
     it('lies above the bound from heat alone, 0.763 J/mm3', () => {
