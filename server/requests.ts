@@ -100,7 +100,7 @@ async function bench(workshop: Workshop, { document, recipe }: Found, had: Pictu
         },
         `bench ${setting.uri}#${recipe.name}`,
     );
-    return withWrittenNumbers(view, text);
+    return withWrittenNumbers(view, text, recipe.whole);
 }
 
 /** Places are those of the text that the picture is of. */

@@ -133,4 +133,31 @@ describe('comparing a recipe with what was committed', () => {
         await session.shot('variants-contrast');
         await workbench.theme('Dark 2026', 'vscode-dark');
     });
+
+    it('shows how the runs went, against the revision that they followed', async () => {
+        await workbench.command('View: Close All Editors');
+        await workbench.openFile(file);
+        await workbench.command('Kerfbook: Show History of Runs');
+        await page.getByRole('heading', { name: /^2026-11-20, revision 3, on shed/ }).waitFor();
+        await page.getByRole('row', { name: /^pocket of walnut-12 depth 0\.54 mm ± 0\.04 mm 0\.53 mm 98 %/ }).waitFor();
+        await page.getByRole('img', { name: /^walnut-12 on shed, measured over what the coupon foretells/ }).waitFor();
+        await session.shot('history');
+        await workbench.theme('Light High Contrast', 'vscode-high-contrast-light');
+        await session.shot('history-contrast-light');
+        await workbench.theme('Dark 2026', 'vscode-dark');
+        await page.getByRole('link', { name: /^2026-10-02/ }).click();
+        const line = lines.findIndex((text) => text.startsWith('run heron-tray 2026-10-02')) + 1;
+        await workbench.atLine(line);
+    });
+
+    it('compares two files that are selected in the explorer', async () => {
+        await workbench.command('View: Close All Editors');
+        const tree = workbench.page.getByRole('tree', { name: 'Files Explorer' });
+        await tree.getByRole('treeitem', { name: 'heron-tray.kerf' }).click();
+        await tree.getByRole('treeitem', { name: 'tide-coaster.kerf' }).click({ modifiers: ['Control'] });
+        await tree.getByRole('treeitem', { name: 'tide-coaster.kerf' }).click({ button: 'right' });
+        await workbench.page.getByRole('menuitem', { name: 'Compare Selected Recipes' }).click();
+        await page.getByText('heron-tray → tide-coaster: heron-tray.kerf → tide-coaster.kerf').waitFor();
+        await session.shot('compare-selected');
+    });
 });
