@@ -1,12 +1,23 @@
+import { scorchDepth } from '../plan/frames';
+import type { InlayPlan, Plan } from '../plan/plan';
 import { showLength } from '../quantity/show';
+import type { Change, Fix } from '../recipe/finding';
+import type { Inlay } from '../recipe/step';
+import { lengthWithin } from './length-within';
 import { commonPractice, type Page } from './page';
 import { pieceAtEnd } from './piece-at';
 import { finding, type Rule } from './rule';
+import { leastLeft } from './veneer-thin';
+
+/** What takes a mark off for sure, and more than anybody would sand for it, mm. */
+const enough = 0.1;
+const mostTaken = 0.15;
 
 const page: Page = {
     id: 'marks-stay',
     title: 'Marks stay on the face',
     severities: ['warning'],
+    quickFix: 'sometimes',
     condition: 'The board is not sanded deep enough to take the registration marks of an inlay off its face.',
     why: 'The marks on the board are light discs, as deep as the colour reaches: about 0.08 mm. Less sanding leaves them in sight beside the inlay.',
     mend: 'Sand at least 0.1 mm off the face (`flush then 0.10 mm`), or leave the marks out.',
@@ -25,7 +36,23 @@ export const marksStay: Rule = {
                 message: `The marks of ${inlay.pocket.name} stay in sight: only ${showLength(piece.face.value)} comes off the face of ${piece.blank}.`,
                 where: step.marks?.where ?? step.where,
                 step: step.index,
+                fixes: sandMore(plan, inlay, step),
             });
         }
     },
 };
+
+/** Sands the marks off in the last sanding of the board, where enough of the veneer stays for that. */
+function sandMore({ steps }: Plan, { pocketLaser, stack }: InlayPlan, { index }: Inlay): Fix[] {
+    const last = steps.findLast(({ step, blank }) => step.kind === 'sand' && step.index > index && blank === pocketLaser.blank);
+    if (last?.step.kind !== 'sand') return [];
+    const { take, whole } = last.step;
+    const found = lengthWithin({ low: scorchDepth, high: mostTaken, best: enough }, take?.unit ?? 'mm');
+    const more = (found?.mm ?? 0) - (take?.value ?? 0);
+    if (found === undefined || (stack !== undefined && stack.left.likely.low - more < leastLeft)) return [];
+    const change: Change =
+        take === undefined
+            ? { do: 'add', block: whole, statement: `take ${found.text}` }
+            : { do: 'replace', where: take.where, text: found.text };
+    return [{ title: `Take ${found.text} off the face`, preferred: true, changes: [change] }];
+}

@@ -7,7 +7,7 @@ import { finding, type Rule } from './rule';
 import { sandLess } from './sand-less';
 
 /** Least veneer that should be left, mm: common practice, no source. */
-const leastLeft = 0.2;
+export const leastLeft = 0.2;
 
 const page: Page = {
     id: 'veneer-thin',

@@ -153,6 +153,12 @@ describe('marks-stay', () => {
         const finding = await one(inlayRecipe({ inlay: marked, after }), 'marks-stay');
         expect(finding.message).toBe('The marks of pocket stay in sight: only 0.02 mm comes off the face of tray.');
         await silent(inlayRecipe({ after }), 'marks-stay');
+        const text = inlayRecipe({ inlay: marked, after });
+        expect(await expectMended(text, finding)).toContain('flush then 0.1 mm');
+        const flush = inlayRecipe({ inlay: marked, after: 'sand tray { flush grits 180, 240 }' });
+        expect(await expectMended(flush, await one(flush, 'marks-stay'))).toContain('take 0.1 mm');
+        const none = inlayRecipe({ inlay: marked, after: '' });
+        expect((await one(none, 'marks-stay')).fixes).toEqual([]);
     });
     it('is silent where sanding takes them', async () => silent(inlayRecipe({ inlay: marked }), 'marks-stay'));
 });
