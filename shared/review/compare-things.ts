@@ -1,5 +1,7 @@
 import type { Plan } from '../plan/plan';
+import type { Quantity } from '../quantity/quantity';
 import type { Recipe } from '../recipe/recipe';
+import type { Burn } from '../recipe/stock';
 import { changesOf } from './change';
 import { type Figure, word } from './figure';
 import type { ThingReview } from './review';
@@ -37,17 +39,23 @@ function blanks({ blanks: all }: Recipe): Things {
 
 function coupons({ coupons: all }: Recipe): Things {
     return new Map(
-        all.map(({ sheet, laser, pitch, burns }) => {
+        all.map(({ sheet, laser, pitch, burnt, burns, tones = [] }) => {
             const figures: Figure[] = pitch === undefined ? [] : [{ label: 'pitch', ...tell(pitch)! }];
-            for (const { power, speed, passes, depth } of burns) {
-                const [at, by, gives] = [tell(power)!, tell(speed)!, tell(depth)!];
-                const times = passes === 1 ? '' : ` x ${passes}`;
-                // The settings are the label, so that a square measured anew is a change and not two.
-                figures.push({ ...gives, label: `${at.text} at ${by.text}${times} gives` });
-            }
+            if (burnt !== undefined) figures.push(word('burnt', burnt.value));
+            for (const { depth, ...square } of burns) figures.push(squareFigure(square, depth));
+            for (const { tone, ...square } of tones) figures.push(squareFigure(square, tone));
             return [`coupon of ${sheet} on ${laser}`, figures];
         }),
     );
+}
+
+/** The settings are the label, so that a square measured anew is a change and not two. */
+function squareFigure({ power, speed, passes }: Pick<Burn, 'power' | 'speed' | 'passes'>, gives: Quantity): Figure {
+    const times = passes === 1 ? '' : ` x ${passes}`;
+    return {
+        ...tell(gives)!,
+        label: `${tell(power)!.text} at ${tell(speed)!.text}${times} gives${gives.dimension === 'ratio' ? ' tone' : ''}`,
+    };
 }
 
 /** What each property of a recipe's data stands for in the shop. */

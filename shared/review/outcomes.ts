@@ -34,13 +34,17 @@ function laserOutcomes(laser: LaserPlan): Figure[] {
         figures.push(word('settings from', settings.guess ? 'a guess, no coupon' : 'a coupon'));
         if (!settings.reached) figures.push(word('depth asked for', 'not reached'));
     }
+    if (laser.focus !== undefined) figures.push(worked('heights of the focus', new Set(laser.focus).size, 'count'));
+    for (const { dots } of laser.pictures ?? []) figures.push(worked('dots', dots, 'count'));
     if (step.kind === 'engrave') figures.push(worked('area', laser.area, 'area'), worked('scan lines', laser.scanAngle, 'angle'));
     else figures.push(worked('edge length', laser.perimeter, 'length'));
     return figures;
 }
 
-function fillOutcomes({ depth, mix }: FillPlan): Figure[] {
+function fillOutcomes({ depth, mix, pours, cups }: FillPlan): Figure[] {
     const figures = [range('fill depth', depth), worked('volume', mix.volume, 'volume')];
+    if (pours.count > 1) figures.push(worked('pours', pours.count, 'count'), worked('each pour', pours.each, 'length'));
+    if (cups.count > 1) figures.push(worked('cups', cups.count, 'count'));
     if (mix.parts !== undefined) {
         const dimension = mix.parts.by === 'volume' ? 'volume' : 'mass';
         figures.push(worked('resin', mix.parts.resin, dimension), worked('hardener', mix.parts.hardener, dimension));
@@ -49,7 +53,7 @@ function fillOutcomes({ depth, mix }: FillPlan): Figure[] {
     return figures;
 }
 
-function inlayOutcomes({ fit, stack, collides, empty }: InlayPlan): Figure[] {
+function inlayOutcomes({ fit, stack, collides, empty, marks }: InlayPlan): Figure[] {
     const figures: Figure[] = [];
     if (fit !== undefined) {
         figures.push(worked('seam', fit.seam, 'length'), worked('goes in', fit.insertion, 'length'));
@@ -59,6 +63,7 @@ function inlayOutcomes({ fit, stack, collides, empty }: InlayPlan): Figure[] {
         figures.push(range('stands proud', stack.proud.likely), range('veneer left', stack.left.likely));
         figures.push(worked('veneer left at worst', stack.left.worst.low, 'length'));
     }
+    if (marks !== undefined) figures.push(worked('marks', marks.placed, 'count'));
     figures.push(worked('veneer on the board', area(collides), 'area'), worked('pocket left empty', area(empty), 'area'));
     return figures;
 }

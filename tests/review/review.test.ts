@@ -212,6 +212,30 @@ describe('recipes that are new or gone', () => {
         expect(found.recipe).toContainEqual(expect.objectContaining({ label: 'name', before: 'other', after: 'coaster' }));
     });
 
+    it('a coupon burnt on another day, and squares judged by tone', async () => {
+        const tones = inlayRecipe().replace(
+            'pitch 0.10 mm',
+            'pitch 0.10 mm burnt 2026-01-10 burn 10 % at 600 mm/s gives tone 40 %',
+        );
+        const later = tones.replace('2026-01-10', '2026-03-10').replace('tone 40 %', 'tone 46 %');
+        const [coupon] = (await review(tones, later)).things;
+        expect(coupon?.changes).toEqual([
+            expect.objectContaining({ label: 'burnt', before: '2026-01-10', after: '2026-03-10' }),
+            expect.objectContaining({ label: '10 % at 600 mm/s gives tone', before: '40 %', after: '46 %' }),
+        ]);
+    });
+
+    it('a fill that takes more pours, and an inlay that gets marks', async () => {
+        const shallow = fillRecipe({ pocket: 'art flag depth 2 mm air off' });
+        const deep = fillRecipe({ pocket: 'art flag depth 8 mm air off' });
+        const fill = step(await review(shallow, deep), 'Fill hollow with tide-blue').follows;
+        expect(labels(fill)).toEqual(expect.arrayContaining(['fill depth', 'volume', 'pours', 'each pour']));
+        // Three marks that are asked for and all have room are told once; where one has no room, that follows.
+        const marked = await review(...inlayChange({ inlay: 'clearance 0.15 mm glue wood-glue marks 3' }));
+        expect(labels(step(marked, 'Let relief into pocket').settings)).toContain('marks');
+        expect(labels(step(marked, 'Let relief into pocket').follows)).not.toContain('marks');
+    });
+
     it('the run as a whole, what it costs, and the shop that reckons it', async () => {
         const priced = fillRecipe().replace('board ash-10 {', 'shop bench { currency EUR hourly 30 }\nboard ash-10 {');
         const found = await review(priced, priced.replace('hourly 30', 'hourly 36').replace('coats 2', 'coats 3'));

@@ -124,6 +124,19 @@ describe('the queue before the worker', () => {
         expect(worker.jobs()).toHaveLength(1);
     });
 
+    it('a comparison makes way too', async () => {
+        const worker = new HandWorker();
+        const queue = new PlanQueue(worker.port);
+        const compared = queue.ask({ do: 'review-page', reviews: [] }, []);
+        const typed = queue.ask(job, []);
+        worker.cancel();
+        worker.answer([]);
+        await typed;
+        expect(worker.jobs().map((one) => one.job.do)).toEqual(['review-page', 'examine', 'review-page']);
+        worker.answer('markup');
+        expect(await compared).toBe('markup');
+    });
+
     it('a press makes way for what somebody types, and is begun anew after it', async () => {
         const worker = new HandWorker();
         const queue = new PlanQueue(worker.port);
