@@ -10,26 +10,45 @@ import type { Workshop } from './workshop/workshop';
 
 /** Answers what an editor's task asks: the same report that the command line gives, of the files as they stand in the editor. */
 export function answerCheckRequests(connection: Connection, workshop: Workshop): void {
-    connection.onRequest(method.check, async ({ folder, strict = false }: CheckParams): Promise<CheckAnswer> => {
-        const top = URI.parse(folder);
-        const naming: Naming = ({ uri }) => (isBuiltIn(uri.toString()) ? uri.toString() : UriUtils.relative(top, uri));
-        const documents = await recipeFilesBelow(top, workshop);
-        const findings = [];
-        const files: CheckedFile[] = [];
-        for (const document of documents) {
-            const found = await placedFindings(workshop, document, naming);
-            findings.push(...found);
-            files.push({
-                uri: document.uri.toString(),
-                path: naming(document),
-                recipes: workshop.recipes(document).map(({ name }) => name),
-                errors: found.filter(({ finding }) => finding.severity === 'error').length,
-            });
-        }
-        const told = await Promise.all(documents.map((document) => notesOf(workshop, document, naming)));
-        const [notes, silenced] = [told.flatMap((each) => each.notes), told.flatMap((each) => each.silenced)];
-        const report = textReport({ files: files.map(({ path }) => path), findings, silenced, notes, strict, root: folder });
-        return { report, failed: findings.some(({ finding }) => fails(finding.severity, strict)), files };
+    connection.onRequest(
+        method.check,
+        async ({ folder, files: known = [], strict = false }: CheckParams): Promise<CheckAnswer> => {
+            const top = URI.parse(folder);
+            const naming: Naming = ({ uri }) => (isBuiltIn(uri.toString()) ? uri.toString() : UriUtils.relative(top, uri));
+            await readUnread(known, workshop);
+            const documents = await recipeFilesBelow(top, workshop);
+            const findings = [];
+            const files: CheckedFile[] = [];
+            for (const document of documents) {
+                const found = await placedFindings(workshop, document, naming);
+                findings.push(...found);
+                files.push({
+                    uri: document.uri.toString(),
+                    path: naming(document),
+                    recipes: workshop.recipes(document).map(({ name }) => name),
+                    errors: found.filter(({ finding }) => finding.severity === 'error').length,
+                });
+            }
+            const told = await Promise.all(documents.map((document) => notesOf(workshop, document, naming)));
+            const [notes, silenced] = [told.flatMap((each) => each.notes), told.flatMap((each) => each.silenced)];
+            const report = textReport({ files: files.map(({ path }) => path), findings, silenced, notes, strict, root: folder });
+            return { report, failed: findings.some(({ finding }) => fails(finding.severity, strict)), files };
+        },
+    );
+}
+
+/** In a browser only what is open or used is known by itself. */
+async function readUnread(uris: readonly string[], { services }: Workshop): Promise<void> {
+    const { LangiumDocuments, DocumentBuilder, WorkspaceLock } = services.shared.workspace;
+    const unread = uris.map((uri) => URI.parse(uri)).filter((uri) => !LangiumDocuments.hasDocument(uri));
+    if (unread.length === 0) return;
+    await WorkspaceLock.write(async (token) => {
+        const read = await Promise.all(unread.map((uri) => LangiumDocuments.getOrCreateDocument(uri).catch(() => undefined)));
+        await DocumentBuilder.build(
+            read.filter((document) => document !== undefined),
+            {},
+            token,
+        );
     });
 }
 

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { type BuildAnswer, type CheckAnswer, method } from '../../shared/view/protocol';
+import { type BuildAnswer, type CheckAnswer, type CheckParams, method } from '../../shared/view/protocol';
 import type { RecipeServer } from '../server';
 import { isSafeName } from '../write/safe-path';
 import { writeAll } from '../write/write-files';
@@ -13,7 +13,7 @@ export async function checkFolder(
     say: Say,
     token: vscode.CancellationToken,
 ): Promise<number> {
-    const answer = await server.ask<CheckAnswer>(method.check, { folder: folder.toString(), strict }, token);
+    const answer = await check(server, folder, strict, token);
     if (answer === undefined) return 2;
     say(answer.report.trimEnd());
     return answer.failed ? 1 : 0;
@@ -26,7 +26,7 @@ export async function buildFolder(
     say: Say,
     token: vscode.CancellationToken,
 ): Promise<number> {
-    const answer = await server.ask<CheckAnswer>(method.check, { folder: folder.toString() }, token);
+    const answer = await check(server, folder, false, token);
     if (answer === undefined) return 2;
     let held = 0;
     for (const { uri, path, recipes, errors } of answer.files) {
@@ -48,6 +48,22 @@ export async function buildFolder(
         }
     }
     return held > 0 ? 1 : 0;
+}
+
+async function check(
+    server: RecipeServer,
+    folder: vscode.Uri,
+    strict: boolean,
+    token: vscode.CancellationToken,
+): Promise<CheckAnswer | undefined> {
+    const files = await vscode.workspace.findFiles(
+        new vscode.RelativePattern(folder, '**/*.kerf'),
+        '**/{node_modules,.git,made}/**',
+        2000,
+        token,
+    );
+    const params: CheckParams = { folder: folder.toString(), files: files.map(String), strict };
+    return server.ask<CheckAnswer>(method.check, params, token);
 }
 
 async function buildRecipe(

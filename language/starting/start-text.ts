@@ -18,7 +18,7 @@ export function startText(start: Start): string {
         '',
         ...block(`blank piece`, [`of ${start.board.name}`, `size ${extentWords(start.size)}`, 'grain along width']),
     ];
-    const recipe = [...head, ...steps(start), '}'];
+    const recipe = [...head, ...(start.technique === 'inlay' ? [] : ['']), ...steps(start), '}'];
     const remarks = [...about[start.technique], ...start.remarks].map((line) => `// ${line}`);
     return `${[...(uses.length > 0 ? [uses.join('\n')] : []), ...start.stock, [...remarks, ...recipe].join('\n')].join('\n\n')}\n`;
 }

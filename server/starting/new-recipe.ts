@@ -24,9 +24,7 @@ export interface Shop {
 export async function newRecipe(params: NewRecipeParams, shop: Shop): Promise<NewRecipeAnswer> {
     const folder = URI.parse(params.folder);
     const art =
-        params.art === undefined
-            ? await placeholder(params, folder, shop.asker)
-            : await readArt(URI.parse(params.art), shop.source);
+        params.art === undefined ? await placeholder(params, folder, shop) : await readArt(URI.parse(params.art), shop.source);
     if ('problem' in art) return art;
     if (params.technique !== 'inlay' || params.veneer !== undefined) return tried(params, art, folder, shop);
     // Whether a veneer goes with the board (moisture, movement) is known once it has been tried.
@@ -56,22 +54,36 @@ async function tried(params: NewRecipeParams, art: Placed, folder: URI, shop: Sh
 type Placed = { readonly uri: URI; readonly size: ArtSize; readonly bytes?: Uint8Array; readonly file?: FileBody };
 type FileBody = { readonly text: string } | { readonly base64: string };
 
-/** A drawing or a picture of our own, to be drawn over. */
-async function placeholder({ technique, title }: NewRecipeParams, folder: URI, asker: Asker): Promise<Required<Placed>> {
-    const base =
-        title
-            .replaceAll(/[^\p{L}\p{N}-]+/gu, '-')
-            .replaceAll(/^-+|-+$/g, '')
-            .toLowerCase() || 'art';
-    const at = (ending: string): URI => UriUtils.joinPath(folder, 'art', `${base}.${ending}`);
+/** A drawing or a picture of our own, to be drawn over, under a name that no file has yet. */
+async function placeholder(
+    { technique, title }: NewRecipeParams,
+    folder: URI,
+    { source, asker }: Shop,
+): Promise<Required<Placed>> {
+    const words = title.replaceAll(/[^\p{L}\p{N}-]+/gu, '-').replaceAll(/^-+|-+$/g, '');
+    const base = words.toLowerCase() || 'art';
     if (technique === 'picture') {
         const png = await asker.ask({ do: 'placeholder' }, []);
-        const size: ArtSize = { ...placeholderPage, kind: 'bitmap', physical: false, columns: readHeader(png)?.columns ?? 0 };
-        return { uri: at('png'), size, bytes: png, file: { base64: toBase64(png) } };
+        const size: ArtSize = {
+            ...placeholderPage,
+            kind: 'bitmap',
+            physical: false,
+            columns: readHeader(png)?.columns ?? 0,
+        };
+        return { uri: await freePlace(folder, base, 'png', source), size, bytes: png, file: { base64: toBase64(png) } };
     }
     const size: ArtSize = { ...placeholderPage, kind: 'vector', physical: true };
     const bytes = new TextEncoder().encode(placeholderDrawing);
-    return { uri: at('svg'), size, bytes, file: { text: placeholderDrawing } };
+    return { uri: await freePlace(folder, base, 'svg', source), size, bytes, file: { text: placeholderDrawing } };
+}
+
+async function freePlace(folder: URI, base: string, ending: string, { read }: Source): Promise<URI> {
+    for (let count = 1; ; count += 1) {
+        const uri = UriUtils.joinPath(folder, 'art', `${base}${count === 1 ? '' : `-${count}`}.${ending}`);
+        const there = await read(uri.toString());
+        // A name of which nothing can be learnt is taken as it is; writing never goes over a file.
+        if (('problem' in there && there.problem !== 'too-large') || count > 99) return uri;
+    }
 }
 
 async function readArt(uri: URI, { read }: Source): Promise<Placed | { readonly problem: string }> {

@@ -211,6 +211,8 @@ export interface InsertArtParams {
 export interface CheckParams {
     /** Address of the folder, from which files are named. */
     readonly folder: string;
+    /** Recipe files below it, for a server that cannot look for them by itself. */
+    readonly files?: readonly string[];
     /** Whether warnings count as failing. */
     readonly strict?: boolean;
 }

@@ -125,6 +125,12 @@ describe('what a new recipe names', () => {
         expect(await named('水位')).toBe('水位.kerf');
         expect(await named('///')).toBe('piece.kerf');
     });
+    it('leaves a drawing alone that is there already', async () => {
+        const shop = await shopWith({ 'art/low-water.svg': diamond });
+        const files = filesOf(await begin(shop, { technique: 'engraving', ...wood }));
+        expect(Object.keys(files)).toContain('art/low-water-2.svg');
+        expect(files['low-water.kerf']).toContain('"art/low-water-2.svg"');
+    });
     it('refuses a laser that foil does not stop for an inlay', async () => {
         const answer = await begin(bare, { technique: 'inlay', board: wood.board, laser: { name: 'fibre' } });
         expect(answer).toEqual({ problem: expect.stringContaining('Foil does not stop the beam') });
