@@ -25,7 +25,8 @@ describe('a run at the bench', () => {
     before(async () => {
         writeFileSync(join(session.workshop, 'quick.kerf'), quick);
         const workbench = await session.open();
-        await workbench.openFile('quick.kerf');
+        await (await workbench.inExplorer('quick.kerf')).dblclick();
+        await workbench.page.getByRole('tab', { name: /^quick\.kerf/, selected: true }).waitFor();
         await workbench.command('Kerfbook: Focus on Checklist View');
         await workbench.page.getByText('Quick plate, revision 1').waitFor();
     });

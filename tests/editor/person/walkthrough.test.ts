@@ -16,7 +16,7 @@ describe('the walkthrough', () => {
         const workbench = await session.open();
         const { page } = workbench;
         await workbench.command('Kerfbook: Show the Way from a Drawing to a Finished Piece');
-        await page.getByRole('heading', { name: 'Kerfbook: from a drawing to a finished piece' }).waitFor();
+        await page.getByRole('heading', { name: 'Kerfbook: from a drawing to a finished piece', level: 2 }).waitFor();
         for (const [index, name] of steps.entries()) {
             const step = page.locator('.getting-started-step', { hasText: name });
             await step.first().click();
