@@ -15,6 +15,8 @@ describe('the walkthrough', () => {
     it('leads from a drawing to a finished piece, each step with its own drawing', async () => {
         const workbench = await session.open();
         const { page } = workbench;
+        // Beside other editors there is no room for the drawings.
+        await workbench.command('View: Close All Editors');
         await workbench.command('Kerfbook: Show the Way from a Drawing to a Finished Piece');
         await page.getByRole('heading', { name: 'Kerfbook: from a drawing to a finished piece', level: 2 }).waitFor();
         for (const [index, name] of steps.entries()) {
