@@ -83,9 +83,10 @@ function declaration(recipe: ast.Recipe, lines: readonly string[], layout: Layou
     };
 }
 
-/** Below the line of the step at the offset; on a step of a single line before its brace. */
+/** Below the step's art, else below its line at the offset, else first in its block. */
 function usage(step: ast.Carved, offset: number, lines: readonly string[], layout: Layout): SpanEdit {
-    const here = step.items.findLast((item) => whereOf(item).offset <= layout.lineEnd(offset));
+    const here =
+        step.items.findLast(ast.isArtUse) ?? step.items.findLast((item) => whereOf(item).offset <= layout.lineEnd(offset));
     if (here !== undefined) return below(whereOf(here), lines, layout);
     const where = whereOf(step);
     const brace = layout.text.indexOf('{', where.offset);

@@ -31,8 +31,8 @@ it('declares it below the laser, or first, where there is none', async () => {
     );
     expect(await dropped('recipe a {|\n}\n', 'tern.png')).toBe('recipe a {\n  art tern "tern.png"\n}\n');
 });
-it('uses it in the step on which it is dropped, below that line', async () => {
-    const text = 'recipe a {\n  laser l\n  engrave p on b {\n    art o|ld\n    depth 1 mm\n  }\n}\n';
+it('uses it in the step on which it is dropped, below the art that it has', async () => {
+    const text = 'recipe a {\n  laser l\n  engrave p on b {\n    art old\n    depth 1| mm\n  }\n}\n';
     expect(await dropped(text, 'new.svg')).toBe(
         'recipe a {\n  laser l\n  art new "new.svg"\n  engrave p on b {\n    art old\n    art new\n    depth 1 mm\n  }\n}\n',
     );
