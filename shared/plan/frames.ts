@@ -68,7 +68,7 @@ function burnt(piece: Piece, plan: StepPlan, index: number, memo: Memo): Piece {
     const base: Omit<Mark, 'region'> = {
         step: index,
         kind: laser.step.kind === 'cut' ? 'cut' : laser.through ? 'through' : only ? 'toned' : 'pocket',
-        depth: only ? exactly(0) : add(depth, piece.face),
+        depth: only ? piece.face : add(depth, piece.face),
         tone: laser.tone ?? 1,
         sealed: false,
     };
@@ -87,15 +87,22 @@ function burnt(piece: Piece, plan: StepPlan, index: number, memo: Memo): Piece {
                   return { ...old, region: left(old.region), ...(old.tones === undefined ? {} : { tones: old.tones.map(left) }) };
               });
     const made = dotted.length > 0 && whole.rings.length === 0 ? dotted : [mark, ...dotted];
-    return { ...piece, marks: [...earlier, ...made, ...registrationMarks(laser, index, base.depth)] };
+    return {
+        ...piece,
+        marks: [...earlier, ...made, ...registrationMarks(laser, index, { through: base.depth, face: piece.face })],
+    };
 }
 
-function registrationMarks(laser: LaserPlan, step: number, through: Interval): Mark[] {
+function registrationMarks(
+    laser: LaserPlan,
+    step: number,
+    { through, face }: { readonly through: Interval; readonly face: Interval },
+): Mark[] {
     return (laser.marks ?? []).map(({ region, tone }) => ({
         step,
         kind: tone === undefined ? 'through' : 'toned',
         region,
-        depth: tone === undefined ? through : exactly(0),
+        depth: tone === undefined ? through : face,
         tone: tone ?? 1,
         sealed: false,
         registration: true,
@@ -150,7 +157,7 @@ function sanded(piece: Piece, below: Interval, flush: boolean): Piece {
             (mark) =>
                 mark.kind === 'cut' ||
                 mark.kind === 'through' ||
-                (mark.kind === 'toned' ? below.value < scorchDepth : mark.depth.value > face.value),
+                mark.depth.value + (mark.kind === 'toned' ? scorchDepth : 0) > face.value + hair,
         )
         .map((mark) => {
             if (!levels || mark.content === undefined) return mark;
@@ -158,6 +165,9 @@ function sanded(piece: Piece, below: Interval, flush: boolean): Piece {
         });
     return { ...piece, face, marks, sealed: below.value > 0 ? 0 : piece.sealed, finished: 0, sanded: true, masked: false };
 }
+
+/** Sums of what is sanded off are good to this, mm. */
+const hair = 1e-9;
 
 /** How deep a mere colour reaches, mm: common practice, no source. */
 export const scorchDepth = 0.08;

@@ -25,7 +25,7 @@ export interface Mark {
     readonly step: number;
     readonly kind: 'toned' | 'pocket' | 'through' | 'cut';
     readonly region: Region;
-    /** Floor of it below the first face. */
+    /** Floor of it below the first face; of a mere colour, the face that it was burnt into. */
     readonly depth: Interval;
     readonly tone: number;
     /** Burnt as dots: nested regions, the k-th of n where at least k - 0.5 of n parts are burnt. */

@@ -71,7 +71,9 @@ function markDifference(old: Mark | undefined, now: Mark | undefined, words: Set
         words.add(old === undefined ? 'burnt now' : 'burnt before');
         return (now ?? old)!.region;
     }
-    const deep = old.kind !== now.kind || Math.abs(old.depth.value - now.depth.value) > leastStep;
+    // A mere colour has no depth of its own, only the face that it was burnt into.
+    const deeper = now.kind !== 'toned' && Math.abs(old.depth.value - now.depth.value) > leastStep;
+    const deep = old.kind !== now.kind || deeper;
     const toned = old.tone !== now.tone;
     const filled = contentDiffers(old.content, now.content);
     if (deep) words.add('depth');

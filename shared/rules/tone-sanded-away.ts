@@ -34,7 +34,7 @@ export const toneSandedAway: Rule = {
                     continue;
                 yield finding(page, {
                     severity: 'warning',
-                    message: `Sanding takes ${showLength(sand.below.value)} off the face, and with it the colour of ${toned.name}.`,
+                    message: `Sanding takes ${showLength((after?.face ?? sand.below).value - mark.depth.value)} off the face that ${toned.name} was burnt into, and with it its colour.`,
                     where: step.take?.where ?? step.where,
                     step: step.index,
                     related: [{ message: `${toned.name} is coloured here.`, where: toned.where }],

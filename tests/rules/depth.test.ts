@@ -52,6 +52,13 @@ describe('tone-sanded-away', () => {
         expect(words(text('0.1 mm'), finding)).toBe('0.1 mm');
         await expectMended(text('0.1 mm'), finding);
     });
+    it('counts sandings together, from the face that it was burnt into', async () => {
+        const twice = text('0.05 mm').replace('grits 180 }', 'grits 180 } sand b { take 0.05 mm grits 240 }');
+        const finding = await one(twice, 'tone-sanded-away');
+        expect(finding.message).toBe('Sanding takes 0.1 mm off the face that e was burnt into, and with it its colour.');
+        await expectMended(twice, finding);
+        await silent(text('0.05 mm').replace('engrave e', 'sand b { take 0.3 mm grits 120 } engrave e'), 'tone-sanded-away');
+    });
     it('lets a mere breath of sanding pass', async () => silent(text('0.02 mm'), 'tone-sanded-away'));
     it('is silent for a depth', async () => silent(fillRecipe(), 'tone-sanded-away'));
 });
