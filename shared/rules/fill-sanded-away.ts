@@ -4,7 +4,7 @@ import { askDepth, depthUnit } from './ask-depth';
 import { depthForFill, leastFillLeft as leastLeft } from './fill-depth';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
-import { sandLess } from './sand-less';
+import { sandLess } from './sanding-off';
 
 const page: Page = {
     id: 'fill-sanded-away',

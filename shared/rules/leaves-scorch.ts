@@ -1,12 +1,8 @@
 import { showLength } from '../quantity/show';
-import type { Fix } from '../recipe/finding';
-import type { Sand } from '../recipe/step';
 import { commonPractice, type Page } from './page';
 import { pieceBefore } from './piece-at';
 import { finding, type Rule } from './rule';
-
-/** What has to come off a face for scorch and smoke to go, mm: common practice, no source. */
-export const leastTaken = 0.05;
+import { leastTaken, takeATenth } from './sanding-off';
 
 const page: Page = {
     id: 'leaves-scorch',
@@ -41,15 +37,8 @@ export const leavesScorch: Rule = {
                 message: `${taken > 0 ? `Only ${showLength(taken)}` : 'Nothing'} comes off the face of ${blank} itself: scorch and spilled resin stay around ${plan.steps[filled.step]?.title.replace(/^Engrave /, '')}; a tenth of a millimetre takes them off.`,
                 where: step.take?.where ?? step.where,
                 step: step.index,
-                fixes: takesEnough(step),
+                fixes: takeATenth(step),
             });
         }
     },
 };
-
-function takesEnough({ take, flushWhere }: Sand): Fix[] {
-    const where = take?.where ?? flushWhere;
-    if (where === undefined) return [];
-    const text = take === undefined ? 'flush then 0.1 mm' : '0.1 mm';
-    return [{ title: 'Take 0.1 mm off the face', changes: [{ do: 'replace', where, text }] }];
-}

@@ -31,9 +31,10 @@ export const marksStay: Rule = {
             if (step.kind !== 'inlay' || inlay?.marks === undefined || inlay.marks.placed === 0) continue;
             const piece = pieceAtEnd(plan, inlay.pocketLaser.blank);
             if (piece?.marks.some((mark) => mark.registration === true && mark.step === inlay.pocket.index) !== true) continue;
+            const taken = piece.face.value > 0 ? `only ${showLength(piece.face.value)} comes` : 'nothing comes';
             yield finding(page, {
                 severity: 'warning',
-                message: `The marks of ${inlay.pocket.name} stay in sight: only ${showLength(piece.face.value)} comes off the face of ${piece.blank}.`,
+                message: `The marks of ${inlay.pocket.name} stay in sight: ${taken} off the face of ${piece.blank}.`,
                 where: step.marks?.where ?? step.where,
                 step: step.index,
                 fixes: sandMore(plan, inlay, step),

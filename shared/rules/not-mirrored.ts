@@ -25,8 +25,10 @@ export const notMirrored: Rule = {
             const stands = area(inlay.standing);
             const clash = area(inlay.collides);
             const symmetric = inlay.symmetry.mirror;
+            const { mirrorResidual } = inlay.symmetry;
+            const within = mirrorResidual < 0.0005 ? '' : ` to within ${showRatio(mirrorResidual)}`;
             const message = symmetric
-                ? `The veneer half ${inlay.relief.name} is not mirrored. The art is symmetric to within ${showRatio(inlay.symmetry.mirrorResidual)}, so it fits this time; say so, or mirror it.`
+                ? `The veneer half ${inlay.relief.name} is not mirrored. The art is symmetric${within}, so it fits this time; say so, or mirror it.`
                 : `The veneer half ${inlay.relief.name} is not mirrored: turned over, ${showArea(clash)} of its ${showArea(stands)} land on the board instead of in the pocket.`;
             yield finding(page, {
                 severity: symmetric ? 'warning' : 'error',

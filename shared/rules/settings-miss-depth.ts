@@ -56,7 +56,7 @@ function missesWish({ step }: LaserPlan, settings: LaserSettings): Missed | unde
     const { gives, guess } = settings;
     if (step.depth === undefined) {
         if (step.tone === undefined || guess) return undefined;
-        const instead = gives.value > 0.02 ? `dig ${showLengthInterval(gives)} deep, and` : 'do';
+        const instead = gives.value > 0.02 ? `dig ${showLengthInterval(gives)} deep and do` : 'do';
         return { message: `These settings ${instead} not give a tone of ${showRatio(step.tone.value)}`, where: step.tone.where };
     }
     if ('through' in step.depth) return undefined;

@@ -27,10 +27,11 @@ export const shallowFill: Rule = {
             const laser = plan.steps[pocket.index]?.laser;
             if (laser?.depth === undefined || (!toned && fill.depth.low >= leastDepth)) continue;
             const deep = depthForFill(plan, pocket, laser);
-            const enough = deep === undefined ? '' : showLength(deep, depthUnit(pocket));
+            const unit = depthUnit(pocket);
+            const enough = deep === undefined ? '' : showLength(deep, unit);
             const message = toned
                 ? `${fill.pocket.name} only colours the wood: there is no depth for ${step.resin?.name ?? 'the fill'} to sit in${deep === undefined ? '' : `; ${enough} would do`}.`
-                : `${pocket.name} is ${showLength(fill.depth.value, depthUnit(pocket))} deep, ${showLength(Math.max(0, fill.depth.low))} at its shallowest; a fill needs ${showLength(leastDepth)} to hold${deep === undefined ? '' : `; ${enough} would do`}.`;
+                : `${pocket.name} is ${showLength(fill.depth.value, unit)} deep, ${showLength(Math.max(0, fill.depth.low), unit)} at its shallowest; a fill needs ${showLength(leastDepth, unit)} to hold${deep === undefined ? '' : `; ${enough} would do`}.`;
             const wish = pocket.depth ?? pocket.tone;
             yield finding(page, {
                 severity: toned ? 'error' : 'warning',

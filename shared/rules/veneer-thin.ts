@@ -4,7 +4,7 @@ import { showLength } from '../quantity/show';
 import { askDepth, depthUnit, roundLength } from './ask-depth';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
-import { sandLess } from './sand-less';
+import { sandLess } from './sanding-off';
 
 /** Least veneer that should be left, mm: common practice, no source. */
 export const leastLeft = 0.2;
