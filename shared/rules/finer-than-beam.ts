@@ -14,6 +14,8 @@ import { narrowSpots } from './spots';
 const negligible = 0.02;
 /** Limits are rounded up to this, mm, so that a depth being typed does not ask for all of it anew. */
 const grain = 0.005;
+/** What is looked for first, mm. */
+const firstLook = 0.2;
 
 const page: Page = {
     id: 'finer-than-beam',
@@ -89,9 +91,16 @@ function stripsOf({ region }: PlacedArt, limit: number): readonly NarrowPlace[] 
     return within(limit, (rounded) => keptFor(region, `fine strips ${rounded}`, () => narrowGaps(region, rounded)));
 }
 
-function within(limit: number, find: (rounded: number) => NarrowPlace[]): readonly NarrowPlace[] {
+/** Most art has nothing near that fine: a wider look, which costs less and holds for every depth that is typed, comes first. */
+function within(limit: number, find: (rounded: number) => readonly NarrowPlace[]): readonly NarrowPlace[] {
     if (!(limit > 0)) return [];
-    return find(Math.ceil(limit / grain) * grain).filter(({ kind, width }) => kind !== 'tip' && width < limit);
+    const fine = (place: NarrowPlace): boolean => place.kind !== 'tip';
+    if (!find(roundedUp(Math.max(firstLook, limit), 0.05)).some(fine)) return [];
+    return find(roundedUp(limit, grain)).filter((place) => fine(place) && place.width < limit);
+}
+
+function roundedUp(value: number, step: number): number {
+    return Math.ceil(value / step - 1e-9) * step;
 }
 
 /** An offset that opens the lines, where it leaves enough between them. */
