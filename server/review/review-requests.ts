@@ -1,6 +1,7 @@
 import type { LangiumDocument } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { familiesOf } from '../../shared/review/families';
+import { escapeMarkup } from '../../shared/sheets/escape';
 import {
     type BenchParams,
     type CompareParams,
@@ -64,11 +65,22 @@ async function compare(
     const after = here(workshop, document, name, before.name === name ? `${name} in the editor` : name);
     const reviews = await reviewJobs(before.version, after, { before: before.name, after: name }, { pictures: true });
     if (token.isCancellationRequested) return null;
-    if (reviews.length === 0) return { problem: 'There is no recipe on either side.' };
+    if (reviews.length === 0)
+        return {
+            problem: 'There is no recipe in this file, now or then. What changes in stock shows in the recipes that use it.',
+        };
     const body = await workshop.ask({ do: 'review-page', reviews }, `compare ${document.uri.toString()}`, {
         onCancel: (giveUp) => token.onCancellationRequested(giveUp),
     });
-    return { title: name, body };
+    return { title: name, body: `${unreadable(workshop, document)}${body}` };
+}
+
+/** A text that is being typed may lack a brace, and then half a recipe would seem to be gone without a word. */
+function unreadable(workshop: Workshop, document: LangiumDocument): string {
+    const broken = workshop.textFindings(document).find(({ rule }) => rule === 'syntax');
+    return broken === undefined
+        ? ''
+        : `<p class="sorry">The text cannot be read as a whole at present: ${escapeMarkup(broken.message)}</p>`;
 }
 
 /** The family of the recipe at a place, or else the first family of the file. */

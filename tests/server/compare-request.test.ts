@@ -102,6 +102,15 @@ describe('comparing with what was committed', () => {
         expect(bodyOf(await compare({ revision: answer.revisions[0]!.revision }))).toContain('Nothing that matters');
     });
 
+    it('a text that cannot be read at present says so', async () => {
+        const { compare } = await editorOn(
+            repository().folder,
+            'coaster.kerf',
+            coaster.replace('depth 0.5 mm', 'depth 0.5 mm }'),
+        );
+        expect(bodyOf(await compare())).toMatch(/^<p class="sorry">The text cannot be read as a whole at present: /);
+    });
+
     it('two files of the workspace', async () => {
         const repo = repository({ ...shopFiles, 'deeper.kerf': deeper.replace('recipe coaster', 'recipe well') });
         const { compare } = await editorOn(repo.folder, 'coaster.kerf', coaster);
@@ -179,6 +188,11 @@ describe('what cannot be compared is said', () => {
         expect(await problem(compare())).toMatch(/^new\.kerf is not in HEAD: it is new/);
     });
 
+    it('a file of stock, which shows in the recipes that use it', async () => {
+        const { compare } = await editorOn(repository().folder, 'stock/shop.kerf', shop);
+        expect(await problem(compare())).toMatch(/^There is no recipe in this file, now or then/);
+    });
+
     it('a repository without a commit, a revision that is not there, a revision that is none', async () => {
         const empty = repository({});
         empty.write(shopFiles);
@@ -198,6 +212,7 @@ describe('what cannot be compared is said', () => {
             await client.open('untitled:one.kerf', coaster);
             await client.diagnostics('untitled:one.kerf', () => true);
             expect(await problem(compare({ uri: 'untitled:one.kerf' }))).toMatch(/^Only files that are saved/);
+            expect(await problem(compare({ before: 'file:///nowhere.kerf' }))).toMatch(/^The other file is not read/);
             expect(await problem(compare({ uri: 'file:///nowhere.kerf' }))).toMatch(/is not read as a recipe file/);
             const web = await editorOn(folder, 'coaster.kerf', coaster, { browser: true });
             expect(await problem(web.compare())).toMatch(/^Earlier versions are read by git/);

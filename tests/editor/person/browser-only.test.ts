@@ -25,4 +25,15 @@ describe('an editor that is only a browser', () => {
         assert.equal(await workbench.bench.getByRole('tab').count(), 14);
         await workbench.page.screenshot({ path: join(places.shots, 'browser-only.png') });
     });
+
+    it('says what comparing a recipe needs, and sets variants side by side all the same', async () => {
+        await workbench.command('View: Close All Editors');
+        await workbench.openFile('tray-variants.kerf');
+        await workbench.command('Kerfbook: Compare with Committed');
+        await workbench.bench.getByText(/^Earlier versions are read by git/).waitFor();
+        await workbench.command('View: Close All Editors');
+        await workbench.openFile('tray-variants.kerf');
+        await workbench.command('Kerfbook: Show Variants Side by Side');
+        await workbench.bench.getByRole('columnheader', { name: 'Large heron tray' }).waitFor();
+    });
 });
