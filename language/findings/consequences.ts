@@ -14,6 +14,7 @@ export function withoutConsequences(
     if (broken.length === 0) return [...findings];
     const lineOf = ({ where }: Finding) => textDocument.positionAt(where.offset).line;
     const lines = new Set(broken.map(lineOf));
+    const causes = new Set(broken);
     const report = parseResult.lexerReport as KerfLexingReport | undefined;
     const below = (report?.open ?? []).flatMap(({ kind, token }) =>
         kind === 'text' ? [textDocument.positionAt(token.startOffset).line + 1] : [],
@@ -21,7 +22,7 @@ export function withoutConsequences(
     const halves = new Set(below.filter((line) => hasOddQuotes(lineText(line))));
     return findings.filter((finding) => {
         const line = lineOf(finding);
-        return !halves.has(line) && (finding.rule === 'syntax' || !lines.has(line));
+        return !halves.has(line) && (causes.has(finding) || finding.rule === 'syntax' || !lines.has(line));
     });
 
     function lineText(line: number): string {
