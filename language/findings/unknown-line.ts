@@ -36,9 +36,17 @@ export function unknownLine(stumble: Stumble, actual: Token): Finding {
             fixes: [replaceWith(where, meant, `Change to \`${meant}\``, true)],
         });
     }
-    const some = lineWords(block);
-    const has = some.length > 12 ? '' : ` It can have ${oneOf(some)}.`;
-    return say('syntax', { message: `There is no \`${image}\` in ${blockPhrase(block)}.${has}`, where });
+    return say('syntax', { message: `There is no \`${image}\` in ${blockPhrase(block)}. ${canHave(block)}`, where });
+}
+
+const mostTold = 12;
+const someTold = 6;
+
+function canHave(block: string): string {
+    const words = lineWords(block);
+    if (words.length <= mostTold) return `It can have ${oneOf(words)}.`;
+    const some = words.slice(0, someTold).map((word) => `\`${word}\``);
+    return `It can have ${some.join(', ')} and ${words.length - someTold} other kinds of lines.`;
 }
 
 function isNamed(token: Token): boolean {

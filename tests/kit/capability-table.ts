@@ -13,7 +13,7 @@ const features: Readonly<Record<string, string>> = {
     definitionProvider: 'From a name to where it is declared, into built-in stock too; from a path to its file.',
     referencesProvider: 'Every place where a thing is meant, across files.',
     documentHighlightProvider: 'The same within a file, as the cursor moves.',
-    renameProvider: 'Renames across files; names that the language could not read back are refused before they are typed.',
+    renameProvider: 'Renames across files; names that the language could not read back or that are taken are refused.',
     linkedEditingRangeProvider: 'Names of a recipe’s own art, blanks and steps change together as they are typed.',
     documentSymbolProvider: 'The outline: stock, recipes, steps in the order of the work.',
     workspaceSymbolProvider: 'Search by name over all files and the built-in stock.',

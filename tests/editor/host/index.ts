@@ -14,6 +14,7 @@ export async function run(): Promise<void> {
     mocha.suite.emit('pre-require', globalThis as never, 'host', mocha);
     await import('./language.test');
     await import('./commands.test');
+    await import('./features.test');
     await import('./coupon.test');
     await import('./tasks.test');
     const results = await runMocha(mocha);

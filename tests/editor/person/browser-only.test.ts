@@ -26,6 +26,43 @@ describe('an editor that is only a browser', () => {
         await workbench.page.screenshot({ path: join(places.shots, 'browser-only.png') });
     });
 
+    it('says what a recipe takes above it, what lies under the cursor, and what can come next', async () => {
+        const { page } = workbench;
+        await workbench.openFile('tide-coaster.kerf');
+        await page
+            .locator('.codelens-decoration')
+            .getByText(/of laser, .* attended/)
+            .first()
+            .waitFor();
+        await workbench.goTo('tide-coaster.kerf', 12, 9);
+        await workbench.command('Show or Focus Hover');
+        await page
+            .locator('.monaco-hover')
+            .getByText(/black-cherry/)
+            .first()
+            .waitFor();
+        await page.keyboard.press('Escape');
+        await workbench.goTo('tide-coaster.kerf', 22);
+        await page.keyboard.press('End');
+        await page.keyboard.type('\nou');
+        await workbench.command('Trigger Suggest');
+        await page.locator('.suggest-widget .monaco-list-row', { hasText: 'outline' }).first().waitFor();
+        await page.keyboard.press('Escape');
+        for (let i = 0; i < 2; i += 1) await page.keyboard.press('Backspace');
+    });
+
+    it('leads from a name into the workshop file, and from there into the built-in stock', async () => {
+        const { page } = workbench;
+        await workbench.openFile('tide-coaster.kerf');
+        await workbench.goTo('tide-coaster.kerf', 12, 9);
+        await page.keyboard.press('F12');
+        await page.getByRole('tab', { name: /^workshop\.kerf/, selected: true }).waitFor();
+        await page.keyboard.press('ArrowDown');
+        await page.keyboard.press('End');
+        await page.keyboard.press('F12');
+        await page.getByRole('tab', { name: /^woods\.kerf/, selected: true }).waitFor();
+    });
+
     it('says what comparing a recipe needs, and sets variants side by side all the same', async () => {
         await workbench.command('View: Close All Editors');
         await workbench.openFile('tray-variants.kerf');
