@@ -10,7 +10,17 @@ workshop();
 const ofTheTrade = new Set([...allRules.map((rule) => rule.page.id), 'not-worked-out']);
 
 const oddNumbers = ['0', '-1', '1e308', '-1e308', '1e-308', '0.0000001', '123456789', '99999', '7', '1/0', 'x', ''];
-const good = [inlayRecipe(), fillRecipe(), inlayRecipe({ inlay: 'clearance 0.15 mm glue wood-glue marks 3' })];
+const good = [
+    inlayRecipe(),
+    fillRecipe(),
+    inlayRecipe({ inlay: 'clearance 0.15 mm glue wood-glue marks 3' }),
+    inlayRecipe({
+        pocket: 'art diamond depth 0.55 mm offset 0.04 mm air off',
+        relief: 'art diamond inverse within grown 6 mm turned 90 deg mirror depth through offset 0.02 mm air off',
+        inlay: 'clearance 6 thou glue wood-glue marks 2',
+        after: 'sand tray { flush then 0.02 mm grits 120 } finish tray with drying-oil { coats 2 } wait 2 h',
+    }),
+];
 
 /** A recipe with some of its numbers replaced by what nobody would write. */
 const hostile = fc
