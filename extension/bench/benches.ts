@@ -3,7 +3,7 @@ import type { CurrentRecipe } from '../current-recipe';
 import { recipePlace } from '../recipe-place';
 import type { RecipeServer } from '../server';
 import { Bench } from './bench';
-import { type KeptState, readKeptState } from './messages';
+import { type KeptState, readKeptState } from './kept-state';
 
 const VIEW_TYPE = 'kerfbook.bench';
 

@@ -32,15 +32,6 @@ export type FromBench =
     | { readonly type: 'stop-press' }
     | { readonly type: 'section'; readonly ticket: number; readonly frame: number; readonly blank: string; readonly y: number };
 
-/** Where a panel belongs; kept by the editor over a restart, together with what the maker had chosen. */
-export interface KeptState {
-    readonly uri: string;
-    readonly recipe?: string;
-    /** Key of the chosen frame. */
-    readonly frame?: string;
-    readonly blank?: string;
-}
-
 /** Messages cross a border between processes, so nothing about them is taken on trust. */
 export function readFromBench(message: unknown): FromBench | undefined {
     if (!isRecord(message)) return undefined;
@@ -107,16 +98,6 @@ export function readToBench(message: unknown): ToBench | undefined {
     }
 }
 
-export function readKeptState(state: unknown): KeptState | undefined {
-    if (!isRecord(state) || typeof state.uri !== 'string' || state.uri.length > 4096) return undefined;
-    return {
-        uri: state.uri,
-        ...(isWord(state.recipe) ? { recipe: state.recipe } : {}),
-        ...(typeof state.frame === 'string' ? { frame: state.frame.slice(0, 500) } : {}),
-        ...(isWord(state.blank) ? { blank: state.blank } : {}),
-    };
-}
-
 function isPicture(view: unknown): view is SentPicture {
     if (!isRecord(view) || view.version !== 1 || typeof view.recipe !== 'string') return false;
     return Array.isArray(view.frames) && isRecord(view.paths) && isRecord(view.pieces);
@@ -135,6 +116,6 @@ function isToolpath(value: unknown): value is ToolpathView {
 }
 
 /** A name of the language: recipe, blank, rule. */
-function isWord(value: unknown): value is string {
+export function isWord(value: unknown): value is string {
     return typeof value === 'string' && value.length <= 200 && /^[A-Za-z_][\w-]*$/.test(value);
 }

@@ -23,10 +23,9 @@ export function pressVerdict(inlay: InlayPlan, pressed: Pressed): PressVerdict {
     const clash = area(inlay.collides);
     const short = `It goes in ${showLength(insertion)} instead of ${showLength(seat)}`;
     if (area(grow(inlay.collides, -tight)) > mismatch * area(inlay.standing)) {
-        const why =
-            (inlay.relief.mirror.length + inlay.pocket.mirror.length) % 2 === 0
-                ? 'One half has to be the mirror image of the other, since it is turned over, and here it is not'
-                : 'The two halves do not match';
+        const why = isTurnedWrong(inlay)
+            ? 'One half has to be the mirror image of the other, since it is turned over, and here it is not'
+            : 'The two halves do not match';
         return {
             good: false,
             sentence: `${why}: ${showArea(clash)} of the veneer lie on the board’s face. ${short}, and hangs up to ${showLength(widest(pressed))} above the floor.`,
@@ -36,6 +35,11 @@ export function pressVerdict(inlay: InlayPlan, pressed: Pressed): PressVerdict {
         good: false,
         sentence: `It jams between the walls. ${short}: up to ${showLength(widest(pressed))} of air stay under it.`,
     };
+}
+
+/** Turned over, a half is its own mirror image: exactly one of the two has to be mirrored before. */
+export function isTurnedWrong({ relief, pocket }: InlayPlan): boolean {
+    return (relief.mirror.length + pocket.mirror.length) % 2 === 0;
 }
 
 /** The numbers of a press, most needed first. */

@@ -41,8 +41,13 @@ function laserFacts({ laser, step }: StepPlan): Fact[] {
     if (laser.tone !== undefined) facts.push({ label: 'tone', value: showRatio(laser.tone) });
     else if (laser.through) facts.push({ label: 'depth', value: 'through' });
     else if (laser.depth !== undefined) {
-        const where = step.kind === 'engrave' && step.depth !== undefined ? { where: step.depth.where } : {};
-        facts.push({ label: 'depth', value: showLengthInterval(laser.depth), ...where });
+        const wish = step.kind === 'engrave' ? step.depth : undefined;
+        const unit = wish !== undefined && 'unit' in wish ? wish.unit : 'mm';
+        facts.push({
+            label: 'depth',
+            value: showLengthInterval(laser.depth, unit),
+            ...(wish === undefined ? {} : { where: wish.where }),
+        });
     }
     const focus = focusLine(laser.focus);
     if (focus !== undefined) facts.push({ label: 'focus', value: focus });

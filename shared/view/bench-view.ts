@@ -147,9 +147,15 @@ export interface SpanView {
     readonly top: number;
     readonly kind: 'wood' | 'resin' | 'inlay' | 'glue' | 'foil' | 'char';
     readonly colour: string;
-    /** Half width of the band in which `top` of what lies under this span may be. */
-    readonly spread: number;
+    /** The band in which `top` may be; absent where it is known. */
+    readonly band?: { readonly low: number; readonly high: number };
     readonly label: string;
+}
+
+/** A place on a blank, mm. */
+export interface PlaceView {
+    readonly x: number;
+    readonly y: number;
 }
 
 /** Both halves of an inlay, as they are and as they meet. */
@@ -159,6 +165,8 @@ export interface InlayView {
     readonly pocket: HalfView;
     /** The relief turned over onto the pocket: where wood meets wood and where there is a hole. Paths are ids. */
     readonly meeting: { readonly fits: string; readonly collides: string; readonly empty: string };
+    /** Where labels can point to what does not meet, on the pocket's blank; absent where the halves fit. */
+    readonly amiss?: { readonly collides?: PlaceView; readonly empty?: PlaceView };
     readonly verdict: string;
     readonly good: boolean;
 }

@@ -9,10 +9,12 @@ import { boundariesOf } from '../plan/plan-inlay';
 import { showMoney } from '../quantity/currency';
 import { showArea, showLength, showNumber } from '../quantity/show';
 import type { Finding } from '../recipe/finding';
+import { isTurnedWrong } from '../sheets/press-facts';
 import { workFacts } from '../sheets/step-facts';
 import type { BenchView, BlankView, HalfView, InlayView, StepView } from './bench-view';
 import { PathTable } from './path-table';
 import { pieceView } from './piece-view';
+import { roomyPlace } from './roomy-place';
 import { makeRunView } from './run-view';
 
 /** What stands around a plan: the file and its version, and why the picture may be old. */
@@ -152,8 +154,17 @@ function inlayView(plan: Plan, step: StepPlan, inlay: InlayPlan, paths: PathTabl
         meeting: { fits: paths.idOf(inlay.fits), collides: paths.idOf(inlay.collides), empty: paths.idOf(inlay.empty) },
         verdict: good
             ? goodVerdict(inlay, empty)
-            : `It does not go in: ${showArea(clash)} of the veneer land on the board, and ${showArea(empty)} of the pocket stay empty.`,
+            : `${isTurnedWrong(inlay) && !inlay.symmetry.mirror ? 'Turned over it is the wrong way round and does not go in' : 'It does not go in'}: ${showArea(clash)} of the veneer land on the board, and ${showArea(empty)} of the pocket stay empty.`,
         good,
+        ...(good ? {} : { amiss: amissOf(inlay) }),
+    };
+}
+
+function amissOf({ collides, empty }: InlayPlan): NonNullable<InlayView['amiss']> {
+    const places = { collides: roomyPlace(collides), empty: roomyPlace(empty) };
+    return {
+        ...(places.collides === undefined ? {} : { collides: places.collides }),
+        ...(places.empty === undefined ? {} : { empty: places.empty }),
     };
 }
 

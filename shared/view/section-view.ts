@@ -1,7 +1,6 @@
 import { crossings, inSpans, type Spans } from '../bench/section';
 import type { Mark, Piece } from '../plan/piece';
 import type { BlankPlan, Plan } from '../plan/plan';
-import { spread } from '../quantity/interval';
 import { showLength } from '../quantity/show';
 import type { SectionView, SpanView } from './bench-view';
 
@@ -53,9 +52,10 @@ function markSpans(plan: Plan, mark: Mark, y: number): Spans {
 /** Tenths of a micron: finer than any drawing shows, and short to write. */
 const perMm = 1e4;
 
-function fine({ from, to, bottom, top, spread: band, ...span }: SpanView): SpanView {
+function fine({ from, to, bottom, top, band, ...span }: SpanView): SpanView {
     const tidy = (mm: number): number => Math.round(mm * perMm) / perMm;
-    return { ...span, from: tidy(from), to: tidy(to), bottom: tidy(bottom), top: tidy(top), spread: tidy(band) };
+    const bare = { ...span, from: tidy(from), to: tidy(to), bottom: tidy(bottom), top: tidy(top) };
+    return band === undefined ? bare : { ...bare, band: { low: tidy(band.low), high: tidy(band.high) } };
 }
 
 interface Place {
@@ -71,29 +71,37 @@ function column(plan: Plan, piece: Piece, blank: BlankPlan, place: Place, mark: 
     const wood = blank.blank.sheet?.wood;
     const colour = wood?.colour ?? '#c9a26b';
     const list: SpanView[] = [];
-    const add = (kind: SpanView['kind'], bottom: number, upTo: number, paint: string, band: number, label: string): void => {
-        if (upTo > bottom) list.push({ from, to, bottom, top: upTo, kind, colour: paint, spread: band, label });
+    const add = (kind: SpanView['kind'], bottom: number, upTo: number, paint: string, label: string, band?: SpanView['band']) => {
+        if (upTo > bottom) list.push({ from, to, bottom, top: upTo, kind, colour: paint, label, ...(band && { band }) });
     };
-    if (blank.blank.backing !== 'none' && !piece.peeled) add('foil', -backingThickness, 0, '#b8bcc2', 0, blank.blank.backing);
+    if (blank.blank.backing !== 'none' && !piece.peeled) add('foil', -backingThickness, 0, '#b8bcc2', blank.blank.backing);
     const open = mark?.kind === 'through' || mark?.kind === 'cut';
     const floor =
         mark === undefined || mark.kind === 'toned' ? face : open ? 0 : Math.max(0, Math.min(face, top - mark.depth.value));
-    const band = mark === undefined || mark.kind === 'toned' || open ? 0 : spread(mark.depth);
-    add('wood', 0, floor, colour, band, wood?.name ?? blank.name);
+    add('wood', 0, floor, colour, wood?.name ?? blank.name, bandOf(mark, top, face));
     if (mark === undefined) return list;
     if (mark.kind === 'toned') {
-        add('char', floor, floor + 1e-3, wood?.burnt ?? '#4a2f1d', 0, 'burnt');
+        add('char', floor, floor + 1e-3, wood?.burnt ?? '#4a2f1d', 'burnt');
         return list;
     }
     const { content } = mark;
-    if (content?.kind === 'resin') add('resin', floor, Math.max(floor, face + content.proud), content.colour, 0, content.name);
+    if (content?.kind === 'resin') add('resin', floor, Math.max(floor, face + content.proud), content.colour, content.name);
     if (content?.kind === 'inlay' && inlaid) {
         const seat = Math.min(floor + content.film, face);
-        add('glue', floor, seat, '#e8dfc8', 0, `glue ${showLength(content.film)}`);
+        add('glue', floor, seat, '#e8dfc8', `glue ${showLength(content.film)}`);
         const raised = Math.max(seat, content.proud > 0 ? top + content.proud : Math.min(face, seat + content.veneer));
-        add('inlay', seat, raised, inlayColour(plan, content.from), 0, content.from);
+        add('inlay', seat, raised, inlayColour(plan, content.from), content.from);
     }
     return list;
+}
+
+/** Where the floor of what was dug may lie, within the wood that is there. */
+function bandOf(mark: Mark | undefined, top: number, face: number): SpanView['band'] {
+    if (mark === undefined || mark.kind !== 'pocket') return undefined;
+    const { low, high } = mark.depth;
+    const within = (height: number): number => Math.max(0, Math.min(face, height));
+    const band = { low: within(top - high), high: within(top - low) };
+    return band.high > band.low ? band : undefined;
 }
 
 function inlaySpans(mark: Mark, y: number): Spans {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readFromBench, readKeptState, readToBench } from '../../extension/bench/messages';
+import { readKeptState } from '../../extension/bench/kept-state';
+import { readFromBench, readToBench } from '../../extension/bench/messages';
 
 const where = { uri: 'file:///w/tray.kerf', offset: 12, length: 4 };
 
@@ -80,6 +81,34 @@ describe('messages to the bench view', () => {
 });
 
 describe('kept state', () => {
+    test('what the maker had chosen comes back', () => {
+        const kept = {
+            uri: 'file:///w/tray.kerf',
+            recipe: 'heron-tray',
+            frame: 'engrave Engrave pocket 1',
+            blank: 'tray',
+            windows: { tray: { x: 0.4, y: 0.6, zoom: 3 } },
+            cuts: { tray: 61.5 },
+            toolpath: 0,
+            presses: [3, 5],
+            start: '2026-11-26T08:00',
+            scroll: 420,
+        };
+        expect(readKeptState(structuredClone(kept))).toEqual(kept);
+    });
+
+    test.each([
+        ['a window that is no closer than the whole', { windows: { tray: { x: 0, y: 0, zoom: 0.5 } } }],
+        ['a window that is nowhere', { windows: { tray: { x: Number.NaN, y: 0, zoom: 2 } } }],
+        ['a blank that is no name', { cuts: { '<script>': 1 } }],
+        ['a cut that is a word', { cuts: { tray: '61' } }],
+        ['half a step', { toolpath: 0.5 }],
+        ['presses that are one', { presses: 3 }],
+        ['a page above itself', { scroll: -1 }],
+    ])('%s is left out', (_what, wrong) => {
+        expect(readKeptState({ uri: 'file:///w/tray.kerf', ...wrong })).toEqual({ uri: 'file:///w/tray.kerf' });
+    });
+
     test('what is not understood is left out, the rest stays', () => {
         expect(readKeptState({ uri: 'file:///w/tray.kerf', recipe: 7, frame: 'wait Wait 12 h 1', blank: 'a b' })).toEqual({
             uri: 'file:///w/tray.kerf',

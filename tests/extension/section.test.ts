@@ -4,7 +4,8 @@ import { exaggeration, sectionScale } from '../../extension/bench/webview/sectio
 import type { SectionView, SpanView } from '../../shared/view/bench-view';
 
 function span(kind: SpanView['kind'], from: number, to: number, bottom: number, top: number, spread = 0): SpanView {
-    return { kind, from, to, bottom, top, spread, colour: '#885533', label: kind };
+    const band = spread === 0 ? {} : { band: { low: top - spread, high: top + spread } };
+    return { kind, from, to, bottom, top, ...band, colour: '#885533', label: kind };
 }
 
 /** 12 mm walnut, 0.5 mm pocket from 40 to 60 mm. */
@@ -72,6 +73,12 @@ describe('heights of a section', () => {
 describe('heights that are written beside a section', () => {
     test('a pocket: how deep, with its tolerance', () => {
         expect(dimensionsOf(pocket).map(({ text }) => text)).toEqual(['0.5 mm ± 0.04 mm deep']);
+    });
+
+    test('a floor that may lie below the board is told from what to what, and no deeper than the board', () => {
+        const deep = span('wood', 40, 60, 0, 1);
+        const spans = [span('wood', 0, 40, 0, 12), { ...deep, band: { low: 0, high: 4 } }, span('wood', 60, 100, 0, 12)];
+        expect(dimensionsOf({ ...pocket, spans })[0]!.text).toBe('11 mm (8 mm to 12 mm) deep');
     });
 
     test('an inlay: the veneer in it, and how far it stands proud', () => {

@@ -3,8 +3,8 @@ import { poseAt } from '../../extension/bench/webview/turning';
 
 describe('turning the relief over', () => {
     test('begins face up beside the pocket and ends face down in it', () => {
-        expect(poseAt(0)).toEqual({ way: 0, turn: 1, landed: 0 });
-        expect(poseAt(1)).toEqual({ way: 1, turn: -1, landed: 1 });
+        expect(poseAt(0)).toEqual({ way: 0, turn: 1, landed: 0, foretold: 1 });
+        expect(poseAt(1)).toEqual({ way: 1, turn: -1, landed: 1, foretold: 0 });
     });
 
     test('it is face down and over the pocket before the meeting shows', () => {

@@ -1,4 +1,5 @@
 import { Fragment } from 'preact';
+import { useRef } from 'preact/hooks';
 import type { BenchView } from '../../../shared/view/bench-view';
 import { DayBook } from './day-book';
 import { FilmStrip } from './film-strip';
@@ -12,6 +13,7 @@ import { Stage } from './stage';
 import { type BenchState, chosenFrame, chosenPiece, frameKeys, stepOf, windowOf } from './state';
 import { Steps } from './steps';
 import { Cautions, Supplies } from './supplies';
+import { useStick } from './use-stick';
 import type { Window } from './zoom';
 
 /** What the maker can do on the page. */
@@ -22,6 +24,7 @@ export interface Actions {
     readonly moveCut: (blank: string, y: number) => void;
     readonly press: (step: number) => void;
     readonly stopPress: () => void;
+    readonly setStart: (start: string) => void;
 }
 
 export function App({ state, actions }: { state: BenchState; actions: Actions }) {
@@ -50,6 +53,8 @@ function Banner({ text }: { text: string | undefined }) {
 }
 
 function Frames({ state, view, actions }: { state: BenchState; view: BenchView; actions: Actions }) {
+    const look = useRef<HTMLDivElement>(null);
+    useStick(look);
     const index = chosenFrame(state, view);
     const frame = view.frames[index];
     if (frame === undefined) return <p class="empty">This recipe has no steps yet.</p>;
@@ -65,7 +70,7 @@ function Frames({ state, view, actions }: { state: BenchState; view: BenchView; 
         <>
             <FilmStrip view={view} chosen={index} lit={state.lit} choose={actions.chooseFrame} />
             <div class="bench">
-                <div class="look">
+                <div class="look" ref={look}>
                     {piece !== undefined && blank !== undefined && (
                         <Stage
                             view={view}
@@ -99,7 +104,7 @@ function Frames({ state, view, actions }: { state: BenchState; view: BenchView; 
                     <Findings view={view} choose={chooseStep} />
                     <Steps view={view} chosen={step?.index} lit={state.lit} choose={chooseStep} />
                     <Cautions view={view} />
-                    <DayBook view={view} choose={chooseStep} />
+                    <DayBook view={view} begun={state.start} begin={actions.setStart} choose={chooseStep} />
                     <SheetCuts view={view} />
                     <Supplies view={view} />
                     <Costs view={view} />

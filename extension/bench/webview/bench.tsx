@@ -1,23 +1,18 @@
 import './styles/bench.css';
 import { render } from 'preact';
 import type { BenchView } from '../../../shared/view/bench-view';
-import { type KeptState, readKeptState, readToBench, type ToBench } from '../messages';
+import { readToBench, type ToBench } from '../messages';
 import { type Actions, App } from './app';
 import { editor, tellRefused } from './editor-link';
+import { askAgain, keep, keptBefore, scrollBack } from './keep';
 import { lookOnly } from './look-only';
 import { PressAsker } from './press-asker';
 import { SectionAsker } from './section-asker';
-import { type BenchState, chosenFrame, chosenPiece, emptyState, frameKeys, stepAt } from './state';
+import { type BenchState, chosenFrame, chosenPiece, frameKeys, stepAt } from './state';
 import { PictureTaker } from './take-picture';
 
 const root = document.getElementById('bench')!;
-const kept: KeptState | undefined =
-    readKeptState(editor.getState()) ?? readKeptState(JSON.parse(document.body.dataset.kept ?? 'null'));
-let state: BenchState = {
-    ...emptyState,
-    ...(kept?.frame === undefined ? {} : { frameKey: kept.frame }),
-    ...(kept?.blank === undefined ? {} : { blank: kept.blank }),
-};
+let state = keptBefore();
 const pictures = new PictureTaker();
 
 const sections = new SectionAsker((cutSection) => change({ cutSection }));
@@ -32,26 +27,15 @@ const actions: Actions = {
     moveCut: (blank, y) => change({ cuts: { ...state.cuts, [blank]: y } }),
     press: (step) => presses.ask(step, state.view?.textVersion ?? 0, state.presses[step]),
     stopPress: () => presses.stop(),
+    setStart: (start) => change({ start }),
 };
 
 function change(part: Partial<BenchState>): void {
     state = { ...state, ...part };
-    keep();
     askForSection();
     render(<App state={state} actions={actions} />, root);
-}
-
-/** What is chosen outlives the page: the editor hands it back when it brings the panel back. */
-function keep(): void {
-    if (kept === undefined) return;
-    const { view, frameKey, blank } = state;
-    const recipe = view?.recipe ?? kept.recipe;
-    editor.setState({
-        uri: kept.uri,
-        ...(recipe === undefined ? {} : { recipe }),
-        ...(frameKey === undefined ? {} : { frame: frameKey }),
-        ...(blank === undefined ? {} : { blank }),
-    });
+    scrollBack();
+    keep(state);
 }
 
 /** A section line that was moved needs its section from the server, for this frame of this text. */
@@ -97,9 +81,10 @@ function receive(message: ToBench | undefined): void {
 }
 
 function showPicture(view: BenchView): void {
+    if (state.view === undefined) askAgain(view);
     change({
         view,
-        ...(view.recipe === state.view?.recipe ? {} : { presses: {} }),
+        ...(state.view === undefined || view.recipe === state.view.recipe ? {} : { presses: {} }),
         trouble: undefined,
         refused: undefined,
         lit: cursor === undefined ? undefined : stepAt(view, cursor),
@@ -120,6 +105,7 @@ function followCursor(offset: number, turn: boolean): void {
     change({ lit, ...(frameKey === undefined ? {} : { frameKey, blank: undefined }) });
 }
 
+addEventListener('scrollend', () => keep(state));
 addEventListener('message', ({ data }) => receive(readToBench(data)));
 render(<App state={state} actions={actions} />, root);
 editor.postMessage({ type: 'ready' });

@@ -6,12 +6,16 @@ import type { RunView } from '../../../shared/view/run-view';
 
 interface DayBookProps {
     readonly view: BenchView;
+    /** The start that the maker has set, as it is written in the field. */
+    readonly begun: string | undefined;
+    readonly begin: (start: string) => void;
     readonly choose: (step: number) => void;
 }
 
 /** Who is at the bench when, for all the pieces, from a start that the maker sets; now, until then. */
-export function DayBook({ view, choose }: DayBookProps) {
-    const [written, setWritten] = useState(now);
+export function DayBook({ view, begun, begin, choose }: DayBookProps) {
+    const [opened] = useState(now);
+    const written = begun ?? opened;
     const { run, make } = view;
     if (run.sittings.length === 0) return null;
     const start = momentOf(written);
@@ -23,7 +27,7 @@ export function DayBook({ view, choose }: DayBookProps) {
                 <input
                     type="datetime-local"
                     value={written}
-                    onInput={(event) => setWritten((event.currentTarget as HTMLInputElement).value)}
+                    onInput={(event) => begin((event.currentTarget as HTMLInputElement).value)}
                 />
             </label>
             <p class="ready" role="status">

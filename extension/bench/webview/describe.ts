@@ -25,7 +25,7 @@ export function describePiece(blank: BlankView, piece: PieceView): string {
     const layers =
         piece.layers.length === 0
             ? ' Nothing burnt yet.'
-            : ` ${piece.layers.map((layer) => describeLayer(layer, unit)).join('; ')}.`;
+            : ` ${[...new Set(piece.layers.map((layer) => describeLayer(layer, unit)))].join('; ')}.`;
     const states = statesOf(piece);
     return `${blank.name} of ${blank.label}: ${size}${grain}.${layers}${states.length > 0 ? ` Now ${states.join(', ')}.` : ''}`;
 }

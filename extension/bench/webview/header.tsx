@@ -14,11 +14,14 @@ export function Header({ view }: { view: BenchView }) {
                 </p>
             </div>
             {view.recipes.length > 1 && <RecipeChoice view={view} />}
-            <dl class="totals" aria-label="Times in all">
-                <Total name="Laser" seconds={machine} />
-                <Total name="Hands on" seconds={attended} />
-                <Total name="Waiting" seconds={waiting} />
-            </dl>
+            <div class="in-all">
+                {view.make > 1 && <span class="quiet">for one piece</span>}
+                <dl class="totals" aria-label="Times in all">
+                    <Total name="Laser" seconds={machine} />
+                    <Total name="Hands on" seconds={attended} />
+                    <Total name="Waiting" seconds={waiting} />
+                </dl>
+            </div>
         </header>
     );
 }

@@ -1,7 +1,9 @@
-import { useLayoutEffect, useRef, useState } from 'preact/hooks';
-import type { BenchView, HalfView, InlayView } from '../../../shared/view/bench-view';
+import { useState } from 'preact/hooks';
+import type { BenchView, InlayView } from '../../../shared/view/bench-view';
 import { Canvas } from './canvas';
-import { pathId, url, woodId } from './ids';
+import { Halves } from './halves';
+import { HalvesLabels } from './halves-labels';
+import { url } from './ids';
 import { poseAt } from './turning';
 import { useTurning } from './use-turning';
 import { type Window, wholeWindow } from './zoom';
@@ -15,6 +17,7 @@ interface InlayProps {
 export function Inlay({ view, inlay }: InlayProps) {
     const { at, scrub, play, playing } = useTurning();
     const [window, look] = useState<Window>(wholeWindow);
+    const pose = poseAt(at);
     const { relief, pocket } = inlay;
     const gap = Math.max(pocket.width, relief.width) * 0.08;
     const whole = { width: pocket.width + gap + relief.width, height: Math.max(pocket.height, relief.height) };
@@ -35,11 +38,12 @@ export function Inlay({ view, inlay }: InlayProps) {
                 piece={whole}
                 window={window}
                 look={look}
+                over={(placing) => <HalvesLabels inlay={inlay} pose={pose} whole={whole} gap={gap} placing={placing} />}
             >
                 {({ scale }) => (
                     <>
                         <ScaledHatches scale={scale} />
-                        <Halves inlay={inlay} at={at} whole={whole} gap={gap} />
+                        <Halves inlay={inlay} pose={pose} whole={whole} gap={gap} />
                     </>
                 )}
             </Canvas>
@@ -72,93 +76,6 @@ function ScaledHatches({ scale }: { scale: number }) {
     );
 }
 
-interface HalvesProps {
-    readonly inlay: InlayView;
-    readonly at: number;
-    readonly whole: { readonly height: number };
-    readonly gap: number;
-}
-
-function Halves({ inlay, at, whole, gap }: HalvesProps) {
-    const { relief, pocket, meeting } = inlay;
-    const { way, turn, landed } = poseAt(at);
-    const pocketY = (whole.height - pocket.height) / 2;
-    const reliefX = pocket.width + gap;
-    const reliefY = (whole.height - relief.height) / 2;
-    const [standing, dug] = [useMiddle(relief.path), useMiddle(pocket.path)];
-    // The art's middle is what comes to lie over the pocket's middle, and it is turned about its own.
-    const from = { x: reliefX + standing.x, y: reliefY + standing.y };
-    const to = { x: dug.x, y: pocketY + dug.y };
-    const x = from.x + (to.x - from.x) * way;
-    const y = from.y + (to.y - from.y) * way;
-    return (
-        <>
-            <g transform={`translate(0 ${pocketY})`}>
-                <HalfBoard half={pocket} />
-                <use href={`#${pathId(pocket.path)}`} fill={pocket.burnt} />
-                <Marks half={pocket} />
-                <Meeting meeting={meeting} relief={relief} shown={landed} />
-            </g>
-            <g transform={`translate(${x} ${y}) scale(${turn} 1) translate(${-standing.x} ${-standing.y})`} opacity={1 - landed}>
-                {turn >= 0 ? <ReliefFace relief={relief} /> : <ReliefBack relief={relief} />}
-            </g>
-        </>
-    );
-}
-
-function HalfBoard({ half }: { half: HalfView }) {
-    return (
-        <>
-            <rect class="shadow" x={half.width * 0.004} y={half.width * 0.006} width={half.width} height={half.height} />
-            <rect width={half.width} height={half.height} fill={url(woodId(half.blank, half.colour))} />
-            <rect class="edge" width={half.width} height={half.height} fill="none" />
-        </>
-    );
-}
-
-/** Face up: wood stands where it is wanted, bare foil everywhere else that was burnt. */
-function ReliefFace({ relief }: { relief: HalfView }) {
-    return (
-        <>
-            <rect class="foil" width={relief.width} height={relief.height} />
-            {relief.frame !== undefined && (
-                <use href={`#${pathId(relief.frame)}`} fill={url(woodId(relief.blank, relief.colour))} />
-            )}
-            <use href={`#${pathId(relief.path)}`} fill={url(woodId(relief.blank, relief.colour))} />
-            <use href={`#${pathId(relief.path)}`} class="seam" fill="none" />
-            <Marks half={relief} />
-        </>
-    );
-}
-
-/** Face down: the foil is on top and what stands is only a trace through it. */
-function ReliefBack({ relief }: { relief: HalfView }) {
-    return (
-        <>
-            <rect class="foil back" width={relief.width} height={relief.height} />
-            <use href={`#${pathId(relief.path)}`} class="trace" fill={relief.colour} fill-opacity="0.35" />
-            <Marks half={relief} />
-        </>
-    );
-}
-
-/** The marks lie upon each other once the halves meet, so one of them is enough to draw then. */
-function Marks({ half }: { half: HalfView }) {
-    if (half.marks === undefined) return null;
-    return <use href={`#${pathId(half.marks)}`} class="registration" fill={half.burnt} stroke={half.burnt} />;
-}
-
-function Meeting({ meeting, relief, shown }: { meeting: InlayView['meeting']; relief: HalfView; shown: number }) {
-    if (shown === 0) return null;
-    return (
-        <g opacity={shown}>
-            <use href={`#${pathId(meeting.fits)}`} fill={url(woodId(relief.blank, relief.colour))} />
-            <use href={`#${pathId(meeting.empty)}`} fill={url('hatch-empty-mm')} />
-            <use href={`#${pathId(meeting.collides)}`} class="meeting-clash" fill={url('hatch-clash-mm')} />
-        </g>
-    );
-}
-
 function MeetingKey({ burnt }: { burnt: string }) {
     return (
         <ul class="key">
@@ -183,19 +100,4 @@ function MeetingKey({ burnt }: { burnt: string }) {
             </li>
         </ul>
     );
-}
-
-/** Middle of a shape's bounds, mm, as the browser measures it. */
-function useMiddle(path: string): { x: number; y: number } {
-    const [middle, setMiddle] = useState({ x: 0, y: 0 });
-    const measured = useRef('');
-    useLayoutEffect(() => {
-        const shape = document.getElementById(pathId(path));
-        const data = shape?.getAttribute('d') ?? '';
-        if (!(shape instanceof SVGGraphicsElement) || measured.current === data) return;
-        measured.current = data;
-        const box = shape.getBBox();
-        setMiddle({ x: box.x + box.width / 2, y: box.y + box.height / 2 });
-    });
-    return middle;
 }

@@ -32,7 +32,7 @@ export function Picture({ view, blank, piece, step, cut, window, look, moveCut }
             look={look}
             over={(placing, screen) => (
                 <>
-                    <Sizes blank={blank} placing={placing} />
+                    <Sizes blank={blank} placing={placing} cut={cut} />
                     <ScaleBar placing={placing} screen={screen} />
                     <CutLine blank={blank} y={cut} placing={placing} screen={screen} move={moveCut} />
                     {step?.movable !== undefined && step.blank === blank.name && step.movable.where.uri === view.uri && (
@@ -64,10 +64,12 @@ export function Picture({ view, blank, piece, step, cut, window, look, moveCut }
 }
 
 /** Width and height of the blank along its edges, as on a workshop drawing. */
-function Sizes({ blank, placing }: { blank: BlankView; placing: Placing }) {
+function Sizes({ blank, placing, cut }: { blank: BlankView; placing: Placing; cut: number }) {
     const { scale, shiftX, shiftY } = placing;
     const width = blank.width * scale;
     const height = blank.height * scale;
+    // The section line ends beside the height's dimension line: its figure keeps out of the way.
+    const middle = Math.abs(cut * scale - height / 2) < 34 ? height / 4 : height / 2;
     return (
         <g class="dimension">
             <path d={`M${shiftX} ${shiftY - 14}h${width}M${shiftX} ${shiftY - 19}v10M${shiftX + width} ${shiftY - 19}v10`} />
@@ -75,7 +77,7 @@ function Sizes({ blank, placing }: { blank: BlankView; placing: Placing }) {
                 {showLength(blank.width, blank.unit)}
             </text>
             <path d={`M${shiftX - 14} ${shiftY}v${height}M${shiftX - 19} ${shiftY}h10M${shiftX - 19} ${shiftY + height}h10`} />
-            <text transform={`translate(${shiftX - 18} ${shiftY + height / 2}) rotate(-90)`}>
+            <text transform={`translate(${shiftX - 18} ${shiftY + middle}) rotate(-90)`}>
                 {showLength(blank.height, blank.unit)}
             </text>
         </g>

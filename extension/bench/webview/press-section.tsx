@@ -52,8 +52,8 @@ export function PressSection({ section, boardColour, veneer, unit }: PressSectio
                 </text>
             </svg>
             <figcaption>
-                Cut along the dashed line of the map, {showLength(section.y, unit)} from the top; heights{' '}
-                {showNumber(up / across, 0)} times too large.
+                Cut along the dashed line of the map, {showLength(section.y, unit)} from the top, heights drawn{' '}
+                {showNumber(up / across, 0)} times
             </figcaption>
         </figure>
     );

@@ -19,29 +19,24 @@ interface PressProps {
 /** The veneer half pressed into its pocket as the beam burns both: where they touch, and how far apart they are elsewhere. */
 export function Press({ view, inlay, state, ask, stop }: PressProps) {
     const press = state?.press;
+    const isPressing = state?.part !== undefined;
+    const title = `Pressed together: ${inlay.relief.blank} into ${inlay.pocket.blank}`;
     return (
-        <section class="press" aria-label="Pressed together">
-            <h2>Pressed together</h2>
-            {state?.part !== undefined ? (
-                <div class="pressing">
-                    <progress value={state.part} max={1} aria-label="Pressing" />
-                    <button type="button" onClick={stop}>
-                        Stop
-                    </button>
-                </div>
-            ) : (
-                <div class="pressing">
-                    <button type="button" onClick={ask}>
-                        {press === undefined ? 'Press the halves' : 'Press again'}
-                    </button>
-                    {press === undefined && (
-                        <span class="quiet">
-                            Lays the burnt surfaces of both halves over each other and shows the gap between them.
-                        </span>
-                    )}
-                </div>
-            )}
-            {press === null && (
+        <section class="press" aria-label={title}>
+            <h2>{title}</h2>
+            <div class="pressing">
+                {/* One button, so that the keyboard stays on it whatever it does at the moment. */}
+                <button type="button" onClick={isPressing ? stop : ask}>
+                    {isPressing ? 'Stop' : press === undefined ? 'Press the halves' : 'Press again'}
+                </button>
+                {isPressing && <progress value={state.part} max={1} aria-label="Pressing" />}
+                {!isPressing && press === undefined && (
+                    <span class="quiet">
+                        Lays the burnt surfaces of both halves over each other and shows the gap between them.
+                    </span>
+                )}
+            </div>
+            {!isPressing && press === null && (
                 <p class="quiet">Nothing to show: it was stopped, or settings, spot or thickness are not known.</p>
             )}
             {press && (
@@ -172,6 +167,17 @@ function GapKey({ inlay, press }: { inlay: InlayView; press: PressView }) {
                 <Swatch fill={inlay.pocket.burnt} />
                 pocket with nothing over it
             </li>
+            {press.stops.length > 0 && (
+                <li>
+                    <svg width="18" height="18" aria-hidden="true" focusable="false">
+                        <g class="stop" transform="translate(9 9)">
+                            <circle r="8" />
+                            <text dy="4">1</text>
+                        </g>
+                    </svg>
+                    what holds it up, tightest first
+                </li>
+            )}
         </ul>
     );
 }

@@ -36,8 +36,11 @@ function Cuts({ sheet, index }: { sheet: SheetView; index: number }) {
             <rect class="left-over" width={sheet.width} height={sheet.height} />
             {laid.map(({ name, x, y, width, height }) => (
                 <g key={`${x} ${y}`}>
-                    <rect class="cut-blank" x={x} y={y} width={width} height={height} fill={sheet.colour} />
                     <title>{name}</title>
+                    <rect class="cut-blank" x={x} y={y} width={width} height={height} fill={sheet.colour} />
+                    <text class="cut-name" x={x + width / 2} y={y + height / 2} font-size={sheet.height / 9}>
+                        {name}
+                    </text>
                 </g>
             ))}
         </svg>

@@ -55,12 +55,12 @@ function lowestFloor({ spans, width }: SectionView): number {
     if (covered < width - 1e-6) return 0;
     return Math.max(
         0,
-        wood.reduce((least, span) => Math.min(least, finite(span.top - span.spread)), Number.POSITIVE_INFINITY),
+        wood.reduce((least, span) => Math.min(least, finite(span.band?.low ?? span.top)), Number.POSITIVE_INFINITY),
     );
 }
 
 function highestTop({ spans }: SectionView): number {
-    return spans.reduce((most, span) => Math.max(most, finite(span.top + span.spread)), 0);
+    return spans.reduce((most, span) => Math.max(most, finite(span.band?.high ?? span.top)), 0);
 }
 
 export function exaggeration(times: number): string {

@@ -52,11 +52,9 @@ export function Section({ blank, section, all, placing, screen, depth }: Section
                         </text>
                     </g>
                 )}
-                {seen
-                    .filter(({ spread }) => spread > 0)
-                    .map((span) => (
-                        <Band key={`${span.from} ${span.bottom}`} span={span} highest={section.top} scale={scale} x={x} />
-                    ))}
+                {seen.map((span) => (
+                    <Band key={`${span.kind} ${span.from} ${span.bottom}`} span={span} scale={scale} x={x} />
+                ))}
                 {scale.breakAt !== undefined && <BreakLine left={left} right={right} y={scale.breakAt} />}
                 <Dimensions dimensions={dimensions} scale={scale} x={x} screen={screen} />
                 {depth !== undefined && dug !== undefined && (
@@ -120,9 +118,10 @@ function hatchOf(kind: SpanView['kind'], grain: BlankView['grain']): string | un
 }
 
 /** Where the top of what lies here may be, by its tolerance. */
-function Band({ span, highest, scale, x }: SpanProps & { highest: number }) {
-    const top = scale.y(Math.min(span.top + span.spread, highest));
-    const bottom = scale.y(Math.max(span.top - span.spread, 0));
+function Band({ span, scale, x }: SpanProps) {
+    if (span.band === undefined) return null;
+    const top = scale.y(span.band.high);
+    const bottom = scale.y(span.band.low);
     if (bottom - top < 2) return null;
     const from = x(span.from);
     const to = x(span.to);
@@ -206,7 +205,7 @@ function Thickness({ section, text, scale, at }: { section: SectionView; text: s
 function Key({ section }: { section: SectionView }) {
     const kinds = new Map<string, SpanView>();
     for (const span of section.spans) if (!kinds.has(`${span.kind} ${span.label}`)) kinds.set(`${span.kind} ${span.label}`, span);
-    const banded = section.spans.some(({ spread }) => spread > 0);
+    const banded = section.spans.some(({ band }) => band !== undefined);
     return (
         <ul class="key">
             {[...kinds].map(([key, span]) => (

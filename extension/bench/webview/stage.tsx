@@ -1,11 +1,10 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { BenchView, BlankView, FrameView, PieceView, SectionView, StepView } from '../../../shared/view/bench-view';
-import { describeLayer, statesOf } from './describe';
+import { Layers } from './layers';
 import { Picture } from './picture';
 import { Section } from './section';
 import { type BenchState, piecesOf, stepOf } from './state';
 import { Toolpath } from './toolpath';
-import { WrittenNumber } from './written-number';
 import { place, type Size, type Window } from './zoom';
 
 interface StageProps {
@@ -46,25 +45,7 @@ export function Stage(props: StageProps) {
                 look={props.look}
                 moveCut={props.moveCut}
             />
-            <ul class="layers" aria-label="What is on the piece">
-                {piece.layers.map((layer, index) => (
-                    <li key={`${layer.step} ${layer.kind} ${index}`}>
-                        <span class="swatch" style={{ background: layer.colour, opacity: layer.opacity }} />
-                        {describeLayer(layer, blank.unit)}
-                    </li>
-                ))}
-                {blank.size !== undefined && blank.size.text !== '' && (
-                    <li>
-                        size {blank.size.text}
-                        <WrittenNumber name={`size of ${blank.name}`} written={blank.size} textVersion={view.textVersion} />
-                    </li>
-                )}
-                {statesOf(piece).map((state) => (
-                    <li key={state} class="state">
-                        {state}
-                    </li>
-                ))}
-            </ul>
+            <Layers piece={piece} blank={blank} textVersion={view.textVersion} />
             {section.width > 0 && (
                 <Section
                     blank={blank}

@@ -23,6 +23,8 @@ export interface BenchState {
     readonly cuts: Readonly<Record<string, number>>;
     /** Inlays whose halves the maker has had pressed together, by step. */
     readonly presses: Presses;
+    /** When the run begins, as it is written in the day book's field; now, until it is set. */
+    readonly start?: string;
     /** The last section that was made there. */
     readonly cutSection?: { readonly blank: string; readonly section: SectionView };
 }

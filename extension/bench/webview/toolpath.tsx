@@ -4,9 +4,10 @@ import type { BenchView, BlankView, StepView } from '../../../shared/view/bench-
 import type { ToolpathView } from '../../../shared/view/toolpath-view';
 import { editor } from './editor-link';
 import type { BenchState } from './state';
-import { drawWays, type Inks } from './toolpath-drawing';
+import { drawWays, lines } from './toolpath-drawing';
 import { momentAt } from './toolpath-moment';
 import { useSize } from './use-size';
+import { useTheme } from './use-theme';
 
 interface ToolpathProps {
     readonly view: BenchView;
@@ -43,6 +44,7 @@ function Replay({ toolpath, blank }: { toolpath: ToolpathView; blank: BlankView 
     const { words } = moment;
     const canvas = useRef<HTMLCanvasElement>(null);
     const { width } = useSize(canvas);
+    const theme = useTheme();
     const height = Math.min(420, (width * blank.height) / Math.max(blank.width, 1));
     useLayoutEffect(() => {
         const target = canvas.current;
@@ -54,14 +56,14 @@ function Replay({ toolpath, blank }: { toolpath: ToolpathView; blank: BlankView 
         if (pen === null) return;
         pen.scale(dense, dense);
         const scale = Math.min((width - 16) / Math.max(blank.width, 1), (height - 16) / Math.max(blank.height, 1));
-        drawWays(pen, toolpath, moment, inksOf(target), {
+        drawWays(pen, toolpath, moment, getComputedStyle(target).color, {
             scale,
             shiftX: (width - blank.width * scale) / 2,
             shiftY: (height - blank.height * scale) / 2,
             width: blank.width,
             height: blank.height,
         });
-    }, [toolpath, at, width, height, blank.width, blank.height]);
+    }, [toolpath, at, width, height, blank.width, blank.height, theme]);
     return (
         <>
             <canvas ref={canvas} style={{ height: `${height}px` }} role="img" aria-label={`The way of the head. ${words}`} />
@@ -84,7 +86,12 @@ function Replay({ toolpath, blank }: { toolpath: ToolpathView; blank: BlankView 
                     .map((kind) => (
                         <li key={kind}>
                             <svg width="26" height="10" aria-hidden="true" focusable="false">
-                                <path class={`way ${kind}`} d="M1 5H25" />
+                                <path
+                                    class="way"
+                                    stroke-width={lines[kind].width * 1.3}
+                                    stroke-dasharray={lines[kind].dash.join(' ')}
+                                    d="M1 5H25"
+                                />
                             </svg>
                             {kind}
                         </li>
@@ -93,17 +100,4 @@ function Replay({ toolpath, blank }: { toolpath: ToolpathView; blank: BlankView 
             </ul>
         </>
     );
-}
-
-/** The theme's colours, which a canvas does not take from the style sheet by itself. */
-function inksOf(target: HTMLElement): Inks {
-    const style = getComputedStyle(target);
-    const ink = (name: string) => style.getPropertyValue(name).trim() || style.color;
-    return {
-        edge: style.color,
-        scan: ink('--way-scan'),
-        outline: ink('--way-outline'),
-        cut: ink('--way-cut'),
-        travel: ink('--way-travel'),
-    };
 }

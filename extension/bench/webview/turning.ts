@@ -6,6 +6,8 @@ export interface Pose {
     readonly turn: number;
     /** How much of the meeting picture shows. */
     readonly landed: number;
+    /** How much of it shows beforehand, to warn where the halves do not fit. */
+    readonly foretold: number;
 }
 
 export function poseAt(at: number): Pose {
@@ -14,6 +16,7 @@ export function poseAt(at: number): Pose {
         way: smooth(gone / 0.85),
         turn: Math.cos(Math.PI * smooth((gone - 0.1) / 0.6)),
         landed: smooth((gone - 0.85) / 0.15),
+        foretold: 1 - smooth(gone / 0.1),
     };
 }
 

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { session } from './shared.ts';
+import { openPanels, session } from './shared.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -18,11 +18,28 @@ interface Violation {
 }
 
 describe('the bench view in every kind of theme', () => {
+    before('everything that can be opened is open', async () => {
+        const workbench = await session.open();
+        const { bench, page } = workbench;
+        await page.keyboard.press('Control+1');
+        await workbench.openFile('heron-tray.kerf');
+        await workbench.openBench();
+        await bench.getByRole('tab', { name: /Engrave pocket/ }).click();
+        await bench.getByRole('slider', { name: /^Depth of/ }).waitFor();
+        await openPanels(bench);
+        await bench.locator('.day-book').waitFor();
+    });
+
     for (const { label, name, body } of themes) {
         it(`${name}: has no fault that an accessibility checker finds`, async () => {
             const workbench = await session.open();
             const { bench } = workbench;
             await workbench.theme(label, body);
+            await bench.locator('.toolpath').scrollIntoViewIfNeeded();
+            await session.shot(`toolpath-${name}`);
+            await bench.locator('.press-section').scrollIntoViewIfNeeded();
+            await session.shot(`press-${name}`);
+            await bench.locator('.film').scrollIntoViewIfNeeded();
             await session.shot(`tray-${name}`);
             const page = bench.locator('body');
             await page.evaluate((_body, source) => new Function(source)(), axe);

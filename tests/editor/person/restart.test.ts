@@ -1,12 +1,34 @@
 import { strict as assert } from 'node:assert';
-import { session } from './shared.ts';
+import { eventually, openPanels, session } from './shared.ts';
 
 describe('after the window has been closed and opened again', () => {
+    let left: Awaited<ReturnType<typeof look>>;
+
     before(async () => {
-        const { bench } = await session.open();
+        const { bench, page } = await session.open();
+        await page.getByRole('tab', { name: /^Bench: Heron serving tray/ }).click();
         await bench.getByRole('tab', { name: /Engrave pocket/ }).click();
+        await openPanels(bench);
+        await bench.locator('.picture > svg').focus();
+        await page.keyboard.press('+');
+        await bench.getByRole('slider', { name: 'Section line' }).focus();
+        await page.keyboard.press('Shift+ArrowUp');
+        await bench.getByLabel('Started').fill('2026-11-26T08:00');
+        await bench.locator('body').evaluate(() => document.scrollingElement!.scrollTo(0, 300));
+        await eventually('the page to be still', async () => (await look()).scroll === 300);
+        left = await look();
         await session.reload();
     });
+
+    async function look() {
+        const { bench } = await session.open();
+        return {
+            zoomed: await bench.locator('.picture > svg > g').first().getAttribute('transform'),
+            cut: await bench.getByRole('slider', { name: 'Section line' }).getAttribute('aria-valuetext'),
+            start: await bench.getByLabel('Started').inputValue(),
+            scroll: await bench.locator('body').evaluate(() => document.scrollingElement!.scrollTop),
+        };
+    }
 
     it('the bench view is back, at the same frame', async () => {
         const { bench, page } = await session.open();
@@ -15,6 +37,15 @@ describe('after the window has been closed and opened again', () => {
         await tab.waitFor();
         await session.shot('restart');
         assert.equal(await tab.getAttribute('aria-selected'), 'true');
+    });
+
+    it('what was open and how closely it was looked at is back as well', async () => {
+        const { bench } = await session.open();
+        await bench.locator('.toolpath canvas').waitFor();
+        await bench.locator('.press-section').waitFor();
+        await eventually('the page to be where it was', async () => (await look()).scroll === left.scroll);
+        assert.deepEqual(await look(), left);
+        await session.shot('restart-open');
     });
 
     it('the checklist still has its ticks, and the wait goes on', async () => {

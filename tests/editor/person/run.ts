@@ -11,6 +11,7 @@ const files = [
     'squiggles',
     'bench-view',
     'day-book',
+    'press',
     'keyboard',
     'typing',
     'both-ways',

@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import type { FrameLocator } from 'playwright-core';
 import { Session } from '../harness/session.ts';
 
 /** Set up by run.ts before the tests are loaded. */
@@ -9,5 +10,16 @@ export async function eventually(what: string, look: () => Promise<boolean>): Pr
     while (!(await look())) {
         if (Date.now() > end) assert.fail(`Waited in vain: ${what}`);
         await new Promise((resolve) => setTimeout(resolve, 100));
+    }
+}
+
+/** Has what a laser step and an inlay show only when asked for: the toolpath, and both halves pressed together. */
+export async function openPanels(bench: FrameLocator): Promise<void> {
+    for (const [shown, asking] of [
+        ['.toolpath canvas', '.toolpath button'],
+        ['.press-section', '.press .pressing button'],
+    ] as const) {
+        if (!(await bench.locator(shown).isVisible())) await bench.locator(asking).first().click();
+        await bench.locator(shown).first().waitFor();
     }
 }

@@ -32,6 +32,54 @@ describe('typing with the bench view open', () => {
             .click();
     });
 
+    it('keeps up with a storm of keys without a flicker', async () => {
+        const workbench = await session.open();
+        const { bench, page } = workbench;
+        const picture = bench.locator('.picture > svg');
+        await picture.focus();
+        await page.keyboard.press('+');
+        const transform = await picture.locator('> g').first().getAttribute('transform');
+        const chosen = await bench.getByRole('tab', { selected: true }).getAttribute('id');
+        await bench.locator('body').evaluate(() => {
+            const seen = { frames: 0, without: 0, sizes: new Set<number>() };
+            Object.assign(globalThis, { seen });
+            const look = () => {
+                const svg = document.querySelector('.picture > svg');
+                seen.frames += 1;
+                if (svg === null || svg.querySelector('use') === null) seen.without += 1;
+                else seen.sizes.add(Math.round(svg.getBoundingClientRect().width));
+                requestAnimationFrame(look);
+            };
+            look();
+        });
+        await workbench.goToLine('heron-tray.kerf', 26);
+        await page.keyboard.press('End');
+        for (let round = 0; round < 4; round += 1) {
+            // Broken half of the time: "depth 0.50", "depth 0.", "depth 0.5 m".
+            for (let i = 0; i < 5; i += 1) await page.keyboard.press('Backspace', { delay: 8 });
+            await page.keyboard.type(round % 2 === 0 ? '57 mm' : '50 mm', { delay: 15 });
+        }
+        await bench
+            .getByText(/0\.5 mm ±/)
+            .first()
+            .waitFor();
+        const seen = await bench.locator('body').evaluate(() => {
+            const { frames, without, sizes } = (
+                globalThis as unknown as { seen: { frames: number; without: number; sizes: Set<number> } }
+            ).seen;
+            return { frames, without, sizes: sizes.size };
+        });
+        assert.ok(seen.frames > 10);
+        assert.deepEqual({ without: seen.without, sizes: seen.sizes }, { without: 0, sizes: 1 });
+        assert.equal(await picture.locator('> g').first().getAttribute('transform'), transform);
+        assert.equal(await bench.getByRole('tab', { selected: true }).getAttribute('id'), chosen);
+        await eventually('the banner to go', async () => (await bench.locator('.banner[role="status"]').textContent()) === '');
+        await bench
+            .getByRole('button', { name: /Show the whole piece/ })
+            .first()
+            .click();
+    });
+
     it('keeps the picture and says so while the text is broken', async () => {
         const workbench = await session.open();
         const { bench, page } = workbench;

@@ -1,0 +1,60 @@
+import type { PlaceView } from '../../../shared/view/bench-view';
+import { type HalvesProps, shownOf } from './halves';
+import type { Placing } from './zoom';
+
+/** What is what in the picture of the halves, and what does not meet, in words. In px. */
+export function HalvesLabels({ inlay, pose, whole, gap, placing }: HalvesProps & { readonly placing: Placing }) {
+    const { relief, pocket, amiss } = inlay;
+    const { scale, shiftX, shiftY } = placing;
+    const top = shiftY + ((whole.height - pocket.height) / 2) * scale;
+    const right = shiftX + pocket.width * scale;
+    const shown = shownOf(inlay, pose);
+    const beside = shiftX + (pocket.width + gap + relief.width / 2) * scale;
+    const below = shiftY + ((whole.height + relief.height) / 2) * scale + 16;
+    const on = (place: PlaceView | undefined) => place && { x: shiftX + place.x * scale, y: top + place.y * scale };
+    return (
+        <g class="dimension">
+            <text x={shiftX + (pocket.width / 2) * scale} y={top + pocket.height * scale + 16}>
+                {shown > 0.5 ? `${relief.blank} turned over onto ${pocket.blank}` : `pocket in ${pocket.blank}`}
+            </text>
+            {pose.way === 0 && (
+                <text x={beside} y={below}>
+                    {`${relief.blank} as it is burnt, face up`}
+                </text>
+            )}
+            {amiss !== undefined && shown > 0 && (
+                <g opacity={shown}>
+                    <Callout at={on(amiss.collides)} text="lands on wood" left={shiftX} right={right} top={top + 16} />
+                    <Callout at={on(amiss.empty)} text="stays empty" left={shiftX} right={right} top={top + 36} />
+                </g>
+            )}
+        </g>
+    );
+}
+
+interface CalloutProps {
+    readonly at: { readonly x: number; readonly y: number } | undefined;
+    readonly text: string;
+    /** Edges of the board, px. */
+    readonly left: number;
+    readonly right: number;
+    readonly top: number;
+}
+
+/** A word at that side of the board to which the place is nearer, with a line to it. */
+function Callout({ at, text, left, right, top }: CalloutProps) {
+    if (at === undefined) return null;
+    const toRight = at.x > (left + right) / 2;
+    const x = toRight ? right - 8 : left + 8;
+    const line = `M${toRight ? right - 50 : left + 50} ${top + 4}L${at.x} ${at.y}`;
+    return (
+        <g class="callout">
+            <path class="under" d={line} />
+            <path d={line} />
+            <circle cx={at.x} cy={at.y} r="3" />
+            <text class={toRight ? 'end' : 'start'} x={x} y={top}>
+                {text}
+            </text>
+        </g>
+    );
+}

@@ -1,0 +1,62 @@
+import type { BenchView } from '../../../shared/view/bench-view';
+import { type KeptState, readKeptState } from '../kept-state';
+import { editor } from './editor-link';
+import { type BenchState, emptyState } from './state';
+
+/** What the editor has kept of this panel: while its page was away, over a restart, or as it was opened. */
+export const kept: KeptState | undefined =
+    readKeptState(editor.getState()) ?? readKeptState(JSON.parse(document.body.dataset.kept ?? 'null'));
+
+/** The state to begin with. Presses that were shown are of an earlier text, and are therefore made again. */
+export function keptBefore(): BenchState {
+    return {
+        ...emptyState,
+        windows: kept?.windows ?? {},
+        cuts: kept?.cuts ?? {},
+        presses: Object.fromEntries((kept?.presses ?? []).map((step) => [step, { text: -1, press: null }])),
+        ...(kept?.frame === undefined ? {} : { frameKey: kept.frame }),
+        ...(kept?.blank === undefined ? {} : { blank: kept.blank }),
+        ...(kept?.start === undefined ? {} : { start: kept.start }),
+    };
+}
+
+/** Hands the editor what is chosen, so that it outlives the page. */
+export function keep({ view, frameKey, blank, windows, cuts, toolpath, presses, start }: BenchState): void {
+    if (kept === undefined) return;
+    const recipe = view?.recipe ?? kept.recipe;
+    const way = toolpath === undefined ? kept.toolpath : toolpath.view?.step;
+    const pressed = Object.entries(presses).flatMap(([step, { press }]) => (press === undefined ? [] : [Number(step)]));
+    const scroll = goingTo ?? document.scrollingElement?.scrollTop ?? 0;
+    const state: KeptState = {
+        uri: kept.uri,
+        windows,
+        cuts,
+        scroll,
+        presses: pressed,
+        ...(recipe === undefined ? {} : { recipe }),
+        ...(frameKey === undefined ? {} : { frame: frameKey }),
+        ...(blank === undefined ? {} : { blank }),
+        ...(way === undefined ? {} : { toolpath: way }),
+        ...(start === undefined ? {} : { start }),
+    };
+    editor.setState(state);
+}
+
+/** A toolpath that was shown is asked for again: once, when the first picture is there. */
+export function askAgain({ steps }: BenchView): void {
+    if (steps.some(({ index }) => index === kept?.toolpath)) editor.postMessage({ type: 'toolpath', step: kept!.toolpath! });
+}
+
+/** How far down the page was; the page grows to that length only bit by bit, and until then whoever scrolls has the last word. */
+let goingTo = kept?.scroll;
+
+export function scrollBack(): void {
+    const page = document.scrollingElement;
+    if (goingTo === undefined || page === null) return;
+    page.scrollTop = goingTo;
+    if (page.scrollTop >= goingTo - 1) goingTo = undefined;
+}
+
+for (const sign of ['wheel', 'pointerdown', 'keydown']) {
+    addEventListener(sign, () => (goingTo = undefined), { passive: true });
+}
