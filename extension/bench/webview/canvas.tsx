@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { followPointer } from './follow-pointer';
 import { useSize } from './use-size';
-import { type Placing, pan, place, type Size, type Window, wholeWindow, zoomAt } from './zoom';
+import { MARGIN, type Placing, pan, place, type Size, type Window, wholeWindow, zoomAt } from './zoom';
 
 interface CanvasProps {
     readonly label: string;
@@ -52,6 +52,7 @@ export function Canvas({ label, piece, window, look, children, over, class: name
             <svg
                 ref={svg}
                 class={window.zoom > 1 ? 'close' : ''}
+                style={{ maxHeight: `${tallest(piece, screen)}px` }}
                 aria-roledescription="picture"
                 aria-label={label}
                 tabindex={0}
@@ -84,6 +85,11 @@ export function Canvas({ label, piece, window, look, children, over, class: name
             </div>
         </div>
     );
+}
+
+/** Higher than the piece itself and its margins would be empty bench, px. */
+function tallest(piece: Size, screen: Size): number {
+    return Math.max(200, ((screen.width - 2 * MARGIN) * piece.height) / Math.max(piece.width, 1e-3) + 2 * MARGIN);
 }
 
 /** The wheel with Ctrl (or a pinch) zooms; without, it scrolls the page as everywhere. Preact listens passively, so by hand. */
