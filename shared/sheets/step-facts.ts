@@ -28,7 +28,7 @@ export function stepFacts(plan: StepPlan): Fact[] {
     return [...workFacts(plan), ...timeFacts(plan), ...cautionFacts(plan)];
 }
 
-/** The same without the times, for where those stand by themselves. */
+/** The same without times and cautions, for where those stand by themselves. */
 export function workFacts(plan: StepPlan): Fact[] {
     return [...laserFacts(plan), ...fillFacts(plan), ...inlayFacts(plan), ...woodFacts(plan), ...benchFacts(plan)];
 }
@@ -196,7 +196,8 @@ function measured(quantity: { value: number; tolerance: number }): string {
     });
 }
 
-function cautionFacts({ cautions = [] }: StepPlan): Fact[] {
+/** What to mind in this step. */
+export function cautionFacts({ cautions = [] }: StepPlan): Fact[] {
     return cautions.map((value) => ({ label: 'caution', value }));
 }
 

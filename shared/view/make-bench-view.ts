@@ -10,7 +10,7 @@ import { showMoney } from '../quantity/currency';
 import { showArea, showLength, showNumber } from '../quantity/show';
 import type { Finding } from '../recipe/finding';
 import { isTurnedWrong } from '../sheets/press-facts';
-import { workFacts } from '../sheets/step-facts';
+import { cautionFacts, workFacts } from '../sheets/step-facts';
 import type { BenchView, BlankView, HalfView, InlayView, StepView } from './bench-view';
 import { PathTable } from './path-table';
 import { pieceView } from './piece-view';
@@ -112,7 +112,7 @@ function stepView(plan: StepPlan): StepView {
         index: step.index,
         kind: step.kind,
         title,
-        facts: workFacts(plan),
+        facts: [...workFacts(plan), ...cautionFacts(plan)],
         ...(blank === undefined ? {} : { blank }),
         ...times,
         ...(unplanned === undefined ? {} : { unplanned }),

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { whatComesFirst } from '../../shared/plan/cautions';
+import { Memo } from '../../shared/plan/memo';
 import type { Plan } from '../../shared/plan/plan';
 import { jobSheet } from '../../shared/sheets/job-sheet';
 import { planJson } from '../../shared/sheets/plan-json';
 import { stepFacts } from '../../shared/sheets/step-facts';
+import { makeBenchView } from '../../shared/view/make-bench-view';
 import { makeChecklist } from '../../shared/view/make-checklist';
 import { planOf } from '../kit/plan-of';
 import { fillRecipe, inlayRecipe, shop } from '../kit/shop';
@@ -55,10 +57,12 @@ describe('the cautions of a plan', () => {
         expect(cut.steps[0]!.cautions!.join()).toContain('birch-6 is made of plywood');
         expect(with_(cut, 'formaldehyde')).toHaveLength(1);
     });
-    it('reach the checklist, the job sheet and the facts of the step', async () => {
+    it('reach the checklist, the job sheet, the bench view and the facts of the step', async () => {
         const plan = await thing('finish b with drying-oil');
         const rags = 'Rags wet with drying-oil';
         expect(stepFacts(plan.steps[0]!).find(({ label }) => label === 'caution')!.value).toContain(rags);
+        const view = makeBenchView(plan, [], { uri: '', textVersion: 1, recipes: [] }, new Memo());
+        expect(view.steps[0]!.facts.find(({ label }) => label === 'caution')!.value).toContain(rags);
         expect(makeChecklist(plan).items[0]!.tooltip).toContain(rags);
         expect(jobSheet(plan, []).text.split(rags)).toHaveLength(3);
         expect(JSON.stringify(planJson(plan, [])).split(rags)).toHaveLength(3);

@@ -16,6 +16,11 @@ describe('the bench view', () => {
             .waitFor();
         assert.match((await bench.getByLabel('Times in all').textContent()) ?? '', /Laser\d.*Hands on\d.*Waiting\d/);
         await bench.getByRole('heading', { name: 'Before you start' }).waitFor();
+        await bench
+            .locator('.steps .of-caution')
+            .getByText(/^The laser runs for \d+ min/)
+            .first()
+            .waitFor();
     });
 
     it('opens a frame that is clicked, with the piece that its step works on', async () => {
