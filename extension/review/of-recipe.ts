@@ -17,7 +17,7 @@ export function variants(uri: vscode.Uri): PageQuestion {
 export function history(uri: vscode.Uri): PageQuestion {
     return {
         method: method.history,
-        params: placeIn(uri),
+        params: { ...placeIn(uri), ...(!vscode.workspace.isTrusted && { present: true }) },
         title: (name) => `Runs: ${name}`,
         doing: 'Looking up what was planned then',
         watched: [uri.toString()],

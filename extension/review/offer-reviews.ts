@@ -3,6 +3,7 @@ import { command } from '../../shared/view/protocol';
 import { revealPlace } from '../bench/reveal';
 import { readPlace } from '../read-place';
 import type { RecipeServer } from '../server';
+import { mayStartGit } from '../write/trust';
 import { chooseRevision, comparison } from './compare';
 import { history, variants } from './of-recipe';
 import { Pages } from './pages';
@@ -18,12 +19,12 @@ export function offerReviews(server: RecipeServer): vscode.Disposable {
         pages,
         on('kerfbook.compareWithCommitted', (place) => {
             const uri = recipeOf(place);
-            if (uri !== undefined) pages.show(comparison(uri));
+            if (uri !== undefined && mayStartGit()) pages.show(comparison(uri));
         }),
         on('kerfbook.compareWithRevision', async (place) => {
             const uri = recipeOf(place);
-            const revision = uri && (await chooseRevision(server, uri));
-            if (uri !== undefined && revision !== undefined) pages.show(comparison(uri, { revision }));
+            const revision = uri && mayStartGit() && (await chooseRevision(server, uri));
+            if (uri !== undefined && typeof revision === 'string') pages.show(comparison(uri, { revision }));
         }),
         on('kerfbook.compareSelected', (_place, all) => {
             const [before, after] = (Array.isArray(all) ? all : []).filter(isRecipe);

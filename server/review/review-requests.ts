@@ -5,6 +5,7 @@ import { escapeMarkup } from '../../shared/sheets/escape';
 import {
     type BenchParams,
     type CompareParams,
+    type HistoryParams,
     method,
     type PageAnswer,
     type RevisionsAnswer,
@@ -35,7 +36,9 @@ export function answerReviewRequests(connection: Connection, workshop: Workshop,
     };
     answer<CompareParams>(method.compare, (params, token) => compare(workshop, versions, params, token));
     answer<TableParams>(method.table, (params, token) => table(workshop, params, token));
-    answer<BenchParams>(method.history, (params, token) => history(workshop, versions, params, token));
+    answer<HistoryParams>(method.history, (params, token) =>
+        history(workshop, params.present === true ? undefined : versions, params, token),
+    );
     connection.onRequest(method.revisions, async ({ uri }: { uri: string }): Promise<unknown> => {
         const found = await (versions?.choices(uri) ?? noVersions);
         const answer: RevisionsAnswer = 'problem' in found ? found : { revisions: found };

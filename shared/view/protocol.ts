@@ -48,7 +48,7 @@ export const method = {
     revisions: 'kerfbook/revisions',
     /** Request: a recipe and all that is based on it, side by side; TableParams to PageAnswer, null when given up. */
     table: 'kerfbook/table',
-    /** Request: what became of a recipe's runs; BenchParams to PageAnswer, null when given up. */
+    /** Request: what became of a recipe's runs; HistoryParams to PageAnswer, null when given up. */
     history: 'kerfbook/history',
     /** Request: the text of a built-in stock file; { uri } to string or null. */
     stock: 'kerfbook/stock',
@@ -76,6 +76,11 @@ export interface CompareParams {
 export interface TableParams extends BenchParams {
     /** Also what does not differ. */
     readonly all?: boolean;
+}
+
+export interface HistoryParams extends BenchParams {
+    /** Only the present plan: git is not started. */
+    readonly present?: boolean;
 }
 
 /** What stands in a page: markup that runs nothing and loads nothing, or why there is none. */

@@ -170,6 +170,9 @@ describe('the history of runs', () => {
         expect(body).toContain(encodeURIComponent(JSON.stringify([{ uri, offset: now.indexOf('2026-03-05'), length: 10 }])));
         const plate = pathToFileURL(path.join(repo.folder, 'plate.kerf')).toString();
         expect(await ask<PageAnswer>(method.history, { uri: plate })).toEqual({ problem: expect.stringContaining('No run') });
+        expect(bodyOf(await ask<PageAnswer>(method.history, { present: true }))).toContain(
+            'held against the present plan (revision 2)',
+        );
         const web = await editorOn(repo.folder, 'coaster.kerf', now, { browser: true });
         expect(bodyOf(await web.ask<PageAnswer>(method.history))).toContain('held against the present plan (revision 2)');
     });
