@@ -1,4 +1,4 @@
-import { type Drift, leastDays, month } from '../../burn/drift';
+import { type Drift, month } from '../../burn/drift';
 import { isoMoment } from '../../quantity/calendar';
 import { showRatio } from '../../quantity/show';
 
@@ -7,15 +7,17 @@ const height = 130;
 const left = 46;
 const bottom = 22;
 const day = 86_400;
+/** Of more days than these the figures would lie over each other. */
+const mostFigures = 10;
 
-/** The days' mean ratios over time, what was to be expected as a line, and the drift where one is told. */
-export function DriftPlot({ drift: { days, level, slope }, label }: { drift: Drift; label: string }) {
+/** The days' mean ratios over time, what was to be expected as a broken line, and the drift where one is told. */
+export function DriftPlot({ drift: { days, level, slope, told }, label }: { drift: Drift; label: string }) {
     if (days.length < 2) return null;
     const first = days[0]!.day;
     const last = days.at(-1)!.day;
     const ratios = [1, ...days.map(({ ratio }) => ratio)];
     const margin = 0.25 * Math.max(0.04, Math.max(...ratios) - Math.min(...ratios));
-    const low = Math.min(...ratios) - margin;
+    const low = Math.min(...ratios) - 1.6 * margin;
     const high = Math.max(...ratios) + margin;
     const x = (at: number): number => left + 10 + ((width - left - 20) * (at - first)) / Math.max(1, last - first);
     const y = (ratio: number): number => 6 + ((height - bottom - 12) * (high - ratio)) / (high - low);
@@ -29,11 +31,18 @@ export function DriftPlot({ drift: { days, level, slope }, label }: { drift: Dri
             <text x={left - 6} y={y(1) + 4} text-anchor="end" font-size="11" fill="#1d1a16">
                 100 %
             </text>
-            {days.length >= leastDays && slope !== undefined && (
+            {told && level !== undefined && slope !== undefined && (
                 <line x1={x(first)} y1={y(line(first))} x2={x(last)} y2={y(line(last))} stroke="#8a1c6b" stroke-width="1.5" />
             )}
             {days.map(({ day: at, ratio }) => (
-                <circle key={String(at)} cx={x(at)} cy={y(ratio)} r="4" fill="#1d1a16" />
+                <g key={String(at)} fill="#1d1a16">
+                    <circle cx={x(at)} cy={y(ratio)} r="4" />
+                    {days.length <= mostFigures && (
+                        <text x={x(at)} y={y(ratio) + 17} text-anchor={at === last ? 'end' : 'middle'} font-size="11">
+                            {showRatio(ratio)}
+                        </text>
+                    )}
+                </g>
             ))}
             <text x={x(first)} y={height - 6} font-size="11" fill="#1d1a16">
                 {dateOf(first)}

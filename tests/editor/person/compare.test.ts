@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { execFileSync } from 'node:child_process';
-import { copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { FrameLocator } from 'playwright-core';
@@ -158,37 +158,5 @@ describe('comparing a recipe with what was committed', () => {
         await page.getByRole('link', { name: /^2026-10-02/ }).click();
         const line = lines.findIndex((text) => text.startsWith('run heron-tray 2026-10-02')) + 1;
         await workbench.atLine(line);
-    });
-
-    it('compares two files that are selected in the explorer', async () => {
-        await workbench.command('View: Close All Editors');
-        const tree = workbench.page.getByRole('tree', { name: 'Files Explorer' });
-        await tree.getByRole('treeitem', { name: 'heron-tray.kerf' }).click();
-        await tree.getByRole('treeitem', { name: 'tide-coaster.kerf' }).click({ modifiers: ['Control'] });
-        await tree.getByRole('treeitem', { name: 'tide-coaster.kerf' }).click({ button: 'right' });
-        await workbench.page.getByRole('menuitem', { name: 'Compare Selected Recipes' }).click();
-        await page.getByText('heron-tray → tide-coaster: heron-tray.kerf → tide-coaster.kerf').waitFor();
-        await session.shot('compare-selected');
-    });
-
-    it('is offered where source control shows a change', async () => {
-        await workbench.command('View: Close All Editors');
-        const changed = lines.map((text) => text.replace('depth 0.54 mm', 'depth 0.58 mm')).join('\n');
-        writeFileSync(join(session.workshop, file), changed);
-        // The tests' editor leaves git alone otherwise.
-        mkdirSync(join(session.workshop, '.vscode'), { recursive: true });
-        writeFileSync(join(session.workshop, '.vscode/settings.json'), '{ "git.enabled": true }');
-        try {
-            await session.reload();
-            await workbench.command('View: Show Source Control');
-            await workbench.page.locator('.scm-view .monaco-list-row', { hasText: file }).first().click({ button: 'right' });
-            await workbench.page.getByRole('menuitem', { name: 'Compare with Committed' }).click();
-            await page.getByRole('row', { name: /^depth 0\.54 mm 0\.58 mm/ }).waitFor();
-            await session.shot('compare-from-source-control');
-        } finally {
-            rmSync(join(session.workshop, '.vscode'), { recursive: true, force: true });
-            git('checkout', '--', '.');
-            await workbench.command('View: Show Explorer');
-        }
     });
 });
