@@ -7,7 +7,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { lowerFile } from '../../language/lowering/lower-file';
 import { createKerfServices } from '../../language/module';
 import { textFindings } from '../../language/text-findings';
-import { type Edit, edits, runs, samples, spanOf } from './texts';
+import { type Edit, edits, patience, runs, samples, spanOf } from './texts';
 
 /** One shop in which files are typed in, and one in which they are read anew each time. */
 const typed = createKerfServices(EmptyFileSystem);
@@ -61,43 +61,51 @@ async function shown({ kerf }: Services, document: LangiumDocument): Promise<unk
     };
 }
 
-test('typing comes to the same as reading anew, in the file and in those that use it', async () => {
-    const sequence = fc.array(fc.tuple(fc.nat(names.length - 1), edits), { minLength: 1, maxLength: 8 });
-    await fc.assert(
-        fc.asyncProperty(sequence, async (all) => {
-            const open = await openAll();
-            for (const [file, edit] of all) await type(open[file]!, edit);
-            const anew = await readAnew(open.map((document) => document.getText()));
-            for (const [index, uri] of uris.entries()) {
-                const kept = typed.shared.workspace.LangiumDocuments.getDocument(uri)!;
-                const seen = await shown(typed, kept);
-                expect(seen, names[index]).toEqual(await shown(fresh, anew[index]!));
-            }
-        }),
-        { numRuns: Math.ceil(runs / 2) },
-    );
-}, 600_000);
+test(
+    'typing comes to the same as reading anew, in the file and in those that use it',
+    async () => {
+        const sequence = fc.array(fc.tuple(fc.nat(names.length - 1), edits), { minLength: 1, maxLength: 8 });
+        await fc.assert(
+            fc.asyncProperty(sequence, async (all) => {
+                const open = await openAll();
+                for (const [file, edit] of all) await type(open[file]!, edit);
+                const anew = await readAnew(open.map((document) => document.getText()));
+                for (const [index, uri] of uris.entries()) {
+                    const kept = typed.shared.workspace.LangiumDocuments.getDocument(uri)!;
+                    const seen = await shown(typed, kept);
+                    expect(seen, names[index]).toEqual(await shown(fresh, anew[index]!));
+                }
+            }),
+            { numRuns: Math.ceil(runs / 2) },
+        );
+    },
+    patience,
+);
 
-test('long typing holds on to nothing', async () => {
-    setFlagsFromString('--expose_gc');
-    const collect = runInNewContext('gc') as () => void;
-    const [workshop] = await openAll();
-    const held = (): number => {
-        collect();
-        return process.memoryUsage().heapUsed / 1e6;
-    };
-    const round = async (count: number): Promise<void> => {
-        const at = workshop!.getText().indexOf('power 45') + 'power '.length;
-        for (let run = 0; run < count; run++) {
-            const range = { start: workshop!.positionAt(at), end: workshop!.positionAt(at + 2) };
-            TextDocument.update(workshop!, [{ range, text: String(40 + (run % 9)) }], workshop!.version + 1);
-            await typed.shared.workspace.DocumentBuilder.update([uris[0]!], []);
-            for (const uri of uris) textFindings(typed.shared.workspace.LangiumDocuments.getDocument(uri)!, typed.kerf);
-        }
-    };
-    await round(100);
-    const before = held();
-    // At least so many that a tree kept by each edit, about a megabyte, would be seen.
-    await round(Math.max(150, runs));
-    expect(held() - before).toBeLessThan(8);
-}, 600_000);
+test(
+    'long typing holds on to nothing',
+    async () => {
+        setFlagsFromString('--expose_gc');
+        const collect = runInNewContext('gc') as () => void;
+        const [workshop] = await openAll();
+        const held = (): number => {
+            collect();
+            return process.memoryUsage().heapUsed / 1e6;
+        };
+        const round = async (count: number): Promise<void> => {
+            const at = workshop!.getText().indexOf('power 45') + 'power '.length;
+            for (let run = 0; run < count; run++) {
+                const range = { start: workshop!.positionAt(at), end: workshop!.positionAt(at + 2) };
+                TextDocument.update(workshop!, [{ range, text: String(40 + (run % 9)) }], workshop!.version + 1);
+                await typed.shared.workspace.DocumentBuilder.update([uris[0]!], []);
+                for (const uri of uris) textFindings(typed.shared.workspace.LangiumDocuments.getDocument(uri)!, typed.kerf);
+            }
+        };
+        await round(100);
+        const before = held();
+        // At least so many that a tree kept by each edit, about a megabyte, would be seen.
+        await round(Math.max(150, runs));
+        expect(held() - before).toBeLessThan(8);
+    },
+    patience,
+);

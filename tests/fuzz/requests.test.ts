@@ -11,7 +11,7 @@ import { syntaxFindings } from '../../language/findings/syntax';
 import { lowerFile } from '../../language/lowering/lower-file';
 import { textFindings } from '../../language/text-findings';
 import { open, services } from '../language/services';
-import { runs, texts } from './texts';
+import { patience, runs, texts } from './texts';
 
 const share = fc.double({ min: 0, max: 1, noNaN: true });
 const uri = 'file:///shop/fuzz.kerf';
@@ -81,21 +81,28 @@ function rangesLieIn(answer: unknown, document: LangiumDocument, name: string): 
     visit(answer, false);
 }
 
-test('any question at any place of any text is answered, within the text', async () => {
-    const asked = fc.array(fc.tuple(fc.constantFrom(...Object.keys(questions)), share, share), { minLength: 1, maxLength: 12 });
-    await fc.assert(
-        fc.asyncProperty(texts, asked, async (text, all) => {
-            const document = await open(text, uri);
-            for (const [name, from, to] of all) {
-                const [start, end] = [from, to]
-                    .sort()
-                    .map((at) => document.textDocument.positionAt(Math.floor(at * text.length)));
-                rangesLieIn(await questions[name]!(document, start!, end!), document, name);
-            }
-        }),
-        { numRuns: runs },
-    );
-}, 600_000);
+test(
+    'any question at any place of any text is answered, within the text',
+    async () => {
+        const asked = fc.array(fc.tuple(fc.constantFrom(...Object.keys(questions)), share, share), {
+            minLength: 1,
+            maxLength: 12,
+        });
+        await fc.assert(
+            fc.asyncProperty(texts, asked, async (text, all) => {
+                const document = await open(text, uri);
+                for (const [name, from, to] of all) {
+                    const [start, end] = [from, to]
+                        .sort()
+                        .map((at) => document.textDocument.positionAt(Math.floor(at * text.length)));
+                    rangesLieIn(await questions[name]!(document, start!, end!), document, name);
+                }
+            }),
+            { numRuns: runs },
+        );
+    },
+    patience,
+);
 
 async function meaning(text: string): Promise<string> {
     const recipes = lowerFile(await open(text, uri), services);
@@ -106,65 +113,77 @@ function isPlace(value: unknown): boolean {
     return typeof value === 'object' && value !== null && 'offset' in value && 'uri' in value;
 }
 
-test('layout done twice is layout done once, and means the same, in broken texts too', async () => {
-    await fc.assert(
-        fc.asyncProperty(texts, async (text) => {
-            const layOut = async (before: string): Promise<string> => {
-                const document = await open(before, uri);
-                const found = await lsp.Formatter!.formatDocument(document, { textDocument, options });
-                return TextDocument.applyEdits(document.textDocument, found as TextEdit[]);
-            };
-            const once = await layOut(text);
-            expect(await layOut(once)).toBe(once);
-            expect(await meaning(once)).toBe(await meaning(text));
-        }),
-        { numRuns: runs },
-    );
-}, 600_000);
+test(
+    'layout done twice is layout done once, and means the same, in broken texts too',
+    async () => {
+        await fc.assert(
+            fc.asyncProperty(texts, async (text) => {
+                const layOut = async (before: string): Promise<string> => {
+                    const document = await open(before, uri);
+                    const found = await lsp.Formatter!.formatDocument(document, { textDocument, options });
+                    return TextDocument.applyEdits(document.textDocument, found as TextEdit[]);
+                };
+                const once = await layOut(text);
+                expect(await layOut(once)).toBe(once);
+                expect(await meaning(once)).toBe(await meaning(text));
+            }),
+            { numRuns: runs },
+        );
+    },
+    patience,
+);
 
-test('what a light bulb offers can be done, and breaks no line', async () => {
-    await fc.assert(
-        fc.asyncProperty(texts, share, async (text, at) => {
-            const document = await open(text, uri);
-            const broken = syntaxFindings(document).length;
-            const place = document.textDocument.positionAt(Math.floor(at * text.length));
-            for (const { title, edit } of await actionsOf(document, { start: place, end: place })) {
-                const own = edit?.changes?.[uri];
-                if (own === undefined) continue;
-                // Throws where edits overlap.
-                const after = TextDocument.applyEdits(document.textDocument, own);
-                expect(after, title).not.toBe(text);
-                const left = syntaxFindings(await open(after, 'file:///shop/after.kerf')).length;
-                // A line break, a brace or a quote put in can bring lines to light that nobody could see before.
-                if (broken === 0) expect(left, `${title}\n${after}`).toBe(0);
-            }
-        }),
-        { numRuns: runs },
-    );
-}, 600_000);
+test(
+    'what a light bulb offers can be done, and breaks no line',
+    async () => {
+        await fc.assert(
+            fc.asyncProperty(texts, share, async (text, at) => {
+                const document = await open(text, uri);
+                const broken = syntaxFindings(document).length;
+                const place = document.textDocument.positionAt(Math.floor(at * text.length));
+                for (const { title, edit } of await actionsOf(document, { start: place, end: place })) {
+                    const own = edit?.changes?.[uri];
+                    if (own === undefined) continue;
+                    // Throws where edits overlap.
+                    const after = TextDocument.applyEdits(document.textDocument, own);
+                    expect(after, title).not.toBe(text);
+                    const left = syntaxFindings(await open(after, 'file:///shop/after.kerf')).length;
+                    // A line break, a brace or a quote put in can bring lines to light that nobody could see before.
+                    if (broken === 0) expect(left, `${title}\n${after}`).toBe(0);
+                }
+            }),
+            { numRuns: runs },
+        );
+    },
+    patience,
+);
 
-test('a thing called otherwise and back again is as it was', async () => {
-    await fc.assert(
-        fc.asyncProperty(texts, share, fc.option(share), async (text, at, other) => {
-            const document = await open(text, uri);
-            const before = textFindings(document, services);
-            const names = document.references.flatMap(({ $refNode }) => $refNode ?? []);
-            const pick = (part: number) => names[Math.min(names.length - 1, Math.floor(part * names.length))];
-            const leaf = pick(at);
-            // Where two things have one name already, only one of them is renamed.
-            if (leaf === undefined || before.some(({ rule }) => rule === 'duplicate-name')) return;
-            // A name that is there already is refused where the two could be mistaken for each other.
-            const newName = other === null ? 'quite-new' : pick(other)!.text;
-            const there = await renamed(document, document.textDocument.positionAt(leaf.offset), newName);
-            if (there === undefined) return;
-            const between = await open(there.text, uri);
-            const back = await renamed(between, between.textDocument.positionAt(there.moved(leaf.offset)), leaf.text);
-            expect(back?.text, `${leaf.text} as ${newName}`).toBe(text);
-            expect(textFindings(await open(text, uri), services)).toEqual(before);
-        }),
-        { numRuns: runs },
-    );
-}, 600_000);
+test(
+    'a thing called otherwise and back again is as it was',
+    async () => {
+        await fc.assert(
+            fc.asyncProperty(texts, share, fc.option(share), async (text, at, other) => {
+                const document = await open(text, uri);
+                const before = textFindings(document, services);
+                const names = document.references.flatMap(({ $refNode }) => $refNode ?? []);
+                const pick = (part: number) => names[Math.min(names.length - 1, Math.floor(part * names.length))];
+                const leaf = pick(at);
+                // Where two things have one name already, only one of them is renamed.
+                if (leaf === undefined || before.some(({ rule }) => rule === 'duplicate-name')) return;
+                // A name that is there already is refused where the two could be mistaken for each other.
+                const newName = other === null ? 'quite-new' : pick(other)!.text;
+                const there = await renamed(document, document.textDocument.positionAt(leaf.offset), newName);
+                if (there === undefined) return;
+                const between = await open(there.text, uri);
+                const back = await renamed(between, between.textDocument.positionAt(there.moved(leaf.offset)), leaf.text);
+                expect(back?.text, `${leaf.text} as ${newName}`).toBe(text);
+                expect(textFindings(await open(text, uri), services)).toEqual(before);
+            }),
+            { numRuns: runs },
+        );
+    },
+    patience,
+);
 
 interface Renamed {
     readonly text: string;

@@ -3,6 +3,8 @@ import fc from 'fast-check';
 
 /** How many texts of each kind; `npm run fuzz` sets it higher. Seeds are printed by fast-check when a text fails. */
 export const runs = Number(process.env.FUZZ_RUNS ?? 60);
+/** How long a test may take (ms) on a machine that has other work. */
+export const patience = 120_000 + runs * 1000;
 
 export const samples = readdirSync('samples')
     .filter((name) => name.endsWith('.kerf'))
