@@ -24,11 +24,12 @@ export class SectionAsker {
 
     want(wish: SectionWish): void {
         const key = JSON.stringify(wish);
-        if (key === this.asked?.key || key === this.answered) return;
         if (this.asked !== undefined) {
-            this.next = wish;
+            // Back to what has been asked for: what was wanted in between is wanted no more.
+            this.next = key === this.asked.key ? undefined : wish;
             return;
         }
+        if (key === this.answered) return;
         const { frame, blank, y } = wish;
         this.asked = { key, blank };
         this.ticket += 1;

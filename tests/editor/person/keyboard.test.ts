@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import type { Locator } from 'playwright-core';
-import { eventually, session } from './shared.ts';
+import { eventually, openPanels, session } from './shared.ts';
 
 describe('the bench view with the keyboard alone', () => {
     it('walks along the film strip with the arrow keys', async () => {
@@ -49,6 +49,8 @@ describe('the bench view with the keyboard alone', () => {
 
     it('reaches every control by Tab and none twice', async () => {
         const { bench, page } = await session.open();
+        await bench.getByRole('tab', { name: /Engrave pocket/ }).click();
+        await openPanels(bench);
         const wanted = await bench
             .locator('body')
             .evaluate(
