@@ -81,7 +81,7 @@ async function find(workshop: Workshop, params: BenchParams, token: Cancellation
 }
 
 async function bench(workshop: Workshop, { document, recipe }: Found, had: PictureParams['had']): Promise<BenchView> {
-    const findings = workshop.textFindings(document);
+    const findings = workshop.textFindings(document).filter((finding) => inside(finding.where.offset, recipe));
     const broken = findings.find((finding) => finding.rule === 'syntax');
     const setting = {
         uri: document.uri.toString(),
@@ -95,7 +95,7 @@ async function bench(workshop: Workshop, { document, recipe }: Found, had: Pictu
             do: 'bench',
             recipe,
             setting,
-            textFindings: findings.filter((finding) => inside(finding.where.offset, recipe)),
+            textFindings: findings,
             ...(had === undefined ? {} : { had }),
         },
         `bench ${setting.uri}#${recipe.name}`,

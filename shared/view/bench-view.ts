@@ -18,7 +18,7 @@ export interface BenchView {
     readonly make: number;
     /** Every recipe of the file, for choosing. */
     readonly recipes: readonly { readonly name: string; readonly title: string }[];
-    /** Set when the text is broken and this is the last picture that could be made. */
+    /** Set when the recipe's text is broken: the picture is of what could be read of it. */
     readonly stale?: string;
     readonly blanks: readonly BlankView[];
     readonly steps: readonly StepView[];

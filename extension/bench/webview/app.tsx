@@ -1,6 +1,7 @@
 import { Fragment } from 'preact';
 import { useRef } from 'preact/hooks';
 import type { BenchView } from '../../../shared/view/bench-view';
+import { Banners } from './banners';
 import { DayBook } from './day-book';
 import { FilmStrip } from './film-strip';
 import { Findings } from './findings';
@@ -34,21 +35,9 @@ export function App({ state, actions }: { state: BenchState; actions: Actions })
         <>
             <Paints blanks={view.blanks} paths={view.paths} />
             <Header view={view} />
-            <Banner text={view.stale ?? state.trouble} />
-            <div role="alert" class={state.refused === undefined ? 'banner none' : 'banner'}>
-                {state.refused ?? ''}
-            </div>
+            <Banners state={state} stale={view.stale} />
             <Frames state={state} view={view} actions={actions} />
         </>
-    );
-}
-
-/** Says that the picture is of an earlier text, and tells it to those who do not see it. */
-function Banner({ text }: { text: string | undefined }) {
-    return (
-        <div role="status" class={text === undefined ? 'banner none' : 'banner'}>
-            {text === undefined ? '' : `The picture is of the last text that could be planned. ${text}`}
-        </div>
     );
 }
 

@@ -5,7 +5,6 @@ import { readToBench, type ToBench } from '../messages';
 import { type Actions, App } from './app';
 import { editor, tellRefused } from './editor-link';
 import { askAgain, keep, keptBefore, scrollBack } from './keep';
-import { lookOnly } from './look-only';
 import { PressAsker } from './press-asker';
 import { SectionAsker } from './section-asker';
 import { type BenchState, chosenFrame, chosenPiece, frameKeys, stepAt } from './state';
@@ -33,6 +32,8 @@ const actions: Actions = {
 function change(part: Partial<BenchState>): void {
     state = { ...state, ...part };
     askForSection();
+    // Nothing in a picture of an earlier text can be written into the text of now.
+    root.classList.toggle('of-earlier-text', state.trouble !== undefined);
     render(<App state={state} actions={actions} />, root);
     scrollBack();
     keep(state);
@@ -55,7 +56,7 @@ function receive(message: ToBench | undefined): void {
             showPicture(pictures.take(message.view));
             break;
         case 'nothing':
-            change({ trouble: message.why, view: state.view && lookOnly(state.view) });
+            change({ trouble: message.why });
             break;
         case 'toolpath':
             change({ toolpath: { view: message.toolpath, text: state.view?.textVersion ?? 0 } });
@@ -80,7 +81,13 @@ function receive(message: ToBench | undefined): void {
     }
 }
 
+/** Of a broken text the picture before it is kept: half a recipe would come and go with every key. */
 function showPicture(view: BenchView): void {
+    const before = state.view;
+    if (view.stale !== undefined && before?.recipe === view.recipe && before.stale === undefined) {
+        change({ trouble: view.stale });
+        return;
+    }
     if (state.view === undefined) askAgain(view);
     change({
         view,

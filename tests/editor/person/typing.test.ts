@@ -80,6 +80,25 @@ describe('typing with the bench view open', () => {
             .click();
     });
 
+    it('keeps the last good picture while a step is broken', async () => {
+        const workbench = await session.open();
+        const { bench, page } = workbench;
+        await workbench.goToLine('heron-tray.kerf', 26);
+        const facts = bench.locator('.steps > li').first().locator('.facts');
+        const before = await facts.textContent();
+        await page.keyboard.press('End');
+        await page.keyboard.type(' {');
+        await bench
+            .getByRole('status')
+            .getByText(/picture is of the last text that could be read/)
+            .waitFor();
+        assert.equal(await facts.textContent(), before);
+        await page.keyboard.press('Backspace');
+        await page.keyboard.press('Backspace');
+        await eventually('the banner to go', async () => (await bench.locator('.banner[role="status"]').textContent()) === '');
+        await bench.getByRole('button', { name: /^Change depth of Engrave pocket/ }).waitFor();
+    });
+
     it('keeps the picture and says so while the text is broken', async () => {
         const workbench = await session.open();
         const { bench, page } = workbench;
@@ -88,7 +107,7 @@ describe('typing with the bench view open', () => {
         await page.keyboard.type('// ');
         await bench
             .getByRole('status')
-            .getByText(/picture is of the last text/)
+            .getByText(/picture is of the last text that could be read/)
             .waitFor();
         assert.equal(await bench.getByRole('tab').count(), 10);
         // Nothing in it stands in the text of now, so that nothing can be written there.
