@@ -171,12 +171,18 @@ function cutOf(node: ast.Cut, base: Base): Cut {
 function inlayOf(node: ast.Inlay, base: Base): Inlay {
     const items = new Items(node.items);
     const glue = items.first((item) => (ast.isGlueUse(item) ? item.glue?.ref : undefined));
+    const clearance = node.items.find((item) => ast.isFigure(item) && item.key === 'clearance');
     return {
         ...base,
         kind: 'inlay',
         relief: refOf(node.relief, base.where),
         pocket: refOf(node.pocket, base.where),
-        ...present({ glue: glue && glueOf(glue), clearance: items.figure('clearance'), marks: items.count('marks') }),
+        ...present({
+            glue: glue && glueOf(glue),
+            clearance: items.figure('clearance'),
+            clearanceWhere: clearance && whereOf(clearance),
+            marks: items.count('marks'),
+        }),
     };
 }
 

@@ -134,6 +134,8 @@ export interface Inlay extends StepBase {
     readonly glue?: Glue;
     /** Gap wanted on each side of a part, between the pocket's mouth and the face of the piece that goes in. */
     readonly clearance?: Quantity;
+    /** The whole statement of it, also where the length in it cannot be read. */
+    readonly clearanceWhere?: Where;
     readonly marks?: Written<number>;
 }
 

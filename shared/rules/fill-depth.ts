@@ -10,21 +10,23 @@ export const leastFillDepth = 0.3;
 /** Least fill that should be left after sanding, mm: common practice, no source. */
 export const leastFillLeft = 0.2;
 
-/** Part of a depth that is surely reached, where none was asked for before: own judgement, no source. */
-const untried = 0.75;
+/** Part of a depth that is surely reached where none was asked for before, with a coupon and by the guess from density: own judgement. */
+const untried = { measured: 0.75, guessed: 0.45 } as const;
 
 /**
  * The least depth on a round figure, mm, in which a fill holds and of which enough is left after all sanding, at the bad end
  * of its tolerance. Undefined where the board is too thin for it, or nothing can be said of the depth.
  */
-export function depthForFill(plan: Plan, pocket: Engrave, { blank: name, depth }: LaserPlan): number | undefined {
+export function depthForFill(plan: Plan, pocket: Engrave, { blank: name, depth, settings }: LaserPlan): number | undefined {
     const sanded = plan.steps.reduce(
         (sum, { step, blank, sand }) => sum + (step.index > pocket.index && blank === name ? (sand?.below.high ?? 0) : 0),
         0,
     );
     const made = depth ?? exactly(0);
     const { thickness } = plan.blanks.find((candidate) => candidate.name === name) ?? {};
-    const asked = surelyReaching(Math.max(leastFillDepth, sanded + leastFillLeft), made);
+    const wanted = Math.max(leastFillDepth, sanded + leastFillLeft);
+    const first = settings?.guess === false ? untried.measured : untried.guessed;
+    const asked = made.value > 0 ? surelyReaching(wanted, made) : wanted / first;
     if (asked === undefined) return undefined;
     const needed = roundLength(asked, depthUnit(pocket), 'up');
     return thickness !== undefined && needed > (deepestWithFloor(pocket, floorDepth(made), thickness) ?? 0) ? undefined : needed;
@@ -40,7 +42,6 @@ function floorDepth(made: Interval): Interval {
  * more passes add up what is not known of one: d - k d² = wanted, for k as it is now. Undefined where no depth is sure enough.
  */
 function surelyReaching(wanted: number, made: Interval): number | undefined {
-    if (!(made.value > 0)) return wanted / untried;
     const k = (made.value - made.low) / made.value ** 2;
     const root = 1 - 4 * k * wanted;
     if (root < 0) return undefined;

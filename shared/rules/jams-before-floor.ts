@@ -24,6 +24,7 @@ export const jamsBeforeFloor: Rule = {
     *examine(plan) {
         for (const { inlay, step } of plan.steps) {
             if (inlay?.fit === undefined || step.kind !== 'inlay' || inlay.fit.bottoms) continue;
+            if (step.clearance === undefined && step.clearanceWhere !== undefined) continue; // it cannot be read, as is said of the text
             const { insertion, leastClearance } = inlay.fit;
             const depth = inlay.pocketLaser.depth?.value ?? 0;
             const lean = showNumber((Math.max(inlay.pocketLaser.taper, inlay.reliefLaser.taper) * 180) / Math.PI, 0);

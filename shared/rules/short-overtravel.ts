@@ -8,6 +8,7 @@ import type { Laser } from '../recipe/stock';
 import { runUp } from '../toolpath/motion';
 import type { Page } from './page';
 import { finding, type Rule, type Said } from './rule';
+import { settingsHeld } from './settings-held';
 
 const page: Page = {
     id: 'short-overtravel',
@@ -45,7 +46,7 @@ function tooFast(step: Engrave, speed: number, machine: Laser): Said | undefined
     const { unit, where } = step.speed!;
     const reached = runUpSpeed(machine);
     const slower: Fix[] =
-        reached === undefined
+        reached === undefined || settingsHeld(step) // slower alone would dig deeper
             ? []
             : [{ title: `Scan at ${showNumber(reached, 0)} mm/s`, changes: [{ do: 'replace', where, text: `${reached} mm/s` }] }];
     const start = Math.sqrt(2 * acceleration * over);

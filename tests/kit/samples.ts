@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 
 const folder = new URL('../../samples/', import.meta.url);
 
@@ -20,6 +20,9 @@ export function sampleText(name: string): [text: string, art: Record<string, Uin
     };
     take(`${name}.kerf`);
     const text = texts.join('\n');
-    const art = [...text.matchAll(/"(art\/[^"]+)"/g)].map(([, path]) => [path!, readFileSync(new URL(path!, folder))] as const);
+    const art = [...text.matchAll(/"(art\/[^"]+)"/g)].flatMap(([, path]) => {
+        const file = new URL(path!, folder);
+        return existsSync(file) ? [[path!, readFileSync(file)] as const] : []; // the faulty one names a file that is not there
+    });
     return [text, Object.fromEntries(art)];
 }

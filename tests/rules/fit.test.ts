@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { inlayRecipe } from '../kit/shop';
-import { expectMended, one, recipe, silent, words, workshop } from './harness';
+import { expectMended, of, one, recipe, silent, words, workshop } from './harness';
 
 /** A blade with a bridge of 0.1 mm to a square, and a loose hair of 0.08 mm. */
 const thin = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">
@@ -17,6 +17,10 @@ const both = (art: string, inlay: string) =>
     });
 
 describe('jams-before-floor', () => {
+    it('is silent where a clearance stands that cannot be read', async () => {
+        const found = await of(inlayRecipe({ inlay: 'clearance 0.12 s glue wood-glue' }), 'jams-before-floor');
+        expect(found).toEqual([]);
+    });
     it('a clearance too small for the lean of the walls, with one that will do', async () => {
         const text = inlayRecipe({ inlay: 'clearance 0.02 mm glue wood-glue' });
         const finding = await one(text, 'jams-before-floor');
