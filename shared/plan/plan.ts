@@ -6,6 +6,7 @@ import type { PressFit } from '../bench/press-fit';
 import type { InlayStack } from '../bench/stack';
 import type { Region } from '../geometry/region';
 import type { Interval } from '../quantity/interval';
+import type { SupplyUnit } from '../quantity/show-supply';
 import type { Blank, Recipe } from '../recipe/recipe';
 import type { Cut, Engrave, Step } from '../recipe/step';
 import type { Cutting } from './cutting';
@@ -155,7 +156,7 @@ export interface Supply {
         | 'abrasive'
         | 'tape';
     readonly amount: number;
-    readonly unit: 'pieces' | 'ml' | 'g' | 'cm2' | 'sheets';
+    readonly unit: SupplyUnit;
     readonly note: string;
     /** What is used up of it costs, in the shop's currency; absent where nobody has said a price. */
     readonly cost?: number;

@@ -1,5 +1,5 @@
 import type { Plan, Supply } from '../plan/plan';
-import { showNumber } from '../quantity/show';
+import { showSupply } from '../quantity/show-supply';
 import { type Change, changesOf } from './change';
 import type { Figure } from './figure';
 import { groupBy } from './group-by';
@@ -14,9 +14,7 @@ export function supplyFigures(supplies: readonly Supply[]): Figure[] {
     const lots = groupBy(supplies, ({ kind, item, unit }) => `${kind} ${item} ${unit}`);
     return [...lots.values()].map((lot) => {
         const { kind, item, unit } = lot[0]!;
-        const text = lot
-            .map(({ amount, note }) => `${showNumber(amount, 1)} ${unit}${note === '' ? '' : ` (${note})`}`)
-            .join(', ');
+        const text = lot.map(({ amount, note }) => `${showSupply(amount, unit)}${note === '' ? '' : ` (${note})`}`).join(', ');
         const { factor, dimension } = base[unit];
         const value = factor * lot.reduce((sum, { amount }) => sum + amount, 0);
         const label = item.startsWith(kind) ? item : `${kind} ${item}`;

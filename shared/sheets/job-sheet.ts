@@ -3,6 +3,7 @@ import type { Pressed } from '../bench/virtual-press';
 import type { Plan, StepPlan, Supply } from '../plan/plan';
 import { showMoney } from '../quantity/currency';
 import { showNumber, showTime } from '../quantity/show';
+import { supplyUnit } from '../quantity/show-supply';
 import type { Finding } from '../recipe/finding';
 import { cssText, escapeMarkup as text } from './escape';
 import { gapPicture } from './gap-picture';
@@ -153,11 +154,7 @@ function supplyTable(plan: Plan): string {
         currency === undefined ? '' : `<td class="n">${cost === undefined ? '' : text(showMoney(cost, currency))}</td>`;
     const rows = plan.supplies.map(
         (supply) =>
-            `<tr><td>${text(supply.item)}</td><td class="n">${showNumber(supply.amount, 1)}</td><td>${unitWords(supply)}</td>${costCell(supply)}<td>${text(supply.note)}</td></tr>`,
+            `<tr><td>${text(supply.item)}</td><td class="n">${showNumber(supply.amount, 1)}</td><td>${supplyUnit(supply.amount, supply.unit)}</td>${costCell(supply)}<td>${text(supply.note)}</td></tr>`,
     );
     return `<table><thead><tr><th>item</th><th>amount</th><th></th>${currency === undefined ? '' : '<th>costs</th>'}<th>note</th></tr></thead><tbody>${rows.join('')}</tbody></table>`;
-}
-
-function unitWords({ amount, unit }: Supply): string {
-    return amount === 1 ? unit.replace(/s$/, '') : unit === 'cm2' ? 'cm²' : unit;
 }

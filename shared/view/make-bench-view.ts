@@ -4,10 +4,11 @@ import { emptyRegion, type Region } from '../geometry/region';
 import { rectangle } from '../geometry/shapes';
 import type { LaserPlan } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
-import type { InlayPlan, Plan, StepPlan, Supply } from '../plan/plan';
+import type { InlayPlan, Plan, StepPlan } from '../plan/plan';
 import { boundariesOf } from '../plan/plan-inlay';
 import { showMoney } from '../quantity/currency';
-import { showArea, showLength, showNumber } from '../quantity/show';
+import { showArea, showLength } from '../quantity/show';
+import { showSupply } from '../quantity/show-supply';
 import type { Finding } from '../recipe/finding';
 import { isTurnedWrong } from '../sheets/press-facts';
 import { cautionFacts, workFacts } from '../sheets/step-facts';
@@ -71,19 +72,13 @@ export function makeBenchView(
         totals: plan.totals,
         supplies: plan.supplies.map(({ item, amount, unit, note, cost }) => ({
             item,
-            amount: showAmount(amount, unit),
+            amount: showSupply(amount, unit),
             note,
             ...(cost === undefined || plan.cost === undefined ? {} : { cost: showMoney(cost, plan.cost.currency) }),
         })),
         run: makeRunView(plan),
         cautions: plan.cautions,
     };
-}
-
-/** "1 sheet", "4 pieces", "1089 cm²". */
-function showAmount(amount: number, unit: Supply['unit']): string {
-    const words = unit === 'cm2' ? 'cm²' : amount === 1 ? unit.replace(/s$/, '') : unit;
-    return `${showNumber(amount, 1)} ${words}`;
 }
 
 function blankView(plan: Plan, name: string): BlankView {

@@ -1,6 +1,7 @@
 import type { Plan } from '../plan/plan';
 import { showMoney } from '../quantity/currency';
-import { showNumber, showRatio, showTime } from '../quantity/show';
+import { showRatio, showTime } from '../quantity/show';
+import { showSupply } from '../quantity/show-supply';
 import { costLines } from '../sheets/cost-lines';
 
 /** What a plan adds to a recipe's `make`. Plain data. */
@@ -45,9 +46,7 @@ function sittings(count: number): string {
 
 function consumables(supplies: Plan['supplies']): string {
     const used = supplies.filter(({ kind }) => kind !== 'board' && kind !== 'veneer');
-    const words = used.map(
-        ({ item, amount, unit }) => `${plain(item)} ${showNumber(amount, 1)} ${unit === 'cm2' ? 'cm²' : unit}`,
-    );
+    const words = used.map(({ item, amount, unit }) => `${plain(item)} ${showSupply(amount, unit)}`);
     return words.length === 0 ? '' : `Used up: ${words.join(', ')}.`;
 }
 
@@ -55,7 +54,7 @@ function consumables(supplies: Plan['supplies']): string {
 function shortList(supplies: Plan['supplies']): string {
     const words = supplies
         .filter(({ kind }) => kind !== 'abrasive' && kind !== 'tape')
-        .map(({ item, amount, unit }) => `${item} ${showNumber(amount, 1)} ${unit === 'cm2' ? 'cm²' : unit}`);
+        .map(({ item, amount, unit }) => `${item} ${showSupply(amount, unit)}`);
     return words.length > 5 ? `${words.slice(0, 5).join(', ')} and ${words.length - 5} more` : words.join(', ');
 }
 
