@@ -62,6 +62,10 @@ export class Workshop {
     async survey(document: LangiumDocument): Promise<FileSurvey | undefined> {
         const uri = document.uri.toString();
         const text = document.textDocument.getText();
+        const { references } = document;
+        const { version } = document.textDocument;
+        // What is typed meanwhile is planned by itself; going on would only keep it waiting.
+        const isStale = () => document.references !== references || document.textDocument.version !== version;
         const findings: Finding[] = [];
         const planned: PlannedStep[] = [];
         const runs: PlannedRun[] = [];
@@ -70,6 +74,7 @@ export class Workshop {
             if (coupons.length > 0) findings.push(...(await this.asker.ask({ do: 'coupons', coupons }, [], `${uri} coupons`)));
             for (const recipe of this.recipes(document)) {
                 const survey = await this.surveyRecipe(recipe, uri);
+                if (isStale()) return undefined;
                 findings.push(...survey.findings);
                 if (survey.run !== undefined) runs.push({ recipe: recipe.name, make: recipe.make, figures: survey.run });
                 for (const figures of survey.figures) {
