@@ -17,7 +17,7 @@ export function FilmStrip({ view, chosen, lit, choose }: FilmStripProps) {
     const keys = frameKeys(view);
     const strip = useRef<HTMLDivElement>(null);
     useEffect(() => {
-        strip.current?.querySelector('[aria-selected="true"]')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+        if (strip.current !== null) bringAlong(strip.current);
     }, [keys[chosen]]);
 
     const turn = (event: KeyboardEvent) => {
@@ -59,6 +59,15 @@ export function FilmStrip({ view, chosen, lit, choose }: FilmStripProps) {
             })}
         </div>
     );
+}
+
+/** Scrolls the strip, and only the strip, until the chosen frame is in sight: the page stays where it is. */
+function bringAlong(strip: HTMLElement): void {
+    const chosen = strip.querySelector('[aria-selected="true"]');
+    if (chosen === null) return;
+    const [frame, sight] = [chosen.getBoundingClientRect(), strip.getBoundingClientRect()];
+    if (frame.left < sight.left) strip.scrollLeft += frame.left - sight.left;
+    else if (frame.right > sight.right) strip.scrollLeft += frame.right - sight.right;
 }
 
 /** What the picture and the nib over the frame say, in words. */

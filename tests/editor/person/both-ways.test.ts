@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { eventually, session } from './shared.ts';
+import { eventually, openPanels, session } from './shared.ts';
 
 describe('what is changed in the bench view', () => {
     before(async () => {
@@ -99,7 +99,7 @@ describe('what is changed in the bench view', () => {
     it('the machine’s way is replayed by time, with the keyboard', async () => {
         const { bench, page } = await session.open();
         await bench.getByRole('tab', { name: /Engrave pocket/ }).click();
-        await bench.getByRole('button', { name: 'Show the toolpath' }).click();
+        await openPanels(bench);
         const slider = bench.getByRole('slider', { name: 'Time into the step' });
         await slider.focus();
         await page.keyboard.press('Home');

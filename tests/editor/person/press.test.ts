@@ -50,8 +50,8 @@ describe('both halves pressed together', () => {
         await page.keyboard.press('Control+1');
         await workbench.openFile('heron-tray-faulty.kerf');
         await workbench.openBench();
-        const halves = bench.locator('.inlay').first();
-        await halves.getByText(/Turned over it is the wrong way round and does not go in/).waitFor();
+        const halves = bench.locator('section.inlay').first();
+        await halves.locator('.verdict', { hasText: 'Turned over it is the wrong way round and does not go in' }).waitFor();
         // Where it would land is seen before anything is turned.
         await halves.getByText('lands on wood', { exact: true }).waitFor();
         await halves.getByText('stays empty', { exact: true }).first().waitFor();
@@ -59,7 +59,7 @@ describe('both halves pressed together', () => {
         await session.shot('halves-not-mirrored');
         const press = bench.locator('.press').first();
         await press.getByRole('button', { name: 'Press the halves' }).click();
-        await press.getByText(/One half has to be the mirror image of the other/).waitFor();
+        await press.locator('.verdict', { hasText: 'One half has to be the mirror image of the other' }).waitFor();
         const map = press.locator('.gaps > svg');
         await map.scrollIntoViewIfNeeded();
         await eventually('what touches to be coloured', async () => (await dots(map, touchColour)) > 1500);
