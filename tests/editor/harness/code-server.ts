@@ -31,22 +31,27 @@ const quiet = {
 
 /**
  * Starts VS Code as a server on a free port of this machine, with a fresh profile under `home`.
- * @param asksForTrust whether a folder has to be trusted first, as it is for most people
+ * @param restricted whether folders are not trusted until somebody says so
  */
-export async function startCodeServer(home: string, asksForTrust = false): Promise<CodeServer> {
+export async function startCodeServer(home: string, restricted = false): Promise<CodeServer> {
     const port = await freePort();
     const data = join(home, 'data');
     mkdirSync(join(data, 'User'), { recursive: true });
     const settings = (change: object) =>
         writeFileSync(
             join(data, 'User', 'settings.json'),
-            JSON.stringify({ ...quiet, 'security.workspace.trust.enabled': asksForTrust, ...change }),
+            JSON.stringify({
+                ...quiet,
+                'security.workspace.trust.enabled': restricted,
+                'security.workspace.trust.startupPrompt': 'never',
+                ...change,
+            }),
         );
     settings({});
     const args = [
         ...['--config', '/dev/null', '--bind-addr', `127.0.0.1:${port}`, '--auth', 'none', '--disable-telemetry'],
         ...['--disable-update-check', '--disable-getting-started-override', '--disable-proxy'],
-        ...(asksForTrust ? [] : ['--disable-workspace-trust']),
+        ...(restricted ? [] : ['--disable-workspace-trust']),
         ...['--user-data-dir', data, '--extensions-dir', join(home, 'extensions')],
         ...['--vscode-option', 'enable-smoke-test-driver'],
     ];
