@@ -8,10 +8,11 @@ const page: Page = {
     id: 'never-burn',
     title: 'A material that should not be burnt',
     severities: ['error', 'warning'],
+    firm: 'sometimes',
     condition:
         'A sheet says by `made of` or `treated with`, or else by its name or that of its wood, that it may hold chlorine or other poisons, or that its glue or treatment is not known.',
     why: 'PVC and vinyl give off hydrogen chloride, which harms lungs and eats the machine; ABS, polyurethane and wool give off hydrogen cyanide, PTFE worse. Treated wood may hold arsenic or copper, and boards are bound with glues that nobody names.',
-    mend: 'Do not put it under the laser. If the name misleads, say what it is (`made of solid`, `treated with nothing`); if the maker’s data sheet says that it may be burnt, `allow never-burn because "…"` with that sheet’s number.',
+    mend: 'Do not put it under the laser. If the name misleads, say what it is (`made of solid`, `treated with nothing`); of a glued or painted board whose maker’s data sheet says that it may be burnt, `allow never-burn because "…"` with that sheet’s number. What gives off poison cannot be allowed.',
     source: 'A university’s list of what must not be put under a laser (seen); treated wood, paint and glue from memory. Only what is written is looked at: silence here does not mean that a material may be burnt.',
 };
 
@@ -56,6 +57,8 @@ export const neverBurn: Rule = {
                 where: step.kind === 'engrave' || step.kind === 'cut' ? step.blank.where : step.where,
                 step: step.index,
                 related: [{ message: 'It is declared here.', where: said.where ?? blank.sheet.where }],
+                // No reason makes poison good to breathe; a name that misleads is set right by `made of`.
+                firm: said.severity === 'error',
             });
         }
     },

@@ -44,6 +44,12 @@ describe('never-burn', () => {
         expect(await one(sheet('pine-treated'), 'never-burn')).toMatchObject({ severity: 'error' });
         expect(await one(sheet('mdf-6'), 'never-burn')).toMatchObject({ severity: 'warning' });
     });
+    it('glue can be allowed with a data sheet, poison cannot', async () => {
+        const allowed = (name: string) => sheet(name).replace('tone 50 %', 'tone 50 % allow never-burn because "data sheet 12"');
+        await silent(allowed('mdf-6'), 'never-burn');
+        expect(await one(allowed('white-pvc-3'), 'never-burn')).toMatchObject({ severity: 'error', firm: true });
+        expect(await one(allowed('pine-treated'), 'never-burn')).toMatchObject({ severity: 'error', firm: true });
+    });
     it('goes by whole words, and by what is burnt', async () => {
         await silent(sheet('absolute-ash'), 'never-burn');
         await silent(sheet('constructor'), 'never-burn');
