@@ -99,6 +99,8 @@ export interface LaserSettings {
     readonly reached: boolean;
     /** Codes of the limits it ran into, as burn/solve names them. */
     readonly limits: readonly string[];
+    /** Least and greatest dose (J/mm²) that was measured, where these settings lie outside of them. */
+    readonly measuredDoses?: { readonly low: number; readonly high: number };
     /** No coupon stands behind it. */
     readonly guess: boolean;
 }

@@ -35,7 +35,7 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
     const solution = memo.get('settings', key, () =>
         wish === undefined ? predictOnly(law, laser, given) : solveDepth(law, laser, wish, given),
     );
-    const settings = solution === undefined ? undefined : settingsOf(solution, guessed(law, wish));
+    const settings = solution === undefined ? undefined : settingsOf(solution, law, guessed(law, wish));
     if (through) {
         const depth = thickness ?? solution?.depth;
         return {
@@ -56,7 +56,7 @@ export function solveTone(tone: number, blank: BlankPlan, recipe: Recipe, memo: 
     const law = depthLaw(recipe, blank.blank.sheet, memo);
     return memo.get('settings', contentKey(memo.keyOf(law), recipe.laser, { tone }, 'marks'), () => {
         const solution = solveDepth(law, recipe.laser, { tone });
-        return solution === undefined ? undefined : settingsOf(solution, guessed(law, { tone }));
+        return solution === undefined ? undefined : settingsOf(solution, law, guessed(law, { tone }));
     });
 }
 
@@ -102,7 +102,8 @@ function depthOfWish(wish: Wish | undefined, solution: Solution | undefined): In
     return { value, low: Math.min(value, solution.depth.low), high: Math.max(value, solution.depth.high) };
 }
 
-function settingsOf(solution: Solution, guess: boolean): LaserSettings {
+function settingsOf(solution: Solution, law: DepthLaw, guess: boolean): LaserSettings {
+    const outside = solution.limits.includes('outside-coupon');
     return {
         power: solution.power,
         powerRatio: solution.powerRatio ?? Number.NaN,
@@ -113,6 +114,7 @@ function settingsOf(solution: Solution, guess: boolean): LaserSettings {
         ...(solution.judged === undefined ? {} : { givesTone: solution.judged }),
         reached: solution.reached,
         limits: solution.limits,
+        ...(outside && law.range !== undefined && { measuredDoses: law.range }),
         guess,
     };
 }

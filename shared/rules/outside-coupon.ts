@@ -43,8 +43,11 @@ export const outsideCoupon: Rule = {
     },
 };
 
-function areaBeyond({ name }: Engrave, settings: LaserSettings): string {
-    return `${name} is burnt with ${showNumber(doseOf(settings), 2)} J/mm² a pass, which no square of the coupon comes near: its depth is a reading beyond the line.`;
+function areaBeyond({ name }: Engrave, settings: LaserSettings): string | undefined {
+    if (settings.measuredDoses === undefined) return undefined;
+    const { low, high } = settings.measuredDoses;
+    const measured = low === high ? showNumber(low, 2) : `${showNumber(low, 2)} to ${showNumber(high, 2)}`;
+    return `${name} is burnt with ${showNumber(doseOf(settings), 2)} J/mm² a pass, and the squares of the coupon with ${measured} J/mm²: its depth is a reading beyond the line.`;
 }
 
 /** Cuts always lie beyond the squares; it matters where the reading may be less than through. */

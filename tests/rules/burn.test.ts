@@ -200,6 +200,9 @@ describe('no-coupon and outside-coupon', () => {
         const text = engraving('depth 1.2 mm passes 1');
         const finding = await one(text, 'outside-coupon');
         expect(finding.severity).toBe('info');
+        expect(finding.message).toMatch(
+            /^e is burnt with [\d.]+ J\/mm² a pass, and the squares of the coupon on walnut-12 with [\d.]+ to [\d.]+ J\/mm²: /,
+        );
         expect(finding.related).toHaveLength(1);
     });
     it('is silent within the coupon, and for a mere tone', async () => {
