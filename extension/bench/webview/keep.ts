@@ -57,6 +57,13 @@ export function scrollBack(): void {
     if (page.scrollTop >= goingTo - 1) goingTo = undefined;
 }
 
+// What comes in above later would otherwise push the place down by as much.
+if (goingTo !== undefined) document.documentElement.style.overflowAnchor = 'none';
+
 for (const sign of ['wheel', 'pointerdown', 'keydown']) {
-    addEventListener(sign, () => (goingTo = undefined), { passive: true });
+    const stop = () => {
+        goingTo = undefined;
+        document.documentElement.style.overflowAnchor = '';
+    };
+    addEventListener(sign, stop, { passive: true, once: true });
 }
