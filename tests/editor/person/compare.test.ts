@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { execFileSync } from 'node:child_process';
-import { copyFileSync, readFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { FrameLocator } from 'playwright-core';
@@ -26,6 +26,16 @@ async function typeOver(workbench: Workbench, words: string, instead: string): P
     await workbench.page.keyboard.press('Home');
     await workbench.page.keyboard.press('Shift+End');
     await workbench.page.keyboard.type(lines[line]!.trim().replace(words, instead));
+}
+
+/** Chooses from a menu, which takes no click before it has stood a moment. */
+async function choose(workbench: Workbench, name: string): Promise<void> {
+    const item = workbench.page.getByRole('menuitem', { name });
+    await item.waitFor();
+    await eventually('the menu to take the choice', async () => {
+        await item.click({ timeout: 1000 }).catch(() => undefined);
+        return !(await item.isVisible());
+    });
 }
 
 async function faultless(workbench: Workbench, page: FrameLocator): Promise<void> {
@@ -158,5 +168,45 @@ describe('comparing a recipe with what was committed', () => {
         await page.getByRole('link', { name: /^2026-10-02/ }).click();
         const line = lines.findIndex((text) => text.startsWith('run heron-tray 2026-10-02')) + 1;
         await workbench.atLine(line);
+    });
+
+    describe('from menus', () => {
+        it('compares two files that are selected in the explorer', async () => {
+            await workbench.command('View: Close All Editors');
+            const tree = workbench.page.getByRole('tree', { name: 'Files Explorer' });
+            await tree.getByRole('treeitem', { name: 'heron-tray.kerf' }).click();
+            await tree.getByRole('treeitem', { name: 'tide-coaster.kerf' }).click({ modifiers: ['Control'] });
+            await tree.getByRole('treeitem', { name: 'tide-coaster.kerf' }).click({ button: 'right' });
+            await choose(workbench, 'Compare Selected Recipes');
+            await page.getByText('heron-tray → tide-coaster: heron-tray.kerf → tide-coaster.kerf').waitFor();
+            await session.shot('compare-selected');
+        });
+
+        it('is offered where source control shows a change', async () => {
+            await workbench.command('View: Close All Editors');
+            const changed = lines.map((text) => text.replace('depth 0.54 mm', 'depth 0.58 mm')).join('\n');
+            writeFileSync(join(session.workshop, file), changed);
+            // The tests' editor leaves git alone otherwise.
+            mkdirSync(join(session.workshop, '.vscode'), { recursive: true });
+            writeFileSync(join(session.workshop, '.vscode/settings.json'), '{ "git.enabled": true }');
+            try {
+                await session.reload();
+                await workbench.page
+                    .getByRole('tab', { name: /^Source Control/ })
+                    .first()
+                    .click();
+                await workbench.page.locator('.scm-view .monaco-list-row', { hasText: file }).first().click({ button: 'right' });
+                await choose(workbench, 'Compare with Committed');
+                await page.getByRole('row', { name: /^depth 0\.54 mm 0\.58 mm/ }).waitFor();
+                await session.shot('compare-from-source-control');
+            } finally {
+                rmSync(join(session.workshop, '.vscode'), { recursive: true, force: true });
+                git('checkout', '--', '.');
+                await workbench.page
+                    .getByRole('tab', { name: /^Explorer/ })
+                    .first()
+                    .click();
+            }
+        });
     });
 });
