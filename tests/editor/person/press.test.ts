@@ -64,8 +64,7 @@ describe('both halves pressed together', () => {
         await map.scrollIntoViewIfNeeded();
         await eventually('what touches to be coloured', async () => (await dots(map, touchColour)) > 1500);
         await session.shot('pressed-not-mirrored');
-        await page.keyboard.press('Control+1');
-        await workbench.openFile('heron-tray.kerf');
+        await page.getByRole('tab', { name: /^heron-tray\.kerf/ }).click();
         await page.getByRole('tab', { name: /^Bench: Heron serving tray/ }).click();
     });
 });
