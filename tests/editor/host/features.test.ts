@@ -19,11 +19,13 @@ describe('the editor, for a recipe,', () => {
         );
         const write = lenses.find(({ command }) => command?.title === 'Write files')!.command!;
         void vscode.commands.executeCommand(write.command, ...write.arguments!);
-        await until('the files of the first variant', () =>
-            vscode.workspace.fs.stat(fileIn('made/large-tray/job-sheet.html')).then(
-                () => true,
-                () => undefined,
-            ),
+        await until(
+            'the files of the first variant',
+            async () =>
+                await vscode.workspace.fs.stat(fileIn('made/large-tray/job-sheet.html')).then(
+                    () => true,
+                    () => undefined,
+                ),
         );
         await vscode.workspace.fs.delete(fileIn('made/large-tray'), { recursive: true });
     });
