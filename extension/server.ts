@@ -46,12 +46,23 @@ export class RecipeServer implements vscode.Disposable {
 
     /** The server's answer, or undefined when it has none or cannot be asked at present. */
     async ask<Answer>(what: string, params: object, token = neverCancelled): Promise<Answer | undefined> {
+        return (await this.attempt<Answer>(what, params, token)).answer;
+    }
+
+    /** The same, for those who tell why there is no answer; nothing has failed where there is simply none. */
+    async attempt<Answer>(
+        what: string,
+        params: object,
+        token = neverCancelled,
+    ): Promise<{ readonly answer?: Answer; readonly failed?: string }> {
         try {
             await this.client.start();
-            return (await this.client.sendRequest<Answer | null>(what, params, token)) ?? undefined;
+            const answer = await this.client.sendRequest<Answer | null>(what, params, token);
+            return answer === null ? {} : { answer };
         } catch (error) {
-            if (!(error instanceof vscode.CancellationError)) this.client.warn(`${what}: ${error}`);
-            return undefined;
+            if (error instanceof vscode.CancellationError) return {};
+            this.client.warn(`${what}: ${error}`);
+            return { failed: error instanceof Error ? error.message : `${error}` };
         }
     }
 

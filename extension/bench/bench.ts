@@ -73,10 +73,14 @@ export class Bench implements vscode.Disposable {
                 ...(this.recipe === undefined ? {} : { recipe: this.recipe }),
                 had,
             };
-            const view = await this.server.ask<BenchView>(method.bench, params);
+            const { answer: view, failed } = await this.server.attempt<BenchView>(method.bench, params);
             if (this.disposed) return;
             if (view === undefined) {
-                this.post({ type: 'nothing', why: 'This file holds no recipe that can be shown.' });
+                const why =
+                    failed === undefined
+                        ? 'This file holds no recipe that can be shown.'
+                        : `It could not be worked out: ${failed}`;
+                this.post({ type: 'nothing', why });
             } else {
                 this.panel.title = `Bench: ${view.title}`;
                 // A page that came up meanwhile has nothing of what was left out.
