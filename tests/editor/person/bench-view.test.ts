@@ -58,7 +58,10 @@ describe('the bench view', () => {
         const { bench, page } = workbench;
         const caption = bench.locator('.section figcaption');
         const before = await caption.textContent();
-        const grip = await bench.getByRole('slider', { name: 'Section line' }).locator('.end').boundingBox();
+        const end = bench.getByRole('slider', { name: 'Section line' }).locator('.end');
+        // The steps, where the click before this was, can lie below the fold.
+        await end.scrollIntoViewIfNeeded();
+        const grip = await end.boundingBox();
         await page.mouse.move(grip!.x + 5, grip!.y + grip!.height / 2);
         await page.mouse.down();
         await page.mouse.move(grip!.x + 5, grip!.y - 60, { steps: 5 });

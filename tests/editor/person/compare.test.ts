@@ -173,6 +173,7 @@ describe('comparing a recipe with what was committed', () => {
     describe('from menus', () => {
         it('compares two files that are selected in the explorer', async () => {
             await workbench.command('View: Close All Editors');
+            await workbench.command('View: Show Explorer');
             const tree = workbench.page.getByRole('tree', { name: 'Files Explorer' });
             await tree.getByRole('treeitem', { name: 'heron-tray.kerf' }).click();
             await tree.getByRole('treeitem', { name: 'tide-coaster.kerf' }).click({ modifiers: ['Control'] });
