@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import type { FrameLocator } from 'playwright-core';
 import { places } from '../harness/places.ts';
 import type { Workbench } from '../harness/workbench.ts';
-import { eventually, session } from './shared.ts';
+import { choose, eventually, session } from './shared.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const file = 'heron-tray.kerf';
@@ -26,16 +26,6 @@ async function typeOver(workbench: Workbench, words: string, instead: string): P
     await workbench.page.keyboard.press('Home');
     await workbench.page.keyboard.press('Shift+End');
     await workbench.page.keyboard.type(lines[line]!.trim().replace(words, instead));
-}
-
-/** Chooses from a menu, which takes no click before it has stood a moment. */
-async function choose(workbench: Workbench, name: string): Promise<void> {
-    const item = workbench.page.getByRole('menuitem', { name });
-    await item.waitFor();
-    await eventually('the menu to take the choice', async () => {
-        await item.click({ timeout: 1000 }).catch(() => undefined);
-        return !(await item.isVisible());
-    });
 }
 
 async function faultless(workbench: Workbench, page: FrameLocator): Promise<void> {

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { eventually, session } from './shared.ts';
+import { choose, eventually, session } from './shared.ts';
 
 describe('a new recipe', () => {
     it('is asked for with the keyboard alone, written, opened and shown', async () => {
@@ -58,7 +58,7 @@ describe('a new recipe', () => {
         const workbench = await session.open();
         const { page } = workbench;
         await (await workbench.inExplorer('seed-head.svg', 'art')).click({ button: 'right' });
-        await page.getByRole('menuitem', { name: 'New Recipe from This Art…' }).click();
+        await choose(workbench, 'New Recipe from This Art…');
         await page.getByPlaceholder('Which technique?').waitFor();
         await session.shot('new-recipe-from-art');
         await page.keyboard.press('Enter');

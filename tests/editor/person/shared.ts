@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import type { FrameLocator } from 'playwright-core';
 import { Session } from '../harness/session.ts';
+import type { Workbench } from '../harness/workbench.ts';
 
 /** Set up by run.ts before the tests are loaded. */
 export const session = new Session(process.env.KERFBOOK_HOME!, process.env.KERFBOOK_WORKSHOP!);
@@ -11,6 +12,16 @@ export async function eventually(what: string, look: () => Promise<boolean>): Pr
         if (Date.now() > end) assert.fail(`Waited in vain: ${what}`);
         await new Promise((resolve) => setTimeout(resolve, 100));
     }
+}
+
+/** Chooses from a menu, which takes no click before it has stood a moment. */
+export async function choose({ page }: Workbench, name: string): Promise<void> {
+    const item = page.getByRole('menuitem', { name });
+    await item.waitFor();
+    await eventually('the menu to take the choice', async () => {
+        await item.click({ timeout: 1000 }).catch(() => undefined);
+        return !(await item.isVisible());
+    });
 }
 
 /** Has what a laser step and an inlay show only when asked for: the toolpath, and both halves pressed together. */
