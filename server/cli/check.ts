@@ -3,6 +3,7 @@ import { Repository } from '../git/repository';
 import { notesOf } from '../report/notes-of';
 import type { PlacedFinding } from '../report/placed-finding';
 import { allFindings, shortPath } from './all-findings';
+import { chooseFormat } from './choose-format';
 import { annotationsReport } from './formats/annotations';
 import { type CheckReport, fails } from './formats/check-report';
 import { checkstyleReport } from './formats/checkstyle';
@@ -11,7 +12,7 @@ import { junitReport } from './formats/junit';
 import { markdownReport } from './formats/markdown';
 import { sarifReport } from './formats/sarif';
 import { textReport } from './formats/text';
-import { openFiles, UsageError } from './open-files';
+import { openFiles } from './open-files';
 import { touchedSince } from './since';
 
 const formats: Readonly<Record<string, (report: CheckReport) => string>> = {
@@ -35,8 +36,7 @@ export async function check(args: string[]): Promise<number> {
             since: { type: 'string' },
         },
     });
-    const format = formats[values.format];
-    if (format === undefined) throw new UsageError(`--format is one of ${Object.keys(formats).join(', ')}.`);
+    const format = chooseFormat(formats, values.format);
     const open = await openFiles(positionals);
     const { workshop } = open;
     const documents = values.since === undefined ? open.documents : await touchedSince(values.since, open);

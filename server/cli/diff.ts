@@ -13,6 +13,7 @@ import type { ChangedFile, Commit, Repository } from '../git/repository';
 import { insideOf } from '../git/revision-files';
 import type { OpenVersion } from '../review/open-version';
 import { type FilePair, type ReviewWish, reviewFile } from '../review/review-files';
+import { chooseFormat } from './choose-format';
 import { UsageError } from './open-files';
 
 import { repositoryHere, touchedBy } from './since';
@@ -40,8 +41,7 @@ export async function diff(args: string[]): Promise<number> {
             'exit-code': { type: 'boolean', default: false },
         },
     });
-    const format = formats[values.format];
-    if (format === undefined) throw new UsageError(`--format is one of ${Object.keys(formats).join(', ')}.`);
+    const format = chooseFormat(formats, values.format);
     const files = positionals.filter(isFileName);
     const revisions = positionals.filter((name) => !isFileName(name));
     const wish: ReviewWish = {

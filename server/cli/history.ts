@@ -6,6 +6,7 @@ import { LocalAsker } from '../engine/asker';
 import { GitVersions } from '../git/git-versions';
 import { historyJob } from '../review/history-jobs';
 import { allRecipes } from '../review/table-jobs';
+import { chooseFormat } from './choose-format';
 import { openFiles, UsageError } from './open-files';
 
 const formats: Readonly<Record<string, (histories: readonly RunHistory[]) => string>> = {
@@ -27,8 +28,7 @@ export async function history(args: string[]): Promise<number> {
             last: { type: 'string', default: '5' },
         },
     });
-    const format = formats[values.format];
-    if (format === undefined) throw new UsageError(`--format is one of ${Object.keys(formats).join(', ')}.`);
+    const format = chooseFormat(formats, values.format);
     if (!/^[1-9]\d{0,3}$/.test(values.last)) throw new UsageError('--last is how many runs to tell: 1 to 9999.');
     const { workshop, documents, files } = await openFiles(positionals);
     const versions = new GitVersions(files, new LocalAsker());

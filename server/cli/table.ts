@@ -5,6 +5,7 @@ import { tableHtml } from '../../shared/review/html/table';
 import { tableCsv, tableMarkdown, tableText } from '../../shared/review/table-text';
 import type { VariantTable } from '../../shared/review/variant-table';
 import { allRecipes, tableJob } from '../review/table-jobs';
+import { chooseFormat } from './choose-format';
 import { openFiles, UsageError } from './open-files';
 
 const formats: Readonly<Record<string, (table: VariantTable) => string>> = {
@@ -27,8 +28,7 @@ export async function table(args: string[]): Promise<number> {
             all: { type: 'boolean', default: false },
         },
     });
-    const format = formats[values.format];
-    if (format === undefined) throw new UsageError(`--format is one of ${Object.keys(formats).join(', ')}.`);
+    const format = chooseFormat(formats, values.format);
     if (values.base !== undefined && values.recipes !== undefined) throw new UsageError('Say --base or --recipes, not both.');
     const { workshop, documents } = await openFiles(positionals);
     const known = allRecipes(workshop);
