@@ -8,11 +8,12 @@ import type { WorkspaceFiles } from '../files/workspace-files';
 import type { OpenVersion } from '../review/open-version';
 import type { NoVersion, OpenedFile, Versions } from '../review/versions';
 import { CannotOpen } from '../workshop/open-workshop';
+import { historyOf } from './file-history';
 import { openRevision } from './open-revision';
 import { realPlace } from './real-place';
 import { Renames } from './renames';
 import { type Commit, Repository } from './repository';
-import { insideOf } from './revision-files';
+import { insideOf, RevisionFiles } from './revision-files';
 import { GitError } from './run-git';
 
 /** More versions than these are not kept opened. */
@@ -46,7 +47,7 @@ export class GitVersions implements Versions {
         return plainly(async () => {
             const { repository, name } = await this.place(uri);
             await commitOf(repository, 'HEAD');
-            const commits = await repository.commitsOf(name, mostOffered);
+            const commits = await historyOf(repository, name, mostOffered);
             return [
                 ...commits.map(
                     ({ id, day, subject }): RevisionChoice => ({
@@ -64,24 +65,38 @@ export class GitVersions implements Versions {
 
     async past(uri: string, recipe: string, revisions: ReadonlySet<number>): Promise<ReadonlyMap<number, PastRecipe>> {
         const found = new Map<number, PastRecipe>();
-        const place = await plainly(() => this.place(uri));
-        if ('problem' in place) return found;
-        const { repository, name } = place;
-        const wanted = [...revisions].slice(-mostPast);
-        for (const { id } of await repository.commitsOf(name, mostSearched)) {
-            const open = wanted.filter((revision) => !found.has(revision));
-            if (open.length === 0) break;
-            const commit = { id, name: shortName(id) };
-            const text = await repository.read(commit, name, largestRecipe);
-            // Reading a text is cheap, opening it with all that it uses is not.
-            if ('problem' in text || !mentions(new TextDecoder().decode(text.bytes), open)) continue;
-            const { workshop, documents } = await this.version(repository, commit, name);
-            const document = documents.get(name);
-            const then = document && workshop.recipe(document, recipe);
-            if (then === undefined || !open.includes(then.revision)) continue;
-            found.set(then.revision, { recipe: then, arts: await workshop.arts.of(then), commit: commit.name });
-        }
+        await plainly(async () => {
+            const { repository, name: now } = await this.place(uri);
+            const wanted = [...revisions].slice(-mostPast);
+            for (const { id, file } of await historyOf(repository, now, mostSearched)) {
+                const open = wanted.filter((revision) => !found.has(revision));
+                if (open.length === 0) break;
+                const then = await this.recipeOf(repository, { id, name: shortName(id) }, file, recipe, open);
+                if (then !== undefined) found.set(then.recipe.revision, then);
+            }
+            return found;
+        });
         return found;
+    }
+
+    /** A recipe as a commit left it, where it had one of the revisions then. */
+    private async recipeOf(
+        repository: Repository,
+        commit: Commit,
+        file: string,
+        recipe: string,
+        revisions: readonly number[],
+    ): Promise<PastRecipe | undefined> {
+        // The file may have come from a folder that the workspace does not reach.
+        if (!(await this.reaches(new RevisionFiles(repository, commit).uriOf(file)))) return undefined;
+        const text = await repository.read(commit, file, largestRecipe);
+        // Reading a text is cheap, opening it with all that it uses is not.
+        if ('problem' in text || !mentions(new TextDecoder().decode(text.bytes), revisions)) return undefined;
+        const { workshop, documents } = await this.version(repository, commit, file);
+        const document = documents.get(file);
+        const then = document && workshop.recipe(document, recipe);
+        if (then === undefined || !revisions.includes(then.revision)) return undefined;
+        return { recipe: then, arts: await workshop.arts.of(then), commit: commit.name };
     }
 
     private async place(uri: string): Promise<{ repository: Repository; name: string }> {
@@ -100,11 +115,7 @@ export class GitVersions implements Versions {
         const key = [repository.top, commit.id, commit.name, name].join('\n');
         const known = this.opened.get(key);
         if (known !== undefined) return known;
-        const reaches = async (uri: string): Promise<boolean> => {
-            const place = await this.files.resolve(uri);
-            return !('problem' in place) || place.problem !== 'outside';
-        };
-        const fresh = openRevision(repository, commit, [name], this.asker, reaches);
+        const fresh = openRevision(repository, commit, [name], this.asker, (uri) => this.reaches(uri));
         this.opened.set(key, fresh);
         fresh.catch(() => this.opened.delete(key));
         for (const oldest of this.opened.keys()) {
@@ -112,6 +123,12 @@ export class GitVersions implements Versions {
             this.opened.delete(oldest);
         }
         return fresh;
+    }
+
+    /** Whether a file lies in the workspace, be it there now or not. */
+    private async reaches(uri: string): Promise<boolean> {
+        const place = await this.files.resolve(uri);
+        return !('problem' in place) || place.problem !== 'outside';
     }
 }
 
@@ -145,10 +162,15 @@ function shortName(id: string): string {
     return id.slice(0, 8);
 }
 
-/** What a file was called in a commit. Renames are only looked for where it had another name. */
+/**
+ * What a file was called in a commit. Renames are only looked for where it had another name: in what
+ * differs between then and now, and where that is too much to know it again, step by step.
+ */
 async function nameThen(repository: Repository, commit: Commit, now: string): Promise<string> {
     if (await repository.has(commit, now)) return now;
     const { before } = new Renames(await repository.changes(commit)).pair(now);
     if (before !== now && (await repository.has(commit, before))) return before;
+    const names = new Set((await historyOf(repository, now, mostSearched)).map(({ file }) => file));
+    for (const name of names) if (await repository.has(commit, name)) return name;
     throw new CannotOpen(`${now} is not in ${commit.name}: it is new, or it was called something that git cannot tell.`);
 }

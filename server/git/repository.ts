@@ -15,6 +15,10 @@ export interface NamedCommit {
     /** ISO 8601, `2026-11-20`. */
     readonly day: string;
     readonly subject: string;
+    /** When it was made, s since 1970. */
+    readonly time: number;
+    /** Object names of the commits before it: none of the first, several of a merge. */
+    readonly parents: readonly string[];
 }
 
 /** A file that differs between two versions; paths are the repository's, with forward slashes. */
@@ -58,26 +62,27 @@ export class Repository {
         return names(out).includes(file);
     }
 
-    /** The latest commits up to here that changed a file, newest first; those before a change of its name are left out. */
-    async commitsOf(file: string, most: number): Promise<NamedCommit[]> {
-        const format = '--format=%H%x00%cs%x00%s';
-        const { code, out } = await this.run(
-            'log',
-            '--no-show-signature',
-            '-z',
-            `--max-count=${most}`,
-            format,
-            'HEAD',
-            '--',
-            file,
-        );
-        if (code !== 0) return [];
-        const fields = out.toString('utf8').split('\0');
+    /** The latest commits up to one that changed a file, newest first; those before a change of its name are left out. */
+    async commitsOf(file: string, most: number, from = 'HEAD'): Promise<NamedCommit[]> {
+        const format = '--format=%H%x00%P%x00%cs%x00%ct%x00%s';
+        const fields = await this.log(file, from, `--max-count=${most}`, format);
         const commits: NamedCommit[] = [];
-        for (let i = 0; i + 2 < fields.length; i += 3) {
-            commits.push({ id: fields[i]!, day: fields[i + 1]!, subject: fields[i + 2]! });
+        for (let i = 0; i + 4 < fields.length; i += 5) {
+            const [id, parents, day, time, subject] = fields.slice(i, i + 5) as [string, string, string, string, string];
+            commits.push({ id, day, subject, time: Number(time), parents: parents.split(' ').filter((parent) => parent !== '') });
         }
         return commits;
+    }
+
+    /** Object names of the commits up to one that put a file where there was none of its name; merges are not looked at. */
+    async additionsOf(file: string, from: string): Promise<string[]> {
+        return this.log(file, from, '--diff-filter=A', '--no-renames', '--format=%H');
+    }
+
+    /** What `git log` tells of a file up to a commit, field by field; nothing where there is no such commit. */
+    private async log(file: string, from: string, ...words: string[]): Promise<string[]> {
+        const { code, out } = await this.run('log', '--no-show-signature', '-z', ...words, from, '--', file);
+        return code === 0 && out.length > 0 ? out.toString('utf8').split('\0') : [];
     }
 
     /** Branches and tags, those that were changed last first. */

@@ -2,7 +2,7 @@ import { rmSync } from 'node:fs';
 import path from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { TemporaryRepository } from '../kit/temporary-repository';
-import { coaster, shopFiles } from './shop-files';
+import { coaster, otherRecipe, shopFiles } from './shop-files';
 
 const open: TemporaryRepository[] = [];
 afterEach(() => {
@@ -38,6 +38,56 @@ describe('kerfbook history', () => {
         ]);
         expect(history.runs[0].steps[0].rows[0].ratio).toBeCloseTo(0.49 / 0.48, 4);
         expect(history.drifts[0]).toMatchObject({ sheet: 'walnut-12', leftOut: 1 });
+    });
+
+    it('under every name that the file has had, to a name that is not committed yet', async () => {
+        const repo = repository();
+        const right = repo.git('rev-parse', 'HEAD~1').slice(0, 8);
+        repo.git('mv', 'coaster.kerf', 'round-coaster.kerf');
+        repo.commit('renamed');
+        const fourth = third.replace('revision 3', 'revision 4').replace('depth 0.8 mm', 'depth 0.9 mm');
+        repo.write({ 'round-coaster.kerf': fourth });
+        repo.git('mv', 'round-coaster.kerf', 'tide coaster.kerf');
+        repo.commit('renamed again, and revision 4');
+        // Another file takes the first name: it is none of this one's past.
+        repo.write({ 'coaster.kerf': `${otherRecipe}\nrecipe coaster { revision 2 laser shed }\n` });
+        repo.commit('another file');
+        repo.git('mv', 'tide coaster.kerf', 'bench.kerf');
+        const { out } = await repo.kerfbook(['history', 'bench.kerf', '--format', 'json']);
+        expect(JSON.parse(out).histories[0].runs.map((run: { planned: object }) => run.planned)).toEqual([
+            { by: 'its revision', revision: 1, commit: right },
+            { by: 'the present plan', revision: 4 },
+            { by: 'its revision', revision: 3, commit: repo.git('rev-parse', 'HEAD~2').slice(0, 8) },
+        ]);
+    });
+
+    it('on a branch that changed the file under the name which another had given up', async () => {
+        const repo = repository();
+        repo.git('switch', '--quiet', '--create', 'work', 'HEAD~1');
+        const second = coaster.replace('revision 1', 'revision 2').replace('depth 0.5 mm', 'depth 0.6 mm');
+        repo.write({ 'coaster.kerf': second });
+        repo.commit('revision 2');
+        const side = repo.git('rev-parse', 'HEAD').slice(0, 8);
+        repo.git('switch', '--quiet', 'main');
+        repo.git('mv', 'coaster.kerf', 'round-coaster.kerf');
+        repo.commit('renamed');
+        repo.git('merge', '--quiet', '--no-commit', '--strategy', 'ours', 'work');
+        repo.write({
+            'round-coaster.kerf': `${coaster.replace('revision 1', 'revision 3')}${runLine('2026-02-05', 2, '0.6 mm')}`,
+        });
+        repo.commit('merged');
+        const { out } = await repo.kerfbook(['history', '--format', 'json']);
+        expect(JSON.parse(out).histories[0].runs[0].planned).toEqual({ by: 'its revision', revision: 2, commit: side });
+    });
+
+    it('in a folder below, nothing that the file was outside of it is read', async () => {
+        const repo = repository();
+        repo.git('mv', 'coaster.kerf', 'art/coaster.kerf');
+        repo.commit('moved below');
+        const planned = async (below: string): Promise<string> =>
+            (await repo.kerfbook(['history', below === '.' ? 'art/coaster.kerf' : 'coaster.kerf'], below)).out;
+        expect(await planned('.')).toMatch(/revision 1, on shed; held against the plan of its revision/);
+        expect(await planned('art')).toMatch(/revision 1; held against the present plan/);
     });
 
     it('without git the present plan is taken, and it says so', async () => {

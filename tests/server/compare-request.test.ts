@@ -96,10 +96,24 @@ describe('comparing with what was committed', () => {
         if ('problem' in answer) throw new Error(answer.problem);
         expect(answer.revisions.map(({ kind, name, subject }) => `${kind} ${kind === 'commit' ? '' : name} ${subject}`)).toEqual([
             'commit  renamed and deeper',
+            'commit  first',
             'branch main renamed and deeper',
             'tag v1 first',
         ]);
         expect(bodyOf(await compare({ revision: answer.revisions[0]!.revision }))).toContain('Nothing that matters');
+        expect(bodyOf(await compare({ revision: answer.revisions[1]!.revision }))).toContain('<ins>0.6 mm</ins>');
+    });
+
+    it('a file is known again step by step where then and now have little in common', async () => {
+        const repo = repository();
+        repo.git('tag', 'v1');
+        repo.git('mv', 'coaster.kerf', 'round.kerf');
+        repo.commit('renamed');
+        const grown = `${coaster}${Array.from({ length: 60 }, (_, n) => `// tried on ${n + 1} boards of another kind\n`).join('')}`;
+        repo.write({ 'round.kerf': grown });
+        repo.commit('notes');
+        const { compare } = await editorOn(repo.folder, 'round.kerf', grown);
+        expect(bodyOf(await compare({ revision: 'v1' }))).toContain('coaster.kerf at v1 → round.kerf');
     });
 
     it('a text that cannot be read at present says so', async () => {
