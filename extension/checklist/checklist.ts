@@ -5,7 +5,7 @@ import type { CurrentRecipe } from '../current-recipe';
 import type { RecipeServer } from '../server';
 import { askMeasured } from './ask-measured';
 import { finishRun } from './finish-run';
-import { jobOf, TickBook } from './ticks';
+import { jobOf, placeOf, TickBook } from './ticks';
 import { ChecklistTree, type Node } from './tree';
 import { announceWaits } from './waits';
 import { WrittenRuns } from './written-runs';
@@ -99,7 +99,14 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, mem
         vscode.workspace.onDidChangeTextDocument(({ document, reason }) => {
             if (reason !== undefined && runs.changed(document.uri.toString(), document.getText())) draw();
         }),
-        announceWaits(book, () => tree.refreshWaits(book.of(job()))),
+        announceWaits(
+            book,
+            () => tree.refreshWaits(book.of(job())),
+            (ended) => {
+                if (ended !== job()) current.choose(placeOf(ended));
+                void vscode.commands.executeCommand('kerfbook.checklist.focus');
+            },
+        ),
         vscode.commands.registerCommand('kerfbook.tickStep', toggle),
         vscode.commands.registerCommand('kerfbook.resetChecklist', reset),
         vscode.commands.registerCommand('kerfbook.finishRun', finish),

@@ -7,6 +7,10 @@ export interface Tick {
     /** When the wait that began with the tick is over. */
     readonly ends?: number;
     readonly announced?: boolean;
+    /** What was waited for, in the recipe's words. */
+    readonly reason?: string;
+    /** The maker has seen that the wait is over. */
+    readonly seen?: boolean;
     /** What the step was burnt in and with when it was ticked: the recipe may change before the run is written. */
     readonly burnt?: Burnt;
     readonly measured?: readonly Measured[];
@@ -22,6 +26,7 @@ interface Tickable {
     readonly id: string;
     readonly label: string;
     readonly wait?: number;
+    readonly detail?: string;
     readonly burnt?: Burnt;
 }
 
@@ -33,6 +38,7 @@ export interface Memory {
     update(key: string, value: unknown): Thenable<void>;
 }
 
+/** A wait that is over. */
 export interface Overdue {
     readonly job: string;
     readonly id: string;
@@ -50,8 +56,9 @@ export class TickBook {
     }
 
     tick(job: string, item: Tickable, now: number, measured: readonly Measured[] = []): void {
-        const wait =
-            item.wait !== undefined && Number.isFinite(item.wait) && item.wait > 0 ? { ends: now + item.wait * 1000 } : {};
+        const waits = item.wait !== undefined && Number.isFinite(item.wait) && item.wait > 0;
+        const reason = item.detail === undefined || item.detail === '' ? {} : { reason: item.detail };
+        const wait = waits ? { ends: now + item.wait! * 1000, ...reason } : {};
         const burnt = item.burnt === undefined ? {} : { burnt: item.burnt };
         const found = measured.length === 0 ? {} : { measured };
         this.write(job, { ...this.of(job), [item.id]: { label: item.label, at: now, ...wait, ...burnt, ...found } });
@@ -73,14 +80,30 @@ export class TickBook {
 
     /** Waits of every job that are over and have not been announced; from now on they count as announced. */
     takeOverdue(now: number): Overdue[] {
-        const overdue: Overdue[] = [];
-        for (const [job, ticks] of Object.entries(this.all())) {
-            for (const [id, tick] of Object.entries(ticks)) {
-                if (tick.ends !== undefined && tick.ends <= now && tick.announced !== true) overdue.push({ job, id, tick });
-            }
-        }
+        const overdue = this.over(now).filter(({ tick }) => tick.announced !== true);
         for (const { job, id, tick } of overdue) this.write(job, { ...this.of(job), [id]: { ...tick, announced: true } });
         return overdue;
+    }
+
+    /** Waits of every job that are over and that the maker has not been seen to know of. */
+    unseen(now: number): Overdue[] {
+        return this.over(now).filter(({ tick }) => tick.seen !== true);
+    }
+
+    /** The maker has looked at what is over. */
+    see(overdue: readonly Overdue[]): void {
+        for (const { job, id } of overdue) {
+            const tick = this.of(job)[id];
+            if (tick !== undefined) this.write(job, { ...this.of(job), [id]: { ...tick, seen: true } });
+        }
+    }
+
+    private over(now: number): Overdue[] {
+        return Object.entries(this.all()).flatMap(([job, ticks]) =>
+            Object.entries(ticks).flatMap(([id, tick]) =>
+                tick.ends !== undefined && tick.ends <= now ? [{ job, id, tick }] : [],
+            ),
+        );
     }
 
     isWaiting(now: number): boolean {
@@ -101,4 +124,9 @@ export class TickBook {
 
 export function jobOf(uri: string, recipe: string): string {
     return `${uri}#${recipe}`;
+}
+
+export function placeOf(job: string): { readonly uri: string; readonly recipe: string } {
+    const at = job.lastIndexOf('#');
+    return { uri: job.slice(0, at), recipe: job.slice(at + 1) };
 }

@@ -1,32 +1,69 @@
 import * as vscode from 'vscode';
-import type { TickBook } from './ticks';
-
-/** Stays until it is answered or closed, so that it is seen whenever the maker comes back to the bench. */
-async function say(message: string): Promise<void> {
-    const choice = await vscode.window.showInformationMessage(message, 'Show Checklist');
-    if (choice !== undefined) await vscode.commands.executeCommand('kerfbook.checklist.focus');
-}
+import { type Overdue, placeOf, type TickBook } from './ticks';
 
 const LOOK_EVERY = 1000; // ms
 
 /**
  * Says when a wait is over, also one that ended while the editor was closed, and redraws running
- * waits. Each message appears once.
+ * waits. Each message appears once. The editor takes it away after a while, and the maker may be at the
+ * bench by then: a bell in the status bar stays until it is answered.
+ * @param show leads to the checklist of a job
  */
-export function announceWaits(book: TickBook, redraw: () => void): vscode.Disposable {
+export function announceWaits(book: TickBook, redraw: () => void, show: (job: string) => void): vscode.Disposable {
+    const bell = vscode.window.createStatusBarItem('kerfbook.waits', vscode.StatusBarAlignment.Left, 39);
+    bell.name = 'Kerfbook Waits';
+    bell.command = 'kerfbook.showEndedWaits';
+
+    let drawn: string | undefined;
+    const showEnded = (ended: readonly Overdue[]) => {
+        book.see(ended);
+        drawBell();
+        if (ended[0] !== undefined) show(ended[0].job);
+    };
+    const drawBell = () => {
+        const unseen = book.unseen(Date.now());
+        const first = unseen[0];
+        const text =
+            unseen.length > 1 ? `${unseen.length} waits are over` : first && `${placeOf(first.job).recipe}: wait is over`;
+        if (text === drawn) return;
+        drawn = text;
+        if (text === undefined) {
+            bell.hide();
+            return;
+        }
+        bell.text = `$(bell) ${text}`;
+        bell.tooltip = [...unseen.map(words), 'Select to open the checklist'].join('\n');
+        bell.accessibilityInformation = { label: `${unseen.map(words).join(' ')} Opens the checklist.` };
+        bell.show();
+    };
+    const say = async (ended: Overdue) => {
+        if ((await vscode.window.showInformationMessage(words(ended), 'Show Checklist')) !== undefined) showEnded([ended]);
+    };
+
     let running = false;
     const look = () => {
         const now = Date.now();
-        for (const { job, tick } of book.takeOverdue(now)) {
-            if (!vscode.workspace.getConfiguration('kerfbook.checklist').get('announceWaits', true)) continue;
-            const recipe = job.slice(job.lastIndexOf('#') + 1);
-            void say(`${recipe}: “${tick.label}” is over since ${new Date(tick.ends!).toLocaleString()}.`);
+        for (const ended of book.takeOverdue(now)) {
+            if (vscode.workspace.getConfiguration('kerfbook.checklist').get('announceWaits', true)) void say(ended);
         }
         const waiting = book.isWaiting(now);
         if (waiting || running) redraw(); // once more after the last has ended
         running = waiting;
+        drawBell();
     };
     look();
     const timer = setInterval(look, LOOK_EVERY);
-    return new vscode.Disposable(() => clearInterval(timer));
+    return vscode.Disposable.from(
+        bell,
+        new vscode.Disposable(() => clearInterval(timer)),
+        vscode.commands.registerCommand('kerfbook.showEndedWaits', () => {
+            const unseen = book.unseen(Date.now());
+            showEnded(unseen.filter(({ job }) => job === unseen[0]?.job));
+        }),
+    );
+}
+
+function words({ job, tick }: Overdue): string {
+    const reason = tick.reason === undefined ? '' : ` (${tick.reason})`;
+    return `${placeOf(job).recipe}: “${tick.label}”${reason} is over since ${new Date(tick.ends!).toLocaleString()}.`;
 }

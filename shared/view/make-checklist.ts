@@ -1,7 +1,7 @@
 import type { Plan, StepPlan } from '../plan/plan';
 import { stepKey } from '../plan/step-key';
 import type { Quantity } from '../quantity/quantity';
-import { showQuantity, showTime } from '../quantity/show';
+import { showQuantity } from '../quantity/show';
 import type { Recipe } from '../recipe/recipe';
 import { stepFacts } from '../sheets/step-facts';
 import type { Burnt, Checklist, ChecklistItem, Measure } from './protocol';
@@ -43,7 +43,8 @@ function item(plan: StepPlan, id: string, recipe: Recipe): ChecklistItem {
                 .join(),
         tooltip: [title, ...facts.map((fact) => `${fact.label}: ${fact.value}`)].join('\n'),
         where: step.where,
-        ...(step.kind === 'wait' ? { wait: step.time.value, detail: showTime(step.time.value) } : {}),
+        // How long is in the title; what for is not.
+        ...(step.kind === 'wait' ? { wait: step.time.value, detail: step.reason ?? '' } : {}),
         ...(burnt === undefined ? {} : { burnt }),
         ...(measures.length === 0 ? {} : { measures }),
     };

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { jobOf, TickBook } from '../../extension/checklist/ticks';
+import { jobOf, placeOf, TickBook } from '../../extension/checklist/ticks';
 
 /** The editor's memory; what is written in one session is there in the next. */
 function memory() {
@@ -47,6 +47,33 @@ describe('a wait that is ticked', () => {
         expect(next.takeOverdue(end).map(({ job, id }) => [job, id])).toEqual([[tray, 'wait-1']]);
         expect(next.takeOverdue(end + 1)).toEqual([]);
         expect(next.isWaiting(end)).toBe(false);
+    });
+
+    test('rings, over a restart too, until the maker has seen it', () => {
+        const kept = memory();
+        new TickBook(kept).tick(tray, { ...press, detail: 'the glue cures' }, 0);
+        const end = 12 * 3600 * 1000;
+        expect(new TickBook(kept).unseen(end - 1)).toEqual([]);
+        new TickBook(kept).takeOverdue(end);
+        const [rings] = new TickBook(kept).unseen(end);
+        expect(rings?.tick.reason).toBe('the glue cures');
+        new TickBook(kept).see([rings!]);
+        expect(new TickBook(kept).unseen(end)).toEqual([]);
+        new TickBook(kept).tick(tray, press, end);
+        expect(new TickBook(kept).unseen(2 * end)).toHaveLength(1);
+    });
+
+    test('that was unticked meanwhile is not ticked by having been seen', () => {
+        const book = new TickBook(memory());
+        book.tick(tray, press, 0);
+        const rings = book.unseen(Number.MAX_SAFE_INTEGER);
+        book.untick(tray, 'wait-1');
+        book.see(rings);
+        expect(book.of(tray)).toEqual({});
+    });
+
+    test('knows the recipe that it belongs to', () => {
+        expect(placeOf(tray)).toEqual({ uri: 'file:///w/tray.kerf', recipe: 'tray' });
     });
 
     test('stops when it is unticked', () => {

@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
@@ -29,11 +29,15 @@ const quiet = {
     'git.enabled': false,
 };
 
-/**
- * Starts VS Code as a server on a free port of this machine, with a fresh profile under `home`.
- * @param restricted whether folders are not trusted until somebody says so
- */
-export async function startCodeServer(home: string, restricted = false): Promise<CodeServer> {
+export interface Ways {
+    /** Whether folders are not trusted until somebody says so. */
+    readonly restricted?: boolean;
+    /** Whether the extension is installed, as its users have it. An editor that takes one under development never shows a message. */
+    readonly installed?: boolean;
+}
+
+/** Starts VS Code as a server on a free port of this machine, with a fresh profile under `home`. */
+export async function startCodeServer(home: string, { restricted = false, installed = false }: Ways = {}): Promise<CodeServer> {
     const port = await freePort();
     const data = join(home, 'data');
     mkdirSync(join(data, 'User'), { recursive: true });
@@ -48,12 +52,15 @@ export async function startCodeServer(home: string, restricted = false): Promise
             }),
         );
     settings({});
+    const extensions = join(home, 'extensions');
+    mkdirSync(extensions, { recursive: true });
+    if (installed) install(extensions);
     const args = [
         ...['--config', '/dev/null', '--bind-addr', `127.0.0.1:${port}`, '--auth', 'none', '--disable-telemetry'],
         ...['--disable-update-check', '--disable-getting-started-override', '--disable-proxy'],
         ...(restricted ? [] : ['--disable-workspace-trust']),
-        ...['--user-data-dir', data, '--extensions-dir', join(home, 'extensions')],
-        ...['--vscode-option', 'enable-smoke-test-driver'],
+        ...['--user-data-dir', data, '--extensions-dir', extensions],
+        ...(installed ? [] : ['--vscode-option', 'enable-smoke-test-driver']),
     ];
     const env = { ...process.env, EXTENSIONS_GALLERY: '{}', NODE_ENV: undefined };
     // A group of its own, so that stopping it stops the processes it starts as well.
@@ -77,6 +84,17 @@ export async function startCodeServer(home: string, restricted = false): Promise
     }
     stop();
     throw new Error(`VS Code did not start.\n${log.join('')}`);
+}
+
+/** Puts the extension where the editor keeps those that were installed, with its line in their list. */
+function install(extensions: string): void {
+    const { name, publisher, version } = JSON.parse(readFileSync(join(places.root, 'package.json'), 'utf8'));
+    const id = `${publisher}.${name}`;
+    const folder = `${id}-${version}`;
+    symlinkSync(places.root, join(extensions, folder));
+    const location = { $mid: 1, scheme: 'file', path: join(extensions, folder) };
+    const entry = { identifier: { id }, version, location, relativeLocation: folder, metadata: {} };
+    writeFileSync(join(extensions, 'extensions.json'), JSON.stringify([entry]));
 }
 
 function stopGroup(child: ChildProcess): void {

@@ -61,6 +61,12 @@ export class Session {
         await page.screenshot({ path: join(places.shots, `${name}.png`) });
     }
 
+    /** Whatever window is in front, which may be one of a test's own. */
+    async shotInFront(name: string): Promise<void> {
+        const page = Workbench.latest?.isClosed() === false ? Workbench.latest : this.workbench?.page;
+        await page?.screenshot({ path: join(places.shots, `${name}.png`) });
+    }
+
     async close(): Promise<void> {
         await this.browser?.close();
         this.served?.stop();

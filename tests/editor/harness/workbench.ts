@@ -3,9 +3,12 @@ import type { FrameLocator, Locator, Page } from 'playwright-core';
 /** A VS Code window as a person uses it. */
 export class Workbench {
     readonly page: Page;
+    /** The window opened last: what a person would be looking at when something goes wrong. */
+    static latest: Page | undefined;
 
     constructor(page: Page) {
         this.page = page;
+        Workbench.latest = page;
     }
 
     /** The inside of the bench view: a page in a page in the page. */
@@ -50,6 +53,23 @@ export class Workbench {
             .locator('.active-line-number', { hasText: new RegExp(`^${line}$`) })
             .first()
             .waitFor();
+    }
+
+    /** A message that the editor shows, by a part of its words. */
+    message(words: string | RegExp): Locator {
+        return this.page.locator('.notification-toast .notification-list-item', { hasText: words });
+    }
+
+    /** Answers a message with the keyboard alone. */
+    async answer(words: string | RegExp, button: string): Promise<void> {
+        const answer = this.message(words).getByRole('button', { name: button, exact: true });
+        await answer.waitFor();
+        await this.command('Notifications: Focus Notification Toast');
+        for (let tabs = 0; tabs < 10; tabs += 1) {
+            if (await answer.evaluate((each) => each === each.ownerDocument.activeElement)) break;
+            await this.page.keyboard.press('Tab');
+        }
+        await this.page.keyboard.press('Enter');
     }
 
     /** Runs a command by its title. In a window that has just come up the palette may not know it yet, so it is asked again. */

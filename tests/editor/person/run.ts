@@ -25,6 +25,7 @@ const files = [
     'walkthrough',
     'print',
     'run',
+    'messages',
     'trust',
     'browser-only',
 ];
@@ -49,7 +50,7 @@ export async function runPerson(workshop: string, only: string | undefined): Pro
                 async afterEach(this: Mocha.Context) {
                     const test = this.currentTest;
                     if (test?.isFailed())
-                        await session.shot(`failed-${test.title.replaceAll(/\W+/g, '-')}`).catch(() => undefined);
+                        await session.shotInFront(`failed-${test.title.replaceAll(/\W+/g, '-')}`).catch(() => undefined);
                 },
             },
             ...(only === undefined || chosen.length > 0 ? {} : { fgrep: only }),

@@ -1,38 +1,20 @@
 import { strict as assert } from 'node:assert';
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
-import { launchBrowser, windowAddress } from '../harness/browser.ts';
-import { type CodeServer, startCodeServer } from '../harness/code-server.ts';
+import { type InstalledWindow, openInstalled } from '../harness/installed-window.ts';
 import { places } from '../harness/places.ts';
-import { Workbench } from '../harness/workbench.ts';
-import { session } from './shared.ts';
+import type { Workbench } from '../harness/workbench.ts';
 
 describe('a workspace that is not trusted', () => {
-    const home = mkdtempSync(join(tmpdir(), 'kerfbook-trust-'));
-    let server: CodeServer;
-    let browser: Browser;
+    let window: InstalledWindow;
     let workbench: Workbench;
 
     before(async () => {
-        server = await startCodeServer(home, true);
-        browser = await launchBrowser();
-        const page = await browser.newPage({ viewport: { width: 1600, height: 1000 } });
-        page.setDefaultTimeout(45_000);
-        await page.goto(windowAddress(server, session.workshop, places.root));
-        await page
-            .getByText('Restricted Mode')
-            .first()
-            .waitFor()
-            .catch(() => page.screenshot({ path: join(places.shots, 'trust-asked.png') }));
-        workbench = new Workbench(page);
+        window = await openInstalled(true);
+        workbench = window.workbench;
+        await workbench.page.getByText('Restricted Mode').first().waitFor();
     });
-    after(async () => {
-        await browser?.close();
-        server?.stop();
-        rmSync(home, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
-    });
+    after(() => window?.close());
 
     it('has its recipes checked and shown', async () => {
         await workbench.openFile('heron-tray-faulty.kerf');
@@ -42,13 +24,35 @@ describe('a workspace that is not trusted', () => {
         await workbench.bench.getByRole('heading', { name: 'Seed box lid' }).waitFor();
     });
 
-    it('has nothing written into it', async () => {
-        rmSync(join(session.workshop, 'made'), { recursive: true, force: true });
+    it('has nothing written into it, and is told why', async () => {
         const { page } = workbench;
         await page.getByRole('tab', { name: /^seed-box\.kerf/ }).click();
         await workbench.command('Kerfbook: Write Files for Machine and Bench');
-        await new Promise((resolve) => setTimeout(resolve, 5000));
+        const message = workbench.message(
+            'This workspace is not trusted: recipes are checked and shown, but no files are written',
+        );
+        await message.waitFor();
         await page.screenshot({ path: join(places.shots, 'trust.png') });
-        assert.equal(existsSync(join(session.workshop, 'made')), false);
+        assert.equal(existsSync(join(window.workshop, 'made')), false);
+    });
+
+    it('has no git started in it, and is led with the keyboard to where trust is given', async () => {
+        const { page } = workbench;
+        await workbench.command('Notifications: Clear All Notifications');
+        await page.getByRole('tab', { name: /^seed-box\.kerf/ }).click();
+        await workbench.command('Kerfbook: Compare with Committed');
+        await workbench.answer('earlier versions are not looked up, since git goes by', 'Manage Workspace Trust');
+        await page.getByText('In a Trusted Folder').or(page.getByText('You are in Restricted Mode')).first().waitFor();
+        await page.screenshot({ path: join(places.shots, 'trust-managed.png') });
+    });
+
+    it('has its files written once it is trusted', async () => {
+        const { page } = workbench;
+        await page.getByRole('button', { name: 'Trust', exact: true }).first().click();
+        await page.getByText('Restricted Mode').first().waitFor({ state: 'hidden' });
+        await workbench.openFile('seed-box.kerf');
+        await workbench.command('Kerfbook: Write Files for Machine and Bench');
+        await workbench.message(/seed-box: \d+ files written to made\/seed-box/).waitFor();
+        assert.equal(existsSync(join(window.workshop, 'made', 'seed-box', 'job-sheet.html')), true);
     });
 });

@@ -1,0 +1,113 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { type InstalledWindow, openInstalled } from '../harness/installed-window.ts';
+import { places } from '../harness/places.ts';
+import type { Workbench } from '../harness/workbench.ts';
+import { eventually } from './shared.ts';
+
+/** A recipe of our own, with waits that are over while one looks on. */
+const quick = `use "workshop.kerf"
+
+recipe quick "Quick plate" {
+  laser shed
+  art heron "art/heron.svg" { width 60 mm }
+  blank plate { of walnut-12  size 100 x 80 mm  grain along width }
+  engrave pocket on plate { art heron  depth 0.3 mm  scan across grain  air off }
+  wait 4 s "the smoke clears"
+  wait 15 s "the dust settles"
+}
+`;
+
+describe('what the editor tells the maker', () => {
+    let window: InstalledWindow;
+    let workbench: Workbench;
+    let page: Page;
+    const file = () => readFileSync(join(window.workshop, 'quick.kerf'), 'utf8');
+
+    before(async () => {
+        window = await openInstalled();
+        workbench = window.workbench;
+        page = workbench.page;
+        writeFileSync(join(window.workshop, 'quick.kerf'), quick);
+        await showQuick();
+    });
+    after(() => window?.close());
+
+    async function showQuick(): Promise<void> {
+        await (await workbench.inExplorer('quick.kerf')).dblclick();
+        await workbench.command('Kerfbook: Focus on Checklist View');
+        await page.getByText(/^Quick plate, revision 1/).waitFor();
+    }
+
+    const row = (name: RegExp) => page.getByRole('treeitem', { name });
+    const ticked = async (name: RegExp) => (await row(name).getByRole('checkbox').getAttribute('aria-checked')) === 'true';
+
+    /** Sets a tick with the keyboard, or takes it away. */
+    async function toggle(name: RegExp): Promise<void> {
+        const before = await ticked(name);
+        await row(name).click();
+        await page.keyboard.press('Space');
+        await eventually('the tick to change', async () => (await ticked(name)) !== before);
+    }
+
+    it('a wait that is over is told whatever is in front, and leads to its checklist', async () => {
+        await toggle(/^Wait 4 s/);
+        await workbench.openFile('seed-box.kerf');
+        await page.getByText(/^Seed box lid, revision 1/).waitFor();
+        const message = workbench.message('quick: “Wait 4 s” (the smoke clears) is over since');
+        await message.waitFor();
+        await page.locator('.statusbar').getByText('quick: wait is over').waitFor();
+        await page.screenshot({ path: join(places.shots, 'message-wait-over.png') });
+        await message.getByRole('button', { name: 'Show Checklist' }).click();
+        await row(/^Wait 4 s.*wait is over/).waitFor();
+        await page.locator('.statusbar').getByText('quick: wait is over').waitFor({ state: 'hidden' });
+        await message.waitFor({ state: 'hidden' });
+    });
+
+    it('a wait that ended while the window was closed is told when it is opened again', async () => {
+        await toggle(/^Wait 15 s/);
+        await window.reopen(15_000);
+        const message = workbench.message('quick: “Wait 15 s” (the dust settles) is over since');
+        await message.waitFor();
+        // The editor takes the message away after a while; the bell stays.
+        await message.waitFor({ state: 'hidden' });
+        await page.locator('.statusbar').getByText('quick: wait is over').click();
+        await row(/^Wait 15 s.*wait is over/).waitFor();
+        await page.locator('.statusbar').getByText('quick: wait is over').waitFor({ state: 'hidden' });
+    });
+
+    it('a finished run is taken back with the mouse', async () => {
+        await showQuick();
+        await toggle(/^Engrave pocket/);
+        await finish();
+        const message = workbench.message('Run of Quick plate written below the recipe.');
+        await message.getByRole('button', { name: 'Take Back' }).click();
+        await eventually('the file as it was', async () => file() === quick);
+        await eventually('the ticks', () => ticked(/^Engrave pocket/));
+    });
+
+    it('and with the keyboard', async () => {
+        await finish();
+        await workbench.answer('Run of Quick plate written below the recipe.', 'Take Back');
+        await eventually('the file as it was', async () => file() === quick);
+        await eventually('the ticks', () => ticked(/^Wait 4 s/));
+    });
+
+    it('a finished run is shown in the text', async () => {
+        await finish();
+        await workbench.message('Run of Quick plate').getByRole('button', { name: 'Show', exact: true }).click();
+        await workbench.atLine(file().trimEnd().split('\n').length + 1);
+    });
+
+    async function finish(): Promise<void> {
+        await workbench.command('Kerfbook: Finish the Run');
+        const open = page.getByRole('button', { name: 'Write', exact: true });
+        const asks = page.locator('.quick-input-title', { hasText: 'Finish the run of Quick plate' });
+        await open.or(asks).first().waitFor();
+        if (await open.isVisible()) await open.click();
+        await asks.waitFor();
+        await page.keyboard.press('Enter');
+        await eventually('the run in the file', async () => file().includes('run quick '));
+    }
+});
