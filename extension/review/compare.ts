@@ -13,6 +13,7 @@ export function comparison(uri: vscode.Uri, before: Omit<CompareParams, 'uri'> =
         title: (name) => `Compare: ${name}${beside}`,
         doing: 'Comparing both versions',
         watched: [params.uri, ...(before.before === undefined ? [] : [before.before])],
+        ofRevisions: before.before === undefined,
     };
 }
 

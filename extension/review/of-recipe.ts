@@ -10,6 +10,7 @@ export function variants(uri: vscode.Uri): PageQuestion {
         title: (name) => `Variants: ${name}`,
         doing: 'Laying the variants side by side',
         watched: 'every file',
+        ofRevisions: false,
     };
 }
 
@@ -21,6 +22,7 @@ export function history(uri: vscode.Uri): PageQuestion {
         title: (name) => `Runs: ${name}`,
         doing: 'Looking up what was planned then',
         watched: [uri.toString()],
+        ofRevisions: vscode.workspace.isTrusted,
     };
 }
 

@@ -3,6 +3,7 @@ import { escapeMarkup } from '../../shared/sheets/escape';
 import { command, type PageAnswer } from '../../shared/view/protocol';
 import type { RecipeServer } from '../server';
 import { serverPage } from './server-page';
+import { RevisionWatch } from './watch-revisions';
 
 /** What a panel shows: a page that the server makes of a recipe file. */
 export interface PageQuestion {
@@ -14,6 +15,8 @@ export interface PageQuestion {
     readonly doing: string;
     /** Files of which a change makes the page anew. */
     readonly watched: readonly string[] | 'every file';
+    /** Whether git is asked for earlier versions: then a new commit makes the page anew too. */
+    readonly ofRevisions: boolean;
 }
 
 /** The view's type, by which menus know it. */
@@ -22,11 +25,12 @@ export const PAGE_VIEW = 'kerfbook.page';
 /** Quiet after the last change before the page is made anew, ms. */
 const pause = 250;
 
-/** A panel with a page of the server's, made anew whenever one of its files has been planned anew. */
+/** A panel with a page of the server's, made anew whenever one of its files has been planned anew or what git knows of them has changed. */
 export class PagePanel implements vscode.Disposable {
     private readonly subscriptions: vscode.Disposable[] = [];
     private asking: vscode.CancellationTokenSource | undefined;
     private timer: ReturnType<typeof setTimeout> | undefined;
+    private readonly revisions: RevisionWatch | undefined;
     private outdated = false;
     private shown: string | undefined;
 
@@ -49,6 +53,10 @@ export class PagePanel implements vscode.Disposable {
                 if (panel.visible && this.outdated) this.later();
             }),
         );
+        if (question.ofRevisions) {
+            this.revisions = new RevisionWatch(server, question.params.uri, () => this.later());
+            this.subscriptions.push(this.revisions);
+        }
         const doing = escapeMarkup(question.doing);
         this.show(`<p>${doing} …</p><p><a href="command:kerfbook.stopPage">Stop</a></p>`);
         void this.refresh();
@@ -66,6 +74,7 @@ export class PagePanel implements vscode.Disposable {
         this.asking?.cancel();
         const source = new vscode.CancellationTokenSource();
         this.asking = source;
+        void this.revisions?.begin();
         const { method, params, title } = this.question;
         const answer = await this.server.ask<PageAnswer>(method, params, source.token);
         source.dispose();

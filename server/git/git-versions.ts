@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { RevisionChoice } from '../../shared/view/protocol';
+import type { RevisionChoice, WatchedPlace } from '../../shared/view/protocol';
 import type { Asker } from '../engine/asker';
 import type { PastRecipe } from '../engine/jobs';
 import { largestRecipe } from '../files/guarded-file-system';
@@ -14,6 +14,7 @@ import { realPlace } from './real-place';
 import { Renames } from './renames';
 import { type Commit, Repository } from './repository';
 import { insideOf, RevisionFiles } from './revision-files';
+import { revisionPlaces } from './revision-places';
 import { GitError } from './run-git';
 
 /** More versions than these are not kept opened. */
@@ -61,6 +62,10 @@ export class GitVersions implements Versions {
                 ...(await repository.names()),
             ];
         });
+    }
+
+    async places(uri: string): Promise<readonly WatchedPlace[] | NoVersion> {
+        return plainly(async () => revisionPlaces((await this.place(uri)).repository));
     }
 
     async past(uri: string, recipe: string, revisions: ReadonlySet<number>): Promise<ReadonlyMap<number, PastRecipe>> {

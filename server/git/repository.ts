@@ -44,6 +44,14 @@ export class Repository {
         throw new GitError(`git: ${complaint}`);
     }
 
+    /** Git's own folders: the one of this work tree, and the one that all work trees of the repository share. */
+    async stores(): Promise<{ readonly own: string; readonly common: string }> {
+        const { code, out, complaint } = await this.run('rev-parse', '--git-dir', '--git-common-dir');
+        const [own, common] = out.toString('utf8').split(/\r?\n/);
+        if (code !== 0 || !own || !common) throw new GitError(`git: ${complaint}`);
+        return { own: path.resolve(this.top, own), common: path.resolve(this.top, common) };
+    }
+
     /** @throws GitError for what is no revision of this repository */
     async commit(name: string): Promise<Commit> {
         // What begins with a dash would be read as one of git's own words.

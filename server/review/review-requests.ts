@@ -8,6 +8,7 @@ import {
     type HistoryParams,
     method,
     type PageAnswer,
+    type RevisionPlacesAnswer,
     type RevisionsAnswer,
     type TableParams,
 } from '../../shared/view/protocol';
@@ -42,6 +43,11 @@ export function answerReviewRequests(connection: Connection, workshop: Workshop,
     connection.onRequest(method.revisions, async ({ uri }: { uri: string }): Promise<unknown> => {
         const found = await (versions?.choices(uri) ?? noVersions);
         const answer: RevisionsAnswer = 'problem' in found ? found : { revisions: found };
+        return answer;
+    });
+    connection.onRequest(method.revisionPlaces, async ({ uri }: { uri: string }): Promise<unknown> => {
+        const found = await (versions?.places(uri) ?? noVersions);
+        const answer: RevisionPlacesAnswer = 'problem' in found ? found : { places: found };
         return answer;
     });
 }

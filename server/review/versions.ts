@@ -1,4 +1,4 @@
-import type { RevisionChoice } from '../../shared/view/protocol';
+import type { RevisionChoice, WatchedPlace } from '../../shared/view/protocol';
 import type { PastRecipe } from '../engine/jobs';
 import type { OpenVersion } from './open-version';
 
@@ -19,6 +19,8 @@ export interface Versions {
     open(uri: string, revision: string): Promise<OpenedFile | NoVersion>;
     /** A recipe of a file as it last was while it had each of these revisions, as far as they can be found. */
     past(uri: string, recipe: string, revisions: ReadonlySet<number>): Promise<ReadonlyMap<number, PastRecipe>>;
+    /** Where it shows that a revision has come to mean another commit: of a new commit, of another branch that was checked out. */
+    places(uri: string): Promise<readonly WatchedPlace[] | NoVersion>;
     /** Revisions to choose from: those that changed the file, then branches and tags. */
     choices(uri: string): Promise<readonly RevisionChoice[] | NoVersion>;
 }

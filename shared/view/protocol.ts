@@ -46,6 +46,8 @@ export const method = {
     compare: 'kerfbook/compare',
     /** Request: revisions to compare a file with; { uri } to RevisionsAnswer. */
     revisions: 'kerfbook/revisions',
+    /** Request: where it shows that revisions of a file stand elsewhere than before; { uri } to RevisionPlacesAnswer. */
+    revisionPlaces: 'kerfbook/revisionPlaces',
     /** Request: a recipe and all that is based on it, side by side; TableParams to PageAnswer, null when given up. */
     table: 'kerfbook/table',
     /** Request: what became of a recipe's runs; HistoryParams to PageAnswer, null when given up. */
@@ -87,6 +89,16 @@ export interface HistoryParams extends BenchParams {
 export type PageAnswer = { readonly title: string; readonly body: string } | { readonly problem: string };
 
 export type RevisionsAnswer = { readonly revisions: readonly RevisionChoice[] } | { readonly problem: string };
+
+export type RevisionPlacesAnswer = { readonly places: readonly WatchedPlace[] } | { readonly problem: string };
+
+/** Files that tell by a change of theirs that something else has changed. */
+export interface WatchedPlace {
+    /** Address of a folder; it may lie outside of the workspace. */
+    readonly folder: string;
+    /** As the editor matches names below it. */
+    readonly pattern: string;
+}
 
 export interface RevisionChoice {
     /** As git takes it. */

@@ -29,6 +29,7 @@ async function told(
     const versions: Versions = {
         open: async () => ({ problem: '' }),
         choices: async () => [],
+        places: async () => [],
         past: async (_uri, name, revisions) => {
             const found = new Map();
             for (const revision of revisions) {

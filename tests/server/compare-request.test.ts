@@ -116,6 +116,20 @@ describe('comparing with what was committed', () => {
         expect(bodyOf(await compare({ revision: 'v1' }))).toContain('coaster.kerf at v1 → round.kerf');
     });
 
+    it('says where a new commit shows', async () => {
+        const repo = repository();
+        const { ask } = await editorOn(repo.folder, 'coaster.kerf', coaster);
+        const store = pathToFileURL(path.join(repo.folder, '.git')).toString();
+        expect(await ask(method.revisionPlaces)).toEqual({
+            places: [
+                { folder: store, pattern: '{HEAD,packed-refs}' },
+                { folder: `${store}/refs`, pattern: '**' },
+            ],
+        });
+        const web = await editorOn(repo.folder, 'coaster.kerf', coaster, { browser: true });
+        expect(await web.ask(method.revisionPlaces)).toEqual({ problem: expect.stringContaining('only a browser') });
+    });
+
     it('a text that cannot be read at present says so', async () => {
         const { compare } = await editorOn(
             repository().folder,

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { execFileSync } from 'node:child_process';
-import { copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { FrameLocator } from 'playwright-core';
@@ -116,6 +116,32 @@ describe('comparing a recipe with what was committed', () => {
             .getByRole('link', { name: 'depth' })
             .click();
         await workbench.atLine(line);
+    });
+
+    it('sees a new commit by itself, also where git keeps its own outside of the workspace', async () => {
+        const nothing = page.getByText('Nothing that matters differs.');
+        const changed = page.getByRole('row', { name: /^depth 0\.54 mm 0\.62 mm/ });
+        await workbench.command('File: Save All');
+        git('commit', '--quiet', '--all', '--message', 'deeper');
+        await nothing.waitFor({ state: 'attached' });
+        git('reset', '--quiet', 'HEAD~1');
+        await changed.waitFor({ state: 'attached' });
+        const [store, outside] = [join(session.workshop, '.git'), `${session.workshop}.store`];
+        renameSync(store, outside);
+        writeFileSync(store, `gitdir: ${outside}\n`);
+        try {
+            await workbench.command('View: Close All Editors');
+            await workbench.openFile(file);
+            await workbench.command('Kerfbook: Compare with Committed');
+            await changed.waitFor({ state: 'attached' });
+            git('commit', '--quiet', '--all', '--message', 'deeper');
+            await nothing.waitFor({ state: 'attached' });
+            git('reset', '--quiet', 'HEAD~1');
+            await changed.waitFor({ state: 'attached' });
+        } finally {
+            rmSync(store);
+            renameSync(outside, store);
+        }
     });
 
     it('compares with a revision that is chosen', async () => {

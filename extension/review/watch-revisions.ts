@@ -1,0 +1,45 @@
+import * as vscode from 'vscode';
+import { method, type RevisionPlacesAnswer } from '../../shared/view/protocol';
+import type { RecipeServer } from '../server';
+
+/**
+ * Says when a revision of a file may have come to mean another commit: after a commit, a checkout, a reset, a
+ * fetch. The editor watches the few places where git keeps that; nothing is asked of git until one of them changes.
+ */
+export class RevisionWatch implements vscode.Disposable {
+    private readonly watchers: vscode.Disposable[] = [];
+    private state: 'idle' | 'asking' | 'watching' | 'over' = 'idle';
+
+    constructor(
+        private readonly server: RecipeServer,
+        private readonly uri: string,
+        private readonly changed: () => void,
+    ) {}
+
+    /** Begins to watch, unless it does so already. Where there is no repository yet, the next call looks again. */
+    async begin(): Promise<void> {
+        if (this.state !== 'idle' || !vscode.workspace.isTrusted) return;
+        this.state = 'asking';
+        const answer = await this.server.ask<RevisionPlacesAnswer>(method.revisionPlaces, { uri: this.uri });
+        // It may have been given up meanwhile.
+        if (this.state !== 'asking') return;
+        const places = answer === undefined || 'problem' in answer ? [] : answer.places;
+        this.state = places.length === 0 ? 'idle' : 'watching';
+        for (const { folder, pattern } of places) {
+            const watcher = vscode.workspace.createFileSystemWatcher(
+                new vscode.RelativePattern(vscode.Uri.parse(folder), pattern),
+            );
+            this.watchers.push(
+                watcher,
+                watcher.onDidCreate(this.changed),
+                watcher.onDidChange(this.changed),
+                watcher.onDidDelete(this.changed),
+            );
+        }
+    }
+
+    dispose(): void {
+        this.state = 'over';
+        for (const each of this.watchers) each.dispose();
+    }
+}

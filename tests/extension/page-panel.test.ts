@@ -1,0 +1,169 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type * as vscode from 'vscode';
+import type { PageQuestion } from '../../extension/review/page-panel';
+import type { RecipeServer } from '../../extension/server';
+import { method } from '../../shared/view/protocol';
+
+interface Watcher {
+    readonly pattern: { readonly base: string; readonly pattern: string };
+    readonly heard: (() => void)[];
+    disposed: boolean;
+}
+
+const editor = vi.hoisted(() => ({ watchers: [] as Watcher[], isTrusted: true }));
+
+vi.mock('vscode', () => ({
+    Uri: { parse: (uri: string) => uri },
+    RelativePattern: class {
+        constructor(
+            readonly base: string,
+            readonly pattern: string,
+        ) {}
+    },
+    CancellationTokenSource: class {
+        token = {};
+        cancel() {}
+        dispose() {}
+    },
+    workspace: {
+        get isTrusted() {
+            return editor.isTrusted;
+        },
+        createFileSystemWatcher: (pattern: Watcher['pattern']) => {
+            const watcher: Watcher = { pattern, heard: [], disposed: false };
+            const on = (hear: () => void) => {
+                watcher.heard.push(hear);
+                return { dispose: () => {} };
+            };
+            editor.watchers.push(watcher);
+            return { onDidCreate: on, onDidChange: on, onDidDelete: on, dispose: () => (watcher.disposed = true) };
+        },
+    },
+}));
+const { PagePanel } = await import('../../extension/review/page-panel');
+
+const places = [
+    { folder: 'file:///shop/.git', pattern: '{HEAD,packed-refs}' },
+    { folder: 'file:///shop/.git/refs', pattern: '**' },
+];
+
+/** A panel over a server that answers each question with its number. */
+function panelOf(question: Partial<PageQuestion>, answers: { places: unknown } | { problem: string } = { places }) {
+    let turn: () => void = () => {};
+    const panel = {
+        webview: {} as { html?: string },
+        title: '',
+        visible: true,
+        onDidChangeViewState: (hear: () => void) => {
+            turn = hear;
+            return { dispose: () => {} };
+        },
+    };
+    const asked: string[] = [];
+    const server = {
+        onDidPlan: () => ({ dispose: () => {} }),
+        ask: async (what: string) => {
+            asked.push(what);
+            if (what === method.revisionPlaces) return answers;
+            return { title: 'tray', body: `<p>${asked.length}</p>` };
+        },
+    };
+    const page = new PagePanel(
+        panel as unknown as vscode.WebviewPanel,
+        {
+            method: method.compare,
+            params: { uri: 'file:///shop/tray.kerf' },
+            title: (name) => name,
+            doing: 'Comparing',
+            watched: [],
+            ofRevisions: true,
+            ...question,
+        },
+        server as unknown as RecipeServer,
+    );
+    return {
+        page,
+        comparisons: () => asked.filter((what) => what === method.compare).length,
+        lookups: () => asked.filter((what) => what === method.revisionPlaces).length,
+        turn: (visible: boolean) => {
+            panel.visible = visible;
+            turn();
+        },
+    };
+}
+
+const happens = (index: number): void => {
+    for (const hear of editor.watchers[index]!.heard) hear();
+};
+const later = () => vi.advanceTimersByTimeAsync(2000);
+
+describe('a comparison follows what git comes to know', () => {
+    beforeEach(() => {
+        vi.useFakeTimers();
+        editor.watchers = [];
+        editor.isTrusted = true;
+    });
+    afterEach(() => vi.useRealTimers());
+
+    it('it is made anew once, a short while after the last of the changes that a commit makes', async () => {
+        const { comparisons } = panelOf({});
+        await later();
+        expect(editor.watchers.map(({ pattern }) => [pattern.base, pattern.pattern])).toEqual(
+            places.map(({ folder, pattern }) => [folder, pattern]),
+        );
+        expect(comparisons()).toBe(1);
+        happens(1);
+        await vi.advanceTimersByTimeAsync(100);
+        happens(0);
+        expect(comparisons()).toBe(1);
+        await later();
+        expect(comparisons()).toBe(2);
+        await later();
+        expect(comparisons()).toBe(2);
+    });
+
+    it('hidden it waits until somebody looks', async () => {
+        const { comparisons, turn } = panelOf({});
+        await later();
+        turn(false);
+        happens(0);
+        await later();
+        expect(comparisons()).toBe(1);
+        turn(true);
+        await later();
+        expect(comparisons()).toBe(2);
+    });
+
+    it('nothing is watched when it has been closed, not even where the answer comes late', async () => {
+        const { page } = panelOf({});
+        await later();
+        page.dispose();
+        expect(editor.watchers.map(({ disposed }) => disposed)).toEqual([true, true]);
+        editor.watchers = [];
+        panelOf({}).page.dispose();
+        await later();
+        expect(editor.watchers).toEqual([]);
+    });
+
+    it('pages that rest on no revision watch nothing, nor does one in a window that is not trusted', async () => {
+        const { lookups } = panelOf({ ofRevisions: false });
+        editor.isTrusted = false;
+        const wary = panelOf({});
+        await later();
+        expect(lookups() + wary.lookups()).toBe(0);
+        expect(editor.watchers).toEqual([]);
+    });
+
+    it('where there is no repository yet, it looks again whenever it is made anew, and no more once there is one', async () => {
+        const { page, lookups } = panelOf({}, { problem: 'tray.kerf does not lie in a git repository.' });
+        await later();
+        await page.refresh();
+        await later();
+        expect(lookups()).toBe(2);
+        const found = panelOf({});
+        await later();
+        await found.page.refresh();
+        await later();
+        expect(found.lookups()).toBe(1);
+    });
+});
