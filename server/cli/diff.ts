@@ -11,12 +11,12 @@ import { realPlace } from '../git/real-place';
 import { Renames } from '../git/renames';
 import type { ChangedFile, Commit, Repository } from '../git/repository';
 import { insideOf } from '../git/revision-files';
+import { filesThrough } from '../git/submodules';
 import type { OpenVersion } from '../review/open-version';
 import { type FilePair, type ReviewWish, reviewFile } from '../review/review-files';
 import { chooseFormat } from './choose-format';
 import { UsageError } from './open-files';
-
-import { repositoryHere, touchedBy } from './since';
+import { changesIn, repositoryHere, touchedBy } from './since';
 import { openFile, openWorkTree } from './version-source';
 
 const formats: Readonly<Record<string, (answers: readonly ReviewAnswer[]) => string>> = {
@@ -75,7 +75,7 @@ async function ofRevisions(revisions: readonly string[], files: readonly string[
     const repository = await repositoryHere(files[0] === undefined ? process.cwd() : path.dirname(await realPlace(files[0])));
     const from = await startOf(repository, revisions[0]!);
     const to = revisions[1] === undefined ? undefined : await repository.commit(revisions[1]);
-    const changes = await repository.changes(from, to);
+    const changes = await changesIn(repository, from, to);
     const renames = new Renames(changes);
     const named = await Promise.all(files.map((file) => nameIn(repository, file)));
     const asked = named.map((name) => renames.pair(name));
@@ -109,7 +109,7 @@ async function nameIn(repository: Repository, file: string): Promise<string> {
 /** Every recipe file below this folder. */
 async function recipesHere(repository: Repository, to: Commit | undefined, changes: readonly ChangedFile[]): Promise<string[]> {
     const fresh = to === undefined ? changes.flatMap(({ after }) => after ?? []) : [];
-    return [...new Set([...(await repository.files(to)), ...fresh])].filter((name) => isHere(name, repository));
+    return [...new Set([...(await filesThrough(repository, to)), ...fresh])].filter((name) => isHere(name, repository));
 }
 
 function isHere(name: string, repository: Repository): boolean {

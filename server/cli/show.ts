@@ -31,7 +31,7 @@ const copies = /^git-blob-\w+$/;
 async function originOf(name: string): Promise<string> {
     if (!copies.test(path.basename(path.dirname(path.resolve(name))))) return name;
     const repository = await Repository.of(process.cwd()).catch(() => undefined);
-    const files = (await repository?.files()) ?? [];
+    const files = (await repository?.tree())?.files ?? [];
     const alike = new Set(files.filter((file) => path.posix.basename(file) === path.basename(name)));
     const [only] = alike;
     return only === undefined || alike.size > 1 ? name : path.join(repository!.top, ...only.split('/'));

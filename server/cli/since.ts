@@ -2,8 +2,9 @@ import { realpath } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { LangiumDocument } from 'langium';
+import { changesThrough } from '../git/changes-through';
 import { realPlace } from '../git/real-place';
-import { type ChangedFile, Repository } from '../git/repository';
+import { type ChangedFile, type Commit, Repository } from '../git/repository';
 import type { OpenFiles } from '../workshop/open-workshop';
 import type { Workshop } from '../workshop/workshop';
 import { UsageError } from './open-files';
@@ -15,13 +16,24 @@ import { UsageError } from './open-files';
 export async function touchedSince(revision: string, { workshop, documents }: OpenFiles): Promise<LangiumDocument[]> {
     const repository = await repositoryHere();
     const from = await repository.forkPoint(await repository.commit(revision));
-    return touchedBy(await repository.changes(from), repository, workshop, documents);
+    return touchedBy(await changesIn(repository, from), repository, workshop, documents);
 }
 
 export async function repositoryHere(folder = process.cwd()): Promise<Repository> {
     const repository = await Repository.of(folder);
     if (repository === undefined) throw new UsageError(`${folder} is not in a git repository with a work tree.`);
     return repository;
+}
+
+/** What differs, in submodules too; what cannot be told of them is said where it does not get into a report. */
+export async function changesIn(repository: Repository, from: Commit, to?: Commit): Promise<readonly ChangedFile[]> {
+    const { changes, unread } = await changesThrough(repository, from, to);
+    for (const name of unread) {
+        process.stderr.write(
+            `What changed in the submodule ${name} is left out: it is not checked out here, or lacks the commit.\n`,
+        );
+    }
+    return changes;
 }
 
 export async function touchedBy(

@@ -3,6 +3,7 @@ import { type OpenVersion, openVersion } from '../review/open-version';
 import { CannotOpen } from '../workshop/open-workshop';
 import type { Commit, Repository } from './repository';
 import { RevisionFiles } from './revision-files';
+import { filesThrough } from './submodules';
 
 /**
  * Files of a repository as they were in a commit. Names are the repository's.
@@ -18,7 +19,7 @@ export async function openRevision(
     reaches?: (uri: string) => Promise<boolean>,
 ): Promise<OpenVersion> {
     const files = new RevisionFiles(repository, commit, reaches);
-    const known = new Set(await repository.files(commit));
+    const known = new Set(await filesThrough(repository, commit));
     const source = { fileSystem: files.fileSystem(), read: files.read };
     const there = names.filter((name) => known.has(name));
     return openVersion(

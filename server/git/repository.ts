@@ -155,12 +155,27 @@ export class Repository {
         return [...changed, ...names(others.out).map((after) => ({ after }))];
     }
 
-    /** Every file of a commit, or of the index. */
-    async files(commit?: Commit): Promise<string[]> {
-        const list = commit === undefined ? ['ls-files', '-z'] : ['ls-tree', '-r', '-z', '--name-only', '--full-tree', commit.id];
+    /** Every file of a commit, or of the index, and where submodules lie with the commits that they are named by. */
+    async tree(commit?: Commit): Promise<{ files: string[]; submodules: Map<string, string> }> {
+        const list = commit === undefined ? ['ls-files', '-z', '--stage'] : ['ls-tree', '-r', '-z', '--full-tree', commit.id];
         const { code, out, complaint } = await this.run(...list);
         if (code !== 0) throw new GitError(`git: ${complaint}`);
-        return names(out);
+        const entries = names(out).flatMap(readEntry);
+        return {
+            files: [...new Set(entries.flatMap(({ submodule, name }) => (submodule ? [] : [name])))],
+            submodules: new Map(entries.flatMap(({ submodule, name, id }) => (submodule ? [[name, id]] : []))),
+        };
+    }
+
+    /** The submodule in which a file of a commit would lie. */
+    async submoduleAbove(commit: Commit, file: string): Promise<{ readonly at: string; readonly id: string } | undefined> {
+        const folders = [...file.matchAll(/\//g)].map(({ index }) => file.slice(0, index));
+        if (folders.length === 0) return undefined;
+        const { out } = await this.run('ls-tree', '-z', '--full-tree', commit.id, '--', ...folders);
+        const found = names(out)
+            .flatMap(readEntry)
+            .find(({ submodule }) => submodule);
+        return found && { at: found.name, id: found.id };
     }
 
     /**
@@ -178,6 +193,12 @@ export class Repository {
 }
 
 const filters = '^filter\\..*\\.(clean|smudge|process|required)$';
+
+/** A line of `git ls-tree` or `git ls-files --stage`: mode, kind or nothing, object, stage or nothing, name. */
+function readEntry(line: string): { submodule: boolean; id: string; name: string }[] {
+    const parts = /^(\d{6}) (?:[a-z]+ )?([0-9a-f]{40,64})(?: \d)?\t(.*)$/s.exec(line);
+    return parts === null ? [] : [{ submodule: parts[1] === '160000', id: parts[2]!, name: parts[3]! }];
+}
 
 /** Why there is no blob (git-cat-file(1), BATCH OUTPUT). */
 function refusal(head: string, code: number | 'too-large'): { problem: 'missing' | 'outside' | 'unreadable' } {

@@ -5,10 +5,12 @@ import { asynchronousOnly } from '../files/asynchronous-only';
 import { largestRecipe } from '../files/guarded-file-system';
 import { type FileReader, largestArt } from '../files/read-result';
 import type { Commit, Repository } from './repository';
+import { readThrough } from './submodules';
 
 /**
  * The files of one commit, each at the address it would have in the work tree, so that what a
- * recipe uses and its art come from the same commit. Nothing outside the repository is read.
+ * recipe uses and its art come from the same commit, out of a submodule from that which the commit names.
+ * Nothing outside the repository is read.
  * `reaches` says of a file of it whether it may be read.
  */
 export class RevisionFiles {
@@ -22,14 +24,14 @@ export class RevisionFiles {
     readonly read: FileReader = async (uri) => {
         const file = await this.pathOf(uri);
         if (file === undefined) return { problem: 'outside', version: 'outside' };
-        return this.repository.read(this.commit, file, largestArt);
+        return readThrough(this.repository, this.commit, file, largestArt);
     };
 
     /** Recipe files as they were, for the language. */
     fileSystem(): { fileSystemProvider: () => FileSystemProvider } {
         const text = async (uri: URI): Promise<string> => {
             const file = await this.pathOf(uri.toString());
-            const found = file === undefined ? undefined : await this.repository.read(this.commit, file, largestRecipe);
+            const found = file === undefined ? undefined : await readThrough(this.repository, this.commit, file, largestRecipe);
             if (found === undefined || 'problem' in found) throw new Error(`${uri.toString()} is not in ${this.commit.name}`);
             return Buffer.from(found.bytes).toString('utf8');
         };

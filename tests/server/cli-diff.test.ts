@@ -159,6 +159,14 @@ describe('kerfbook diff: revisions', () => {
 describe('kerfbook diff wherever recipes lie', () => {
     const depth = 'depth: 0.5 mm → 0.6 mm (+0.1 mm)';
 
+    function withSubmodule() {
+        const inner = repository();
+        const outer = repository({ 'readme.txt': '' });
+        outer.git('-c', 'protocol.file.allow=always', 'submodule', '--quiet', 'add', inner.folder, 'sub');
+        outer.commit('sub');
+        return { inner, outer };
+    }
+
     it('folders and files with spaces and letters of every kind', async () => {
         const inner = Object.fromEntries(Object.entries(shopFiles).map(([name, text]) => [`möwe & werk/${name}`, text]));
         const repo = repository(inner);
@@ -188,15 +196,69 @@ describe('kerfbook diff wherever recipes lie', () => {
         expect(out).toContain('0.6 mm → 0.5 mm');
     });
 
-    it('a submodule, which is a repository of its own', async () => {
-        const inner = repository();
-        const outer = repository({ 'readme.txt': '' });
-        outer.git('-c', 'protocol.file.allow=always', 'submodule', '--quiet', 'add', inner.folder, 'sub');
-        outer.commit('sub');
+    it('a submodule, from inside of it and from around it', async () => {
+        const { outer } = withSubmodule();
         outer.write({ 'sub/coaster.kerf': deeper });
         expect((await outer.kerfbook(['diff', 'HEAD', 'sub/coaster.kerf'])).out).toContain(depth);
         expect((await outer.kerfbook(['diff', 'HEAD'], 'sub')).out).toContain(depth);
+        const { out } = await outer.kerfbook(['diff', 'HEAD']);
+        expect(out).toContain('sub/coaster.kerf at HEAD → sub/coaster.kerf in the work tree');
+        expect(out).toContain(depth);
+        expect(out).not.toContain('plate:');
+    });
+
+    it('a submodule that stands at another commit, that is new, or gone', async () => {
+        const { outer } = withSubmodule();
+        outer.write({ 'sub/coaster.kerf': deeper });
+        outer.git('-C', 'sub', 'commit', '--quiet', '--all', '--message', 'deeper');
+        outer.commit('sub, deeper');
         expect((await outer.kerfbook(['diff', 'HEAD'])).out).toBe('No recipe differs.\n');
+        const { out, err } = await outer.kerfbook(['diff', 'HEAD~1', 'HEAD']);
+        expect(out).toContain('sub/coaster.kerf at HEAD~1 → sub/coaster.kerf at HEAD');
+        expect(out).toContain(depth);
+        expect(out).not.toContain('plate:');
+        expect(err).toBe('');
+        expect((await outer.kerfbook(['diff', 'HEAD~2', 'HEAD'])).out).toMatch(/coaster is new.*plate is new/s);
+        expect((await outer.kerfbook(['diff', 'HEAD', 'HEAD~2'])).out).toMatch(/coaster is gone.*plate is gone/s);
+    });
+
+    it('stock that lies in a submodule reaches the recipes around it, on either side as it was', async () => {
+        const { outer } = withSubmodule();
+        outer.write({
+            'bench/saucer.kerf': coaster.replace('stock/shop.kerf', '../sub/stock/shop.kerf').replace('art/', '../sub/art/'),
+        });
+        outer.commit('saucer');
+        expect((await outer.kerfbook(['diff', 'HEAD', 'bench/saucer.kerf'])).out).toContain('nothing that matters differs');
+        outer.write({ 'sub/art/flag.svg': bolder });
+        const { out } = await outer.kerfbook(['diff', 'HEAD'], 'bench');
+        expect(out).toContain('flag: 20 mm² changed');
+        expect((await outer.kerfbook(['check', '--since', 'HEAD', '--format', 'json'])).out).toContain('bench/saucer.kerf');
+        outer.git('-C', 'sub', 'commit', '--quiet', '--all', '--message', 'bolder');
+        outer.commit('bolder');
+        expect((await outer.kerfbook(['diff', 'HEAD~1', 'HEAD', 'bench/saucer.kerf'])).out).toContain('flag: 20 mm² changed');
+    });
+
+    it('a submodule that is not checked out is left out, which is said where it has changed', async () => {
+        const { outer } = withSubmodule();
+        const before = outer.git('rev-parse', 'HEAD').trim();
+        outer.git('-C', 'sub', 'commit', '--quiet', '--allow-empty', '--message', 'more');
+        outer.commit('sub, further on');
+        outer.write({ 'readme.txt': 'more' });
+        outer.commit('more');
+        outer.git('submodule', '--quiet', 'deinit', '--force', 'sub');
+        const { out, err, code } = await outer.kerfbook(['diff', before]);
+        expect(err).toBe('What changed in the submodule sub is left out: it is not checked out here, or lacks the commit.\n');
+        expect(out).toBe('No recipe differs.\n');
+        expect(code).toBe(0);
+        expect((await outer.kerfbook(['diff', 'HEAD~1'])).err).toBe('');
+    });
+
+    it('a link in the place of a submodule leads nowhere', async () => {
+        const { outer, inner } = withSubmodule();
+        rmSync(path.join(outer.folder, 'sub'), { recursive: true });
+        symlinkSync(inner.folder, path.join(outer.folder, 'sub'));
+        inner.write({ 'coaster.kerf': deeper });
+        expect((await outer.kerfbook(['diff', 'HEAD'])).out).not.toContain(depth);
     });
 
     it('other ends of lines are no change', async () => {
