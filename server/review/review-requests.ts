@@ -12,7 +12,7 @@ import {
     type RevisionsAnswer,
     type TableParams,
 } from '../../shared/view/protocol';
-import { Cancelled } from '../engine/jobs';
+import { Cancelled, type RecipeJob } from '../engine/jobs';
 import type { Workshop } from '../workshop/workshop';
 import { historyJob } from './history-jobs';
 import type { OpenVersion } from './open-version';
@@ -78,9 +78,7 @@ async function compare(
         return {
             problem: 'There is no recipe in this file, now or then. What changes in stock shows in the recipes that use it.',
         };
-    const body = await workshop.ask({ do: 'review-page', reviews }, `compare ${document.uri.toString()}`, {
-        onCancel: (giveUp) => token.onCancellationRequested(giveUp),
-    });
+    const body = await bodyOf(workshop, { do: 'review-page', reviews }, `compare ${document.uri.toString()}`, token);
     return { title: name, body: `${unreadable(workshop, document)}${body}` };
 }
 
@@ -106,9 +104,7 @@ async function table(workshop: Workshop, params: TableParams, token: Cancellatio
         families.find((some) => some.some(({ name, whole }) => name === at?.name && whole.uri === at.whole.uri)) ?? families[0];
     if (family === undefined) return { problem: 'No recipe here is based on another, and none is based on it.' };
     const job = tableJob('table-page', workshop, family, known, params.all === true);
-    const body = await workshop.ask(job, `table ${document.uri.toString()}`, {
-        onCancel: (giveUp) => token.onCancellationRequested(giveUp),
-    });
+    const body = await bodyOf(workshop, job, `table ${document.uri.toString()}`, token);
     return { title: family[0]!.name, body };
 }
 
@@ -133,10 +129,18 @@ async function history(
     }
     const job = await historyJob('history-page', versions, placed, known, mostRuns);
     if (token.isCancellationRequested) return null;
-    const body = await workshop.ask(job, `history ${document.uri.toString()}`, {
-        onCancel: (giveUp) => token.onCancellationRequested(giveUp),
-    });
+    const body = await bodyOf(workshop, job, `history ${document.uri.toString()}`, token);
     return { title: placed.recipe.name, body };
+}
+
+/** What the worker makes of a job, unless it is given up; a newer job on the same subject takes its place. */
+function bodyOf(
+    workshop: Workshop,
+    job: RecipeJob & { readonly do: `${string}-page` },
+    subject: string,
+    token: CancellationToken,
+): Promise<string> {
+    return workshop.ask(job, subject, { onCancel: (giveUp) => token.onCancellationRequested(giveUp) });
 }
 
 /** More runs than these are not shown one by one. */

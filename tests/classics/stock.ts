@@ -1,4 +1,5 @@
 import { encode } from 'fast-png';
+import { coupon } from '../kit/shop';
 
 /** Drawn for these tests: a rope's cleat without any symmetry, a ring buoy, a pair of oars, and a picture of the full moon. */
 export const drawings: Readonly<Record<string, string | Uint8Array>> = {
@@ -22,25 +23,15 @@ function moon(size: number): Uint8Array {
     return encode({ width: size, height: size, data, channels: 1 });
 }
 
+/** A square for depths that the usual ones do not reach. */
+const deeper = '  burn 80 % at 300 mm/s x 4 gives 1.33 mm\n';
+
 /** What the recipes here are made of. Every board has a coupon, so that no depth is a guess. */
 export const stock = `
 laser slip { beam co2  power 45 W  spot 0.15 mm  focus driven  field 600 x 400 mm  top speed 600 mm/s  acceleration 6000 mm/s2 }
 board walnut-12 { wood black-walnut  thickness 12 mm +- 0.3 mm  moisture 8 % }
 board oak-9 { wood white-oak  thickness 9 mm +- 0.2 mm  moisture 8 % }
 veneer maple-06 { wood sugar-maple  thickness 0.6 mm +- 0.02 mm  moisture 8 % }
-${['walnut-12', 'oak-9', 'maple-06'].map(coupon).join('\n')}
+${['walnut-12', 'oak-9', 'maple-06'].map((sheet) => coupon(sheet, 'slip', deeper)).join('\n')}
 resin harbour-blue { kind slow-epoxy  mix 2 : 1 by volume  colour #2f7fb0 }
 `;
-
-function coupon(sheet: string): string {
-    return `coupon ${sheet} on slip {
-  pitch 0.10 mm
-  burn 20 % at 400 mm/s gives 0.03 mm
-  burn 40 % at 400 mm/s gives 0.10 mm
-  burn 60 % at 400 mm/s gives 0.17 mm
-  burn 60 % at 300 mm/s gives 0.24 mm
-  burn 80 % at 300 mm/s gives 0.34 mm
-  burn 80 % at 300 mm/s x 2 gives 0.67 mm
-  burn 80 % at 300 mm/s x 4 gives 1.33 mm
-}`;
-}

@@ -4,7 +4,13 @@ laser shed { beam co2  power 45 W  spot 0.15 mm  field 600 x 400 mm  top speed 6
 board walnut-12 { wood black-walnut  thickness 12 mm +- 0.3 mm  moisture 8 % }
 board ash-10 { wood white-ash  thickness 10 mm +- 0.2 mm  moisture 8 % }
 veneer maple-06 { wood sugar-maple  thickness 0.6 mm +- 0.02 mm  moisture 8 % }
-coupon walnut-12 on shed {
+${coupon('walnut-12', 'shed')}
+resin tide-blue { kind slow-epoxy  colour #1f6f8b }
+`;
+
+/** @param more squares beyond the usual ones */
+export function coupon(sheet: string, laser: string, more = ''): string {
+    return `coupon ${sheet} on ${laser} {
   pitch 0.10 mm
   burn 20 % at 400 mm/s gives 0.03 mm
   burn 40 % at 400 mm/s gives 0.10 mm
@@ -12,9 +18,8 @@ coupon walnut-12 on shed {
   burn 60 % at 300 mm/s gives 0.24 mm
   burn 80 % at 300 mm/s gives 0.34 mm
   burn 80 % at 300 mm/s x 2 gives 0.67 mm
+${more}}`;
 }
-resin tide-blue { kind slow-epoxy  colour #1f6f8b }
-`;
 
 /** A flag on a pole: no symmetry at all. 40 by 30 mm. */
 export const flag = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">

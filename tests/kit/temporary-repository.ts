@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { vi } from 'vitest';
+import { onTestFinished, vi } from 'vitest';
 import { run } from '../../server/cli/run';
 
 const cli = fileURLToPath(new URL('../../dist/cli.cjs', import.meta.url));
@@ -81,4 +81,11 @@ export class TemporaryRepository {
     remove(): void {
         rmSync(this.folder, { recursive: true, force: true });
     }
+}
+
+/** One for a single test, gone with it. */
+export function temporaryRepository(files: Readonly<Record<string, string>> = {}): TemporaryRepository {
+    const one = new TemporaryRepository(files);
+    onTestFinished(() => one.remove());
+    return one;
 }

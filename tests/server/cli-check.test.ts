@@ -4,20 +4,10 @@ import addFormats from 'ajv-formats';
 import MarkdownIt from 'markdown-it';
 import type { Log } from 'sarif';
 import { SaxesParser } from 'saxes';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { shop } from '../kit/shop';
-import { TemporaryRepository } from '../kit/temporary-repository';
-import { bolder, coaster, otherRecipe, shopFiles } from './shop-files';
-
-const open: TemporaryRepository[] = [];
-function repository(files: Readonly<Record<string, string>> = shopFiles): TemporaryRepository {
-    const one = new TemporaryRepository(files);
-    open.push(one);
-    return one;
-}
-afterEach(() => {
-    for (const one of open.splice(0)) one.remove();
-});
+import type { TemporaryRepository } from '../kit/temporary-repository';
+import { bolder, coaster, otherRecipe, repository, shopFiles } from './shop-files';
 
 /** An error, a warning, an exception, a guess, and words that mean something in every format. */
 const faulty = `use "stock/shop.kerf"

@@ -1,18 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { afterEach, describe, expect, it } from 'vitest';
-import { TemporaryRepository } from '../kit/temporary-repository';
-import { shopFiles } from './shop-files';
-
-const open: TemporaryRepository[] = [];
-function repository(): TemporaryRepository {
-    const one = new TemporaryRepository(shopFiles);
-    open.push(one);
-    return one;
-}
-afterEach(() => {
-    for (const one of open.splice(0)) one.remove();
-});
+import { describe, expect, it } from 'vitest';
+import { repository } from './shop-files';
 
 describe('kerfbook coupon', () => {
     it('writes drawing, machine file, tables and text beside the stock', async () => {

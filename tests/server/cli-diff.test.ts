@@ -1,20 +1,10 @@
 import { existsSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { afterEach, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { shop } from '../kit/shop';
-import { TemporaryRepository } from '../kit/temporary-repository';
-import { bolder, coaster, shopFiles } from './shop-files';
-
-const open: TemporaryRepository[] = [];
-function repository(files: Readonly<Record<string, string>> = shopFiles): TemporaryRepository {
-    const one = new TemporaryRepository(files);
-    open.push(one);
-    return one;
-}
-afterEach(() => {
-    for (const one of open.splice(0)) one.remove();
-});
+import { temporaryRepository } from '../kit/temporary-repository';
+import { bolder, coaster, repository, shopFiles } from './shop-files';
 
 const deeper = coaster.replace('depth 0.5 mm', 'depth 0.6 mm');
 
@@ -145,8 +135,7 @@ describe('kerfbook diff: revisions', () => {
         const repo = repository();
         repo.write({ 'coaster.kerf': deeper });
         repo.commit('deeper');
-        const clone = new TemporaryRepository();
-        open.push(clone);
+        const clone = temporaryRepository();
         clone.git('fetch', '--quiet', '--depth', '1', `file://${repo.folder}`, 'main');
         clone.git('checkout', '--quiet', '-B', 'main', 'FETCH_HEAD');
         expect((await clone.kerfbook(['diff', 'HEAD', 'coaster.kerf'])).out).toContain('nothing that matters differs');
@@ -282,8 +271,7 @@ describe('kerfbook diff in a clone that holds only a part', () => {
         repo.git('config', 'uploadpack.allowFilter', 'true');
         repo.write({ 'coaster.kerf': deeper });
         repo.commit('deeper');
-        const clone = new TemporaryRepository();
-        open.push(clone);
+        const clone = temporaryRepository();
         clone.git('clone', '--quiet', '--filter=blob:none', `file://${repo.folder}`, 'part');
         const missing = (): string => clone.git('-C', 'part', 'rev-list', '--objects', '--all', '--missing=print');
         const before = missing();

@@ -1,22 +1,16 @@
 import { rmSync } from 'node:fs';
 import path from 'node:path';
-import { afterEach, describe, expect, it } from 'vitest';
-import { TemporaryRepository } from '../kit/temporary-repository';
-import { coaster, otherRecipe, shopFiles } from './shop-files';
-
-const open: TemporaryRepository[] = [];
-afterEach(() => {
-    for (const one of open.splice(0)) one.remove();
-});
+import { describe, expect, it } from 'vitest';
+import type { TemporaryRepository } from '../kit/temporary-repository';
+import { coaster, otherRecipe, repository } from './shop-files';
 
 const runLine = (date: string, revision: number, depth: string): string =>
     `run coaster ${date} { revision ${revision} hollow of walnut-12 80 % at 400 mm/s x 2 pitch 0.1 mm depth ${depth} }\n`;
 const third = `${coaster.replace('revision 1', 'revision 3').replace('depth 0.5 mm', 'depth 0.8 mm')}${runLine('2026-01-05', 1, '0.49 mm')}${runLine('2026-02-05', 2, '0.6 mm')}${runLine('2026-03-05', 3, '0.79 mm')}`;
 
 /** Revisions 1 and 3 are committed, 2 is not; another commit of revision 1 came after the first. */
-function repository(): TemporaryRepository {
-    const repo = new TemporaryRepository(shopFiles);
-    open.push(repo);
+function withRuns(): TemporaryRepository {
+    const repo = repository();
     repo.write({ 'coaster.kerf': coaster.replace('depth 0.5 mm', 'depth 0.48 mm') });
     repo.commit('revision 1 put right');
     repo.write({ 'coaster.kerf': third });
@@ -26,7 +20,7 @@ function repository(): TemporaryRepository {
 
 describe('kerfbook history', () => {
     it('holds each run against the revision that it followed, where git knows it', async () => {
-        const repo = repository();
+        const repo = withRuns();
         const { code, out } = await repo.kerfbook(['history', 'coaster.kerf', '--format', 'json']);
         expect(code).toBe(0);
         const [history] = JSON.parse(out).histories;
@@ -41,7 +35,7 @@ describe('kerfbook history', () => {
     });
 
     it('under every name that the file has had, to a name that is not committed yet', async () => {
-        const repo = repository();
+        const repo = withRuns();
         const right = repo.git('rev-parse', 'HEAD~1').slice(0, 8);
         repo.git('mv', 'coaster.kerf', 'round-coaster.kerf');
         repo.commit('renamed');
@@ -62,7 +56,7 @@ describe('kerfbook history', () => {
     });
 
     it('on a branch that changed the file under the name which another had given up', async () => {
-        const repo = repository();
+        const repo = withRuns();
         repo.git('switch', '--quiet', '--create', 'work', 'HEAD~1');
         const second = coaster.replace('revision 1', 'revision 2').replace('depth 0.5 mm', 'depth 0.6 mm');
         repo.write({ 'coaster.kerf': second });
@@ -81,7 +75,7 @@ describe('kerfbook history', () => {
     });
 
     it('in a folder below, nothing that the file was outside of it is read', async () => {
-        const repo = repository();
+        const repo = withRuns();
         repo.git('mv', 'coaster.kerf', 'art/coaster.kerf');
         repo.commit('moved below');
         const planned = async (below: string): Promise<string> =>
@@ -91,7 +85,7 @@ describe('kerfbook history', () => {
     });
 
     it('without git the present plan is taken, and it says so', async () => {
-        const repo = repository();
+        const repo = withRuns();
         rmSync(path.join(repo.folder, '.git'), { recursive: true });
         const { code, out } = await repo.kerfbook(['history', 'coaster.kerf']);
         expect(out.match(/held against the present plan \(revision 3\)/g)).toHaveLength(2);
@@ -100,7 +94,7 @@ describe('kerfbook history', () => {
     });
 
     it('the last ones only, in every format', async () => {
-        const repo = repository();
+        const repo = withRuns();
         const { out } = await repo.kerfbook(['history', '--last', '1']);
         expect(out).toMatch(/^coaster: 3 runs, the last 1$/m);
         expect(out).not.toContain('2026-02-05');
@@ -117,7 +111,7 @@ describe('kerfbook history', () => {
         [['history', 'plate.kerf'], 'No run is written down'],
         [['history', '--recipe', 'nobody'], 'There is no recipe nobody.'],
     ])('%j is refused', async (args, message) => {
-        const { code, err } = await repository().kerfbook(args);
+        const { code, err } = await withRuns().kerfbook(args);
         expect(err).toContain(message);
         expect(code).toBe(2);
     });

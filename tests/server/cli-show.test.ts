@@ -1,18 +1,7 @@
 import path from 'node:path';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { shop } from '../kit/shop';
-import { TemporaryRepository } from '../kit/temporary-repository';
-import { coaster, shopFiles } from './shop-files';
-
-const open: TemporaryRepository[] = [];
-function repository(files: Readonly<Record<string, string>> = shopFiles): TemporaryRepository {
-    const one = new TemporaryRepository(files);
-    open.push(one);
-    return one;
-}
-afterEach(() => {
-    for (const one of open.splice(0)) one.remove();
-});
+import { coaster, repository, shopFiles } from './shop-files';
 
 describe('kerfbook show', () => {
     it('a recipe as lines of one fact, the same every time and wherever it lies', async () => {

@@ -1,21 +1,13 @@
-import { afterEach, describe, expect, it } from 'vitest';
-import { TemporaryRepository } from '../kit/temporary-repository';
-import { shopFiles } from './shop-files';
+import { describe, expect, it } from 'vitest';
+import { repository, shopFiles } from './shop-files';
 
 const variants = `use "coaster.kerf"
 recipe deep based on coaster { engrave hollow { depth 0.7 mm } }
 recipe small based on coaster { blank disc { size 80 x 80 mm } }
 `;
 const files = { ...shopFiles, 'variants.kerf': variants };
-const open: TemporaryRepository[] = [];
-function folder(of: Readonly<Record<string, string>> = files): TemporaryRepository {
-    const one = new TemporaryRepository(of);
-    open.push(one);
-    return one;
-}
-afterEach(() => {
-    for (const one of open.splice(0)) one.remove();
-});
+
+const folder = () => repository(files);
 
 describe('kerfbook table', () => {
     it('the family of a file, its base out of the file that it uses', async () => {
@@ -59,7 +51,7 @@ describe('kerfbook table', () => {
             ...files,
             'plates.kerf': 'use "plate.kerf"\nrecipe big based on plate { blank plate { size 150 x 150 mm } }\n',
         };
-        const { code, err } = await folder(two).kerfbook(['table']);
+        const { code, err } = await repository(two).kerfbook(['table']);
         expect(err).toContain('Say which with --base: coaster, plate.');
         expect(code).toBe(2);
     });

@@ -6,22 +6,13 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { method, type PageAnswer, type RevisionsAnswer } from '../../shared/view/protocol';
 import { LanguageClient, type Says } from '../kit/language-client';
 import { shop } from '../kit/shop';
-import { TemporaryRepository } from '../kit/temporary-repository';
-import { bolder, coaster, shopFiles } from './shop-files';
+import { bolder, coaster, repository, shopFiles } from './shop-files';
 
 const deeper = coaster.replace('depth 0.5 mm', 'depth 0.6 mm');
-const repositories: TemporaryRepository[] = [];
 const clients: LanguageClient[] = [];
 afterEach(() => {
     for (const client of clients.splice(0)) client.stop();
-    for (const repository of repositories.splice(0)) repository.remove();
 });
-
-function repository(files: Readonly<Record<string, string>> = shopFiles): TemporaryRepository {
-    const one = new TemporaryRepository(files);
-    repositories.push(one);
-    return one;
-}
 
 /** A server on a folder, with a file open in its editor; asks to compare that file. */
 async function editorOn(folder: string, name: string, text: string, says: Says = {}) {

@@ -1,23 +1,11 @@
 import { existsSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { Repository } from '../../server/git/repository';
 import { revisionPlaces } from '../../server/git/revision-places';
 import type { WatchedPlace } from '../../shared/view/protocol';
-import { TemporaryRepository } from '../kit/temporary-repository';
-import { shopFiles } from './shop-files';
-
-const open: TemporaryRepository[] = [];
-afterEach(() => {
-    for (const one of open.splice(0)) one.remove();
-});
-
-function repository(files: Readonly<Record<string, string>> = shopFiles): TemporaryRepository {
-    const one = new TemporaryRepository(files);
-    open.push(one);
-    return one;
-}
+import { repository, shopFiles } from './shop-files';
 
 /** What an editor would see in these places: each file that a pattern names, as it is now. */
 function seenIn(places: readonly WatchedPlace[]): string {

@@ -1,4 +1,5 @@
 import { flag, shop } from '../kit/shop';
+import { type TemporaryRepository, temporaryRepository } from '../kit/temporary-repository';
 
 /** A small shop as files: stock, art, and a recipe that uses both. */
 export const coaster = `use "stock/shop.kerf"
@@ -31,3 +32,8 @@ export const shopFiles = {
 };
 
 export const bolder = flag.replace('</svg>', '<rect x="30" y="20" width="5" height="4"/></svg>');
+
+/** The shop, or other files, as a repository with one commit, gone with the test. */
+export function repository(files: Readonly<Record<string, string>> = shopFiles): TemporaryRepository {
+    return temporaryRepository(files);
+}

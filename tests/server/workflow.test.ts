@@ -1,14 +1,9 @@
 import { readFileSync } from 'node:fs';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { TemporaryRepository } from '../kit/temporary-repository';
-import { coaster, shopFiles } from './shop-files';
+import { coaster, repository } from './shop-files';
 
 const doc = readFileSync(new URL('../../extension/docs/review.md', import.meta.url), 'utf8');
-const open: TemporaryRepository[] = [];
-afterEach(() => {
-    for (const one of open.splice(0)) one.remove();
-});
 
 interface Workflow {
     readonly on: string;
@@ -29,8 +24,7 @@ describe('the workflow that the page on reviewing gives', () => {
     });
 
     it.each(commands)('%s', async (command) => {
-        const repo = new TemporaryRepository(shopFiles);
-        open.push(repo);
+        const repo = repository();
         repo.git('switch', '--quiet', '--create', 'work');
         repo.write({ 'coaster.kerf': coaster.replace('depth 0.5 mm', 'depth 0.6 mm') });
         repo.commit('deeper');
@@ -44,8 +38,7 @@ describe('the workflow that the page on reviewing gives', () => {
 });
 
 it('the commands of the page and the help name the same options', async () => {
-    const repo = new TemporaryRepository(shopFiles);
-    open.push(repo);
+    const repo = repository();
     const { out: help } = await repo.kerfbook(['help']);
     const lines = [...doc.matchAll(/^kerfbook (\w+)(.*)$/gm)];
     expect(lines.length).toBeGreaterThan(8);

@@ -2,6 +2,7 @@ import type { Where } from '../../quantity/where';
 import type { Change } from '../change';
 import { oneLine } from '../one-line';
 import { ToPlace } from './links';
+import { TableHead } from './table-head';
 
 interface ChangeTableProps {
     readonly changes: readonly Change[];
@@ -16,14 +17,7 @@ export function ChangeTable({ changes, follows = [], lines = {} }: ChangeTablePr
     if (changes.length + follows.length === 0) return null;
     return (
         <table class="changes">
-            <thead>
-                <tr>
-                    <th scope="col">what</th>
-                    <th scope="col">before</th>
-                    <th scope="col">after</th>
-                    <th scope="col">difference</th>
-                </tr>
-            </thead>
+            <TableHead columns={['what', 'before', 'after', 'difference']} />
             <tbody>
                 {changes.map((change) => (
                     <Row key={change.label} change={change} kind="written" where={lines[change.label]} />

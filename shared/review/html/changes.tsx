@@ -7,6 +7,7 @@ import type { AllowReview, FindingReview, Review, Status, StepReview, ThingRevie
 import { artLine, isQuiet, signOf } from '../wording';
 import { ChangeTable } from './change-table';
 import { RuleName, ToPlace } from './links';
+import { TableHead } from './table-head';
 
 /** Everything that differs, in words. */
 export function Changes({ review, places }: { review: Review; places?: ReviewPlaces }) {
@@ -169,14 +170,7 @@ function Allow({ allow: { status, rule, reason, reasonBefore, step }, where }: A
 function Pinned({ notes }: { notes: readonly PinnedNote[] }) {
     return (
         <table class="changes">
-            <thead>
-                <tr>
-                    <th scope="col">step</th>
-                    <th scope="col">setting</th>
-                    <th scope="col">pinned</th>
-                    <th scope="col">solving would give</th>
-                </tr>
-            </thead>
+            <TableHead columns={['step', 'setting', 'pinned', 'solving would give']} />
             <tbody>
                 {notes.map(({ title, setting, written, solved }, index) => (
                     <tr key={String(index)}>

@@ -9,6 +9,7 @@ import type { PastRun, RunHistory } from '../run-history';
 import { DriftPlot } from './drift-plot';
 import { type Links, LinksHere, ToPlace } from './links';
 import { page } from './page';
+import { TableHead } from './table-head';
 
 /** Histories as one page to open, print or attach. */
 export function historyHtml(histories: readonly RunHistory[]): string {
@@ -78,15 +79,7 @@ function Run({ run, where }: { run: PastRun; where: Where | undefined }) {
             <p class="note">{oneLine(plannedWords(run.planned))}</p>
             {rows.length > 0 && (
                 <table class="changes">
-                    <thead>
-                        <tr>
-                            <th scope="col">step</th>
-                            <th scope="col">what</th>
-                            <th scope="col">planned</th>
-                            <th scope="col">measured or set</th>
-                            <th scope="col">of plan</th>
-                        </tr>
-                    </thead>
+                    <TableHead columns={['step', 'what', 'planned', 'measured or set', 'of plan']} />
                     <tbody>
                         {rows.map(({ step, sheet, what, planned, actual, ratio }, index) => (
                             <tr key={String(index)}>
