@@ -17,9 +17,18 @@ export function gapWords(inlay: InlayPlan, step: Inlay): string {
     return `${clearance} and ${showLength(offsets)} of offset`;
 }
 
-/** Ways to bring the gap between the halves within bounds: another clearance, or another offset where one is written. */
-export function gapFixes(inlay: InlayPlan, step: Inlay, wanted: Within): Fix[] {
-    return [...clearanceFix(step, less(wanted, offsetsOf(inlay))), ...offsetFixes(inlay, wanted)];
+/**
+ * Ways to bring the gap between the halves within bounds: another clearance, or another offset where one is written.
+ * @param taken the most that may come off both edges of the veneer's parts together, mm
+ */
+export function gapFixes(inlay: InlayPlan, step: Inlay, wanted: Within, taken = Number.POSITIVE_INFINITY): Fix[] {
+    const { pocket, relief, gap } = inlay;
+    const ofRelief = relief.offset?.value ?? 0;
+    return [
+        ...clearanceFix(step, atMost(less(wanted, offsetsOf(inlay)), taken - 2 * ofRelief)),
+        ...offsetFix(pocket, less(wanted, gap - (pocket.offset?.value ?? 0))),
+        ...offsetFix(relief, atMost(less(wanted, gap - ofRelief), (taken - inlay.clearance) / 2)),
+    ];
 }
 
 /** Another clearance within bounds, if there is one. */
@@ -27,10 +36,6 @@ export function clearanceFix(step: Inlay, wanted: Within): Fix[] {
     const found = lengthWithin({ ...wanted, low: Math.max(0, wanted.low) }, step.clearance?.unit ?? 'mm');
     if (found === undefined) return [];
     return [{ title: `Give ${found.text} of clearance`, preferred: true, changes: [clearance(step, found.text)] }];
-}
-
-function offsetFixes(inlay: InlayPlan, wanted: Within): Fix[] {
-    return [inlay.pocket, inlay.relief].flatMap((half) => offsetFix(half, less(wanted, inlay.gap - (half.offset?.value ?? 0))));
 }
 
 /** Another offset of a half that has one; left out where none is as good. */
@@ -52,6 +57,10 @@ export function offsetFix(half: Engrave, wanted: Within): Fix[] {
 
 function less({ low, high, best }: Within, by: number): Within {
     return { low: low - by, high: high - by, best: best - by };
+}
+
+function atMost({ low, high, best }: Within, most: number): Within {
+    return { low, high: Math.min(high, most), best };
 }
 
 function clearance(step: Inlay, text: string): Change {

@@ -1,10 +1,9 @@
-import { union } from '../geometry/boolean';
-import { type NarrowPlace, narrow } from '../geometry/narrow';
+import type { NarrowPlace } from '../geometry/narrow';
 import type { InlayPlan } from '../plan/plan';
 import { showLength } from '../quantity/show';
 import type { Fix, Related } from '../recipe/finding';
 import type { Inlay, Step } from '../recipe/step';
-import { keptFor } from './kept';
+import { lostPlaces, mostTaken } from './lost-parts';
 import { clearanceFix, offsetFix, offsetsOf } from './mend-gap';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
@@ -32,7 +31,7 @@ export const partsVanish: Rule = {
             const lost = lostPlaces(inlay, taken);
             if (lost.length === 0) continue;
             const narrowest = lost[0]!;
-            const fixes = step.kind === 'inlay' ? keepingFixes(inlay, step, taken, narrowest.width) : [];
+            const fixes = step.kind === 'inlay' ? keepingFixes(inlay, step, taken) : [];
             yield finding(page, {
                 severity: 'warning',
                 message: `${countOf(lost)} of ${inlay.relief.name} vanish${lost.length === 1 ? 'es' : ''}: narrower than the ${showLength(taken)} that the fit takes off both edges, ${showLength(narrowest.width)} at the narrowest (near ${showLength(narrowest.x)}, ${showLength(narrowest.y)}).${noLess(inlay, narrowest.width)}`,
@@ -74,17 +73,10 @@ function related({ relief }: InlayPlan, step: Step): Related[] {
     ];
 }
 
-/** Widths are good to this part of what is looked for. */
-const fineness = 0.02;
-const mostTries = 3;
-
 /** Less clearance, or less offset of the veneer half, with which nothing vanishes and the walls still let it in. */
-function keepingFixes(inlay: InlayPlan, step: Inlay, taken: number, narrowest: number): Fix[] {
-    let keeps = Math.min(narrowest, taken) * (1 - fineness);
-    for (let tries = 1; lostPlaces(inlay, keeps).length > 0; tries++) {
-        if (tries >= mostTries) return [];
-        keeps *= 1 - fineness;
-    }
+function keepingFixes(inlay: InlayPlan, step: Inlay, taken: number): Fix[] {
+    const keeps = mostTaken(inlay, taken);
+    if (keeps === undefined) return [];
     const least = inlay.fit?.leastClearance ?? 0;
     const offset = inlay.relief.offset?.value ?? 0;
     const others = offsetsOf(inlay) - offset;
@@ -94,14 +86,4 @@ function keepingFixes(inlay: InlayPlan, step: Inlay, taken: number, narrowest: n
         ...clearanceFix(step, { low: least - offsetsOf(inlay), high: most, best: most }),
         ...offsetFix(inlay.relief, { low: least - inlay.clearance - others, high: mostOffset, best: mostOffset }),
     ];
-}
-
-/** Tips are left out: they only end a little earlier. */
-function lostPlaces({ reliefLaser }: InlayPlan, taken: number): NarrowPlace[] {
-    const figures = reliefLaser.placed.filter((placed) => placed.inverse).map((placed) => placed.figure);
-    const first = figures[0];
-    if (first === undefined) return [];
-    const key = `narrower ${taken} of ${figures.length}`;
-    const find = () => narrow(figures.length === 1 ? first : union(figures), taken).filter((place) => place.kind !== 'tip');
-    return figures.length === 1 ? keptFor(first, key, find) : keptFor(reliefLaser.region, key, find);
 }

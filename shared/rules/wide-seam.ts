@@ -8,7 +8,7 @@ import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
 
 /** Widest seam along an edge that still looks like a joint, mm: common practice, no source. */
-const widest = 0.15;
+export const widestSeam = 0.15;
 /** More than the walls need, so that a speck of dust does not stop it, mm: common practice, no source. */
 const ease = 0.03;
 
@@ -17,7 +17,7 @@ const page: Page = {
     title: 'Seam too wide',
     severities: ['warning'],
     quickFix: 'sometimes',
-    condition: `Pressed in and sanded, the veneer leaves a gap of more than ${widest} mm along its edges.`,
+    condition: `Pressed in and sanded, the veneer leaves a gap of more than ${widestSeam} mm along its edges.`,
     why: 'It shows as a dark line of glue around every part, and thin glue does not bridge it.',
     mend: 'Give less clearance, but no less than lets the veneer reach the floor; or take an `offset` out that makes the gap wider.',
     source: `${commonPractice} The seam is c − h · tan(lean) for a way in h; below the face, where sanding goes, it differs by the depth times the difference of the leans.`,
@@ -29,8 +29,8 @@ export const wideSeam: Rule = {
         for (const { inlay, step } of plan.steps) {
             if (inlay?.fit === undefined || step.kind !== 'inlay') continue;
             const { seam, bottoms, leastClearance, closing } = inlay.fit;
-            if (!bottoms || seam <= widest) continue;
-            const most = closing + widest;
+            if (!bottoms || seam <= widestSeam) continue;
+            const most = closing + widestSeam;
             const wanted = { low: leastClearance, high: most, best: Math.min(leastClearance + ease, most) };
             const fixes = gapFixes(inlay, step, wanted);
             const enough = lengthWithin(wanted, step.clearance?.unit ?? 'mm');
@@ -40,7 +40,7 @@ export const wideSeam: Rule = {
                     : ` These walls need ${showLength(leastClearance)}; ${enough.text} is enough.`;
             yield finding(page, {
                 severity: 'warning',
-                message: `With ${gapWords(inlay, step)} a seam of ${showLength(seam)} stays open along every edge${inlay.below.value > 0 ? ' after sanding' : ''}; more than ${showLength(widest)} shows.${mend}`,
+                message: `With ${gapWords(inlay, step)} a seam of ${showLength(seam)} stays open along every edge${inlay.below.value > 0 ? ' after sanding' : ''}; more than ${showLength(widestSeam)} shows.${mend}`,
                 where: widened(inlay, step),
                 step: step.index,
                 fixes,

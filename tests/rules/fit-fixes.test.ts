@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { pressFit } from '../../shared/bench/press-fit';
+import { jamsBeforeFloor } from '../../shared/rules/jams-before-floor';
 import { lengthWithin } from '../../shared/rules/length-within';
 import { planOf } from '../kit/plan-of';
 import { inlayRecipe } from '../kit/shop';
@@ -75,6 +77,42 @@ describe('jams-before-floor', () => {
         expect(finding.fixes).toHaveLength(2);
         await expectMended(tight, finding, 0);
         await expectMended(tight, finding, 1);
+    });
+});
+
+describe('jams-before-floor, in the extreme', () => {
+    it('offers no clearance with which a part would vanish, and says so', async () => {
+        const finding = await one(text({ art: 'hair', inlay: 'clearance 0.02 mm' }), 'jams-before-floor');
+        expect(finding.fixes).toEqual([]);
+        expect(finding.message).toMatch(/More clearance is no way out: parts 0\.05 mm wide would vanish\./);
+    });
+    it('keeps within what the parts bear where that is enough', async () => {
+        const tight = text({ art: 'thin', inlay: 'clearance 0.02 mm' });
+        const after = await expectMended(tight, await one(tight, 'jams-before-floor'));
+        await silent(after, 'parts-vanish');
+        await silent(after, 'wide-seam');
+    });
+    it('offers no offset of the veneer half either, but one of the pocket, which takes nothing from it', async () => {
+        const both = text({ art: 'hair', inlay: 'clearance 0.02 mm', pocket: 'offset -0.01 mm', relief: 'offset 0.005 mm' });
+        expect(titles(await one(both, 'jams-before-floor'))).toEqual([
+            expect.stringMatching(/^Give pocket an offset of 0\.\d+ mm$/),
+        ]);
+    });
+    it('offers no clearance that leaves a seam which shows, and says how wide it would be', async () => {
+        const plan = await planOf(text({ inlay: 'clearance 0.02 mm' }));
+        const [now] = jamsBeforeFloor.examine(plan);
+        expect(now!.fixes).toHaveLength(1);
+        const leaning = {
+            ...plan,
+            steps: plan.steps.map((step) => {
+                if (step.inlay === undefined) return step;
+                const fit = pressFit(step.inlay.gap, 0.45, { pocket: 0.45, veneer: 0.02 }, 0);
+                return { ...step, inlay: { ...step.inlay, fit } };
+            }),
+        };
+        const [finding] = jamsBeforeFloor.examine(leaning);
+        expect(finding!.fixes).toEqual([]);
+        expect(finding!.message).toMatch(/More clearance is no way out: with it a seam of 0\.21 mm would stay open\./);
     });
 });
 
