@@ -1,13 +1,8 @@
 import { strict as assert } from 'node:assert';
-import { eventually, openPanels, session } from './shared.ts';
+import { eventually, openPanels, openTray, session } from './shared.ts';
 
 describe('what is changed in the bench view', () => {
-    before(async () => {
-        const workbench = await session.open();
-        await workbench.page.keyboard.press('Control+1');
-        await workbench.openFile('heron-tray.kerf');
-        await workbench.openBench();
-    });
+    before(openTray);
 
     const textAt = async (line: number) => {
         const workbench = await session.open();

@@ -1,7 +1,9 @@
 import { strict as assert } from 'node:assert';
-import { session } from './shared.ts';
+import { openTray, session } from './shared.ts';
 
 describe('the checklist', () => {
+    before(openTray);
+
     it('lists the steps of the recipe and ticks them', async () => {
         const { page } = await session.open();
         await page.getByRole('tab', { name: 'Kerfbook' }).first().click();

@@ -1,8 +1,10 @@
 import { strict as assert } from 'node:assert';
 import type { Locator } from 'playwright-core';
-import { eventually, openPanels, session } from './shared.ts';
+import { eventually, openPanels, openTray, session } from './shared.ts';
 
 describe('the bench view with the keyboard alone', () => {
+    before(openTray);
+
     it('walks along the film strip with the arrow keys', async () => {
         const workbench = await session.open();
         const { bench, page } = workbench;

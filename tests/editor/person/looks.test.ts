@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { openPanels, session } from './shared.ts';
+import { openPanels, openTray, session } from './shared.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -19,11 +19,7 @@ interface Violation {
 
 describe('the bench view in every kind of theme', () => {
     before('everything that can be opened is open', async () => {
-        const workbench = await session.open();
-        const { bench, page } = workbench;
-        await page.keyboard.press('Control+1');
-        await workbench.openFile('heron-tray.kerf');
-        await workbench.openBench();
+        const { bench } = await openTray();
         await bench.getByRole('tab', { name: /Engrave pocket/ }).click();
         await bench.getByRole('slider', { name: /^Depth of/ }).waitFor();
         await openPanels(bench);

@@ -1,11 +1,18 @@
 import { strict as assert } from 'node:assert';
-import { eventually, openPanels, session } from './shared.ts';
+import { eventually, openPanels, openTray, session } from './shared.ts';
 
 describe('after the window has been closed and opened again', () => {
     let left: Awaited<ReturnType<typeof look>>;
 
     before(async () => {
-        const { bench, page } = await session.open();
+        const workbench = await openTray();
+        const { bench, page } = workbench;
+        await workbench.command('Kerfbook: Focus on Checklist View');
+        const wait = page.getByRole('treeitem', { name: /Wait 1 d/ }).getByRole('checkbox');
+        await eventually('the wait to run', async () => {
+            if ((await wait.getAttribute('aria-checked')) !== 'true') await wait.click().catch(() => undefined);
+            return page.getByRole('treeitem', { name: /Wait 1 d.*left/ }).isVisible();
+        });
         await page.getByRole('tab', { name: /^Bench: Heron serving tray/ }).click();
         await bench.getByRole('tab', { name: /Engrave pocket/ }).click();
         await openPanels(bench);

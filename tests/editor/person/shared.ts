@@ -14,6 +14,16 @@ export async function eventually(what: string, look: () => Promise<boolean>): Pr
     }
 }
 
+/** The tray's recipe with its bench view beside it, whatever was open before. */
+export async function openTray(): Promise<Workbench> {
+    const workbench = await session.open();
+    await workbench.page.keyboard.press('Control+1');
+    await workbench.openFile('heron-tray.kerf');
+    await workbench.openBench();
+    await workbench.bench.getByRole('heading', { name: 'Heron serving tray' }).waitFor();
+    return workbench;
+}
+
 /** Chooses from a menu, which takes no click before it has stood a moment. */
 export async function choose({ page }: Workbench, name: string): Promise<void> {
     const item = page.getByRole('menuitem', { name });

@@ -1,7 +1,9 @@
 import { strict as assert } from 'node:assert';
-import { eventually, session } from './shared.ts';
+import { eventually, openTray, session } from './shared.ts';
 
 describe('typing with the bench view open', () => {
+    before(openTray);
+
     it('changes the picture and leaves the chosen frame, the zoom and the scroll alone', async () => {
         const workbench = await session.open();
         const { bench, page } = workbench;
