@@ -28,7 +28,7 @@ export async function activateWith(server: RecipeServer, context: vscode.Extensi
         offerNewRecipe(server),
         offerTasks(server),
         offerCoupons(server),
-        offerReviews(server),
+        offerReviews(server, context.workspaceState),
         showStatus(current),
         watchBenches(server, current, context.extensionUri),
         watchChecklist(server, current, context.workspaceState),

@@ -2,22 +2,11 @@ import * as vscode from 'vscode';
 import { escapeMarkup } from '../../shared/sheets/escape';
 import { command, type PageAnswer } from '../../shared/view/protocol';
 import type { RecipeServer } from '../server';
+import { whyNoGit } from '../write/trust';
+import { type AskedPage, startsGit } from './asked-page';
+import { questionOf } from './page-question';
 import { serverPage } from './server-page';
 import { RevisionWatch } from './watch-revisions';
-
-/** What a panel shows: a page that the server makes of a recipe file. */
-export interface PageQuestion {
-    readonly method: string;
-    readonly params: { readonly uri: string } & Readonly<Record<string, unknown>>;
-    /** What the panel is called until the server has said it. */
-    readonly title: (name: string) => string;
-    /** What is being done meanwhile. */
-    readonly doing: string;
-    /** Files of which a change makes the page anew. */
-    readonly watched: readonly string[] | 'every file';
-    /** Whether git is asked for earlier versions: then a new commit makes the page anew too. */
-    readonly ofRevisions: boolean;
-}
 
 /** The view's type, by which menus know it. */
 export const PAGE_VIEW = 'kerfbook.page';
@@ -34,10 +23,12 @@ export class PagePanel implements vscode.Disposable {
     private outdated = false;
     private shown: string | undefined;
 
+    /** @param onAnswer called when it is known whom the page is about */
     constructor(
         readonly panel: vscode.WebviewPanel,
-        private question: PageQuestion,
+        private about: AskedPage,
         private readonly server: RecipeServer,
+        private readonly onAnswer: () => void,
     ) {
         panel.webview.options = {
             enableScripts: false,
@@ -52,19 +43,24 @@ export class PagePanel implements vscode.Disposable {
             panel.onDidChangeViewState(() => {
                 if (panel.visible && this.outdated) this.later();
             }),
+            vscode.workspace.onDidGrantWorkspaceTrust(() => this.later()),
         );
-        if (question.ofRevisions) {
-            this.revisions = new RevisionWatch(server, question.params.uri, () => this.later());
+        const { doing, ofRevisions } = questionOf(about);
+        if (ofRevisions) {
+            this.revisions = new RevisionWatch(server, about.uri, () => this.later());
             this.subscriptions.push(this.revisions);
         }
-        const doing = escapeMarkup(question.doing);
-        this.show(`<p>${doing} …</p><p><a href="command:kerfbook.stopPage">Stop</a></p>`);
+        this.show(`<p>${escapeMarkup(doing)} …</p><p><a href="command:kerfbook.stopPage">Stop</a></p>`);
         void this.refresh();
     }
 
+    get asked(): AskedPage {
+        return this.about;
+    }
+
     /** The same page for another place. */
-    ask(question: PageQuestion): Promise<void> {
-        this.question = question;
+    ask(asked: AskedPage): Promise<void> {
+        this.about = asked;
         return this.refresh();
     }
 
@@ -72,10 +68,16 @@ export class PagePanel implements vscode.Disposable {
     async refresh(): Promise<void> {
         this.outdated = false;
         this.asking?.cancel();
+        // A page that the editor brings back asks for itself.
+        const why = startsGit(this.about) ? whyNoGit() : undefined;
+        if (why !== undefined) {
+            this.sorry(why);
+            return;
+        }
         const source = new vscode.CancellationTokenSource();
         this.asking = source;
         void this.revisions?.begin();
-        const { method, params, title } = this.question;
+        const { method, params, title } = questionOf(this.about);
         const answer = await this.server.ask<PageAnswer>(method, params, source.token);
         source.dispose();
         if (this.asking !== source) return; // a newer question is on its way
@@ -84,7 +86,11 @@ export class PagePanel implements vscode.Disposable {
         else if ('problem' in answer) this.sorry(answer.problem);
         else {
             this.panel.title = title(answer.title);
+            // The place where it was asked moves with the text; the name stays.
+            if (this.about.kind !== 'compare' && answer.recipe !== undefined)
+                this.about = { kind: this.about.kind, uri: this.about.uri, recipe: answer.recipe };
             this.show(answer.body);
+            this.onAnswer();
         }
     }
 
@@ -93,7 +99,7 @@ export class PagePanel implements vscode.Disposable {
     }
 
     private concerns(uri: string): boolean {
-        const { watched } = this.question;
+        const { watched } = questionOf(this.about);
         return watched === 'every file' || watched.includes(uri);
     }
 

@@ -1,33 +1,60 @@
 import * as vscode from 'vscode';
 import type { RecipeServer } from '../server';
-import { PAGE_VIEW, PagePanel, type PageQuestion } from './page-panel';
+import { type AskedPage, keyOf } from './asked-page';
+import { KeptPages, type PageMemory } from './kept-pages';
+import { PAGE_VIEW, PagePanel } from './page-panel';
+import { questionOf } from './page-question';
 
-/** The open pages, one for each question. */
+/** The open pages, one for each question; they come back after a restart. */
 export class Pages implements vscode.Disposable {
     private readonly open = new Map<string, PagePanel>();
+    private readonly kept: KeptPages;
+    private readonly serializer: vscode.Disposable;
 
-    constructor(private readonly server: RecipeServer) {}
+    constructor(
+        private readonly server: RecipeServer,
+        memory: PageMemory,
+    ) {
+        this.kept = new KeptPages(memory);
+        this.serializer = vscode.window.registerWebviewPanelSerializer(PAGE_VIEW, {
+            deserializeWebviewPanel: async (panel) => {
+                const asked = this.kept.take(panel.title);
+                if (asked === undefined || this.open.has(keyOf(asked))) panel.dispose();
+                else this.adopt(panel, asked);
+            },
+        });
+    }
 
-    show(question: PageQuestion): void {
-        const { offset: _, ...what } = question.params;
-        const key = JSON.stringify([question.method, what]);
-        const known = this.open.get(key);
+    show(asked: AskedPage): void {
+        const known = this.open.get(keyOf(asked));
         if (known !== undefined) {
             known.panel.reveal();
-            void known.ask(question);
+            void known.ask(asked);
             return;
         }
-        const { uri } = what;
-        const name = decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));
-        const panel = vscode.window.createWebviewPanel(PAGE_VIEW, question.title(name), vscode.ViewColumn.Beside, {
-            enableFindWidget: true,
-        });
-        const page = new PagePanel(panel, question, this.server);
+        const name = decodeURIComponent(asked.uri.slice(asked.uri.lastIndexOf('/') + 1));
+        const { title } = questionOf(asked);
+        const options = { enableFindWidget: true };
+        this.adopt(vscode.window.createWebviewPanel(PAGE_VIEW, title(name), vscode.ViewColumn.Beside, options), asked);
+    }
+
+    private adopt(panel: vscode.WebviewPanel, asked: AskedPage): void {
+        const key = keyOf(asked);
+        const page = new PagePanel(panel, asked, this.server, () => this.keep());
         this.open.set(key, page);
+        this.keep();
         panel.onDidDispose(() => {
             page.dispose();
             this.open.delete(key);
+            this.keep();
         });
+    }
+
+    private keep(): void {
+        const open = [...this.open.values()].map(({ panel: { title }, asked }) => ({ title, asked }));
+        const tabs = vscode.window.tabGroups.all.flatMap((group) => group.tabs);
+        const ours = tabs.filter(({ input }) => input instanceof vscode.TabInputWebview && input.viewType.endsWith(PAGE_VIEW));
+        this.kept.keep(open, new Set(ours.map(({ label }) => label)));
     }
 
     /** The page that a person looks at. */
@@ -37,6 +64,7 @@ export class Pages implements vscode.Disposable {
     }
 
     dispose(): void {
-        for (const { panel } of this.open.values()) panel.dispose();
+        this.serializer.dispose();
+        for (const page of this.open.values()) page.dispose();
     }
 }

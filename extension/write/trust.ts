@@ -7,14 +7,24 @@ export function mayWrite(): boolean {
 
 /** Whether git may be started here. The same where it may not. */
 export function mayStartGit(): boolean {
-    return isTrusted('earlier versions are not looked up, since git goes by what a repository’s settings say');
+    return isTrusted(noGit);
 }
+
+/** Why git may not be started here; undefined where it may. */
+export function whyNoGit(): string | undefined {
+    return vscode.workspace.isTrusted ? undefined : sentence(noGit);
+}
+
+const noGit = 'earlier versions are not looked up, since git goes by what a repository’s settings say';
 
 function isTrusted(but: string): boolean {
     if (vscode.workspace.isTrusted) return true;
-    const why = `This workspace is not trusted: recipes are checked and shown, but ${but}.`;
-    void vscode.window.showWarningMessage(why, 'Manage Workspace Trust').then((chosen) => {
+    void vscode.window.showWarningMessage(sentence(but), 'Manage Workspace Trust').then((chosen) => {
         if (chosen !== undefined) void vscode.commands.executeCommand('workbench.trust.manage');
     });
     return false;
+}
+
+function sentence(but: string): string {
+    return `This workspace is not trusted: recipes are checked and shown, but ${but}.`;
 }

@@ -105,7 +105,8 @@ async function table(workshop: Workshop, params: TableParams, token: Cancellatio
     if (family === undefined) return { problem: 'No recipe here is based on another, and none is based on it.' };
     const job = tableJob('table-page', workshop, family, known, params.all === true);
     const body = await bodyOf(workshop, job, `table ${document.uri.toString()}`, token);
-    return { title: family[0]!.name, body };
+    const about = at === undefined || !family.some(({ name }) => name === at.name) ? {} : { recipe: at.name };
+    return { title: family[0]!.name, body, ...about };
 }
 
 /** The runs of the recipe at a place, or else of the first of the file that has any. */
@@ -130,7 +131,7 @@ async function history(
     const job = await historyJob('history-page', versions, placed, known, mostRuns);
     if (token.isCancellationRequested) return null;
     const body = await bodyOf(workshop, job, `history ${document.uri.toString()}`, token);
-    return { title: placed.recipe.name, body };
+    return { title: placed.recipe.name, body, recipe: placed.recipe.name };
 }
 
 /** What the worker makes of a job, unless it is given up; a newer job on the same subject takes its place. */

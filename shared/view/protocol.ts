@@ -86,7 +86,9 @@ export interface HistoryParams extends BenchParams {
 }
 
 /** What stands in a page: markup that runs nothing and loads nothing, or why there is none. */
-export type PageAnswer = { readonly title: string; readonly body: string } | { readonly problem: string };
+export type PageAnswer =
+    /** With the name of the recipe of the asked file that it is about, where it is about one. */
+    { readonly title: string; readonly body: string; readonly recipe?: string } | { readonly problem: string };
 
 export type RevisionsAnswer = { readonly revisions: readonly RevisionChoice[] } | { readonly problem: string };
 

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type * as vscode from 'vscode';
-import type { PageQuestion } from '../../extension/review/page-panel';
+import type { AskedPage } from '../../extension/review/asked-page';
 import type { RecipeServer } from '../../extension/server';
 import { method } from '../../shared/view/protocol';
 
@@ -29,6 +29,7 @@ vi.mock('vscode', () => ({
         get isTrusted() {
             return editor.isTrusted;
         },
+        onDidGrantWorkspaceTrust: () => ({ dispose: () => {} }),
         createFileSystemWatcher: (pattern: Watcher['pattern']) => {
             const watcher: Watcher = { pattern, heard: [], disposed: false };
             const on = (hear: () => void) => {
@@ -48,7 +49,7 @@ const places = [
 ];
 
 /** A panel over a server that answers each question with its number. */
-function panelOf(question: Partial<PageQuestion>, answers: { places: unknown } | { problem: string } = { places }) {
+function panelOf(kind: AskedPage['kind'] = 'compare', answers: { places: unknown } | { problem: string } = { places }) {
     let turn: () => void = () => {};
     const panel = {
         webview: {} as { html?: string },
@@ -70,19 +71,13 @@ function panelOf(question: Partial<PageQuestion>, answers: { places: unknown } |
     };
     const page = new PagePanel(
         panel as unknown as vscode.WebviewPanel,
-        {
-            method: method.compare,
-            params: { uri: 'file:///shop/tray.kerf' },
-            title: (name) => name,
-            doing: 'Comparing',
-            watched: [],
-            ofRevisions: true,
-            ...question,
-        },
+        { kind, uri: 'file:///shop/tray.kerf' },
         server as unknown as RecipeServer,
+        () => {},
     );
     return {
         page,
+        html: () => panel.webview.html ?? '',
         comparisons: () => asked.filter((what) => what === method.compare).length,
         lookups: () => asked.filter((what) => what === method.revisionPlaces).length,
         turn: (visible: boolean) => {
@@ -106,7 +101,7 @@ describe('a comparison follows what git comes to know', () => {
     afterEach(() => vi.useRealTimers());
 
     it('it is made anew once, a short while after the last of the changes that a commit makes', async () => {
-        const { comparisons } = panelOf({});
+        const { comparisons } = panelOf();
         await later();
         expect(editor.watchers.map(({ pattern }) => [pattern.base, pattern.pattern])).toEqual(
             places.map(({ folder, pattern }) => [folder, pattern]),
@@ -123,7 +118,7 @@ describe('a comparison follows what git comes to know', () => {
     });
 
     it('hidden it waits until somebody looks', async () => {
-        const { comparisons, turn } = panelOf({});
+        const { comparisons, turn } = panelOf();
         await later();
         turn(false);
         happens(0);
@@ -135,32 +130,35 @@ describe('a comparison follows what git comes to know', () => {
     });
 
     it('nothing is watched when it has been closed, not even where the answer comes late', async () => {
-        const { page } = panelOf({});
+        const { page } = panelOf();
         await later();
         page.dispose();
         expect(editor.watchers.map(({ disposed }) => disposed)).toEqual([true, true]);
         editor.watchers = [];
-        panelOf({}).page.dispose();
+        panelOf().page.dispose();
         await later();
         expect(editor.watchers).toEqual([]);
     });
 
     it('pages that rest on no revision watch nothing, nor does one in a window that is not trusted', async () => {
-        const { lookups } = panelOf({ ofRevisions: false });
+        const { lookups } = panelOf('variants');
         editor.isTrusted = false;
-        const wary = panelOf({});
+        const wary = panelOf();
         await later();
         expect(lookups() + wary.lookups()).toBe(0);
         expect(editor.watchers).toEqual([]);
+        // It is not asked for either: it may have come back by itself, without a command that asks for trust.
+        expect(wary.comparisons()).toBe(0);
+        expect(wary.html()).toContain('This workspace is not trusted');
     });
 
     it('where there is no repository yet, it looks again whenever it is made anew, and no more once there is one', async () => {
-        const { page, lookups } = panelOf({}, { problem: 'tray.kerf does not lie in a git repository.' });
+        const { page, lookups } = panelOf('compare', { problem: 'tray.kerf does not lie in a git repository.' });
         await later();
         await page.refresh();
         await later();
         expect(lookups()).toBe(2);
-        const found = panelOf({});
+        const found = panelOf();
         await later();
         await found.page.refresh();
         await later();

@@ -172,7 +172,10 @@ describe('variants side by side', () => {
         expect(bodyOf(await ask<PageAnswer>(method.table, { all: true }))).toContain('>coats<');
         expect(body).toContain(encodeURIComponent(JSON.stringify([{ uri, offset: variants.indexOf('deep'), length: 4 }])));
         await client.change(uri, 2, variants.replace('0.7', '0.9'));
-        expect(bodyOf(await ask<PageAnswer>(method.table, { offset: 40 }))).toContain('<td>0.9 mm</td>');
+        const deep = await ask<PageAnswer>(method.table, { offset: 40 });
+        expect(bodyOf(deep)).toContain('<td>0.9 mm</td>');
+        expect(deep).toMatchObject({ recipe: 'deep' });
+        expect(await ask<PageAnswer>(method.table, { recipe: 'deep' })).toEqual(deep);
         const plate = pathToFileURL(path.join(repo.folder, 'plate.kerf')).toString();
         expect(await ask<PageAnswer>(method.table, { uri: plate })).toEqual({ problem: expect.stringContaining('based on') });
     });
@@ -183,7 +186,9 @@ describe('the history of runs', () => {
         const repo = repository();
         const now = `${deeper.replace('revision 1', 'revision 2')}run coaster 2026-03-05 { revision 1 hollow of walnut-12 80 % at 400 mm/s depth 0.4 mm }\n`;
         const { ask, uri } = await editorOn(repo.folder, 'coaster.kerf', now);
-        const body = bodyOf(await ask<PageAnswer>(method.history));
+        const answer = await ask<PageAnswer>(method.history);
+        expect(answer).toMatchObject({ recipe: 'coaster' });
+        const body = bodyOf(answer);
         expect(body).toContain(`held against the plan of its revision (${repo.git('rev-parse', 'HEAD').slice(0, 8)})`);
         expect(body).toContain('<td>80 %</td>');
         expect(body).toContain(encodeURIComponent(JSON.stringify([{ uri, offset: now.indexOf('2026-03-05'), length: 10 }])));

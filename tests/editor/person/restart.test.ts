@@ -1,4 +1,6 @@
 import { strict as assert } from 'node:assert';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { eventually, openPanels, openTray, session } from './shared.ts';
 
 describe('after the window has been closed and opened again', () => {
@@ -61,4 +63,53 @@ describe('after the window has been closed and opened again', () => {
         const box = page.getByRole('treeitem', { name: /Wait 1 d/ }).getByRole('checkbox');
         assert.equal(await box.getAttribute('aria-checked'), 'true');
     });
+
+    describe('pages beside a recipe', () => {
+        const heading = /^2026-11-20, revision 3, on shed/;
+
+        it('come back when they are looked at, each about what it was about, and lead into the text', async () => {
+            const workbench = await session.open();
+            const { bench, page } = workbench;
+            const open = async (file: string, command: string) => {
+                await page.keyboard.press('Control+1');
+                await workbench.openFile(file);
+                await workbench.command(command);
+            };
+            await workbench.command('View: Close All Editors');
+            await open('heron-tray.kerf', 'Kerfbook: Compare with Committed');
+            await bench
+                .getByText(/does not lie in a git repository|Nothing that matters differs|Engrave pocket/)
+                .first()
+                .waitFor();
+            await open('tray-variants.kerf', 'Kerfbook: Show Variants Side by Side');
+            await bench.getByRole('columnheader', { name: 'Large heron tray' }).waitFor();
+            await open('heron-tray.kerf', 'Kerfbook: Show History of Runs');
+            await bench.getByRole('heading', { name: heading }).waitFor();
+            await session.reload();
+            await bench.getByRole('heading', { name: heading }).waitFor();
+            await page.getByRole('tab', { name: /^Variants: / }).click();
+            await bench.getByRole('columnheader', { name: 'Large heron tray' }).waitFor();
+            await page.getByRole('tab', { name: /^Runs: heron-tray/ }).click();
+            await bench.getByRole('link', { name: /^2026-10-02/ }).click();
+            await workbench.atLine(lineOf('run heron-tray 2026-10-02'));
+        });
+
+        it('also those that were not looked at since the restart before', async () => {
+            const workbench = await session.open();
+            const { bench, page } = workbench;
+            await session.reload();
+            await page.getByRole('tab', { name: /^Compare: heron-tray\.kerf/ }).click();
+            await bench
+                .getByText(/does not lie in a git repository|Nothing that matters differs|Engrave pocket/)
+                .first()
+                .waitFor();
+            await session.shot('restart-pages');
+            await workbench.command('View: Close All Editors');
+        });
+    });
+
+    function lineOf(words: string): number {
+        const lines = readFileSync(join(session.workshop, 'heron-tray.kerf'), 'utf8').split('\n');
+        return lines.findIndex((line) => line.startsWith(words)) + 1;
+    }
 });

@@ -1,25 +1,6 @@
 import * as vscode from 'vscode';
-import { type CompareParams, method, type RevisionChoice, type RevisionsAnswer } from '../../shared/view/protocol';
+import { method, type RevisionChoice, type RevisionsAnswer } from '../../shared/view/protocol';
 import type { RecipeServer } from '../server';
-import type { PageQuestion } from './page-panel';
-
-/** A recipe file beside its last commit, or beside another revision or file. */
-export function comparison(uri: vscode.Uri, before: Omit<CompareParams, 'uri'> = {}): PageQuestion {
-    const params = { uri: uri.toString(), ...before };
-    const beside = before.revision === undefined ? '' : ` with ${shortly(before.revision)}`;
-    return {
-        method: method.compare,
-        params,
-        title: (name) => `Compare: ${name}${beside}`,
-        doing: 'Comparing both versions',
-        watched: [params.uri, ...(before.before === undefined ? [] : [before.before])],
-        ofRevisions: before.before === undefined,
-    };
-}
-
-function shortly(revision: string): string {
-    return /^[0-9a-f]{40,}$/.test(revision) ? revision.slice(0, 8) : revision;
-}
 
 interface RevisionItem extends vscode.QuickPickItem {
     readonly revision?: string;
