@@ -1,11 +1,13 @@
 import { commonPractice, type Page } from './page';
 import { pieceAtEnd } from './piece-at';
 import { finding, type Rule } from './rule';
+import { sandFlush } from './sand-flush';
 
 const page: Page = {
     id: 'left-proud',
     title: 'Left standing proud',
     severities: ['info'],
+    quickFix: 'sometimes',
     condition: 'A fill or an inlay still stands above the face when the last step is done.',
     why: 'It is felt, catches light and cloth, and is worn off at its edges first.',
     mend: 'Sand the blank flush once the fill or the glue has cured.',
@@ -27,6 +29,11 @@ export const leftProud: Rule = {
                 message: `${[...new Set(names)].join(' and ')} still stand${names.length === 1 ? 's' : ''} above the face of ${blank.name} at the end: nothing sands it flush.`,
                 where: step.where,
                 step: step.index,
+                fixes: sandFlush(
+                    plan,
+                    blank.name,
+                    proud.flatMap(({ content }) => content ?? []),
+                ),
             });
         }
     },

@@ -4,6 +4,7 @@ import { keptFor } from './kept';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
 import { narrowSpots } from './spots';
+import { widenSlots } from './widen-slots';
 
 /** Part of a pocket that may lie in such places without a word: they are ends and corners of its lines. */
 const negligible = 0.02;
@@ -12,10 +13,11 @@ const page: Page = {
     id: 'narrow-slots',
     title: 'Slots too narrow to fill',
     severities: ['warning'],
+    quickFix: 'sometimes',
     condition:
         'Parts of a filled pocket are narrower than the resin flows into without trapping air, and they are more than tips and corners.',
     why: 'Thick resin bridges a narrow slot and leaves a bubble underneath, which sanding opens.',
-    mend: 'Draw those lines wider, take a thinner resin, or work it in with a toothpick and warm it.',
+    mend: 'Draw those lines wider, or give the pocket an `offset`, which widens all its lines by twice as much and is offered where none of them run together. Or burn the art larger, take a thinner resin, or work it in with a toothpick and warm it.',
     source: `${commonPractice} The narrowest slot is the stock’s figure.`,
 };
 
@@ -24,8 +26,16 @@ export const narrowSlots: Rule = {
     *examine(plan) {
         for (const { fill, step, blank } of plan.steps) {
             const limit = step.kind === 'fill' ? step.resin?.narrowestSlot?.value : undefined;
-            const region = fill === undefined ? undefined : plan.steps[fill.pocket.index]?.laser?.region;
-            if (fill === undefined || step.kind !== 'fill' || region === undefined || limit === undefined || !(limit > 0))
+            const laser = fill === undefined ? undefined : plan.steps[fill.pocket.index]?.laser;
+            const region = laser?.region;
+            if (
+                fill === undefined ||
+                step.kind !== 'fill' ||
+                laser === undefined ||
+                region === undefined ||
+                limit === undefined ||
+                !(limit > 0)
+            )
                 continue;
             const places: NarrowPlace[] = keptFor(region, `slots ${limit}`, () =>
                 narrow(region, limit).filter((place) => place.kind !== 'tip'),
@@ -40,6 +50,13 @@ export const narrowSlots: Rule = {
                 step: step.index,
                 related: [{ message: 'The pocket is drawn here.', where: fill.pocket.placements[0]?.where ?? fill.pocket.where }],
                 spots: blank === undefined ? [] : narrowSpots(blank, places),
+                fixes: widenSlots(
+                    fill.pocket,
+                    laser,
+                    places,
+                    limit,
+                    plan.blanks.find(({ name }) => name === blank),
+                ),
             });
         }
     },

@@ -50,7 +50,8 @@ export const sandBeforeCure: Rule = {
     },
 };
 
-function cureOf(plan: Plan, content: Content): { name: string; time: number } | undefined {
+/** What has to harden before a content can be sanded, and how long that takes, s. */
+export function cureOf(plan: Plan, content: Content): { name: string; time: number } | undefined {
     const made = plan.steps[content.step]?.step;
     if (made?.kind === 'fill' && made.resin?.cure !== undefined) {
         return { name: made.resin.name, time: made.resin.cure.value - made.resin.cure.tolerance };

@@ -87,4 +87,15 @@ describe('the classic ruined burn', () => {
             says: /pvc gives off hydrogen chloride/,
             by: (text) => text.replaceAll('pvc-9', 'oak-9'),
         }));
+    it('a picture shows its pixels', () =>
+        expectRuin({
+            text: ruined('"oars.svg"', '"moon.png" { width 88 mm }')
+                .replace('size 90 x 60 mm', 'size 100 x 100 mm')
+                .replace('at 45, 30 mm', '')
+                .replace('scan across', 'pitch 0.1 mm\n    scan across'),
+            rule: 'picture-resolution',
+            at: 'art oars',
+            says: /^Its pixels will show: .* 3\.7 lines to a pixel; at 82 % of its size they would not\.$/,
+            fix: 'Burn oars 72 mm wide',
+        }));
 });

@@ -105,4 +105,20 @@ describe('the classic ruined fill', () => {
             says: /4 times as fine/,
             fix: 'Sand with 60, 100, 150, 220',
         }));
+    it('its lines are too narrow for the resin', () =>
+        expectRuin({
+            text: ruined('"oars.svg"', '"ropes.svg"'),
+            rule: 'narrow-slots',
+            at: 'fill',
+            says: /^4 places in hollow are narrower than the 0\.4 mm that harbour-blue flows into, 0\.3 mm at the narrowest/,
+            fix: 'Give hollow an offset of 0.06 mm',
+        }));
+    it('nobody sands it flush', () =>
+        expectRuin({
+            text: ruined('  sand tag {\n    flush then 0.20 mm\n    grits 100, 150, 220\n  }\n', ''),
+            rule: 'left-proud',
+            at: 'fill',
+            says: /^harbour-blue still stands above the face of tag at the end/,
+            fix: 'Sand tag flush',
+        }));
 });

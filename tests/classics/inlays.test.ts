@@ -157,4 +157,23 @@ describe('the classic ruined inlay', () => {
             says: /the walls lean \d+° and need 0\.\d+ mm/,
             fix: 'Give 0.',
         }));
+    it('the floor is sealed before the glue goes in', () =>
+        expectRuin({
+            text: ruined(
+                '  inlay relief into pocket',
+                '  seal plank with shellac {\n    coats 2\n  }\n  wait 2 h\n  inlay relief into pocket',
+            ),
+            rule: 'glue-on-sealed',
+            at: 'inlay',
+            says: /the glue does not soak in, and does not hold\.$/,
+            fix: 'Engrave pocket after sealing',
+        }));
+    it('nobody sands it flush', () =>
+        expectRuin({
+            text: ruined('  sand plank {\n    flush then 0.10 mm\n    grits 120, 180, 240\n  }\n', ''),
+            rule: 'left-proud',
+            at: 'inlay',
+            says: /^leaf still stands above the face of plank at the end/,
+            fix: 'Sand plank flush',
+        }));
 });

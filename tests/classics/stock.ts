@@ -1,7 +1,7 @@
 import { encode } from 'fast-png';
 import { coupon } from '../kit/shop';
 
-/** Drawn for these tests: a rope's cleat without any symmetry, a ring buoy, a pair of oars, and a picture of the full moon. */
+/** Drawn for these tests: a rope's cleat without any symmetry, a ring buoy, a pair of oars, ropes from a bollard, and a picture of the full moon. */
 export const drawings: Readonly<Record<string, string | Uint8Array>> = {
     'cleat.svg': `<svg xmlns="http://www.w3.org/2000/svg" width="34mm" height="30mm" viewBox="0 0 34 30">
   <path d="M4 4h5v14h13l-5-6h8l6 8-3 6H4z"/></svg>`,
@@ -11,6 +11,8 @@ export const drawings: Readonly<Record<string, string | Uint8Array>> = {
   <path d="M2 3h22l4-2 6 3-6 4-4-2H2z"/><path d="M2 15h14v-3l16 4-9 7-7-3H2z"/></svg>`,
     'keel.svg': `<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="20mm" viewBox="0 0 120 20">
   <path d="M2 4h110l6 6-10 7H20z"/></svg>`,
+    'ropes.svg': `<svg xmlns="http://www.w3.org/2000/svg" width="36mm" height="24mm" viewBox="0 0 36 24">
+  <path d="M2 3h10v18h-10z"/><path d="M14 5h18v0.3h-18z"/><path d="M14 10h18v0.3h-18z"/><path d="M14 15h18v0.3h-18z"/><path d="M14 19h18v0.3h-18z"/></svg>`,
     'moon.png': moon(240),
 };
 

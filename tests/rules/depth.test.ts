@@ -91,9 +91,36 @@ describe('left-proud', () => {
     it('a fill that nobody sands', async () => {
         const finding = await one(fillRecipe({ after: '' }), 'left-proud');
         expect(finding.message).toBe('tide-blue still stands above the face of disc at the end: nothing sands it flush.');
+        const after = await expectMended(fillRecipe({ after: '' }), finding);
+        expect(after).toMatch(/wait 24 h\n.*\n? *sand disc \{ flush {2}grits 120, 180, 240 \}\n\}/);
     });
     it('an inlay that nobody sands', async () => {
-        expect((await one(inlayRecipe({ after: '' }), 'left-proud')).message).toContain('bird');
+        const text = inlayRecipe({ after: '' });
+        const finding = await one(text, 'left-proud');
+        expect(finding.message).toContain('bird');
+        await expectMended(text, finding);
+    });
+    it('is sanded once it is cured and peeled, before a finish goes on', async () => {
+        const soft = fillRecipe({ after: 'finish disc with oil-varnish' }).replace('wait 24 h', 'wait 2 h');
+        const filled = await expectMended(soft, await one(soft, 'left-proud'));
+        expect(filled).toMatch(/wait 22 h\n *sand disc \{ flush {2}grits 120, 180, 240 \}\n *finish disc/);
+        const text = inlayRecipe({ after: 'finish tray with oil-varnish' }).replace('peel bird', '');
+        const inlaid = await expectMended(text, await one(text, 'left-proud'));
+        expect(inlaid).toMatch(/peel bird\n *sand tray/);
+        for (const rule of ['sand-before-cure', 'sand-before-peel', 'finish-before-sanding']) {
+            await silent(filled, rule);
+            await silent(inlaid, rule);
+        }
+        const late = inlayRecipe({ after: 'finish tray with oil-varnish peel bird' }).replace('peel bird', '');
+        expect((await one(late, 'left-proud')).fixes).toEqual([]);
+    });
+    it('in a sanding that is there but takes nothing off', async () => {
+        const text = fillRecipe({ after: 'sand disc { grits 120, 180 } finish disc with oil-varnish' });
+        expect(await expectMended(text, await one(text, 'left-proud'))).toContain('sand disc { grits 120, 180  flush }');
+        const between = fillRecipe({
+            after: 'finish disc with oil-varnish sand disc { grits 320 } finish disc with oil-varnish',
+        });
+        expect((await one(between, 'left-proud')).fixes).toEqual([]);
     });
     it('is silent once it is flush', async () => {
         await silent(fillRecipe(), 'left-proud');

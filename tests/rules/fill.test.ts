@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { fillRecipe } from '../kit/shop';
 import { expectMended, one, silent, words, workshop } from './harness';
 
-/** A blot with long hairs of 0.25 mm. */
-const hairs = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">
-  <path d="M2 2h10v6h-10z"/>${Array.from({ length: 8 }, (_, i) => `<path d="M14 ${2 + i * 3}h24v0.25h-24z"/>`).join('')}</svg>`;
-workshop({ 'hairs.svg': hairs });
+/** A blot with long hairs of 0.25 mm, so far from one to the next. */
+const hairs = (apart: number) => `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">
+  <path d="M2 2h10v6h-10z"/>${Array.from({ length: 8 }, (_, i) => `<path d="M14 ${2 + i * apart}h24v0.25h-24z"/>`).join('')}</svg>`;
+workshop({ 'hairs.svg': hairs(3), 'close.svg': hairs(0.4), 'ribs.svg': hairs(0.46) });
 
 const made = (count: number, text = fillRecipe()) => text.replace('make 2', `make ${count}`);
 const resin = (line: string, text = fillRecipe()) =>
@@ -78,6 +78,22 @@ describe('narrow-slots', () => {
         );
         expect(finding.spots).toHaveLength(8);
         expect(words(fine, finding)).toBe('fill');
+        expect(finding.fixes.map(({ title }) => title)).toEqual(['Give hollow an offset of 0.09 mm, which widens all its lines']);
+        const after = await expectMended(fine, finding);
+        expect(after).toContain('offset 0.09 mm');
+    });
+    it('an offset that is there is made larger, in its own unit', async () => {
+        const text = fine.replace('depth 1.2 mm', 'depth 1.2 mm offset 1 thou');
+        const finding = await one(text, 'narrow-slots');
+        expect(finding.fixes[0]!.title).toMatch(/^Give hollow an offset of 3\.5 thou/);
+        await expectMended(text, finding);
+    });
+    it('no offset is offered that runs lines together, leaves hardly a rib, or goes off the blank', async () => {
+        for (const art of ['close.svg', 'ribs.svg']) {
+            expect((await one(fine.replace('hairs.svg', art), 'narrow-slots')).fixes, art).toEqual([]);
+        }
+        const edge = fine.replace('size 100 x 100 mm', 'size 36.1 x 100 mm');
+        expect((await one(edge, 'narrow-slots')).fixes).toEqual([]);
     });
     it('is silent for wide lines, and for a thin resin', async () => {
         await silent(fillRecipe(), 'narrow-slots');

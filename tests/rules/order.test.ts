@@ -60,8 +60,31 @@ describe('glue-on-sealed', () => {
             'seal tray with shellac wait 2 h inlay relief',
         );
     it('wood glue on shellac', async () => {
-        const finding = await one(sealed('wood-glue'), 'glue-on-sealed');
+        const text = sealed('wood-glue');
+        const finding = await one(text, 'glue-on-sealed');
         expect(finding.related).toHaveLength(1);
+        const after = await expectMended(text, finding);
+        expect(after).toMatch(/wait 2 h engrave pocket on tray.*\n *inlay relief/);
+    });
+    it('is mended before a fill, and not past what the order matters to', async () => {
+        const hollow = 'engrave hollow on tray { rectangle 10 x 10 mm at 20, 20 mm depth 0.6 mm air off }';
+        const filled = sealed('wood-glue').replace('inlay relief', `fill hollow with tide-blue wait 24 h inlay relief`);
+        const text = filled.replace('seal tray', `${hollow} seal tray`);
+        const after = await expectMended(text, await one(text, 'glue-on-sealed'));
+        expect(after.indexOf('engrave hollow')).toBeLessThan(after.indexOf('engrave pocket'));
+        expect(after.indexOf('engrave pocket')).toBeLessThan(after.indexOf('fill hollow'));
+        await silent(after, 'laser-on-resin');
+        await silent(after, 'unsealed-fill');
+        for (const between of [
+            'engrave over on tray { rectangle 60 x 60 mm tone 60 % air off }',
+            'check pocket { depth 0.55 mm }',
+            'sand tray { take 0.05 mm grits 120 }',
+            'mask tray',
+            'cut out on tray { rectangle 180 x 130 mm }',
+        ]) {
+            const kept = sealed('wood-glue').replace('seal tray', `${between} seal tray`);
+            expect((await one(kept, 'glue-on-sealed')).fixes, between).toEqual([]);
+        }
     });
     it('is silent for epoxy, and for bare wood', async () => {
         await silent(sealed('epoxy-glue'), 'glue-on-sealed');

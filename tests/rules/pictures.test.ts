@@ -26,7 +26,27 @@ describe('pictures', () => {
         expect(coarse.message).toContain('10 lines to a pixel');
         const fine = await one(step('width 0.8 mm', 'tone 80 % pitch 0.1 mm'), 'picture-resolution');
         expect(fine).toMatchObject({ severity: 'info' });
+        expect(coarse.fixes).toEqual([]);
         await silent(step(dots, 'tone 80 % pitch 0.1 mm'), 'picture-resolution');
+    });
+    it('a little too coarse are burnt smaller, by the side that is written', async () => {
+        const wide = step('width 16 mm', 'tone 80 % pitch 0.1 mm');
+        expect(await expectMended(wide, await one(wide, 'picture-resolution'))).toContain('width 12 mm');
+        const high = step('height 8 mm', 'tone 80 % pitch 0.1 mm');
+        expect(await expectMended(high, await one(high, 'picture-resolution'))).toContain('height 6 mm');
+        const twice = step('width 16 mm', 'tone 80 % pitch 0.1 mm').replace('air off', 'art photo at 20, 20 mm air off');
+        const found = await of(twice, 'picture-resolution');
+        expect(found.map(({ fixes }) => fixes)).toEqual([[], []]);
+        expect((await one(step('width 26 mm', 'tone 80 % pitch 0.1 mm'), 'picture-resolution')).fixes).toEqual([]);
+    });
+    it('too fine are scanned finer where a coarser pitch was written than the spot needs', async () => {
+        const text = step('width 1.2 mm', 'tone 80 % pitch 0.15 mm');
+        const finding = await one(text, 'picture-resolution');
+        expect(finding.fixes.map(({ title }) => title)).toEqual(['Scan at a pitch of 0.12 mm']);
+        await expectMended(text, finding);
+        expect((await one(step('width 0.8 mm', 'tone 80 % pitch 0.1 mm'), 'picture-resolution')).fixes.length).toBeLessThan(2);
+        const held = step('width 1.2 mm', 'tone 80 % pitch 0.15 mm speed 300 mm/s');
+        expect((await one(held, 'picture-resolution')).fixes).toEqual([]);
     });
     it('in dots are no floor for a fill, nor dug deep', async () => {
         const deep = step(dots, 'depth 0.5 mm');
