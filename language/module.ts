@@ -22,6 +22,7 @@ import { KerfRename } from './editor/rename';
 import { KerfSemanticTokens } from './editor/semantic-tokens';
 import { KerfWorkspaceSymbols } from './editor/workspace-symbols';
 import { KerfGeneratedModule, KerfGeneratedSharedModule, KerfLanguageMetaData } from './generated/module';
+import { KerfDescriptions } from './names/descriptions';
 import { KerfLinker } from './names/linker';
 import { KerfReferenceDescriptions } from './names/reference-descriptions';
 import { KerfReferences } from './names/references';
@@ -92,6 +93,7 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
         SemanticTokenProvider: (services) => new KerfSemanticTokens(services),
     },
     workspace: {
+        AstNodeDescriptionProvider: (services) => new KerfDescriptions(services),
         ReferenceDescriptionProvider: (services) => new KerfReferenceDescriptions(services),
     },
     validation: {

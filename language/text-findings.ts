@@ -18,12 +18,13 @@ import { unusedNames } from './findings/unused-names';
 import { useFindings } from './findings/use';
 import { variantFindings } from './findings/variants';
 import { isAmount, isRecipe } from './generated/ast';
+import { KeptOn } from './kept-on';
 import { shopOf, shopsInSight } from './lowering/shop';
 import type { KerfServices } from './module';
 import { treeOf } from './names/tree';
 import { adjustingBlocks } from './variants/adjusting-blocks';
 
-const computed = new WeakMap<object, readonly Finding[]>();
+const computed = new KeptOn<object, readonly Finding[]>();
 
 /**
  * All that can be said of the text by itself, in the order of the text: broken lines, names that lead

@@ -1,3 +1,4 @@
+import { setFlagsFromString } from 'node:v8';
 import type { Connection } from 'vscode-languageserver';
 import { byContent } from './files/content-version';
 import { diskReader } from './files/disk-reader';
@@ -11,6 +12,7 @@ import { PlanQueue } from './worker/plan-queue';
 
 /** The language server on disk files, with its geometry in a worker thread. */
 export function serveNode(connection: Connection, workerFile: string): void {
+    treesAreShortLived();
     const files = new WorkspaceFiles();
     const asker = new PlanQueue((died) => nodePort(workerFile, died));
     const workshop = serveLanguage({
@@ -22,4 +24,13 @@ export function serveNode(connection: Connection, workerFile: string): void {
         versions: new GitVersions(files, asker),
     });
     followFolders(connection, workshop, files);
+}
+
+/**
+ * A text's tree lives until the next key is pressed. The engine, seeing most of a tree survive while it grows, would begin to make
+ * its nodes among what lives long; and since all nodes hang together, one of them then keeps its whole tree until a full
+ * collection, and every small collection copies all the trees since. Holds for the worker, too, which loses nothing by it.
+ */
+function treesAreShortLived(): void {
+    setFlagsFromString('--no-allocation-site-pretenuring');
 }

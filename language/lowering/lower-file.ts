@@ -3,13 +3,14 @@ import type { Recipe } from '../../shared/recipe/recipe';
 import type { Run } from '../../shared/recipe/run';
 import type { Coupon } from '../../shared/recipe/stock';
 import { type Entry, isCoupon, isFile, isRecipe, isRun } from '../generated/ast';
+import { KeptOn } from '../kept-on';
 import type { KerfServices } from '../module';
 import { recipeOf } from './recipe';
 import { runOf } from './runs';
 import { shopOf, shopsInSight } from './shop';
 import { couponOf } from './stock';
 
-const lowered = new WeakMap<object, readonly Recipe[]>();
+const lowered = new KeptOn<object, readonly Recipe[]>();
 
 /**
  * The recipes of a linked document as plain data, in the order in which they stand. Never throws:

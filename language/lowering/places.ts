@@ -1,16 +1,8 @@
 import { type AstNode, AstUtils, type CstNode, GrammarUtils, type Reference } from 'langium';
 import { nowhere, type Where, type Written } from '../../shared/quantity/where';
 
-const uris = new WeakMap<AstNode, string>();
-
 function uriOf(node: AstNode): string {
-    const root = AstUtils.findRootNode(node);
-    let uri = uris.get(root);
-    if (uri === undefined) {
-        uri = root.$document?.uri.toString() ?? '';
-        uris.set(root, uri);
-    }
-    return uri;
+    return AstUtils.findRootNode(node).$document?.uri.toString() ?? '';
 }
 
 /** Where a syntax node stands in the text. */

@@ -1,5 +1,6 @@
 import type { AstNode, AstNodeDescription } from 'langium';
 import type { File, Recipe } from '../generated/ast';
+import { KeptOn } from '../kept-on';
 import { membersOf } from '../variants/members';
 
 type Describe = (node: AstNode, name: string) => AstNodeDescription;
@@ -7,7 +8,7 @@ type Describe = (node: AstNode, name: string) => AstNodeDescription;
 /** Names of one block, each with all that bears it: kinds have namespaces of their own, and doubles are reported. */
 export type NameMap = ReadonlyMap<string, readonly AstNodeDescription[]>;
 
-const maps = new WeakMap<AstNode, NameMap>();
+const maps = new KeptOn<AstNode, NameMap>();
 
 /** What a file declares: stock and recipes. Lives as long as the parsed tree it was read from. */
 export function namesOfFile(file: File, describe: Describe): NameMap {

@@ -1,4 +1,5 @@
 import { type AstNode, isAstNode, isReference, type ReferenceInfo } from 'langium';
+import { KeptOn } from '../kept-on';
 
 /** A parsed tree laid out flat. */
 export interface Tree {
@@ -8,7 +9,7 @@ export interface Tree {
     readonly references: readonly ReferenceInfo[];
 }
 
-const trees = new WeakMap<AstNode, Tree>();
+const trees = new KeptOn<AstNode, Tree>();
 
 /** Everything under a root, walked through once: a tree never changes after it was parsed. */
 export function treeOf(root: AstNode): Tree {

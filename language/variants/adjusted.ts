@@ -1,10 +1,11 @@
 import type { AstNode } from 'langium';
 import { isAllow, isWithout } from '../generated/ast';
+import { KeptOn } from '../kept-on';
 import { itemKey } from '../vocabulary/item-key';
 
 type Block = AstNode & { readonly items?: readonly AstNode[] };
 
-const sources = new WeakMap<AstNode, { readonly own: AstNode; readonly base: AstNode }>();
+const sources = new KeptOn<AstNode, { readonly own: AstNode; readonly base: AstNode }>();
 const burnt = new Set(['art', 'circle', 'rectangle']);
 
 /**

@@ -1,9 +1,10 @@
 import type { AstNode, LangiumDocument } from 'langium';
 import * as ast from '../generated/ast';
+import { KeptOn } from '../kept-on';
 import { standsOnNothing } from './lineage';
 import { linesOfBase } from './merge';
 
-const known = new WeakMap<object, ReadonlySet<AstNode>>();
+const known = new KeptOn<object, ReadonlySet<AstNode>>();
 
 /** The blocks of a document that only adjust one of a base: they need not be whole. Needs a linked document. */
 export function adjustingBlocks(document: LangiumDocument): ReadonlySet<AstNode> {
