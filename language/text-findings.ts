@@ -1,23 +1,16 @@
 import type { AstNode, LangiumDocument } from 'langium';
 import type { Finding } from '../shared/recipe/finding';
-import { allowFindings } from './findings/allows';
 import { withoutConsequences } from './findings/consequences';
-import { valueFindings } from './findings/counts';
-import { duplicateNames, duplicateProperties } from './findings/duplicates';
-import { kindCycles } from './findings/kind-cycles';
 import { lostNames } from './findings/lost-names';
-import { missingProperties } from './findings/missing-properties';
 import { mistypedDeclarations } from './findings/mistyped';
-import { numberFindings } from './findings/numbers';
-import { priceFindings, shopFindings, shopsFindings } from './findings/shop';
+import { nodeFindings } from './findings/of-nodes';
+import { shopsFindings } from './findings/shop';
 import { strayWords } from './findings/stray-words';
 import { syntaxFindings } from './findings/syntax';
 import { unknownNames } from './findings/unknown-name';
 import { unresolvedNames } from './findings/unresolved';
 import { unusedNames } from './findings/unused-names';
 import { useFindings } from './findings/use';
-import { variantFindings } from './findings/variants';
-import { isAmount, isRecipe } from './generated/ast';
 import { KeptOn } from './kept-on';
 import { shopOf, shopsInSight } from './lowering/shop';
 import type { KerfServices } from './module';
@@ -43,7 +36,7 @@ export function textFindings(document: LangiumDocument, services: KerfServices):
         ...useFindings(document, services),
         ...shopsFindings(document, services),
         ...(broken.length === 0 ? unusedNames(document, adjustingBlocks(document), mistyped) : []), // a broken line may be the one that uses it
-        ...nodeFindings(document, broken, services),
+        ...findingsByNode(document, broken, services),
     ];
     const findings = withoutConsequences(all, broken, document);
     findings.sort((a, b) => a.where.offset - b.where.offset);
@@ -51,24 +44,14 @@ export function textFindings(document: LangiumDocument, services: KerfServices):
     return findings;
 }
 
-function* nodeFindings(document: LangiumDocument, broken: readonly Finding[], services: KerfServices): Iterable<Finding> {
+function findingsByNode(document: LangiumDocument, broken: readonly Finding[], services: KerfServices): Iterable<Finding> {
     const [nearest] = shopsInSight(document, services);
-    const shop = nearest && shopOf(nearest.shop);
-    const isBroken = brokenIn(broken);
-    const adjusting = adjustingBlocks(document);
-    for (const node of treeOf(document.parseResult.value).nodes) {
-        if (isAmount(node)) continue; // every other node is one, and what is to be said of it the number around it says
-        yield* numberFindings(node);
-        yield* valueFindings(node);
-        yield* duplicateNames(node);
-        yield* duplicateProperties(node, isBroken);
-        yield* kindCycles(node);
-        yield* allowFindings(node, services.outside.ruleIds);
-        yield* shopFindings(node);
-        yield* priceFindings(node, shop);
-        if (isRecipe(node) && !isBroken(node)) yield* variantFindings(node);
-        if (!adjusting.has(node) && !isBroken(node)) yield* missingProperties(node);
-    }
+    return nodeFindings(treeOf(document.parseResult.value).nodes, {
+        isBroken: brokenIn(broken),
+        adjusting: adjustingBlocks(document),
+        shop: nearest && shopOf(nearest.shop),
+        ruleIds: services.outside.ruleIds,
+    });
 }
 
 /** Whether something is broken in a node or right behind it. */

@@ -60,7 +60,7 @@ const needs: Readonly<Record<string, readonly Need[]>> = {
 };
 
 /** A line of a run that says nothing of the step it names. */
-function* emptyLines(node: AstNode): Iterable<Finding> {
+export function* emptyLines(node: AstNode): Iterable<Finding> {
     if (!isBurnt(node) || node.step?.ref === undefined || !saysNothing(node)) return;
     if (node.sheet !== undefined && node.sheet.ref === undefined) return; // the rest of the line may be lost behind its name
     const name = node.step.ref.name;
@@ -70,13 +70,12 @@ function* emptyLines(node: AstNode): Iterable<Finding> {
 
 /** Blocks that lack what they cannot do without. Not asked of a block with a broken line: it may stand there. */
 export function* missingProperties(node: AstNode): Iterable<Finding> {
-    yield* emptyLines(node);
     const wanted = isRecipe(node) && burns(node.items) ? recipeNeeds : needs[node.$type];
     const items = (node as { items?: readonly AstNode[] }).items;
     if (wanted === undefined || items === undefined) return;
-    const present = new Set((isRecipe(node) ? mergedItems(node) : items).map(itemKey));
+    const lines = isRecipe(node) ? mergedItems(node) : items;
     for (const { either, severity, message } of wanted) {
-        if (either.some((key) => present.has(key))) continue;
+        if (lines.some((line) => either.includes(itemKey(line) ?? ''))) continue;
         const name = (node as { name?: string }).name;
         const where = name === undefined ? whereOfFirstWord(node) : whereOfPart(node, 'name');
         yield say('missing-property', { severity, message: message(name === undefined ? 'This' : `\`${name}\``), where });

@@ -13,31 +13,38 @@ import { removal, replaceWith, say } from './say';
 
 /** A number as it stands in the text, with the unit that holds for it. */
 interface Written {
+    readonly node: NumberNode;
     readonly amount: ast.Amount;
     readonly unit: string | undefined;
-    /** Where the unit stands; undefined where it is shared from elsewhere or missing. */
-    readonly unitWhere: (() => Where) | undefined;
+    /** The part of the node that is the unit; undefined where it is shared from elsewhere or missing. */
+    readonly unitKey: string | undefined;
     readonly property: Property;
     /** It says nothing, since it is the step to a second copy and there is one: any amount will do. */
     readonly idle?: boolean;
 }
 
+const nothing: readonly Finding[] = [];
+
 /** Numbers whose unit is missing, unknown or of the wrong kind, and values that cannot be or hardly are meant. */
-export function* numberFindings(node: AstNode): Iterable<Finding> {
-    if (ast.isQuantity(node)) {
-        const written = writtenOf(node, 'low', 'unit');
-        yield* check(written);
-        if (node.high !== undefined) yield* check(writtenOf(node, 'high', 'unit'), false);
-        yield* toleranceFindings(node);
-    } else if (ast.isSize(node)) {
+export function numberFindings(node: AstNode): Iterable<Finding> {
+    if (ast.isQuantity(node)) return quantityFindings(node);
+    if (ast.isSize(node)) {
         const { columns, rows } = ast.isRepeat(node.$container) ? node.$container : { columns: 0, rows: 0 };
-        yield* both(
+        return both(
             withIdle(writtenOf(node, 'width', 'widthUnit', 'heightUnit'), columns === 1),
             withIdle(writtenOf(node, 'height', 'heightUnit', 'widthUnit'), rows === 1),
         );
-    } else if (ast.isPosition(node)) {
-        yield* both(writtenOf(node, 'x', 'xUnit', 'yUnit'), writtenOf(node, 'y', 'yUnit', 'xUnit'));
     }
+    if (!ast.isPosition(node)) return nothing;
+    return both(writtenOf(node, 'x', 'xUnit', 'yUnit'), writtenOf(node, 'y', 'yUnit', 'xUnit'));
+}
+
+/** Every third node of a text is one, and nearly all are right: nothing is made for those. */
+function quantityFindings(node: ast.Quantity): Iterable<Finding> {
+    const low = check(writtenOf(node, 'low', 'unit'));
+    const high = node.high === undefined ? undefined : check(writtenOf(node, 'high', 'unit'), false);
+    if (low === undefined && high === undefined && node.tolerance === undefined) return nothing;
+    return [low, high].flatMap((each) => each ?? []).concat([...toleranceFindings(node)]);
 }
 
 type NumberNode = ast.Quantity | ast.Size | ast.Position;
@@ -49,35 +56,40 @@ function writtenOf(node: NumberNode, amountKey: string, unitKey: string, sharedK
     if (amount === undefined || property === undefined) return undefined;
     const own = fields[unitKey] as string | undefined;
     const shared = sharedKey === undefined ? undefined : (fields[sharedKey] as string | undefined);
-    return { amount, unit: own ?? shared, unitWhere: own === undefined ? undefined : () => whereOfPart(node, unitKey), property };
+    return { node, amount, unit: own ?? shared, unitKey: own === undefined ? undefined : unitKey, property };
 }
 
 function withIdle(written: Written | undefined, idle: boolean): Written | undefined {
-    return written && { ...written, idle };
+    return idle && written !== undefined ? { ...written, idle } : written;
+}
+
+function unitWhereOf({ node, unitKey }: Written): Where | undefined {
+    return unitKey === undefined ? undefined : whereOfPart(node, unitKey);
 }
 
 /** Two numbers that may share a unit: what is wrong with the unit is said once. */
-function* both(first: Written | undefined, second: Written | undefined): Iterable<Finding> {
+function both(first: Written | undefined, second: Written | undefined): Iterable<Finding> {
     const unitless = first?.unit === undefined && second?.unit === undefined;
-    yield* unitless ? check(second) : [...check(first, first?.unitWhere !== undefined), ...check(second)];
+    const before = unitless ? undefined : check(first, first?.unitKey !== undefined);
+    const behind = check(second);
+    return before === undefined && behind === undefined ? nothing : [before, behind].flatMap((each) => each ?? []);
 }
 
-function* check(written: Written | undefined, sayUnit = true): Iterable<Finding> {
-    if (written === undefined) return;
+function check(written: Written | undefined, sayUnit = true): Finding | undefined {
+    if (written === undefined) return undefined;
     const { amount, unit, property } = written;
     const reading = readNumber(amount, unit, property);
     if (reading.ok) {
-        if (written.idle !== true && !isUsual(reading.value, reading.measure)) yield unlikely(written, reading);
-        return;
+        return written.idle === true || isUsual(reading.value, reading.measure) ? undefined : unlikely(written, reading);
     }
-    if (reading.why === 'broken') return;
-    if (reading.why === 'impossible') yield impossible(written);
-    else if (sayUnit) yield unitFinding(written, reading.why);
+    if (reading.why === 'broken') return undefined;
+    if (reading.why === 'impossible') return impossible(written);
+    return sayUnit ? unitFinding(written, reading.why) : undefined;
 }
 
 function unitFinding(written: Written, why: 'missing-unit' | 'unknown-unit' | 'wrong-unit'): Finding {
     const { amount, unit = '', property } = written;
-    const unitWhere = written.unitWhere?.();
+    const unitWhere = unitWhereOf(written);
     const where = unitWhere ?? whereOf(amount);
     const value = amountOf(amount) ?? 0;
     if (why === 'missing-unit') {
@@ -133,7 +145,9 @@ function impossible({ amount, unit, property }: Written): Finding {
     return say('impossible-value', { message, where });
 }
 
-function unlikely({ amount, unitWhere, property }: Written, reading: Reading & { ok: true }): Finding {
+function unlikely(written: Written, reading: Reading & { ok: true }): Finding {
+    const { amount, property } = written;
+    const unitWhere = unitWhereOf(written);
     const where = whereOf(amount);
     const { unit, measure, value } = reading;
     const [low, high] = measure.usual ?? [0, 0];
@@ -147,7 +161,7 @@ function unlikely({ amount, unitWhere, property }: Written, reading: Reading & {
         where,
         fixes:
             usualThere && unitWhere !== undefined
-                ? [replaceWith(unitWhere(), meant, `Change to ${amountText(amount)} ${meant}`)]
+                ? [replaceWith(unitWhere, meant, `Change to ${amountText(amount)} ${meant}`)]
                 : [],
     });
 }

@@ -1,4 +1,4 @@
-import { type AstNode, AstUtils, type CstNode, GrammarUtils, type Reference } from 'langium';
+import { type AstNode, AstUtils, type CstNode, GrammarAST, GrammarUtils, isCompositeCstNode, type Reference } from 'langium';
 import { nowhere, type Where, type Written } from '../../shared/quantity/where';
 
 function uriOf(node: AstNode): string {
@@ -12,7 +12,30 @@ export function whereOf(node: AstNode | undefined): Where {
 
 /** Where a part of a node stands, such as its name or its unit; the node itself where the part is missing. */
 export function whereOfPart(node: AstNode, part: string, index?: number): Where {
-    return whereOfCst(node, GrammarUtils.findNodeForProperty(node.$cstNode, part, index) ?? node.$cstNode);
+    const { $cstNode: whole } = node;
+    const found =
+        index === undefined ? partIn(whole, part, whole?.astNode) : GrammarUtils.findNodeForProperty(whole, part, index);
+    return whereOfCst(node, found ?? whole);
+}
+
+/** The first syntax that gave a part of a node: Langium finds them all, and asks the grammar anew of each word. */
+function partIn(cst: CstNode | undefined, part: string, owner: AstNode | undefined): CstNode | undefined {
+    if (cst === undefined || !isCompositeCstNode(cst) || cst.astNode !== owner) return undefined;
+    for (const child of cst.content) {
+        const found = partOf(child.grammarSource) === part ? child : partIn(child, part, owner);
+        if (found !== undefined) return found;
+    }
+    return undefined;
+}
+
+type Source = NonNullable<CstNode['grammarSource']>;
+/** Which part each element of the grammar gives; the grammar stays. */
+const parts = new Map<Source, string | undefined>();
+
+function partOf(source: Source | undefined): string | undefined {
+    if (source === undefined) return undefined;
+    if (!parts.has(source)) parts.set(source, AstUtils.getContainerOfType(source, GrammarAST.isAssignment)?.feature);
+    return parts.get(source);
 }
 
 /** Where the first word of a node stands: the narrowest place that stands for a statement. */

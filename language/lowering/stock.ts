@@ -21,6 +21,7 @@ import { itemKey } from '../vocabulary/item-key';
 import { isDay } from './day';
 import { Items } from './items';
 import { amountOf } from './number';
+import { once } from './once';
 import { whereOf, whereOfFirstWord, whereOfPart, written } from './places';
 import { quantityOf } from './quantity';
 
@@ -48,7 +49,7 @@ export function beamOf(node: ast.Beam): Beam {
     };
 }
 
-export function laserOf(node: ast.Laser): Laser {
+export const laserOf = once((node: ast.Laser): Laser => {
     const items = new Items(node.items);
     const source = items.first((item) => (ast.isLaserBeam(item) && item.beam?.ref !== undefined ? item : undefined));
     const beam = source?.beam.ref && beamOf(source.beam.ref);
@@ -73,7 +74,7 @@ export function laserOf(node: ast.Laser): Laser {
             serviced: lastDay(node.items, 'serviced'),
         }),
     };
-}
+});
 
 function setpointsOf(node: ast.Laser): Laser['setpoints'] {
     const points = node.items.filter(ast.isSetpoint).flatMap((item) => {
@@ -97,7 +98,7 @@ function focusOf(item: AstNode): Laser['focus'] {
     return value === 'driven' || value === 'by-hand' || value === 'fixed' ? written(value, whereOf(item)) : undefined;
 }
 
-export function woodOf(node: ast.Wood): Wood {
+export const woodOf = once((node: ast.Wood): Wood => {
     const items = new Items(node.items);
     const pores = items.word('pores');
     return {
@@ -113,7 +114,7 @@ export function woodOf(node: ast.Wood): Wood {
         burnt: items.tone('burnt') ?? charColour,
         cautions: items.words('caution'),
     };
-}
+});
 
 function isPores(word: string | undefined): word is Pores {
     return word === 'diffuse' || word === 'semi-ring' || word === 'ring' || word === 'softwood';
@@ -132,7 +133,7 @@ function fluidPrice(items: Items, of: ast.FluidPrice['of']): Price | undefined {
     return items.first((item) => (ast.isFluidPrice(item) && item.of === of ? priceOf(item) : undefined));
 }
 
-export function sheetOf(node: ast.Sheet): Sheet {
+export const sheetOf = once((node: ast.Sheet): Sheet => {
     const items = new Items(node.items);
     const wood = items.first((item) => (ast.isWoodOf(item) ? item.wood?.ref : undefined));
     return {
@@ -149,7 +150,7 @@ export function sheetOf(node: ast.Sheet): Sheet {
             price: items.first((item) => (ast.isSheetPrice(item) ? priceOf(item) : undefined)),
         }),
     };
-}
+});
 
 /** Follows `kind` from one block to what it is like, nearest first. A circle of kinds ends where it closes. */
 function lineage<T extends ast.Resin | ast.Sealer | ast.Glue | ast.Coat>(node: T, same: (other: AstNode) => other is T): T[] {
@@ -192,7 +193,7 @@ function folded(line: readonly { items: readonly AstNode[] }[]): Items {
     return new Items(items);
 }
 
-export function resinOf(node: ast.Resin): Resin {
+export const resinOf = once((node: ast.Resin): Resin => {
     const line = lineage(node, ast.isResin);
     const items = folded(line);
     return {
@@ -218,7 +219,7 @@ export function resinOf(node: ast.Resin): Resin {
         colour: items.tone('colour') ?? clearColour,
         cautions: items.words('caution'),
     };
-}
+});
 
 function mixOf(node: AstNode): Resin['mix'] {
     if (!ast.isMix(node)) return undefined;
@@ -228,7 +229,7 @@ function mixOf(node: AstNode): Resin['mix'] {
     return { resin, hardener, by: node.by === 'weight' ? 'weight' : 'volume', where: whereOf(node) };
 }
 
-export function sealerOf(node: ast.Sealer): Sealer {
+export const sealerOf = once((node: ast.Sealer): Sealer => {
     const items = folded(lineage(node, ast.isSealer));
     return {
         ...named(node),
@@ -242,9 +243,9 @@ export function sealerOf(node: ast.Sealer): Sealer {
         }),
         cautions: items.words('caution'),
     };
-}
+});
 
-export function glueOf(node: ast.Glue): Glue {
+export const glueOf = once((node: ast.Glue): Glue => {
     const items = folded(lineage(node, ast.isGlue));
     return {
         ...named(node),
@@ -260,9 +261,9 @@ export function glueOf(node: ast.Glue): Glue {
         }),
         cautions: items.words('caution'),
     };
-}
+});
 
-export function coatOf(node: ast.Coat): Coat {
+export const coatOf = once((node: ast.Coat): Coat => {
     const items = folded(lineage(node, ast.isCoat));
     return {
         ...named(node),
@@ -278,11 +279,11 @@ export function coatOf(node: ast.Coat): Coat {
         }),
         cautions: items.words('caution'),
     };
-}
+});
 
-export function abrasiveOf(node: ast.Abrasive): Abrasive {
+export const abrasiveOf = once((node: ast.Abrasive): Abrasive => {
     return { ...named(node), ...present({ grain: new Items(node.items).figure('grain') }) };
-}
+});
 
 export function couponOf(node: ast.Coupon): Coupon | undefined {
     const sheet = node.sheet?.ref?.name;

@@ -12,19 +12,23 @@ const maps = new KeptOn<AstNode, NameMap>();
 
 /** What a file declares: stock and recipes. Lives as long as the parsed tree it was read from. */
 export function namesOfFile(file: File, describe: Describe): NameMap {
-    return namesOf(file, file.entries, describe);
+    return namesOf(file, () => file.entries, describe);
 }
 
 /** What a recipe declares: its art, blanks and named steps, those too that a variant puts between the base's. */
 export function namesOfRecipe(recipe: Recipe, describe: Describe): NameMap {
-    return namesOf(recipe, membersOf(recipe), describe);
+    return namesOf(recipe, membersOf, describe);
 }
 
-function namesOf(owner: AstNode, members: readonly AstNode[], describe: Describe): NameMap {
+function namesOf<Owner extends AstNode>(
+    owner: Owner,
+    members: (owner: Owner) => readonly AstNode[],
+    describe: Describe,
+): NameMap {
     let map = maps.get(owner);
     if (map === undefined) {
         const built = new Map<string, AstNodeDescription[]>();
-        for (const member of members) {
+        for (const member of members(owner)) {
             const name = (member as { name?: unknown }).name;
             if (typeof name !== 'string' || name === '') continue;
             const bearers = built.get(name);

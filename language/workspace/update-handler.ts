@@ -1,4 +1,11 @@
-import { type FileSystemProvider, type LangiumDocumentFactory, type LangiumDocuments, URI, type WorkspaceLock } from 'langium';
+import {
+    delayNextTick,
+    type FileSystemProvider,
+    type LangiumDocumentFactory,
+    type LangiumDocuments,
+    URI,
+    type WorkspaceLock,
+} from 'langium';
 import { DefaultDocumentUpdateHandler, type LangiumSharedServices, type TextDocuments } from 'langium/lsp';
 import {
     type DidChangeWatchedFilesParams,
@@ -22,7 +29,8 @@ export class KerfUpdateHandler extends DefaultDocumentUpdateHandler {
     private readonly factory: LangiumDocumentFactory;
     private readonly open: TextDocuments<TextDocument>;
     private readonly files: FileSystemProvider;
-    private timer: ReturnType<typeof setTimeout> | undefined;
+    /** Grows with every change: only after the latest is anything read. */
+    private changes = 0;
     private lastChange = Number.NEGATIVE_INFINITY;
 
     constructor(services: LangiumSharedServices) {
@@ -43,18 +51,16 @@ export class KerfUpdateHandler extends DefaultDocumentUpdateHandler {
         // A file that is not on disk yet can be asked about as soon as it is open.
         if (!this.documents.hasDocument(uri)) this.documents.addDocument(this.factory.fromTextDocument(document, uri));
         this.builder.expectUpdate(uri);
-        clearTimeout(this.timer);
         const now = performance.now();
         const burst = now - this.lastChange < pause;
         this.lastChange = now;
-        this.timer = setTimeout(
-            () => {
-                const changed = [...this.pending.values()];
-                this.pending.clear();
-                this.fireDocumentUpdate(changed, []);
-            },
-            burst ? pause : 0,
-        );
+        const mine = ++this.changes;
+        void (burst ? paused() : arrived()).then(() => {
+            if (mine !== this.changes) return;
+            const changed = [...this.pending.values()];
+            this.pending.clear();
+            this.fireDocumentUpdate(changed, []);
+        });
     }
 
     /** A closed file is what the disk says it is: unsaved changes are gone. */
@@ -79,4 +85,14 @@ export class KerfUpdateHandler extends DefaultDocumentUpdateHandler {
     protected override getWatchers(): FileSystemWatcher[] {
         return [{ globPattern: '**/*.kerf' }, { globPattern: '**/*.{svg,png,jpg,jpeg}' }];
     }
+}
+
+function paused(): Promise<void> {
+    return new Promise((resolve) => setTimeout(resolve, pause));
+}
+
+/** Once the messages that are here already have been read: each takes a turn, and the next one is asked for behind ours. */
+async function arrived(): Promise<void> {
+    await delayNextTick();
+    await delayNextTick();
 }

@@ -33,7 +33,8 @@ export class Publisher {
         const builder = workshop.services.shared.workspace.DocumentBuilder;
         builder.onDocumentPhase(DocumentState.Validated, (document) => {
             if (isBuiltIn(document.uri.toString())) return;
-            const said = this.client.pulls ? nextTurn() : this.send(document);
+            // Then a turn for those who read them, on whatever processor they run.
+            const said = this.client.pulls ? nextTurn() : this.send(document).then(nextTurn);
             // Not awaited: the build goes on, and typing never waits for geometry.
             if (this.isOpen(document)) void this.planOnce(document, said);
             else void this.progress.during(() => this.planLater(document));
