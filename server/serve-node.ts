@@ -29,8 +29,9 @@ export function serveNode(connection: Connection, workerFile: string): void {
 /**
  * A text's tree lives until the next key is pressed. The engine, seeing most of a tree survive while it grows, would begin to make
  * its nodes among what lives long; and since all nodes hang together, one of them then keeps its whole tree until a full
- * collection, and every small collection copies all the trees since. Holds for the worker, too, which loses nothing by it.
+ * collection, and every small collection copies all the trees since. The Node inside a desktop editor may have closed its flags
+ * by now: there the extension says it as the server is started.
  */
 function treesAreShortLived(): void {
-    setFlagsFromString('--no-allocation-site-pretenuring');
+    if (process.versions.electron === undefined) setFlagsFromString('--no-allocation-site-pretenuring');
 }
