@@ -33,7 +33,7 @@ export async function coupon(args: string[]): Promise<number> {
     if ('problem' in stock) throw new UsageError(stock.problem);
     const beside = path.join(path.dirname(shortPath(AstUtils.getDocument(stock.sheet))), 'made');
     const folder = path.resolve(values.out ?? beside, couponFolder(board, laser));
-    const { files, problems } = makeCoupon(stock, URI.parse(pathToFileURL(folder).toString()), options);
+    const { files, problems } = await makeCoupon(workshop, stock, URI.parse(pathToFileURL(folder).toString()), options);
     for (const problem of problems) process.stderr.write(`${problem}\n`);
     for (const file of files) await writeOne(folder, file, values.force);
     return problems.length > 0 ? 1 : 0;

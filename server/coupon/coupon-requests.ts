@@ -17,6 +17,7 @@ import {
     type SquaresParams,
     type WrittenAnswer,
 } from '../../shared/view/protocol';
+import { Cancelled } from '../engine/jobs';
 import type { Workshop } from '../workshop/workshop';
 import { findStock, homeOfCoupon } from './find-stock';
 import { makeCoupon } from './make-coupon';
@@ -26,25 +27,31 @@ import { openSquares } from './squares';
 export function answerCouponRequests(connection: Connection, workshop: Workshop): void {
     const answer = <Params extends { readonly uri: string }, Answer>(
         name: string,
-        work: (document: LangiumDocument, params: Params) => Answer,
+        work: (document: LangiumDocument, params: Params) => Answer | Promise<Answer>,
     ): void => {
         connection.onRequest(name, async (params: Params, token: CancellationToken): Promise<unknown> => {
             const document = await workshop.linked(params.uri, token);
-            return document === undefined ? null : work(document, params);
+            if (document === undefined) return null;
+            try {
+                return await work(document, params);
+            } catch (error) {
+                if (error instanceof Cancelled) return null;
+                throw error;
+            }
         });
     };
     answer<CouponChoicesParams, CouponChoices>(method.couponChoices, (document, { offset }) =>
         choices(workshop, document, offset),
     );
-    answer<CouponParams, CouponAnswer>(method.coupon, (document, { sheet, laser }) => {
+    answer<CouponParams, CouponAnswer>(method.coupon, async (document, { sheet, laser }) => {
         const folder = couponFolder(sheet, laser);
         const stock = findStock(workshop, [document], sheet, laser);
         if ('problem' in stock) return { folder, files: [], problems: [stock.problem] };
-        return { folder, ...makeCoupon(stock, UriUtils.joinPath(document.uri, '..', 'made', folder)) };
+        return { folder, ...(await makeCoupon(workshop, stock, UriUtils.joinPath(document.uri, '..', 'made', folder))) };
     });
-    answer<SquaresParams, SquaresAnswer>(method.squares, (document, { sheet, laser, made }) => {
+    answer<SquaresParams, SquaresAnswer>(method.squares, async (document, { sheet, laser, made }) => {
         const stock = findStock(workshop, [document], sheet, laser);
-        const found = 'problem' in stock ? stock : openSquares(workshop, stock, made);
+        const found = 'problem' in stock ? stock : await openSquares(workshop, stock, made);
         return 'problem' in found ? found : { squares: found.words };
     });
     answer<MeasuredParams, WrittenAnswer>(method.measured, (document, params) => measured(workshop, document, params));
@@ -73,10 +80,10 @@ function choices({ services }: Workshop, document: LangiumDocument, offset: numb
 }
 
 /** Nothing is written that the language would not read as it was meant: every row is read again first. */
-function measured(workshop: Workshop, document: LangiumDocument, params: MeasuredParams): WrittenAnswer {
+async function measured(workshop: Workshop, document: LangiumDocument, params: MeasuredParams): Promise<WrittenAnswer> {
     const stock = findStock(workshop, [document], params.sheet, params.laser);
     if ('problem' in stock) return stock;
-    const open = openSquares(workshop, stock, params.made);
+    const open = await openSquares(workshop, stock, params.made);
     if ('problem' in open) return open;
     const rows = [];
     for (const { words, depth } of params.rows) {

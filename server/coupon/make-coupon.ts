@@ -4,17 +4,22 @@ import { laserOf, sheetOf } from '../../language/lowering/stock';
 import { openCouponFile, type SquareText } from '../../language/printing/coupon-block';
 import type { CouponOptions, CouponSquare } from '../../shared/burn/coupon-sheet';
 import { showNumber } from '../../shared/quantity/show';
-import { couponSheets, layOutCoupon } from '../../shared/sheets/coupon-sheets';
 import type { BuildAnswer, BuiltFile } from '../../shared/view/protocol';
+import type { Workshop } from '../workshop/workshop';
 import type { CouponStock } from './find-stock';
 
 /** The files of a coupon that are to lie in `folder`; what people write into is marked, so that it is never written over. */
-export function makeCoupon(stock: CouponStock, folder: URI, options: CouponOptions = {}): BuildAnswer {
+export async function makeCoupon(
+    workshop: Workshop,
+    stock: CouponStock,
+    folder: URI,
+    options: CouponOptions = {},
+): Promise<BuildAnswer> {
     const material = sheetOf(stock.sheet);
     const laser = laserOf(stock.laser);
-    const layout = layOutCoupon(material, laser, { ...usualPitch(stock), ...options });
+    const layout = await workshop.ask({ do: 'coupon-layout', material, laser, options: { ...usualPitch(stock), ...options } });
     if ('problem' in layout) return { files: [], problems: [layout.problem] };
-    const { files, problems } = couponSheets(material, laser, layout);
+    const { files, problems } = await workshop.ask({ do: 'coupon-sheets', material, laser, layout });
     const coupon = { sheet: material.name, laser: laser.name, pitch: pitchText(layout.pitch) };
     const block: BuiltFile = {
         path: 'coupon.kerf',

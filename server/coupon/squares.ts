@@ -5,7 +5,6 @@ import { laserOf, sheetOf } from '../../language/lowering/stock';
 import { burnWords } from '../../language/printing/coupon-block';
 import { spotOf } from '../../shared/burn/beam';
 import { pitchForSpot } from '../../shared/burn/pitch';
-import { layOutCoupon } from '../../shared/sheets/coupon-sheets';
 import type { Workshop } from '../workshop/workshop';
 import type { CouponStock } from './find-stock';
 import { pitchText, squareText, usualPitch } from './make-coupon';
@@ -20,12 +19,12 @@ export interface OpenSquares {
  * What was burnt and is not measured yet: the open rows of the coupon's block; else those of `made`, the
  * text that was written with the coupon's files; else the squares of a coupon laid out anew.
  */
-export function openSquares(
+export async function openSquares(
     workshop: Workshop,
     stock: CouponStock,
     made: string | undefined,
-): OpenSquares | { readonly problem: string } {
-    const found = burntSquares(workshop, stock, made);
+): Promise<OpenSquares | { readonly problem: string }> {
+    const found = await burntSquares(workshop, stock, made);
     if ('problem' in found) return found;
     const done = new Set((stock.coupon?.items ?? []).filter(isBurn).map((burn) => plain(burn.$cstNode?.text ?? '')));
     const words = found.words.filter((each) => !done.has(plain(each)));
@@ -37,31 +36,32 @@ function plain(row: string): string {
     return row.replace(/\bgives\b.*$/s, '').replaceAll(/\s+/g, '');
 }
 
-function burntSquares(
-    { services }: Workshop,
+async function burntSquares(
+    workshop: Workshop,
     stock: CouponStock,
     made: string | undefined,
-): OpenSquares | { readonly problem: string } {
+): Promise<OpenSquares | { readonly problem: string }> {
     const { sheet, laser, coupon } = stock;
     const machine = laserOf(laser);
     const pitch = coupon && pitchOf(coupon, pitchForSpot(spotOf(machine)));
     const open = openRows(coupon?.$cstNode?.text ?? '').map(({ words }) => words);
     if (open.length > 0 && pitch !== undefined) return { words: open, pitch: pitch.text };
-    const burnt = ofFile() ?? layOut();
+    const burnt = ofFile() ?? (await layOut());
     if ('problem' in burnt || pitch === undefined || Math.abs(burnt.mm - pitch.mm) < 1e-6) return burnt;
     return {
         problem: `The squares were burnt with a pitch of ${burnt.pitch}, the coupon in the text is one of ${pitch.text}: rows of both cannot stand in one block.`,
     };
 
     function ofFile(): (OpenSquares & { mm: number }) | undefined {
-        const block = made === undefined ? undefined : blockInText(made, services);
+        const block = made === undefined ? undefined : blockInText(made, workshop.services);
         const words = openRows(block?.$cstNode?.text ?? '').map((row) => row.words);
         const written = block && pitchOf(block, undefined);
         return written === undefined || words.length === 0 ? undefined : { words, pitch: written.text, mm: written.mm };
     }
 
-    function layOut(): (OpenSquares & { mm: number }) | { readonly problem: string } {
-        const layout = layOutCoupon(sheetOf(sheet), machine, usualPitch(stock));
+    async function layOut(): Promise<(OpenSquares & { mm: number }) | { readonly problem: string }> {
+        const asked = { do: 'coupon-layout', material: sheetOf(sheet), laser: machine, options: usualPitch(stock) } as const;
+        const layout = await workshop.ask(asked);
         if ('problem' in layout) return layout;
         const words = layout.squares.map((square) => burnWords(squareText(square)));
         return { words, pitch: pitchText(layout.pitch), mm: layout.pitch };

@@ -1,6 +1,7 @@
+import type { CouponOptions, CouponSheet } from '../../shared/burn/coupon-sheet';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
-import type { MeasuredCoupon } from '../../shared/recipe/stock';
+import type { Laser, MeasuredCoupon, Sheet } from '../../shared/recipe/stock';
 import type { ReviewPictures } from '../../shared/review/film-strip';
 import type { ReviewNotes } from '../../shared/review/notes';
 import type { ReviewPlaces } from '../../shared/review/places';
@@ -24,6 +25,8 @@ export type Job =
     | { readonly do: 'survey'; readonly recipe: Recipe }
     | CouponJob
     | FitJob
+    | LayoutJob
+    | CouponSheetsJob
     | PlaceholderJob
     | {
           readonly do: 'bench';
@@ -55,7 +58,7 @@ export interface JsonJob {
 }
 
 /** A job that needs a recipe worked out, with its art. */
-export type RecipeJob = Exclude<Job, CouponJob | FitJob | PlaceholderJob>;
+export type RecipeJob = Exclude<Job, CouponJob | FitJob | LayoutJob | CouponSheetsJob | PlaceholderJob>;
 
 /** The picture that a new recipe begins with, as a PNG file: asked for here, since only here pictures are known. */
 export interface PlaceholderJob {
@@ -72,6 +75,22 @@ export interface CouponJob {
 export interface FitJob {
     readonly do: 'fit';
     readonly coupon: MeasuredCoupon;
+}
+
+/** Lays out a new coupon: here, since what its squares may give takes the fit's statistics. */
+export interface LayoutJob {
+    readonly do: 'coupon-layout';
+    readonly material: Sheet;
+    readonly laser: Laser;
+    readonly options: CouponOptions;
+}
+
+/** The files of a coupon that has been laid out. */
+export interface CouponSheetsJob {
+    readonly do: 'coupon-sheets';
+    readonly material: Sheet;
+    readonly laser: Laser;
+    readonly layout: CouponSheet;
 }
 
 /** All that the text editor shows of a recipe: one plan for findings, hints and pins. */
@@ -122,7 +141,7 @@ export interface TableJob {
 }
 
 /** The recipes of which a job needs the present art. */
-export function recipesOf(job: RecipeJob): readonly Recipe[] {
+export function recipesOf(job: Job): readonly Recipe[] {
     switch (job.do) {
         case 'review-page':
             return job.reviews.map(({ recipe }) => recipe);
@@ -130,7 +149,7 @@ export function recipesOf(job: RecipeJob): readonly Recipe[] {
         case 'table-page':
             return job.columns.map(({ recipe }) => recipe);
         default:
-            return [job.recipe];
+            return 'recipe' in job ? [job.recipe] : [];
     }
 }
 
@@ -154,6 +173,8 @@ export interface Answers {
     readonly survey: Survey;
     readonly coupons: readonly Finding[];
     readonly fit: CouponFit;
+    readonly 'coupon-layout': CouponSheet | { readonly problem: string };
+    readonly 'coupon-sheets': Sheets;
     readonly placeholder: Uint8Array;
     readonly bench: BenchView;
     readonly checklist: Checklist;

@@ -18,6 +18,7 @@ import { type VariantTable, variantTable } from '../../shared/review/variant-tab
 import { examineCoupons } from '../../shared/rules/coupon/examine-coupons';
 import { examine, silencedIn } from '../../shared/rules/examine';
 import { buildSheets } from '../../shared/sheets/build-sheets';
+import { couponSheets, layOutCoupon } from '../../shared/sheets/coupon-sheets';
 import { planJson } from '../../shared/sheets/plan-json';
 import { couponFit } from '../../shared/view/coupon-fit';
 import { makeBenchView } from '../../shared/view/make-bench-view';
@@ -78,6 +79,8 @@ export class PlanEngine {
         if (job.do === 'review-page') return this.reviewPage(job);
         if ('columns' in job) return this.table(job);
         if (job.do === 'placeholder') return placeholderPicture();
+        if (job.do === 'coupon-layout') return layOutCoupon(job.material, job.laser, job.options);
+        if (job.do === 'coupon-sheets') return couponSheets(job.material, job.laser, job.layout);
         const plan = this.plan(job.recipe);
         switch (job.do) {
             case 'examine':

@@ -9,7 +9,7 @@ import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
 import type { Asker, Watch } from '../engine/asker';
-import { Cancelled, type RecipeJob, recipesOf, type Survey } from '../engine/jobs';
+import { Cancelled, type Job, recipesOf, type Survey } from '../engine/jobs';
 import type { ArtCache } from './art-cache';
 
 /**
@@ -101,8 +101,8 @@ export class Workshop {
         }
     }
 
-    /** The asker with the recipes' art already read. */
-    async ask<J extends RecipeJob>(job: J, subject?: string, watch?: Watch) {
+    /** The asker with the art already read of the recipes that a job is about. */
+    async ask<J extends Job>(job: J, subject?: string, watch?: Watch) {
         const arts = await Promise.all(recipesOf(job).map((recipe) => this.arts.of(recipe)));
         return this.asker.ask(job, arts.flat(), subject, watch);
     }
