@@ -28,7 +28,10 @@ export function approachTo(rings: readonly Float64Array[]): Approach {
     if (points < light) return 'sweep down';
     const down = pairs(rings, 1);
     const across = down > points * 64 ? pairs(rings, 0) : down;
-    if (Math.min(down, across) > mostPairs || crossings(rings) > mostCrossings) return 'refuse';
+    const fewest = Math.min(down, across);
+    // Edges that cross lie beside each other, so at a corner of one the other is counted; a corner ends two edges.
+    const mayTangle = 2 * fewest > mostCrossings;
+    if (fewest > mostPairs || (mayTangle && crossings(rings) > mostCrossings)) return 'refuse';
     return across < down / 2 ? 'sweep across' : 'sweep down';
 }
 
