@@ -29,11 +29,7 @@ export function planInlay(step: Inlay, halves: Halves): InlayPlan {
     const gap = clearance + (relief.step.offset?.value ?? 0) + (pocket.step.offset?.value ?? 0);
     const film = step.glue?.film === undefined ? (step.glue === undefined ? exactly(0) : usualFilm) : intervalOf(step.glue.film);
     const veneer = halves.reliefBlank?.thickness;
-    const meet = memo.get(
-        'meeting',
-        `${memo.keyOf(relief.region)} ${memo.keyOf(pocket.region)} ${keyOfPlaces(relief, pocket)}`,
-        () => meeting(relief, pocket),
-    );
+    const meet = meeting(relief, pocket, memo);
     // Judged on the art as it is drawn: moving its edges in or out changes no symmetry, but it comes with every depth typed.
     const drawn = pocket.placed.map((placed) => placed.region);
     const symmetry = memo.get('symmetry', drawn.map((region) => memo.keyOf(region)).join(' '), () => {
@@ -76,12 +72,18 @@ type Meeting = Pick<InlayPlan, 'standing' | 'turned' | 'fits' | 'collides' | 'em
  * The relief is turned over about the upright through the middle of its art and laid with that
  * middle onto the middle of the pocket's art: where the maker would push it to, if it fits.
  */
-function meeting(relief: LaserPlan, pocket: LaserPlan): Meeting {
-    const standing = standingOf(relief);
+function meeting(relief: LaserPlan, pocket: LaserPlan, memo: Memo): Meeting {
+    // Remembered apart: whoever types at the pocket changes nothing of the relief.
+    const standing = memo.get('standing', keyOfRelief(relief, memo), () => standingOf(relief));
     const { axis, x, y } = turningOf(relief, pocket);
-    const turned = translate(mirror(standing, axis), x, y);
-    const fits = intersect(turned, pocket.region);
-    return { standing, turned, fits, collides: subtract(turned, pocket.region), empty: subtract(pocket.region, turned) };
+    const turned = memo.get('turned', `${memo.keyOf(standing)} ${axis} ${x} ${y}`, () => translate(mirror(standing, axis), x, y));
+    return memo.get('meeting', `${memo.keyOf(turned)} ${memo.keyOf(pocket.region)}`, () => ({
+        standing,
+        turned,
+        fits: intersect(turned, pocket.region),
+        collides: subtract(turned, pocket.region),
+        empty: subtract(pocket.region, turned),
+    }));
 }
 
 /** How the relief's blank comes to lie on the pocket's: mirrored about an upright, then moved; mm. */
@@ -147,17 +149,17 @@ function withoutArt(relief: LaserPlan): Region {
     return subtract(sheet, relief.region);
 }
 
-/** Middle of the placements: where the art of the half lies on its blank. */
-function middle(half: LaserPlan): { x: number; y: number } {
+/** Middle of the placements, mm: where the art of the half lies on its blank. */
+export function middle(half: LaserPlan): { x: number; y: number } {
     const xs = half.placed.map((placed) => placed.centre.x);
     const ys = half.placed.map((placed) => placed.centre.y);
     if (xs.length === 0) return { x: 0, y: 0 };
     return { x: (Math.min(...xs) + Math.max(...xs)) / 2, y: (Math.min(...ys) + Math.max(...ys)) / 2 };
 }
 
-function keyOfPlaces(relief: LaserPlan, pocket: LaserPlan): string {
-    const from = middle(relief);
-    const to = middle(pocket);
-    const inverses = relief.placed.map((placed) => (placed.inverse ? 'i' : 'f')).join('');
-    return `${from.x} ${from.y} ${to.x} ${to.y} ${relief.mirrorAxis ?? ''} ${relief.edge} ${inverses}`;
+function keyOfRelief(relief: LaserPlan, memo: Memo): string {
+    const drawn = relief.placed.map(({ inverse, boundary, region }) =>
+        inverse ? `inverse ${memo.keyOf(boundary ?? region)}` : 'as drawn',
+    );
+    return `${memo.keyOf(relief.region)} ${relief.mirrorAxis ?? ''} ${relief.edge} ${drawn.join(' ')}`;
 }

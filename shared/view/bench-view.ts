@@ -179,6 +179,8 @@ export interface HalfView {
     readonly burnt: string;
     readonly width: number;
     readonly height: number;
+    /** Middle of its art, about which a relief is turned over and which comes to lie on the pocket's, mm. */
+    readonly middle: { readonly x: number; readonly y: number };
     /** Registration marks, in the same coordinates. */
     readonly marks?: string;
     /** What is left of the sheet around a relief's boundary. */

@@ -5,7 +5,7 @@ import { rectangle } from '../geometry/shapes';
 import type { LaserPlan } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import type { InlayPlan, Plan, StepPlan } from '../plan/plan';
-import { boundariesOf } from '../plan/plan-inlay';
+import { boundariesOf, middle } from '../plan/plan-inlay';
 import { showMoney } from '../quantity/currency';
 import { showArea, showLength } from '../quantity/show';
 import { showSupply } from '../quantity/show-supply';
@@ -193,6 +193,7 @@ function half(plan: Plan, laser: LaserPlan, path: string, marks: string | undefi
         burnt: wood?.burnt ?? '#4a2f1d',
         width: blank?.size?.width ?? 0,
         height: blank?.size?.height ?? 0,
+        middle: middle(laser),
         ...(marks === undefined ? {} : { marks }),
     };
 }

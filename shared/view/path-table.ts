@@ -1,5 +1,5 @@
 import type { Region } from '../geometry/region';
-import { simplify } from '../geometry/simplify';
+import { simplifyRing } from '../geometry/simplify';
 import type { Memo } from '../plan/memo';
 import { pathName, picturePath } from './picture-path';
 
@@ -19,8 +19,9 @@ export class PathTable {
     }
 
     idOf(region: Region): string {
-        const { id, data } = this.memo.get('picture', this.memo.keyOf(region), () => {
-            const drawn = picturePath(simplify(region, pictureTolerance));
+        const { id, data } = this.memo.getOf('picture', region, () => {
+            // Edges that come to meet by less than a screen shows need not be united for a picture.
+            const drawn = picturePath({ rings: region.rings.map((ring) => simplifyRing(ring, pictureTolerance)) });
             return { id: pathName(drawn), data: drawn };
         });
         if (!this.had.has(id)) this.paths[id] = data;

@@ -1,4 +1,3 @@
-import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { HalfView, InlayView } from '../../../shared/view/bench-view';
 import { pathId, url, woodId } from './ids';
 import type { Pose } from './turning';
@@ -23,10 +22,9 @@ export function Halves({ inlay, pose, whole, gap }: HalvesProps) {
     const pocketY = (whole.height - pocket.height) / 2;
     const reliefX = pocket.width + gap;
     const reliefY = (whole.height - relief.height) / 2;
-    const [standing, dug] = [useMiddle(relief.path), useMiddle(pocket.path)];
     // The art's middle is what comes to lie over the pocket's middle, and it is turned about its own.
-    const from = { x: reliefX + standing.x, y: reliefY + standing.y };
-    const to = { x: dug.x, y: pocketY + dug.y };
+    const from = { x: reliefX + relief.middle.x, y: reliefY + relief.middle.y };
+    const to = { x: pocket.middle.x, y: pocketY + pocket.middle.y };
     const x = from.x + (to.x - from.x) * way;
     const y = from.y + (to.y - from.y) * way;
     return (
@@ -37,7 +35,10 @@ export function Halves({ inlay, pose, whole, gap }: HalvesProps) {
                 <Marks half={pocket} />
                 <Meeting meeting={meeting} relief={relief} shown={shownOf(inlay, pose)} />
             </g>
-            <g transform={`translate(${x} ${y}) scale(${turn} 1) translate(${-standing.x} ${-standing.y})`} opacity={1 - landed}>
+            <g
+                transform={`translate(${x} ${y}) scale(${turn} 1) translate(${-relief.middle.x} ${-relief.middle.y})`}
+                opacity={1 - landed}
+            >
                 {turn >= 0 ? <ReliefFace relief={relief} /> : <ReliefBack relief={relief} />}
             </g>
         </>
@@ -95,19 +96,4 @@ function Meeting({ meeting, relief, shown }: { meeting: InlayView['meeting']; re
             <use href={`#${pathId(meeting.collides)}`} class="meeting-clash" fill={url('hatch-clash-mm')} />
         </g>
     );
-}
-
-/** Middle of a shape's bounds, mm, as the browser measures it. */
-function useMiddle(path: string): { x: number; y: number } {
-    const [middle, setMiddle] = useState({ x: 0, y: 0 });
-    const measured = useRef('');
-    useLayoutEffect(() => {
-        const shape = document.getElementById(pathId(path));
-        const data = shape?.getAttribute('d') ?? '';
-        if (!(shape instanceof SVGGraphicsElement) || measured.current === data) return;
-        measured.current = data;
-        const box = shape.getBBox();
-        setMiddle({ x: box.x + box.width / 2, y: box.y + box.height / 2 });
-    });
-    return middle;
 }
