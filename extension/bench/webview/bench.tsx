@@ -4,7 +4,7 @@ import type { BenchView } from '../../../shared/view/bench-view';
 import { readToBench, type ToBench } from '../messages';
 import { type Actions, App } from './app';
 import { editor, tellRefused } from './editor-link';
-import { askAgain, keep, keptBefore, scrollBack } from './keep';
+import { askAgain, keep, keptBefore, noteScroll, scrollBack } from './keep';
 import { PressAsker } from './press-asker';
 import { SectionAsker } from './section-asker';
 import { type BenchState, chosenFrame, chosenPiece, frameKeys, stepAt } from './state';
@@ -112,7 +112,10 @@ function followCursor(offset: number, turn: boolean): void {
     change({ lit, ...(frameKey === undefined ? {} : { frameKey, blank: undefined }) });
 }
 
-addEventListener('scrollend', () => keep(state));
+addEventListener('scrollend', () => {
+    noteScroll();
+    keep(state);
+});
 addEventListener('message', ({ data }) => receive(readToBench(data)));
 render(<App state={state} actions={actions} />, root);
 editor.postMessage({ type: 'ready' });

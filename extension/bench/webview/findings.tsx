@@ -1,5 +1,6 @@
 import type { BenchView } from '../../../shared/view/bench-view';
 import { editor, reveal } from './editor-link';
+import { findingKeys } from './finding-keys';
 
 const marks = { error: '✕', warning: '!', info: 'i', hint: '·' } as const;
 const names = { error: 'Error', warning: 'Warning', info: 'Note', hint: 'Hint' } as const;
@@ -27,6 +28,7 @@ export function Findings({ view, choose }: { view: BenchView; choose: (step: num
             </section>
         );
     }
+    const keys = findingKeys(view.findings);
     return (
         <section aria-labelledby="findings-heading">
             <h2 id="findings-heading">Findings ({view.findings.length})</h2>
@@ -34,7 +36,7 @@ export function Findings({ view, choose }: { view: BenchView; choose: (step: num
                 {view.findings.map((finding, index) => {
                     const { rule, severity, message, step, where, spots } = finding;
                     return (
-                        <li key={`${rule} ${where.offset} ${index}`} class={severity}>
+                        <li key={keys[index]} class={severity}>
                             <span class="mark" aria-hidden="true">
                                 {marks[severity]}
                             </span>

@@ -1,6 +1,5 @@
 /** Names of things drawn once and used from many pictures. Ids from the server may hold any letters. */
 export const pathId = (path: string) => `path-${safe(path)}`;
-export const clipId = (path: string) => `clip-${safe(path)}`;
 export const woodId = (blank: string, colour: string) => `wood-${safe(blank)}-${safe(colour)}`;
 export const url = (id: string) => `url(#${id})`;
 

@@ -26,7 +26,7 @@ export function keep({ view, frameKey, blank, windows, cuts, toolpath, presses, 
     const recipe = view?.recipe ?? kept.recipe;
     const way = toolpath === undefined ? kept.toolpath : toolpath.view?.step;
     const pressed = Object.entries(presses).flatMap(([step, { press }]) => (press === undefined ? [] : [Number(step)]));
-    const scroll = goingTo ?? document.scrollingElement?.scrollTop ?? 0;
+    const scroll = goingTo ?? scrolled;
     const state: KeptState = {
         uri: kept.uri,
         windows,
@@ -50,11 +50,20 @@ export function askAgain({ steps }: BenchView): void {
 /** How far down the page was; the page grows to that length only bit by bit, and until then whoever scrolls has the last word. */
 let goingTo = kept?.scroll;
 
+/** How far down it is now: noted as it is scrolled, since asking for it lays the whole page out. */
+let scrolled = 0;
+
+export function noteScroll(): void {
+    scrolled = document.scrollingElement?.scrollTop ?? 0;
+}
+
 export function scrollBack(): void {
     const page = document.scrollingElement;
     if (goingTo === undefined || page === null) return;
     page.scrollTop = goingTo;
-    if (page.scrollTop >= goingTo - 1) goingTo = undefined;
+    if (page.scrollTop < goingTo - 1) return;
+    scrolled = goingTo;
+    goingTo = undefined;
 }
 
 // What comes in above later would otherwise push the place down by as much.

@@ -1,5 +1,5 @@
 import type { BenchView } from '../../../shared/view/bench-view';
-import { clipId, pathId } from './ids';
+import { pathId } from './ids';
 import { still } from './still';
 import { WoodPaints } from './wood';
 
@@ -12,11 +12,6 @@ export const Paints = still(({ blanks, paths }: Pick<BenchView, 'blanks' | 'path
                 <Hatches />
                 {Object.entries(paths).map(([id, data]) => (
                     <path key={id} id={pathId(id)} class="shape" d={data} />
-                ))}
-                {Object.keys(paths).map((id) => (
-                    <clipPath key={id} id={clipId(id)}>
-                        <use href={`#${pathId(id)}`} />
-                    </clipPath>
                 ))}
             </defs>
         </svg>

@@ -1,5 +1,6 @@
+import { useId } from 'preact/hooks';
 import type { BlankView, LayerView, PieceView } from '../../../shared/view/bench-view';
-import { clipId, pathId, url, woodId } from './ids';
+import { pathId, url, woodId } from './ids';
 import { still } from './still';
 
 interface PieceProps {
@@ -79,8 +80,12 @@ function Layer({ layer, blanks, relief }: { layer: LayerView; blanks: readonly B
 /** A low light from the top left: the deeper, the wider the shadow of the wall. */
 function InnerShadow({ path, depth }: { path: string; depth: number }) {
     const reach = Math.min(Math.max(depth, 0.15) * 0.9, 1.4);
+    const clip = `clip-${useId()}`;
     return (
-        <g clip-path={url(clipId(path))}>
+        <g clip-path={url(clip)}>
+            <clipPath id={clip}>
+                <use href={`#${pathId(path)}`} />
+            </clipPath>
             <use
                 href={`#${pathId(path)}`}
                 fill="none"

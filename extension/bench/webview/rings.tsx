@@ -1,4 +1,5 @@
 import type { FindingView } from '../../../shared/view/bench-view';
+import { findingKeys } from './finding-keys';
 import type { Placing } from './zoom';
 
 interface RingsProps {
@@ -12,6 +13,7 @@ const MOST = 60; // rings of one finding: more would hide the piece
 
 /** Rings around the places that findings speak of, with the finding's number in the list. */
 export function Rings({ findings, blank, placing }: RingsProps) {
+    const keys = findingKeys(findings);
     return (
         <g class="rings">
             {findings.map((finding, number) =>
@@ -23,7 +25,7 @@ export function Rings({ findings, blank, placing }: RingsProps) {
                         const y = placing.shiftY + spot.y * placing.scale;
                         const radius = Math.max((spot.size / 2) * placing.scale + 4, SMALLEST);
                         return (
-                            <g key={`${finding.rule} ${finding.where.offset} ${index}`} class={`ring ${finding.severity}`}>
+                            <g key={`${keys[number]} ${index}`} class={`ring ${finding.severity}`}>
                                 <title>{`Ring ${number + 1}: ${finding.message}`}</title>
                                 <circle class="under" cx={x} cy={y} r={radius} />
                                 <circle cx={x} cy={y} r={radius} />

@@ -40,8 +40,8 @@ export function Section({ blank, section, all, placing, screen, depth }: Section
                 aria-roledescription="picture"
                 aria-label={`${title}. ${[`${thick} thick`, ...dimensions.map(({ text }) => text)].join(', ')}.`}
             >
-                {seen.map((span) => (
-                    <Span key={`${span.kind} ${span.from} ${span.bottom}`} span={span} scale={scale} x={x} grain={blank.grain} />
+                {seen.map((span, index) => (
+                    <Span key={`${span.kind} ${index}`} span={span} scale={scale} x={x} grain={blank.grain} />
                 ))}
                 <path class="profile" d={profile(seen, scale, x)} />
                 {section.face < section.top - 5e-4 && (
@@ -52,8 +52,8 @@ export function Section({ blank, section, all, placing, screen, depth }: Section
                         </text>
                     </g>
                 )}
-                {seen.map((span) => (
-                    <Band key={`${span.kind} ${span.from} ${span.bottom}`} span={span} scale={scale} x={x} />
+                {seen.map((span, index) => (
+                    <Band key={`${span.kind} ${index}`} span={span} scale={scale} x={x} />
                 ))}
                 {scale.breakAt !== undefined && <BreakLine left={left} right={right} y={scale.breakAt} />}
                 <Dimensions dimensions={dimensions} scale={scale} x={x} screen={screen} />
