@@ -48,10 +48,15 @@ export class Publisher {
         });
     }
 
-    /** Plans a document as soon as its text's own findings are out: even getting a plan ready takes its time. */
+    /**
+     * Plans a document once its text's own findings are out: even getting a plan ready takes its time. While somebody
+     * types, it waits for a short rest, so that nothing comes between a key and the picture.
+     */
     private async planOnce(document: LangiumDocument, said: Promise<void>): Promise<void> {
         await said.catch(() => undefined);
-        if (document.state >= DocumentState.Linked) await this.plan(document);
+        const { version } = document.textDocument;
+        if (this.trade.has(document.uri.toString())) await rest();
+        if (document.state >= DocumentState.Linked && document.textDocument.version === version) await this.plan(document);
     }
 
     /** Plans a document again though its text has not changed, since its art has. */
@@ -123,6 +128,13 @@ export class Publisher {
                 ),
             );
     }
+}
+
+/** Longer than it takes to show a picture, and shorter than anybody waits for squiggles. */
+const restAfterTyping = 150; // ms
+
+function rest(): Promise<void> {
+    return new Promise((resolve) => setTimeout(resolve, restAfterTyping));
 }
 
 /** After the answers that are ready now. */
