@@ -4,7 +4,7 @@ import { builtInText } from '../language/built-in';
 import { rewriteNumber } from '../language/editing/rewrite-number';
 import type { Recipe } from '../shared/recipe/recipe';
 import { pageText } from '../shared/rules/page';
-import type { BenchView, SectionView } from '../shared/view/bench-view';
+import type { SectionView } from '../shared/view/bench-view';
 import type { PressView } from '../shared/view/press-view';
 import {
     type BenchParams,
@@ -18,6 +18,7 @@ import {
     type ToolpathParams,
     type WrittenAnswer,
 } from '../shared/view/protocol';
+import type { SentPicture } from '../shared/view/sent-picture';
 import type { ToolpathView } from '../shared/view/toolpath-view';
 import { Cancelled } from './engine/jobs';
 import { rulePage } from './rule-pages';
@@ -46,7 +47,7 @@ export function answerRequests(connection: Connection, workshop: Workshop): void
             }
         });
     };
-    answer<PictureParams, BenchView>(method.bench, (found, { had }) => bench(workshop, found, had));
+    answer<PictureParams, SentPicture>(method.bench, (found, { had }) => bench(workshop, found, had));
     answer<BenchParams, Checklist>(method.checklist, ({ recipe }) => workshop.ask({ do: 'checklist', recipe }));
     answer<BenchParams, BuildAnswer>(method.build, (found) => build(workshop, found));
     answer<SectionParams, SectionView | null>(method.section, ({ recipe }, { frame, blank, y }) =>
@@ -80,7 +81,7 @@ async function find(workshop: Workshop, params: BenchParams, token: Cancellation
     return recipe === undefined ? undefined : { document, recipe };
 }
 
-async function bench(workshop: Workshop, { document, recipe }: Found, had: PictureParams['had']): Promise<BenchView> {
+async function bench(workshop: Workshop, { document, recipe }: Found, had: PictureParams['had']): Promise<SentPicture> {
     const findings = workshop.textFindings(document).filter((finding) => inside(finding.where.offset, recipe));
     const broken = findings.find((finding) => finding.rule === 'syntax');
     const setting = {

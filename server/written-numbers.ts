@@ -1,5 +1,5 @@
 import type { Where } from '../shared/quantity/where';
-import type { BenchView } from '../shared/view/bench-view';
+import type { SentPicture } from '../shared/view/sent-picture';
 
 const number = /^[\d./]/;
 
@@ -7,7 +7,7 @@ const number = /^[\d./]/;
  * The view with the numbers of its own recipe as they stand in the text, so that they can be typed over and
  * dragged. What a variant takes over from its base stays as it is: other variants stand on it too.
  */
-export function withWrittenNumbers(view: BenchView, text: string, whole: Where): BenchView {
+export function withWrittenNumbers(view: SentPicture, text: string, whole: Where): SentPicture {
     const isOwn = ({ uri, offset, length }: Where): boolean =>
         uri === view.uri && uri === whole.uri && whole.offset <= offset && offset + length <= whole.offset + whole.length;
     const at = (where: Where | undefined): string | undefined => {

@@ -1,14 +1,15 @@
 import * as vscode from 'vscode';
-import type { BenchView, SectionView } from '../../shared/view/bench-view';
+import type { SectionView } from '../../shared/view/bench-view';
 import type { PressView } from '../../shared/view/press-view';
 import { method, type PictureParams } from '../../shared/view/protocol';
+import type { SentPicture } from '../../shared/view/sent-picture';
 import type { ToolpathView } from '../../shared/view/toolpath-view';
 import type { RecipeServer } from '../server';
 import type { KeptState } from './kept-state';
 import { type FromBench, readFromBench, type ToBench } from './messages';
 import { benchPage } from './page';
+import { PageParts } from './page-parts';
 import { revealPlace } from './reveal';
-import { PageParts } from './sent-picture';
 import { writeNumber } from './write-number';
 
 /** One bench view: a panel about one recipe file. It asks for pictures and passes them on; it works nothing out itself. */
@@ -73,7 +74,7 @@ export class Bench implements vscode.Disposable {
                 ...(this.recipe === undefined ? {} : { recipe: this.recipe }),
                 had,
             };
-            const { answer: view, failed } = await this.server.attempt<BenchView>(method.bench, params);
+            const { answer: view, failed } = await this.server.attempt<SentPicture>(method.bench, params);
             if (this.disposed) return;
             if (view === undefined) {
                 const why =
@@ -88,7 +89,8 @@ export class Bench implements vscode.Disposable {
                     this.outdated = true;
                     continue;
                 }
-                this.post({ type: 'picture', view: this.parts.send(view) });
+                this.parts.sent(view);
+                this.post({ type: 'picture', view });
             }
         }
         this.asking = false;

@@ -1,9 +1,9 @@
 import type { Where } from '../../shared/quantity/where';
 import type { SectionView } from '../../shared/view/bench-view';
 import type { PressView } from '../../shared/view/press-view';
+import type { SentPicture } from '../../shared/view/sent-picture';
 import type { ToolpathView } from '../../shared/view/toolpath-view';
 import { isCount, isRecord, readPlace } from '../read-place';
-import type { SentPicture } from './sent-picture';
 
 /** What the extension sends to the bench view. */
 export type ToBench =

@@ -10,12 +10,13 @@ import type { RunHistory } from '../../shared/review/run-history';
 import type { VariantTable } from '../../shared/review/variant-table';
 import type { Silenced } from '../../shared/rules/examine';
 import type { Sheets } from '../../shared/sheets/build-sheets';
-import type { BenchView, SectionView } from '../../shared/view/bench-view';
+import type { SectionView } from '../../shared/view/bench-view';
 import type { CouponFit } from '../../shared/view/coupon-fit';
 import type { Setting } from '../../shared/view/make-bench-view';
 import type { PressView } from '../../shared/view/press-view';
 import type { Checklist } from '../../shared/view/protocol';
 import type { RunFigures } from '../../shared/view/run-figures';
+import type { SentPicture } from '../../shared/view/sent-picture';
 import type { StepFigures } from '../../shared/view/step-figures';
 import type { ToolpathView } from '../../shared/view/toolpath-view';
 
@@ -176,7 +177,7 @@ export interface Answers {
     readonly 'coupon-layout': CouponSheet | { readonly problem: string };
     readonly 'coupon-sheets': Sheets;
     readonly placeholder: Uint8Array;
-    readonly bench: BenchView;
+    readonly bench: SentPicture;
     readonly checklist: Checklist;
     readonly build: Sheets;
     readonly json: unknown;

@@ -27,6 +27,7 @@ import { makeStepFigures } from '../../shared/view/make-step-figures';
 import { makePressView } from '../../shared/view/press-view';
 import { makeRunFigures } from '../../shared/view/run-figures';
 import { sectionView } from '../../shared/view/section-view';
+import { sentPicture } from '../../shared/view/sent-picture';
 import { toolpathView } from '../../shared/view/toolpath-view';
 import { editorLinks } from './editor-links';
 import type {
@@ -88,7 +89,10 @@ export class PlanEngine {
             case 'survey':
                 return { findings: this.findings(plan), figures: makeStepFigures(plan), run: makeRunFigures(plan) };
             case 'bench':
-                return makeBenchView(plan, this.all(plan, job.textFindings), job.setting, this.memo, job.had);
+                return sentPicture(
+                    makeBenchView(plan, this.all(plan, job.textFindings), job.setting, this.memo, job.had),
+                    job.had,
+                );
             case 'checklist':
                 return makeChecklist(plan);
             case 'build':

@@ -1,7 +1,7 @@
 import type { BenchView } from './bench-view';
 
 /** Names of all path data that a view points at, whether it came with it or not. */
-export function pathsOf({ frames, inlays }: BenchView): string[] {
+export function pathsOf({ frames, inlays }: Pick<BenchView, 'frames' | 'inlays'>): string[] {
     const names = new Set<string>();
     for (const { pieces } of frames) for (const { layers } of pieces) for (const { path } of layers) names.add(path);
     for (const { relief, pocket, meeting } of inlays) {

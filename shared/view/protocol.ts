@@ -1,12 +1,12 @@
 import type { Where } from '../quantity/where';
-import type { BenchView, TotalsView } from './bench-view';
+import type { TotalsView } from './bench-view';
 
 /**
  * What editor and server say to each other beyond the language server protocol. Names of methods
  * and plain data only, so that both ends and other editors can share it.
  */
 export const method = {
-    /** Request: the bench view of a recipe; PictureParams to BenchView or null. */
+    /** Request: the bench view of a recipe; PictureParams to SentPicture or null. */
     bench: 'kerfbook/bench',
     /** Notification from the server: a file has been planned anew; PlannedParams. */
     planned: 'kerfbook/planned',
@@ -121,7 +121,7 @@ export interface BenchParams {
 }
 
 export interface PictureParams extends BenchParams {
-    /** Names of path data that the asker has from earlier answers. */
+    /** Names of pieces and path data that the asker has from earlier answers. */
     readonly had?: readonly string[];
 }
 
@@ -320,5 +320,3 @@ export interface ReadParams {
 }
 
 export type ReadAnswer = { readonly base64: string } | { readonly problem: 'missing' | 'outside' | 'too-large' | 'unreadable' };
-
-export type { BenchView };

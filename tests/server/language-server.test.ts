@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { CodeAction, CompletionItem, CompletionList, Hover, Location } from 'vscode-languageserver/node';
-import type { BenchView } from '../../shared/view/bench-view';
-import { type BuildAnswer, type Checklist, method } from '../../shared/view/protocol';
+import { type BuildAnswer, type Checklist, method, type PlannedParams } from '../../shared/view/protocol';
+import type { SentPicture } from '../../shared/view/sent-picture';
 import { LanguageClient } from '../kit/language-client';
 
 const samples = fileURLToPath(new URL('../../samples', import.meta.url));
@@ -47,6 +47,24 @@ describe('the language server on the sample workshop', () => {
         const offset = lines.slice(0, start.line).reduce((sum, line) => sum + line.length + 1, 0) + start.character;
         await client.change(uri, 2, broken.slice(0, offset) + edits[0]!.newText + broken.slice(offset));
         await client.diagnostics(uri, (found) => !found.some(({ code }) => code === 'not-mirrored'));
+    });
+
+    it('while somebody types, the plan is made once there is a rest', async () => {
+        const uri = uriOf('seed-box.kerf');
+        const text = textOf('seed-box.kerf');
+        const planned: number[] = [];
+        const listening = client.connection.onNotification(method.planned, (params: PlannedParams) => {
+            if (params.uri === uri) planned.push(params.textVersion);
+        });
+        await client.open(uri, text);
+        await vi.waitFor(() => expect(planned).toEqual([1]), 10_000);
+        for (let version = 2; version <= 8; version += 1) {
+            await client.change(uri, version, `${text}${'\n'.repeat(version)}`);
+            await new Promise((resolve) => setTimeout(resolve, 50));
+        }
+        await vi.waitFor(() => expect(planned.at(-1)).toBe(8), 10_000);
+        expect(planned.length).toBeLessThan(5);
+        listening.dispose();
     });
 
     it('goes to the definition of a built-in wood', async () => {
@@ -115,10 +133,11 @@ describe('the language server on the sample workshop', () => {
         const uri = uriOf('tide-coaster.kerf');
         await client.open(uri, textOf('tide-coaster.kerf'));
         await client.diagnostics(uri, () => true);
-        const view = await client.connection.sendRequest<BenchView>(method.bench, { uri });
+        const view = await client.connection.sendRequest<SentPicture>(method.bench, { uri });
         expect(view.frames).toHaveLength(view.steps.length + 1);
         for (const frame of view.frames) {
-            for (const piece of frame.pieces) for (const layer of piece.layers) expect(view.paths[layer.path]).toMatch(/^M|^$/);
+            for (const name of frame.pieces)
+                for (const layer of view.pieces[name]!.layers) expect(view.paths[layer.path]).toMatch(/^M|^$/);
         }
         const list = await client.connection.sendRequest<Checklist>(method.checklist, { uri });
         expect(new Set(list.items.map((item) => item.id)).size).toBe(view.steps.length);
@@ -140,7 +159,7 @@ describe('the language server on the sample workshop', () => {
         const uri = uriOf('gate-sign.kerf');
         await client.open(uri, textOf('gate-sign.kerf').replace('tone 85 %', 'tone'));
         await client.diagnostics(uri, (found) => found.some(({ code }) => code === 'syntax'));
-        const view = await client.connection.sendRequest<BenchView>(method.bench, { uri });
+        const view = await client.connection.sendRequest<SentPicture>(method.bench, { uri });
         expect(view.stale).toBeDefined();
         expect(view.steps.length).toBeGreaterThan(3);
     });

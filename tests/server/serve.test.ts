@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { BenchView } from '../../shared/view/bench-view';
 import { method } from '../../shared/view/protocol';
+import type { SentPicture } from '../../shared/view/sent-picture';
 import { LanguageClient } from '../kit/language-client';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -28,7 +28,7 @@ describe('kerfbook serve: the built server over standard input and output', () =
         await client.open(uri, readFileSync(file, 'utf8').replace(/^ *mirror\r?\n/m, ''));
         const all = await client.diagnostics(uri, (found) => found.some(({ code }) => code === 'not-mirrored'));
         expect(all.map(({ code }) => code)).toContain('not-mirrored');
-        const view = await client.connection.sendRequest<BenchView>(method.bench, { uri });
+        const view = await client.connection.sendRequest<SentPicture>(method.bench, { uri });
         expect(view.inlays[0]).toMatchObject({ good: false });
     });
 });

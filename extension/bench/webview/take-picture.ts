@@ -1,6 +1,7 @@
 import type { BenchView, PieceView } from '../../../shared/view/bench-view';
 import { pathsOf } from '../../../shared/view/paths-of';
-import { remembered, type SentPicture } from '../sent-picture';
+import type { SentPicture } from '../../../shared/view/sent-picture';
+import { remembered } from '../page-parts';
 
 type Parts = Pick<SentPicture, 'paths' | 'pieces'>;
 
