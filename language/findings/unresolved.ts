@@ -35,7 +35,8 @@ export function unresolvedNames(document: LangiumDocument, services: KerfService
         const kind = type === 'Engrave' ? 'Carved' : type;
         const key = `${kind} ${owners.get(owner)} ${reference.$refText}`;
         const known = found.get(key);
-        if (known === undefined) found.set(key, { type, name: reference.$refText, uses: [info] });
+        // As it is written: a grit is read as a number, and one that is far too large would be called Infinity.
+        if (known === undefined) found.set(key, { type, name: reference.$refNode.text, uses: [info] });
         else known.uses.push(info);
     }
     return [...found.values()];

@@ -57,3 +57,8 @@ it('numbers that nobody would write give findings in whole words, never a failed
         { numRuns: 120 },
     );
 }, 120_000);
+
+it('a name that looks like a number is told as it is written', async () => {
+    const found = await all(inlayRecipe({ after: 'sand tray { flush grits 1e999, 180 }' }));
+    expect(found.map(({ message }) => message)).toContainEqual(expect.stringMatching(/^There is no grit called `1e999`\./));
+});
