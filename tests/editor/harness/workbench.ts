@@ -27,8 +27,12 @@ export class Workbench {
             .locator('.quick-input-list .monaco-list-row', { has: this.page.getByText(name, { exact: true }) })
             .first()
             .click();
-        await this.page.getByRole('tab', { name: new RegExp(`^${name}`), selected: true }).waitFor();
-        await this.page.locator(`.editor-instance .monaco-editor[data-uri$="/${name}"]`).waitFor();
+        // It may stand open in a second group as well.
+        await this.page
+            .getByRole('tab', { name: new RegExp(`^${name}`), selected: true })
+            .first()
+            .waitFor();
+        await this.page.locator(`.editor-instance .monaco-editor[data-uri$="/${name}"]`).first().waitFor();
     }
 
     /** A file's row in the explorer, its folder unfolded. */
