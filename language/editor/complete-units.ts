@@ -15,7 +15,7 @@ export function proposeUnits(node: AstNode | undefined): (Partial<CompletionItem
     const amount = isAmount(node) ? node : isQuantity(holder) ? holder.low : isSize(holder) ? holder.height : holder.y;
     const written = amountOf(amount);
     if (property === undefined || written === undefined) return [];
-    const likely = likelyUnits(written, property);
+    const likely = likelyUnits([written], property);
     return property.measures.flatMap((measure) =>
         unitsOf(measure.dimension).map(({ name, factor, offset }) => {
             const rank = likely.indexOf(name);

@@ -1,6 +1,6 @@
 import { dimensionWords } from '../../shared/quantity/dimension';
 import { fromBase } from '../../shared/quantity/quantity';
-import { unitsOf } from '../../shared/quantity/units';
+import { type Unit, unitsOf } from '../../shared/quantity/units';
 import type { Measure, Property } from '../vocabulary/property';
 
 /** A number as it is shown in a message: up to four figures, without needless zeros. */
@@ -21,13 +21,27 @@ export function isUsual(value: number, { usual }: Measure): boolean {
     return usual === undefined || (value >= usual[0] && value <= usual[1]);
 }
 
-/** The units in which a bare number would be a likely value, likeliest first; all of the kind where none is likely. */
-export function likelyUnits(written: number, property: Property): string[] {
+/** Nobody measures a board in thousandths of an inch, nor a beam in metres: so many at most, and one at least, make up the longest. */
+const mostOfUnit = 50_000;
+
+function isAtHand({ dimension, factor }: Unit, { usual }: Measure): boolean {
+    if (dimension !== 'length' || usual === undefined) return true;
+    const longest = Math.max(Math.abs(usual[0]), Math.abs(usual[1])) / factor;
+    return longest >= 1 && longest <= mostOfUnit;
+}
+
+/**
+ * The units in which bare numbers would all be likely values, likeliest first; all that such things are measured in where
+ * none is likely.
+ */
+export function likelyUnits(written: readonly number[], property: Property): string[] {
     const all = property.measures.flatMap((measure) =>
-        unitsOf(measure.dimension).map(({ name, factor, offset }) => ({
-            name,
-            usual: isUsual(written * factor + offset, measure),
-        })),
+        unitsOf(measure.dimension)
+            .filter((unit) => isAtHand(unit, measure))
+            .map(({ name, factor, offset }) => ({
+                name,
+                usual: written.every((number) => isUsual(number * factor + offset, measure)),
+            })),
     );
     const usual = all.filter((unit) => unit.usual);
     return (usual.length > 0 ? usual : all).slice(0, 3).map(({ name }) => name);

@@ -18,6 +18,8 @@ interface Written {
     readonly unit: string | undefined;
     /** The part of the node that is the unit; undefined where it is shared from elsewhere or missing. */
     readonly unitKey: string | undefined;
+    /** The part of the node that is the unit of another number and holds for this one, too. */
+    readonly sharedKey: string | undefined;
     readonly property: Property;
     /** It says nothing, since it is the step to a second copy and there is one: any amount will do. */
     readonly idle?: boolean;
@@ -56,11 +58,31 @@ function writtenOf(node: NumberNode, amountKey: string, unitKey: string, sharedK
     if (amount === undefined || property === undefined) return undefined;
     const own = fields[unitKey] as string | undefined;
     const shared = sharedKey === undefined ? undefined : (fields[sharedKey] as string | undefined);
-    return { node, amount, unit: own ?? shared, unitKey: own === undefined ? undefined : unitKey, property };
+    return {
+        node,
+        amount,
+        unit: own ?? shared,
+        unitKey: own === undefined ? undefined : unitKey,
+        sharedKey: own === undefined && shared !== undefined ? sharedKey : undefined,
+        property,
+    };
 }
 
 function withIdle(written: Written | undefined, idle: boolean): Written | undefined {
     return idle && written !== undefined ? { ...written, idle } : written;
+}
+
+/** All numbers that the unit of this one holds for: another unit has to suit them, too. */
+function sharing({ node, amount }: Written): number[] {
+    const amounts = ast.isQuantity(node)
+        ? [node.low, node.high]
+        : ast.isSize(node)
+          ? [node.width, node.height]
+          : [node.x, node.y];
+    const ownUnits = ast.isSize(node)
+        ? node.widthUnit !== undefined && node.heightUnit !== undefined
+        : ast.isPosition(node) && node.xUnit !== undefined && node.yUnit !== undefined;
+    return (ownUnits ? [amount] : amounts).flatMap((each) => amountOf(each) ?? []);
 }
 
 function unitWhereOf({ node, unitKey }: Written): Where | undefined {
@@ -91,9 +113,8 @@ function unitFinding(written: Written, why: 'missing-unit' | 'unknown-unit' | 'w
     const { amount, unit = '', property } = written;
     const unitWhere = unitWhereOf(written);
     const where = unitWhere ?? whereOf(amount);
-    const value = amountOf(amount) ?? 0;
     if (why === 'missing-unit') {
-        const likely = likelyUnits(value, property);
+        const likely = likelyUnits(sharing(written), property);
         const end = { ...where, offset: where.offset + where.length, length: 0 };
         return say('missing-unit', {
             message: `\`${amountText(amount)}\` needs a unit: \`${property.words}\` is ${wants(property)}, such as \`${property.example}\`.`,
@@ -115,7 +136,7 @@ function unitFinding(written: Written, why: 'missing-unit' | 'unknown-unit' | 'w
     return say('wrong-unit', {
         message: `\`${property.words}\` is ${wants(property)}, but \`${unit}\` measures ${kind === undefined ? 'something else' : dimensionWords[kind].a}.`,
         where,
-        fixes: unitWhere === undefined ? [] : changes(unitWhere, property, value),
+        fixes: unitWhere === undefined ? [] : changes(unitWhere, property, sharing(written)),
     });
 }
 
@@ -123,10 +144,10 @@ function wantsSentence(property: Property): string {
     return `\`${property.words}\` is ${wants(property)}, such as \`${property.example}\`.`;
 }
 
-function changes(where: Where, property: Property, value: number): Fix[] {
+function changes(where: Where, property: Property, values: readonly number[]): Fix[] {
     const bare = property.measures.some(({ dimension }) => isBare(dimension));
     if (bare) return [removal(where, 'Remove the unit')];
-    return likelyUnits(value, property).map((name) => replaceWith(where, name, `Change to \`${name}\``));
+    return likelyUnits(values, property).map((name) => replaceWith(where, name, `Change to \`${name}\``));
 }
 
 function impossible({ amount, unit, property }: Written): Finding {
@@ -146,13 +167,14 @@ function impossible({ amount, unit, property }: Written): Finding {
 }
 
 function unlikely(written: Written, reading: Reading & { ok: true }): Finding {
-    const { amount, property } = written;
-    const unitWhere = unitWhereOf(written);
+    const { node, amount, property, unitKey, sharedKey } = written;
+    const unitPart = unitKey ?? sharedKey;
     const where = whereOf(amount);
     const { unit, measure, value } = reading;
     const [low, high] = measure.usual ?? [0, 0];
-    const meant = likelyUnits(amountOf(amount) ?? 0, { ...property, measures: [measure] }).find((name) => name !== unit);
-    const usualThere = meant !== undefined && likelyIsUsual(amountOf(amount) ?? 0, meant, property);
+    const numbers = sharing(written);
+    const meant = likelyUnits(numbers, { ...property, measures: [measure] }).find((name) => name !== unit);
+    const usualThere = meant !== undefined && numbers.every((each) => likelyIsUsual(each, meant, property));
     const question = usualThere ? ` Did you mean ${amountText(amount)} ${meant}?` : '';
     const size = value < low ? 'little' : 'much';
     return say('unlikely-magnitude', {
@@ -160,8 +182,14 @@ function unlikely(written: Written, reading: Reading & { ok: true }): Finding {
         message: `That is unusually ${size} for \`${property.words}\`: ${inUnit(low, unit)} to ${inUnit(high, unit)} is usual.${question}`,
         where,
         fixes:
-            usualThere && unitWhere !== undefined
-                ? [replaceWith(unitWhere, meant, `Change to ${amountText(amount)} ${meant}`)]
+            usualThere && unitPart !== undefined
+                ? [
+                      replaceWith(
+                          whereOfPart(node, unitPart),
+                          meant,
+                          numbers.length > 1 ? `Change the unit to ${meant}` : `Change to ${amountText(amount)} ${meant}`,
+                      ),
+                  ]
                 : [],
     });
 }

@@ -21,6 +21,25 @@ board oak { wood white-oak  thickness 10  moisture 8 % }
         expect(findings[0]?.fixes[0]).toMatchObject({ title: '10 mm' });
     });
     it('a good board has nothing to say', () => expectMarked(board));
+    it('another unit only where all that it holds for are measured in it', async () => {
+        const blank = (size: string, marked: string) => `
+${board}
+recipe tray { blank tray { of oak  size ${size} } sand tray { take 0.1 mm } }
+${' '.repeat(40)}${'^'.repeat(marked.length)} unlikely-magnitude: unusually`;
+        const [much] = await expectMarked(blank('6000 x 200 mm', '6000'));
+        expect(much).toMatchObject({ message: expect.not.stringContaining('Did you mean'), fixes: [] });
+        const [little] = await expectMarked(blank('0.05 x 400 mm', '0.05'));
+        expect(little).toMatchObject({ message: expect.not.stringContaining('Did you mean'), fixes: [] });
+        const [slip] = await expectMarked(blank('3 x 8 mm', '3'));
+        expect(slip?.fixes).toMatchObject([{ title: 'Change the unit to cm', changes: [{ text: 'cm', where: { length: 2 } }] }]);
+    });
+    it('a bare number only in units that such things are measured in', async () => {
+        const findings = await expectMarked(`
+${board}
+recipe tray { blank tray { of oak  size 4000 x 2000 } sand tray { take 0.1 mm } }
+                                               ^^^^ missing-unit: needs a unit`);
+        expect(findings[0]?.fixes.map(({ title }) => title)).toEqual(['2000 mm']);
+    });
 });
 
 describe('greys and copies', () => {
