@@ -147,6 +147,16 @@ describe('one of two things that are asked for together', () => {
     });
 });
 
+describe('dots in the veneer half', () => {
+    it('are no edge for an inlay either', async () => {
+        const text = inlayRecipe({
+            head: 'art photo "photo.png" { width 8 mm dither ordered }',
+            relief: 'art photo inverse within grown 6 mm mirror tone 80 % air off',
+        });
+        expect((await of(text, 'dotted-depth')).map(({ message }) => message)).toEqual([expect.stringContaining('for an inlay')]);
+    });
+});
+
 describe('what food touches of a piece', () => {
     const touched = (steps: string, blanks = '') =>
         recipe(

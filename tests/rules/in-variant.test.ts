@@ -41,6 +41,19 @@ describe('findings of a base in its variants', () => {
         expect(inherited!.beside[0]).toBe('air on');
     });
 
+    it('a line that is added is added in the variant, where one step of the base is meant and no other', async () => {
+        const filled = (sanding: string): string =>
+            `recipe dish { laser shed art flag "flag.svg" blank disc { of walnut-12 size 100 x 100 mm grain along width }
+             engrave hollow on disc { art flag depth 1 mm air off } fill hollow with tide-blue wait 24 h ${sanding} }
+             recipe small based on dish { blank disc { size 90 x 90 mm } }\n`;
+        const [, one] = await said(filled('sand disc { grits 120 }'), 'left-proud');
+        expect(one).toMatchObject({ inVariant: true, changes: [expect.stringContaining('"statement":"sand disc { flush }"')] });
+        const [, two] = await said(filled('sand disc { grits 120 } sand disc { grits 180 }'), 'left-proud');
+        expect(two).toMatchObject({ changes: [] });
+        const [own, none] = await said(filled(''), 'left-proud');
+        expect([own!.changes.length, none!.changes.length]).toEqual([1, 0]);
+    });
+
     it('stand at the step that the variant adjusts', async () => {
         const found = await said('recipe v based on tray { engrave pocket { depth 2.5 mm } }', 'air-while-engraving');
         expect(found.map(({ on }) => on)).toEqual(['air on', 'engrave']);
