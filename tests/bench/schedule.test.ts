@@ -46,6 +46,34 @@ describe('schedule', () => {
         expect(plan.ready).toBe(60_000_000);
         expect(plan.turns.length).toBeLessThanOrEqual(200);
     });
+    const order = (works: Work[], pieces: number) => schedule(works, pieces).turns.map((turn) => `${turn.work}.${turn.piece}`);
+    it('does first what has most still to follow', () => {
+        expect(order([work({ each: hour }), work({ each: 5 * hour })], 1)).toEqual(['1.0', '0.0']);
+        expect(order([work({ each: 5 * hour }), work({ each: hour })], 1)).toEqual(['0.0', '1.0']);
+    });
+    it('of what is alike, what is set up already; then the earlier step, and the earlier piece', () => {
+        expect(order([work({ each: hour }), work({ each: hour })], 2)).toEqual(['0.0', '0.1', '1.0', '1.1']);
+        const drying = [
+            work({ each: hour, wait: 3 * hour }),
+            work({ each: hour, setUp: hour, after: [0] }),
+            work({ each: hour, setUp: hour }),
+        ];
+        // At 4 h the first piece is dry and the second work is set up: it is finished first.
+        expect(order(drying, 2)).toEqual(['0.0', '0.1', '2.0', '2.1', '1.0', '1.1']);
+    });
+    it('takes a workday of nothing, or of a whole day and more, for day and night', () => {
+        const nights = chain({ each: 20 * hour }, { each: 20 * hour });
+        for (const workday of [undefined, 0, -1, Number.NaN, 24 * hour, 30 * hour])
+            expect(schedule(nights, 1, workday).ready).toBe(40 * hour);
+    });
+    it('takes a batch of less than one piece for none', () => {
+        const batch = (size: number | undefined) =>
+            schedule([work({ setUp: hour, each: hour, ...(size !== undefined && { batch: size }) })], 4).ready;
+        expect(batch(2)).toBe(6 * hour);
+        expect([batch(undefined), batch(0), batch(0.5), batch(Number.NaN)]).toEqual([5, 5, 5, 5].map((each) => each * hour));
+        expect(schedule([work({ each: hour })], Number.POSITIVE_INFINITY)).toMatchObject({ turns: [], ready: 0 });
+        expect(schedule([work({ each: hour })], 0.5)).toMatchObject({ turns: [], ready: 0 });
+    });
     it('figures that are none count as nothing', () => {
         const odd = [work({ each: Number.NaN, wait: Number.POSITIVE_INFINITY }), work({ each: -5, after: [7, -1, 1] })];
         expect(schedule(odd, 2).turns).toHaveLength(4);

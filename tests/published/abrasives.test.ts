@@ -115,6 +115,7 @@ describe('sequences: skip one grit at a time (craft guidance, seen; no standard 
         expect(jumps(closed)).toEqual([]);
         expect(between).toHaveLength(2);
         expect(bridge(coarse!, fine!, [])).toEqual([]);
+        expect(bridge(coarse!, fine!, [coarse!, fine!, coarse! * 2, fine! / 2])).toEqual([]);
         expect(bridge(fine!, coarse!, stock)).toEqual([]);
     });
 });

@@ -78,6 +78,7 @@ describe('layers by the deepest pour', () => {
         expect(poursFor(0, 6)).toEqual({ count: 0, each: 0 });
         expect(poursFor(Number.NaN, 6)).toEqual({ count: 0, each: 0 });
         expect(poursFor(20, undefined)).toEqual({ count: 1, each: 20 });
+        expect(poursFor(20, 0)).toEqual({ count: 1, each: 20 });
         expect(poursFor(1e300, 1e-300).count).toBe(1000);
     });
     it('the next layer bonds inside the window (4 to 10 h for table-top epoxy, trade guidance)', () => {
