@@ -5,7 +5,7 @@ import type { StructureProblem } from '../parsing/structure';
 import { isMadeUp, type Token } from '../parsing/token';
 import { removal, replaceWith, say } from './say';
 
-/** A brace that has no partner. */
+/** A brace that has no partner, or a line break that is missing or stands where none may be. */
 export function braceFinding({ kind, token, next, last }: StructureProblem, document: LangiumDocument): Finding {
     const where = placeOf(token, document);
     switch (kind) {
@@ -22,6 +22,15 @@ export function braceFinding({ kind, token, next, last }: StructureProblem, docu
                 where,
                 fixes: [removal(where, 'Remove this }')],
             });
+        case 'torn': {
+            const whole = { ...where, length: (token.endOffset ?? 0) + 1 - where.offset };
+            const raw = document.textDocument.getText().slice(whole.offset, whole.offset + whole.length);
+            return say('syntax', {
+                message: `A line break stands in the middle of \`${token.image}\`.`,
+                where: { ...where, length: Math.max(1, raw.search(/[\r\n]/)) },
+                fixes: [replaceWith(whole, token.image, `Put \`${token.image}\` together`, true)],
+            });
+        }
         case 'swallowed':
             return say('syntax', {
                 message: `This \`${token.image}\` stands in a comment: a line break is missing before it.`,

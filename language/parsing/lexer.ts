@@ -3,6 +3,7 @@ import { balance, type StructureProblem } from './structure';
 import { swallowedHeads } from './swallowed';
 import type { Token } from './token';
 import { openComment, openString, strayWord } from './token-builder';
+import { mendTorn } from './torn';
 
 /** What the lexer adds to Langium's report: braces that do not pair, and what was left open on a line. */
 export interface KerfLexingReport {
@@ -20,9 +21,14 @@ export class KerfLexer extends DefaultLexer {
         const { result, swallowed } = this.withSwallowed(text, options);
         const open: { kind: 'text' | 'comment'; token: Token }[] = [];
         for (const token of result.hidden) if (token.tokenType.name === openComment) open.push({ kind: 'comment', token });
-        this.markLines(result.tokens, open);
-        const { tokens, problems } = balance(result.tokens, this.definition, options?.mode !== 'partial');
-        const structure = [...swallowed.map((token) => ({ kind: 'swallowed' as const, token })), ...problems];
+        const { tokens: whole, torn } = mendTorn(result.tokens, text, (piece) => super.tokenize(piece).tokens);
+        this.markLines(whole, open);
+        const { tokens, problems } = balance(whole, this.definition, options?.mode !== 'partial');
+        const structure = [
+            ...torn.map((token) => ({ kind: 'torn' as const, token })),
+            ...swallowed.map((token) => ({ kind: 'swallowed' as const, token })),
+            ...problems,
+        ];
         const report: KerfLexingReport = { diagnostics: [], structure, open };
         return { ...result, tokens, report };
     }

@@ -1,4 +1,4 @@
-import { type LangiumCoreServices, type LangiumParser, prepareLangiumParser } from 'langium';
+import { type CstNodeBuilder, type LangiumCoreServices, type LangiumParser, prepareLangiumParser } from 'langium';
 import { isMadeUp, isWord, mostErrors, startsStatement, type Token } from './token';
 
 type TokenType = Token['tokenType'];
@@ -43,10 +43,21 @@ interface Engine {
 export function createKerfParser(services: LangiumCoreServices): LangiumParser {
     const parser = prepareLangiumParser(services);
     recoverByLine((parser as unknown as { wrapper: Engine }).wrapper);
+    measureByPlace(parser as unknown as { nodeBuilder: CstNodeBuilder });
     parser.finalize();
     const parse = parser.parse.bind(parser);
     parser.parse = (...args: Parameters<typeof parse>) => withoutTraces(() => parse(...args)) as never;
     return parser;
+}
+
+/** What a line break has torn apart is longer in the text than its image. */
+function measureByPlace({ nodeBuilder }: { nodeBuilder: CstNodeBuilder }): void {
+    const build = nodeBuilder.buildLeafNode.bind(nodeBuilder);
+    nodeBuilder.buildLeafNode = (token, feature) => {
+        const length = (token.endOffset ?? 0) + 1 - token.startOffset;
+        const node = build(token, feature);
+        return length > token.image.length ? Object.assign(node, { _length: length }) : node;
+    };
 }
 
 /** Each error of a broken text is an Error, and nobody reads where in the parser it was made. */

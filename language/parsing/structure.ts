@@ -7,10 +7,10 @@ import { isWord, mostErrors, startsStatement } from './token';
 /**
  * Braces that do not pair. `unclosed`: the brace at `token` is never closed; `excess`: it closes
  * nothing; `early`: it closes a recipe that goes on after it; `unopened`: after `token` a brace is missing;
- * `swallowed`: the block that begins with `token` stands behind a comment, on the comment's line.
+ * `swallowed`: the block that begins with `token` stands behind a comment, on the comment's line; `torn`: a line break stands in it.
  */
 export interface StructureProblem {
-    readonly kind: 'unclosed' | 'excess' | 'early' | 'unopened' | 'swallowed';
+    readonly kind: 'unclosed' | 'excess' | 'early' | 'unopened' | 'swallowed' | 'torn';
     readonly token: Token;
     /** The first word after the place where the missing brace belongs, and the last token before it. */
     readonly next?: Token;

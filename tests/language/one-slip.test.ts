@@ -63,6 +63,60 @@ async function meaningOf(text: string): Promise<Map<string, string>> {
     return new Map(recipes.map((recipe) => [recipe.name, JSON.stringify({ ...recipe, runs: [] }, plain)]));
 }
 
+describe('a line break in the middle of something', () => {
+    it('is one thing to mend, wherever it is', async () => {
+        await open('');
+        const counts: number[] = [];
+        let worst = { count: 0, shown: '' };
+        for (const [index, text] of texts.entries()) {
+            const before = (await worthMending(text)).length;
+            const tokens = services.parser.Lexer.tokenize(text).tokens.filter(({ image }) => image.length > 1);
+            for (const [count, { image, startOffset }] of tokens.entries()) {
+                if (process.env.SLIP_STEP === undefined && count % 17 !== index) continue;
+                const at = startOffset + 1 + (count % (image.length - 1));
+                const torn = `${text.slice(0, at)}\n${text.slice(at)}`;
+                const findings = await worthMending(torn);
+                counts.push(findings.length - before);
+                if (counts.at(-1)! > worst.count) worst = { count: counts.at(-1)!, shown: mark(torn, findings) };
+            }
+        }
+        expect(counts.filter((count) => count <= 1).length / counts.length, worst.shown).toBeGreaterThanOrEqual(0.97);
+        expect(worst.count, worst.shown).toBeLessThanOrEqual(2);
+    }, 120_000);
+
+    const whole = `${workshop}\n${read('heron-tray.kerf')}`;
+    it.each([
+        ['recipe heron-tray', 're\ncipe heron-tray', 're', 'recipe'],
+        ['board walnut-12', 'board wal\n  nut-12', 'wal', 'walnut-12'],
+        ['engrave pocket on', 'engrave poc\n  ket on', 'poc', 'pocket'],
+        ['wood sugar-maple', 'wood sugar\n-maple', 'sugar', 'sugar-maple'],
+        ['power 45 W', 'power 4\n  5 W', '4', '45'],
+        ['thickness 0.6 mm +- 0.03', 'thickness 0.6 mm +\n- 0.03', '+', '+-'],
+        ['at 400 mm/s', 'at 400 mm\n/s', 'mm', 'mm/s'],
+        ['colour #1d5f7a', 'colour #1d5\n  f7a', '#1d5', '#1d5f7a'],
+    ])('%j as %j is said at its first half, mended by a fix, and means what it meant', async (right, wrong, half, joined) => {
+        const text = whole.replace(right, wrong);
+        expect(text).not.toBe(whole);
+        const findings = await worthMending(text);
+        expect(findings.map(({ message }) => message)).toEqual([`A line break stands in the middle of \`${joined}\`.`]);
+        const [{ where, fixes }] = findings as [Finding];
+        expect(text.slice(where.offset, where.offset + where.length)).toBe(half);
+        const [change] = fixes[0]!.changes;
+        if (change?.do !== 'replace') throw new Error('It is no replacement.');
+        const end = change.where.offset + change.where.length;
+        expect(text.slice(0, change.where.offset) + change.text + text.slice(end)).toBe(whole);
+        expect(await meaningOf(text)).toEqual(await meaningOf(whole));
+    });
+
+    it.each(['  spot 0.006 in\n  to', '  power 40 W\n  0.5 mm', '  focus by-hand\n  fieldd 600 x 400 mm'])(
+        '%j is two lines, of which the second is broken',
+        async (lines) => {
+            const [finding] = await worthMending(`laser shed {\n  beam co2\n${lines}\n}\n`);
+            expect(finding?.message).not.toContain('A line break');
+        },
+    );
+});
+
 describe('a name that is declared wrong', () => {
     it.each([
         ['laser shed', 'laser shd', 'laser'],
