@@ -31,9 +31,9 @@ export function mistypedDeclarations(
 }
 
 /** Gives a declaration the name by which it is used. */
-export function callIt(node: AstNode, { name, uses }: Unresolved): Fix {
+export function callIt(node: AstNode, { name, uses }: Unresolved, file?: string): Fix {
     return {
-        title: `Call it \`${name}\` where it is declared`,
+        title: `Call it \`${name}\` ${file === undefined ? 'where it is declared' : `in ${file}`}`,
         changes: [{ do: 'replace', where: whereOfPart(node, 'name'), text: name }],
         ...(uses.length > 1 && { preferred: true }),
     };

@@ -1,6 +1,7 @@
-import { type AstNode, AstUtils, type ReferenceInfo, type ScopeProvider } from 'langium';
+import { type AstNode, AstUtils, type ReferenceInfo, type ScopeProvider, UriUtils } from 'langium';
 import type { Where } from '../../shared/quantity/where';
 import type { Finding, Fix } from '../../shared/recipe/finding';
+import { isBuiltIn } from '../built-in';
 import { Blank, isRecipe } from '../generated/ast';
 import { whereOfCst, whereOfPart } from '../lowering/places';
 import type { KerfServices } from '../module';
@@ -67,17 +68,22 @@ function unknownName(
     const slip = declaration === undefined ? undefined : (declaration as { name?: string }).name;
     const only = under ?? slip;
     const likely = only === undefined ? likelyNames(name, known) : [only];
+    const meantThing = declaration ?? (likely.length === 1 ? scopes.getScope(first!).getElement(likely[0]!)?.node : undefined);
+    const file = meantThing && fileOfOther(meantThing, first!);
     const help =
-        under === undefined
-            ? helpWith(type, name, likely, known)
-            : ` \`${name}\` is a step on \`${under}\`: did you mean \`${under}\`?`;
+        under !== undefined
+            ? ` \`${name}\` is a step on \`${under}\`: did you mean \`${under}\`?`
+            : declaration !== undefined && file !== undefined
+              ? ` ${file} has \`${slip}\`: did you mean that, or is it mistyped there?`
+              : helpWith(type, name, likely, known, file);
     const count = places.length > 1 ? `, and ${places.length} places name it` : '';
     const all = places.length > 1 ? `${places.length === 2 ? 'both' : `all ${places.length}`} ` : '';
     const [where, ...others] = places;
-    const rename = declaration === undefined ? [] : [callIt(declaration, unresolved)];
+    const rename = declaration === undefined ? [] : [callIt(declaration, unresolved, file)];
     const related = others.map((place) => ({ message: 'It is named here, too.', where: place }));
-    if (declaration !== undefined) {
-        related.push({ message: 'Declared here, and nobody uses that name.', where: whereOfPart(declaration, 'name') });
+    if (meantThing !== undefined && (declaration !== undefined || file !== undefined)) {
+        const message = file === undefined ? 'Declared here, and nobody uses that name.' : `\`${likely[0]}\` is declared here.`;
+        related.push({ message, where: whereOfPart(meantThing, 'name') });
     }
     const changes = likely.map(
         (meant): Fix => ({
@@ -94,12 +100,26 @@ function unknownName(
     });
 }
 
+/** The file of a declaration, as it is called from where it is missed; undefined where it is the same file. */
+function fileOfOther(declaration: AstNode, { container }: ReferenceInfo): string | undefined {
+    const [there, here] = [declaration, container].map((node) => AstUtils.getDocument(node).uri);
+    return UriUtils.equals(there, here) || isBuiltIn(there!.toString())
+        ? undefined
+        : UriUtils.relative(UriUtils.dirname(here!), there!);
+}
+
 /** Kinds that a maker can add to in a file of their own. */
 const stockWords = new Set(['wood', 'board', 'veneer', 'laser', 'resin', 'sealer', 'glue', 'finish', 'beam', 'abrasive']);
 const fewEnoughToTell = 6;
 
-function helpWith(type: string, name: string, likely: readonly string[], known: readonly string[]): string {
-    if (likely.length > 0) return ` Did you mean ${either(likely)}?`;
+function helpWith(
+    type: string,
+    name: string,
+    likely: readonly string[],
+    known: readonly string[],
+    from: string | undefined,
+): string {
+    if (likely.length > 0) return ` Did you mean ${either(likely)}${from === undefined ? '' : ` of ${from}`}?`;
     const word = kindWords[type] ?? '';
     const those = known.length > 0 && known.length <= fewEnoughToTell ? ` Known here: ${known.map(quoted).join(', ')}.` : '';
     return stockWords.has(word) ? `${those} One of your own is declared with \`${word} ${name} { … }\`.` : those;

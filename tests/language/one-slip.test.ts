@@ -141,6 +141,35 @@ describe('a name that is declared wrong', () => {
         expect(hints.map(({ message }) => message)).toEqual([expect.stringContaining('and declared nowhere')]);
     });
 
+    it('in the workshop file is told with that file wherever it is missed, and mended there', async () => {
+        const stock = workshop.replace('board walnut-12 ', 'board walnut-21 ').replace(/coupon walnut-12[^}]*\}/, '');
+        const shop = await open(stock, 'file:///shop/workshop.kerf');
+        for (const name of ['heron-tray', 'other-tray']) {
+            const text = `use "../workshop.kerf"\n${read('heron-tray.kerf')}`;
+            const found = textFindings(await open(text, `file:///shop/recipes/${name}.kerf`), services);
+            const errors = found.filter(({ severity }) => severity === 'error');
+            expect(errors).toHaveLength(1);
+            const [{ message, related, fixes }] = errors as [Finding];
+            expect(message).toContain('../workshop.kerf has `walnut-21`: did you mean that, or is it mistyped there?');
+            expect(related.at(-1)).toMatchObject({
+                message: '`walnut-21` is declared here.',
+                where: { uri: shop.uri.toString() },
+            });
+            const there = fixes.find(({ title }) => title === 'Call it `walnut-12` in ../workshop.kerf');
+            expect(there?.changes).toMatchObject([
+                { do: 'replace', text: 'walnut-12', where: { uri: shop.uri.toString(), length: 9 } },
+            ]);
+        }
+    });
+
+    it('is told with the file that has the likely one, also where that is used', async () => {
+        await open(workshop.replaceAll('walnut-12', 'walnut-21'), 'file:///shop/workshop.kerf');
+        const text = `use "workshop.kerf"\n${read('heron-tray.kerf')}`;
+        const [finding] = textFindings(await open(text, 'file:///shop/heron-tray.kerf'), services);
+        expect(finding?.message).toContain('Did you mean `walnut-21` of workshop.kerf?');
+        expect(finding?.related.at(-1)?.where.uri).toBe('file:///shop/workshop.kerf');
+    });
+
     it('is told apart from a name of its own', async () => {
         const text = 'recipe a "A" {\n  blank oak { of walnut-12 size 9 x 9 mm }\n  sand lid { take 0.1 mm }\n}\n';
         const findings = textFindings(await open(`${workshop}${text}`), services);
