@@ -234,3 +234,34 @@ describe('wood glue on a sealed floor', () => {
         expect((await one(beside(100, 75), 'glue-on-sealed')).fixes).toEqual([]);
     });
 });
+
+describe('the place of a finding, and what is told beside it', () => {
+    const engraved = (rest: string, of_ = 'walnut-12') =>
+        recipe(`art photo "photo.png" { width 8 mm } blank b { of ${of_} size 100 x 80 mm } engrave e on b { ${rest} air off }`);
+    const beside = async (text: string, rule: string) => (await one(text, rule)).related.map(({ message }) => message);
+    it('is the depth that was asked for', async () => {
+        const beyond = engraved('art flag depth 1.2 mm passes 1');
+        expect(words(beyond, await one(beyond, 'outside-coupon'))).toBe('1.2 mm');
+        const through = engraved('art flag depth through power 40 % speed 600 mm/s passes 1');
+        expect(words(through, await one(through, 'settings-miss-depth'))).toMatch(/through$/);
+    });
+    it('the thickness of the board, the wish for the depth, the use of the bitmap', async () => {
+        expect(await beside(engraved('art flag depth 13 mm'), 'deeper-than-blank')).toEqual(['The thickness is written here.']);
+        expect(await beside(fillRecipe({ pocket: 'art flag depth 0.3 mm air off' }), 'shallow-fill')).toEqual([
+            'Its depth is asked for here.',
+        ]);
+        expect(await beside(engraved('art photo depth 0.1 mm outline 1'), 'outline-of-bitmap')).toEqual([
+            'The bitmap is used here.',
+        ]);
+    });
+    it('a board that is too thin for a deeper fill is only sanded less', async () => {
+        const text = fillRecipe({
+            pocket: 'art flag depth 0.6 mm air off',
+            wood: 'thin',
+            after: 'sand disc { flush then 0.5 mm grits 80, 120, 180 }',
+        }).replace('recipe c', 'board thin { wood white-ash thickness 1.7 mm }\nrecipe c');
+        expect((await one(text, 'fill-sanded-away')).fixes.map(({ title }) => title)).toEqual([
+            expect.stringMatching(/^Take only 0\.\d+ mm off the face$/),
+        ]);
+    });
+});
