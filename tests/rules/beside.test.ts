@@ -157,6 +157,24 @@ describe('dots in the veneer half', () => {
     });
 });
 
+describe('sanding', () => {
+    it('that takes a shallow pocket away takes no colour', () =>
+        silent(
+            recipe(`${board} engrave e on b { art flag depth 0.1 mm air off } sand b { take 0.3 mm grits 120 }`),
+            'tone-sanded-away',
+        ));
+    it('for the marks is not offered where too little veneer would stay', async () => {
+        const marked = (depth: string) =>
+            inlayRecipe({
+                pocket: `art flag depth ${depth} air off`,
+                inlay: 'clearance 0.15 mm glue wood-glue marks 3',
+                after: 'sand tray { flush grits 120, 180, 240 }',
+            });
+        expect((await one(marked('0.55 mm'), 'marks-stay')).fixes).toHaveLength(1);
+        expect((await one(marked('0.35 mm'), 'marks-stay')).fixes).toEqual([]);
+    });
+});
+
 describe('what food touches of a piece', () => {
     const touched = (steps: string, blanks = '') =>
         recipe(
