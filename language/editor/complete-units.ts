@@ -2,7 +2,7 @@ import type { AstNode } from 'langium';
 import { type CompletionItem, CompletionItemKind } from 'vscode-languageserver';
 import { fromBase, toBase } from '../../shared/quantity/quantity';
 import { units, unitsOf } from '../../shared/quantity/units';
-import { isUsual, likelyUnits, short } from '../findings/number-words';
+import { isAtHand, isUsual, likelyUnits, short } from '../findings/number-words';
 import { isAmount, isPosition, isQuantity, isSize } from '../generated/ast';
 import { amountOf } from '../lowering/number';
 import { propertyOfNumber } from '../vocabulary/lookup';
@@ -16,8 +16,9 @@ export function proposeUnits(node: AstNode | undefined): (Partial<CompletionItem
     const written = amountOf(amount);
     if (property === undefined || written === undefined) return [];
     const likely = likelyUnits([written], property);
-    return property.measures.flatMap((measure) =>
-        unitsOf(measure.dimension).map(({ name, factor, offset }) => {
+    return property.measures.flatMap((measure) => {
+        const offered = unitsOf(measure.dimension).filter((unit) => isAtHand(unit, measure));
+        return offered.map(({ name, factor, offset }) => {
             const rank = likely.indexOf(name);
             const usual = isUsual(written * factor + offset, measure);
             return {
@@ -26,8 +27,8 @@ export function proposeUnits(node: AstNode | undefined): (Partial<CompletionItem
                 detail: conversion(written, name),
                 sortText: `00${rank < 0 ? (usual ? 8 : 9) : rank}`,
             };
-        }),
-    );
+        });
+    });
 }
 
 /** The unit in which a number is best told again. */

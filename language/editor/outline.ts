@@ -23,11 +23,14 @@ export class KerfOutline implements DocumentSymbolProvider {
         if (cst === undefined) return [];
         const parts = isRecipe(node) ? membersOf(node).filter((item) => isArt(item) || isBlank(item) || isStep(item)) : [];
         const name = GrammarUtils.findNodeForProperty(cst, 'name');
+        const head = headOf(cst.text);
+        const detail = summaryOf(node).split(', ');
         const first = GrammarUtils.findNodesForKeyword(cst, cst.text.split(/\s/, 1)[0] ?? '')[0];
         return [
             {
-                name: headOf(cst.text),
-                detail: summaryOf(node),
+                name: head,
+                // What the head says already is not said twice.
+                detail: detail.filter((part) => !head.includes(part)).join(', '),
                 kind: this.kinds.getSymbolKind(node),
                 range: cst.range,
                 selectionRange: (name ?? first ?? cst).range,

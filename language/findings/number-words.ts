@@ -21,10 +21,11 @@ export function isUsual(value: number, { usual }: Measure): boolean {
     return usual === undefined || (value >= usual[0] && value <= usual[1]);
 }
 
-/** Nobody measures a board in thousandths of an inch, nor a beam in metres: so many at most, and one at least, make up the longest. */
+/** So many of a unit at most make up the longest that is usual, and one at least. */
 const mostOfUnit = 50_000;
 
-function isAtHand({ dimension, factor }: Unit, { usual }: Measure): boolean {
+/** Nobody measures a board in thousandths of an inch, nor a beam in metres. */
+export function isAtHand({ dimension, factor }: Unit, { usual }: Measure): boolean {
     if (dimension !== 'length' || usual === undefined) return true;
     const longest = Math.max(Math.abs(usual[0]), Math.abs(usual[1])) / factor;
     return longest >= 1 && longest <= mostOfUnit;

@@ -109,6 +109,11 @@ describe('outline and search', () => {
             'seal tray with shellac',
             'wait 2 h',
         ]);
+        // Nothing is said twice: what stands in the head is not in the detail.
+        expect(symbols[2]?.detail).toBe('');
+        expect(children.slice(0, 3).map(({ detail }) => detail?.includes('on tray') || detail?.includes('.svg'))).not.toContain(
+            true,
+        );
         expect(children.map(({ kind }) => kind).slice(1, 3)).toEqual([SymbolKind.Variable, SymbolKind.Event]);
         for (const { range, selectionRange } of [...symbols, ...children]) {
             expect(textIn(document, range)).toContain(textIn(document, selectionRange));

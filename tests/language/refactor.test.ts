@@ -42,6 +42,16 @@ describe('converting units', () => {
         expect(await changed(text, title)).toBe(expected);
     });
 
+    it('offers only units that such things are measured in, and none for a number of the wrong kind', async () => {
+        const offered = async (text: string) =>
+            (await actions(text)).all.map(({ title }) => title).filter((title) => title.startsWith('Write it as'));
+        expect(await offered('board b { sheet 254 x 508<|> mm }')).toEqual([
+            'Write it as 10 x 20 in',
+            'Write it as 25.4 x 50.8 cm',
+        ]);
+        expect(await offered('board b { thickness 2<|> s }')).toEqual([]);
+    });
+
     it('does a whole file at once and leaves other kinds of number alone', async () => {
         const text = 'board b { thickness 25.4<|> mm  moisture 8 % }\nboard c { thickness 2 cm  sheet 254 x 127 mm }\n';
         expect(await changed(text, /^Write all 3 of this file in in$/)).toBe(

@@ -2,8 +2,10 @@ import { type AstNode, AstUtils } from 'langium';
 import { CodeActionKind } from 'vscode-languageserver';
 import { fromBase, toBase } from '../../../shared/quantity/quantity';
 import { units } from '../../../shared/quantity/units';
+import { isAtHand } from '../../findings/number-words';
 import { type Amount, isPosition, isQuantity, isSize, type Position, type Quantity, type Size } from '../../generated/ast';
 import { amountOf } from '../../lowering/number';
+import { propertyOfNumber } from '../../vocabulary/lookup';
 import type { SpanEdit } from '../text-edits';
 import type { Place, Refactor } from './refactor';
 
@@ -29,7 +31,9 @@ export function convertUnits({ document, node, offset }: Place): Refactor[] {
     const family = turns.find((each) => units.get(each[0]!)?.dimension === units.get(unit)?.dimension) ?? [];
     const uri = document.uri.toString();
     const kind = CodeActionKind.RefactorRewrite;
-    const others = family.filter((each) => each !== unit);
+    const measure = propertyOfNumber(measured)?.measures.find(({ dimension }) => dimension === units.get(unit)?.dimension);
+    if (measure === undefined) return []; // a wrong kind of unit is to be changed, not turned into another
+    const others = family.filter((each) => each !== unit && isAtHand(units.get(each)!, measure));
     const here = others.flatMap((other): Refactor[] => {
         const edit = inUnit(measured, other);
         return edit === undefined ? [] : [{ title: `Write it as ${edit.text}`, kind, edits: new Map([[uri, [edit]]]) }];
