@@ -40,7 +40,9 @@ function* ofTarget(use: Use, document: LangiumDocument, services: KerfServices, 
         const fixes = meant === undefined ? [] : [replaceWith(where, `"${meant}"`, `Change to "${meant}"`, true)];
         const why =
             target !== undefined && !isRecipeFile(target) ? 'is no recipe file: its name does not end in .kerf' : 'is not there';
-        yield say('use-missing', { message: `"${use.path}" ${why}.`, where, fixes });
+        const message =
+            use.path.trim() === '' ? 'Between the quotes comes a path, such as `"workshop.kerf"`.' : `"${use.path}" ${why}.`;
+        yield say('use-missing', { message, where, fixes });
         return;
     }
     const back = services.names.UsedFiles.of(there).find(({ uri }) => uri.toString() === document.uri.toString());

@@ -22,7 +22,8 @@ export function* wholeInItself(item: ast.RecipeItem): Iterable<Finding> {
 function lack(item: ast.RecipeItem): string | undefined {
     switch (item.$type) {
         case 'Art':
-            return item.path === undefined ? `\`${item.name}\` does not say which file it is: a path in quotes.` : undefined;
+            if (item.path !== undefined && item.path.trim() !== '') return undefined;
+            return `\`${item.name}\` does not say which file it is: a path in quotes.`;
         case 'Engrave':
         case 'Cut':
             return item.blank === undefined ? `\`${item.name}\` does not say on which blank: \`on\` and its name.` : undefined;

@@ -104,7 +104,7 @@ function curveOf(item: AstNode): ArtSource['curve'] {
 }
 
 function artOf(node: ast.Art): ArtSource[] {
-    if (node.path === undefined) return [];
+    if (node.path === undefined || node.path.trim() === '') return []; // said of the text
     const items = new Items(node.items);
     // A path is seen from the file it stands in, also where a variant of another file only says the size.
     const writer = writerOf(node, 'path');

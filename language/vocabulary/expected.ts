@@ -69,9 +69,10 @@ export function describeExpected(expected: readonly string[], rules: readonly st
 
 function describeNumber(rules: readonly string[], previous: string): string {
     const property = propertyAfter(previous, rules);
-    const dimension = property?.measures[0]?.dimension;
-    if (property === undefined || dimension === undefined) return 'a number with its unit';
-    return `${dimensionWords[dimension].a}, such as \`${property.example}\``;
+    if (previous === '+-') return 'how far it may be off, such as `+- 0.3 mm`';
+    if (property === undefined || property.measures.length === 0) return names[previous] ?? 'a number with its unit';
+    const kinds = [...new Set(property.measures.map(({ dimension }) => dimensionWords[dimension].a))];
+    return `${kinds.join(' or ')}, such as \`${property.example}\``;
 }
 
 export function oneOf(words: readonly string[]): string {

@@ -33,6 +33,21 @@ ${' '.repeat(40)}${'^'.repeat(marked.length)} unlikely-magnitude: unusually`;
         const [slip] = await expectMarked(blank('3 x 8 mm', '3'));
         expect(slip?.fixes).toMatchObject([{ title: 'Change the unit to cm', changes: [{ text: 'cm', where: { length: 2 } }] }]);
     });
+    it('what a path or a number is to be, where none is written yet', async () => {
+        await expectMarked('use ""\n    ^^ use-missing: Between the quotes comes a path');
+        await expectMarked(`
+recipe r { art bird ""  blank tray { of oak  size 90 x 60 mm }  engrave a on tray { art bird  tone 50 % }  laser shed }
+               ^^^^ missing-property: which file it is
+${board}
+laser shed { beam co2  power 45 W }`);
+        await expectMarked(`${board}
+recipe r { blank tray { of oak  size 90 x 60 mm }  sand tray { grits } }
+                                                                     ^ syntax: After \`grits\` comes a grit such as \`120\``);
+        await expectMarked(`
+board b { wood white-oak  thickness 10 mm  moisture 8 %  price 9 for }
+                                                                     ^ syntax: a number of sheets or an area
+shop s { currency EUR  hourly 30 }`);
+    });
     it('a bare number only in units that such things are measured in', async () => {
         const findings = await expectMarked(`
 ${board}
