@@ -11,6 +11,15 @@ export function unknownLine(stumble: Stumble, actual: Token): Finding {
     const block = stumble.rules.findLast(isBlock) ?? 'File';
     const { where } = stumble;
     const image = actual.image;
+    if (isNextGrit(stumble)) {
+        const { previous, uri } = stumble;
+        const behind = { uri, offset: previous!.startOffset + previous!.image.length, length: 0 };
+        return say('syntax', {
+            message: `Between \`${previous!.image}\` and \`${image}\` a comma is missing.`,
+            where,
+            fixes: [replaceWith(behind, ',', 'Insert `,`', true)],
+        });
+    }
     if (!startsStatement(actual) && !isNamed(actual)) {
         return say('syntax', {
             message: `\`${image}\` does not belong here.`,
@@ -37,6 +46,13 @@ export function unknownLine(stumble: Stumble, actual: Token): Finding {
         });
     }
     return say('syntax', { message: `There is no \`${image}\` in ${blockPhrase(block)}. ${canHave(block)}`, where });
+}
+
+/** `grits 120 180`: the only line of which numbers stand side by side. */
+function isNextGrit({ document, previous, actual }: Stumble): boolean {
+    if (previous === undefined || actual?.tokenType.name !== 'NUMBER' || startsStatement(actual)) return false;
+    const before = document.textDocument.getText().slice(0, actual.startOffset);
+    return /\bgrits[ \t\d,]*\d[ \t]+$/.test(before.slice(before.lastIndexOf('\n') + 1));
 }
 
 const mostTold = 12;

@@ -43,6 +43,10 @@ laser shed { beam co2  power 45 W }`);
         await expectMarked(`${board}
 recipe r { blank tray { of oak  size 90 x 60 mm }  sand tray { grits } }
                                                                      ^ syntax: After \`grits\` comes a grit such as \`120\``);
+        const [comma] = await expectMarked(`${board}
+recipe r { blank tray { of oak  size 90 x 60 mm }  sand tray { take 0.1 mm grits 120 180, 240 } }
+                                                                                     ^^^ syntax: Between \`120\` and \`180\` a comma is missing`);
+        expect(comma?.fixes[0]?.changes).toMatchObject([{ do: 'replace', text: ',', where: { length: 0 } }]);
         await expectMarked(`
 board b { wood white-oak  thickness 10 mm  moisture 8 %  price 9 for }
                                                                      ^ syntax: a number of sheets or an area
