@@ -1,4 +1,5 @@
-import type { AstNode } from 'langium';
+import { type AstNode, AstUtils } from 'langium';
+import { isBuiltIn } from '../built-in';
 import {
     type Coat,
     type Glue,
@@ -22,9 +23,20 @@ export function describeDeclaration(node: AstNode): string {
     const parts = [codeBlock(declarationText(node))];
     const comment = commentAbove(node);
     if (comment !== '') parts.push(comment);
+    parts.push(...sources(AstUtils.streamContents(node)));
     if (hasKind(node)) parts.push(...inherited(node));
     if (isLaser(node)) parts.push(describeLaser(node));
     return parts.join('\n\n');
+}
+
+/** Where the figures of built-in stock come from: what stands above each, under its word. */
+function sources(items: Iterable<AstNode>): string[] {
+    const lines = [...items].flatMap((item) => {
+        const comment = isBuiltIn(AstUtils.getDocument(item).uri.toString()) ? commentAbove(item) : '';
+        const [word] = item.$cstNode?.text.split(/\s/, 1) ?? [];
+        return comment === '' || word === undefined ? [] : [`- \`${word}\`: ${comment}`];
+    });
+    return lines.length === 0 ? [] : [lines.join('\n')];
 }
 
 function hasKind(node: AstNode | undefined): node is Resin | Sealer | Glue | Coat {
@@ -41,7 +53,7 @@ function inherited(node: Resin | Sealer | Glue | Coat): string[] {
         const lines = base.items.filter((item) => !isKind(item) && !written.has(foldKey(item) ?? ''));
         for (const key of keysOf(base)) written.add(key);
         const text = lines.map(({ $cstNode }) => $cstNode?.text ?? '').join('\n');
-        if (text !== '') parts.push(`Like \`${base.name}\` where nothing else is written:`, codeBlock(text));
+        if (text !== '') parts.push(`Like \`${base.name}\` where nothing else is written:`, codeBlock(text), ...sources(lines));
     }
     return parts;
 }

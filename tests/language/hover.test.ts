@@ -33,6 +33,16 @@ describe('hover', () => {
         expect(said).toContain('wood black-walnut {');
         expect(said).toContain('density 616 kg/m3');
         expect(said).toContain('Juglans nigra');
+        expect(said).toContain('- `density`: Seen in Alden, Hardwoods of North America, FPL-GTR-83');
+        expect(said).toContain('- `tangential`: Seen in Wood Handbook, FPL-GTR-190, 2010, Table 13-5');
+    });
+    it('stock of a built-in kind says where the figures of the kind come from', async () => {
+        const said = await hover(
+            recipe('').replace('recipe tray', 'resin bl<|>ue { kind slow-epoxy pot life 30 min }\nrecipe tray'),
+        );
+        expect(said).toContain('Like `slow-epoxy` where nothing else is written:');
+        expect(said).toContain('- `recoat`: As table-top-epoxy: 4 to 10 h, seen in trade guidance');
+        expect(said).not.toContain('- `pot`');
     });
     it('a laser says what follows from its figures: spot, reach of the focus, power curve, run-up', async () => {
         const lens = 'lens 50.8 mm aperture 7 mm quality 1.2 least power 5 % set 50 % gives 18 W';
