@@ -22,6 +22,8 @@ export class PagePanel implements vscode.Disposable {
     private readonly revisions: RevisionWatch | undefined;
     private outdated = false;
     private shown: string | undefined;
+    /** What was shown last of a text that could be read as a whole: it stays while the text is broken. */
+    private whole: string | undefined;
 
     /** @param onAnswer called when it is known whom the page is about */
     constructor(
@@ -61,6 +63,7 @@ export class PagePanel implements vscode.Disposable {
     /** The same page for another place. */
     ask(asked: AskedPage): Promise<void> {
         this.about = asked;
+        this.whole = undefined;
         return this.refresh();
     }
 
@@ -83,13 +86,15 @@ export class PagePanel implements vscode.Disposable {
         if (this.asking !== source) return; // a newer question is on its way
         this.asking = undefined;
         if (answer === undefined) this.sorry('This was stopped, or the server could not say.');
+        else if (answer.broken !== undefined && this.whole !== undefined) this.show(`${brokenWords(answer.broken)}${this.whole}`);
         else if ('problem' in answer) this.sorry(answer.problem);
         else {
             this.panel.title = title(answer.title);
             // The place where it was asked moves with the text; the name stays.
             if (this.about.kind !== 'compare' && answer.recipe !== undefined)
                 this.about = { kind: this.about.kind, uri: this.about.uri, recipe: answer.recipe };
-            this.show(answer.body);
+            if (answer.broken === undefined) this.whole = answer.body;
+            this.show(answer.broken === undefined ? answer.body : `${brokenWords(answer.broken)}${answer.body}`);
             this.onAnswer();
         }
     }
@@ -127,4 +132,8 @@ export class PagePanel implements vscode.Disposable {
         this.asking = undefined;
         for (const each of this.subscriptions) each.dispose();
     }
+}
+
+function brokenWords(why: string): string {
+    return `<p class="sorry">The text cannot be read as a whole at present: ${escapeMarkup(why)}</p>`;
 }

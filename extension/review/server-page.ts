@@ -16,6 +16,7 @@ body.vscode-high-contrast del, body.vscode-high-contrast-light del { text-decora
 body.vscode-high-contrast .picture, body.vscode-high-contrast .section, body.vscode-high-contrast-light .picture, body.vscode-high-contrast-light .section { border: 1px solid var(--vscode-contrastBorder) }
 .section { background: var(--ground) }
 .sorry { max-width: 46em } .bar { margin: 0 0 12px }
+@media (max-width: 520px) { body { padding: 12px } }
 `;
 
 /** A page made by the server: nothing runs in it, nothing is loaded, and its one style has this page's nonce. */

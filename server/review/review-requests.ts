@@ -1,7 +1,6 @@
 import type { LangiumDocument } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { familiesOf } from '../../shared/review/families';
-import { escapeMarkup } from '../../shared/sheets/escape';
 import {
     type BenchParams,
     type CompareParams,
@@ -77,17 +76,16 @@ async function compare(
     if (reviews.length === 0)
         return {
             problem: 'There is no recipe in this file, now or then. What changes in stock shows in the recipes that use it.',
+            ...broken(workshop, document),
         };
     const body = await bodyOf(workshop, { do: 'review-page', reviews }, `compare ${document.uri.toString()}`, token);
-    return { title: name, body: `${unreadable(workshop, document)}${body}` };
+    return { title: name, body, ...broken(workshop, document) };
 }
 
-/** A text that is being typed may lack a brace, and then half a recipe would seem to be gone without a word. */
-function unreadable(workshop: Workshop, document: LangiumDocument): string {
-    const broken = workshop.textFindings(document).find(({ rule }) => rule === 'syntax');
-    return broken === undefined
-        ? ''
-        : `<p class="sorry">The text cannot be read as a whole at present: ${escapeMarkup(broken.message)}</p>`;
+/** A text that is being typed may lack a brace. */
+function broken(workshop: Workshop, document: LangiumDocument): { readonly broken?: string } {
+    const finding = workshop.textFindings(document).find(({ rule }) => rule === 'syntax');
+    return finding === undefined ? {} : { broken: finding.message };
 }
 
 /** The family of the recipe at a place, or else the first family of the file. */
@@ -102,11 +100,12 @@ async function table(workshop: Workshop, params: TableParams, token: Cancellatio
     );
     const family =
         families.find((some) => some.some(({ name, whole }) => name === at?.name && whole.uri === at.whole.uri)) ?? families[0];
-    if (family === undefined) return { problem: 'No recipe here is based on another, and none is based on it.' };
+    if (family === undefined)
+        return { problem: 'No recipe here is based on another, and none is based on it.', ...broken(workshop, document) };
     const job = tableJob('table-page', workshop, family, known, params.all === true);
     const body = await bodyOf(workshop, job, `table ${document.uri.toString()}`, token);
     const about = at === undefined || !family.some(({ name }) => name === at.name) ? {} : { recipe: at.name };
-    return { title: family[0]!.name, body, ...about };
+    return { title: family[0]!.name, body, ...about, ...broken(workshop, document) };
 }
 
 /** The runs of the recipe at a place, or else of the first of the file that has any. */
@@ -126,12 +125,13 @@ async function history(
         return {
             problem:
                 'No run is written down in this file. Tick a recipe off in the checklist and finish the run, or write one below it.',
+            ...broken(workshop, document),
         };
     }
     const job = await historyJob('history-page', versions, placed, known, mostRuns);
     if (token.isCancellationRequested) return null;
     const body = await bodyOf(workshop, job, `history ${document.uri.toString()}`, token);
-    return { title: placed.recipe.name, body, recipe: placed.recipe.name };
+    return { title: placed.recipe.name, body, recipe: placed.recipe.name, ...broken(workshop, document) };
 }
 
 /** What the worker makes of a job, unless it is given up; a newer job on the same subject takes its place. */

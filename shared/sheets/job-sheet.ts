@@ -37,7 +37,7 @@ export function jobSheet(plan: Plan, findings: readonly Finding[], { start, pres
         `<title>${text(title)}, job sheet</title>`,
         `<style>${pageFoot(`${title}, revision ${recipe.revision}`)}${style}</style>`,
         '</head>',
-        '<body>',
+        '<body><main>',
         `<header><h1>${text(title)}</h1><p>${text(headLine(plan))}</p></header>`,
         section('Cautions', plan.cautions.length === 0 ? '' : list(plan.cautions)),
         section(
@@ -53,7 +53,7 @@ export function jobSheet(plan: Plan, findings: readonly Finding[], { start, pres
         ...runSections(plan, start).map(([heading, body]) => section(heading, body)),
         section('To have on the bench', supplyTable(plan)),
         '<footer>Measured or changed: <span class="line"></span></footer>',
-        '</body>',
+        '</main></body>',
         '</html>',
         '',
     ];
@@ -87,6 +87,8 @@ tr.sum td { font-weight: bold; border-bottom-color: #000 } .cost td:last-child {
 .book ul { list-style: none; padding: 0 } p { margin: 1mm 0 } .by { font-style: italic; margin: 0.5mm 0 0 }
 .sheet { break-inside: avoid } svg.cut { width: 60mm; max-height: none; margin: 1mm 3mm 1mm 0; vertical-align: top }
 .line { display: inline-block; width: 100mm; border-bottom: 0.2mm solid #000 } footer { margin-top: 6mm; break-inside: avoid }
+/* On a small screen beside the machine the words have the whole line too. */
+@media screen and (max-width: 600px) { .steps > li, .book > li { grid-template-columns: 7mm minmax(0, 1fr) } .steps > li > svg, .book > li > :nth-child(n + 3) { grid-column: 2 } dl { grid-template-columns: minmax(0, 1fr) } dd { padding-left: 4mm } .gaps img, svg, svg.cut, .line { max-width: 100% } }
 @media print { body { padding: 0 0.3mm; max-width: none } }
 `;
 
@@ -156,5 +158,5 @@ function supplyTable(plan: Plan): string {
         (supply) =>
             `<tr><td>${text(supply.item)}</td><td class="n">${showNumber(supply.amount, 1)}</td><td>${supplyUnit(supply.amount, supply.unit)}</td>${costCell(supply)}<td>${text(supply.note)}</td></tr>`,
     );
-    return `<table><thead><tr><th>item</th><th>amount</th><th></th>${currency === undefined ? '' : '<th>costs</th>'}<th>note</th></tr></thead><tbody>${rows.join('')}</tbody></table>`;
+    return `<table><thead><tr><th>item</th><th colspan="2">amount</th>${currency === undefined ? '' : '<th>costs</th>'}<th>note</th></tr></thead><tbody>${rows.join('')}</tbody></table>`;
 }

@@ -86,9 +86,13 @@ export interface HistoryParams extends BenchParams {
 }
 
 /** What stands in a page: markup that runs nothing and loads nothing, or why there is none. */
-export type PageAnswer =
-    /** With the name of the recipe of the asked file that it is about, where it is about one. */
-    { readonly title: string; readonly body: string; readonly recipe?: string } | { readonly problem: string };
+export type PageAnswer = (
+    | { readonly title: string; readonly body: string /** Whom of the asked file it is about. */; readonly recipe?: string }
+    | { readonly problem: string }
+) & {
+    /** Why the text cannot be read as a whole at present: half a recipe may seem to be gone then. */
+    readonly broken?: string;
+};
 
 export type RevisionsAnswer = { readonly revisions: readonly RevisionChoice[] } | { readonly problem: string };
 

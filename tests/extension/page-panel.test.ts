@@ -61,12 +61,13 @@ function panelOf(kind: AskedPage['kind'] = 'compare', answers: { places: unknown
         },
     };
     const asked: string[] = [];
+    const text: { broken?: string } = {};
     const server = {
         onDidPlan: () => ({ dispose: () => {} }),
         ask: async (what: string) => {
             asked.push(what);
             if (what === method.revisionPlaces) return answers;
-            return { title: 'tray', body: `<p>${asked.length}</p>` };
+            return { title: 'tray', body: `<p>${asked.length}</p>`, ...text };
         },
     };
     const page = new PagePanel(
@@ -77,6 +78,7 @@ function panelOf(kind: AskedPage['kind'] = 'compare', answers: { places: unknown
     );
     return {
         page,
+        text,
         html: () => panel.webview.html ?? '',
         comparisons: () => asked.filter((what) => what === method.compare).length,
         lookups: () => asked.filter((what) => what === method.revisionPlaces).length,
@@ -163,5 +165,27 @@ describe('a comparison follows what git comes to know', () => {
         await found.page.refresh();
         await later();
         expect(found.lookups()).toBe(1);
+    });
+});
+
+describe('while a text is broken', () => {
+    it('the page of the whole text stays, with a word about it, until the text can be read again', async () => {
+        const { page, text, html } = panelOf('variants');
+        await page.refresh();
+        const whole = /<p>\d+<\/p>/.exec(html())![0];
+        text.broken = 'A } is missing & wanted.';
+        await page.refresh();
+        expect(html()).toContain(`The text cannot be read as a whole at present: A } is missing &#38; wanted.</p>${whole}`);
+        delete text.broken;
+        await page.refresh();
+        expect(html()).not.toContain(whole);
+        expect(html()).not.toContain('cannot be read');
+    });
+
+    it('a page that is opened then shows what can be read', async () => {
+        const { page, text, html } = panelOf('variants');
+        text.broken = 'A } is missing.';
+        await page.ask({ kind: 'variants', uri: 'file:///shop/tray.kerf' });
+        expect(html()).toMatch(/cannot be read as a whole at present: A } is missing\.<\/p><p>\d+<\/p>/);
     });
 });

@@ -1,5 +1,6 @@
 import type { PlaceView } from '../../../shared/view/bench-view';
 import { type HalvesProps, shownOf } from './halves';
+import { wordsWidth } from './words-width';
 import type { Placing } from './zoom';
 
 /** What is what in the picture of the halves, and what does not meet, in words. In px. */
@@ -10,22 +11,29 @@ export function HalvesLabels({ inlay, pose, whole, gap, placing }: HalvesProps &
     const right = shiftX + pocket.width * scale;
     const shown = shownOf(inlay, pose);
     const beside = shiftX + (pocket.width + gap + relief.width / 2) * scale;
-    const below = shiftY + ((whole.height + relief.height) / 2) * scale + 16;
+    const board = { x: shiftX + (pocket.width / 2) * scale, y: top + pocket.height * scale + 16 };
+    const boardWords = shown > 0.5 ? `${relief.blank} turned over onto ${pocket.blank}` : `pocket in ${pocket.blank}`;
+    const longWords = `${relief.blank} as it is burnt, face up`;
+    const middle = shiftY + (whole.height / 2) * scale;
+    const half = (relief.height / 2) * scale;
+    // Where both would run into each other, the veneer's are shorter and stand above it, and a low board has the callouts above.
+    const tight = beside - board.x < (wordsWidth(boardWords) + wordsWidth(longWords)) / 2 + 8;
+    const callouts = pocket.height * scale < 90 ? top - 24 : top + 16;
     const on = (place: PlaceView | undefined) => place && { x: shiftX + place.x * scale, y: top + place.y * scale };
     return (
         <g class="dimension">
-            <text x={shiftX + (pocket.width / 2) * scale} y={top + pocket.height * scale + 16}>
-                {shown > 0.5 ? `${relief.blank} turned over onto ${pocket.blank}` : `pocket in ${pocket.blank}`}
+            <text x={board.x} y={board.y}>
+                {boardWords}
             </text>
             {pose.way === 0 && (
-                <text x={beside} y={below}>
-                    {`${relief.blank} as it is burnt, face up`}
+                <text x={beside} y={tight ? middle - half - 7 : middle + half + 16}>
+                    {tight ? `${relief.blank}, face up` : longWords}
                 </text>
             )}
             {amiss !== undefined && shown > 0 && (
                 <g opacity={shown}>
-                    <Callout at={on(amiss.collides)} text="lands on wood" left={shiftX} right={right} top={top + 16} />
-                    <Callout at={on(amiss.empty)} text="stays empty" left={shiftX} right={right} top={top + 36} />
+                    <Callout at={on(amiss.collides)} text="lands on wood" left={shiftX} right={right} top={callouts} />
+                    <Callout at={on(amiss.empty)} text="stays empty" left={shiftX} right={right} top={callouts + 20} />
                 </g>
             )}
         </g>

@@ -4,6 +4,7 @@ import { DepthGrip } from './depth-grip';
 import { url } from './ids';
 import { type Dimension, dimensionsOf } from './section-dimensions';
 import { exaggeration, type SectionScale, sectionScale } from './section-scale';
+import { wordsWidth } from './words-width';
 import type { Placing, Size } from './zoom';
 
 interface SectionProps {
@@ -163,12 +164,13 @@ function Dimensions({ dimensions, scale, x, screen }: DimensionsProps) {
                 const row = 13 + 14 * index;
                 const [top, bottom] = [scale.y(to), scale.y(from)];
                 const arrow = arrowBetween(spot, top, bottom);
+                const start = Math.max(2, Math.min(spot + 4, screen.width - wordsWidth(text) - 2));
                 return (
                     <g key={id}>
                         <path class="under" d={arrow} />
                         <path class="leader" d={`M${spot} ${row - 8}V${top}`} />
                         <path d={arrow} />
-                        <text class="start" x={spot + 4} y={row}>
+                        <text class="start" x={start} y={row}>
                             {text}
                         </text>
                     </g>

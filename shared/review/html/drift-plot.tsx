@@ -28,7 +28,7 @@ export function DriftPlot({ drift: { days, level, slope, told }, label }: { drif
         <svg class="plot" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={`${label}: ${words}`}>
             <rect width={width} height={height} fill="#fff" />
             <line x1={left} y1={y(1)} x2={width - 4} y2={y(1)} stroke="#8a8172" stroke-dasharray="4 3" />
-            <text x={left - 6} y={y(1) + 4} text-anchor="end" font-size="11" fill="#1d1a16">
+            <text x={6} y={y(1) - 5} font-size="11" fill="#1d1a16">
                 100 %
             </text>
             {told && level !== undefined && slope !== undefined && (

@@ -53,5 +53,7 @@ ul { margin: 4px 0; padding-left: 20px } .sign { font-family: monospace; font-we
 .picture { display: block; width: 100%; max-height: 260px; background: #f3efe7 } .section { display: block; width: 100%; height: 46px; margin-top: 3px }
 svg.plot { display: block; width: 100%; max-width: 640px; border: 1px solid var(--rule) } .note { color: var(--quiet); font-style: italic } .key { display: flex; flex-wrap: wrap; gap: 18px; font-size: 13px } .key svg { width: 26px; height: 14px; border: 1px solid #1d1a16; background: #fff; vertical-align: -2px }
 .defs { position: absolute; width: 0; height: 0 }
+.film .picture { background: none }
+@media (max-width: 520px) { body { padding: 12px } th, td { padding-right: 6px; font-size: 12px } .film > tbody > tr, .film > thead > tr { display: grid; grid-template-columns: 1fr 1fr; column-gap: 8px } .film > thead > tr > th:first-child, .film > tbody > tr > th { grid-column: 1 / -1; width: auto } .film > tbody > tr > td { width: auto; min-width: 0 } svg.plot text { font-size: 18px } }
 @media print { body { padding: 0; max-width: none } tr, figure { break-inside: avoid } }
 `;

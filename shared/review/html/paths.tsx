@@ -8,7 +8,7 @@ export function Shape({ id, ...paint }: { id: string } & Readonly<Record<string,
     return <use href={`#${pathId(id)}`} fill-rule="evenodd" {...paint} />;
 }
 
-/** Every shape once, and the hatches by which what differs is told apart without colour. */
+/** Every shape once, and the hatches by which what differs is told apart without colour: light between dark, seen on any wood. */
 export function Definitions({ paths }: { paths: Readonly<Record<string, string>> }) {
     return (
         <svg class="defs" aria-hidden="true">
@@ -27,8 +27,8 @@ export function Definitions({ paths }: { paths: Readonly<Record<string, string>>
 function Hatch({ id, turn, paint }: { id: string; turn: number; paint: string }) {
     return (
         <pattern id={id} width="1.6" height="1.6" patternUnits="userSpaceOnUse" patternTransform={`rotate(${turn})`}>
-            <rect width="1.6" height="1.6" fill={paint} fill-opacity="0.22" />
-            <rect width="0.6" height="1.6" fill={paint} />
+            <rect width="1.6" height="1.6" fill="#fff" fill-opacity="0.6" />
+            <rect width="0.8" height="1.6" fill={paint} />
         </pattern>
     );
 }
