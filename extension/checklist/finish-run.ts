@@ -44,7 +44,8 @@ export async function finishRun(
     };
     const answer = await server.ask<WrittenAnswer>(method.run, params);
     if (answer === undefined || 'problem' in answer) {
-        void vscode.window.showErrorMessage(`${answer?.problem ?? 'The run could not be written.'} Every tick is kept.`);
+        const why = answer?.problem ?? (await whyNot(uri));
+        void vscode.window.showErrorMessage(`${why} Every tick is kept.`);
         return;
     }
     const document = await write(answer);
@@ -66,6 +67,16 @@ async function isDone({ items, title }: Checklist, ticks: Ticks): Promise<boolea
     if (open === 0) return true;
     const question = `${open} of ${items.length} steps of ${title} ${open === 1 ? 'is' : 'are'} not ticked. Write the run all the same?`;
     return (await vscode.window.showWarningMessage(question, { modal: true }, 'Write')) === 'Write';
+}
+
+async function whyNot(uri: string): Promise<string> {
+    const file = vscode.Uri.parse(uri, true);
+    const isThere = await Promise.resolve(vscode.workspace.fs.stat(file)).then(
+        () => true,
+        () => false,
+    );
+    if (isThere) return 'The run could not be written.';
+    return `${vscode.workspace.asRelativePath(file)} is no longer there, so the run could not be written. Save it again first.`;
 }
 
 type Written = Exclude<WrittenAnswer, { readonly problem: string }>;

@@ -48,13 +48,23 @@ async function writeRecipe(server: RecipeServer, uri: vscode.Uri, recipe: string
     const folder = vscode.Uri.joinPath(uri, '..', 'made', recipe);
     const problems = [...answer.problems];
     const written = await writeAll(folder, answer.files, problems);
+    if (written === 0) {
+        void vscode.window.showErrorMessage(`Nothing was written for ${recipe}. ${shortly(problems)}`);
+        return;
+    }
     const old = await countOthers(folder, answer.files);
     if (old > 0)
         problems.push(`${old} ${old === 1 ? 'file' : 'files'} of an earlier writing still ${old === 1 ? 'lies' : 'lie'} there.`);
     const text =
-        `${recipe}: ${written} ${written === 1 ? 'file' : 'files'} written to made/${recipe}. ${problems.join(' ')}`.trim();
+        `${recipe}: ${written} ${written === 1 ? 'file' : 'files'} written to made/${recipe}. ${shortly(problems)}`.trim();
     const show = problems.length > 0 ? vscode.window.showWarningMessage : vscode.window.showInformationMessage;
     if ((await show(text, 'Show')) === 'Show') await vscode.commands.executeCommand('revealInExplorer', folder);
+}
+
+/** A message has room for a few only; the first says most. */
+function shortly(problems: readonly string[]): string {
+    const [told, left] = [problems.slice(0, 3), problems.length - 3];
+    return [...told, ...(left > 0 ? [`So it is with ${left} more.`] : [])].join(' ');
 }
 
 /** Writes files below a folder and says how many; what people fill in is kept once it is there. */

@@ -26,6 +26,7 @@ const quiet = {
     'workbench.secondarySideBar.defaultVisibility': 'hidden',
     'telemetry.telemetryLevel': 'off',
     'extensions.autoCheckUpdates': false,
+    'terminal.integrated.gpuAcceleration': 'off',
     'git.enabled': false,
 };
 

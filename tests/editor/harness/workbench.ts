@@ -111,7 +111,8 @@ export class Workbench {
         await this.page.locator('.quick-input-list .monaco-list-row', { hasText: 'High Contrast' }).first().waitFor();
         const input = this.page.locator('.quick-input-widget input[type="text"]');
         await input.fill(label);
-        await this.page.locator('.quick-input-list .monaco-list-row', { hasText: label }).first().waitFor();
+        // The one in focus is taken, which may still be that of the list as it was before.
+        await this.page.locator('.quick-input-list .monaco-list-row.focused', { hasText: label }).first().waitFor();
         await input.press('Enter');
         await this.bench.locator(`body.${bodyClass}`).waitFor();
     }

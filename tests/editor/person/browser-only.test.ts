@@ -2,7 +2,7 @@ import { strict as assert } from 'node:assert';
 import { join } from 'node:path';
 import { places } from '../harness/places.ts';
 import type { Workbench } from '../harness/workbench.ts';
-import { session } from './shared.ts';
+import { eventually, session } from './shared.ts';
 
 describe('an editor that is only a browser', () => {
     let workbench: Workbench;
@@ -61,6 +61,21 @@ describe('an editor that is only a browser', () => {
         await page.keyboard.press('End');
         await page.keyboard.press('F12');
         await page.getByRole('tab', { name: /^woods\.kerf/, selected: true }).waitFor();
+    });
+
+    it('checks a whole folder as a task, without a line of Node', async () => {
+        const { page } = workbench;
+        await workbench.command('Tasks: Run Task');
+        const row = (name: string) => page.locator('.quick-input-list .monaco-list-row', { hasText: name }).first();
+        await row('kerfbook').click();
+        await row('kerfbook: check').click();
+        // Rows without a blank between them, and the last of them are in sight.
+        await eventually('the report', async () => {
+            const said = ((await page.locator('.xterm-rows').first().textContent()) ?? '').replaceAll('\u00a0', ' ');
+            return /tray-variants\.kerf:\d+:\d+: info/.test(said) && /\d+ files: \d+ errors, \d+ warnings/.test(said);
+        });
+        await page.screenshot({ path: join(places.shots, 'browser-only-check.png') });
+        await page.keyboard.press('Control+j');
     });
 
     it('says what comparing a recipe needs, and sets variants side by side all the same', async () => {

@@ -1,21 +1,6 @@
 import { strict as assert } from 'node:assert';
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { openPanels, openTray, session } from './shared.ts';
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-const themes = [
-    { label: 'Light 2026', name: 'light', body: 'vscode-light' },
-    { label: 'Dark 2026', name: 'dark', body: 'vscode-dark' },
-    { label: 'Dark High Contrast', name: 'contrast-dark', body: 'vscode-high-contrast' },
-    { label: 'Light High Contrast', name: 'contrast-light', body: 'vscode-high-contrast-light' },
-];
-
-interface Violation {
-    readonly id: string;
-    readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
-}
+import { faultless, themes } from './faults.ts';
+import { eventually, openPanels, openTray, session } from './shared.ts';
 
 describe('the bench view in every kind of theme', () => {
     before('everything that can be opened is open', async () => {
@@ -37,21 +22,46 @@ describe('the bench view in every kind of theme', () => {
             await session.shot(`press-${name}`);
             await bench.locator('.film').scrollIntoViewIfNeeded();
             await session.shot(`tray-${name}`);
-            const page = bench.locator('body');
-            await page.evaluate((_body, source) => new Function(source)(), axe);
-            const violations = await page.evaluate(async (element) => {
-                const { axe } = globalThis as unknown as { axe: { run(on: Element): Promise<{ violations: Violation[] }> } };
-                return (await axe.run(element)).violations;
-            });
-            assert.deepEqual(
-                violations.map(({ id, nodes }) => `${id}: ${nodes[0]!.html.slice(0, 120)} ${nodes[0]!.failureSummary ?? ''}`),
-                [],
-            );
+            await faultless(bench);
         });
     }
 
+    for (const { file, heading, name } of [
+        { file: 'heron-tray-faulty.kerf', heading: /everything wrong/, name: 'faulty' },
+        { file: 'tide-coaster.kerf', heading: 'Tide coaster', name: 'coaster' },
+    ]) {
+        it(`so it is with ${file}, in every theme`, async () => {
+            const workbench = await session.open();
+            await workbench.page.keyboard.press('Control+1');
+            await workbench.openFile(file);
+            await workbench.openBench();
+            await workbench.bench.getByRole('heading', { name: heading, level: 1 }).waitFor();
+            for (const { label, name: theme, body } of themes) {
+                await workbench.theme(label, body);
+                await session.shot(`${name}-${theme}`);
+                await faultless(workbench.bench);
+            }
+        });
+    }
+
+    it('fits a narrow panel: nothing sticks out at its side', async () => {
+        const { bench, page } = await openTray();
+        await page.getByRole('tab', { name: /^Bench: Heron serving tray/ }).dblclick();
+        await page.setViewportSize({ width: 700, height: 1000 });
+        const sticking = () =>
+            bench.locator('body').evaluate((body) => {
+                const page = body.ownerDocument.scrollingElement!;
+                return { width: page.clientWidth, over: page.scrollWidth - page.clientWidth };
+            });
+        await eventually('the panel to be narrow', async () => (await sticking()).width < 400);
+        await eventually('nothing to stick out', async () => (await sticking()).over === 0);
+        await session.shot('tray-narrow');
+        await page.setViewportSize({ width: 1600, height: 1000 });
+        await page.getByRole('tab', { name: /^Bench: Heron serving tray/ }).dblclick();
+    });
+
     it('fits a wide window too', async () => {
-        const workbench = await session.open();
+        const workbench = await openTray();
         await workbench.page.getByRole('tab', { name: /^Bench: Heron serving tray/ }).dblclick();
         await workbench.page.setViewportSize({ width: 1900, height: 1100 });
         await workbench.bench.locator('.notes').waitFor();

@@ -1,7 +1,9 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { strict as assert } from 'node:assert';
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { type InstalledWindow, openInstalled } from '../harness/installed-window.ts';
+import { whileLocked } from '../harness/locked-file.ts';
 import { places } from '../harness/places.ts';
 import type { Workbench } from '../harness/workbench.ts';
 import { eventually } from './shared.ts';
@@ -100,7 +102,68 @@ describe('what the editor tells the maker', () => {
         await workbench.atLine(file().trimEnd().split('\n').length + 1);
     });
 
+    describe('when the file cannot be written', () => {
+        const box = /^Engrave pocket/;
+
+        before(async () => {
+            writeFileSync(join(window.workshop, 'quick.kerf'), quick);
+            await workbench.command('Notifications: Clear All Notifications');
+            await showQuick();
+            if (!(await ticked(box))) await toggle(box);
+        });
+
+        it('a run is not written, and every tick stays', async () => {
+            await whileLocked(join(window.workshop, 'quick.kerf'), async () => {
+                await answerAll();
+                await workbench.message('The file could not be saved, so the run was not written. Every tick is kept.').waitFor();
+            });
+            assert.equal(file(), quick);
+            assert.equal(await ticked(box), true);
+            assert.ok(!(await text()).includes('run quick'), 'the run still stands in the text');
+        });
+
+        it('nor where the file is gone, and it is told what to do', async () => {
+            await workbench.command('Notifications: Clear All Notifications');
+            rmSync(join(window.workshop, 'quick.kerf'));
+            await page
+                .locator('.tab.dirty, .tab', { hasText: 'quick.kerf' })
+                .locator('.strikethrough, .deleted')
+                .or(page.locator('.tab .label-name.strikethrough, .tab .monaco-icon-label.strikethrough'))
+                .first()
+                .waitFor();
+            await answerAll();
+            await workbench
+                .message(/quick\.kerf is no longer there, so the run could not be written.* Every tick is kept\./)
+                .waitFor();
+            assert.equal(await ticked(box), true);
+            await page.getByRole('tab', { name: /^quick\.kerf/ }).click();
+            await workbench.command('File: Save');
+            await eventually('the file to be there again', async () => existsSync(join(window.workshop, 'quick.kerf')));
+            assert.equal(file(), quick);
+            assert.equal(await ticked(box), true);
+        });
+
+        it('nor are files for the machine, and it is said once', async () => {
+            await workbench.command('Notifications: Clear All Notifications');
+            writeFileSync(join(window.workshop, 'made'), 'something else');
+            await workbench.openFile('seed-box.kerf');
+            await workbench.command('Kerfbook: Write Files for Machine and Bench');
+            await workbench.message(/Nothing was written for seed-box\. .* So it is with \d+ more\./).waitFor();
+            await page.screenshot({ path: join(places.shots, 'message-nothing-written.png') });
+        });
+
+        async function text(): Promise<string> {
+            const lines = page.locator('.monaco-editor[data-uri$="/quick.kerf"] .view-lines').first();
+            return ((await lines.textContent()) ?? '').replaceAll('\u00a0', ' ');
+        }
+    });
+
     async function finish(): Promise<void> {
+        await answerAll();
+        await eventually('the run in the file', async () => file().includes('run quick '));
+    }
+
+    async function answerAll(): Promise<void> {
         await workbench.command('Kerfbook: Finish the Run');
         const open = page.getByRole('button', { name: 'Write', exact: true });
         const asks = page.locator('.quick-input-title', { hasText: 'Finish the run of Quick plate' });
@@ -108,6 +171,5 @@ describe('what the editor tells the maker', () => {
         if (await open.isVisible()) await open.click();
         await asks.waitFor();
         await page.keyboard.press('Enter');
-        await eventually('the run in the file', async () => file().includes('run quick '));
     }
 });
