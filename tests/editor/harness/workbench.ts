@@ -68,7 +68,7 @@ export class Workbench {
     async answer(words: string | RegExp, button: string): Promise<void> {
         const answer = this.message(words).getByRole('button', { name: button, exact: true });
         await answer.waitFor();
-        await this.command('Notifications: Focus Notification Toast');
+        await this.commandByKeys('Notifications: Focus Notification Toast');
         for (let tabs = 0; tabs < 10; tabs += 1) {
             if (await answer.evaluate((each) => each === each.ownerDocument.activeElement)) break;
             await this.page.keyboard.press('Tab');
@@ -87,6 +87,21 @@ export class Workbench {
             );
             if (clicked) return;
             await this.page.keyboard.press('Escape');
+        }
+        throw new Error(`The command palette does not know “${title}”.`);
+    }
+
+    /** The same without the mouse. */
+    async commandByKeys(title: string): Promise<void> {
+        const row = this.page.locator('.quick-input-list .monaco-list-row.focused', { hasText: title }).first();
+        for (let attempt = 0; attempt < 4; attempt += 1) {
+            await this.ask(`>${title}`);
+            const found = await row.waitFor({ timeout: 10_000 }).then(
+                () => true,
+                () => false,
+            );
+            await this.page.keyboard.press(found ? 'Enter' : 'Escape');
+            if (found) return;
         }
         throw new Error(`The command palette does not know “${title}”.`);
     }

@@ -26,6 +26,7 @@ const files = [
     'print',
     'run',
     'messages',
+    'keys-alone',
     'trust',
     'browser-only',
 ];
