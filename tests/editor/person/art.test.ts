@@ -11,6 +11,7 @@ describe('art brought in from outside of the workspace', () => {
         const workbench = await session.open();
         const { page } = workbench;
         await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+        await page.keyboard.press('Control+1');
         await workbench.openFile('seed-box.kerf');
         await page.evaluate(async () => {
             const canvas = document.createElement('canvas');
@@ -31,6 +32,7 @@ describe('art brought in from outside of the workspace', () => {
     it('a drawing that is dropped is copied under a name that nothing has yet', async () => {
         const workbench = await session.open();
         const { page } = workbench;
+        await page.keyboard.press('Control+1');
         await workbench.openFile('seed-box.kerf');
         const line = page.locator('.monaco-editor[data-uri$="/seed-box.kerf"] .view-line').nth(7);
         const at = (await line.boundingBox())!;

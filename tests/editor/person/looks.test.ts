@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { faultless, themes } from './faults.ts';
-import { eventually, openPanels, openTray, session } from './shared.ts';
+import { openPanels, openTray, session } from './shared.ts';
 
 describe('the bench view in every kind of theme', () => {
     before('everything that can be opened is open', async () => {
@@ -43,24 +43,6 @@ describe('the bench view in every kind of theme', () => {
             }
         });
     }
-
-    it('fits a panel of 300 px: nothing sticks out at its side', async () => {
-        const { bench, page } = await openTray();
-        const sizes = () =>
-            bench.locator('body').evaluate((body) => {
-                const { clientWidth, scrollWidth } = body.ownerDocument.scrollingElement!;
-                return { width: clientWidth, over: scrollWidth - clientWidth };
-            });
-        try {
-            await page.setViewportSize({ width: 870, height: 1000 });
-            await eventually('the panel to be narrow', async () => (await sizes()).width < 320);
-            await eventually('nothing to stick out', async () => (await sizes()).over === 0);
-            assert.ok((await sizes()).width > 240);
-            await session.shot('tray-narrow');
-        } finally {
-            await page.setViewportSize({ width: 1600, height: 1000 });
-        }
-    });
 
     it('fits a wide window too', async () => {
         const workbench = await openTray();
