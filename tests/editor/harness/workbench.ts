@@ -141,7 +141,10 @@ export class Workbench {
     async goTo(file: string, line: number, column = 1): Promise<void> {
         const there = this.status.getByText(new RegExp(`^Ln ${line}, Col ${column}$`));
         for (let attempt = 0; attempt < 5; attempt += 1) {
-            await this.page.getByRole('tab', { name: new RegExp(`^${file}`) }).click();
+            await this.page
+                .getByRole('tab', { name: new RegExp(`^${file}`) })
+                .first()
+                .click();
             const input = await this.ask(`:${line}:${column}`);
             const row = this.page.locator('.quick-input-list .monaco-list-row', { hasText: `line ${line}` }).first();
             await row.waitFor({ timeout: 5000 }).catch(() => undefined);
