@@ -35,6 +35,8 @@ export function WrittenNumber({ name, written, textVersion }: WrittenNumberProps
         );
     }
     const press = (event: KeyboardEvent) => {
+        // The editor would select all by a detour, and with it what is typed meanwhile.
+        if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'a') event.stopPropagation();
         if (event.key === 'Escape') setOpen(false);
         else if (event.key !== 'Enter') return;
         event.preventDefault();

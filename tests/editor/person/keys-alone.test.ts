@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
@@ -28,6 +29,14 @@ describe('the whole way with the keyboard alone', () => {
         workbench = window.workbench;
         page = workbench.page;
         writeFileSync(join(window.workshop, 'quick.kerf'), quick);
+        const git = (...args: string[]) =>
+            execFileSync('git', ['-c', 'user.name=A', '-c', 'user.email=a@shop.example', ...args], {
+                cwd: window.workshop,
+                stdio: 'pipe',
+            });
+        git('init', '--quiet');
+        git('add', '--all');
+        git('commit', '--quiet', '--message', 'as it was');
     });
     after(() => window?.close());
 
@@ -76,6 +85,18 @@ describe('the whole way with the keyboard alone', () => {
         await eventually('the line to move', async () => (await line.getAttribute('aria-valuetext')) !== before);
     });
 
+    it('types over a depth and leads from a step to the text', async () => {
+        const { bench } = workbench;
+        await tabTo('button[aria-label^="Change depth of Engrave pocket"]');
+        await page.keyboard.press('Enter');
+        await bench.getByRole('textbox', { name: /^New depth of Engrave pocket/ }).waitFor();
+        await page.keyboard.press('Control+a');
+        await page.keyboard.type('0.4 mm');
+        await page.keyboard.press('Enter');
+        await bench.getByRole('button', { name: 'Change depth of Engrave pocket, 0.4 mm' }).waitFor();
+        await page.screenshot({ path: join(places.shots, 'keys-depth.png') });
+    });
+
     it('ticks a step and starts the time of a wait', async () => {
         await command('Kerfbook: Focus on Checklist View');
         await step(/^Engrave pocket/).waitFor();
@@ -89,6 +110,18 @@ describe('the whole way with the keyboard alone', () => {
         await page.keyboard.press('Space');
         await step(/^Wait 30 min.*left/).waitFor();
         await page.screenshot({ path: join(places.shots, 'keys-checklist.png') });
+    });
+
+    it('compares with what was committed, and leads from a change to its line', async () => {
+        await page.keyboard.press('Control+1');
+        await command('Kerfbook: Compare with Committed');
+        await page.getByRole('tab', { name: /^Compare: quick\.kerf/, selected: true }).waitFor();
+        await workbench.bench.getByRole('row', { name: /^depth 0\.3 mm 0\.4 mm/ }).waitFor();
+        await page.keyboard.press('Control+2');
+        await tabTo('td a');
+        await page.screenshot({ path: join(places.shots, 'keys-compare.png') });
+        await page.keyboard.press('Enter');
+        await workbench.atLine(7);
     });
 
     it('finishes the run and shows it', async () => {
