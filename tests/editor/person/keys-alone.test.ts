@@ -5,18 +5,10 @@ import type { Page } from 'playwright-core';
 import { type InstalledWindow, openInstalled } from '../harness/installed-window.ts';
 import { places } from '../harness/places.ts';
 import type { Workbench } from '../harness/workbench.ts';
+import { quickPlate } from './quick-plate.ts';
 import { eventually } from './shared.ts';
 
-const quick = `use "workshop.kerf"
-
-recipe quick "Quick plate" {
-  laser shed
-  art heron "art/heron.svg" { width 60 mm }
-  blank plate { of walnut-12  size 100 x 80 mm  grain along width }
-  engrave pocket on plate { art heron  depth 0.3 mm  scan across grain  air off }
-  wait 30 min "the smoke clears"
-}
-`;
+const quick = quickPlate('30 min "the smoke clears"');
 
 /** From the open recipe to the finished run: nothing here touches the mouse. */
 describe('the whole way with the keyboard alone', () => {

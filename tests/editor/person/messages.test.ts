@@ -6,20 +6,11 @@ import { type InstalledWindow, openInstalled } from '../harness/installed-window
 import { whileLocked } from '../harness/locked-file.ts';
 import { places } from '../harness/places.ts';
 import type { Workbench } from '../harness/workbench.ts';
+import { quickPlate } from './quick-plate.ts';
 import { eventually } from './shared.ts';
 
-/** A recipe of our own, with waits that are over while one looks on. */
-const quick = `use "workshop.kerf"
-
-recipe quick "Quick plate" {
-  laser shed
-  art heron "art/heron.svg" { width 60 mm }
-  blank plate { of walnut-12  size 100 x 80 mm  grain along width }
-  engrave pocket on plate { art heron  depth 0.3 mm  scan across grain  air off }
-  wait 4 s "the smoke clears"
-  wait 15 s "the dust settles"
-}
-`;
+/** Its waits are over while one looks on. */
+const quick = quickPlate('4 s "the smoke clears"', '15 s "the dust settles"');
 
 describe('what the editor tells the maker', () => {
     let window: InstalledWindow;
