@@ -6,7 +6,6 @@
 export class Memo {
     private readonly stages = new Map<string, Map<string, unknown>>();
     private readonly names = new WeakMap<object, number>();
-    private readonly beside = new WeakMap<object, Map<string, unknown>>();
     private count = 0;
 
     /** @param checkpoint called with the stage before anything is worked out anew; may throw to give up. */
@@ -38,20 +37,6 @@ export class Memo {
             }
         }
         return fresh;
-    }
-
-    /** What follows from one large thing alone is remembered as long as that thing is, however many others there are. */
-    getOf<T>(stage: string, thing: object, compute: () => T): T {
-        let answers = this.beside.get(thing);
-        if (answers === undefined) {
-            answers = new Map();
-            this.beside.set(thing, answers);
-        }
-        if (!answers.has(stage)) {
-            this.checkpoint(stage);
-            answers.set(stage, compute());
-        }
-        return answers.get(stage) as T;
     }
 
     /** A short key for a large thing that is itself remembered, such as a region: the same object has the same key. */

@@ -52,7 +52,7 @@ export function reviewPictures(
     memo: Memo,
 ): ReviewPictures {
     const views = [before, after].map(({ plan, findings }) => makeBenchView(plan, findings, unnamed, memo));
-    const table = new PathTable(memo);
+    const table = new PathTable();
     const steps = new Map(
         matches.flatMap(({ before: a, after: b }) => (a === undefined || b === undefined ? [] : [[a, b] as const])),
     );

@@ -1,7 +1,7 @@
 import { areaBeyond } from '../geometry/inverse';
 import { bounds } from '../geometry/measure';
+import { keptFor } from '../plan/kept';
 import { showArea } from '../quantity/show';
-import { keptFor } from './kept';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
 import { spotsOf } from './spots';

@@ -1,6 +1,6 @@
 import { intersect } from '../geometry/boolean';
 import { area } from '../geometry/measure';
-import { keptFor } from './kept';
+import { keptFor } from '../plan/kept';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
 

@@ -1,10 +1,10 @@
 import { area } from '../geometry/measure';
 import { type NarrowPlace, narrow, narrowGaps } from '../geometry/narrow';
+import { keptFor } from '../plan/kept';
 import type { LaserPlan, PlacedArt } from '../plan/laser-plan';
 import { showLength } from '../quantity/show';
 import type { Fix } from '../recipe/finding';
 import type { Engrave } from '../recipe/step';
-import { keptFor } from './kept';
 import { lengthWithin } from './length-within';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';

@@ -1,7 +1,7 @@
 import { union } from '../geometry/boolean';
 import { type NarrowPlace, narrow } from '../geometry/narrow';
+import { keptFor } from '../plan/kept';
 import type { InlayPlan } from '../plan/plan';
-import { keptFor } from './kept';
 
 /** What of a veneer half is gone when so much is taken off both edges of its parts together, mm. Tips are left out: they only end a little earlier. */
 export function lostPlaces({ reliefLaser }: InlayPlan, taken: number): NarrowPlace[] {

@@ -1,10 +1,10 @@
 import { roundOrder } from '../geometry/symmetry';
+import { keptFor } from '../plan/kept';
 import { Memo } from '../plan/memo';
 import type { InlayPlan, Plan } from '../plan/plan';
 import { findMarks } from '../plan/plan-marks';
 import type { Fix } from '../recipe/finding';
 import type { Inlay } from '../recipe/step';
-import { keptFor } from './kept';
 import { burntKey } from './marks-no-room';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';

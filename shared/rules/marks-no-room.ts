@@ -1,10 +1,10 @@
+import { keptFor, nameOf } from '../plan/kept';
 import { Memo } from '../plan/memo';
 import type { InlayPlan, Plan } from '../plan/plan';
 import { findMarks } from '../plan/plan-marks';
 import { showLength } from '../quantity/show';
 import type { Fix } from '../recipe/finding';
 import type { Inlay } from '../recipe/step';
-import { keptFor, nameOf } from './kept';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
 

@@ -1,11 +1,11 @@
 import { area } from '../geometry/measure';
 import { mirrorMatch } from '../geometry/symmetry';
+import { keptFor } from '../plan/kept';
 import type { LaserPlan } from '../plan/laser-plan';
 import type { Plan } from '../plan/plan';
 import { showArea } from '../quantity/show';
 import type { Finding, Fix } from '../recipe/finding';
 import type { Cut, Engrave } from '../recipe/step';
-import { keptFor } from './kept';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
 

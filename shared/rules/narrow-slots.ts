@@ -1,6 +1,6 @@
 import { type NarrowPlace, narrow } from '../geometry/narrow';
+import { keptFor } from '../plan/kept';
 import { showLength } from '../quantity/show';
-import { keptFor } from './kept';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
 import { narrowSpots } from './spots';

@@ -1,11 +1,11 @@
 import { area, bounds } from '../geometry/measure';
 import { type NarrowPlace, narrow, narrowGaps } from '../geometry/narrow';
 import { grow } from '../geometry/offset';
+import { keptFor } from '../plan/kept';
 import type { LaserPlan } from '../plan/laser-plan';
 import type { BlankPlan } from '../plan/plan';
 import type { Fix } from '../recipe/finding';
 import type { Engrave } from '../recipe/step';
-import { keptFor } from './kept';
 import { lengthWithin } from './length-within';
 
 /** More than the narrowest slot, as a part of the limit, since widths are good to a fiftieth of it. */

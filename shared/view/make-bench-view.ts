@@ -37,7 +37,7 @@ export function makeBenchView(
     memo: Memo,
     had?: readonly string[],
 ): BenchView {
-    const paths = new PathTable(memo, had);
+    const paths = new PathTable(had);
     const { recipe } = plan;
     const frames = plan.frames.map((pieces, index) => ({
         step: index - 1,

@@ -1,6 +1,6 @@
 import type { Region } from '../geometry/region';
 import { simplifyRing } from '../geometry/simplify';
-import type { Memo } from '../plan/memo';
+import { keptFor } from '../plan/kept';
 import { pathName, picturePath } from './picture-path';
 
 /** How far the picture's outlines may stray from the true ones, mm: less than a screen shows. */
@@ -11,15 +11,12 @@ export class PathTable {
     readonly paths: Record<string, string> = {};
     private readonly had: ReadonlySet<string>;
 
-    constructor(
-        private readonly memo: Memo,
-        had: readonly string[] = [],
-    ) {
+    constructor(had: readonly string[] = []) {
         this.had = new Set(had);
     }
 
     idOf(region: Region): string {
-        const { id, data } = this.memo.getOf('picture', region, () => {
+        const { id, data } = keptFor(region, 'picture', () => {
             // Edges that come to meet by less than a screen shows need not be united for a picture.
             const drawn = picturePath({ rings: region.rings.map((ring) => simplifyRing(ring, pictureTolerance)) });
             return { id: pathName(drawn), data: drawn };

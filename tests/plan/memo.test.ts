@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { keptFor } from '../../shared/plan/kept';
 import { Memo } from '../../shared/plan/memo';
 
 test('of each stage the latest answers are kept', () => {
@@ -8,13 +9,12 @@ test('of each stage the latest answers are kept', () => {
     expect([ask('a'), ask('b'), ask('a'), ask('c'), ask('a'), ask('b')]).toEqual([1, 2, 1, 3, 1, 4]);
 });
 
-test('what follows from one thing is kept as long as the thing, however many there are', () => {
-    const memo = new Memo(2);
-    const things = Array.from({ length: 50 }, (_, at) => ({ at }));
-    const ask = (thing: { at: number }, stage = 'stage') => memo.getOf(stage, thing, () => ({ of: thing.at, stage }));
+test('what is kept for one thing is kept as long as the thing, however many things there are', () => {
+    const things = Array.from({ length: 500 }, (_, at) => ({ at }));
+    const ask = (thing: { at: number }, key = 'picture') => keptFor(thing, key, () => ({ of: thing.at, key }));
     const first = things.map((thing) => ask(thing));
     for (const [at, thing] of things.entries()) expect(ask(thing)).toBe(first[at]);
-    expect(ask(things[0]!, 'another')).toEqual({ of: 0, stage: 'another' });
+    expect(ask(things[0]!, 'another')).toEqual({ of: 0, key: 'another' });
 });
 
 test('a job is given up before a stage, and what was not worked out is asked again', () => {
@@ -22,8 +22,7 @@ test('a job is given up before a stage, and what was not worked out is asked aga
     const memo = new Memo(2, (stage) => {
         if (stopped) throw new Error(stage);
     });
-    const thing = {};
-    expect(() => memo.getOf('picture', thing, () => 1)).toThrow('picture');
+    expect(() => memo.get('meeting', 'a', () => 1)).toThrow('meeting');
     stopped = false;
-    expect(memo.getOf('picture', thing, () => 2)).toBe(2);
+    expect(memo.get('meeting', 'a', () => 2)).toBe(2);
 });

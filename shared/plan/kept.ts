@@ -1,6 +1,6 @@
 /**
  * Remembers what was worked out of a large thing for as long as that thing lives, so that a rule
- * pays once for a region and not at every keystroke. Only saves work: the answer is the same.
+ * or a picture pays once for a region and not at every keystroke. Only saves work: the answer is the same.
  */
 const answers = new WeakMap<object, Map<string, unknown>>();
 
