@@ -29,13 +29,14 @@ import { KerfReferences } from './names/references';
 import { KerfScopeComputation } from './names/scope-computation';
 import { KerfScopeProvider } from './names/scope-provider';
 import { UsedFiles } from './names/used-files';
-import { type Outside, type OutsideServices, outsideServices } from './outside';
+import { type Outside, outsideServices } from './outside';
 import { KerfErrorNames } from './parsing/error-names';
 import { KerfLexer } from './parsing/lexer';
 import { createKerfParser } from './parsing/recovery';
 import { KerfTokenBuilder } from './parsing/token-builder';
 import { KerfValueConverter } from './parsing/value-converter';
 import { KerfInlayHints } from './planned/inlay-hints';
+import type { KerfAddedServices, KerfServices } from './services';
 import { KerfDocumentBuilder } from './workspace/document-builder';
 import { KerfDocumentFactory } from './workspace/document-factory';
 import { KerfFileOperations } from './workspace/file-operations';
@@ -43,17 +44,6 @@ import { KerfLanguageServer } from './workspace/language-server';
 import { KerfUpdateHandler } from './workspace/update-handler';
 import { KerfValidator } from './workspace/validator';
 import { KerfWorkspaceManager } from './workspace/workspace-manager';
-
-/** What the language has beyond Langium's own services. */
-export interface KerfAddedServices {
-    readonly names: {
-        /** Which files a document sees through `use`. */
-        readonly UsedFiles: UsedFiles;
-    };
-    readonly outside: OutsideServices;
-}
-
-export type KerfServices = LangiumServices & KerfAddedServices;
 
 const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<KerfAddedServices, 'outside'>> = {
     // The grammar is checked for ambiguities by a test, not anew at every start.

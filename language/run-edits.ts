@@ -4,8 +4,8 @@ import type { SpanEdit } from './editing/text-edits';
 import { isFile, isRun } from './generated/ast';
 import { isDay } from './lowering/day';
 import { whereOf } from './lowering/places';
-import type { KerfServices } from './module';
 import { type RunText, runBlock } from './printing/run-block';
+import type { KerfServices } from './services';
 
 /**
  * The edit that writes a run into the file of its recipe: behind the last run of that recipe, or at the

@@ -13,8 +13,8 @@ import { unusedNames } from './findings/unused-names';
 import { useFindings } from './findings/use';
 import { KeptOn } from './kept-on';
 import { shopOf, shopsInSight } from './lowering/shop';
-import type { KerfServices } from './module';
 import { treeOf } from './names/tree';
+import type { KerfServices } from './services';
 import { adjustingBlocks } from './variants/adjusting-blocks';
 
 const computed = new KeptOn<object, readonly Finding[]>();

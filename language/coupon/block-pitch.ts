@@ -1,7 +1,7 @@
 import type { Quantity } from '../../shared/quantity/quantity';
 import { type Coupon, type Figure, isCoupon, isFigure, isFile } from '../generated/ast';
 import { quantityOf } from '../lowering/quantity';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 
 /** The pitch of a coupon block as it is written and as it is meant; undefined where it says none. */
 export function pitchOfBlock(block: Coupon): { readonly text: string; readonly quantity: Quantity } | undefined {

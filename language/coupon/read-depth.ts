@@ -1,7 +1,7 @@
 import type { DepthReading } from '../../shared/view/protocol';
 import { type Burn, isBurn, isCoupon, isFile } from '../generated/ast';
 import { quantityOf } from '../lowering/quantity';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 
 const want =
     'A depth, such as 0.31 mm, 12 thou or 1/64 in, where a bare number is in mm; or a tone, such as tone 60 %. Leave it empty to skip the square.';

@@ -2,7 +2,7 @@ import { type AstNode, CstUtils, type LangiumDocument } from 'langium';
 import type { TextChange } from '../../shared/view/protocol';
 import * as ast from '../generated/ast';
 import { extentOf, pointOf, quantityOf } from '../lowering/quantity';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 
 const longest = 60;
 

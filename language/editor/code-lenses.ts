@@ -2,8 +2,8 @@ import { GrammarUtils, type LangiumDocument } from 'langium';
 import type { CodeLensProvider } from 'langium/lsp';
 import type { CodeLens, CodeLensParams, Command } from 'vscode-languageserver';
 import { isFile, isRecipe, type Recipe } from '../generated/ast';
-import type { KerfServices } from '../module';
 import { plannedRun } from '../planned/planned-step';
+import type { KerfServices } from '../services';
 import type { KerfLanguageServer } from '../workspace/language-server';
 
 /** Commands of the editor that a lens runs, with the file and the recipe, where the editor has them. */

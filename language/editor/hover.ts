@@ -16,9 +16,9 @@ import {
     type Quantity,
     type Size,
 } from '../generated/ast';
-import type { KerfServices } from '../module';
 import type { OutsideServices } from '../outside';
 import { plannedRun } from '../planned/planned-step';
+import type { KerfServices } from '../services';
 import { describeArt } from './describe-art';
 import { describeDeclaration } from './describe-declaration';
 import { describeNumber } from './describe-number';

@@ -11,8 +11,8 @@ import {
 import { isBuiltIn } from '../built-in';
 import { kindWords } from '../findings/unknown-name';
 import { isAbrasive, KerfTerminals } from '../generated/ast';
-import type { KerfServices } from '../module';
 import { bearerOf, setOfNames } from '../names/taken';
+import type { KerfServices } from '../services';
 
 const name = new RegExp(`^(?:${KerfTerminals.ID.source})$`);
 

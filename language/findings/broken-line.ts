@@ -10,23 +10,10 @@ import { joiningWords } from '../vocabulary/joining-words';
 import { oddCharacterOf } from './characters';
 import { reservedName } from './reserved-name';
 import { removal, replaceWith, say } from './say';
+import type { Stumble } from './stumble';
 import { unknownLine } from './unknown-line';
 
 type ParserError = ParseResult['parserErrors'][number];
-
-/** What the parser stumbled over, with everything that is needed to say it. */
-export interface Stumble {
-    readonly uri: string;
-    readonly document: LangiumDocument;
-    /** What could have stood there: names of the parser. */
-    readonly expected: readonly string[];
-    /** The statements that were open, outermost first: types of the syntax tree. */
-    readonly rules: readonly string[];
-    readonly previous: Token | undefined;
-    /** The token that does not fit; undefined where the line or the file ends. */
-    readonly actual: Token | undefined;
-    readonly where: Where;
-}
 
 /** A line that cannot be read, marked at the first word that does not fit, or at the last before something is missing. */
 export function brokenLine(error: ParserError, document: LangiumDocument): Finding {

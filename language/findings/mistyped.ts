@@ -2,7 +2,7 @@ import { type AstNode, AstUtils, type LangiumDocument, type ScopeProvider } from
 import type { Fix } from '../../shared/recipe/finding';
 import { nearest } from '../../shared/recipe/nearest';
 import { whereOfPart } from '../lowering/places';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 import type { Unresolved } from './unresolved';
 
 /** Declarations that nobody in their file uses, each with the name that leads nowhere and most likely means it. */

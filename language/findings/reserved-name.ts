@@ -1,7 +1,7 @@
 import type { Finding } from '../../shared/recipe/finding';
 import type { Token } from '../parsing/token';
-import type { Stumble } from './broken-line';
 import { replaceWith, say } from './say';
+import type { Stumble } from './stumble';
 
 /** A word of the language where a name is wanted. The parser has taken it as the name, so that the line keeps its meaning. */
 export function reservedName({ where }: Stumble, actual: Token): Finding {

@@ -9,7 +9,7 @@ import { whereOf, whereOfFirstWord, whereOfPart } from '../lowering/places';
 import { quantityOf } from '../lowering/quantity';
 import { shopOf, shopsInSight } from '../lowering/shop';
 import { coatOf, glueOf, priceOf, resinOf, sealerOf } from '../lowering/stock';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 import { removal, replaceWith, say } from './say';
 
 /** More shops than one in sight: only the nearest is reckoned with. */

@@ -3,8 +3,8 @@ import { nearest } from '../../shared/recipe/nearest';
 import { isWord, startsStatement, type Token } from '../parsing/token';
 import { blockPhrase, homesOf, isBlock, lineWords } from '../vocabulary/blocks';
 import { oneOf } from '../vocabulary/expected';
-import type { Stumble } from './broken-line';
 import { removal, replaceWith, say } from './say';
+import type { Stumble } from './stumble';
 
 /** A line that begins with a word the block does not have, or goes on where it should have ended. */
 export function unknownLine(stumble: Stumble, actual: Token): Finding {

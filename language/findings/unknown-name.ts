@@ -4,7 +4,7 @@ import type { Finding, Fix } from '../../shared/recipe/finding';
 import { isBuiltIn } from '../built-in';
 import { Blank, isRecipe } from '../generated/ast';
 import { whereOfCst, whereOfPart } from '../lowering/places';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 import { likelyNames } from './likely-names';
 import { callIt, type Mistyped } from './mistyped';
 import { say } from './say';

@@ -1,6 +1,6 @@
 import { type AstNode, type AstReflection, AstUtils, type LangiumDocument, type ReferenceInfo } from 'langium';
 import { isKind, isRecipe, isRun, type Recipe } from '../generated/ast';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 import { standsOnNothing } from '../variants/lineage';
 import { wordMeant } from './stray-words';
 

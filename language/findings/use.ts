@@ -4,8 +4,8 @@ import type { Finding } from '../../shared/recipe/finding';
 import { nearest } from '../../shared/recipe/nearest';
 import { type File, isFile, type Use } from '../generated/ast';
 import { whereOf, whereOfPart } from '../lowering/places';
-import type { KerfServices } from '../module';
 import { isRecipeFile, type UsedFile, usedUri } from '../names/used-files';
+import type { KerfServices } from '../services';
 import { removal, replaceWith, say } from './say';
 import { documentsReferredTo } from './unused-names';
 

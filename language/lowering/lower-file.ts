@@ -4,7 +4,7 @@ import type { Run } from '../../shared/recipe/run';
 import type { Coupon } from '../../shared/recipe/stock';
 import { type Entry, isCoupon, isFile, isRecipe, isRun } from '../generated/ast';
 import { KeptOn } from '../kept-on';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 import { recipeOf } from './recipe';
 import { runOf } from './runs';
 import { shopOf, shopsInSight } from './shop';

@@ -4,7 +4,7 @@ import type { Written } from '../../shared/quantity/where';
 import type { Shop } from '../../shared/recipe/shop';
 import type { Price } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 import { Items } from './items';
 import { whereOfPart, written } from './places';
 import { named, present, priceOf } from './stock';

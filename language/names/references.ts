@@ -13,7 +13,7 @@ import {
     stream,
 } from 'langium';
 import * as ast from '../generated/ast';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 import { basesOf } from '../variants/lineage';
 import { membersOf } from '../variants/members';
 

@@ -15,7 +15,7 @@ import {
 } from 'langium';
 import { builtInUris } from '../built-in';
 import { type File, isFile, isKind, isRecipe, isRun, type Recipe } from '../generated/ast';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 import { basesOf } from '../variants/lineage';
 import { type NameMap, namesOfFile, namesOfRecipe } from './name-map';
 import type { UsedFiles } from './used-files';

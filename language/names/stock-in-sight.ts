@@ -1,6 +1,6 @@
 import type { LangiumDocument } from 'langium';
 import * as ast from '../generated/ast';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 
 /** What a file can name for a coupon, its own things first, each name once. */
 export interface StockInSight {

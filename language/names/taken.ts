@@ -1,6 +1,6 @@
 import { type AstNode, AstUtils, type LangiumDocument } from 'langium';
 import * as ast from '../generated/ast';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 import { basesOf } from '../variants/lineage';
 import { membersOf } from '../variants/members';
 

@@ -3,7 +3,7 @@ import type { InlayHintProvider } from 'langium/lsp';
 import type { InlayHint, InlayHintParams } from 'vscode-languageserver';
 import type { Hint } from '../../shared/view/step-figures';
 import { isCount, isDepth, isEngrave, isFigure, isFile, isRecipe, type Step } from '../generated/ast';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 import { plannedRun, plannedSteps } from './planned-step';
 
 /** Shows beside the text what the last plan has worked out and nobody has written. Never waits for a plan. */

@@ -3,7 +3,7 @@ import type { ArtSize } from '../../shared/art/art-size';
 import type { NewRecipeParams } from '../../shared/view/new-recipe';
 import { isBuiltIn } from '../built-in';
 import * as ast from '../generated/ast';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 import { freeName } from './free-name';
 import { inSight, neededFiles } from './needed-files';
 import { pickedLaser, pickedSheet } from './picked-stock';

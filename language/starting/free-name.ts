@@ -1,5 +1,5 @@
 import { KerfTerminals } from '../generated/ast';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 
 const isName = new RegExp(`^(?:${KerfTerminals.ID.source})$`);
 /** Letters; a longer one is no help to anybody. */

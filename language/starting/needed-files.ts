@@ -1,6 +1,6 @@
 import { AstUtils, type LangiumDocument } from 'langium';
 import { type Entry, isRecipe } from '../generated/ast';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 import { declared } from './shop-here';
 
 /**

@@ -3,7 +3,7 @@ import type { Wood } from '../../shared/recipe/stock';
 import type { Picked } from '../../shared/view/new-recipe';
 import * as ast from '../generated/ast';
 import { beamOf, laserOf, sheetOf, woodOf } from '../lowering/stock';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 import { freeName } from './free-name';
 import { newBoard, newLaser, newVeneer, usualField } from './new-stock';
 import { declared, fileOf } from './shop-here';

@@ -2,7 +2,7 @@ import type { DocumentValidator, LangiumDocument } from 'langium';
 import type { Diagnostic } from 'vscode-languageserver-types';
 import { isBuiltIn } from '../built-in';
 import { toDiagnostic } from '../diagnostic';
-import type { KerfServices } from '../module';
+import type { KerfServices } from '../services';
 import { textFindings } from '../text-findings';
 
 /** Hands the text's own findings to Langium's build, which sends them to the editor. */

@@ -1,7 +1,7 @@
 import { contactsOf } from './contacts';
 import { EdgeIndex } from './edge-index';
-import type { FillRule, Operation } from './engine';
 import { boundsOfRings, signedArea, windingOf } from './measure';
+import type { FillRule, Operation } from './polygon-engine';
 import { reversed } from './reverse';
 
 /** Products of whole units up to this are exact in doubles. */

@@ -1,5 +1,5 @@
 import { Clipper64, ClipType, FillRule as LibraryRule, type Path64, type Paths64 } from 'clipper2-ts';
-import type { FillRule, Operation, PolygonEngine } from './engine';
+import type { FillRule, Operation, PolygonEngine } from './polygon-engine';
 
 const types: Readonly<Record<Operation, ClipType>> = {
     union: ClipType.Union,

@@ -1,4 +1,4 @@
-import type { FillRule, Operation, PolygonEngine } from './engine';
+import type { FillRule, Operation, PolygonEngine } from './polygon-engine';
 
 /**
  * The parts of clipper2-wasm that are used. Its own types lean on the whole of Emscripten's; every

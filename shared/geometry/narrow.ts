@@ -1,24 +1,13 @@
 import { EdgeIndex } from './edge-index';
 import { islands } from './islands';
 import { bounds, isEmpty, perimeter, signedArea } from './measure';
+import type { NarrowPlace } from './narrow-place';
 import { Narrowness } from './narrowness';
 import { Nesting } from './nesting';
 import { grow } from './offset';
 import { emptyRegion, type Region, type Ring } from './region';
 import { flatteningTolerance } from './shapes';
 import { simplify } from './simplify';
-
-/** A place that is narrower than a limit, in mm and mm2. */
-export interface NarrowPlace {
-    /** `whole`: a loose piece (or a hole) narrow all over; `neck`: between wider parts; `tip`: it ends in nothing. */
-    readonly kind: 'whole' | 'neck' | 'tip';
-    readonly x: number;
-    readonly y: number;
-    /** Of a neck where it is narrowest; of a whole piece where it is widest; of a tip halfway along. */
-    readonly width: number;
-    /** Of all that is narrower than the limit around there, to some ten per cent. */
-    readonly area: number;
-}
 
 /**
  * The parts of a region that are narrower than `limit` mm, narrowest first. Corners do not count

@@ -1,7 +1,7 @@
 import type { EdgeIndex } from './edge-index';
-import type { NarrowPlace } from './narrow';
-import { type Spot, Stretches } from './stretches';
-import { TangentDisc } from './tangent-disc';
+import { MedialSamples } from './medial-samples';
+import type { MedialSample, NarrowPlace } from './narrow-place';
+import { ShrinkingBall } from './shrinking-ball';
 
 /** Steps along all outlines together, about. */
 const mostSteps = 300_000;
@@ -14,9 +14,9 @@ const stepsTogether = 16;
 
 /** Walks along outlines with a tangent disc and notes where it is smaller than the limit. */
 export class Narrowness {
-    private readonly disc: TangentDisc;
+    private readonly disc: ShrinkingBall;
     private readonly step: number;
-    private readonly stretches = new Stretches();
+    private readonly samples = new MedialSamples();
 
     /** `length` is that of all outlines in mm; `side` is 1 to look into the region and -1 to look out of it. */
     constructor(
@@ -25,23 +25,23 @@ export class Narrowness {
         length: number,
         private readonly side: 1 | -1,
     ) {
-        this.disc = new TangentDisc(index);
+        this.disc = new ShrinkingBall(index);
         this.step = Math.max(limit / 4, length / mostSteps);
     }
 
     walk(ring: number, area: number): void {
         const first = this.index.firstEdge[ring]!;
         const end = this.index.firstEdge[ring + 1]! - 1;
-        this.stretches.begin();
+        this.samples.begin();
         for (let edge = first; edge < end; edge++) {
             this.aroundCorner(edge > first ? edge - 1 : end - 1, edge);
             this.alongEdge(edge);
         }
-        this.stretches.end(area);
+        this.samples.end(area);
     }
 
     places(): NarrowPlace[] {
-        return this.stretches.places(2 * this.step);
+        return this.samples.places(2 * this.step);
     }
 
     /** At a corner that sticks into the region the disc can touch in a whole fan of directions. */
@@ -60,12 +60,12 @@ export class Narrowness {
         let narrow = false;
         for (let k = 0; k <= steps; k++) {
             const angle = start + (turn * k) / steps;
-            const spot = this.spotAt(x, y, this.side * Math.cos(angle), this.side * Math.sin(angle), 0, after, after, before);
-            if (spot === undefined) continue;
-            this.stretches.add(spot);
+            const sample = this.sampleAt(x, y, this.side * Math.cos(angle), this.side * Math.sin(angle), 0, after, after, before);
+            if (sample === undefined) continue;
+            this.samples.add(sample);
             narrow = true;
         }
-        if (!narrow) this.stretches.pause();
+        if (!narrow) this.samples.pause();
     }
 
     private alongEdge(edge: number): void {
@@ -83,15 +83,15 @@ export class Narrowness {
                 const from = k / steps;
                 const to = Math.min(1, (k + stepsTogether) / steps);
                 if (this.faceNothing(edge, ax + dx * from, ay + dy * from, ax + dx * to, ay + dy * to, normalX, normalY)) {
-                    this.stretches.pause();
+                    this.samples.pause();
                     k += stepsTogether - 1;
                     continue;
                 }
             }
             const t = (k + 0.5) / steps;
-            const spot = this.spotAt(ax + dx * t, ay + dy * t, normalX, normalY, length / steps, edge + t, edge, edge);
-            if (spot === undefined) this.stretches.pause();
-            else this.stretches.add(spot);
+            const sample = this.sampleAt(ax + dx * t, ay + dy * t, normalX, normalY, length / steps, edge + t, edge, edge);
+            if (sample === undefined) this.samples.pause();
+            else this.samples.add(sample);
         }
     }
 
@@ -112,7 +112,7 @@ export class Narrowness {
         return nothing;
     }
 
-    private spotAt(
+    private sampleAt(
         x: number,
         y: number,
         normalX: number,
@@ -121,7 +121,7 @@ export class Narrowness {
         at: number,
         edge: number,
         before: number,
-    ): Spot | undefined {
+    ): MedialSample | undefined {
         const { disc } = this;
         disc.place(x, y, normalX, normalY, this.limit / 2, edge, before);
         if (disc.stopAt < 0) return undefined;

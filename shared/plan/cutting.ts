@@ -1,19 +1,8 @@
 import { cutWidth, type LaidPiece, type SheetYield, sheetYield } from '../bench/sheet-yield';
 import type { Recipe } from '../recipe/recipe';
-import type { Sheet } from '../recipe/stock';
 import { contentKey } from './content-key';
 import type { Memo } from './memo';
-import type { BlankPlan } from './plan';
-
-/** How the blanks of one kind of sheet are cut, for all the pieces. */
-export interface Cutting {
-    readonly sheet: Sheet;
-    /** Size in which it is bought, mm. */
-    readonly size: { readonly width: number; readonly height: number };
-    readonly yielded: SheetYield;
-    /** Sheets used up: of the last one only what lies up to the end of its last blank, since the rest can be kept. */
-    readonly consumed: number;
-}
+import type { BlankPlan, Cutting } from './plan';
 
 /** Sheets to buy and how to cut them, for those whose size is written. */
 export function planCuttings(recipe: Recipe, blanks: readonly BlankPlan[], memo: Memo): Cutting[] {

@@ -1,23 +1,7 @@
-import { type Cost, costOf } from '../bench/cost';
+import { costOf } from '../bench/cost';
 import type { Quantity } from '../quantity/quantity';
 import type { Shop } from '../recipe/shop';
-import type { Supply } from './plan';
-import type { PlanSchedule } from './plan-schedule';
-
-/** Cost and price of a run, in the shop's currency. */
-export interface PlanCost extends Cost {
-    /** ISO 4217, such as EUR. */
-    readonly currency: string;
-    /** Name of the shop that reckons so. */
-    readonly shop: string;
-    readonly hourly: number;
-    readonly laserHourly: number;
-    readonly overheadShare: number;
-    readonly markup: number;
-    /** Hours paid: at the bench and beside the laser, and of the laser itself; s. */
-    readonly attended: number;
-    readonly runs: number;
-}
+import type { PlanCost, PlanSchedule, Supply } from './plan';
 
 /** Undefined without a shop that says its currency. */
 export function planCost(

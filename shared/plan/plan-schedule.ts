@@ -1,40 +1,12 @@
 import { benchTimes } from '../bench/bench-times';
-import { type Schedule, schedule, type Turn, type Work } from '../bench/schedule';
+import { schedule, type Turn } from '../bench/schedule';
 import type { Recipe } from '../recipe/recipe';
 import { contentKey } from './content-key';
 import type { Memo } from './memo';
 import type { Piece } from './piece';
-import type { BlankPlan, StepPlan } from './plan';
-import { type Sitting, sittingsOf } from './sittings';
+import type { BlankPlan, PlanSchedule, StepPlan, StepSpan, StepWork } from './plan';
+import { sittingsOf } from './sittings';
 import { handTime } from './step-times';
-
-/** When each step is done for all the pieces, and when they are ready. Times in s from the start. */
-export interface PlanSchedule extends Schedule {
-    /** What the turns' `work` stands for: a step, or one coat or pour of it. */
-    readonly works: readonly StepWork[];
-    readonly spans: readonly StepSpan[];
-    readonly sittings: readonly Sitting[];
-    /** Hours of each day in which hands can work, s; absent: day and night. */
-    readonly workday?: number;
-    /** Time that the laser runs, for all the pieces. */
-    readonly machine: number;
-}
-
-export interface StepWork extends Work {
-    readonly step: number;
-    /** Which coat or pour, such as "coat 2 of 3"; empty where the step is done in one. */
-    readonly part: string;
-}
-
-/** One step over all pieces that were laid out. */
-export interface StepSpan {
-    readonly step: number;
-    readonly start: number;
-    /** When the last piece leaves the hands. */
-    readonly end: number;
-    /** When the last piece may go on. */
-    readonly ready: number;
-}
 
 /**
  * Lays the recipe's steps out for all the pieces it makes: one pair of hands, one laser, and waits

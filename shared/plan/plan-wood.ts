@@ -2,23 +2,7 @@ import { blend, contrast } from '../bench/contrast';
 import { indoorSwing } from '../bench/moisture';
 import { type DifferentialMovement, differentialMovement } from '../bench/wood-movement';
 import { bounds } from '../geometry/measure';
-import type { BlankPlan, StepPlan } from './plan';
-
-/** What wood itself says to a step: how it will move, and how its figure shows. */
-export interface WoodPlan {
-    /** Inlay against board over a year indoors; absent where a grain or a coefficient is not known. */
-    readonly movement?: DifferentialMovement;
-    /** Two colours that have to be told apart, and how far they are. */
-    readonly contrast?: Contrast;
-}
-
-export interface Contrast {
-    /** What is to be seen, such as a resin, and the wood around it. */
-    readonly figure: string;
-    readonly ground: string;
-    /** CIEDE2000. */
-    readonly difference: number;
-}
+import type { BlankPlan, Contrast, StepPlan } from './plan';
 
 /** Adds what the woods say to the steps that make something to be seen. */
 export function withWood(steps: readonly StepPlan[], blanks: readonly BlankPlan[]): StepPlan[] {

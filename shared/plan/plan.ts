@@ -1,20 +1,21 @@
 import type { Art } from '../art/art';
+import type { Cost } from '../bench/cost';
 import type { FillMix } from '../bench/fill-volume';
 import type { Batches } from '../bench/mix-batches';
 import type { Pours } from '../bench/pours';
 import type { PressFit } from '../bench/press-fit';
+import type { Schedule, Work } from '../bench/schedule';
+import type { SheetYield } from '../bench/sheet-yield';
 import type { InlayStack } from '../bench/stack';
+import type { DifferentialMovement } from '../bench/wood-movement';
 import type { Region } from '../geometry/region';
 import type { Interval } from '../quantity/interval';
 import type { SupplyUnit } from '../quantity/show-supply';
 import type { Blank, Recipe } from '../recipe/recipe';
 import type { Cut, Engrave, Step } from '../recipe/step';
-import type { Cutting } from './cutting';
+import type { Sheet } from '../recipe/stock';
 import type { LaserPlan } from './laser-plan';
 import type { Piece } from './piece';
-import type { PlanCost } from './plan-cost';
-import type { PlanSchedule } from './plan-schedule';
-import type { WoodPlan } from './plan-wood';
 
 /** Everything that can be worked out of a recipe and its art. Lengths mm, areas mm2, volumes mm3, times s. */
 export interface Plan {
@@ -163,3 +164,97 @@ export interface Supply {
 }
 
 export type LaserStep = Engrave | Cut;
+
+/** What wood itself says to a step: how it will move, and how its figure shows. */
+export interface WoodPlan {
+    /** Inlay against board over a year indoors; absent where a grain or a coefficient is not known. */
+    readonly movement?: DifferentialMovement;
+    /** Two colours that have to be told apart, and how far they are. */
+    readonly contrast?: Contrast;
+}
+
+export interface Contrast {
+    /** What is to be seen, such as a resin, and the wood around it. */
+    readonly figure: string;
+    readonly ground: string;
+    /** CIEDE2000. */
+    readonly difference: number;
+}
+
+/** How the blanks of one kind of sheet are cut, for all the pieces. */
+export interface Cutting {
+    readonly sheet: Sheet;
+    /** Size in which it is bought, mm. */
+    readonly size: { readonly width: number; readonly height: number };
+    readonly yielded: SheetYield;
+    /** Sheets used up: of the last one only what lies up to the end of its last blank, since the rest can be kept. */
+    readonly consumed: number;
+}
+
+/** Cost and price of a run, in the shop's currency. */
+export interface PlanCost extends Cost {
+    /** ISO 4217, such as EUR. */
+    readonly currency: string;
+    /** Name of the shop that reckons so. */
+    readonly shop: string;
+    readonly hourly: number;
+    readonly laserHourly: number;
+    readonly overheadShare: number;
+    readonly markup: number;
+    /** Hours paid: at the bench and beside the laser, and of the laser itself; s. */
+    readonly attended: number;
+    readonly runs: number;
+}
+
+/** When each step is done for all the pieces, and when they are ready. Times in s from the start. */
+export interface PlanSchedule extends Schedule {
+    /** What the turns' `work` stands for: a step, or one coat or pour of it. */
+    readonly works: readonly StepWork[];
+    readonly spans: readonly StepSpan[];
+    readonly sittings: readonly Sitting[];
+    /** Hours of each day in which hands can work, s; absent: day and night. */
+    readonly workday?: number;
+    /** Time that the laser runs, for all the pieces. */
+    readonly machine: number;
+}
+
+export interface StepWork extends Work {
+    readonly step: number;
+    /** Which coat or pour, such as "coat 2 of 3"; empty where the step is done in one. */
+    readonly part: string;
+}
+
+/** One step over all pieces that were laid out. */
+export interface StepSpan {
+    readonly step: number;
+    readonly start: number;
+    /** When the last piece leaves the hands. */
+    readonly end: number;
+    /** When the last piece may go on. */
+    readonly ready: number;
+}
+
+/**
+ * A stretch of time in which somebody is at the bench or beside the laser without a pause. Times in s from the start.
+ * A wait is the step that it belongs to, or that step in words.
+ */
+export interface Sitting<SomeJob = Job, Wait = number> {
+    readonly start: number;
+    readonly end: number;
+    readonly jobs: readonly SomeJob[];
+    /** Waits that go on all the while: what cures or dries by itself. */
+    readonly meanwhile: readonly Wait[];
+    /** Waits that keep the next sitting waiting, in the order in which they are over; none after the last. */
+    readonly until: readonly Wait[];
+}
+
+/** One step, or one coat or pour of it, for some pieces in a row. */
+export interface Job {
+    readonly step: number;
+    readonly part: string;
+    readonly pieces: number;
+    readonly start: number;
+    readonly end: number;
+    /** Of it, time in which the laser runs. */
+    readonly machine: number;
+}

@@ -1,30 +1,5 @@
 import type { Turn } from '../bench/schedule';
-import type { StepWork } from './plan-schedule';
-
-/**
- * A stretch of time in which somebody is at the bench or beside the laser without a pause. Times in s from the start.
- * A wait is the step that it belongs to, or that step in words.
- */
-export interface Sitting<SomeJob = Job, Wait = number> {
-    readonly start: number;
-    readonly end: number;
-    readonly jobs: readonly SomeJob[];
-    /** Waits that go on all the while: what cures or dries by itself. */
-    readonly meanwhile: readonly Wait[];
-    /** Waits that keep the next sitting waiting, in the order in which they are over; none after the last. */
-    readonly until: readonly Wait[];
-}
-
-/** One step, or one coat or pour of it, for some pieces in a row. */
-export interface Job {
-    readonly step: number;
-    readonly part: string;
-    readonly pieces: number;
-    readonly start: number;
-    readonly end: number;
-    /** Of it, time in which the laser runs. */
-    readonly machine: number;
-}
+import type { Job, Sitting, StepWork } from './plan';
 
 /** A pause that is none: shorter than it takes to sit down. */
 const breath = 60;

@@ -3,8 +3,7 @@ import { showLength } from '../quantity/show';
 import type { Recipe } from '../recipe/recipe';
 import type { Shop } from '../recipe/shop';
 import type { Abrasive, Price } from '../recipe/stock';
-import type { Cutting } from './cutting';
-import type { BlankPlan, StepPlan, Supply } from './plan';
+import type { BlankPlan, Cutting, StepPlan, Supply } from './plan';
 import { costOfUsed, fluidUsed, type Used } from './price';
 
 /** Spread of a coat when the stock does not say, g/mm2 (100 g/m2: common practice, no source). */

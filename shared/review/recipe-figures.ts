@@ -1,5 +1,4 @@
-import type { Plan, Times } from '../plan/plan';
-import type { PlanCost } from '../plan/plan-cost';
+import type { Plan, PlanCost, Times } from '../plan/plan';
 import { showMoney } from '../quantity/currency';
 import type { Recipe } from '../recipe/recipe';
 import { type Figure, word, worked } from './figure';

@@ -1,5 +1,6 @@
 import { area } from '../geometry/measure';
-import { type NarrowPlace, narrow, narrowGaps } from '../geometry/narrow';
+import { narrow, narrowGaps } from '../geometry/narrow';
+import type { NarrowPlace } from '../geometry/narrow-place';
 import { keptFor } from '../plan/kept';
 import type { LaserPlan, PlacedArt } from '../plan/laser-plan';
 import { showLength } from '../quantity/show';

@@ -1,5 +1,6 @@
 import { union } from '../geometry/boolean';
-import { type NarrowPlace, narrow } from '../geometry/narrow';
+import { narrow } from '../geometry/narrow';
+import type { NarrowPlace } from '../geometry/narrow-place';
 import { keptFor } from '../plan/kept';
 import type { InlayPlan } from '../plan/plan';
 

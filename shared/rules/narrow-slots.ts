@@ -1,4 +1,5 @@
-import { type NarrowPlace, narrow } from '../geometry/narrow';
+import { narrow } from '../geometry/narrow';
+import type { NarrowPlace } from '../geometry/narrow-place';
 import { keptFor } from '../plan/kept';
 import { showLength } from '../quantity/show';
 import { commonPractice, type Page } from './page';

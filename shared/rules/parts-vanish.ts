@@ -1,4 +1,4 @@
-import type { NarrowPlace } from '../geometry/narrow';
+import type { NarrowPlace } from '../geometry/narrow-place';
 import type { InlayPlan } from '../plan/plan';
 import { showLength } from '../quantity/show';
 import type { Fix, Related } from '../recipe/finding';

@@ -1,5 +1,6 @@
 import { area, bounds } from '../geometry/measure';
-import { type NarrowPlace, narrow, narrowGaps } from '../geometry/narrow';
+import { narrow, narrowGaps } from '../geometry/narrow';
+import type { NarrowPlace } from '../geometry/narrow-place';
 import { grow } from '../geometry/offset';
 import { keptFor } from '../plan/kept';
 import type { LaserPlan } from '../plan/laser-plan';

@@ -1,4 +1,4 @@
-import type { PlanCost } from '../plan/plan-cost';
+import type { PlanCost } from '../plan/plan';
 import { showMoney } from '../quantity/currency';
 import { showRatio, showTime } from '../quantity/show';
 

@@ -1,5 +1,4 @@
-import type { Plan } from '../plan/plan';
-import type { Job, Sitting } from '../plan/sittings';
+import type { Job, Plan, Sitting } from '../plan/plan';
 import { showTime } from '../quantity/show';
 
 /** A sitting in words; times in s from the start. */

@@ -1,8 +1,7 @@
 import type { Pressed } from '../bench/virtual-press';
 import { bounds } from '../geometry/measure';
 import type { Region } from '../geometry/region';
-import type { Cutting } from '../plan/cutting';
-import type { Plan, StepPlan } from '../plan/plan';
+import type { Cutting, Plan, StepPlan } from '../plan/plan';
 import { isoMoment } from '../quantity/calendar';
 import type { Finding } from '../recipe/finding';
 import type { Step } from '../recipe/step';

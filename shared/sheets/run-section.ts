@@ -1,5 +1,4 @@
-import type { Cutting } from '../plan/cutting';
-import type { Plan } from '../plan/plan';
+import type { Cutting, Plan } from '../plan/plan';
 import { showWhen } from '../quantity/calendar';
 import { showLength, showNumber, showRatio, showTime } from '../quantity/show';
 import { costLines } from './cost-lines';

@@ -1,4 +1,4 @@
-import type { FillRule, Operation } from '../../shared/geometry/engine';
+import type { FillRule, Operation } from '../../shared/geometry/polygon-engine';
 
 interface Edge {
     readonly x0: number;

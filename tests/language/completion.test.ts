@@ -2,7 +2,8 @@ import { EmptyFileSystem, type FileSystemNode, type FileSystemProvider, URI, Uri
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type CompletionItem, CompletionTriggerKind, InsertTextFormat } from 'vscode-languageserver';
 import { resolveProposal } from '../../language/editor/lazy-documentation';
-import { createKerfServices, type KerfServices } from '../../language/module';
+import { createKerfServices } from '../../language/module';
+import type { KerfServices } from '../../language/services';
 import type { Page } from '../../shared/rules/page';
 
 const files = ['art/heron.svg', 'art/gull.png', 'art/notes.txt', 'workshop.kerf', 'old/board.kerf'];

@@ -1,7 +1,7 @@
 import { CstUtils, type LangiumDocument, URI } from 'langium';
 import type { CodeAction, CodeActionParams, TextDocumentEdit, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
 import { rangeOf } from '../../diagnostic';
-import type { KerfServices } from '../../module';
+import type { KerfServices } from '../../services';
 import type { KerfLanguageServer } from '../../workspace/language-server';
 import { convertUnits } from './convert-units';
 import { moveStock } from './move-stock';

@@ -1,6 +1,6 @@
 import type { AstNode, LangiumDocument } from 'langium';
 import type { CodeActionKind } from 'vscode-languageserver';
-import type { KerfServices } from '../../module';
+import type { KerfServices } from '../../services';
 import type { SpanEdit } from '../text-edits';
 
 /** A change that somebody may want though nothing is wrong. */

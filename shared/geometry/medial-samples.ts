@@ -1,32 +1,15 @@
-import type { NarrowPlace } from './narrow';
+import type { MedialSample, NarrowPlace } from './narrow-place';
 
 /** Cosine of 150 degrees: two sides that face each other so, or more squarely, enclose a corner of 30 degrees or less. */
 const facing = -Math.sqrt(3) / 2;
 
-/** A point of an outline at which the tangent disc is smaller than the limit; mm throughout. */
-export interface Spot {
-    readonly x: number;
-    readonly y: number;
-    /** Number of the edge, plus how far along it, 0 to 1. */
-    readonly at: number;
-    /** Length of outline that it stands for. */
-    readonly length: number;
-    readonly radius: number;
-    readonly middleX: number;
-    readonly middleY: number;
-    /** What stops the disc on the other side. */
-    readonly stopX: number;
-    readonly stopY: number;
-    readonly stopAt: number;
-}
-
 /**
- * Gathers spots into narrow places: unbroken stretches of outline, together with the stretches
- * that face them. Spots come in the order of `at`.
+ * Gathers medial samples into narrow places: unbroken stretches of outline, together with the stretches
+ * that face them. Samples come in the order of `at`.
  */
-export class Stretches {
-    private readonly spots: Spot[] = [];
-    /** The stretch of each spot. */
+export class MedialSamples {
+    private readonly samples: MedialSample[] = [];
+    /** The stretch of each sample. */
     private readonly stretchOf: number[] = [];
     /** For each stretch another one of the same place, or itself. */
     private readonly joined: number[] = [];
@@ -34,7 +17,7 @@ export class Stretches {
     private readonly closedArea: number[] = [];
     private current = -1;
     private paused = false;
-    private firstSpot = 0;
+    private firstSample = 0;
     private startsNarrow = false;
 
     /** A new ring begins. */
@@ -42,17 +25,17 @@ export class Stretches {
         this.current = -1;
         this.paused = false;
         this.startsNarrow = false;
-        this.firstSpot = this.spots.length;
+        this.firstSample = this.samples.length;
     }
 
-    add(spot: Spot): void {
+    add(sample: MedialSample): void {
         if (this.current < 0) {
             this.current = this.joined.length;
             this.joined.push(this.current);
             this.closedArea.push(0);
         }
         if (!this.paused) this.startsNarrow = true;
-        this.spots.push(spot);
+        this.samples.push(sample);
         this.stretchOf.push(this.current);
     }
 
@@ -70,42 +53,42 @@ export class Stretches {
             this.closedArea[last] = ringArea;
         } else if (this.startsNarrow) {
             // The first stretch goes on where the last one ends.
-            const first = this.stretchOf[this.firstSpot]!;
-            for (let i = this.spots.length - 1; this.stretchOf[i] === last; i--) this.stretchOf[i] = first;
+            const first = this.stretchOf[this.firstSample]!;
+            for (let i = this.samples.length - 1; this.stretchOf[i] === last; i--) this.stretchOf[i] = first;
             this.joined.pop();
             this.closedArea.pop();
         }
     }
 
-    /** All places; spots no farther apart than `reach` belong to the same side. */
+    /** All places; samples no farther apart than `reach` belong to the same side. */
     places(reach: number): NarrowPlace[] {
         this.joinFacing(reach);
-        const groups = new Map<number, { spots: Spot[]; ends: number; area: number }>();
+        const groups = new Map<number, { samples: MedialSample[]; ends: number; area: number }>();
         for (let stretch = 0; stretch < this.joined.length; stretch++) {
             const place = this.find(stretch);
-            const group = groups.get(place) ?? { spots: [], ends: 0, area: 0 };
+            const group = groups.get(place) ?? { samples: [], ends: 0, area: 0 };
             // A whole piece has none, a tip one that goes around it, a neck one on each side.
             if (this.closedArea[stretch] === 0) group.ends++;
             group.area += this.closedArea[stretch]!;
             groups.set(place, group);
         }
-        for (let i = 0; i < this.spots.length; i++) groups.get(this.find(this.stretchOf[i]!))!.spots.push(this.spots[i]!);
+        for (let i = 0; i < this.samples.length; i++) groups.get(this.find(this.stretchOf[i]!))!.samples.push(this.samples[i]!);
         const places: NarrowPlace[] = [];
-        for (const { spots, ends, area } of groups.values()) {
-            const place = describe(spots, ends === 0 ? 'whole' : ends === 1 ? 'tip' : 'neck');
+        for (const { samples, ends, area } of groups.values()) {
+            const place = describe(samples, ends === 0 ? 'whole' : ends === 1 ? 'tip' : 'neck');
             if (place !== undefined) places.push(ends === 0 ? { ...place, area: Math.abs(area) } : place);
         }
         return places;
     }
 
     private joinFacing(reach: number): void {
-        const { spots } = this;
-        for (let i = 0; i < spots.length; i++) {
-            const { stopX, stopY, stopAt } = spots[i]!;
+        const { samples } = this;
+        for (let i = 0; i < samples.length; i++) {
+            const { stopX, stopY, stopAt } = samples[i]!;
             const after = this.firstFrom(stopAt);
             for (const other of [after - 1, after]) {
-                const spot = spots[other];
-                if (spot === undefined || Math.hypot(spot.x - stopX, spot.y - stopY) > reach) continue;
+                const sample = samples[other];
+                if (sample === undefined || Math.hypot(sample.x - stopX, sample.y - stopY) > reach) continue;
                 const a = this.find(this.stretchOf[i]!);
                 const b = this.find(this.stretchOf[other]!);
                 this.joined[Math.max(a, b)] = Math.min(a, b);
@@ -113,13 +96,13 @@ export class Stretches {
         }
     }
 
-    /** The first spot that is not before a place on the outlines. */
+    /** The first sample that is not before a place on the outlines. */
     private firstFrom(at: number): number {
         let low = 0;
-        let high = this.spots.length;
+        let high = this.samples.length;
         while (low < high) {
             const middle = (low + high) >>> 1;
-            if (this.spots[middle]!.at < at) low = middle + 1;
+            if (this.samples[middle]!.at < at) low = middle + 1;
             else high = middle;
         }
         return low;
@@ -136,18 +119,18 @@ export class Stretches {
 }
 
 /** Undefined for what is only a corner. */
-function describe(spots: readonly Spot[], kind: NarrowPlace['kind']): NarrowPlace | undefined {
+function describe(samples: readonly MedialSample[], kind: NarrowPlace['kind']): NarrowPlace | undefined {
     let area = 0;
-    for (const { length, radius } of spots) area += length * radius;
-    const squarely = spots.filter((spot) => across(spot) <= facing);
+    for (const { length, radius } of samples) area += length * radius;
+    const squarely = samples.filter((sample) => across(sample) <= facing);
     if (squarely.length === 0 && kind !== 'whole') return undefined;
-    const bySize = (kind === 'whole' ? spots : squarely).toSorted((a, b) => a.radius - b.radius);
+    const bySize = (kind === 'whole' ? samples : squarely).toSorted((a, b) => a.radius - b.radius);
     const chosen = bySize[kind === 'neck' ? 0 : kind === 'tip' ? bySize.length >> 1 : bySize.length - 1]!;
     const width = kind === 'whole' ? 2 * chosen.radius : Math.hypot(chosen.x - chosen.stopX, chosen.y - chosen.stopY);
     return { kind, x: chosen.middleX, y: chosen.middleY, width, area };
 }
 
 /** Cosine of the angle between both touching points as seen from the disc's middle. */
-function across({ x, y, middleX, middleY, stopX, stopY, radius }: Spot): number {
+function across({ x, y, middleX, middleY, stopX, stopY, radius }: MedialSample): number {
     return ((x - middleX) * (stopX - middleX) + (y - middleY) * (stopY - middleY)) / (radius * radius);
 }

@@ -6,9 +6,11 @@ const mostSteps = 24;
 /**
  * Finds the largest disc that touches the outline at a point from one side and holds no other
  * part of it: its diameter is how wide the region is there. The disc starts too large, is pushed
- * back to the nearest edge within it, and so on until nothing is inside.
+ * back to the nearest edge within it, and so on until nothing is inside (the shrinking-ball algorithm of
+ * Ma, Bae and Choi, "3D medial axis point approximation using nearest neighbors and the normal field",
+ * The Visual Computer 28, 2012, with edges instead of points; title from memory).
  */
-export class TangentDisc {
+export class ShrinkingBall {
     /** Radius, middle, and the point that stopped it: its edge's number plus how far along it, -1 if nothing did. */
     radius = 0;
     x = 0;
