@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { toBase64 } from '../shared/quantity/base64';
 import type { ReadAnswer, ReadParams } from '../shared/view/protocol';
 
 /** Larger art is refused before it is read: no drawing of a piece needs more, and forged sizes must not fill the memory. */
@@ -17,13 +18,6 @@ export async function readForServer(params: ReadParams): Promise<ReadAnswer> {
     } catch (error) {
         return { problem: error instanceof vscode.FileSystemError && error.code === 'FileNotFound' ? 'missing' : 'unreadable' };
     }
-}
-
-/** In slices, since the whole of a file is more than a call takes as arguments. */
-function toBase64(bytes: Uint8Array): string {
-    let text = '';
-    for (let i = 0; i < bytes.length; i += 32_768) text += String.fromCharCode(...bytes.subarray(i, i + 32_768));
-    return btoa(text);
 }
 
 /** Inside a workspace folder, or, when a recipe was opened on its own, beside it or below. */

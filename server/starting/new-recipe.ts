@@ -4,6 +4,7 @@ import { colourOf, veneersFor } from '../../language/starting/picked-stock';
 import { placeholderDrawing, placeholderPage } from '../../language/starting/placeholder-art';
 import { type ArtSize, artSize } from '../../shared/art/art-size';
 import { readHeader } from '../../shared/art/raster/header';
+import { toBase64 } from '../../shared/quantity/base64';
 import type { NewFile, NewRecipeAnswer, NewRecipeParams } from '../../shared/view/new-recipe';
 import type { Asker } from '../engine/asker';
 import { decodeText } from '../engine/decode-text';
@@ -105,10 +106,3 @@ const why: Readonly<Record<Extract<ReadResult, { problem: string }>['problem'], 
     'too-large': 'is too large to be read as art',
     unreadable: 'cannot be read',
 };
-
-/** In slices, since the whole of a file is more than a call takes as arguments. */
-function toBase64(bytes: Uint8Array): string {
-    let text = '';
-    for (let i = 0; i < bytes.length; i += 32_768) text += String.fromCharCode(...bytes.subarray(i, i + 32_768));
-    return btoa(text);
-}

@@ -1,4 +1,5 @@
 import { encode } from 'fast-png';
+import { toBase64 } from '../quantity/base64';
 import type { DotGrid } from '../toolpath/dots';
 
 /** A PNG file of dots, one pixel each: black where one burns, see-through elsewhere. */
@@ -22,17 +23,10 @@ export function dotsImage(grid: DotGrid, id: string): string {
     const { angle, pitch, first, left, columns, rows } = grid;
     const place = `x="${num(left)}" y="${num(first - pitch / 2)}" width="${num(columns * pitch)}" height="${num(rows * pitch)}"`;
     const turn = angle === 0 ? '' : ` transform="rotate(${num((angle * 180) / Math.PI)})"`;
-    const data = base64(dotsPng(grid));
+    const data = toBase64(dotsPng(grid));
     return `<image id="${id}" ${place}${turn} preserveAspectRatio="none" style="image-rendering: pixelated" href="data:image/png;base64,${data}"/>`;
 }
 
 function num(value: number): string {
     return String(Math.round(value * 1e4) / 1e4);
-}
-
-function base64(bytes: Uint8Array): string {
-    let text = '';
-    // String.fromCharCode takes its arguments from the stack, so not all at once.
-    for (let at = 0; at < bytes.length; at += 8192) text += String.fromCharCode(...bytes.subarray(at, at + 8192));
-    return btoa(text);
 }

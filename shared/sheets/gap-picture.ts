@@ -1,6 +1,7 @@
 import { encode } from 'fast-png';
 import { gapColour, touchColour } from '../bench/gap-scale';
 import type { Pressed } from '../bench/virtual-press';
+import { toBase64 } from '../quantity/base64';
 
 /** The gap map as a picture that needs nothing from anywhere else: a PNG as data address. Clear where no veneer lies. */
 export function gapPicture({ gap, touching, cells }: Pressed): string {
@@ -13,12 +14,5 @@ export function gapPicture({ gap, touching, cells }: Pressed): string {
         data[at * 4 + 3] = 255;
     }
     const png = encode({ width: cells.columns, height: cells.rows, data, channels: 4 });
-    return `data:image/png;base64,${base64(png)}`;
-}
-
-function base64(bytes: Uint8Array): string {
-    const letters: string[] = [];
-    // In stretches, since a call takes only so many arguments.
-    for (let at = 0; at < bytes.length; at += 8192) letters.push(String.fromCharCode(...bytes.subarray(at, at + 8192)));
-    return btoa(letters.join(''));
+    return `data:image/png;base64,${toBase64(png)}`;
 }

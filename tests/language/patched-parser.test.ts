@@ -1,0 +1,65 @@
+import { readFileSync } from 'node:fs';
+import { EmptyFileSystem, prepareLangiumParser } from 'langium';
+import { describe, expect, it } from 'vitest';
+import { createKerfServices } from '../../language/module';
+import { root } from '../house/source-files';
+
+/**
+ * language/parsing/recovery.ts replaces methods that the parser engine and Langium do not promise to keep. They were read in these
+ * versions; with others, read them once more before the numbers here are changed.
+ */
+const readIn = { langium: '4.4.0', engine: '13.2.0' };
+
+/** Replaced, with the number of arguments that they were declared with. */
+const replaced = {
+    getNextPossibleTokenTypes: 1,
+    tryInRuleRecovery: 2,
+    canPerformInRuleRecovery: 2,
+    findReSyncTokenType: 0,
+    reSyncTo: 1,
+    tryInRepetitionRecovery: 4,
+};
+
+/** Called by the replacements. */
+const called = [
+    'LA',
+    'SKIP_TOKEN',
+    'consumeToken',
+    'moveToTerminatedState',
+    'exportLexerState',
+    'importLexerState',
+    'buildFullFollowKeyStack',
+    'getFollowSetFromFollowKey',
+    'getTokenToInsert',
+    'consumeInternalError',
+];
+
+interface Opened {
+    readonly wrapper: Record<string, unknown>;
+    readonly nodeBuilder: Record<string, unknown>;
+}
+
+describe('the private members that error recovery stands on', () => {
+    const parser = prepareLangiumParser(createKerfServices(EmptyFileSystem).kerf) as unknown as Opened;
+    const arity = (holder: Record<string, unknown>, name: string): number | undefined => {
+        const method = holder[name];
+        return typeof method === 'function' ? method.length : undefined;
+    };
+
+    it('are those of the versions that they were read from', () => {
+        const versionOf = (name: string): string =>
+            (JSON.parse(readFileSync(`${root}node_modules/${name}/package.json`, 'utf8')) as { version: string }).version;
+        expect({ langium: versionOf('langium'), engine: versionOf('chevrotain') }).toEqual(readIn);
+    });
+
+    it('are there to be replaced, with the arguments that the replacements take', () => {
+        const found = Object.fromEntries(Object.keys(replaced).map((name) => [name, arity(parser.wrapper, name)]));
+        expect(found).toEqual(replaced);
+        expect(arity(parser.nodeBuilder, 'buildLeafNode')).toBe(2);
+    });
+
+    it('are there to be called', () => {
+        expect(called.filter((name) => arity(parser.wrapper, name) === undefined)).toEqual([]);
+        expect(Array.isArray(parser.wrapper._errors)).toBe(true);
+    });
+});
