@@ -1,7 +1,7 @@
 import type { AstNode } from 'langium';
 import { constructOf, constructs } from '../vocabulary/constructs';
 import { itemKey } from '../vocabulary/item-key';
-import { joiningWord } from '../vocabulary/joining-words';
+import { joiningWord } from '../vocabulary/joints';
 import { propertyAfter, propertyOf } from '../vocabulary/lookup';
 
 /** A word of the language by what it does where it stands, with an example. */

@@ -19,6 +19,7 @@ import {
 import type { OutsideServices } from '../outside';
 import { plannedRun } from '../planned/planned-step';
 import type { KerfServices } from '../services';
+import { isLine } from '../vocabulary/lookup';
 import { describeArt } from './describe-art';
 import { describeDeclaration } from './describe-declaration';
 import { describeNumber } from './describe-number';
@@ -52,7 +53,7 @@ export class KerfHover extends AstNodeHoverProvider {
 
     /** On a recipe's name and on its `make`: what the last plan said of the run. */
     private run(document: LangiumDocument, { astNode: node, text }: LeafCstNode): string | undefined {
-        const isMake = isCount(node) && node.key === 'make';
+        const isMake = isCount(node) && isLine(node, 'make');
         const recipe =
             isRecipe(node) && text === node.name ? node : isMake && isRecipe(node.$container) ? node.$container : undefined;
         return recipe && plannedRun(recipe, this.outside.runs(document.uri.toString()))?.hover;

@@ -3,15 +3,16 @@ import type { Laser } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
 import { laserOf } from '../lowering/stock';
 import { mergedItems } from '../variants/merge';
+import { isLine } from '../vocabulary/lookup';
 
 /** The laser that a number under `power`, `least power` or in a row of a coupon or a run is a setting of, if its power is known. */
 export function laserSet(number: AstNode): Laser | undefined {
     const line = number.$container;
     const isSetting =
-        (ast.isFigure(line) && (line.key === 'power' || line.key === 'leastpower')) ||
+        (ast.isFigure(line) && isLine(line, 'power', 'leastpower')) ||
         ((ast.isBurn(line) || ast.isBurnt(line)) && number.$containerProperty === 'power');
     const laser = isSetting ? laserNode(number) : undefined;
-    const isFull = laser?.items.some((item) => ast.isFigure(item) && item.key === 'power' && item.value === number);
+    const isFull = laser?.items.some((item) => ast.isFigure(item) && isLine(item, 'power') && item.value === number);
     return laser === undefined || isFull === true ? undefined : laserOf(laser);
 }
 

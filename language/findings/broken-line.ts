@@ -6,7 +6,7 @@ import { expectedNames } from '../parsing/error-names';
 import { isMadeUp, startsStatement, type Token } from '../parsing/token';
 import { oddCharacter } from '../parsing/token-builder';
 import { describeExpected } from '../vocabulary/expected';
-import { joiningWords } from '../vocabulary/joining-words';
+import { joiningWords } from '../vocabulary/joints';
 import { oddCharacterOf } from './characters';
 import { reservedName } from './reserved-name';
 import { removal, replaceWith, say } from './say';

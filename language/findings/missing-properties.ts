@@ -5,26 +5,28 @@ import { whereOfFirstWord, whereOfPart } from '../lowering/places';
 import { saysNothing } from '../lowering/runs';
 import { mergedItems } from '../variants/merge';
 import { itemKey } from '../vocabulary/item-key';
+import type { KeyOf } from '../vocabulary/lookup';
+import type { NodeType } from '../vocabulary/property';
 import { say } from './say';
 
 /** What a block cannot do without: any one of `either`. */
-interface Need {
-    readonly either: readonly string[];
+interface Need<Key extends string = string> {
+    readonly either: readonly Key[];
     readonly severity: Severity;
     readonly message: (name: string) => string;
 }
 
-function need(severity: Severity, either: readonly string[], message: (name: string) => string): Need {
+function need<Key extends KeyOf>(severity: Severity, either: readonly Key[], message: (name: string) => string): Need<Key> {
     return { either, severity, message };
 }
 
-const sheet: Need[] = [
+const sheet = [
     need('error', ['thickness'], (name) => `${name} has no thickness: nothing can be worked out from it.`),
     need('warning', ['wood', 'madeof'], (name) => `${name} does not say which wood it is, or what it is made of.`),
 ];
-const marks = ['art', 'circle', 'rectangle'];
+const marks = ['art', 'circle', 'rectangle'] as const;
 
-const needs: Readonly<Record<string, readonly Need[]>> = {
+const needs: { readonly [Block in NodeType]?: readonly Need<KeyOf<Block>>[] } = {
     Board: sheet,
     Veneer: sheet,
     Laser: [
@@ -70,7 +72,8 @@ export function* emptyLines(node: AstNode): Iterable<Finding> {
 
 /** Blocks that lack what they cannot do without. Not asked of a block with a broken line: it may stand there. */
 export function* missingProperties(node: AstNode): Iterable<Finding> {
-    const wanted = isRecipe(node) && burns(node.items) ? recipeNeeds : needs[node.$type];
+    const wanted =
+        isRecipe(node) && burns(node.items) ? recipeNeeds : (needs[node.$type as NodeType] as readonly Need[] | undefined);
     const items = (node as { items?: readonly AstNode[] }).items;
     if (wanted === undefined || items === undefined) return;
     const lines = isRecipe(node) ? mergedItems(node) : items;

@@ -10,6 +10,7 @@ import { quantityOf } from '../lowering/quantity';
 import { shopOf, shopsInSight } from '../lowering/shop';
 import { coatOf, glueOf, priceOf, resinOf, sealerOf } from '../lowering/stock';
 import type { KerfServices } from '../services';
+import { isLine } from '../vocabulary/lookup';
 import { removal, replaceWith, say } from './say';
 
 /** More shops than one in sight: only the nearest is reckoned with. */
@@ -57,7 +58,7 @@ export function* shopFindings(node: AstNode): Iterable<Finding> {
     }
     if (currency === undefined || !likeEuro.has(currency.value)) return;
     for (const item of node.items) {
-        if (!ast.isFigure(item) || !(item.key === 'hourly' || item.key === 'laserhourly')) continue;
+        if (!ast.isFigure(item) || !isLine(item, 'hourly', 'laserhourly')) continue;
         const [low, high] = usualHour[item.key];
         const money = quantityOf(item.value);
         if (money === undefined || (money.value >= low && money.value <= high)) continue;

@@ -1,9 +1,8 @@
 import { type Cut, type CutItem, type Engrave, type EngraveItem, isCount, isFigure } from '../generated/ast';
-
-const settings: ReadonlySet<string> = new Set(['power', 'speed', 'pitch', 'passes']);
+import { isLine } from '../vocabulary/lookup';
 
 /** The statements of a step that hold settings of the laser, also those that are only half typed. */
 export function heldStatements(step: Engrave | Cut): (EngraveItem | CutItem)[] {
     const items: readonly (EngraveItem | CutItem)[] = step.items;
-    return items.filter((item) => (isFigure(item) || isCount(item)) && settings.has(item.key));
+    return items.filter((item) => (isFigure(item) || isCount(item)) && isLine(item, 'power', 'speed', 'pitch', 'passes'));
 }

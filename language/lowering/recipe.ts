@@ -1,5 +1,5 @@
 import { type AstNode, AstUtils } from 'langium';
-import type { ArtSource, Blank, Dithering, Recipe } from '../../shared/recipe/recipe';
+import type { ArtSource, Blank, Recipe } from '../../shared/recipe/recipe';
 import type { Run } from '../../shared/recipe/run';
 import type { Shop } from '../../shared/recipe/shop';
 import type { Step } from '../../shared/recipe/step';
@@ -20,7 +20,7 @@ type TonePoint = { readonly from: number; readonly to: number };
 /** A recipe as plain data. `coupons` and `runs` are all that the file can see; those of its own laser and sheets, and its own runs, are kept. */
 export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], runs: readonly Run[], shop?: Shop): Recipe {
     const lines = mergedItems(node);
-    const items = new Items(lines);
+    const items = new Items({ $type: 'Recipe', items: lines });
     const laser = items.first((item) => (ast.isLaserUse(item) ? item.laser?.ref : undefined));
     const blanks = lines.filter(ast.isBlank).filter(hasName).map(blankOf);
     const sheets = new Set(blanks.map(({ sheet }) => sheet?.name));
@@ -65,7 +65,7 @@ function stepsOf(items: readonly ast.RecipeItem[]): Step[] {
 }
 
 function blankOf(node: ast.Blank): Blank {
-    const items = new Items(node.items);
+    const items = new Items(node);
     const sheet = items.first((item) => (ast.isMaterial(item) ? item.sheet?.ref : undefined));
     const backing = items.first((item) => (ast.isBacking(item) ? item.kind : undefined));
     return {
@@ -76,7 +76,7 @@ function blankOf(node: ast.Blank): Blank {
             size: items.size('size'),
             grain: items.first(grainOf),
             grainWhere: items.first((item) => (grainOf(item) === undefined ? undefined : whereOf(item))),
-            touchedBy: items.choice('touchedby', ['food', 'hands', 'nobody'] as const),
+            touchedBy: items.choice('touchedby'),
         }),
         backing: backing === 'foil' || backing === 'tape' ? backing : 'none',
         whole: whereOf(node),
@@ -86,13 +86,6 @@ function blankOf(node: ast.Blank): Blank {
 function grainOf(item: AstNode): Blank['grain'] {
     if (!ast.isGrain(item)) return undefined;
     return item.along === 'width' || item.along === 'height' ? item.along : undefined;
-}
-
-function ditherOf(item: AstNode): ArtSource['dither'] {
-    if (!ast.isTrait(item) || item.key !== 'dither') return undefined;
-    const how = item.value;
-    if (how !== 'floyd-steinberg' && how !== 'jarvis-judice-ninke' && how !== 'ordered') return undefined;
-    return written<Dithering>(how, whereOf(item));
 }
 
 /** A curve of which a point cannot be read is none: the others alone would be another curve. */
@@ -105,7 +98,7 @@ function curveOf(item: AstNode): ArtSource['curve'] {
 
 function artOf(node: ast.Art): ArtSource[] {
     if (node.path === undefined || node.path.trim() === '') return []; // said of the text
-    const items = new Items(node.items);
+    const items = new Items(node);
     // A path is seen from the file it stands in, also where a variant of another file only says the size.
     const writer = writerOf(node, 'path');
     return [
@@ -119,7 +112,7 @@ function artOf(node: ast.Art): ArtSource[] {
                 height: items.figure('height'),
                 threshold: items.figure('threshold'),
                 thresholdWhere: items.line('threshold'),
-                dither: items.first(ditherOf),
+                dither: items.choice('dither'),
                 curve: items.first(curveOf),
             }),
             whole: whereOf(node),

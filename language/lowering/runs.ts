@@ -11,7 +11,7 @@ import { laserOf, present } from './stock';
 export function runOf(node: ast.Run): Run | undefined {
     const recipe = node.recipe?.ref?.name;
     if (recipe === undefined || node.date === undefined || !isDay(node.date)) return undefined;
-    const items = new Items(node.items);
+    const items = new Items(node);
     const laser = items.first((item) => (ast.isLaserUse(item) ? item.laser?.ref : undefined));
     return {
         recipe,

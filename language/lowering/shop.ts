@@ -5,12 +5,13 @@ import type { Shop } from '../../shared/recipe/shop';
 import type { Price } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
 import type { KerfServices } from '../services';
+import { isLine } from '../vocabulary/lookup';
 import { Items } from './items';
 import { whereOfPart, written } from './places';
 import { named, present, priceOf } from './stock';
 
 export function shopOf(node: ast.Shop): Shop {
-    const items = new Items(node.items);
+    const items = new Items(node);
     const price = (of: ast.ShopPrice['of']): Price | undefined =>
         items.first((item) => (ast.isShopPrice(item) && item.of === of ? priceOf(item) : undefined));
     return {
@@ -31,7 +32,7 @@ export function shopOf(node: ast.Shop): Shop {
 
 /** The first currency that is one. */
 function currencyOf(node: ast.Shop): Written<string> | undefined {
-    const line = node.items.find((item) => ast.isTrait(item) && item.key === 'currency' && isCurrency(item.value ?? ''));
+    const line = node.items.find((item) => ast.isTrait(item) && isLine(item, 'currency') && isCurrency(item.value ?? ''));
     return line !== undefined && ast.isTrait(line) ? written(line.value, whereOfPart(line, 'value')) : undefined;
 }
 

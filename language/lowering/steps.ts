@@ -2,6 +2,7 @@ import type { AstNode } from 'langium';
 import type { Allow } from '../../shared/recipe/allow';
 import type { Check, Cut, Engrave, Inlay, Sand, Step } from '../../shared/recipe/step';
 import * as ast from '../generated/ast';
+import { isLine } from '../vocabulary/lookup';
 import { heldStatements } from './held-statements';
 import { Items, isCountable } from './items';
 import { placementsOf, refOf, scanOf } from './placement';
@@ -32,7 +33,7 @@ export function stepOf(node: ast.Step, index: number): Step | undefined {
         }
         case 'Fill': {
             const resin = node.resin?.ref;
-            const overfill = new Items(node.items).figure('overfill');
+            const overfill = new Items(node).figure('overfill');
             const pocket = refOf(node.pocket, base.where);
             return { ...base, kind: 'fill', pocket, ...present({ resin: resin && resinOf(resin), overfill }) };
         }
@@ -102,17 +103,17 @@ function blankRef(node: Extract<ast.Step, { blank?: unknown }>) {
 }
 
 function coatsOf(node: ast.Seal | ast.Finish): number {
-    return new Items(node.items).count('coats')?.value ?? 1;
+    return new Items(node).count('coats')?.value ?? 1;
 }
 
 function beamWork(node: ast.Engrave | ast.Cut) {
-    const items = new Items(node.items);
+    const items = new Items(node);
     return {
         name: node.name ?? '',
         nameWhere: whereOfPart(node, 'name'),
         blank: blankRef(node),
         placements: placementsOf(node.items),
-        mirror: (node.items as readonly AstNode[]).filter((item) => ast.isFlag(item) && item.key === 'mirror').map(whereOf),
+        mirror: (node.items as readonly AstNode[]).filter((item) => ast.isFlag(item) && isLine(item, 'mirror')).map(whereOf),
         settingsWhere: heldStatements(node).filter(isRead).map(whereOf),
         ...present({
             air: items.first(airOf),
@@ -131,8 +132,8 @@ function isRead(item: AstNode): boolean {
 }
 
 function engraveOf(node: ast.Engrave, base: Base): Engrave {
-    const items = new Items(node.items);
-    const tone = node.items.find((item) => ast.isFigure(item) && item.key === 'tone');
+    const items = new Items(node);
+    const tone = node.items.find((item) => ast.isFigure(item) && isLine(item, 'tone'));
     return {
         ...base,
         kind: 'engrave',
@@ -159,7 +160,7 @@ function depthOf(item: AstNode): Engrave['depth'] {
 }
 
 function cutOf(node: ast.Cut, base: Base): Cut {
-    const items = new Items(node.items);
+    const items = new Items(node);
     return {
         ...base,
         kind: 'cut',
@@ -169,9 +170,9 @@ function cutOf(node: ast.Cut, base: Base): Cut {
 }
 
 function inlayOf(node: ast.Inlay, base: Base): Inlay {
-    const items = new Items(node.items);
+    const items = new Items(node);
     const glue = items.first((item) => (ast.isGlueUse(item) ? item.glue?.ref : undefined));
-    const clearance = node.items.find((item) => ast.isFigure(item) && item.key === 'clearance');
+    const clearance = node.items.find((item) => ast.isFigure(item) && isLine(item, 'clearance'));
     return {
         ...base,
         kind: 'inlay',
@@ -196,7 +197,7 @@ function sandOf(node: ast.Sand, base: Base): Sand {
         flush: flush !== undefined,
         grits: (grits?.grits ?? []).flatMap(({ ref }) => (ref === undefined ? [] : [abrasiveOf(ref)])),
         ...present({
-            take: new Items(node.items).figure('take') ?? quantityOf(flush?.then),
+            take: new Items(node).figure('take') ?? quantityOf(flush?.then),
             flushWhere: flush && whereOf(flush),
             gritsWhere: grits && whereOf(grits),
         }),
@@ -204,7 +205,7 @@ function sandOf(node: ast.Sand, base: Base): Sand {
 }
 
 function checkOf(node: ast.Check, base: Base): Check {
-    const items = new Items(node.items);
+    const items = new Items(node);
     const step = refOf(node.step, base.where);
     return { ...base, kind: 'check', step, ...present({ depth: items.figure('depth'), width: items.figure('width') }) };
 }

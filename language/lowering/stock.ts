@@ -1,23 +1,22 @@
 import type { AstNode, Reference } from 'langium';
-import {
-    type Abrasive,
-    type Beam,
-    type Coat,
-    type Coupon,
-    type Glue,
-    type Laser,
-    materials,
-    type Named,
-    type Pores,
-    type Price,
-    type Resin,
-    type Sealer,
-    type Sheet,
-    treatments,
-    type Wood,
+import type {
+    Abrasive,
+    Beam,
+    Coat,
+    Coupon,
+    Glue,
+    Laser,
+    Named,
+    Price,
+    Resin,
+    Sealer,
+    Sheet,
+    Wood,
 } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
 import { itemKey } from '../vocabulary/item-key';
+import type { KeyOf } from '../vocabulary/lookup';
+import type { NodeType } from '../vocabulary/property';
 import { isDay } from './day';
 import { Items } from './items';
 import { amountOf } from './number';
@@ -40,7 +39,7 @@ export function present<T extends object>(fields: T): { [K in keyof T]: Exclude<
 }
 
 export function beamOf(node: ast.Beam): Beam {
-    const items = new Items(node.items);
+    const items = new Items(node);
     return {
         ...named(node),
         ...present({ wavelength: items.figure('wavelength') }),
@@ -50,7 +49,7 @@ export function beamOf(node: ast.Beam): Beam {
 }
 
 export const laserOf = once((node: ast.Laser): Laser => {
-    const items = new Items(node.items);
+    const items = new Items(node);
     const source = items.first((item) => (ast.isLaserBeam(item) && item.beam?.ref !== undefined ? item : undefined));
     const beam = source?.beam.ref && beamOf(source.beam.ref);
     return {
@@ -66,12 +65,12 @@ export const laserOf = once((node: ast.Laser): Laser => {
             lens: items.figure('lens'),
             aperture: items.figure('aperture'),
             quality: items.figure('quality'),
-            focus: items.first(focusOf),
+            focus: items.choice('focus'),
             field: items.size('field'),
             topSpeed: items.figure('topspeed'),
             acceleration: items.figure('acceleration'),
             overtravel: items.figure('overtravel'),
-            serviced: lastDay(node.items, 'serviced'),
+            serviced: lastDay(node, 'serviced'),
         }),
     };
 });
@@ -86,26 +85,24 @@ function setpointsOf(node: ast.Laser): Laser['setpoints'] {
 }
 
 /** The last of the days that a block writes under a word. */
-function lastDay(items: readonly AstNode[], key: string): Laser['serviced'] {
-    const days = items.filter(ast.isDated).filter((item) => item.key === key && item.date !== undefined && isDay(item.date));
+function lastDay<Block extends NodeType>(
+    block: { readonly $type: Block; readonly items: readonly AstNode[] },
+    key: KeyOf<Block, 'day'>,
+): Laser['serviced'] {
+    const days = block.items
+        .filter(ast.isDated)
+        .filter((item) => item.key === key && item.date !== undefined && isDay(item.date));
     const [last] = days.toSorted((a, b) => (a.date < b.date ? 1 : -1));
     return last && { ...written(last.date, whereOf(last)), ...present({ note: last.note }) };
 }
 
-function focusOf(item: AstNode): Laser['focus'] {
-    if (!ast.isTrait(item) || item.key !== 'focus') return undefined;
-    const { value } = item;
-    return value === 'driven' || value === 'by-hand' || value === 'fixed' ? written(value, whereOf(item)) : undefined;
-}
-
 export const woodOf = once((node: ast.Wood): Wood => {
-    const items = new Items(node.items);
-    const pores = items.word('pores');
+    const items = new Items(node);
     return {
         ...named(node),
         ...present({
             density: items.figure('density'),
-            pores: isPores(pores) ? pores : undefined,
+            pores: items.choice('pores')?.value,
             radial: items.figure('radial'),
             tangential: items.figure('tangential'),
         }),
@@ -116,10 +113,8 @@ export const woodOf = once((node: ast.Wood): Wood => {
     };
 });
 
-function isPores(word: string | undefined): word is Pores {
-    return word === 'diffuse' || word === 'semi-ring' || word === 'ring' || word === 'softwood';
-}
-
+/** What is bought by mass or volume, and can be of a kind. */
+type Fluid = ast.Resin | ast.Sealer | ast.Glue | ast.Coat;
 type PriceNode = ast.SheetPrice | ast.FluidPrice | ast.ShopPrice;
 
 /** A price that can be reckoned with: something for something. */
@@ -129,23 +124,23 @@ export function priceOf(node: PriceNode): Price | undefined {
     return paid && amount && amount.value > 0 ? { paid, amount, where: whereOf(node) } : undefined;
 }
 
-function fluidPrice(items: Items, of: ast.FluidPrice['of']): Price | undefined {
+function fluidPrice<Block extends Fluid['$type']>(items: Items<Block>, of: ast.FluidPrice['of']): Price | undefined {
     return items.first((item) => (ast.isFluidPrice(item) && item.of === of ? priceOf(item) : undefined));
 }
 
 export const sheetOf = once((node: ast.Sheet): Sheet => {
-    const items = new Items(node.items);
+    const items = new Items(node);
     const wood = items.first((item) => (ast.isWoodOf(item) ? item.wood?.ref : undefined));
     return {
         ...named(node),
         kind: ast.isBoard(node) ? 'board' : 'veneer',
         ...present({
             wood: wood && woodOf(wood),
-            madeOf: items.choice('madeof', materials),
-            treatedWith: items.choice('treatedwith', treatments),
+            madeOf: items.choice('madeof'),
+            treatedWith: items.choice('treatedwith'),
             thickness: items.figure('thickness'),
             moisture: items.figure('moisture'),
-            bought: lastDay(node.items, 'bought'),
+            bought: lastDay(node, 'bought'),
             sheet: items.size('sheet'),
             price: items.first((item) => (ast.isSheetPrice(item) ? priceOf(item) : undefined)),
         }),
@@ -153,7 +148,7 @@ export const sheetOf = once((node: ast.Sheet): Sheet => {
 });
 
 /** Follows `kind` from one block to what it is like, nearest first. A circle of kinds ends where it closes. */
-function lineage<T extends ast.Resin | ast.Sealer | ast.Glue | ast.Coat>(node: T, same: (other: AstNode) => other is T): T[] {
+function lineage<T extends Fluid>(node: T, same: (other: AstNode) => other is T): T[] {
     const line: T[] = [];
     for (let next: AstNode | undefined = node; next !== undefined && same(next) && !line.includes(next); ) {
         line.push(next);
@@ -162,7 +157,7 @@ function lineage<T extends ast.Resin | ast.Sealer | ast.Glue | ast.Coat>(node: T
     return line;
 }
 
-export function kindReference(node: ast.Resin | ast.Sealer | ast.Glue | ast.Coat): Reference<ast.Stock> | undefined {
+export function kindReference(node: Fluid): Reference<ast.Stock> | undefined {
     return (node.items as readonly AstNode[]).filter(ast.isKind).find(({ base }) => base !== undefined)?.base;
 }
 
@@ -177,7 +172,7 @@ export function foldKey(item: AstNode): string | undefined {
 }
 
 /** The lines of a block with those of its kind behind them: the nearest that says something is heard. */
-function folded(line: readonly { items: readonly AstNode[] }[]): Items {
+function folded<Block extends Fluid['$type']>($type: Block, line: readonly { items: readonly AstNode[] }[]): Items<Block> {
     const seen = new Set<string>();
     const items: AstNode[] = [];
     for (const block of line) {
@@ -190,18 +185,18 @@ function folded(line: readonly { items: readonly AstNode[] }[]): Items {
         }
         for (const key of here) seen.add(key);
     }
-    return new Items(items);
+    return new Items({ $type, items });
 }
 
 export const resinOf = once((node: ast.Resin): Resin => {
     const line = lineage(node, ast.isResin);
-    const items = folded(line);
+    const items = folded(node.$type, line);
     return {
         ...named(node),
         ...present({
             kind: kindReference(node)?.ref?.name,
             mix: items.first(mixOf),
-            usualMix: line[0]?.items.some(ast.isMix) === true ? folded(line.slice(1)).first(mixOf) : undefined,
+            usualMix: line[0]?.items.some(ast.isMix) === true ? folded(node.$type, line.slice(1)).first(mixOf) : undefined,
             potLife: items.figure('potlife'),
             cure: items.figure('cure'),
             recoat: items.figure('recoat'),
@@ -230,7 +225,7 @@ function mixOf(node: AstNode): Resin['mix'] {
 }
 
 export const sealerOf = once((node: ast.Sealer): Sealer => {
-    const items = folded(lineage(node, ast.isSealer));
+    const items = folded(node.$type, lineage(node, ast.isSealer));
     return {
         ...named(node),
         ...present({
@@ -246,7 +241,7 @@ export const sealerOf = once((node: ast.Sealer): Sealer => {
 });
 
 export const glueOf = once((node: ast.Glue): Glue => {
-    const items = folded(lineage(node, ast.isGlue));
+    const items = folded(node.$type, lineage(node, ast.isGlue));
     return {
         ...named(node),
         ...present({
@@ -264,7 +259,7 @@ export const glueOf = once((node: ast.Glue): Glue => {
 });
 
 export const coatOf = once((node: ast.Coat): Coat => {
-    const items = folded(lineage(node, ast.isCoat));
+    const items = folded(node.$type, lineage(node, ast.isCoat));
     return {
         ...named(node),
         ...present({
@@ -274,7 +269,7 @@ export const coatOf = once((node: ast.Coat): Coat => {
             spread: items.figure('spread'),
             density: items.figure('density'),
             food: items.word('food'),
-            rags: items.choice('rags', ['ignite', 'harmless'] as const)?.value,
+            rags: items.choice('rags')?.value,
             price: fluidPrice(items, undefined),
         }),
         cautions: items.words('caution'),
@@ -282,7 +277,7 @@ export const coatOf = once((node: ast.Coat): Coat => {
 });
 
 export const abrasiveOf = once((node: ast.Abrasive): Abrasive => {
-    return { ...named(node), ...present({ grain: new Items(node.items).figure('grain') }) };
+    return { ...named(node), ...present({ grain: new Items(node).figure('grain') }) };
 });
 
 export function couponOf(node: ast.Coupon): Coupon | undefined {
@@ -301,7 +296,7 @@ export function couponOf(node: ast.Coupon): Coupon | undefined {
     return {
         sheet,
         laser,
-        ...present({ pitch: new Items(node.items).figure('pitch'), burnt: lastDay(node.items, 'burnt') }),
+        ...present({ pitch: new Items(node).figure('pitch'), burnt: lastDay(node, 'burnt') }),
         burns: squares.flatMap(({ square, depth }) => (depth === undefined ? [] : [{ ...square, depth }])),
         ...(tones.length === 0 ? {} : { tones }),
         where: whereOfFirstWord(node),

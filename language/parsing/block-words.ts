@@ -1,46 +1,29 @@
-/** Words by which the shape of a text is known before it is parsed. */
+import { homesOf } from '../vocabulary/blocks';
+import { constructs, stepWords, wordsOf } from '../vocabulary/constructs';
+import { propertiesOf } from '../vocabulary/lookup';
 
-export const entries = new Set(['use', 'recipe', 'run', 'board', 'veneer', 'coupon', 'resin', 'sealer', 'abrasive', 'shop']);
+/*
+ * Words by which the shape of a text is known before it is parsed, out of the vocabulary.
+ */
+
 /** Words that begin both a block of stock and a line inside a block; stock has its brace behind the name. */
-export const sharedEntries = new Set(['laser', 'wood', 'beam', 'glue', 'finish']);
-export const steps = new Set([
-    'engrave',
-    'cut',
-    'seal',
-    'fill',
-    'inlay',
-    'wait',
-    'peel',
-    'sand',
-    'finish',
-    'mask',
-    'check',
-    'do',
-]);
-export const recipeOnly = new Set([...steps, 'blank', 'revision', 'make', 'after', 'before']);
-/** Lines that are nothing without a block, and all lines that can have one. */
-export const needBlock = new Set([
-    'recipe',
-    'run',
-    'board',
-    'veneer',
-    'coupon',
-    'resin',
-    'sealer',
-    'abrasive',
-    'shop',
-    'engrave',
-    'cut',
-    'sand',
-    'check',
-    'blank',
-    'after',
-    'before',
-]);
+export const sharedEntries = new Set(wordsOf('file').filter((word) => homesOf(word).some((home) => home !== 'File')));
+export const entries = new Set(wordsOf('file').filter((word) => !sharedEntries.has(word)));
+export const steps: ReadonlySet<string> = new Set(stepWords);
 /** Blocks of a variant that hold steps. */
-export const holdSteps = new Set(['after', 'before']);
+export const holdSteps = new Set(constructs.filter(({ type }) => type === 'Inserted').map(({ word }) => word));
 export const pointing = new Set([...holdSteps, 'without']);
-export const canHaveBlock = new Set([...needBlock, ...sharedEntries, ...steps, 'art']);
+/** Lines that can stand nowhere but in a recipe. */
+export const recipeOnly = new Set([
+    ...steps,
+    ...wordsOf('recipe', 'needed'),
+    ...propertiesOf('Recipe').flatMap(({ takes, words }) => (takes === 'count' ? [words] : [])),
+]);
+/** Lines that are nothing without a block, and all lines that can have one. */
+export const needBlock = new Set(
+    (['file', 'recipe', 'step'] as const).flatMap((where) => wordsOf(where, 'needed')).filter((word) => !sharedEntries.has(word)),
+);
+export const canHaveBlock = new Set(constructs.flatMap(({ word, braces }) => (braces === 'none' ? [] : [word])));
 /** All words with which a block can begin. */
 export const blockHeads: readonly string[] = [...canHaveBlock];
 

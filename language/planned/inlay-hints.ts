@@ -4,6 +4,7 @@ import type { InlayHint, InlayHintParams } from 'vscode-languageserver';
 import type { Hint } from '../../shared/view/step-figures';
 import { isCount, isDepth, isEngrave, isFigure, isFile, isRecipe, type Step } from '../generated/ast';
 import type { KerfServices } from '../services';
+import { isLine } from '../vocabulary/lookup';
 import { plannedRun, plannedSteps } from './planned-step';
 
 /** Shows beside the text what the last plan has worked out and nobody has written. Never waits for a plan. */
@@ -30,7 +31,7 @@ export class KerfInlayHints implements InlayHintProvider {
         const file = document.parseResult.value;
         if (!isFile(file) || planned.length === 0) return;
         for (const recipe of file.entries.filter(isRecipe)) {
-            const offset = recipe.items.find((item) => isCount(item) && item.key === 'make')?.$cstNode?.end;
+            const offset = recipe.items.find((item) => isCount(item) && isLine(item, 'make'))?.$cstNode?.end;
             const figures = plannedRun(recipe, planned);
             if (offset === undefined || figures === undefined || offset < from || offset > to) continue;
             yield {
@@ -48,7 +49,7 @@ function placeOf(step: Step, at: Hint['at']): number {
     const cst = step.$cstNode;
     if (cst === undefined) return 0;
     if (at === 'wish' && isEngrave(step)) {
-        const wish = step.items.find((item) => isDepth(item) || (isFigure(item) && item.key === 'tone'));
+        const wish = step.items.find((item) => isDepth(item) || (isFigure(item) && isLine(item, 'tone')));
         if (wish?.$cstNode !== undefined) return wish.$cstNode.end;
     }
     const brace = GrammarUtils.findNodeForKeyword(cst, '{');

@@ -4,6 +4,7 @@ import { editsOf, type SpanEdit } from '../editing/text-edits';
 import { type Cut, type Engrave, isDepth, isFigure } from '../generated/ast';
 import { heldStatements } from '../lowering/held-statements';
 import { whereOf } from '../lowering/places';
+import { isLine } from '../vocabulary/lookup';
 
 type LaserStep = Engrave | Cut;
 type Item = LaserStep['items'][number];
@@ -14,7 +15,7 @@ export function hasWish(step: LaserStep): boolean {
 }
 
 function isWish(item: Item): boolean {
-    return isDepth(item) || (isFigure(item) && item.key === 'tone');
+    return isDepth(item) || (isFigure(item) && isLine(item, 'tone'));
 }
 
 /** Writes statements behind what the step asks for, each on a line of its own where the block has lines. */

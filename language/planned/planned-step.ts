@@ -25,7 +25,7 @@ export interface PlannedRun {
  * a moment ago stay, so that they do not come and go with every letter.
  */
 export function plannedRun(recipe: Recipe, planned: readonly PlannedRun[]): RunFigures | undefined {
-    const make = new Items(mergedItems(recipe)).count('make')?.value ?? 1;
+    const make = new Items({ $type: 'Recipe', items: mergedItems(recipe) }).count('make')?.value ?? 1;
     return planned.find((run) => run.recipe === recipe.name && run.make === make)?.figures;
 }
 

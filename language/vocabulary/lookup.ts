@@ -1,12 +1,31 @@
 import type { AstNode } from 'langium';
 import { isExtent, isFigure, type Position, type Quantity, type Size } from '../generated/ast';
-import type { Property } from './property';
+import type { NodeType, Property, Takes } from './property';
 import { partProperties, recipeProperties } from './recipe-properties';
 import { burntParts, runProperties } from './run-properties';
 import { stockProperties } from './stock-properties';
 
-const lines = [...stockProperties, ...recipeProperties, ...runProperties];
-const parts = [...partProperties, ...burntParts];
+const table = [...stockProperties, ...recipeProperties, ...runProperties];
+const lines: readonly Property[] = table;
+const parts: readonly Property[] = [...partProperties, ...burntParts];
+
+type Line = (typeof table)[number];
+type LineOf<Block, How> = Line extends infer Each
+    ? Each extends { readonly block: infer Home; readonly takes: How }
+        ? Block & Home extends never
+            ? never
+            : Each
+        : never
+    : never;
+
+/** The keys of the lines that a block can have, of those only that are written in a certain way where `How` says so. */
+export type KeyOf<Block extends NodeType = NodeType, How extends Takes = Takes> = LineOf<Block, How>['key'];
+
+/** The words among which such a line chooses. */
+export type ChoiceOf<Block extends NodeType, Key extends string> = Extract<
+    LineOf<Block, Takes>,
+    { readonly key: Key }
+>['choices'][number];
 
 const byBlock = new Map<string, Property[]>();
 const byKey = new Map<string, Property>();
@@ -44,3 +63,20 @@ export function propertyOfNumber(node: Quantity | Size | Position): Property | u
     if (isFigure(holder) || isExtent(holder)) return propertyOf(holder.$container.$type, holder.key);
     return propertyOf(holder.$type, node.$containerProperty ?? '');
 }
+
+/** Whether a node of the tree is a line of that key; a key that no block has does not compile. */
+export function isLine<Node extends { readonly key: string }, Key extends KeyOf>(
+    node: Node,
+    ...keys: readonly Key[]
+): node is Node & { readonly key: Key } {
+    return (keys as readonly string[]).includes(node.key);
+}
+
+/** Every line of the language by the node that it becomes, for those nodes that do not bear a key. */
+export const keyOfNode: ReadonlyMap<string, string> = new Map(
+    lines.flatMap(({ node, key }) => (node === undefined ? [] : [[node, key] as const])),
+);
+
+/** All lines of all blocks, and the numbers inside lines. */
+export const allLines: readonly Property[] = lines;
+export const allParts: readonly Property[] = parts;

@@ -1,4 +1,5 @@
 import type { Dimension } from '../../shared/quantity/dimension';
+import type { KerfAstType } from '../generated/ast';
 
 /** What a figure may be: its dimension, and in base units the usual range and the bounds beyond which it means nothing. */
 export interface Measure {
@@ -9,45 +10,73 @@ export interface Measure {
 }
 
 /**
- * How a property is written after its words: `figure` a number with unit, `count` a bare number,
- * `size` and `place` two lengths, `word` one of `choices`, `name` a name declared elsewhere.
+ * How a property is written after its words: `figure` a number with unit, `count` a bare number, `size` and `place` two
+ * lengths, `word` one of `choices`, `name` a name declared elsewhere; `phrase` has a shape of its own in the grammar.
  */
-export type Takes = 'figure' | 'count' | 'size' | 'place' | 'word' | 'text' | 'colour' | 'name' | 'phrase';
+export type Takes = 'figure' | 'count' | 'size' | 'place' | 'word' | 'flag' | 'text' | 'colour' | 'day' | 'name' | 'phrase';
+
+/** A kind of node in the syntax tree. */
+export type NodeType = keyof KerfAstType;
+
+/** Words run together, as the syntax tree holds them: `least power` is `leastpower`. */
+export type KeyOfWords<Words extends string> = Words extends `${infer First} ${infer Rest}`
+    ? `${First}${KeyOfWords<Rest>}`
+    : Words;
 
 /** One line that can stand in a block, and all that the tool knows of it. */
-export interface Property {
+export interface Property<
+    Block extends NodeType = NodeType,
+    Key extends string = string,
+    How extends Takes = Takes,
+    Choice extends string = string,
+> {
     /** The kind of block it stands in: the type in the syntax tree. */
-    readonly block: string;
-    /** The words run together, as the syntax tree holds them. */
-    readonly key: string;
+    readonly block: Block;
+    readonly key: Key;
     readonly words: string;
-    readonly takes: Takes;
+    readonly takes: How;
     readonly measures: readonly Measure[];
-    readonly choices: readonly string[];
+    readonly choices: readonly Choice[];
     /** One sentence for hover and completion. */
     readonly what: string;
     readonly example: string;
     /** May stand more than once in a block. */
     readonly many: boolean;
+    /** The node that the line becomes, where that does not bear the key itself. */
+    readonly node?: NodeType;
+    /** What comes right behind its words, in a maker's words: `the name of a wood`. */
+    readonly follows?: string;
 }
 
-type Details = Partial<Pick<Property, 'measures' | 'choices' | 'many'>>;
+interface Details<Choice extends string> {
+    readonly measures?: readonly Measure[];
+    readonly choices?: readonly Choice[];
+    readonly many?: boolean;
+    readonly node?: NodeType;
+    readonly follows?: string;
+}
 
-export function property(
-    block: string,
-    words: string,
-    takes: Takes,
+/** A line of a block. */
+export function property<
+    const Block extends NodeType,
+    const Words extends string,
+    const How extends Takes,
+    const Choice extends string = never,
+>(
+    block: Block,
+    words: Words,
+    takes: How,
     what: string,
     example: string,
-    details: Details = {},
-): Property {
-    const key = words.replaceAll(' ', '');
+    details: Details<Choice> = {},
+): Property<Block, KeyOfWords<Words>, How, Choice> {
+    const key = words.replaceAll(' ', '') as KeyOfWords<Words>;
     return { block, key, words, takes, what, example, measures: [], choices: [], many: false, ...details };
 }
 
 /** A number inside a line: `key` is where the syntax tree holds it, `after` the word behind which it stands. */
 export function part(
-    block: string,
+    block: NodeType,
     key: string,
     after: string,
     what: string,
@@ -55,7 +84,7 @@ export function part(
     measures: readonly Measure[],
     takes: Takes = 'figure',
 ): Property {
-    return { ...property(block, after, takes, what, example, { measures }), key };
+    return { block, key, words: after, takes, what, example, measures, choices: [], many: false };
 }
 
 const enormous = 1e9;

@@ -1,24 +1,22 @@
-import { type Measure, measure, type Property, part, property, share, signed } from './property';
+import { type Measure, measure, type NodeType, type Property, part, property, share, signed } from './property';
 
 const countOf = (low: number, high: number) => ({ measures: [measure('count', [low, high], [low, 1e6])] });
 
-const allow = (block: string) =>
+const allow = <Block extends NodeType>(block: Block) =>
     property(
         block,
         'allow',
         'phrase',
         'Silences one rule here, with the reason beside it.',
         'allow not-mirrored because "the leaf is symmetrical"',
-        {
-            many: true,
-        },
+        { many: true, node: 'Allow', follows: 'the id of a rule' },
     );
 
-const power = (block: string) =>
+const power = <Block extends NodeType>(block: Block) =>
     property(block, 'power', 'figure', 'Share of full power; worked out from the coupon when it is not written.', 'power 40 %', {
         measures: [share(), measure('power', [0.05, 500])],
     });
-const speed = (block: string) =>
+const speed = <Block extends NodeType>(block: Block) =>
     property(
         block,
         'speed',
@@ -29,32 +27,34 @@ const speed = (block: string) =>
             measures: [measure('speed', [0.5, 5000])],
         },
     );
-const offset = (block: string) =>
+const offset = <Block extends NodeType>(block: Block) =>
     property(block, 'offset', 'figure', 'Grows the shape outwards, or with a minus sign inwards.', 'offset 0.05 mm', {
         measures: [signed('length', [-5, 5])],
     });
-const passes = (block: string) =>
+const passes = <Block extends NodeType>(block: Block) =>
     property(block, 'passes', 'count', 'How often the area is gone over.', 'passes 3', countOf(1, 60));
-const coats = (block: string) => property(block, 'coats', 'count', 'How many coats.', 'coats 2', countOf(1, 20));
+const coats = <Block extends NodeType>(block: Block) =>
+    property(block, 'coats', 'count', 'How many coats.', 'coats 2', countOf(1, 20));
 
 /** What both engraving and cutting can say about where the beam goes. */
-const beamWork = (block: string): Property[] => [
+const beamWork = <Block extends NodeType>(block: Block) => [
     property(
         block,
         'art',
         'phrase',
         'The art to burn, which parts of it, and where its middle lies on the blank.',
         'art heron at 150, 100 mm',
-        {
-            many: true,
-        },
+        { many: true, node: 'ArtUse', follows: 'the name of art in this recipe' },
     ),
     property(block, 'circle', 'phrase', 'A circle by its diameter, instead of art.', 'circle 80 mm at 100, 100 mm', {
         many: true,
     }),
     property(block, 'rectangle', 'phrase', 'A rectangle by its size, instead of art.', 'rectangle 80 x 40 mm', { many: true }),
-    property(block, 'mirror', 'word', 'Turns everything in this step over, left to right.', 'mirror'),
-    property(block, 'air', 'word', 'Air assist: on to cut, off to engrave.', 'air off', { choices: ['on', 'off'] }),
+    property(block, 'mirror', 'flag', 'Turns everything in this step over, left to right.', 'mirror'),
+    property(block, 'air', 'phrase', 'Air assist: on to cut, off to engrave.', 'air off', {
+        choices: ['on', 'off'],
+        node: 'Air',
+    }),
     power(block),
     speed(block),
     passes(block),
@@ -72,14 +72,17 @@ const beamWork = (block: string): Property[] => [
     ),
 ];
 
-const recipe: Property[] = [
+const recipe = [
     property('Recipe', 'revision', 'count', 'Number of this version of the recipe.', 'revision 3', countOf(0, 10000)),
     property('Recipe', 'make', 'count', 'How many pieces are made at once.', 'make 4', countOf(1, 10000)),
-    property('Recipe', 'laser', 'name', 'The laser it is burnt on.', 'laser shed'),
+    property('Recipe', 'laser', 'name', 'The laser it is burnt on.', 'laser shed', {
+        node: 'LaserUse',
+        follows: 'the name of a laser',
+    }),
     allow('Recipe'),
 ];
 
-const art: Property[] = [
+const art = [
     property('Art', 'width', 'figure', 'Real width of the art.', 'width 140 mm', { measures: [measure('length', [1, 3000])] }),
     property('Art', 'height', 'figure', 'Real height of the art.', 'height 90 mm', { measures: [measure('length', [1, 3000])] }),
     property('Art', 'threshold', 'figure', 'How dark paint has to be to burn.', 'threshold 50 %', { measures: [share()] }),
@@ -97,19 +100,25 @@ const art: Property[] = [
         'phrase',
         'Tone curve of a picture: how much of the wood is burnt for a darkness in it. Between the points it runs smoothly.',
         'curve 0 % gives 0 %, 50 % gives 35 %, 100 % gives 90 %',
+        { node: 'Curve' },
     ),
 ];
 
-const blank: Property[] = [
-    property('Blank', 'of', 'name', 'The board or veneer it is cut from.', 'of walnut-12'),
+const blank = [
+    property('Blank', 'of', 'name', 'The board or veneer it is cut from.', 'of walnut-12', {
+        node: 'Material',
+        follows: 'the name of a board or veneer',
+    }),
     property('Blank', 'size', 'size', 'Width and height, as it lies on the bed.', 'size 300 x 200 mm', {
         measures: [measure('length', [5, 4000])],
     }),
     property('Blank', 'grain', 'phrase', 'The side along which the grain runs.', 'grain along width', {
         choices: ['along width', 'along height'],
+        node: 'Grain',
     }),
-    property('Blank', 'backing', 'word', 'What it is stuck to while it is burnt.', 'backing foil', {
+    property('Blank', 'backing', 'phrase', 'What it is stuck to while it is burnt.', 'backing foil', {
         choices: ['foil', 'tape', 'none'],
+        node: 'Backing',
     }),
     property(
         'Blank',
@@ -121,17 +130,15 @@ const blank: Property[] = [
     ),
 ];
 
-const engrave: Property[] = [
+const engrave = [
     ...beamWork('Engrave'),
     property(
         'Engrave',
         'depth',
-        'figure',
+        'phrase',
         'How deep: solved into power, speed and passes from the coupon. Or `depth through`.',
         'depth 0.50 mm',
-        {
-            measures: [measure('length', [0.01, 30])],
-        },
+        { measures: [measure('length', [0.01, 30])], node: 'Depth' },
     ),
     property('Engrave', 'tone', 'figure', 'How dark, without digging: 0 % bare, 100 % the darkest.', 'tone 60 %', {
         measures: [share()],
@@ -141,6 +148,7 @@ const engrave: Property[] = [
     }),
     property('Engrave', 'scan', 'phrase', 'Which way the scan lines run.', 'scan across grain', {
         choices: ['across grain', 'along grain'],
+        node: 'Scan',
     }),
     property(
         'Engrave',
@@ -152,7 +160,7 @@ const engrave: Property[] = [
     ),
 ];
 
-const steps: Property[] = [
+const steps = [
     ...engrave,
     ...beamWork('Cut'),
     property('Cut', 'tabs', 'count', 'Bridges left standing so that the part does not fall.', 'tabs 4', countOf(0, 200)),
@@ -170,7 +178,10 @@ const steps: Property[] = [
         measures: [measure('ratio', [0, 1], [0, 10])],
     }),
     allow('Fill'),
-    property('Inlay', 'glue', 'name', 'The glue that holds it.', 'glue wood-glue'),
+    property('Inlay', 'glue', 'name', 'The glue that holds it.', 'glue wood-glue', {
+        node: 'GlueUse',
+        follows: 'the name of a glue',
+    }),
     property(
         'Inlay',
         'clearance',
@@ -198,9 +209,13 @@ const steps: Property[] = [
         'phrase',
         'Down to the face of the wood; `then` says how much of the face goes too.',
         'flush then 0.10 mm',
+        { node: 'Flush' },
     ),
     property('Sand', 'take', 'figure', 'How much comes off the face.', 'take 0.10 mm', { measures: [measure('length', [0, 5])] }),
-    property('Sand', 'grits', 'name', 'The papers, coarse to fine.', 'grits 120, 180, 240'),
+    property('Sand', 'grits', 'name', 'The papers, coarse to fine.', 'grits 120, 180, 240', {
+        node: 'Grits',
+        follows: 'a grit such as `120`',
+    }),
     allow('Sand'),
     coats('Finish'),
     allow('Finish'),
@@ -270,7 +285,7 @@ const parts: Property[] = [
     ]),
 ];
 
-const money = (block: string, example: string, amounts: readonly Measure[]): Property[] => [
+const money = (block: NodeType, example: string, amounts: readonly Measure[]): Property[] => [
     part(block, 'paid', 'price', 'What is paid, in the currency of the shop.', example, [measure('money')]),
     part(block, 'amount', 'for', 'What that buys.', example, amounts),
 ];
@@ -283,5 +298,5 @@ const prices: Property[] = [
     ...money('ShopPrice', 'price 12 for 2.5 m2 of foil', flats),
 ];
 
-export const recipeProperties: readonly Property[] = [...recipe, ...art, ...blank, ...steps];
+export const recipeProperties = [...recipe, ...art, ...blank, ...steps];
 export const partProperties: readonly Property[] = [...parts, ...prices];

@@ -2,12 +2,19 @@ import { measure, type Property, part, property, share } from './property';
 
 const line = 'pocket of walnut-12 80 % at 250 mm/s x 2 pitch 0.10 mm depth 0.79 mm';
 
-export const runProperties: readonly Property[] = [
+export const runProperties = [
     property('Run', 'revision', 'count', 'The revision of the recipe that was followed.', 'revision 3', {
         measures: [measure('count', [1, 1e4], [1, 1e6])],
     }),
-    property('Run', 'laser', 'name', 'The laser it was burnt on; the recipe’s own where it is not written.', 'laser shed'),
-    property('Run', 'note', 'text', 'What went well or wrong.', 'note "Lens cleaned before the pocket."', { many: true }),
+    property('Run', 'laser', 'name', 'The laser it was burnt on; the recipe’s own where it is not written.', 'laser shed', {
+        node: 'LaserUse',
+        follows: 'the name of a laser',
+    }),
+    property('Run', 'note', 'text', 'What went well or wrong.', 'note "Lens cleaned before the pocket."', {
+        many: true,
+        node: 'Note',
+        follows: 'what went well or wrong, in quotes',
+    }),
 ];
 
 /** The numbers of a line that begins with the name of a step. */

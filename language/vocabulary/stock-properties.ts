@@ -1,43 +1,50 @@
 import { materials, treatments } from '../../shared/recipe/stock';
-import { measure, type Property, property, share } from './property';
+import { measure, type NodeType, property, share } from './property';
 
 const minute = 60;
 const hour = 3600;
 const day = 86400;
 
-const caution = (block: string) =>
-    property(block, 'caution', 'text', 'A danger to be told of wherever this is used.', 'caution "Wear gloves."', { many: true });
-const food = (block: string) =>
+const caution = <Block extends NodeType>(block: Block) =>
+    property(block, 'caution', 'text', 'A danger to be told of wherever this is used.', 'caution "Wear gloves."', {
+        many: true,
+        follows: 'the warning in quotes',
+    });
+const food = <Block extends NodeType>(block: Block) =>
     property(
         block,
         'food',
         'text',
         'Whose word says that food may touch it once it has cured: the maker’s declaration, with its date.',
         'food "The maker’s declaration of March 2026, 30 days after the last coat."',
+        { follows: 'whose word says so, in quotes' },
     );
-const kind = (block: string, example: string) =>
-    property(block, 'kind', 'name', 'What it is like: every figure not written here is taken from there.', `kind ${example}`);
-const dry = (block: string) =>
+const kind = <Block extends NodeType>(block: Block, example: string) =>
+    property(block, 'kind', 'name', 'What it is like: every figure not written here is taken from there.', `kind ${example}`, {
+        node: 'Kind',
+        follows: 'the name of what it is like',
+    });
+const dry = <Block extends NodeType>(block: Block) =>
     property(block, 'dry', 'figure', 'How long one coat dries before the next step.', 'dry 1 h', {
         measures: [measure('time', [minute, 3 * day])],
     });
-const cure = (block: string) =>
+const cure = <Block extends NodeType>(block: Block) =>
     property(block, 'cure', 'figure', 'How long until it may be sanded, stressed or used.', 'cure 24 h', {
         measures: [measure('time', [10, 90 * day])],
     });
-const spread = (block: string) =>
+const spread = <Block extends NodeType>(block: Block) =>
     property(block, 'spread', 'figure', 'How much goes on an area, one coat or one face.', 'spread 150 g/m2', {
         measures: [measure('spread', [2e-6, 6e-4])],
     });
-const fluidDensity = (block: string) =>
+const fluidDensity = <Block extends NodeType>(block: Block) =>
     property(block, 'density', 'figure', 'Mass of a volume, ready to use.', 'density 1.1 g/cm3', {
         measures: [measure('density', [6e-4, 3e-3])],
     });
 
-const priceOf = (block: string, example: string, details: { many?: boolean } = {}) =>
-    property(block, 'price', 'phrase', 'What is paid for how much of it, in the currency of the shop.', example, details);
+const priceOf = <Block extends NodeType>(block: Block, node: NodeType, example: string, many = false) =>
+    property(block, 'price', 'phrase', 'What is paid for how much of it, in the currency of the shop.', example, { node, many });
 
-const beam: Property[] = [
+const beam = [
     property('Beam', 'wavelength', 'figure', 'Wavelength of the light.', 'wavelength 10.6 um', {
         measures: [measure('length', [2e-4, 1.2e-2])],
     }),
@@ -45,7 +52,7 @@ const beam: Property[] = [
     caution('Beam'),
 ];
 
-const wood: Property[] = [
+const wood = [
     property('Wood', 'density', 'figure', 'Density at 12 % moisture content.', 'density 616 kg/m3', {
         measures: [measure('density', [1e-4, 1.4e-3])],
     }),
@@ -73,8 +80,11 @@ const wood: Property[] = [
     caution('Wood'),
 ];
 
-const sheet = (block: string, thickness: readonly [number, number], example: string): Property[] => [
-    property(block, 'wood', 'name', 'The wood it is made of.', 'wood black-walnut'),
+const sheet = <Block extends NodeType>(block: Block, thickness: readonly [number, number], example: string) => [
+    property(block, 'wood', 'name', 'The wood it is made of.', 'wood black-walnut', {
+        node: 'WoodOf',
+        follows: 'the name of a wood',
+    }),
     property(
         block,
         'made of',
@@ -100,26 +110,29 @@ const sheet = (block: string, thickness: readonly [number, number], example: str
     property(
         block,
         'bought',
-        'phrase',
+        'day',
         'The day on which what is in the rack was bought: a coupon from before it was burnt on another lot.',
         'bought 2026-03-14',
     ),
     property(block, 'sheet', 'size', 'Size in which it is bought.', 'sheet 600 x 300 mm', {
         measures: [measure('length', [20, 5000])],
     }),
-    priceOf(block, 'price 48 for 1 sheet'),
+    priceOf(block, 'SheetPrice', 'price 48 for 1 sheet'),
 ];
 
-const laser: Property[] = [
+const laser = [
     property(
         'Laser',
         'serviced',
-        'phrase',
+        'day',
         'The day on which lens, mirrors or source were changed or cleaned: coupons from before it are stale.',
         'serviced 2026-06-01 "new lens"',
         { many: true },
     ),
-    property('Laser', 'beam', 'name', 'The kind of source, and its wavelength where it differs.', 'beam co2 10.6 um'),
+    property('Laser', 'beam', 'name', 'The kind of source, and its wavelength where it differs.', 'beam co2 10.6 um', {
+        node: 'LaserBeam',
+        follows: 'the name of a beam',
+    }),
     property('Laser', 'power', 'figure', 'Power at the wood when set to 100 %.', 'power 45 W', {
         measures: [measure('power', [0.5, 500])],
     }),
@@ -132,7 +145,7 @@ const laser: Property[] = [
         'phrase',
         'One measured place of the power curve, for a laser whose power does not go with its setting.',
         'set 20 % gives 6 W',
-        { many: true },
+        { many: true, node: 'Setpoint' },
     ),
     property('Laser', 'top speed', 'figure', 'The fastest the head moves while it burns.', 'top speed 600 mm/s', {
         measures: [measure('speed', [5, 5000])],
@@ -166,9 +179,9 @@ const laser: Property[] = [
     }),
 ];
 
-const resin: Property[] = [
+const resin = [
     kind('Resin', 'slow-epoxy'),
-    property('Resin', 'mix', 'phrase', 'Parts of resin to parts of hardener.', 'mix 2 : 1 by volume'),
+    property('Resin', 'mix', 'phrase', 'Parts of resin to parts of hardener.', 'mix 2 : 1 by volume', { node: 'Mix' }),
     property('Resin', 'pot life', 'figure', 'How long the mixed resin can be poured.', 'pot life 40 min', {
         measures: [measure('time', [5, 12 * hour])],
     }),
@@ -205,12 +218,12 @@ const resin: Property[] = [
         measures: [share()],
     }),
     property('Resin', 'colour', 'colour', 'Colour when cured.', 'colour #1f6f8b'),
-    priceOf('Resin', 'price 42 for 1.5 kg', { many: true }),
+    priceOf('Resin', 'FluidPrice', 'price 42 for 1.5 kg', true),
     caution('Resin'),
     food('Resin'),
 ];
 
-const glue: Property[] = [
+const glue = [
     kind('Glue', 'wood-glue'),
     property('Glue', 'film', 'figure', 'Thickness of what stays in the joint.', 'film 0.06 mm', {
         measures: [measure('length', [2e-3, 1])],
@@ -221,30 +234,30 @@ const glue: Property[] = [
     cure('Glue'),
     spread('Glue'),
     fluidDensity('Glue'),
-    priceOf('Glue', 'price 9 for 500 g'),
+    priceOf('Glue', 'FluidPrice', 'price 9 for 500 g'),
     caution('Glue'),
     food('Glue'),
 ];
 
-const coupon: Property[] = [
+const coupon = [
     property('Coupon', 'pitch', 'figure', 'Distance of the scan lines with which the coupon was burnt.', 'pitch 0.10 mm', {
         measures: [measure('length', [0.01, 1])],
     }),
-    property('Coupon', 'burnt', 'phrase', 'The day on which the coupon was burnt.', 'burnt 2026-05-02'),
+    property('Coupon', 'burnt', 'day', 'The day on which the coupon was burnt.', 'burnt 2026-05-02'),
     property(
         'Coupon',
         'burn',
         'phrase',
         'One square of the coupon: its settings and the depth measured in it.',
         'burn 40 % at 400 mm/s gives 0.09 mm',
-        {
-            many: true,
-        },
+        { many: true, node: 'Burn' },
     ),
 ];
 
-const shop: Property[] = [
-    property('Shop', 'currency', 'word', 'What prices are reckoned in: a code of ISO 4217.', 'currency EUR'),
+const shop = [
+    property('Shop', 'currency', 'word', 'What prices are reckoned in: a code of ISO 4217.', 'currency EUR', {
+        follows: 'a code of three letters, such as `EUR`',
+    }),
     property('Shop', 'hourly', 'figure', 'What an hour of work costs, at the bench or beside the laser.', 'hourly 32', {
         measures: [measure('money')],
     }),
@@ -274,10 +287,11 @@ const shop: Property[] = [
     ),
     property('Shop', 'price', 'phrase', 'What foil, tape or abrasive paper is bought for.', 'price 12 for 2.5 m2 of foil', {
         many: true,
+        node: 'ShopPrice',
     }),
 ];
 
-export const stockProperties: readonly Property[] = [
+export const stockProperties = [
     ...beam,
     ...wood,
     property('Abrasive', 'grain', 'figure', 'Median size of the grains.', 'grain 125 um', {
@@ -291,7 +305,7 @@ export const stockProperties: readonly Property[] = [
     dry('Sealer'),
     spread('Sealer'),
     fluidDensity('Sealer'),
-    priceOf('Sealer', 'price 16 for 0.5 l'),
+    priceOf('Sealer', 'FluidPrice', 'price 16 for 0.5 l'),
     caution('Sealer'),
     food('Sealer'),
     ...glue,
@@ -300,7 +314,7 @@ export const stockProperties: readonly Property[] = [
     cure('Coat'),
     spread('Coat'),
     fluidDensity('Coat'),
-    priceOf('Coat', 'price 22 for 1 l'),
+    priceOf('Coat', 'FluidPrice', 'price 22 for 1 l'),
     property('Coat', 'rags', 'word', 'Whether rags wet with it heat up and catch fire by themselves.', 'rags ignite', {
         choices: ['ignite', 'harmless'],
     }),

@@ -1,0 +1,87 @@
+import type { NodeType } from './property';
+
+/** A word inside a statement, or the one that begins it: what it stands for, and what comes right behind it. */
+interface Joint {
+    /** The kind of statement: a type in the syntax tree. */
+    readonly type: NodeType;
+    readonly word: string;
+    /** Absent for the first word, which the statement's own entry explains. */
+    readonly what?: string;
+    /** In a maker's words: `the name of a blank`. */
+    readonly follows?: string;
+}
+
+function joint(type: NodeType, word: string, what: string, follows?: string): Joint {
+    return { type, word, what, ...(follows !== undefined && { follows }) };
+}
+
+function head(type: NodeType, word: string, follows: string): Joint {
+    return { type, word, follows };
+}
+
+const aBlank = 'the name of a blank';
+
+/** Words that join the parts of a line, and the first words of statements that a name or a text follows. */
+export const joints: readonly Joint[] = [
+    head('Use', 'use', 'a path in quotes, such as `"workshop.kerf"`'),
+    joint('Recipe', 'based', 'Before the recipe of which this is a variant: only what differs is written.'),
+    joint(
+        'Recipe',
+        'on',
+        'Before the recipe of which this is a variant: only what differs is written.',
+        'the name of the recipe it is based on',
+    ),
+    head('Coupon', 'coupon', 'the name of a board or veneer'),
+    joint('Coupon', 'on', 'Before the laser that burnt it.', 'the name of a laser'),
+    head('Run', 'run', 'the name of a recipe'),
+    head('Engrave', 'engrave', 'a name for this step'),
+    joint('Engrave', 'on', 'Before the blank that is engraved.', aBlank),
+    head('Cut', 'cut', 'a name for this step'),
+    joint('Cut', 'on', 'Before the blank that is cut.', aBlank),
+    head('Seal', 'seal', aBlank),
+    joint('Seal', 'with', 'Before the sealer.', 'the name of a sealer'),
+    head('Fill', 'fill', 'the name of the engraving to fill'),
+    joint('Fill', 'with', 'Before the resin.', 'the name of a resin'),
+    head('Inlay', 'inlay', 'the name of the engraving that is turned over'),
+    joint('Inlay', 'into', 'Before the pocket that the veneer half is glued into.', 'the name of the engraving it goes into'),
+    head('Peel', 'peel', aBlank),
+    head('Sand', 'sand', aBlank),
+    head('Finish', 'finish', aBlank),
+    joint('Finish', 'with', 'Before the oil, wax or lacquer.', 'the name of a finish'),
+    head('Mask', 'mask', aBlank),
+    head('Check', 'check', 'the name of the step to measure'),
+    head('Do', 'do', 'what is to be done, in quotes'),
+    joint('Size', 'x', 'Between width and height.'),
+    joint('Repeat', 'repeat', 'Copies on a grid about the same middle: how many beside one another, and how many below.'),
+    joint('Repeat', 'x', 'Between columns and rows.'),
+    joint('Burn', 'x', 'How many passes the square was given.'),
+    joint('Burnt', 'of', 'Before the board or veneer it was burnt in.', 'the name of a board or veneer'),
+    joint('Burnt', 'x', 'How many passes it was given.'),
+    joint('FluidPrice', 'of', 'Before what the price is for, where it is not the resin itself.'),
+    joint('FluidPrice', 'pigment', 'The price is for its pigment.'),
+    joint('FluidPrice', 'powder', 'The price is for its metal powder.'),
+    joint('ShopPrice', 'of', 'Before what the price is for.'),
+    joint('ShopPrice', 'foil', 'Foil tape behind veneer.'),
+    joint('ShopPrice', 'tape', 'Masking tape, and tape behind veneer.'),
+    joint('ShopPrice', 'abrasive', 'Abrasive paper, of any grit.'),
+    joint('Quantity', 'sheet', 'As it is bought: whole sheets.'),
+    joint('WholeBlank', 'blank', 'Up to the edge of the blank: all of it burns but the art.'),
+    { type: 'Allow', word: 'because', follows: 'the reason in quotes' },
+];
+
+const byPlace = new Map(joints.map((each) => [`${each.type} ${each.word}`, each]));
+
+/** What a joining word stands before, or undefined where it is none. */
+export function joiningWord(type: string, word: string): string | undefined {
+    return byPlace.get(`${type} ${word}`)?.what;
+}
+
+/** All words that may join the parts of a line of that type. */
+export function joiningWords(type: string): string[] {
+    return joints.flatMap((each) => (each.type === type && each.what !== undefined && each.word.length > 1 ? [each.word] : []));
+}
+
+/** What comes behind a word of a statement of that type. */
+export function comesBehind(type: string, word: string): string | undefined {
+    return byPlace.get(`${type} ${word}`)?.follows;
+}
