@@ -77,6 +77,5 @@ export const keyOfNode: ReadonlyMap<string, string> = new Map(
     lines.flatMap(({ node, key }) => (node === undefined ? [] : [[node, key] as const])),
 );
 
-/** All lines of all blocks, and the numbers inside lines. */
+/** All lines of all blocks. */
 export const allLines: readonly Property[] = lines;
-export const allParts: readonly Property[] = parts;
