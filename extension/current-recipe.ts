@@ -57,7 +57,7 @@ export class CurrentRecipe implements vscode.Disposable {
     /** Whether the editor holds another recipe than the current one, which then becomes it. */
     private follow(editor: vscode.TextEditor | undefined): boolean {
         const document = editor?.document;
-        if (document?.languageId !== 'kerf' || document.uri.scheme === 'kerfbook-stock') return false;
+        if (document?.languageId !== 'kerfbook' || document.uri.scheme === 'kerfbook-stock') return false;
         const uri = document.uri.toString();
         if (uri === this.place?.uri) return false;
         this.choose({ uri });

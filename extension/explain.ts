@@ -19,7 +19,7 @@ export function offerExplanations(server: RecipeServer): vscode.Disposable {
         await vscode.commands.executeCommand('markdown.showPreview', vscode.Uri.from({ scheme: SCHEME, path: `/${chosen}.md` }));
     });
     const actions = vscode.languages.registerCodeActionsProvider(
-        { language: 'kerf' },
+        { language: 'kerfbook' },
         {
             provideCodeActions: (_document, _range, context) =>
                 context.diagnostics.flatMap((diagnostic) => {

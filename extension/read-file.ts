@@ -25,7 +25,7 @@ function liesWithRecipes(uri: vscode.Uri): boolean {
     if (vscode.workspace.getWorkspaceFolder(uri) !== undefined) return true;
     return vscode.workspace.textDocuments.some(
         (document) =>
-            document.languageId === 'kerf' &&
+            document.languageId === 'kerfbook' &&
             vscode.workspace.getWorkspaceFolder(document.uri) === undefined &&
             document.uri.scheme === uri.scheme &&
             document.uri.authority === uri.authority &&

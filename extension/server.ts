@@ -19,7 +19,7 @@ export class RecipeServer implements vscode.Disposable {
     constructor(connect: (options: LanguageClientOptions) => BaseLanguageClient) {
         const watchers = ['**/*.kerf', '**/*.{svg,png,jpg,jpeg}'].map((glob) => vscode.workspace.createFileSystemWatcher(glob));
         this.client = connect({
-            documentSelector: schemes.map((scheme) => ({ language: 'kerf', scheme })),
+            documentSelector: schemes.map((scheme) => ({ language: 'kerfbook', scheme })),
             synchronize: { fileEvents: watchers },
             outputChannelName: 'Kerfbook',
             // The same as the problem matcher’s, so that what a task finds again is not shown twice.

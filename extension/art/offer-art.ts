@@ -9,7 +9,7 @@ const kind = vscode.DocumentDropOrPasteEditKind.Empty.append('kerfbook', 'art');
 
 /** Art that is dropped on a recipe, or pasted into it, is declared there and used in the step under it. */
 export function offerArt(server: RecipeServer): vscode.Disposable {
-    const recipes = { language: 'kerf' };
+    const recipes = { language: 'kerfbook' };
     return vscode.Disposable.from(
         vscode.languages.registerDocumentDropEditProvider(
             recipes,

@@ -62,5 +62,5 @@ export function watchBenches(server: RecipeServer, current: CurrentRecipe, exten
 
 function recipeInFront(): vscode.Uri | undefined {
     const editors = [vscode.window.activeTextEditor, ...vscode.window.visibleTextEditors];
-    return editors.find((editor) => editor?.document.languageId === 'kerf')?.document.uri;
+    return editors.find((editor) => editor?.document.languageId === 'kerfbook')?.document.uri;
 }

@@ -12,7 +12,7 @@ export interface CouponPlace {
 /** The recipe file that is open, saved or not; says so when there is none. */
 function openRecipe(): vscode.TextEditor | undefined {
     const editor = vscode.window.activeTextEditor;
-    if (editor?.document.languageId === 'kerf') return editor;
+    if (editor?.document.languageId === 'kerfbook') return editor;
     void vscode.window.showInformationMessage('Open a recipe file that names the board and the laser.');
     return undefined;
 }

@@ -27,7 +27,7 @@ export async function folderFor(place: unknown): Promise<vscode.Uri | undefined>
 
 function recipeInFront(): vscode.Uri | undefined {
     const document = vscode.window.activeTextEditor?.document;
-    return document?.languageId === 'kerf' && document.uri.scheme !== 'kerfbook-stock' ? document.uri : undefined;
+    return document?.languageId === 'kerfbook' && document.uri.scheme !== 'kerfbook-stock' ? document.uri : undefined;
 }
 
 async function isFolder(uri: vscode.Uri): Promise<boolean> {

@@ -63,7 +63,7 @@ function snippetOf({ words, takes, choices, example }: Property): string {
 }
 
 function markdown(what: string, example: string): MarkupContent {
-    return { kind: 'markdown', value: `${what}\n\n\`\`\`kerf\n${example}\n\`\`\`` };
+    return { kind: 'markdown', value: `${what}\n\n\`\`\`kerfbook\n${example}\n\`\`\`` };
 }
 
 /** Whether a statement begins with this word: nothing stands before it in its rule. */

@@ -44,7 +44,7 @@ import { isInComment, readFrom, type Standing, standingAfter } from './open-bloc
 import { summaryOf } from './summary';
 import { writtenKeys } from './written-keys';
 
-const nothing = TextDocument.create('', 'kerf', 0, '');
+const nothing = TextDocument.create('', 'kerfbook', 0, '');
 
 /**
  * Proposals by place: lines of the block with what they do, names of the right kind with their

@@ -91,5 +91,5 @@ function commentAbove(node: AstNode): string {
 }
 
 function codeBlock(text: string): string {
-    return `\`\`\`kerf\n${text.replaceAll('```', "'''")}\n\`\`\``;
+    return `\`\`\`kerfbook\n${text.replaceAll('```', "'''")}\n\`\`\``;
 }

@@ -20,7 +20,7 @@ export function describeWord(word: string, node: AstNode): string | undefined {
 }
 
 function explained(what: string, example: string | undefined): string {
-    return example === undefined ? what : `${what}\n\n\`\`\`kerf\n${example}\n\`\`\``;
+    return example === undefined ? what : `${what}\n\n\`\`\`kerfbook\n${example}\n\`\`\``;
 }
 
 /** Types of the nodes that hold this one, outermost first, itself last. */

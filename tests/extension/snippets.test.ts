@@ -9,7 +9,7 @@ interface Snippet {
     readonly body: readonly string[];
 }
 
-const snippets = Object.entries(JSON.parse(read('extension/kerf.snippets.json')) as Record<string, Snippet>);
+const snippets = Object.entries(JSON.parse(read('extension/kerfbook.snippets.json')) as Record<string, Snippet>);
 
 /** What stands in the text when every proposal is taken as it is. */
 function taken({ body }: Snippet): string {

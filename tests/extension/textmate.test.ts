@@ -5,7 +5,7 @@ import { createOnigScanner, createOnigString, loadWASM } from 'vscode-oniguruma'
 import { type IGrammar, INITIAL, parseRawGrammar, Registry } from 'vscode-textmate';
 
 const at = (path: string) => new URL(`../../${path}`, import.meta.url);
-const grammarPath = 'extension/kerf.tmLanguage.json';
+const grammarPath = 'extension/kerfbook.tmLanguage.json';
 let grammar: IGrammar;
 
 /** The editor's own tokeniser with the editor's own regular expressions. */
@@ -16,7 +16,7 @@ beforeAll(async () => {
         onigLib: Promise.resolve({ createOnigScanner, createOnigString }),
         loadGrammar: async () => parseRawGrammar(readFileSync(at(grammarPath), 'utf8'), grammarPath),
     });
-    grammar = (await registry.loadGrammar('source.kerf'))!;
+    grammar = (await registry.loadGrammar('source.kerfbook'))!;
 });
 
 /** The scope of each word of a text, innermost only, without the language's suffix. */

@@ -24,7 +24,7 @@ beforeAll(async () => {
 });
 
 async function openAll(): Promise<TextDocument[]> {
-    const opened = names.map((name, index) => TextDocument.create(uris[index]!.toString(), 'kerf', 1, textOf(name)));
+    const opened = names.map((name, index) => TextDocument.create(uris[index]!.toString(), 'kerfbook', 1, textOf(name)));
     for (const document of opened) typed.shared.workspace.TextDocuments.set(document);
     await typed.shared.workspace.DocumentBuilder.update(uris, []);
     return opened;

@@ -106,9 +106,9 @@ test(
         await fc.assert(
             fc.asyncProperty(fc.array(act, { minLength: 1, maxLength: 25 }), async (acts) => {
                 const open = (name: string, text: string): TextDocument => {
-                    const document = TextDocument.create(uriOf(name), 'kerf', ++version, text);
+                    const document = TextDocument.create(uriOf(name), 'kerfbook', ++version, text);
                     void client.connection.sendNotification('textDocument/didOpen', {
-                        textDocument: { uri: document.uri, languageId: 'kerf', version, text },
+                        textDocument: { uri: document.uri, languageId: 'kerfbook', version, text },
                     });
                     return document;
                 };

@@ -100,7 +100,7 @@ export class LanguageClient {
 
     open(uri: string, text: string): Promise<void> {
         return this.connection.sendNotification('textDocument/didOpen', {
-            textDocument: { uri, languageId: 'kerf', version: 1, text },
+            textDocument: { uri, languageId: 'kerfbook', version: 1, text },
         });
     }
 

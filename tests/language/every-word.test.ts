@@ -135,7 +135,7 @@ describe('every word of the grammar, too,', () => {
             const line = document.textDocument.getText().slice(0, offset).split('\n').at(-1)!;
             if (line.trim() !== '') continue;
             const leaf = CstUtils.findLeafNodeAtOffset(document.parseResult.value.$cstNode!, offset)!;
-            if (!/```kerf\n.*\b(?:\w|-)/.test(await said(document, leaf))) bare.add(word);
+            if (!/```kerfbook\n.*\b(?:\w|-)/.test(await said(document, leaf))) bare.add(word);
         }
         expect([...bare]).toEqual([]);
     });

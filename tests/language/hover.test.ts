@@ -134,8 +134,8 @@ describe('hover', () => {
     });
     it('a word says what it does, with an example', async () => {
         const said = await hover(recipe('engrave p on b { mir<|>ror }'));
-        expect(said).toMatch(/^.{10,}\n\n```kerf\nmirror/s);
-        expect(await hover(recipe('en<|>grave p on b { }'))).toContain('```kerf\nengrave');
+        expect(said).toMatch(/^.{10,}\n\n```kerfbook\nmirror/s);
+        expect(await hover(recipe('en<|>grave p on b { }'))).toContain('```kerfbook\nengrave');
         expect(await hover(shop.replace('top speed', 'to<|>p speed'))).toContain('top speed');
     });
     it('says nothing in comments, strings and blanks', async () => {

@@ -26,7 +26,7 @@ async function changed(marked: string, title: RegExp, only?: string[], uri?: str
     const { all, text, uri: own } = await actions(marked, only, uri);
     const action = all.find((each) => title.test(each.title));
     expect(action, all.map((each) => each.title).join('\n')).toBeDefined();
-    return TextDocument.applyEdits(TextDocument.create(own, 'kerf', 0, text), action!.edit!.changes![own]!);
+    return TextDocument.applyEdits(TextDocument.create(own, 'kerfbook', 0, text), action!.edit!.changes![own]!);
 }
 
 describe('converting units', () => {
@@ -89,7 +89,7 @@ describe('stock', () => {
         const changes = all[0]!.edit!.changes!;
         expect(changes[`${shop}stock.kerf`]![0]!.newText).toContain('// bought in May\nboard oak-12 {');
         const plain = text.replace('<|>', '');
-        const left = TextDocument.applyEdits(TextDocument.create(uri, 'kerf', 0, plain), changes[uri]!);
+        const left = TextDocument.applyEdits(TextDocument.create(uri, 'kerfbook', 0, plain), changes[uri]!);
         expect(left).toBe('use "stock.kerf"\n\nrecipe r {\n  laser shed\n  blank b { of oak-12  size 10 x 10 mm }\n}\n');
         await open(`laser shed { beam co2 }\n${changes[`${shop}stock.kerf`]![0]!.newText}`, `${shop}stock.kerf`);
         const document = await open(left, uri);

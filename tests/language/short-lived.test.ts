@@ -21,7 +21,7 @@ test('what a keystroke makes is gone after the next ones, without a full collect
     await shared.workspace.WorkspaceManager.initializeWorkspace([]);
     const { DocumentBuilder, LangiumDocuments, LangiumDocumentFactory, TextDocuments } = shared.workspace;
     const uri = URI.parse('file:///shop/tray.kerf');
-    const open = TextDocument.create(uri.toString(), 'kerf', 0, shopText + recipeText(300, 'lines'));
+    const open = TextDocument.create(uri.toString(), 'kerfbook', 0, shopText + recipeText(300, 'lines'));
     TextDocuments.set(open);
     const document = LangiumDocumentFactory.fromTextDocument(open, uri);
     LangiumDocuments.addDocument(document);

@@ -66,7 +66,7 @@ async function hints(text: string): Promise<string[]> {
 }
 
 async function pinAction(text: string, title: string): Promise<CodeAction | undefined> {
-    const position = TextDocument.create(uri, 'kerf', 1, text).positionAt(text.indexOf('engrave pocket'));
+    const position = TextDocument.create(uri, 'kerfbook', 1, text).positionAt(text.indexOf('engrave pocket'));
     const actions = await client.connection.sendRequest<CodeAction[]>('textDocument/codeAction', {
         textDocument: { uri },
         range: { start: position, end: position },
@@ -76,7 +76,7 @@ async function pinAction(text: string, title: string): Promise<CodeAction | unde
 }
 
 function taken(text: string, action: CodeAction | undefined): string {
-    return TextDocument.applyEdits(TextDocument.create(uri, 'kerf', 1, text), action?.edit?.changes?.[uri] ?? []);
+    return TextDocument.applyEdits(TextDocument.create(uri, 'kerfbook', 1, text), action?.edit?.changes?.[uri] ?? []);
 }
 
 describe('solved figures beside the text', () => {
@@ -99,7 +99,7 @@ describe('solved figures beside the text', () => {
     });
     it('tell on `make` what the run takes, needs and costs', async () => {
         await opened(tray);
-        const position = TextDocument.create(uri, 'kerf', 1, tray).positionAt(tray.indexOf('make 4') + 1);
+        const position = TextDocument.create(uri, 'kerfbook', 1, tray).positionAt(tray.indexOf('make 4') + 1);
         const hover = await client.connection.sendRequest<Hover>('textDocument/hover', { textDocument: { uri }, position });
         const said = (hover.contents as MarkupContent).value;
         for (const words of ['4 pieces', '× walnut-12', 'foil tape', 'Work', 'Price of one']) expect(said).toContain(words);

@@ -13,7 +13,7 @@ const text = ['a', 'b', 'c', 'd'].map((name) => `recipe ${name} "${name}" {\n  r
 it('a file that is typed in while it is worked out is left to its newer text', async () => {
     const { shared, kerf } = createKerfServices(EmptyFileSystem);
     await shared.workspace.WorkspaceManager.initializeWorkspace([]);
-    const open = TextDocument.create(uri.toString(), 'kerf', 1, text);
+    const open = TextDocument.create(uri.toString(), 'kerfbook', 1, text);
     shared.workspace.TextDocuments.set(open);
     await shared.workspace.DocumentBuilder.update([uri], []);
     const document = shared.workspace.LangiumDocuments.getDocument(uri)!;

@@ -129,7 +129,7 @@ async function manyFiles(server: string, what: string, board: string): Promise<v
     const editor = await Editor.start(server, pathToFileURL(folder).toString());
     const uri = uriIn(folder, 'r500.kerf');
     const text = `use "shop.kerf"\n${one.replace('tray-0', 'tray-500')}`;
-    await editor.show(uri, 'kerf', text);
+    await editor.show(uri, 'kerfbook', text);
     console.log(`\n1000 files, ${what}`);
     report('start to the findings of the open one', performance.now() - began);
     const depth = text.lastIndexOf('depth 0.5') + 'depth '.length;
@@ -139,7 +139,7 @@ async function manyFiles(server: string, what: string, board: string): Promise<v
     }, 40);
     line('edit of one', edit);
     const used = uriIn(folder, 'shop.kerf');
-    await editor.show(used, 'kerf', shopText);
+    await editor.show(used, 'kerfbook', shopText);
     const power = shopText.indexOf('45 W');
     const shared = await spread(async (run) => {
         await editor.write(used, power, 2, String(45 + (run & 1)));

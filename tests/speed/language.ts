@@ -45,7 +45,7 @@ function line(what: string, { median, p95, processor }: Spread, ...remarks: stri
 
 async function recipes(text: string, uri: string): Promise<Times> {
     const parsed = URI.parse(uri);
-    const open = TextDocument.create(uri, 'kerf', 0, text);
+    const open = TextDocument.create(uri, 'kerfbook', 0, text);
     TextDocuments.set(open);
     const document = shared.workspace.LangiumDocumentFactory.fromTextDocument(open, parsed);
     LangiumDocuments.addDocument(document);

@@ -70,7 +70,7 @@ describe('the editor, for a recipe,', () => {
 
     it('lays out a file, and a line as its brace is typed', async () => {
         const document = await vscode.workspace.openTextDocument({
-            language: 'kerf',
+            language: 'kerfbook',
             content: 'board a {\n      wood black-walnut\n      }\n',
         });
         const options = { tabSize: 2, insertSpaces: true };

@@ -65,7 +65,7 @@ describe('a recipe in the editor', () => {
         const range = 'targetUri' in place! ? (place.targetSelectionRange ?? place.targetRange) : place!.range;
         assert.equal(uri.scheme, 'kerfbook-stock');
         const stock = await vscode.workspace.openTextDocument(uri);
-        assert.equal(stock.languageId, 'kerf');
+        assert.equal(stock.languageId, 'kerfbook');
         assert.match(stock.lineAt(range.start.line).text, /^wood black-walnut \{/);
         assert.deepEqual(findings(uri), []);
     });
