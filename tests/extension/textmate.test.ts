@@ -28,7 +28,7 @@ function scopes(text: string): Record<string, string> {
         state = ruleStack;
         for (const { startIndex, endIndex, scopes: list } of tokens) {
             const word = line.slice(startIndex, endIndex).trim();
-            if (word !== '') found[word] = list.at(-1)!.replace(/\.kerf$/, '');
+            if (word !== '') found[word] = list.at(-1)!.replace(/\.kerfbook$/, '');
         }
     }
     return found;
