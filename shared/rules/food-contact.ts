@@ -18,7 +18,7 @@ const page: Page = {
     quickFix: 'sometimes',
     condition:
         'A blank is `touched by food`, and at the end it bears a finish, sealer, resin or glue of which the stock names nobody who says that food may touch it, or that has not cured; or burnt wood lies open on it.',
-    why: 'No class of finish is fit for food by itself: that hangs on the very product, its driers and colours, and on its cure. Char rubs off on food and cloth, and a burnt hollow does not wipe clean.',
+    why: 'No class of finish is fit for food by itself: that hangs on the very product, its driers and colours, and on its cure. Char rubs off on food and cloth, and fat and crumbs stay behind in a burnt hollow.',
     mend: 'Use a product whose maker declares it, and write that down in the stock (`food "…"`); wait out its cure; keep the engraving off the side that food touches, or fill it. With good reason, `allow food-contact because "…"`.',
     source: '21 CFR 175.300 (seen) asks for a continuous film and for limits on what food can draw out of it. The rest is common practice, no source. Food law where you sell comes first.',
 };

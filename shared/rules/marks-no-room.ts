@@ -16,9 +16,8 @@ const page: Page = {
     title: 'No room for the marks',
     severities: ['warning'],
     quickFix: 'sometimes',
-    condition:
-        'An inlay asks for more registration marks than fit beside the art, on both of its blanks as they lie upon each other.',
-    why: 'The marks are what the halves are laid together by. They stand outside of the relief’s boundary and of all that is engraved, and at least 2 mm away from it and from the edges.',
+    condition: 'An inlay asks for more marks than fit beside the art, on both of its blanks as they lie upon each other.',
+    why: 'The marks are what the halves are laid together by. They stand outside of the veneer half’s boundary and of all that is engraved, and at least 2 mm away from it and from the edges.',
     mend: 'Take a larger veneer blank, a smaller boundary (`inverse within grown 6 mm` follows the art), or fewer marks.',
     source: commonPractice,
 };

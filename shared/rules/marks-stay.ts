@@ -18,7 +18,7 @@ const page: Page = {
     title: 'Marks stay on the face',
     severities: ['warning'],
     quickFix: 'sometimes',
-    condition: 'The board is not sanded deep enough to take the registration marks of an inlay off its face.',
+    condition: 'The board is not sanded deep enough to take the marks of an inlay off its face.',
     why: 'The marks on the board are light discs, as deep as the colour reaches: about 0.08 mm. Less sanding leaves them in sight beside the inlay.',
     mend: 'Sand at least 0.1 mm off the face (`flush then 0.10 mm`), or leave the marks out.',
     source: commonPractice,

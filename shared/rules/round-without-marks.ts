@@ -4,12 +4,13 @@ import { finding, type Rule } from './rule';
 
 const page: Page = {
     id: 'round-without-marks',
-    title: 'Round art without alignment marks',
+    title: 'Fits in several positions, without marks',
     severities: ['warning'],
     quickFix: 'always',
-    condition: 'An inlay looks the same in more than one turn, and no marks say which is right.',
-    why: 'Irregular art finds its own place like a puzzle. Round art goes in any way round, and then grain, or the art around it, does not line up.',
-    mend: 'Write `marks 3` in the inlay, or `allow round-without-marks because "any way round will do"`.',
+    condition:
+        'The outline of an inlay comes to lie on itself when it is turned, as a disc or a square does, and `marks` is missing.',
+    why: 'The pocket then takes the veneer in a wrong position as readily as in the right one. Its grain, or what belongs to it in the drawing, points elsewhere, and that is seen when the glue holds. An irregular outline has one position and needs no marks.',
+    mend: 'Write `marks 3` in the inlay. Where no position is wrong, say it: `allow round-without-marks because "a plain disc"`.',
     source: commonPractice,
 };
 
@@ -20,10 +21,10 @@ export const roundWithoutMarks: Rule = {
             if (inlay === undefined || step.kind !== 'inlay' || (step.marks?.value ?? 0) > 0) continue;
             const { turns } = inlay.symmetry;
             if (turns < 2) continue;
-            const how = turns >= roundOrder ? 'is round and goes in any way round' : `goes in ${turns} ways round`;
+            const how = turns >= roundOrder ? 'is round and fits in every position' : `fits in ${turns} positions`;
             yield finding(page, {
                 severity: 'warning',
-                message: `${inlay.pocket.name} ${how}: marks are needed to tell which is right.`,
+                message: `${inlay.pocket.name} ${how}, and no marks say which one is right.`,
                 where: step.where,
                 step: step.index,
                 fixes: [

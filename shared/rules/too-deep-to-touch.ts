@@ -3,17 +3,17 @@ import { commonPractice, type Page } from './page';
 import { pieceAtEnd } from './piece-at';
 import { finding, type Rule } from './rule';
 
-/** Depth that is plainly felt with a finger, mm: 1/16 in, common practice, no source. */
-const felt = 25.4 / 16;
+/** Depth (mm) from which an open edge gets in the way of what is laid or wiped on it: 1/16 in, common practice, no source. */
+const STEP_DEPTH = 25.4 / 16;
 
 const page: Page = {
     id: 'too-deep-to-touch',
-    title: 'Too deep for a surface to be used',
+    title: 'Open and too deep for daily use',
     severities: ['hint', 'warning'],
     quickFix: 'sometimes',
-    condition: 'A pocket stays open at the end, 1/16 in (1.6 mm) deep or more below the finished face.',
-    why: 'Such an edge is plainly felt with a finger, catches cloth and crumbs, and does not wipe clean: wrong for a cutting board or any surface to be used.',
-    mend: 'Engrave less deep, or fill it. If the piece is only looked at, write `touched by nobody` in its blank; with food or hands on it (`touched by food`, `touched by hands`) it is a warning.',
+    condition: 'When the recipe ends, an engraving is still open, and its floor lies 1.6 mm (1/16 in) or more below the face.',
+    why: 'From about there on its rim is a small step: crumbs collect behind it, and cloths and fingers hang on it, each time a board or a worktop is used.',
+    mend: 'Ask for less depth, or add a fill. What only hangs on a wall says so in its blank: `touched by nobody`. Under `touched by food` and `touched by hands` the hint becomes a warning.',
     source: commonPractice,
 };
 
@@ -28,10 +28,10 @@ export const tooDeepToTouch: Rule = {
                 const step = plan.steps[mark.step]?.step;
                 if (mark.kind !== 'pocket' || mark.content !== undefined || step?.kind !== 'engrave') continue;
                 const depth = mark.depth.value - piece.face.value;
-                if (depth < felt) continue;
+                if (depth < STEP_DEPTH) continue;
                 yield finding(page, {
                     severity: use === undefined ? 'hint' : 'warning',
-                    message: `${step.name} stays open, ${showLength(depth)} deep: plainly felt with a finger. That is too much for a surface ${use === undefined ? 'to be used' : `that ${use} touch${use === 'food' ? 'es' : ''}`}.`,
+                    message: `${step.name} stays open and ${showLength(depth)} deep: its edge catches crumbs, cloths and fingers. Fill it or ask for less than ${showLength(STEP_DEPTH)} on a surface ${use === undefined ? 'that is used' : `that ${use} touch${use === 'food' ? 'es' : ''}`}.`,
                     where: step.depth?.where ?? step.where,
                     step: step.index,
                     fixes:

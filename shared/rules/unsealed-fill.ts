@@ -8,12 +8,12 @@ import { statementBefore } from './statement-before';
 
 const page: Page = {
     id: 'unsealed-fill',
-    title: 'Filled before it is sealed',
+    title: 'No seal under the fill',
     severities: ['warning'],
     quickFix: 'always',
-    condition: 'A pocket in a wood that bleeds is filled before the board has been sealed.',
-    why: 'Thin resin and its colour run along the open grain, far past the edge, and no sanding takes that back.',
-    mend: 'Seal the board after engraving and before filling; a slow epoxy seals best, a wash of clear-drying wood glue does too.',
+    condition: 'A pocket in a wood whose fibres draw liquids in is filled, and has not been sealed since it was engraved.',
+    why: 'The fibres suck thin resin in, and the colour goes with it: a tinted fringe creeps out beside the drawing, and deeper than sanding may go. Walnut hardly does so; the stock says of each wood whether it bleeds.',
+    mend: 'Put a `seal` between the engraving and the fill, and its drying time: a thin coat of slow epoxy closes the fibres, and so does clear PVA let down with water.',
     source: commonPractice,
 };
 

@@ -84,7 +84,7 @@ describe('the classic ruined inlay', () => {
             text: ruined('"cleat.svg"', '"buoy.svg"'),
             rule: 'round-without-marks',
             at: 'inlay',
-            says: /goes in any way round: marks are needed/,
+            says: /fits in every position, and no marks say/,
             fix: 'Add 3 marks',
         }));
     it('the pieces of the veneer half have nothing behind them', () =>

@@ -71,12 +71,12 @@ describe('round-without-marks', () => {
     it('round art, mended with marks', async () => {
         const text = both('disc', 'clearance 0.15 mm glue wood-glue');
         const finding = await one(text, 'round-without-marks');
-        expect(finding.message).toContain('any way round');
+        expect(finding.message).toContain('fits in every position');
         await expectMended(text, finding);
     });
     it('art that repeats in four turns', async () => {
         expect((await one(both('diamond', 'clearance 0.15 mm glue wood-glue'), 'round-without-marks')).message).toContain(
-            '4 ways',
+            'fits in 4 positions',
         );
     });
     it('is silent with marks, with a reason, and for irregular art', async () => {
