@@ -4,6 +4,7 @@ import {
     type DepthReading,
     type MeasuredParams,
     method,
+    type OpenSquare,
     type SquaresAnswer,
     type SquaresParams,
     type WrittenAnswer,
@@ -36,12 +37,13 @@ export async function addMeasured(server: RecipeServer, known?: CouponPlace): Pr
 }
 
 /** What was typed for each square. Escape ends the asking and keeps what is there, if the maker wants it kept. */
-async function askForDepths(server: RecipeServer, title: string, squares: readonly string[]): Promise<Row[] | undefined> {
+async function askForDepths(server: RecipeServer, title: string, squares: readonly OpenSquare[]): Promise<Row[] | undefined> {
     const rows: Row[] = [];
-    for (const [index, words] of squares.entries()) {
+    for (const [index, { words, number }] of squares.entries()) {
+        const settings = words.replace(/^burn /, '');
         const typed = await vscode.window.showInputBox({
-            title: `Coupon of ${title}: square ${index + 1} of ${squares.length}`,
-            prompt: `${words.replace(/^burn /, '')}: how deep is it? Empty skips it.`,
+            title: `Coupon of ${title}: ${index + 1} of ${squares.length} to measure`,
+            prompt: `${number === undefined ? settings : `Square ${number}, ${settings}`}: how deep is it? Empty skips it.`,
             placeHolder: '0.31 mm',
             ignoreFocusOut: true,
             validateInput: async (text) => problemOf(await read(server, text)),

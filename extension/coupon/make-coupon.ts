@@ -6,7 +6,7 @@ import { mayWrite } from '../write/trust';
 import { writeAll } from '../write/write-files';
 import { type CouponPlace, chooseCoupon } from './choose-coupon';
 
-/** "Make Coupon": a grid of squares for a board and a laser, as files in `made/coupon-…` beside the open file. */
+/** "Make Coupon": a ladder of numbered squares for a board and a laser, as files in `made/coupon-…` beside the open file. */
 export async function makeCoupon(server: RecipeServer, known?: CouponPlace): Promise<void> {
     if (!mayWrite()) return;
     const place = known ?? (await chooseCoupon(server, false));

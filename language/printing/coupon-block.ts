@@ -1,5 +1,6 @@
-/** What one square was burnt with, as it is written in a recipe: `40 %`, `400 mm/s`. */
+/** What one square was burnt with, as it is written in a recipe: `40 %`, `400 mm/s`; and the number burnt beside it. */
 export interface SquareText {
+    readonly number: number;
     readonly power: string;
     readonly speed: string;
     readonly passes: number;
@@ -16,13 +17,16 @@ export interface CouponText {
 const open = '… mm';
 
 /** A square up to its depth: `burn 40 % at 400 mm/s x 3`. */
-export function burnWords({ power, speed, passes }: SquareText): string {
+export function burnWords({ power, speed, passes }: Omit<SquareText, 'number'>): string {
     return `burn ${power} at ${speed}${passes > 1 ? ` x ${passes}` : ''}`;
 }
 
-/** A measured square: `burn 40 % at 400 mm/s gives 0.09 mm`. */
-export function burnRow(words: string, depth: string): string {
-    return `${words} gives ${depth}`;
+/**
+ * A measured square: `burn 40 % at 400 mm/s gives 0.09 mm`, and as a comment the number that is burnt beside it: `// square 7`.
+ * With a number nothing may follow on the same line.
+ */
+export function burnRow(words: string, depth: string, number?: number): string {
+    return `${words} gives ${depth}${number === undefined ? '' : `  // square ${number}`}`;
 }
 
 /** A coupon block as recipe text with these lines in it. */
@@ -37,10 +41,12 @@ export function couponBlock({ sheet, laser, pitch }: CouponText, lines: readonly
 export function openCouponFile(coupon: CouponText, squares: readonly SquareText[], uses: readonly string[]): string {
     const head = uses.map((path) => `use "${path}"\n`).join('');
     const what = [
-        '// Write the depth that you measured in place of the dots, and take the slashes away.',
-        '// What stays a comment is not measured and counts for nothing.',
+        '// Write the depth that you measured in place of the dots, and take the slashes before `burn` away.',
+        '// What stays a comment is not measured and counts for nothing. The numbers are those burnt beside the squares.',
         '',
     ].join('\n');
-    const rows = squares.map((square) => `// ${burnRow(burnWords(square), open)}`);
+    const words = squares.map(burnWords);
+    const widest = Math.max(0, ...words.map(({ length }) => length));
+    const rows = squares.map(({ number }, i) => `// ${burnRow((words[i] ?? '').padEnd(widest), open, number)}`);
     return `${head === '' ? '' : `${head}\n`}${what}${couponBlock(coupon, rows)}`;
 }

@@ -3,6 +3,7 @@ import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { AstUtils, URI } from 'langium';
+import { rungLimits } from '../../shared/burn/coupon-rungs';
 import type { CouponOptions } from '../../shared/burn/coupon-sheet';
 import { couponFolder } from '../../shared/sheets/coupon-folder';
 import type { BuiltFile } from '../../shared/view/protocol';
@@ -17,6 +18,7 @@ export async function coupon(args: string[]): Promise<number> {
         args,
         allowPositionals: true,
         options: {
+            rungs: { type: 'string' },
             powers: { type: 'string' },
             speeds: { type: 'string' },
             pitch: { type: 'string' },
@@ -54,14 +56,25 @@ async function writeOne(folder: string, file: BuiltFile, force: boolean): Promis
     process.stdout.write(`${shown}  (${file.note})\n`);
 }
 
-/** Weakest power first and fastest speed first, as the squares of a coupon stand. */
-function optionsOf(written: Readonly<Partial<Record<'powers' | 'speeds' | 'pitch' | 'passes', string>>>): CouponOptions {
+/** Weakest power first and fastest speed first: in this order they take turns. */
+function optionsOf(
+    written: Readonly<Partial<Record<'rungs' | 'powers' | 'speeds' | 'pitch' | 'passes', string>>>,
+): CouponOptions {
     const powers = numbersOf('powers', written.powers)?.map((percent) => percent / 100);
     const speeds = numbersOf('speeds', written.speeds);
     const [pitch] = numbersOf('pitch', written.pitch, 1) ?? [];
     const [passes] = numbersOf('passes', written.passes, 1) ?? [];
+    const [rungs] = numbersOf('rungs', written.rungs, 1) ?? [];
+    const { least, most } = rungLimits;
+    if (rungs !== undefined && !(Number.isInteger(rungs) && rungs >= least && rungs <= most)) {
+        throw new UsageError(`--rungs is a whole number from ${least} to ${most}.`);
+    }
+    if (rungs !== undefined && powers !== undefined && speeds !== undefined) {
+        throw new UsageError('--rungs goes with --powers or --speeds, not with both: then each power is burnt at each speed.');
+    }
     if (passes !== undefined && !(Number.isInteger(passes) && passes <= 30)) throw new UsageError('--passes is 1 to 30.');
     return {
+        ...(rungs === undefined ? {} : { rungs }),
         ...(powers === undefined ? {} : { powers: powers.toSorted((a, b) => a - b) }),
         ...(speeds === undefined ? {} : { speeds: speeds.toSorted((a, b) => b - a) }),
         ...(pitch === undefined ? {} : { pitch }),
@@ -69,14 +82,14 @@ function optionsOf(written: Readonly<Partial<Record<'powers' | 'speeds' | 'pitch
     };
 }
 
-const most = 20;
+const longestList = 20;
 
-function numbersOf(option: string, text: string | undefined, count = most): number[] | undefined {
+function numbersOf(option: string, text: string | undefined, count = longestList): number[] | undefined {
     if (text === undefined) return undefined;
     const numbers = [...new Set(text.split(',').map((each) => (each.trim() === '' ? Number.NaN : Number(each))))];
     if (numbers.length > count || !numbers.every((number) => number > 0 && number < 1e6)) {
         const what = count === 1 ? 'a number' : `up to ${count} numbers with commas between them`;
-        throw new UsageError(`--${option} is ${what}, above nought.`);
+        throw new UsageError(`--${option} is ${what}, above zero.`);
     }
     return numbers;
 }

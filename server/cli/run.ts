@@ -25,10 +25,11 @@ const help = `kerfbook: recipes for engraved, filled and inlaid wood
       everything that was worked out, as JSON
   kerfbook build [FILE ...] [--recipe NAME] [--out FOLDER] [--force]
       real-size drawings for each set-up of the machine, job sheet, shopping list
-  kerfbook coupon BOARD LASER [FILE ...] [--powers 20,40,60,80] [--speeds 100,200,400] [--pitch 0.1] [--passes 3]
-      [--out FOLDER] [--force]
-      a grid of squares to burn and measure, for a board or veneer and a laser: drawing, machine file, tables to
-      fill in; powers in per cent, speeds in mm/s, pitch in mm, passes of one row more; --force: also write over tables
+  kerfbook coupon BOARD LASER [FILE ...] [--rungs 16] [--passes 3] [--pitch 0.1] [--powers 20,40,60,80]
+      [--speeds 100,200,400] [--out FOLDER] [--force]
+      a ladder of numbered squares to burn and measure, gentlest dose first, for a board or veneer and a laser:
+      drawing, machine file, tables to fill in; --passes: the most of a square; pitch in mm; powers in per cent or
+      speeds in mm/s take turns, with both each power is burnt at each speed; --force: also write over tables
   kerfbook diff BEFORE AFTER
   kerfbook diff REVISION [REVISION] [FILE ...]
       [--format text|markdown|json|html] [--recipe NAME] [--exit-code] [--as FILE]

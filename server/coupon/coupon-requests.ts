@@ -52,7 +52,7 @@ export function answerCouponRequests(connection: Connection, workshop: Workshop)
     answer<SquaresParams, SquaresAnswer>(method.squares, async (document, { sheet, laser, made }) => {
         const stock = findStock(workshop, [document], sheet, laser);
         const found = 'problem' in stock ? stock : await openSquares(workshop, stock, made);
-        return 'problem' in found ? found : { squares: found.words };
+        return 'problem' in found ? found : { squares: found.squares };
     });
     answer<MeasuredParams, WrittenAnswer>(method.measured, (document, params) => measured(workshop, document, params));
     connection.onRequest(method.readDepth, ({ text }: { text: string }): unknown => readDepth(String(text), workshop.services));
@@ -89,8 +89,9 @@ async function measured(workshop: Workshop, document: LangiumDocument, params: M
     for (const { words, depth } of params.rows) {
         const read = readDepth(depth, workshop.services);
         if ('problem' in read) return read;
-        if (!open.words.includes(words)) return { problem: `There is no square “${words}” to be measured.` };
-        rows.push({ words, depth: read.depth });
+        const square = open.squares.find((each) => each.words === words);
+        if (square === undefined) return { problem: `There is no square “${words}” to be measured.` };
+        rows.push({ ...square, depth: read.depth });
     }
     const home = homeOfCoupon(workshop, stock);
     if (isBuiltIn(home.uri.toString())) return { problem: 'The built-in stock cannot be written to.' };

@@ -36,8 +36,8 @@ export function usualPitch({ coupon }: CouponStock): Pick<CouponOptions, 'pitch'
     return pitch === undefined ? {} : { pitch };
 }
 
-export function squareText({ powerRatio, speed, passes }: CouponSquare): SquareText {
-    return { power: `${showNumber(powerRatio * 100, 3)} %`, speed: `${showNumber(speed, 3)} mm/s`, passes };
+export function squareText({ number, powerRatio, speed, passes }: CouponSquare): SquareText {
+    return { number, power: `${showNumber(powerRatio * 100, 3)} %`, speed: `${showNumber(speed, 3)} mm/s`, passes };
 }
 
 export function pitchText(mm: number): string {

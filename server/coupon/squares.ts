@@ -1,17 +1,18 @@
 import { blockInText, pitchOfBlock } from '../../language/coupon/block-pitch';
-import { openRows } from '../../language/coupon/open-rows';
+import { type OpenRow, openRows } from '../../language/coupon/open-rows';
 import { type Coupon, isBurn } from '../../language/generated/ast';
 import { laserOf, sheetOf } from '../../language/lowering/stock';
 import { burnWords } from '../../language/printing/coupon-block';
 import { spotOf } from '../../shared/burn/beam';
 import { pitchForSpot } from '../../shared/burn/pitch';
+import type { OpenSquare } from '../../shared/view/protocol';
 import type { Workshop } from '../workshop/workshop';
 import type { CouponStock } from './find-stock';
 import { pitchText, squareText, usualPitch } from './make-coupon';
 
-/** Squares that wait to be measured, as they are written: `burn 40 % at 400 mm/s`. */
+/** Squares that wait to be measured, and the pitch that they were burnt with as it is written. */
 export interface OpenSquares {
-    readonly words: readonly string[];
+    readonly squares: readonly OpenSquare[];
     readonly pitch: string;
 }
 
@@ -27,8 +28,8 @@ export async function openSquares(
     const found = await burntSquares(workshop, stock, made);
     if ('problem' in found) return found;
     const done = new Set((stock.coupon?.items ?? []).filter(isBurn).map((burn) => plain(burn.$cstNode?.text ?? '')));
-    const words = found.words.filter((each) => !done.has(plain(each)));
-    return words.length === 0 ? { problem: 'Every square of this coupon is measured.' } : { ...found, words };
+    const squares = found.squares.filter(({ words }) => !done.has(plain(words)));
+    return squares.length === 0 ? { problem: 'Every square of this coupon is measured.' } : { squares, pitch: found.pitch };
 }
 
 /** A row without its depth and its blanks. */
@@ -44,8 +45,8 @@ async function burntSquares(
     const { sheet, laser, coupon } = stock;
     const machine = laserOf(laser);
     const pitch = coupon && pitchOf(coupon, pitchForSpot(spotOf(machine)));
-    const open = openRows(coupon?.$cstNode?.text ?? '').map(({ words }) => words);
-    if (open.length > 0 && pitch !== undefined) return { words: open, pitch: pitch.text };
+    const open = openRows(coupon?.$cstNode?.text ?? '').map(toSquare);
+    if (open.length > 0 && pitch !== undefined) return { squares: open, pitch: pitch.text };
     const burnt = ofFile() ?? (await layOut());
     if ('problem' in burnt || pitch === undefined || Math.abs(burnt.mm - pitch.mm) < 1e-6) return burnt;
     return {
@@ -54,18 +55,22 @@ async function burntSquares(
 
     function ofFile(): (OpenSquares & { mm: number }) | undefined {
         const block = made === undefined ? undefined : blockInText(made, workshop.services);
-        const words = openRows(block?.$cstNode?.text ?? '').map((row) => row.words);
+        const squares = openRows(block?.$cstNode?.text ?? '').map(toSquare);
         const written = block && pitchOf(block, undefined);
-        return written === undefined || words.length === 0 ? undefined : { words, pitch: written.text, mm: written.mm };
+        return written === undefined || squares.length === 0 ? undefined : { squares, pitch: written.text, mm: written.mm };
     }
 
     async function layOut(): Promise<(OpenSquares & { mm: number }) | { readonly problem: string }> {
         const asked = { do: 'coupon-layout', material: sheetOf(sheet), laser: machine, options: usualPitch(stock) } as const;
         const layout = await workshop.ask(asked);
         if ('problem' in layout) return layout;
-        const words = layout.squares.map((square) => burnWords(squareText(square)));
-        return { words, pitch: pitchText(layout.pitch), mm: layout.pitch };
+        const squares = layout.squares.map((square) => ({ words: burnWords(squareText(square)), number: square.number }));
+        return { squares, pitch: pitchText(layout.pitch), mm: layout.pitch };
     }
+}
+
+function toSquare({ words, number }: OpenRow): OpenSquare {
+    return number === undefined ? { words } : { words, number };
 }
 
 /** A block that says no pitch was burnt with the one that the spot wants. */

@@ -1,31 +1,31 @@
 import type { Interval } from '../quantity/interval';
 import type { Laser, Wood } from '../recipe/stock';
 import { spotOf } from './beam';
-import { doseFor, doseOf } from './dose';
+import { chooseRungs, type Rung, rungLimits } from './coupon-rungs';
+import { doseOf } from './dose';
 import { guessLaw } from './guess';
 import { type DepthLaw, predict } from './law';
 import { pitchForSpot } from './pitch';
-import { leastPowerOf, settingFor, wattsAt } from './power-curve';
+import { leastPowerOf } from './power-curve';
 import { runUpSpeed } from './run-up-speed';
 import { strokes, textWidth } from './stroked-text';
 
-/** One square of a coupon: place and size in mm, what burns it, and what it may give. */
-export interface CouponSquare {
+/** One square of a coupon: the number beside it, place and size in mm, what burns it, and what it may give. */
+export interface CouponSquare extends Rung {
+    /** Counted from 1, the gentlest. */
+    readonly number: number;
     readonly x: number;
     readonly y: number;
     readonly size: number;
-    readonly power: number;
-    readonly powerRatio: number;
-    readonly speed: number;
-    readonly passes: number;
     readonly expected: Interval | undefined;
 }
 
-/** The layout of a coupon: columns of power, rows of speed, labels as single strokes to be burnt lightly. */
+/** The layout of a coupon: a ladder of squares by dose, folded where it gets long, each with its number as single strokes to be burnt lightly. */
 export interface CouponSheet {
     readonly width: number;
     readonly height: number;
     readonly pitch: number;
+    /** The gentlest dose first, all passes counted. */
     readonly squares: readonly CouponSquare[];
     /** Polylines x0, y0, x1, y1, … in mm. */
     readonly labels: readonly Float64Array[];
@@ -35,103 +35,89 @@ export interface CouponSheet {
 }
 
 export interface CouponOptions {
-    /** Parts of the laser's power, one a column; four from what just digs at top speed up to nine tenths if absent. */
+    /** Squares, 4 to 60 (default 16). Powers and speeds together say themselves how many there are. */
+    readonly rungs?: number;
+    /** Parts of the laser's power that take turns; four from what just digs at top speed up to nine tenths if absent. */
     readonly powers?: readonly number[];
-    /** mm/s, one a row; chosen so that the doses reach from just digging to `deepest` if absent. */
+    /** mm/s that take turns, power following from the dose; together with powers each is burnt at each. */
     readonly speeds?: readonly number[];
     readonly pitch?: number;
-    /** Passes of the extra row that tells how later passes fade (default 3; 1 leaves it out). */
+    /** Most passes of the squares that tell how later passes fade (default 3; 1 leaves them out). */
     readonly passes?: number;
-    /** Depth (mm) that the strongest square should give (default 0.8). */
+    /** Depth (mm) that the strongest squares should give (default 1.2). */
     readonly deepest?: number;
     /** Side of a square (mm, default 8): wide enough for a gauge's foot. */
     readonly square?: number;
 }
 
-const LABEL = 3; // mm, height of the labels
+const LABEL = 3; // mm, height of the numbers
 const GAP = 3; // mm between squares
-const MOST = 20; // columns or rows
-const JUST_DIGS = 0.03; // mm
+const BESIDE = 1.5; // mm from a number to its square
+const MOST_LISTED = 20; // powers or speeds
+const RUNGS_A_FLIGHT = 10; // before the ladder is folded
 
-/** The layout for a laser and a wood, or undefined if the laser's power is not known or the options are none. */
+/** The layout for a laser and a wood, or undefined if the laser's power is not known or the options are not ones that a machine can have. */
 export function couponSheet(
     laser: Laser | undefined,
     wood: Wood | undefined,
     options: CouponOptions = {},
 ): CouponSheet | undefined {
     const full = laser?.power?.value;
-    const square = options.square ?? 8;
+    const size = options.square ?? 8;
     const pitch = options.pitch ?? pitchForSpot(spotOf(laser)) ?? 0.1;
-    if (full === undefined || !(full > 0 && full < 1e6 && square > 0 && square < 200 && pitch >= 0.005 && pitch < 1e3))
-        return undefined;
+    if (laser === undefined || full === undefined || !(full > 0 && full < 1e6)) return undefined;
+    if (!(size > 0 && size < 200 && pitch >= 0.005 && pitch < 1e3)) return undefined;
+    const { powers, speeds, passes = 3, rungs = 16 } = options;
+    if (!listed(powers, 2) || !listed(speeds, 1e6)) return undefined;
+    if (!(isCount(passes, 1, 1000) && isCount(rungs, rungLimits.least, rungLimits.most))) return undefined;
     const law = guessLaw(wood, laser);
     // Faster than the overtravel lets the head reach, the edges of a square would be burnt deeper than its middle.
-    const topSpeed = Math.min(laser?.topSpeed?.value ?? 300, runUpSpeed(laser) ?? Number.POSITIVE_INFINITY);
-    const powers = options.powers ?? powersFor(law, laser, pitch, topSpeed);
-    const speeds =
-        options.speeds ??
-        speedsFor(
-            law,
-            powers.map((part) => wattsAt(laser, part) ?? part * full),
-            pitch,
-            topSpeed,
-            options.deepest ?? 0.8,
-        );
-    if (!listed(powers, 2) || !listed(speeds, 1e6)) return undefined;
+    const topSpeed = Math.min(laser.topSpeed?.value ?? 300, runUpSpeed(laser) ?? Number.POSITIVE_INFINITY);
+    const deepest = Math.max(options.deepest ?? 1.2, 0.05);
+    const chosen = chooseRungs({ law, laser, pitch, topSpeed, deepest, rungs, passes, powers, speeds });
+    if (chosen.length === 0) return undefined;
+    return { pitch, ...fold(chosen, size, laser.field, { law, pitch }), ...labelSettings(law, laser, full, topSpeed) };
+}
 
-    const extra = options.passes ?? 3;
-    const rows = [...speeds.map((speed) => ({ speed, passes: 1 })), ...(extra > 1 ? [{ speed: speeds[0]!, passes: extra }] : [])];
-    const names = rows.map(({ speed, passes }) => (passes > 1 ? `${speed} x${passes}` : `${speed}`));
-    const left = Math.max(...names.map((name) => textWidth(name, LABEL)), textWidth('mm/s', LABEL)) + GAP;
-    const top = LABEL + GAP;
-    const labels = [...strokes('mm/s', 0, 0, LABEL)];
-    powers.forEach((part, column) => {
-        labels.push(...strokes(`${Math.round(part * 1000) / 10}%`, left + column * (square + GAP), 0, LABEL));
+function listed(values: readonly number[] | undefined, most: number): boolean {
+    if (values === undefined) return true;
+    return values.length >= 1 && values.length <= MOST_LISTED && values.every((value) => value > 0 && value <= most);
+}
+
+function isCount(value: number, least: number, most: number): boolean {
+    return Number.isInteger(value) && value >= least && value <= most;
+}
+
+/** The rungs from top to bottom, in as many flights side by side as the field's height asks for. */
+function fold(
+    rungs: readonly Rung[],
+    size: number,
+    field: Laser['field'],
+    { law, pitch }: { law: DepthLaw; pitch: number },
+): Pick<CouponSheet, 'width' | 'height' | 'squares' | 'labels'> {
+    const step = size + GAP;
+    const numbers = textWidth(`${rungs.length}`, LABEL);
+    const flight = numbers + BESIDE + size + 2 * GAP;
+    const inHeight = Math.max(1, Math.floor(((field?.height.value ?? Number.POSITIVE_INFINITY) + GAP) / step));
+    const inWidth = Math.max(1, Math.floor(((field?.width.value ?? Number.POSITIVE_INFINITY) + 2 * GAP) / flight));
+    const fewest = Math.ceil(rungs.length / inHeight);
+    const flights = Math.max(fewest, Math.min(inWidth, Math.ceil(rungs.length / RUNGS_A_FLIGHT)));
+    const inFlight = Math.ceil(rungs.length / flights);
+    const labels: Float64Array[] = [];
+    const squares = rungs.map((rung, i): CouponSquare => {
+        const left = Math.floor(i / inFlight) * flight;
+        const y = (i % inFlight) * step;
+        const name = `${i + 1}`;
+        labels.push(...strokes(name, left + numbers - textWidth(name, LABEL), y + (size - LABEL) / 2, LABEL));
+        const expected = predict(law, { ...rung, pitch });
+        return { ...rung, number: i + 1, x: left + numbers + BESIDE, y, size, expected };
     });
-    const squares = rows.flatMap(({ speed, passes }, row) => {
-        const y = top + row * (square + GAP);
-        labels.push(...strokes(names[row]!, 0, y + (square - LABEL) / 2, LABEL));
-        return powers.map((part, column): CouponSquare => {
-            const power = wattsAt(laser, part) ?? part * full;
-            const expected = predict(law, { power, speed, pitch, passes });
-            return { x: left + column * (square + GAP), y, size: square, power, powerRatio: part, speed, passes, expected };
-        });
-    });
-    const widest = Math.max(square, textWidth('88.8%', LABEL));
     return {
-        width: left + (powers.length - 1) * (square + GAP) + widest,
-        height: top + rows.length * (square + GAP) - GAP,
-        pitch,
+        width: Math.ceil(rungs.length / inFlight) * flight - 2 * GAP,
+        height: inFlight * step - GAP,
         squares,
         labels,
-        ...labelSettings(law, laser!, full, topSpeed),
     };
-}
-
-function listed(values: readonly number[], most: number): boolean {
-    return values.length >= 1 && values.length <= MOST && values.every((value) => value > 0 && value <= most);
-}
-
-/** Four settings in even steps of whole per cent: the lowest just digs at top speed. */
-function powersFor(law: DepthLaw, laser: Laser | undefined, pitch: number, topSpeed: number): number[] {
-    const settingOf = (watts: number): number => settingFor(laser, watts) ?? 0;
-    const digging = settingOf(doseFor(law, JUST_DIGS, 1) * topSpeed * pitch);
-    const least = Math.ceil(100 * settingOf(leastPowerOf(laser) ?? 0) - 1e-9) / 100;
-    const low = Math.min(0.5, Math.max(0.1, digging, least));
-    return Array.from({ length: 4 }, (_, i) => Math.round(100 * (low + (i * (0.9 - low)) / 3)) / 100);
-}
-
-/** Four speeds in even ratios: the weakest square (W) of the fastest row just digs, the strongest of the slowest gives the deepest. */
-function speedsFor(law: DepthLaw, watts: readonly number[], pitch: number, topSpeed: number, deepest: number): number[] {
-    const slowest = Math.max(...watts) / (doseFor(law, Math.max(deepest, 0.05), 1) * pitch);
-    const fastest = Math.min(...watts) / (doseFor(law, JUST_DIGS, 1) * pitch);
-    const high = Math.min(fastest, topSpeed);
-    const low = Math.min(slowest, high / 2);
-    return Array.from({ length: 4 }, (_, i) => Math.min(topSpeed, roundSpeed(high * (low / high) ** (i / 3))));
-}
-
-function roundSpeed(speed: number): number {
-    return Math.max(1, Number(speed.toPrecision(2)));
 }
 
 /** A single line gets its dose from a strip about as wide as the spot; it is held to half above the threshold. */

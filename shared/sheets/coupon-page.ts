@@ -4,8 +4,8 @@ import { couponShapes } from './coupon-svg';
 import { escapeMarkup as text } from './escape';
 
 /**
- * A page to take to the bench: the coupon at its real size, and its squares as a table in the same
- * arrangement to write the depths into. Black on white, needs nothing from anywhere else.
+ * A page to take to the bench: the ladder of the coupon at its real size, and beside it a table from the burnt
+ * number over the settings to a box for the measured depth. Black on white, needs nothing from anywhere else.
  */
 export function couponPage(sheet: CouponSheet, title: string, cautions: readonly string[]): string {
     const size = `${showNumber(sheet.width)}mm`;
@@ -21,12 +21,15 @@ export function couponPage(sheet: CouponSheet, title: string, cautions: readonly
         '<body><main>',
         `<h1>${text(title)}</h1>`,
         `<p>Pitch ${text(showLength(sheet.pitch))}, air off, focus on the face, scanned across the grain. Burn it on an offcut of the same board, brush the squares out, and measure each from the face beside it.</p>`,
+        '<p>Write board, laser and day on the offcut: without this page the numbers say nothing.</p>',
         `<ul>${cautions.map((caution) => `<li>${text(caution)}</li>`).join('')}</ul>`,
+        '<div class="ladder">',
         `<svg style="width:${size}" viewBox="0 0 ${showNumber(sheet.width)} ${showNumber(sheet.height)}" role="img" aria-label="The coupon at its real size">`,
         ...couponShapes(sheet),
         '</svg>',
         table(sheet),
-        '<p>In each box the depth that density lets one guess, in mm; it may be off by half or twice.</p>',
+        '</div>',
+        '<p>The grey figure in each box is a guess from the wood’s density, in mm; half of it or twice as much may come out. A square that only colours gets a tone instead, such as tone 45 %. Leave out what burnt through.</p>',
         '</main></body>',
         '</html>',
         '',
@@ -36,23 +39,20 @@ export function couponPage(sheet: CouponSheet, title: string, cautions: readonly
 const style = `
 @page { margin: 14mm }
 body { font: 11pt/1.35 Georgia, 'Times New Roman', serif; color: #000; background: #fff; max-width: 186mm; margin: 0 auto; padding: 4mm }
-h1 { font-size: 18pt; margin: 0 } ul { margin: 0 0 4mm; padding-left: 5mm; font-size: 9pt } svg { display: block; margin: 4mm 0; max-width: 100%; overflow: visible }
-table { border-collapse: collapse } th { padding: 1mm 3mm; text-align: right; white-space: nowrap } td { border: 0.2mm solid #000; width: 24mm; height: 11mm; vertical-align: bottom; text-align: right; font-size: 8pt; color: #555; padding: 0.5mm 1mm }
-td.corner { border: 0; width: auto; height: auto }
+h1 { font-size: 18pt; margin: 0 } p { margin: 2mm 0 } ul { margin: 0 0 4mm; padding-left: 5mm; font-size: 9pt }
+.ladder { display: flex; flex-wrap: wrap; gap: 8mm; align-items: flex-start } svg { display: block; flex: none; max-width: 100%; overflow: visible }
+table { border-collapse: collapse; font-variant-numeric: tabular-nums } thead { display: table-header-group } tr { break-inside: avoid }
+th, td { padding: 0.8mm 3mm; text-align: right; white-space: nowrap } thead th { font-size: 8pt; font-weight: normal; vertical-align: bottom } tbody tr { border-top: 0.1mm solid #999 }
+td.measured { border: 0.2mm solid #000; width: 26mm; height: 6mm; vertical-align: bottom; font-size: 8pt; color: #555; padding: 0.5mm 1mm }
 `;
 
 function table({ squares }: CouponSheet): string {
-    const rows = new Map<string, CouponSquare[]>();
-    for (const square of squares) {
-        const name = `${showNumber(square.speed)} mm/s${square.passes > 1 ? ` × ${square.passes}` : ''}`;
-        rows.set(name, [...(rows.get(name) ?? []), square]);
-    }
-    const [first] = rows.values();
-    const heads = (first ?? []).map(({ powerRatio }) => `<th scope="col">${showNumber(powerRatio * 100, 1)} %</th>`);
-    const body = [...rows].map(([name, row]) => `<tr><th scope="row">${name}</th>${row.map(cell).join('')}</tr>`);
-    return `<table><thead><tr><td class="corner"></td>${heads.join('')}</tr></thead><tbody>${body.join('')}</tbody></table>`;
+    const heads = ['square', 'power', 'speed', 'passes', 'measured (mm)'].map((head) => `<th scope="col">${head}</th>`);
+    return `<table><thead><tr>${heads.join('')}</tr></thead><tbody>${squares.map(row).join('')}</tbody></table>`;
 }
 
-function cell({ expected }: CouponSquare): string {
-    return `<td>${expected === undefined ? '' : showNumber(expected.value, 2)}</td>`;
+function row({ number, powerRatio, speed, passes, expected }: CouponSquare): string {
+    const cells = [`${showNumber(powerRatio * 100, 1)} %`, `${showNumber(speed)} mm/s`, passes > 1 ? `× ${passes}` : ''];
+    const guess = expected === undefined ? '' : showNumber(expected.value, 2);
+    return `<tr><th scope="row">${number}</th>${cells.map((cell) => `<td>${cell}</td>`).join('')}<td class="measured">${guess}</td></tr>`;
 }

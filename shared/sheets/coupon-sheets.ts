@@ -16,8 +16,9 @@ import { couponTable } from './coupon-table';
 import { curveOption } from './curve-option';
 import { rs274 } from './rs274';
 
-/** The deepest square takes at most this share of the board where it is thinnest. */
+/** The deepest squares take at most this share of the board where it is thinnest, and no more than this (mm) of a thick one. */
 const floorShare = 0.9;
+const deepEnough = 1.2;
 
 /** The layout of a coupon of a board on a laser, or why there can be none. No deeper than the board can bear. */
 export function layOutCoupon(material: Sheet, laser: Laser, options: CouponOptions = {}): CouponSheet | { problem: string } {
@@ -28,7 +29,7 @@ export function layOutCoupon(material: Sheet, laser: Laser, options: CouponOptio
     const wrong = wrongOption(laser, options);
     if (wrong !== undefined) return { problem: wrong };
     const thinnest = material.thickness === undefined ? undefined : material.thickness.value - material.thickness.tolerance;
-    const deepest = Math.min(0.8, thinnest === undefined ? 0.8 : Math.max(0.05, floorShare * thinnest));
+    const deepest = Math.min(deepEnough, thinnest === undefined ? deepEnough : Math.max(0.05, floorShare * thinnest));
     const sheet = couponSheet(laser, material.wood, { deepest, ...options });
     if (sheet === undefined) return { problem: `No coupon can be laid out for ${laser.name} with these figures.` };
     const { field } = laser;
@@ -71,7 +72,7 @@ export function couponSheets(material: Sheet, laser: Laser, sheet: CouponSheet):
     const machine = couponRs274(title, laser, sheet);
     return {
         files: [
-            { path: 'coupon.svg', text: couponSvg(sheet, title), note: 'the squares and labels at their real size' },
+            { path: 'coupon.svg', text: couponSvg(sheet, title), note: 'the squares and their numbers at their real size' },
             ...('problem' in machine ? [] : [{ path: 'coupon.ngc', text: machine.text, note: 'for the machine' }]),
             { path: 'coupon.html', text: couponPage(sheet, title, cautions), note: 'to print and fill in' },
             { path: 'coupon.csv', text: couponTable(sheet), note: 'the same as a table' },

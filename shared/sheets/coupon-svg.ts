@@ -2,7 +2,7 @@ import type { CouponSheet, CouponSquare } from '../burn/coupon-sheet';
 import { showNumber } from '../quantity/show';
 import { escapeMarkup } from './escape';
 
-/** A coupon at its real size: squares filled, labels as the strokes that are burnt. One unit is one millimetre. */
+/** A coupon at its real size: squares filled, numbers as the strokes that are burnt. One unit is one millimetre. */
 export function couponSvg(sheet: CouponSheet, title: string): string {
     return [
         '<?xml version="1.0" encoding="UTF-8"?>',
@@ -20,15 +20,15 @@ export function couponShapes({ squares, labels }: CouponSheet): string[] {
         '<g id="squares" fill="#000">',
         ...squares.map(
             (square) =>
-                `  <rect x="${num(square.x)}" y="${num(square.y)}" width="${num(square.size)}" height="${num(square.size)}"><desc>${escapeMarkup(squareSettings(square))}</desc></rect>`,
+                `  <rect x="${num(square.x)}" y="${num(square.y)}" width="${num(square.size)}" height="${num(square.size)}"><desc>${escapeMarkup(`${square.number}: ${squareSettings(square)}`)}</desc></rect>`,
         ),
         '</g>',
-        `<path id="labels" fill="none" stroke="#000" stroke-width="0.1" d="${labels.map(strokeData).join('')}"/>`,
+        `<path id="numbers" fill="none" stroke="#000" stroke-width="0.1" d="${labels.map(strokeData).join('')}"/>`,
     ];
 }
 
 /** "40 % at 400 mm/s", "40 % at 400 mm/s x 3". */
-export function squareSettings({ powerRatio, speed, passes }: CouponSquare): string {
+function squareSettings({ powerRatio, speed, passes }: CouponSquare): string {
     return `${num(powerRatio * 100)} % at ${num(speed)} mm/s${passes > 1 ? ` x ${passes}` : ''}`;
 }
 

@@ -2,13 +2,25 @@ import type { CouponSheet } from '../burn/coupon-sheet';
 import { showNumber } from '../quantity/show';
 import { csv } from './csv';
 
-/** The squares of a coupon as a table with a column left to fill in; what is expected is a guess from density. */
+/** The squares of a coupon by their burnt numbers, with a column left to fill in; what is expected is a guess from density. */
 export function couponTable({ squares, pitch }: CouponSheet): string {
-    const head = ['power %', 'power W', 'speed mm/s', 'pitch mm', 'passes', 'guess mm', 'from mm', 'to mm', 'measured mm'];
+    const head = [
+        'square',
+        'power %',
+        'power W',
+        'speed mm/s',
+        'pitch mm',
+        'passes',
+        'guess mm',
+        'from mm',
+        'to mm',
+        'measured mm',
+    ];
     const depth = (mm: number | undefined): string => (mm === undefined ? '' : showNumber(mm, 2));
     return csv([
         head,
-        ...squares.map(({ powerRatio, power, speed, passes, expected }) => [
+        ...squares.map(({ number, powerRatio, power, speed, passes, expected }) => [
+            String(number),
             showNumber(powerRatio * 100, 3),
             showNumber(power, 3),
             showNumber(speed, 3),

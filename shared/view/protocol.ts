@@ -286,9 +286,15 @@ export interface SquaresParams extends CouponParams {
     readonly made?: string;
 }
 
-export type SquaresAnswer =
-    /** Each as it is written in a recipe: `burn 40 % at 400 mm/s`. */
-    { readonly squares: readonly string[] } | { readonly problem: string };
+/** A square that waits to be measured. */
+export interface OpenSquare {
+    /** As it is written in a recipe: `burn 40 % at 400 mm/s`. */
+    readonly words: string;
+    /** The number burnt beside it, where that is known. */
+    readonly number?: number;
+}
+
+export type SquaresAnswer = { readonly squares: readonly OpenSquare[] } | { readonly problem: string };
 
 /** `depth` as it is to be written, `value` in mm where it is a length. */
 export type DepthReading = { readonly depth: string; readonly value?: number } | { readonly problem: string };

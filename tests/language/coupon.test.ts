@@ -13,9 +13,9 @@ const stock = `laser shed { beam co2 power 45 W spot 0.15 mm }
 board walnut-12 { wood black-walnut thickness 12 mm }
 `;
 const squares = [
-    { power: '20 %', speed: '400 mm/s', passes: 1 },
-    { power: '40 %', speed: '400 mm/s', passes: 1 },
-    { power: '40 %', speed: '400 mm/s', passes: 3 },
+    { number: 1, power: '20 %', speed: '400 mm/s', passes: 1 },
+    { number: 2, power: '40 %', speed: '400 mm/s', passes: 1 },
+    { number: 3, power: '40 %', speed: '400 mm/s', passes: 3 },
 ];
 const coupon = { sheet: 'walnut-12', laser: 'shed', pitch: '0.1 mm' };
 
@@ -57,7 +57,10 @@ describe('a coupon as recipe text', () => {
 // burn it all, he said
 //burn  10 %   at 9 mm/s  gives ? mm`;
         expect(openRows(text).map(({ words }) => words)).toEqual([...squares.map(burnWords), 'burn 10 % at 9 mm/s']);
-        for (const { offset, length } of openRows(text)) expect(text.slice(offset, offset + length)).toMatch(/^\/\/ ?burn.*mm$/);
+        expect(openRows(text).map(({ number }) => number)).toEqual([1, 2, 3, undefined]);
+        for (const { offset, length } of openRows(text)) {
+            expect(text.slice(offset, offset + length)).toMatch(/^\/\/ ?burn.* mm( {2}\/\/ square \d)?$/);
+        }
     });
 });
 
@@ -70,7 +73,7 @@ describe('measured squares', () => {
         ]);
         expect(now).toBe(
             text
-                .replace('// burn 20 % at 400 mm/s gives … mm', 'burn 20 % at 400 mm/s gives 0.03 mm')
+                .replace('// burn 20 % at 400 mm/s     gives … mm', 'burn 20 % at 400 mm/s gives 0.03 mm')
                 .replace('// burn 40 % at 400 mm/s x 3 gives … mm', 'burn 40 % at 400 mm/s x 3 gives 12 thou'),
         );
         expect(openRows(now)).toHaveLength(1);
@@ -101,6 +104,32 @@ describe('measured squares', () => {
             '}\r\n\r\ncoupon walnut-12 on shed {\r\n  pitch 0.1 mm\r\n  burn 20 % at 400 mm/s gives 0.03 mm\r\n}\r\n',
         );
         expect(await depths(now)).toEqual([0.03]);
+    });
+    it('keep the number that is burnt beside them, except where it would hide what follows on the line', async () => {
+        const row = { words: 'burn 20 % at 400 mm/s', depth: '0.03 mm', number: 7 };
+        const written = async (text: string): Promise<string> => {
+            const document = await open(text);
+            const file = document.parseResult.value;
+            const block = isFile(file) ? file.entries.find((entry): entry is Coupon => isCoupon(entry)) : undefined;
+            const [edit] = measuredEdits(document, block, coupon, [row]);
+            return text.slice(0, edit!.offset) + edit!.text + text.slice(edit!.offset + edit!.length);
+        };
+        const line = 'burn 20 % at 400 mm/s gives 0.03 mm';
+        for (const text of [
+            await written(stock),
+            await written(`${stock}coupon walnut-12 on shed {\n  pitch 0.1 mm\n}`),
+            await written(
+                `${stock}coupon walnut-12 on shed {\n  pitch 0.1 mm\n  // burn 20 % at 400 mm/s gives … mm // square 7\n}`,
+            ),
+        ]) {
+            expect(text).toContain(`\n  ${line}  // square 7\n}`);
+            expect(await depths(text)).toEqual([0.03]);
+        }
+        const one = await written(`${stock}coupon walnut-12 on shed { pitch 0.1 mm }`);
+        expect(one).toContain(`{ pitch 0.1 mm  ${line} }`);
+        expect(await depths(one)).toEqual([0.03]);
+        // A bracket that is not closed yet: nothing that follows on the line may be hidden.
+        expect(await written(`${stock}coupon walnut-12 on shed`)).not.toContain('// square');
     });
     it('change nothing when there are none', async () => expect(await withMeasured(stock, [])).toBe(stock));
 });

@@ -19,21 +19,31 @@ describe('kerfbook coupon', () => {
         expect(check.out).toContain('[missing-property]');
     });
 
-    it('takes the figures that are asked for, fastest first', async () => {
+    it('takes the figures that are asked for, gentlest dose first', async () => {
         const shop = repository();
         const args = ['--powers', '60,20', '--speeds', '100,400', '--pitch', '0.12', '--passes', '2', '--out', 'out'];
         expect((await shop.kerfbook(['coupon', 'ash-10', 'shed', 'stock', ...args])).code).toBe(0);
         const text = readFileSync(path.join(shop.folder, 'out', 'coupon-ash-10-shed', 'coupon.kerf'), 'utf8');
         expect(text).toContain('use "../../stock/shop.kerf"');
         expect(text).toContain('pitch 0.12 mm');
-        expect(text.match(/burn .* gives/g)).toEqual([
+        expect(text.match(/burn .* gives/g)?.map((row) => row.replaceAll(/ +/g, ' '))).toEqual([
             'burn 20 % at 400 mm/s gives',
             'burn 60 % at 400 mm/s gives',
             'burn 20 % at 100 mm/s gives',
-            'burn 60 % at 100 mm/s gives',
-            'burn 20 % at 400 mm/s x 2 gives',
             'burn 60 % at 400 mm/s x 2 gives',
+            'burn 20 % at 100 mm/s x 2 gives',
+            'burn 60 % at 100 mm/s gives',
         ]);
+    });
+
+    it('numbers the squares, and takes as many as are asked for', async () => {
+        const shop = repository();
+        expect((await shop.kerfbook(['coupon', 'ash-10', 'shed', '--rungs', '9', '--passes', '2', '--out', 'out'])).code).toBe(0);
+        const read = (name: string) => readFileSync(path.join(shop.folder, 'out', 'coupon-ash-10-shed', name), 'utf8');
+        const rows = [...read('coupon.kerf').matchAll(/burn .*?( x 2)? +gives … mm {2}\/\/ square (\d+)$/gm)];
+        expect(rows.map(([, , number]) => Number(number))).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9]);
+        expect(rows.filter(([, twice]) => twice !== undefined)).toHaveLength(3);
+        expect(read('coupon.csv').split('\r\n')[0]).toMatch(/^square,power %/);
     });
 
     it('is burnt with the pitch of the coupon that it can join', async () => {
@@ -60,7 +70,7 @@ describe('kerfbook coupon', () => {
         expect(again.out).toContain('coupon.kerf');
         expect(readFileSync(table, 'utf8')).toBe('mine');
         await shop.kerfbook([...command, '--force']);
-        expect(readFileSync(table, 'utf8')).toMatch(/^power %/);
+        expect(readFileSync(table, 'utf8')).toMatch(/^square,power %/);
     });
 
     it.each([
@@ -71,6 +81,8 @@ describe('kerfbook coupon', () => {
         [['ash-10', 'shed', '--powers', ''], '--powers is up to 20 numbers'],
         [['ash-10', 'shed', '--speeds', Array.from({ length: 30 }, (_, i) => i + 1).join()], '--speeds is up to 20 numbers'],
         [['ash-10', 'shed', '--passes', '2.5'], '--passes is 1 to 30'],
+        [['ash-10', 'shed', '--rungs', '3'], '--rungs is a whole number from 4 to 60'],
+        [['ash-10', 'shed', '--rungs', '8', '--powers', '20', '--speeds', '100'], '--rungs goes with --powers or --speeds'],
         [['ash-10', 'shed', '--pitch', '1,2'], '--pitch is a number'],
     ])('says what is wrong with %j', async (args, says) => {
         const run = await repository().kerfbook(['coupon', ...args]);

@@ -10,7 +10,7 @@ describe('the machine file of a coupon', () => {
     const job = couponJob(sheet, { topSpeed: 600, acceleration: 6000 });
     const result = rs274(job, { comments: ['coupon'], fullPower: 45, height: sheet.height });
 
-    it('burns every square with its own power and speed, and the labels', () => {
+    it('burns every square with its own power and speed, and the numbers', () => {
         if ('problem' in result) throw new Error(result.problem);
         const burnt = readProgram(result.text).moves.filter((move) => !move.rapid && move.s > 0);
         for (const square of sheet.squares) {
@@ -31,9 +31,12 @@ describe('the machine file of a coupon', () => {
         expect(burnt.length).toBe(inSquares + sheet.labels.reduce((sum, line) => sum + line.length / 2 - 1, 0));
     });
 
-    it('starts with the gentlest square', () => {
+    it('starts with the gentlest square and goes by the numbers', () => {
         const along = job.work.slice(0, -1).map(({ power, speed, passes }) => (power / speed) * passes);
         expect(along).toEqual(along.toSorted((a, b) => a - b));
-        expect(job.work.at(-1)!.name).toBe('labels');
+        expect(job.work.slice(0, -1).map(({ name }) => Number(/^square (\d+): /.exec(name)![1]))).toEqual(
+            sheet.squares.map((_, i) => i + 1),
+        );
+        expect(job.work.at(-1)!.name).toBe('numbers');
     });
 });

@@ -11,7 +11,7 @@ describe('coupons and settings in the editor', () => {
         // The command ends when its message is closed, which nobody does here.
         void vscode.commands.executeCommand('kerfbook.makeCoupon', place);
         const text = await until('the table', () => textOf(table));
-        assert.match(text, /^power %,/);
+        assert.match(text, /^square,power %,/);
         for (const name of ['coupon.svg', 'coupon.ngc', 'coupon.html', 'coupon.kerf'])
             await until(name, () => textOf(fileIn(`made/coupon-cherry-06-loft/${name}`)));
         await vscode.workspace.fs.writeFile(table, new TextEncoder().encode('mine'));

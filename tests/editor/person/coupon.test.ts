@@ -11,8 +11,9 @@ describe('measured squares', () => {
         await choose(page.locator('.quick-input-list .monaco-list-row'), 'cherry-06');
         await choose(page.locator('.quick-input-list .monaco-list-row'), 'loft');
         const input = page.locator('.quick-input-widget input[type="text"]');
-        const asks = (index: number) => page.locator('.quick-input-title', { hasText: `square ${index} of 20` }).waitFor();
+        const asks = (index: number) => page.locator('.quick-input-title', { hasText: `${index} of 16 to measure` }).waitFor();
         await asks(1);
+        await page.locator('.quick-input-message', { hasText: /Square 1, \d+ % at \d+ mm\/s: how deep is it/ }).waitFor();
         await input.fill('0,05');
         await session.shot('coupon-square');
         await input.press('Enter');
@@ -30,7 +31,7 @@ describe('measured squares', () => {
         const lines = page.locator('.monaco-editor[data-uri$="/workshop.kerf"] .view-lines');
         const text = async () => ((await lines.textContent()) ?? '').replaceAll('\u00a0', ' ');
         await eventually('the new block', async () =>
-            /coupon cherry-06 on loft \{.*gives 0\.05 mm.*gives 6 thou/.test(await text()),
+            /coupon cherry-06 on loft \{.*gives 0\.05 mm {2}\/\/ square 1.*gives 6 thou {2}\/\/ square 3/.test(await text()),
         );
         await session.shot('coupon-measured');
         await page.keyboard.press('Control+z');
