@@ -71,15 +71,18 @@ function simulate(truth: LawNumbers, squares: readonly Settings[]): Outcome {
 }
 
 describe('the decay of passes', () => {
-    it.each(woods)('is known well enough by the ladder that a millimetre comes out as one, and better than with more squares: %j', (truth) => {
-        const ours = simulate(truth, ladder);
-        expect(ours.off).toBeLessThan(0.065);
-        expect(Math.abs(ours.mean)).toBeLessThan(0.015);
-        expect(ours.fade).toBeLessThan(0.055);
-        expect(ours.covered).toBeGreaterThan(0.93);
-        expect(ladder.length).toBeLessThan(repeatedGently.length);
-        const theirs = simulate(truth, repeatedGently);
-        expect(ours.off / theirs.off).toBeLessThan(0.85);
-        expect(ours.fade / theirs.fade).toBeLessThan(0.95);
-    });
+    it.each(woods)(
+        'is known well enough by the ladder that a millimetre comes out as one, and better than with more squares: %j',
+        (truth) => {
+            const ours = simulate(truth, ladder);
+            expect(ours.off).toBeLessThan(0.065);
+            expect(Math.abs(ours.mean)).toBeLessThan(0.015);
+            expect(ours.fade).toBeLessThan(0.055);
+            expect(ours.covered).toBeGreaterThan(0.93);
+            expect(ladder.length).toBeLessThan(repeatedGently.length);
+            const theirs = simulate(truth, repeatedGently);
+            expect(ours.off / theirs.off).toBeLessThan(0.85);
+            expect(ours.fade / theirs.fade).toBeLessThan(0.95);
+        },
+    );
 });
