@@ -39,6 +39,7 @@ import { KerfInlayHints } from './planned/inlay-hints';
 import type { KerfAddedServices, KerfServices } from './services';
 import { KerfDocumentBuilder } from './workspace/document-builder';
 import { KerfDocumentFactory } from './workspace/document-factory';
+import { KerfDocuments } from './workspace/documents';
 import { KerfFileOperations } from './workspace/file-operations';
 import { KerfLanguageServer } from './workspace/language-server';
 import { KerfUpdateHandler } from './workspace/update-handler';
@@ -112,6 +113,7 @@ export function createKerfServices(
         workspace: {
             DocumentBuilder: (services) => new KerfDocumentBuilder(services, () => kerf.names.UsedFiles),
             LangiumDocumentFactory: (services) => new KerfDocumentFactory(services),
+            LangiumDocuments: (services) => new KerfDocuments(services),
             WorkspaceManager: (services) => new KerfWorkspaceManager(services),
         },
     };

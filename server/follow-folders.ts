@@ -1,4 +1,3 @@
-import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { URI } from 'langium';
 import { type Connection, FileChangeType, type FileEvent, type WorkspaceFolder } from 'vscode-languageserver';
@@ -9,24 +8,21 @@ import type { Workshop } from './workshop/workshop';
 export function followFolders(connection: Connection, { services, arts }: Workshop, files: WorkspaceFiles): void {
     const { shared } = services;
     const folders = new Set<string>();
+    let tellsOfFolders = false;
     const { TextDocuments, WorkspaceManager, LangiumDocuments } = shared.workspace;
-    /** A recipe that was opened on its own may read what lies beside it. */
-    const admit = async (uri: string): Promise<void> => {
-        const file = pathOf(uri);
-        if (file !== undefined && 'problem' in (await files.resolve(uri))) await files.addRoot(path.dirname(file));
-    };
     const setRoots = async (): Promise<void> => {
         await files.setRoots([...folders].flatMap((uri) => pathOf(uri) ?? []));
-        for (const { uri } of TextDocuments.all()) await admit(uri);
+        for (const { uri } of TextDocuments.all()) await files.admit(uri);
     };
-    TextDocuments.onDidOpen(({ document }) => void admit(document.uri));
+    TextDocuments.onDidOpen(({ document }) => void files.admit(document.uri));
     shared.lsp.LanguageServer.onInitialize((params) => {
         const first = params.workspaceFolders ?? (params.rootUri ? [{ uri: params.rootUri, name: '' }] : []);
         for (const { uri } of first) folders.add(uri);
         void setRoots();
+        tellsOfFolders = params.capabilities.workspace?.workspaceFolders === true;
     });
     shared.lsp.LanguageServer.onInitialized((params) => {
-        if (params === undefined) return;
+        if (params === undefined || !tellsOfFolders) return;
         connection.workspace.onDidChangeWorkspaceFolders(async ({ added, removed }) => {
             for (const { uri } of removed) folders.delete(uri);
             for (const { uri } of added) folders.add(uri);

@@ -9,6 +9,9 @@ import { answerCheckRequests } from './check-requests';
 import { answerCouponRequests } from './coupon/coupon-requests';
 import type { Asker } from './engine/asker';
 import type { FileReader } from './files/read-result';
+import { answering } from './protocol/answering';
+import { answerRefusals } from './protocol/message-order';
+import { refused } from './protocol/refused';
 import { answerRequests } from './requests';
 import { answerReviewRequests } from './review/review-requests';
 import type { Versions } from './review/versions';
@@ -24,6 +27,7 @@ import { Workshop } from './workshop/workshop';
 
 /** What differs between Node and a browser worker. */
 export interface Process {
+    /** Made with `inOrder`. */
     readonly connection: Connection;
     readonly fileSystem: Source['fileSystem'];
     readonly read: FileReader;
@@ -33,13 +37,19 @@ export interface Process {
 }
 
 /** Starts the language server on a connection. All of it runs in Node and in a browser worker alike. */
-export function serveLanguage({ connection, fileSystem, read, asker, versions }: Process): Workshop {
+export function serveLanguage({ connection: raw, fileSystem, read, asker, versions }: Process): Workshop {
+    answerRefusals(raw);
+    const connection = answering(raw, async (uri) => {
+        const { WorkspaceManager, LangiumDocuments, TextDocuments } = services.shared.workspace;
+        await WorkspaceManager.ready;
+        return LangiumDocuments.hasDocument(uri) || TextDocuments.get(uri.toString()) !== undefined;
+    });
     // Langium would send the text's findings by itself; the publisher sends them together with the trade's.
     const quiet: Connection = Object.create(connection, { sendDiagnostics: { value: async () => {} } });
     const plans = new LastPlans(() => {
         const { refreshes } = (services.shared.lsp.LanguageServer as KerfLanguageServer).client;
-        if (refreshes.inlayHints) void connection.languages.inlayHint.refresh();
-        if (refreshes.codeLenses) void connection.sendRequest(CodeLensRefreshRequest.type);
+        if (refreshes.inlayHints) connection.languages.inlayHint.refresh().catch(refused);
+        if (refreshes.codeLenses) connection.sendRequest(CodeLensRefreshRequest.type).catch(refused);
     });
     const arts = new ArtCache(read);
     const services = createKerfServices(

@@ -3,6 +3,7 @@ import { LocalAsker } from './engine/asker';
 import { clientFileSystem, clientReader } from './files/client-files';
 import { wasmBinary } from './geometry-binary';
 import { serveLanguage } from './language-server';
+import { inOrder } from './protocol/message-order';
 import { PlanQueue } from './worker/plan-queue';
 import { serveEngine } from './worker/serve-engine';
 import { engineName, webPort, workerSelf } from './worker/web-port';
@@ -18,7 +19,7 @@ if (here.name === engineName) {
         wasmBinary(),
     );
 } else {
-    const connection = createConnection(new BrowserMessageReader(here), new BrowserMessageWriter(here));
+    const connection = createConnection(new BrowserMessageReader(here), new BrowserMessageWriter(here), inOrder());
     const asker = canNest() ? new PlanQueue((died) => webPort(here.location.href, died)) : new LocalAsker();
     serveLanguage({ connection, fileSystem: clientFileSystem(connection), read: clientReader(connection), asker });
 }

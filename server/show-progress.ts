@@ -1,4 +1,5 @@
 import type { Connection, WorkDoneProgressServerReporter } from 'vscode-languageserver';
+import { refused } from './protocol/refused';
 import type { JobWatcher, WatchedJob } from './worker/job-watcher';
 
 /** Jobs quicker than this are not worth a word, ms. */
@@ -39,7 +40,7 @@ export class ShownProgress implements JobWatcher {
                 reporter = made;
                 made.begin(title, undefined, stage, true);
                 made.token.onCancellationRequested(cancel);
-            }, ignored);
+            }, refused);
         }, patience);
         return {
             stage: (name) => {
@@ -55,6 +56,3 @@ export class ShownProgress implements JobWatcher {
         };
     }
 }
-
-/** An editor that goes away meanwhile wants no progress. */
-function ignored(): void {}

@@ -66,6 +66,8 @@ export class KerfLanguageServer extends DefaultLanguageServer {
             ...result,
             capabilities: {
                 ...capabilities,
+                // Said here, it need not be registered: a client may refuse that.
+                workspace: { ...capabilities.workspace, workspaceFolders: { supported: true, changeNotifications: true } },
                 colorProvider: true,
                 selectionRangeProvider: true,
                 linkedEditingRangeProvider: true,

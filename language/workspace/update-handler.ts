@@ -19,6 +19,8 @@ import type { KerfDocumentBuilder } from './document-builder';
 
 /** Changes closer together than this, in milliseconds, are read as one: pasted, repeated or composed, not typed key by key. */
 const pause = 30;
+/** A burst is read after so long (ms) though it goes on, so that whoever asks has an answer before it ends. */
+const longestBurst = 400;
 
 /** Reads the text at each keystroke, a burst of them when it pauses, and watches recipes and art only. */
 export class KerfUpdateHandler extends DefaultDocumentUpdateHandler {
@@ -32,6 +34,7 @@ export class KerfUpdateHandler extends DefaultDocumentUpdateHandler {
     /** Grows with every change: only after the latest is anything read. */
     private changes = 0;
     private lastChange = Number.NEGATIVE_INFINITY;
+    private burstBegan = Number.NEGATIVE_INFINITY;
 
     constructor(services: LangiumSharedServices) {
         super(services);
@@ -52,7 +55,12 @@ export class KerfUpdateHandler extends DefaultDocumentUpdateHandler {
         if (!this.documents.hasDocument(uri)) this.documents.addDocument(this.factory.fromTextDocument(document, uri));
         this.builder.expectUpdate(uri);
         const now = performance.now();
-        const burst = now - this.lastChange < pause;
+        let burst = now - this.lastChange < pause;
+        if (!burst) this.burstBegan = now;
+        else if (now - this.burstBegan > longestBurst) {
+            burst = false;
+            this.burstBegan = now;
+        }
         this.lastChange = now;
         const mine = ++this.changes;
         void (burst ? paused() : arrived()).then(() => {
@@ -66,7 +74,11 @@ export class KerfUpdateHandler extends DefaultDocumentUpdateHandler {
     /** A closed file is what the disk says it is: unsaved changes are gone. */
     didCloseDocument({ document }: TextDocumentChangeEvent<TextDocument>): void {
         const uri = URI.parse(document.uri);
-        void this.files.exists(uri).then((there) => this.fireDocumentUpdate(there ? [uri] : [], there ? [] : [uri]));
+        void this.files.exists(uri).then((there) => {
+            // Opened anew meanwhile, it is what the editor says again.
+            if (this.open.get(document.uri) !== undefined) return;
+            this.fireDocumentUpdate(there ? [uri] : [], there ? [] : [uri]);
+        });
     }
 
     override didChangeWatchedFiles(params: DidChangeWatchedFilesParams): void {
@@ -76,8 +88,9 @@ export class KerfUpdateHandler extends DefaultDocumentUpdateHandler {
         for (const { uri, type } of params.changes) {
             const parsed = URI.parse(uri);
             if (!isRecipeFile(parsed)) continue;
+            if (this.open.get(uri) !== undefined) continue; // an open file is what the editor says it is, and there as long as it is open
             if (type === FileChangeType.Deleted) deleted.push(parsed);
-            else if (this.open.get(uri) === undefined) changed.push(parsed); // an open file is what the editor says it is
+            else changed.push(parsed);
         }
         if (changed.length + deleted.length > 0) this.fireDocumentUpdate(changed, deleted);
     }

@@ -8,25 +8,42 @@ import { fileURLToPath } from 'node:url';
  */
 export class WorkspaceFiles {
     private roots: string[] = [];
+    /** Whoever asks meanwhile waits until it is known which folders there are. */
+    private changing: Promise<void> = Promise.resolve();
 
     /** Folders as paths; the real places behind links. */
-    async setRoots(folders: readonly string[]): Promise<void> {
+    setRoots(folders: readonly string[]): Promise<void> {
+        return this.change(() => this.replaceRoots(folders));
+    }
+
+    /** A file that was opened on its own may read what lies beside it. */
+    admit(uri: string): Promise<void> {
+        return this.change(async () => {
+            const file = pathOf(uri);
+            if (file !== undefined && 'problem' in (await this.find(uri)))
+                await this.replaceRoots([...this.roots, path.dirname(file)]);
+        });
+    }
+
+    private change(work: () => Promise<void>): Promise<void> {
+        this.changing = this.changing.then(work);
+        return this.changing;
+    }
+
+    private async replaceRoots(folders: readonly string[]): Promise<void> {
         const real = await Promise.all(folders.map((folder) => realpath(folder).catch(() => path.resolve(folder))));
         this.roots = [...new Set(real)];
     }
 
-    async addRoot(folder: string): Promise<void> {
-        await this.setRoots([...this.roots, folder]);
+    /** The real path of a file inside the roots; why not, otherwise. */
+    async resolve(uri: string): Promise<Found> {
+        await this.changing;
+        return this.find(uri);
     }
 
-    /** The real path of a file inside the roots; why not, otherwise. */
-    async resolve(uri: string): Promise<{ readonly path: string } | { readonly problem: 'missing' | 'outside' | 'unreadable' }> {
-        let file: string;
-        try {
-            file = path.resolve(fileURLToPath(uri));
-        } catch {
-            return { problem: 'outside' };
-        }
+    private async find(uri: string): Promise<Found> {
+        const file = pathOf(uri);
+        if (file === undefined) return { problem: 'outside' };
         if (!this.holds(await realParent(file)) && !(await this.isRoot(file))) return { problem: 'outside' };
         try {
             const real = await realpath(file);
@@ -46,6 +63,16 @@ export class WorkspaceFiles {
             const relative = path.relative(root, file);
             return relative === '' || (!relative.startsWith(`..${path.sep}`) && relative !== '..' && !path.isAbsolute(relative));
         });
+    }
+}
+
+type Found = { readonly path: string } | { readonly problem: 'missing' | 'outside' | 'unreadable' };
+
+function pathOf(uri: string): string | undefined {
+    try {
+        return path.resolve(fileURLToPath(uri));
+    } catch {
+        return undefined;
     }
 }
 

@@ -1,4 +1,5 @@
 import type { Connection, WorkDoneProgressServerReporter } from 'vscode-languageserver';
+import { refused } from '../protocol/refused';
 
 /** So few are worked out before anybody looks up. */
 const unseen = 4;
@@ -7,7 +8,8 @@ const unseen = 4;
 export class PlanProgress {
     private total = 0;
     private done = 0;
-    private bar: Promise<WorkDoneProgressServerReporter> | undefined;
+    /** Undefined in the end where the client will show none. */
+    private bar: Promise<WorkDoneProgressServerReporter | undefined> | undefined;
     private stopped = false;
 
     constructor(private readonly connection: Connection) {}
@@ -35,19 +37,19 @@ export class PlanProgress {
                 this.stopped = true;
             });
             return bar;
-        });
+        }, refused);
     }
 
     private tell(): void {
         const [done, total, bar] = [this.done, this.total, this.bar];
         if (done < total) {
-            void bar?.then((each) => each.report((100 * done) / total, `${done} of ${total}`));
+            void bar?.then((each) => each?.report((100 * done) / total, `${done} of ${total}`));
             return;
         }
         this.total = 0;
         this.done = 0;
         this.bar = undefined;
         this.stopped = false;
-        void bar?.then((each) => each.done());
+        void bar?.then((each) => each?.done());
     }
 }

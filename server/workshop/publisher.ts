@@ -6,6 +6,7 @@ import type { ClientAbilities } from '../../language/workspace/client';
 import type { KerfLanguageServer } from '../../language/workspace/language-server';
 import type { Finding } from '../../shared/recipe/finding';
 import { method, type PlannedParams } from '../../shared/view/protocol';
+import { refused } from '../protocol/refused';
 import { isTradeRule } from '../rule-pages';
 import type { LastPlans } from './last-plans';
 import { PlanProgress } from './plan-progress';
@@ -69,7 +70,7 @@ export class Publisher {
         this.plans.keep(uri, survey);
         this.trade.set(uri, { findings, text: document.textDocument.getText() });
         if (!this.client.pulls) void this.send(document);
-        else if (this.client.refreshes.diagnostics) void this.connection.languages.diagnostics.refresh();
+        else if (this.client.refreshes.diagnostics) this.connection.languages.diagnostics.refresh().catch(refused);
         const params: PlannedParams = {
             uri,
             textVersion: version,

@@ -5,6 +5,7 @@ import { lowerFile } from '../../language/lowering/lower-file';
 import type { PlannedRun, PlannedStep } from '../../language/planned/planned-step';
 import type { KerfServices } from '../../language/services';
 import { textFindings } from '../../language/text-findings';
+import { UnknownFile } from '../../language/workspace/unknown-file';
 import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
@@ -25,13 +26,18 @@ export class Workshop {
 
     /** A document as soon as its names are resolved; undefined if there is none of that address. */
     async linked(address: string, token?: CancellationToken): Promise<LangiumDocument | undefined> {
-        const { LangiumDocuments, DocumentBuilder } = this.services.shared.workspace;
+        const { LangiumDocuments, DocumentBuilder, WorkspaceManager } = this.services.shared.workspace;
         const uri = URI.parse(address);
-        if (!LangiumDocuments.hasDocument(uri)) return undefined;
-        // All of it first: a newer text of a file that this one uses counts as much as its own.
-        await DocumentBuilder.waitUntil(DocumentState.Linked, token);
-        await DocumentBuilder.waitUntil(DocumentState.Linked, uri, token);
-        return LangiumDocuments.getDocument(uri);
+        try {
+            await WorkspaceManager.ready;
+            // All of it first: a newer text of a file that this one uses counts as much as its own.
+            await DocumentBuilder.waitUntil(DocumentState.Linked, token);
+            await DocumentBuilder.waitUntil(DocumentState.Linked, uri, token);
+            return LangiumDocuments.getDocument(uri);
+        } catch (error) {
+            if (error instanceof UnknownFile) return undefined;
+            throw error;
+        }
     }
 
     /** What can be said of the text alone; never waits. */

@@ -19,6 +19,7 @@ import { WorkspaceFiles } from '../../server/files/workspace-files';
 import { followFolders } from '../../server/follow-folders';
 import { GitVersions } from '../../server/git/git-versions';
 import { serveLanguage } from '../../server/language-server';
+import { inOrder } from '../../server/protocol/message-order';
 
 /** What a client says of itself beyond the least. */
 export interface Says {
@@ -69,7 +70,7 @@ export class LanguageClient {
         const down = new PassThrough();
         const files = new WorkspaceFiles();
         const asker = new LocalAsker();
-        const connection = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
+        const connection = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down), inOrder());
         const workshop = serveLanguage({
             connection,
             fileSystem: guardedFileSystem(files),
