@@ -68,9 +68,12 @@ function details(value: unknown): string {
         ...(resolveProvider === true ? ['resolve'] : []),
         ...(workspaceDiagnostics === true ? ['file', 'workspace'] : []),
         ...(willRename === undefined ? [] : ['before renaming']),
-        ...(full === undefined
-            ? []
-            : ['file', ...(range === undefined ? [] : ['range']), ...(typeof full === 'object' ? ['changes'] : [])]),
+        ...(full === undefined ? [] : ['file', ...(range === undefined ? [] : ['range']), ...(isDelta(full) ? ['changes'] : [])]),
     ];
     return words.join(', ');
+}
+
+/** `{ delta: false }` denies it. */
+function isDelta(full: unknown): boolean {
+    return typeof full === 'object' && full !== null && 'delta' in full && full.delta === true;
 }

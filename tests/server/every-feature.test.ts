@@ -58,6 +58,17 @@ describe('the table of features in the docs', () => {
         const table = capabilityTable(answer.capabilities);
         expect(page, `\n${table}\n`).toContain(`\n${table}\n`);
     });
+
+    it('claims nothing that the server denies', () => {
+        const { semanticTokensProvider } = answer.capabilities;
+        expect(semanticTokensProvider?.full).toEqual({ delta: false });
+        const page = readFileSync(new URL('../../extension/docs/editors.md', import.meta.url), 'utf8');
+        expect(page.split('\n').find((line) => line.includes('semanticTokensProvider'))).not.toContain('changes');
+        const offered = {
+            semanticTokensProvider: { legend: { tokenTypes: [], tokenModifiers: [] }, full: { delta: true }, range: true },
+        };
+        expect(capabilityTable(offered)).toContain('file, range, changes');
+    });
 });
 
 describe('a client that asks for findings', () => {
