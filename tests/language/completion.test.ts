@@ -225,6 +225,12 @@ describe('units', () => {
     });
     it('inside a burn row', async () => expect((await labels('coupon a on b { burn 40 <|> }')).slice(0, 2)).toEqual(['%', 'W']));
     it('for the second number of a size', async () => expect((await labels('blank a { size 3 x 4 <|> }'))[0]).not.toBe('s'));
+    it('for the second number of a place, from which the first one takes its own', async () => {
+        const found = await proposals('recipe r { engrave e on b { art heron at 150, 4 <|> } }');
+        expect(found.find(({ label }) => label === 'cm')?.detail).toBe('4 cm = 40 mm');
+        expect(found.map(({ label }) => label)).toContain('mm');
+        expect(found.map(({ label }) => label)).not.toContain('s');
+    });
     it('words out of a list', async () => expect(await labels('beam a { foil <|> }')).toEqual(['fails', 'stops']));
     it('the codes of currencies, by name', async () => {
         const found = await proposals('shop a { currency <|> }');

@@ -50,6 +50,16 @@ describe('both halves pressed together, as they are shown', () => {
         const view = (await viewOf(inlayRecipe({ inlay: 'clearance 0.02 mm glue wood-glue' })))!;
         expect(view.verdict).toContain('jams');
     });
+    it.each([
+        ['on its glue', 'clearance 0.15 mm glue wood-glue'],
+        ['jammed', 'clearance 0.02 mm glue wood-glue'],
+    ])('what went in and what stands proud are the whole veneer: %s', async (_, inlay) => {
+        const { facts } = (await viewOf(inlayRecipe({ inlay })))!;
+        const millimetres = (label: string) => Number.parseFloat(facts.find((fact) => fact.label === label)!.value);
+        expect(millimetres('goes in')).toBeGreaterThan(0.05);
+        // As shown, each is rounded to a hundredth.
+        expect(Math.abs(millimetres('goes in') + millimetres('stands proud') - 0.6)).toBeLessThan(0.011);
+    });
     it('is given up when the one who looks on throws', async () => {
         const stop = (): never => {
             throw new Error('stopped');
