@@ -33,23 +33,29 @@ export function spread(a: Interval): number {
     return Math.max(a.high - a.value, a.value - a.low);
 }
 
-/** Reaches much further up than down, as what is known to a factor does: one figure for both sides would mislead. */
+/** Reaches much further to one side, as what is known to a factor does: one figure for both sides would mislead. */
 export function isLopsided(a: Interval): boolean {
-    return a.high - a.value > 1.5 * (a.value - a.low);
+    const up = a.high - a.value;
+    const down = a.value - a.low;
+    return Math.max(up, down) > 1.5 * Math.min(up, down);
 }
 
 /**
- * Sum of signed parts with their half widths combined as a root of squares: the expected range
- * when the parts are independent, against the worst case of `add`. (Root-sum-square stacking;
- * check values in tests/published/tolerance-stack.test.ts.)
+ * Sum of signed parts, the expected range when they are independent, against the worst case of `add`. What pushes
+ * the sum up and what pushes it down are each combined as a root of squares, so that it never reaches past the worst
+ * case at either end. (Root-sum-square stacking, check values in tests/published/tolerance-stack.test.ts; taking the
+ * two sides of uneven parts by themselves is common practice, no source.)
  */
 export function rootSumSquare(parts: readonly { readonly of: Interval; readonly sign: 1 | -1 }[]): Interval {
     let value = 0;
-    let squares = 0;
+    let squaresUp = 0;
+    let squaresDown = 0;
     for (const { of, sign } of parts) {
         value += sign * of.value;
-        squares += spread(of) ** 2;
+        const above = (of.high - of.value) ** 2;
+        const below = (of.value - of.low) ** 2;
+        squaresUp += sign > 0 ? above : below;
+        squaresDown += sign > 0 ? below : above;
     }
-    const half = Math.sqrt(squares);
-    return { value, low: value - half, high: value + half };
+    return { value, low: value - Math.sqrt(squaresDown), high: value + Math.sqrt(squaresUp) };
 }

@@ -1,4 +1,3 @@
-import { spread } from '../quantity/interval';
 import { showLength, showLengthInterval } from '../quantity/show';
 import { askDepth, depthUnit } from './ask-depth';
 import { commonPractice, type Page } from './page';
@@ -49,7 +48,7 @@ export const veneerProud: Rule = {
                     sum + (other.sand !== undefined && other.blank === pocketLaser.blank ? other.sand.below.value : 0),
                 0,
             );
-            if (-proud.value > reached + spread(proud)) {
+            if (proud.high < -reached) {
                 yield finding(page, {
                     severity: 'warning',
                     message: `The veneer lies ${showLength(-proud.value)} below the face (${sums}), and sanding takes only ${showLength(reached)} off the board${mend}.`,

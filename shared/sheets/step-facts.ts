@@ -1,6 +1,6 @@
 import type { DottedPicture, MarkWork } from '../plan/laser-plan';
 import type { FillPlan, StepPlan } from '../plan/plan';
-import { type Interval, spread } from '../quantity/interval';
+import { type Interval, isLopsided, spread } from '../quantity/interval';
 import {
     showArea,
     showLength,
@@ -136,10 +136,24 @@ function inlayFacts({ inlay, step }: StepPlan): Fact[] {
     return facts;
 }
 
-/** Root of squares, and what it is when every tolerance is at its bad end. */
+/** Root of squares, and what it is when every tolerance is at its bad end; one range where the two are the same. */
 function likelyAndWorst({ likely, worst }: { readonly likely: Interval; readonly worst: Interval }): string {
-    if (spread(worst) < 5e-4) return showLengthInterval(likely);
-    return `${showLengthInterval(likely)} (at worst ${showLength(worst.low)} to ${showLength(worst.high)})`;
+    const expected = rangeWords(likely);
+    const atWorst = rangeWords(worst);
+    if (spread(worst) < 5e-4 || expected === atWorst) return showLengthInterval(likely);
+    // One figure for both sides is that of the wider one, and rounded: it must not seem to reach past the worst case.
+    const half = spread(likely) + shownStep;
+    const plain = !isLopsided(likely) && likely.value - half >= worst.low && likely.value + half <= worst.high;
+    return plain
+        ? `${showLengthInterval(likely)} (at worst ${atWorst})`
+        : `${showLength(likely.value)} (likely ${expected}, at worst ${atWorst})`;
+}
+
+/** Two figures of a sum, each rounded to a hundredth, may together be off by this, mm. */
+const shownStep = 0.01;
+
+function rangeWords({ low, high }: Interval): string {
+    return `${showLength(low)} to ${showLength(high)}`;
 }
 
 function woodFacts({ wood }: StepPlan): Fact[] {

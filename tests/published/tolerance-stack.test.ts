@@ -1,4 +1,5 @@
 /** Tolerance stacks. Root of squares: GUM, JCGM 100:2008, example H.1 (from memory). */
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { inlayStack } from '../../shared/bench/stack';
 import { add, type Interval, rootSumSquare, spread, subtract } from '../../shared/quantity/interval';
@@ -35,8 +36,32 @@ describe('computed from the formulas', () => {
             ),
         ).toBeCloseTo(Math.hypot(0.3, 0.1), 12);
     });
-    it('an uneven interval counts by its wider half', () => {
-        expect(spread(rootSumSquare([{ of: { value: 1, low: 0.5, high: 1.1 }, sign: 1 }]))).toBeCloseTo(0.5, 12);
+    it('of an uneven interval each side counts by itself, and changes sides when it is taken off', () => {
+        const uneven = { value: 1, low: 0.5, high: 1.1 };
+        const sum = rootSumSquare([
+            { of: uneven, sign: 1 },
+            { of: uneven, sign: -1 },
+        ]);
+        expect(sum.high).toBeCloseTo(Math.hypot(0.1, 0.5), 12);
+        expect(sum.low).toBeCloseTo(-Math.hypot(0.1, 0.5), 12);
+        expect(rootSumSquare([{ of: uneven, sign: -1 }])).toMatchObject({ value: -1, low: -1.1, high: -0.5 });
+    });
+    it('the expected range never reaches past the worst case, whatever the parts', () => {
+        const part = fc
+            .tuple(
+                fc.double({ min: -5, max: 5, noNaN: true }),
+                fc.double({ min: 0, max: 3, noNaN: true }),
+                fc.double({ min: 0, max: 3, noNaN: true }),
+            )
+            .map(([value, down, up]) => ({ value, low: value - down, high: value + up }));
+        fc.assert(
+            fc.property(part, part, part, part, (veneer, depth, film, below) => {
+                for (const { likely, worst } of Object.values(inlayStack(veneer, depth, film, below))) {
+                    expect(likely.low).toBeGreaterThanOrEqual(worst.low - 1e-12);
+                    expect(likely.high).toBeLessThanOrEqual(worst.high + 1e-12);
+                }
+            }),
+        );
     });
 });
 

@@ -24,6 +24,7 @@ describe('figures as a person writes them', () => {
         expect(showLengthInterval({ value: 0.54, low: 0.536, high: 0.544 })).toBe('0.54 mm ± 0.004 mm');
         expect(showLengthInterval({ value: 12, low: 12, high: 12 })).toBe('12 mm');
         expect(showLengthInterval({ value: 0.8, low: 0.39, high: 1.63 })).toBe('0.8 mm (0.39 mm to 1.63 mm)');
+        expect(showLengthInterval({ value: 0.16, low: -0.35, high: 0.43 })).toBe('0.16 mm (-0.35 mm to 0.43 mm)');
     });
     it('numbers have no trailing zeros and no minus before nought', () => {
         expect(showNumber(1.5)).toBe('1.5');

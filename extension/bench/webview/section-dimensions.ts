@@ -1,4 +1,3 @@
-import type { Interval } from '../../../shared/quantity/interval';
 import { showLength, showLengthInterval } from '../../../shared/quantity/show';
 import type { SectionView, SpanView } from '../../../shared/view/bench-view';
 
@@ -24,7 +23,8 @@ export function dimensionsOf(section: SectionView, unit?: string): Dimension[] {
     const depth = section.face - dug.top;
     const { low, high } = dug.band ?? { low: dug.top, high: dug.top };
     const known = { value: depth, low: section.face - high, high: section.face - low };
-    const text = `${lengthWords(known, unit)} deep`;
+    // A band that the board's own faces cut short is no plus and minus: the words say both ends then.
+    const text = `${showLengthInterval(known, unit)} deep`;
     const list: Dimension[] = [{ id: 'depth', x: middle, from: dug.top, to: section.face, text }];
     const lying = widest(section.spans.filter((span) => isFilling(span) && span.from < dug.to && span.to > dug.from));
     if (lying === undefined) return list;
@@ -35,13 +35,6 @@ export function dimensionsOf(section: SectionView, unit?: string): Dimension[] {
     if (proud > SMALL) list.push({ id: 'proud', x, from: section.face, to: lying.top, text: `${show(proud)} proud` });
     if (proud < -SMALL) list.push({ id: 'sunken', x, from: lying.top, to: section.face, text: `${show(-proud)} sunken` });
     return list;
-}
-
-/** A band that the board's own faces cut short is no plus and minus. */
-function lengthWords(length: Interval, unit: string | undefined): string {
-    const { value, low, high } = length;
-    if (value - low <= 1.5 * (high - value)) return showLengthInterval(length, unit);
-    return `${showLength(value, unit)} (${showLength(low, unit)} to ${showLength(high, unit)})`;
 }
 
 function isFilling({ kind }: SpanView): boolean {
