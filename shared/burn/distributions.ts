@@ -28,3 +28,11 @@ export function coverageFactor(coverage: number, freedom: number | undefined): n
     const oneSided = (1 + Math.min(Math.max(coverage, 0), 1 - 1e-9)) / 2;
     return freedom === undefined ? normalQuantile(oneSided) : studentQuantile(oneSided, freedom);
 }
+
+/** The middle value, or the mean of the two middle ones of an even count. NaN of nothing. */
+export function medianOf(values: readonly number[]): number {
+    const sorted = values.toSorted((a, b) => a - b);
+    const middle = Math.floor(sorted.length / 2);
+    if (sorted.length % 2 === 1) return sorted[middle]!;
+    return sorted.length === 0 ? Number.NaN : (sorted[middle - 1]! + sorted[middle]!) / 2;
+}

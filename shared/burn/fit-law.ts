@@ -1,4 +1,4 @@
-import { coverageFactor } from './distributions';
+import { coverageFactor, medianOf } from './distributions';
 import { depthOf } from './dose';
 import { lawOrder, type Numbers, type Problem, readingOf } from './fit-problem';
 import { type DepthLaw, FADE_SPREAD, type LawNote, type LawRow, pooledVariance } from './law';
@@ -42,10 +42,6 @@ export function lawOf(problem: Problem, found: Numbers, weighed: boolean): Depth
         guess: false,
         notes,
     };
-}
-
-function medianOf(values: readonly number[]): number {
-    return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
 }
 
 function describeRows({ rows, doses }: Problem, { numbers, fit, active, units, free }: Numbers, weighed: boolean): LawRow[] {

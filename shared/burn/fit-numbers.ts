@@ -1,12 +1,16 @@
 import { type LawNumbers, signedDepth } from './dose';
 import { lawOrder, type Name, type Numbers, type Problem, readingOf } from './fit-problem';
 import { depthSlopes, type LawNote, measuringError } from './law';
-import { type Curve, nonlinearLeastSquares } from './nonlinear-least-squares';
+import { type Curve, type NonlinearFit, nonlinearLeastSquares } from './nonlinear-least-squares';
 
 /** Fades outside of these are taken as noise: passes neither die out that fast nor gain that much. */
 const FADE_LIMITS = { low: 0.3, high: 1.1 };
 
-const ROUNDS = 5;
+/** At most; few coupons need more than six. */
+const MAX_ROUNDS = 60;
+/** The rounds end where the numbers move by less than this part of their standard errors; above the other they have not come to rest. */
+const SETTLED = 1e-4;
+const UNSETTLED = 1e-2;
 
 /**
  * Fits the `free` numbers from a start, those of them in `weighed` against their guess, and holds at its
@@ -52,7 +56,8 @@ function inRounds(
     let active = rows.flatMap((row, i) => (row.depth > 0 ? [i] : []));
     let units = rows.map((row) => measuringError(row.depth, readingOf(row)));
     let best: Numbers | undefined;
-    for (let round = 0; round < ROUNDS; round++) {
+    let moved = 0;
+    for (let round = 0; round < MAX_ROUNDS; round++) {
         const xs: (number | Name)[] = [...active, ...pulled];
         const y = xs.map((x) => (typeof x === 'number' ? rows[x]!.depth : guess[x]));
         const errors = xs.map((x) => (typeof x === 'number' ? units[x]! : guess.errors[x]));
@@ -66,13 +71,22 @@ function inRounds(
         );
         if (fit === undefined) return undefined;
         const numbers = fill(start, free, fit.parameters);
-        best = { numbers, free, fit, active, units, notes };
+        moved = farthest(best?.fit.parameters, fit);
+        best = { numbers, free, fit, active, units, notes, converged: fit.converged && moved < UNSETTLED };
         const signed = rows.map((row, i) => signedDepth(numbers, doses[i]!, row.passes));
         // A row once taken in stays in, so that the rounds settle.
+        if (moved < SETTLED) break;
         active = rows.flatMap((row, i) => (row.depth > 0 || signed[i]! > 0 || best!.active.includes(i) ? [i] : []));
         units = rows.map((row, i) => measuringError(Math.max(0, signed[i]!), readingOf(row)));
     }
     return best;
+}
+
+/** How far the parameters went from one round to the next, in their own standard errors. */
+function farthest(before: readonly number[] | undefined, { parameters, spread, variance }: NonlinearFit): number {
+    if (before === undefined) return Number.POSITIVE_INFINITY;
+    const errors = parameters.map((_, j) => Math.sqrt((variance ?? 1) * spread[j * (parameters.length + 1)]!));
+    return Math.max(...parameters.map((b, j) => Math.abs(b - before[j]!) / Math.max(errors[j]!, 1e-9 * Math.abs(b))));
 }
 
 function fill(base: LawNumbers, free: readonly Name[], parameters: readonly number[]): LawNumbers {

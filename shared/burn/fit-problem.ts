@@ -23,6 +23,8 @@ export interface Numbers {
     /** Assumed standard error of each row (mm). */
     readonly units: readonly number[];
     readonly notes: readonly LawNote[];
+    /** False where the solver, or the rounds in which the rows' errors follow from the fit, ran out before coming to rest. */
+    readonly converged: boolean;
 }
 
 /** Error of reading a depth (mm) where the row says none: a pocket gauge on burnt wood (common practice, no source). */

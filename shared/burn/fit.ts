@@ -36,11 +36,12 @@ export function fitCoupon(
 export function fitRows(rows: readonly BurnRow[], guess: DepthLaw): DepthLaw {
     if (rows.length === 0) return guess;
     const problem: Problem = { rows, doses: rows.map(doseOf), guess };
-    return alone(problem) ?? combined(problem);
+    const law = alone(problem);
+    return law === undefined || law === 'not-converged' ? combined(problem, law) : law;
 }
 
-/** The fit of the rows by themselves, if they can bear it. */
-function alone(problem: Problem): DepthLaw | undefined {
+/** The fit of the rows by themselves, if they can bear it; `not-converged` if they could, but the fit did not come to rest. */
+function alone(problem: Problem): DepthLaw | 'not-converged' | undefined {
     const fadeFree = fadeCanBeFitted(problem.rows);
     const notes: LawNote[] = !fadeFree && passesVary(problem.rows) ? ['fade-assumed'] : [];
     const start = startOf(problem);
@@ -48,21 +49,24 @@ function alone(problem: Problem): DepthLaw | undefined {
     const free: Name[] = fadeFree ? ['threshold', 'energy', 'fade'] : ['threshold', 'energy'];
     const found = withinBounds(problem, start, free, notes, []);
     if (found === undefined || found.fit.freedom < 1 || !(found.numbers.energy > 0)) return undefined;
+    if (!found.converged) return 'not-converged';
     const law = lawOf(problem, found, false);
     // Rows that tell the energy no better than the guess does are worth more together with it.
     return law.errors.energy / law.energy < problem.guess.errors.energy / problem.guess.energy ? law : undefined;
 }
 
 /** The rows weighed against the guess, as if its threshold and energy had been measured with its errors. */
-function combined(problem: Problem): DepthLaw {
+function combined(problem: Problem, failed: 'not-converged' | undefined): DepthLaw {
     const { guess } = problem;
     const notes: LawNote[] = ['combined'];
-    if (!problem.rows.some((row) => row.depth > 0)) notes.push('no-depth');
+    if (failed !== undefined) notes.push(failed);
+    else if (!problem.rows.some((row) => row.depth > 0)) notes.push('no-depth');
     else if (fallsWithDose(problem)) notes.push('falls-with-dose');
     else if (problem.rows.length > 2) notes.push('doses-alike');
     if (passesVary(problem.rows)) notes.push('fade-assumed');
     const found = withinBounds(problem, { ...guess, fade: 1 }, ['threshold', 'energy'], notes, ['threshold', 'energy']);
-    if (found === undefined || !(found.numbers.energy > 0)) return { ...guess, notes: [...guess.notes, ...notes] };
+    if (found?.converged === false && failed === undefined) notes.push('not-converged');
+    if (found?.converged !== true || !(found.numbers.energy > 0)) return { ...guess, notes: [...guess.notes, ...notes] };
     return lawOf(problem, found, true);
 }
 

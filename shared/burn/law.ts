@@ -16,6 +16,7 @@ export type LawNote =
     | 'threshold-at-zero' // the best threshold would be below zero, so it was held at zero
     | 'fade-held' // the best fade lay outside what is credible, so it was held at the limit
     | 'fade-assumed' // passes vary, but too little to tell a fade: later passes count as the first
+    | 'not-converged' // the fit of the rows did not come to rest: they were weighed against the guess, or left out
     | 'rows-left-out' // some rows had no usable figures
     | 'outliers'; // some rows do not fit the others
 

@@ -6,10 +6,26 @@ export interface Curve<X> {
     slopes(x: X, parameters: readonly number[]): readonly number[];
 }
 
+/** A fit that was reached step by step. */
+export interface NonlinearFit extends Fit {
+    /** False where the steps ran out before the residuals stood square on every way to better them. */
+    readonly converged: boolean;
+}
+
+/**
+ * What a step along the curve's tangent would still take off the sum, against what is left of it, each by its degrees of
+ * freedom; below this, such a step is lost in the parameters' own errors (Bates & Watts, A relative offset orthogonality
+ * convergence criterion for nonlinear least squares, Technometrics 23:179, 1981; from memory). Squared.
+ */
+const RELATIVE_OFFSET = 1e-6;
+/** Residuals that small beside the data are rounding, so that a perfect fit counts as one. Squared. */
+const ROUNDING = 1e-20;
+
 /**
  * Nonlinear least squares by Levenberg and Marquardt's damped steps, each solved by the same QR
- * (Marquardt, J. SIAM 11:431, 1963; damping by the columns' own scale). Bounded in steps; undefined
- * if the start is not finite or the curve does not hold all parameters apart at the end.
+ * (Marquardt, J. SIAM 11:431, 1963; damping by the columns' own scale). Bounded in steps, and
+ * says whether it converged within them; undefined if the start is not finite or the curve does not hold all parameters
+ * apart at the end.
  */
 export function nonlinearLeastSquares<X>(
     curve: Curve<X>,
@@ -17,7 +33,7 @@ export function nonlinearLeastSquares<X>(
     y: readonly number[],
     start: readonly number[],
     units?: readonly number[],
-): Fit | undefined {
+): NonlinearFit | undefined {
     const residualsAt = (b: readonly number[]): number[] => xs.map((x, i) => y[i]! - curve.value(x, b));
     const cost = (residuals: readonly number[]): number => residuals.reduce((sum, r, i) => sum + (r / (units?.[i] ?? 1)) ** 2, 0);
 
@@ -46,7 +62,12 @@ export function nonlinearLeastSquares<X>(
     }
     const slopes = xs.map((x) => [...curve.slopes(x, parameters)]);
     const factored = factor(slopes, residuals, units);
-    return factored && describe(factored, parameters, residuals, units);
+    if (factored === undefined) return undefined;
+    const fit = describe(factored, parameters, residuals, units);
+    const gain = cost(slopes.map((row) => row.reduce((total, x, j) => total + x * factored.parameters[j]!, 0)));
+    const rest = Math.max(0, sum - gain) / Math.max(1, fit.freedom);
+    const settled = gain / parameters.length <= RELATIVE_OFFSET * rest || sum <= ROUNDING * cost(y);
+    return { ...fit, converged: settled };
 }
 
 /** One step: the linearised fit with rows √λ·|column| appended, which hold each parameter back. */

@@ -1,3 +1,4 @@
+import { medianOf } from '../burn/distributions';
 import { doseFor } from '../burn/dose';
 import { type DepthLaw, type LawNote, type LawRow, predict } from '../burn/law';
 import { darkestDose, doseForTone, onsetDose, predictTone } from '../burn/tone';
@@ -68,6 +69,7 @@ const words: Readonly<Record<LawNote, string>> = {
     'threshold-at-zero': 'The line would begin below nought, so it is held there.',
     'fade-held': 'What later passes take off came out beyond belief, so it is held at its limit.',
     'fade-assumed': 'The rows do not tell what later passes take off: they count as the first.',
+    'not-converged': 'The fit of these rows did not converge: what is shown leans on a guess from the wood’s density.',
     'rows-left-out': 'Some rows are left out: their figures cannot be used, or there are more than 500.',
     outliers: 'Some squares do not go with the others.',
 };
@@ -88,8 +90,8 @@ function fade({ fade: ratioOfPass, errors, fadeAssumed, notes }: DepthLaw): stri
 /** The prediction interval in the middle of what was measured. */
 function sureness(law: DepthLaw): string | undefined {
     const depths = law.rows.map((row) => row.fitted).filter((depth) => depth > 0);
-    const depth = depths.toSorted((a, b) => a - b)[Math.floor(depths.length / 2)];
-    if (depth === undefined) return undefined;
+    if (depths.length === 0) return undefined;
+    const depth = medianOf(depths);
     const dose = doseFor(law, depth, 1);
     const foretold = predict(law, { power: dose, speed: 1, pitch: 1, passes: 1 });
     return foretold && `lie within ± ${showLength(spread(foretold))} at ${showLength(depth)}`;

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { medianOf } from '../../shared/burn/distributions';
 import { depthOf, type LawNumbers } from '../../shared/burn/dose';
 import { fitCoupon, fitRows } from '../../shared/burn/fit';
 import { guessLaw } from '../../shared/burn/guess';
@@ -183,6 +184,51 @@ describe('few rows', () => {
         const law = fitCoupon(couponOf(bare), shed);
         expect(law.notes).toEqual(['combined', 'no-depth']);
         expect(law.threshold).toBeGreaterThanOrEqual(0.08);
+    });
+
+    it('says when the fit did not converge, and keeps to the guess', () => {
+        const rows = [
+            [27.921313821767136, 508.54623171433167, 1, 4.815175305034582],
+            [35.816210168793894, 72.21605299143869, 4, 1.0055383648749154],
+            [14.348656744392894, 549.709457857399, 1, 0.3592378764223484],
+            [16.208708552275183, 409.2634086343, 1, 3.095579761124952],
+        ].map(([power, speed, passes, depth]) => ({
+            power: power!,
+            speed: speed!,
+            pitch: 0.1,
+            passes: passes!,
+            depth: depth!,
+            tolerance: 0,
+        }));
+        const law = fitRows(rows, guessLaw(undefined, undefined));
+        expect(law.notes).toContain('not-converged');
+        expect(law).toMatchObject({ guess: true, energy: guessLaw(undefined, undefined).energy });
+    });
+
+    it('goes on until its rounds have come to rest', () => {
+        let looked = 0;
+        for (let seed = 1; seed <= 300; seed++) {
+            const law = fitRows(rowsOf(twelve, 8, seed), guess);
+            if (law.notes.length > 0 || law.rows.some(({ depth, fitted }) => depth === 0 || fitted === 0)) continue;
+            // Where it rests, the residuals stand square on the slope along the energy, which goes with the depth.
+            const pulls = law.rows.map(({ residual, fitted }) => (residual * fitted) / measuringError(fitted, 0.02) ** 2);
+            const pull = Math.abs(pulls.reduce((sum, each) => sum + each, 0));
+            expect(pull / pulls.reduce((sum, each) => sum + Math.abs(each), 0), `seed ${seed}`).toBeLessThan(1e-3);
+            looked++;
+        }
+        expect(looked).toBeGreaterThan(18);
+    });
+
+    it('takes the mean of the two middle ones for the usual measuring error of an even count', () => {
+        const errors = [0.01, 0.02, 0.04, 0.08];
+        const rows = rowsOf(twelve, 0).slice(0, 4);
+        const law = fitRows(
+            rows.map((row, i) => ({ ...row, tolerance: errors[i]! })),
+            guess,
+        );
+        expect(law.measuring).toBeCloseTo(0.03, 12);
+        expect(medianOf([3, 1, 2])).toBe(2);
+        expect(medianOf([])).toBeNaN();
     });
 
     it('holds a threshold at zero rather than below', () => {

@@ -209,5 +209,12 @@ describe('nonlinear regression', () => {
         expectDigits(fit.errors ?? [], [2.7070075241, 7.2668688436e-6], 6);
         expectDigits([fit.residualSum, Math.sqrt(fit.variance!)], [1.2455138894e-1, 1.018787633e-1], 6);
         expect(fit.freedom).toBe(12);
+        expect(fit.converged).toBe(true);
+    });
+
+    it('says when the steps ran out: y = 1/b comes nearer to nothing for ever', () => {
+        const falling: Curve<number> = { value: (_, [b]) => 1 / b!, slopes: (_, [b]) => [-1 / b! ** 2] };
+        expect(nonlinearLeastSquares(falling, [1, 2], [0, 0], [1])?.converged).toBe(false);
+        expect(nonlinearLeastSquares(falling, [1, 2], [2, 2], [1])).toMatchObject({ converged: true, parameters: [0.5] });
     });
 });

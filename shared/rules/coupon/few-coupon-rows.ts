@@ -8,7 +8,7 @@ const page: Page = {
     title: 'A coupon that tells little',
     severities: ['info'],
     condition:
-        'The rows are too few, or too much alike, to tell the dose at which the wood begins to burn from the energy that it takes, with at least three rows to spare.',
+        'The rows are too few, or too much alike, to tell the dose at which the wood begins to burn from the energy that it takes, with at least three rows to spare; or their fit does not converge.',
     why: 'A line always runs through two points, however wrong they are. Depths are then told with wide intervals, and lean on a guess from the wood’s density.',
     mend: 'Burn and measure more squares: six or more, from just digging to as deep as you go, some of them in several passes.',
     source: 'Degrees of freedom of the fit; the guess is weighed in as if it had been measured with its own errors.',
@@ -27,6 +27,8 @@ function messageOf({ notes, freedom = 0 }: DepthLaw, count: number): string | un
     const squares = `${count} ${count === 1 ? 'square' : 'squares'}`;
     if (notes.includes('no-depth')) return 'No square of this coupon took anything off: burn stronger ones.';
     if (notes.includes('falls-with-dose')) return undefined; // coupon-contradicts says it
+    if (notes.includes('not-converged'))
+        return `The fit of these ${squares} did not converge: depths lean on a guess from density. Measure them again, and burn more.`;
     if (notes.includes('doses-alike'))
         return `The doses of these ${squares} are too much alike to tell where burning begins: they are weighed against a guess from density.`;
     if (notes.includes('combined'))
