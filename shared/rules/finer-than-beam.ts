@@ -49,7 +49,7 @@ export const finerThanBeam: Rule = {
             const small = places.reduce((sum, place) => sum + place.area, 0) < negligible * area(laser.region);
             yield finding(page, {
                 severity: small ? 'info' : 'warning',
-                message: `${[slotWords(slots, slot), stripWords(strips, rib)].filter((part) => part !== '').join('; ')} in ${step.name}.`,
+                message: `${[slotWords(slots, slot, laser.edge), stripWords(strips, rib, laser.edge)].filter((part) => part !== '').join('; ')} in ${step.name}.`,
                 where: step.placements[0]?.where ?? step.where,
                 step: step.index,
                 spots: narrowSpots(laser.blank, places),
@@ -59,22 +59,23 @@ export const finerThanBeam: Rule = {
     },
 };
 
-function slotWords(slots: readonly NarrowPlace[], limit: number): string {
+/** Widths are those that are burnt: `edge` mm were added to either side of the drawn ones. */
+function slotWords(slots: readonly NarrowPlace[], limit: number, edge: number): string {
     const [first] = slots;
     if (first === undefined) return '';
     const many = slots.length !== 1;
-    return `${slots.length} line${many ? 's are' : ' is'} narrower than the ${showLength(limit)} that this beam digs to half of the depth, ${narrowest(first)}`;
+    return `${slots.length} line${many ? 's are' : ' is'} narrower than the ${showLength(limit)} that this beam digs to half of the depth, ${narrowest(first, 2 * edge)}`;
 }
 
-function stripWords(strips: readonly NarrowPlace[], limit: number): string {
+function stripWords(strips: readonly NarrowPlace[], limit: number, edge: number): string {
     const [first] = strips;
     if (first === undefined) return '';
     const many = strips.length !== 1;
-    return `${strips.length} strip${many ? 's' : ''} of wood ${many ? 'are' : 'is'} narrower than the ${showLength(limit)} that keep their top, ${narrowest(first)}`;
+    return `${strips.length} strip${many ? 's' : ''} of wood ${many ? 'are' : 'is'} narrower than the ${showLength(limit)} that keep their top, ${narrowest(first, -2 * edge)}`;
 }
 
-function narrowest({ width, x, y }: NarrowPlace): string {
-    return `${showLength(Math.max(0, width))} at the narrowest (near ${showLength(x)}, ${showLength(y)})`;
+function narrowest({ width, x, y }: NarrowPlace, wider: number): string {
+    return `${showLength(Math.max(0, width + wider))} at the narrowest (near ${showLength(x)}, ${showLength(y)})`;
 }
 
 /** Of drawings only: a picture's outlines are those of its pixels. Where they lie once the step has mirrored them. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { planOf } from '../kit/plan-of';
 import { inlayRecipe } from '../kit/shop';
-import { expectMended, one, recipe, silent, workshop } from './harness';
+import { expectMended, of, one, recipe, silent, workshop } from './harness';
 
 const page = (inner: string) =>
     `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">${inner}</svg>`;
@@ -10,7 +10,9 @@ const lines = page('<path d="M2 2h10v20h-10z"/><path d="M16 2h0.04v20h-0.04z"/><
 /** Two bars with 0.05 mm of wood between them. */
 const strip = page('<path d="M2 2h10v20h-10z"/><path d="M12.05 2h10v20h-10z"/>');
 const stout = page('<path d="M2 2h10v20h-10z"/><path d="M12.3 2h10v20h-10z"/><path d="M25 2h0.3v20h-0.3z"/>');
-const art = { 'lines.svg': lines, 'strip.svg': strip, 'stout.svg': stout };
+/** A stout bar, and a line of 0.12 mm. */
+const slim = page('<path d="M2 2h10v20h-10z"/><path d="M16 2h0.12v20h-0.12z"/>');
+const art = { 'slim.svg': slim, 'lines.svg': lines, 'strip.svg': strip, 'stout.svg': stout };
 workshop(art);
 
 const dug = (name: string, more = 'depth 0.5 mm') =>
@@ -54,6 +56,12 @@ describe('finer-than-beam', () => {
                 inlay: `clearance ${clearance} glue wood-glue`,
             });
         await silent(inlay('stout', '0.10 mm'), 'finer-than-beam');
+        // 0.12 mm are drawn, and the wider beam's own growth is taken off both sides: what is told is what is burnt.
+        const slim = await of(inlay('slim', '0.001 mm'), 'finer-than-beam');
+        const [, limit, width] = /narrower than the ([\d.]+) mm that this beam digs .* half of the depth, ([\d.]+) mm at/.exec(
+            slim.map(({ message }) => message).join(' '),
+        )!;
+        expect(Number(width)).toBeLessThan(Number(limit));
         const finding = await one(inlay('strip', '0.001 mm'), 'finer-than-beam');
         expect(finding.fixes).toEqual([]);
     });
