@@ -57,13 +57,26 @@ function stateWords(old: Piece, now: Piece): string[] {
 }
 
 function pairs(before: readonly Mark[], after: readonly Mark[], steps: Renumbering): [Mark | undefined, Mark | undefined][] {
-    const left = new Map(before.map((mark) => [steps.get(mark.step) ?? -1 - mark.step, mark]));
+    const left = partsOf(before, (step) => steps.get(step) ?? -1 - step);
     const found: [Mark | undefined, Mark | undefined][] = [];
-    for (const mark of after) {
-        found.push([left.get(mark.step), mark]);
-        left.delete(mark.step);
+    for (const [part, mark] of partsOf(after, (step) => step)) {
+        found.push([left.get(part), mark]);
+        left.delete(part);
     }
     return [...found, ...[...left.values()].map((mark): [Mark, undefined] => [mark, undefined])];
+}
+
+/** By the step that made them and which of its marks they are: one step may leave areas, pictures and an inlay's marks. */
+function partsOf(marks: readonly Mark[], numberOf: (step: number) => number): Map<string, Mark> {
+    const parts = new Map<string, Mark>();
+    for (const mark of marks) {
+        const what = mark.registration === true ? 'registration' : mark.tones === undefined ? 'area' : 'picture';
+        const kind = `${numberOf(mark.step)} ${what}`;
+        let count = 0;
+        while (parts.has(`${kind} ${count}`)) count++;
+        parts.set(`${kind} ${count}`, mark);
+    }
+    return parts;
 }
 
 function markDifference(old: Mark | undefined, now: Mark | undefined, words: Set<string>, memo: Memo): Region {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { FilmRow, ReviewPictures } from '../../shared/review/film-strip';
 import { reviewHtml } from '../../shared/review/html/as-html';
 import { heightsOf } from '../../shared/review/html/piece';
+import { goodSamples, sampleText } from '../kit/samples';
 import { fillRecipe, inlayRecipe, shop } from '../kit/shop';
 import { answer } from './review-kit';
 
@@ -31,6 +32,24 @@ describe('both film strips side by side', () => {
     it('nothing is marked where nothing differs', async () => {
         const { rows } = await pictures(pocket('1.2 mm'), pocket('1.2 mm'));
         expect(rows.flatMap(({ differs }) => differs)).toEqual([]);
+    });
+
+    it.each(goodSamples)('%s: nothing is marked where only the count of pieces changes', async (name) => {
+        const [text, art] = sampleText(name);
+        const own = text.slice(0, text.indexOf('blank '));
+        const more = / make \d/.test(own)
+            ? text.replace(/ make \d+/, ' make 17')
+            : text.replace(/ revision \d+/, (revision) => `${revision} make 17`);
+        expect(more).not.toBe(text);
+        const { rows } = (await answer({ text, art }, { text: more, art }, true)).pictures!;
+        expect(rows.filter(({ step: done }) => done !== undefined).length).toBeGreaterThan(0);
+        expect(rows.flatMap(({ differs }) => differs)).toEqual([]);
+    });
+
+    it('an inlay’s marks that are moved are marked, and nothing else of the step that burns them', async () => {
+        const marked = (count: number): string => inlayRecipe({ inlay: `clearance 0.15 mm glue wood-glue marks ${count}` });
+        const found = await pictures(marked(3), marked(4));
+        expect(row(found, 'Engrave pocket').differs).toEqual([expect.objectContaining({ blank: 'tray', words: ['shape'] })]);
     });
 
     it('another depth marks the whole pocket, from the step that makes it on', async () => {
