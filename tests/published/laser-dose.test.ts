@@ -53,9 +53,10 @@ describe('the depth law', () => {
 /*
  * McMillin & Harry, Laser machining of southern pine, Forest Prod. J. 21(10):35-37, 1971 (abstract): 240 W cut 0.25 in.
  * at 99.1 in/min and 1.00 in. at 14.6 in/min. The kerf of 0.381 mm is quoted in a review; that it belongs to this test is
- * an assumption, so the guess is only asked to hold the data within its interval.
+ * an assumption. The guess was made of these very two rows, so that holding them says nothing of how true it is: only that
+ * sums and units were carried over without a slip.
  */
-describe('the guess without a coupon', () => {
+describe('the guess without a coupon, and the two rows it was made of', () => {
     it.each([
         [99.1, 0.25],
         [14.6, 1],

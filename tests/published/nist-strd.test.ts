@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { coverageFactor } from '../../shared/burn/distributions';
 import { driftOf, month } from '../../shared/burn/drift';
 import { type Fit, leastSquares } from '../../shared/burn/least-squares';
 import { type Curve, nonlinearLeastSquares } from '../../shared/burn/nonlinear-least-squares';
@@ -165,21 +164,6 @@ describe('linear regression', () => {
         expectDigits(fit.parameters, [0.673565789473684e-3, 0.732059160401003e-6, -0.316081871345029e-14], 9);
         expectDigits(fit.errors ?? [], [0.107938612033077e-3, 0.157817399981659e-9, 0.486652849992036e-16], 9);
         expectDigits([Math.sqrt(fit.variance!)], [0.205177424076185e-3], 9);
-    });
-
-    it('gives the prediction intervals of Norris at 500 and NoInt1 at 65', () => {
-        const half = (fit: Fit, row: readonly number[]): number => {
-            let spread = 1;
-            for (const [i, a] of row.entries())
-                for (const [j, b] of row.entries()) spread += a * b * fit.spread[i * row.length + j]!;
-            return coverageFactor(0.95, fit.freedom) * Math.sqrt(fit.variance! * spread);
-        };
-        const fit = line(norris, (x) => [1, x]);
-        expect(fit.parameters[0]! + 500 * fit.parameters[1]!).toBeCloseTo(500.796086, 6);
-        expect(half(fit, [1, 500])).toBeCloseTo(1.824292, 6);
-        const through = line(noInt1, (x) => [x]);
-        expect(65 * through.parameters[0]!).toBeCloseTo(134.834711, 6);
-        expect(half(through, [65])).toBeCloseTo(8.301594, 6);
     });
 
     it('takes weights: a row of half the error counts like four rows', () => {
