@@ -208,12 +208,26 @@ const resin = [
         },
     ),
     fluidDensity('Resin'),
-    property('Resin', 'pigment', 'figure', 'Pigment as a share of the mixed mass.', 'pigment 3 %', {
-        measures: [share([0, 0.3])],
-    }),
-    property('Resin', 'powder', 'figure', 'Metal powder as a share of the mixed mass.', 'powder 30 %', {
-        measures: [share([0, 0.6])],
-    }),
+    property(
+        'Resin',
+        'pigment',
+        'figure',
+        'Pigment as a share of the whole, by mass: of resin, hardener, pigment and metal powder together.',
+        'pigment 3 %',
+        {
+            measures: [share([0, 0.3])],
+        },
+    ),
+    property(
+        'Resin',
+        'powder',
+        'figure',
+        'Metal powder as a share of the whole, by mass: 75 g of powder to 100 g of mixed resin is 43 %.',
+        'powder 30 %',
+        {
+            measures: [share([0, 0.8])],
+        },
+    ),
     property('Resin', 'opacity', 'figure', 'How much of what lies under it a millimetre hides.', 'opacity 90 %', {
         measures: [share()],
     }),

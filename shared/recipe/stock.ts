@@ -138,9 +138,9 @@ export interface Resin extends Named {
     readonly deepestPour?: Quantity;
     readonly narrowestSlot?: Quantity;
     readonly density?: Quantity;
-    /** Mass of pigment as a fraction of the mixed resin. */
+    /** Mass of pigment as a fraction of the whole: resin, hardener, pigment and metal powder. */
     readonly pigment?: Quantity;
-    /** Mass of metal powder as a fraction of the mixed resin. */
+    /** Mass of metal powder as a fraction of the same whole. */
     readonly powder?: Quantity;
     /** Of resin and hardener as they are bought together. */
     readonly price?: Price;

@@ -50,6 +50,7 @@ function fillOutcomes({ depth, mix, pours, cups }: FillPlan): Figure[] {
         figures.push(worked('resin', mix.parts.resin, dimension), worked('hardener', mix.parts.hardener, dimension));
     }
     if (mix.pigment !== undefined) figures.push(worked('pigment', mix.pigment, 'mass'));
+    if (mix.powder !== undefined) figures.push(worked('metal powder', mix.powder, 'mass'));
     return figures;
 }
 

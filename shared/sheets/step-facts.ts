@@ -11,6 +11,7 @@ import {
     showTime,
     showVolume,
 } from '../quantity/show';
+import type { Quantity } from '../quantity/quantity';
 import type { Where } from '../quantity/where';
 import type { Resin } from '../recipe/stock';
 import { focusLine } from './focus-line';
@@ -79,12 +80,20 @@ function fillFacts({ fill, step }: StepPlan): Fact[] {
         const show = parts.by === 'volume' ? showVolume : showMass;
         facts.push({ label: 'mix', value: `${show(parts.resin)} resin, ${show(parts.hardener)} hardener` });
     }
-    if (fill.mix.pigment !== undefined) facts.push({ label: 'pigment', value: showMass(fill.mix.pigment) });
-    if (fill.mix.powder !== undefined) facts.push({ label: 'metal powder', value: showMass(fill.mix.powder) });
+    facts.push(
+        ...loadFacts('pigment', fill.mix.pigment, step.resin?.pigment),
+        ...loadFacts('metal powder', fill.mix.powder, step.resin?.powder),
+    );
     if (step.resin?.potLife !== undefined) facts.push({ label: 'pot life', value: showTime(step.resin.potLife.value) });
     if (fill.cups.count > 1) facts.push({ label: 'cups', value: `${fill.cups.count}, each for ${piecesOf(fill.cups.pieces)}` });
     facts.push(...layerFacts(fill, step.resin));
     return facts;
+}
+
+/** What is weighed out, and which share of all that is in the cup it then is. */
+function loadFacts(label: string, mass: number | undefined, share: Quantity | undefined): Fact[] {
+    if (mass === undefined || share === undefined) return [];
+    return [{ label, value: `${showMass(mass)}, ${showRatio(share.value)} of the whole` }];
 }
 
 function piecesOf(count: number): string {

@@ -60,7 +60,7 @@ describe('what supplies cost', () => {
         const text = fillRecipe().replace('kind slow-epoxy', 'kind slow-epoxy  powder 30 %  price 20 for 100 g of powder');
         const plan = await planOf(shop + text);
         const { mix } = plan.steps.find(({ fill }) => fill !== undefined)!.fill!;
-        expect(mix.powder).toBeCloseTo(0.3 * mix.mass!, 12);
+        expect(mix.powder! / (mix.powder! + mix.mass!)).toBeCloseTo(0.3, 12);
         expect(supply(plan, 'tide-blue metal powder').cost).toBeCloseTo(0.2 * 2 * 1.15 * mix.powder!, 9);
     });
     it('foil, tape and paper have the prices of the shop', async () => {

@@ -2,6 +2,7 @@
  * Mixing resin. The example of a 20 cm2 pocket is computed; 2 to 5 % off the ratio leaving resin
  * soft, and layers of about a quarter inch for table-top epoxy, are trade guidance that was seen.
  */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { fillMix } from '../../shared/bench/fill-volume';
 import { batchesFor, leastMix } from '../../shared/bench/mix-batches';
@@ -51,15 +52,34 @@ describe('a pocket of 20 cm2 and 1.5 mm, 15 % over, at 1.10 g/cm3', () => {
             fillMix(2000, 1.5, 0.15, resin({ mix: { resin: 2, hardener: 1, by: 'weight', where: nowhere } })).parts,
         ).toBeUndefined();
     });
-    it('takes pigment as a part of the mixed mass', () => {
-        const pigment: Quantity = { value: 0.04, tolerance: 0, dimension: 'ratio', unit: '%', where: nowhere };
-        expect(fillMix(2000, 1.5, 0.15, resin({ density: density(1.1), pigment })).pigment).toBeCloseTo(0.1518, 9);
+    const share = (value: number): Quantity => ({ value, tolerance: 0, dimension: 'ratio', unit: '%', where: nowhere });
+    it('takes pigment as a part of the whole', () => {
+        const { pigment, mass } = fillMix(2000, 1.5, 0.15, resin({ density: density(1.1), pigment: share(0.04) }));
+        expect(pigment! / (pigment! + mass!)).toBeCloseTo(0.04, 12);
+        expect(pigment).toBeCloseTo(0.158125, 9);
+    });
+    it('75 g of metal powder to 100 g of mix is 43 % of the whole (computed)', () => {
+        const hundred = fillMix(1000, 100, 0, resin({ density: density(1), powder: share(75 / 175) }));
+        expect(hundred.mass).toBeCloseTo(100, 9);
+        expect(hundred.powder).toBeCloseTo(75, 9);
+    });
+    it('weighs nothing out where nothing is left for the resin', () => {
+        const full = fillMix(1000, 100, 0, resin({ density: density(1), powder: share(0.7), pigment: share(0.3) }));
+        expect(full).not.toHaveProperty('powder');
+        expect(full).not.toHaveProperty('pigment');
     });
 });
 
 describe('mixed unfilled epoxy', () => {
-    it('4195 g a US gallon are 1.108 g/cm3 (seen, not a primary source)', () =>
-        expect(4195 / 3785.411784).toBeCloseTo(1.1082, 4));
+    it('of the built-in stock weighs 4195 g a US gallon (seen, not a primary source)', () => {
+        const stock = readFileSync(new URL('../../language/stock/resins.kerf', import.meta.url), 'utf8');
+        for (const name of ['slow-epoxy', 'table-top-epoxy', 'deep-pour-epoxy']) {
+            const written = new RegExp(`^resin ${name} \\{[^}]*?^  density ([\\d.]+) g/cm3`, 'm').exec(stock)?.[1];
+            const kind = resin({ density: density(Number(written)) });
+            // A gallon is 231 cubic inches.
+            expect(Math.abs(fillMix(25.4 ** 2, 231 * 25.4, 0, kind).mass! - 4195), name).toBeLessThan(2);
+        }
+    });
     it('a gallon covers 1604 ft2 at one mil (computed; a sheet prints 1608)', () => {
         const gallon = 3785411.784;
         const foot = 304.8;

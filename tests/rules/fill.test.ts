@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { showMass } from '../../shared/quantity/show';
+import { workFacts } from '../../shared/sheets/step-facts';
+import { planOf } from '../kit/plan-of';
 import { fillRecipe } from '../kit/shop';
 import { expectMended, one, silent, words, workshop } from './harness';
 
@@ -121,9 +124,26 @@ describe('recoat-window', () => {
 });
 
 describe('metal powder', () => {
-    it('may be half of the mix, and no more', async () => {
-        expect((await one(resin('powder 55 %'), 'pigment-overload')).severity).toBe('warning');
-        await silent(resin('powder 40 %'), 'pigment-overload');
+    it('may be three parts to one of mixed resin, as for casting, and no more', async () => {
+        const finding = await one(resin('powder 80 %'), 'pigment-overload');
+        expect(finding.severity).toBe('warning');
+        expect(finding.message).toBe(
+            'tide-blue is 80 % metal powder, of the whole by mass; more than 75 % may keep it from curing.',
+        );
+        for (const load of ['43 %', '60 %', '75 %']) {
+            await silent(resin(`powder ${load}`), 'pigment-overload');
+            await silent(resin(`powder ${load}`), 'unlikely-magnitude');
+        }
+    });
+    it('is weighed out as that share of the whole', async () => {
+        const plan = await planOf(resin('mix 2 : 1 by volume  powder 43 %'));
+        const step = plan.steps.find(({ fill }) => fill !== undefined)!;
+        const { powder, mass } = step.fill!.mix;
+        expect(powder! / mass!).toBeCloseTo(0.43 / 0.57, 9);
+        expect(workFacts(step)).toContainEqual({
+            label: 'metal powder',
+            value: `${showMass(powder!)}, 43 % of the whole`,
+        });
     });
 });
 
