@@ -1,6 +1,7 @@
 import type { DottedPicture, MarkWork } from '../plan/laser-plan';
 import type { FillPlan, StepPlan } from '../plan/plan';
 import { type Interval, isLopsided, spread } from '../quantity/interval';
+import type { Quantity } from '../quantity/quantity';
 import {
     showArea,
     showLength,
@@ -11,7 +12,6 @@ import {
     showTime,
     showVolume,
 } from '../quantity/show';
-import type { Quantity } from '../quantity/quantity';
 import type { Where } from '../quantity/where';
 import type { Resin } from '../recipe/stock';
 import { focusLine } from './focus-line';
