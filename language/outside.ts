@@ -1,3 +1,5 @@
+import type { LangiumDocument } from 'langium';
+import type { Diagnostic } from 'vscode-languageserver-types';
 import type { ArtNames } from '../shared/art/art-names';
 import type { MeasuredCoupon } from '../shared/recipe/stock';
 import type { Page } from '../shared/rules/page';
@@ -12,6 +14,8 @@ export interface Outside {
     readonly planned?: (uri: string) => readonly PlannedStep[];
     /** What the last plan of a file said of its recipes' runs. */
     readonly runs?: (uri: string) => readonly PlannedRun[];
+    /** All that is known of a file at this moment; undefined where only those who ask know. */
+    readonly diagnostics?: (document: LangiumDocument) => readonly Diagnostic[] | undefined;
     /** Ids and classes of an art file; undefined for one that cannot be read. Never throws. */
     readonly artNames?: (uri: string) => Promise<ArtNames | undefined>;
     /** What the squares of a coupon say; undefined where nobody waits for it any more. Never throws. */
@@ -23,6 +27,7 @@ export interface OutsideServices {
     readonly ruleIds: ReadonlySet<string>;
     readonly planned: (uri: string) => readonly PlannedStep[];
     readonly runs: (uri: string) => readonly PlannedRun[];
+    readonly diagnostics: (document: LangiumDocument) => readonly Diagnostic[] | undefined;
     readonly artNames: (uri: string) => Promise<ArtNames | undefined>;
     readonly couponFit: (coupon: MeasuredCoupon) => Promise<CouponFit | undefined>;
 }
@@ -31,9 +36,10 @@ export function outsideServices({
     tradePages = [],
     planned = () => [],
     runs = () => [],
+    diagnostics = () => undefined,
     artNames = async () => undefined,
     couponFit = async () => undefined,
 }: Outside): OutsideServices {
     const pages = new Map(tradePages.map((page) => [page.id, page]));
-    return { pages, ruleIds: new Set(pages.keys()), planned, runs, artNames, couponFit };
+    return { pages, ruleIds: new Set(pages.keys()), planned, runs, diagnostics, artNames, couponFit };
 }

@@ -1,6 +1,7 @@
 import { DocumentState, type LangiumDocument, URI } from 'langium';
 import { startLanguageServer } from 'langium/lsp';
-import { CodeLensRefreshRequest, type Connection } from 'vscode-languageserver';
+import { CodeActionKind, CodeLensRefreshRequest, type Connection } from 'vscode-languageserver';
+import { wantsFixAll } from '../language/editing/code-actions';
 import { createKerfServices } from '../language/module';
 import type { KerfLanguageServer } from '../language/workspace/language-server';
 import { allowablePages } from './all-pages';
@@ -9,6 +10,7 @@ import { answerCheckRequests } from './check-requests';
 import { answerCouponRequests } from './coupon/coupon-requests';
 import type { Asker } from './engine/asker';
 import type { FileReader } from './files/read-result';
+import { fixAllRounds } from './fixing/fix-all-rounds';
 import { answering } from './protocol/answering';
 import { answerRefusals } from './protocol/message-order';
 import { refused } from './protocol/refused';
@@ -24,6 +26,8 @@ import { namesInArt } from './workshop/names-in-art';
 import type { Source } from './workshop/open-workshop';
 import { Publisher } from './workshop/publisher';
 import { Workshop } from './workshop/workshop';
+
+type ActionHandler = Parameters<Connection['onCodeAction']>[0];
 
 /** What differs between Node and a browser worker. */
 export interface Process {
@@ -45,7 +49,26 @@ export function serveLanguage({ connection: raw, fileSystem, read, asker, versio
         return LangiumDocuments.hasDocument(uri) || TextDocuments.get(uri.toString()) !== undefined;
     });
     // Langium would send the text's findings by itself; the publisher sends them together with the trade's.
-    const quiet: Connection = Object.create(connection, { sendDiagnostics: { value: async () => {} } });
+    const quiet: Connection = Object.create(connection, {
+        sendDiagnostics: { value: async () => {} },
+        onCodeAction: { value: (handler: ActionHandler) => connection.onCodeAction(fixingAll(handler)) },
+    });
+    /** To mend all, the trade has to be heard first, outside of the lock: a plan may take its time, and typing does not wait for it. */
+    const fixingAll =
+        (handler: ActionHandler): ActionHandler =>
+        async (params, token, ...rest) => {
+            if (!wantsFixAll(params)) return handler(params, token, ...rest);
+            const document = await publisher.settled(params.textDocument.uri, token);
+            const found = await handler(params, token, ...rest);
+            if (document === undefined || !Array.isArray(found)) return found;
+            return Promise.all(
+                found.map((action) =>
+                    'kind' in action && action.kind === CodeActionKind.SourceFixAll
+                        ? fixAllRounds(action, document, services.kerf, { fileSystem, read }, asker)
+                        : action,
+                ),
+            );
+        };
     const plans = new LastPlans(() => {
         const { refreshes } = (services.shared.lsp.LanguageServer as KerfLanguageServer).client;
         if (refreshes.inlayHints) connection.languages.inlayHint.refresh().catch(refused);
@@ -58,6 +81,7 @@ export function serveLanguage({ connection: raw, fileSystem, read, asker, versio
             tradePages: allowablePages,
             planned: (uri) => plans.of(uri),
             runs: (uri) => plans.runsOf(uri),
+            diagnostics: (document) => publisher.current(document),
             artNames: namesInArt(arts),
             // One at a time: the cursor has moved on from the coupon before.
             couponFit: (coupon) => asker.ask({ do: 'fit', coupon }, [], 'coupon under the cursor').catch(() => undefined),

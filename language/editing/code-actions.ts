@@ -32,12 +32,15 @@ export class KerfCodeActions implements CodeActionProvider {
         const { only, diagnostics } = params.context;
         const wants = (kind: CodeActionKind) =>
             only === undefined || only.some((each) => kind === each || kind.startsWith(`${each}.`));
-        const fixes = diagnostics.flatMap((diagnostic) => this.actionsFor(diagnostic, document));
-        // Asked for by name only: on the light bulb the fixes stand one by one.
-        const all = only !== undefined && wants(CodeActionKind.SourceFixAll) ? fixAll(fixes, document.textDocument) : undefined;
+        const fixesOf = (all: readonly Diagnostic[]) => all.flatMap((diagnostic) => this.actionsFor(diagnostic, document));
+        const fixes = wants(CodeActionKind.QuickFix) ? fixesOf(diagnostics) : [];
+        // Asked for by name only: on the light bulb the fixes stand one by one. It is about the file, whatever the asker knows of it.
+        const all = wantsFixAll(params)
+            ? fixAll(fixesOf(this.services.outside.diagnostics(document) ?? diagnostics), document.textDocument)
+            : undefined;
         const refactors = only === undefined || only.some((kind) => kind.startsWith(CodeActionKind.Refactor) || kind === '');
         return [
-            ...(wants(CodeActionKind.QuickFix) ? fixes : []),
+            ...fixes,
             ...(all === undefined ? [] : [all]),
             ...pinActions(document, params, this.planned(document.uri.toString())),
             ...(refactors ? refactorActions(document, params, this.services).filter(({ kind }) => wants(kind ?? '')) : []),
@@ -89,6 +92,12 @@ export class KerfCodeActions implements CodeActionProvider {
         }
         return { changes: edits };
     }
+}
+
+/** Whether somebody asks, by name, that all be mended. */
+export function wantsFixAll({ context: { only } }: CodeActionParams): boolean {
+    const { SourceFixAll } = CodeActionKind;
+    return only?.some((kind) => SourceFixAll === kind || SourceFixAll.startsWith(`${kind}.`)) === true;
 }
 
 /** The editor moves a squiggle along while one types; the fix it carries still points at the old place. */

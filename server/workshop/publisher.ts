@@ -1,5 +1,5 @@
 import { DocumentState, type LangiumDocument, URI } from 'langium';
-import type { Connection, Diagnostic } from 'vscode-languageserver';
+import type { CancellationToken, Connection, Diagnostic } from 'vscode-languageserver';
 import { isBuiltIn } from '../../language/built-in';
 import { toDiagnostic } from '../../language/diagnostic';
 import type { ClientAbilities } from '../../language/workspace/client';
@@ -61,10 +61,10 @@ export class Publisher {
     }
 
     /** Plans a document again though its text has not changed, since its art has. */
-    async plan(document: LangiumDocument): Promise<void> {
+    async plan(document: LangiumDocument): Promise<boolean> {
         const version = document.textDocument.version;
         const survey = await this.workshop.survey(document);
-        if (survey === undefined || document.textDocument.version !== version) return;
+        if (survey === undefined || document.textDocument.version !== version) return false;
         const { findings } = survey;
         const uri = document.uri.toString();
         this.plans.keep(uri, survey);
@@ -77,6 +77,16 @@ export class Publisher {
             recipes: this.workshop.recipes(document).map((recipe) => recipe.name),
         };
         void this.connection.sendNotification(method.planned, params);
+        return true;
+    }
+
+    /** The document of an address once the trade has spoken of its text as it is now; undefined if there is none, or it never rests. */
+    async settled(address: string, token: CancellationToken): Promise<LangiumDocument | undefined> {
+        for (let tries = 0; tries < MAX_TRIES; tries++) {
+            const document = await this.workshop.linked(address, token);
+            if (document === undefined || (await this.plan(document))) return document;
+        }
+        return undefined;
     }
 
     /** What nobody looks at is worked out one by one, so that what is open waits for one of them at most. */
@@ -115,7 +125,7 @@ export class Publisher {
     }
 
     /** What is known of a file at this moment. */
-    private current(document: LangiumDocument): Diagnostic[] {
+    current(document: LangiumDocument): Diagnostic[] {
         const uri = document.uri.toString();
         const old = this.trade.get(uri);
         const text = document.textDocument.getText();
@@ -130,6 +140,9 @@ export class Publisher {
             );
     }
 }
+
+/** So often a plan that a newer one took the place of is made anew for somebody who waits for it. */
+const MAX_TRIES = 10;
 
 /** Longer than it takes to show a picture, and shorter than anybody waits for squiggles. */
 const restAfterTyping = 150; // ms
