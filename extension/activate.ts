@@ -8,6 +8,7 @@ import { offerExplanations } from './explain';
 import { offerGuides } from './guides';
 import { offerReviews } from './review/offer-reviews';
 import type { RecipeServer } from './server';
+import { showServerStatus } from './server-status';
 import { offerNewRecipe } from './starting/new-recipe';
 import { showStatus } from './status';
 import { offerStock } from './stock';
@@ -30,6 +31,7 @@ export async function activateWith(server: RecipeServer, context: vscode.Extensi
         offerCoupons(server),
         offerReviews(server, context.workspaceState),
         showStatus(current),
+        showServerStatus(server),
         watchBenches(server, current, context.extensionUri),
         watchChecklist(server, current, context.workspaceState),
         vscode.commands.registerCommand('kerfbook.restartServer', () => server.restart()),

@@ -1,10 +1,21 @@
 import * as vscode from 'vscode';
-import { type BaseLanguageClient, type LanguageClientOptions, ProgressType } from 'vscode-languageclient';
+import {
+    type BaseLanguageClient,
+    CloseAction,
+    type CloseHandlerResult,
+    ErrorAction,
+    type LanguageClientOptions,
+    ProgressType,
+} from 'vscode-languageclient';
 import { method, type PlannedParams, type ReadAnswer } from '../shared/view/protocol';
 import { readForServer } from './read-file';
+import { ServerCrashes } from './server-crashes';
 
 /** Where recipes may lie; diffs and other views of old texts are left out, since they would declare every name twice. */
 const schemes = ['file', 'untitled', 'vscode-remote', 'vscode-vfs', 'vscode-userdata', 'kerfbook-stock'];
+
+const whyDown =
+    'The Kerfbook language server stopped five times within three minutes and stays down: recipes are not checked. Restart it; the output says why it stopped.';
 
 const neverCancelled = new vscode.CancellationTokenSource().token;
 
@@ -12,6 +23,11 @@ const neverCancelled = new vscode.CancellationTokenSource().token;
 export class RecipeServer implements vscode.Disposable {
     private readonly client: BaseLanguageClient;
     private long = 0;
+    private readonly crashes = new ServerCrashes();
+    private down = false;
+    private readonly downChanged = new vscode.EventEmitter<void>();
+    /** It has gone down, or come up again. */
+    readonly onDidChangeDown = this.downChanged.event;
     private readonly planned = new vscode.EventEmitter<PlannedParams>();
     /** A file has been planned anew. */
     readonly onDidPlan = this.planned.event;
@@ -22,6 +38,10 @@ export class RecipeServer implements vscode.Disposable {
             documentSelector: schemes.map((scheme) => ({ language: 'kerfbook', scheme })),
             synchronize: { fileEvents: watchers },
             outputChannelName: 'Kerfbook',
+            errorHandler: {
+                error: (_error, _message, count = 0) => ({ action: count <= 3 ? ErrorAction.Continue : ErrorAction.Shutdown }),
+                closed: () => this.died(),
+            },
             // The same as the problem matcher’s, so that what a task finds again is not shown twice.
             diagnosticCollectionName: 'kerfbook',
             initializationOptions: {
@@ -39,9 +59,32 @@ export class RecipeServer implements vscode.Disposable {
         return this.client.start();
     }
 
+    /** Whether it has died so often that it stays down until somebody restarts it. */
+    get isDown(): boolean {
+        return this.down;
+    }
+
     async restart(): Promise<void> {
-        await this.client.stop();
+        this.crashes.forget();
+        if (this.client.isRunning()) await this.client.stop();
+        this.setDown(false);
         await this.client.start();
+    }
+
+    private died(): CloseHandlerResult {
+        if (this.crashes.isWorthRestarting(Date.now())) return { action: CloseAction.Restart, handled: true };
+        this.setDown(true);
+        void vscode.window.showErrorMessage(whyDown, 'Restart', 'Show Output').then((chosen) => {
+            if (chosen === 'Restart') void this.restart();
+            else if (chosen === 'Show Output') this.client.outputChannel.show();
+        });
+        return { action: CloseAction.DoNotRestart, handled: true };
+    }
+
+    private setDown(down: boolean): void {
+        if (this.down === down) return;
+        this.down = down;
+        this.downChanged.fire();
     }
 
     /** The server's answer, or undefined when it has none or cannot be asked at present. */
@@ -55,6 +98,8 @@ export class RecipeServer implements vscode.Disposable {
         params: object,
         token = neverCancelled,
     ): Promise<{ readonly answer?: Answer; readonly failed?: string }> {
+        // Asking would start it again, behind the back of whoever was told that it is down.
+        if (this.down) return { failed: whyDown };
         try {
             await this.client.start();
             const answer = await this.client.sendRequest<Answer | null>(what, params, token);
@@ -84,6 +129,7 @@ export class RecipeServer implements vscode.Disposable {
 
     async dispose(): Promise<void> {
         this.planned.dispose();
+        this.downChanged.dispose();
         await this.client.dispose();
     }
 }
