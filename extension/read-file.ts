@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { toBase64 } from '../shared/quantity/base64';
-import type { ReadAnswer, ReadParams } from '../shared/view/protocol';
+import type { ListAnswer, ListParams, ReadAnswer, ReadParams } from '../shared/view/protocol';
 
 /** Larger art is refused before it is read: no drawing of a piece needs more, and forged sizes must not fill the memory. */
 const LARGEST = 32 * 1024 * 1024; // bytes
@@ -17,6 +17,23 @@ export async function readForServer(params: ReadParams): Promise<ReadAnswer> {
         return { base64: toBase64(await vscode.workspace.fs.readFile(uri)) };
     } catch (error) {
         return { problem: error instanceof vscode.FileSystemError && error.code === 'FileNotFound' ? 'missing' : 'unreadable' };
+    }
+}
+
+/** What lies in a folder of the workspace, for a server that sees no disk. */
+export async function listForServer(params: ListParams): Promise<ListAnswer> {
+    const uri = vscode.Uri.joinPath(vscode.Uri.parse(params.uri, true), '.');
+    if (vscode.workspace.getWorkspaceFolder(uri) === undefined) return { entries: [] };
+    try {
+        const found = await vscode.workspace.fs.readDirectory(uri);
+        return {
+            entries: found.flatMap(([name, type]): ListAnswer['entries'] => {
+                if (type === vscode.FileType.File) return [{ name, kind: 'file' }];
+                return type === vscode.FileType.Directory ? [{ name, kind: 'folder' }] : [];
+            }),
+        };
+    } catch {
+        return { entries: [] };
     }
 }
 

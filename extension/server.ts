@@ -7,8 +7,8 @@ import {
     type LanguageClientOptions,
     ProgressType,
 } from 'vscode-languageclient';
-import { method, type PlannedParams, type ReadAnswer } from '../shared/view/protocol';
-import { readForServer } from './read-file';
+import { type ListAnswer, method, type PlannedParams, type ReadAnswer } from '../shared/view/protocol';
+import { listForServer, readForServer } from './read-file';
 import { ServerCrashes } from './server-crashes';
 
 /** Where recipes may lie; diffs and other views of old texts are left out, since they would declare every name twice. */
@@ -53,6 +53,7 @@ export class RecipeServer implements vscode.Disposable {
         });
         this.client.onNotification(method.planned, (params: PlannedParams) => this.planned.fire(params));
         this.client.onRequest<ReadAnswer, never>(method.read, readForServer);
+        this.client.onRequest<ListAnswer, never>(method.list, listForServer);
     }
 
     start(): Promise<void> {

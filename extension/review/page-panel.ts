@@ -87,7 +87,7 @@ export class PagePanel implements vscode.Disposable {
         this.asking = undefined;
         if (answer === undefined) this.sorry('This was stopped, or the server could not say.');
         else if (answer.broken !== undefined && this.whole !== undefined) this.show(`${brokenWords(answer.broken)}${this.whole}`);
-        else if ('problem' in answer) this.sorry(answer.problem);
+        else if ('problem' in answer) this.sorry(answer.problem, answer.final !== true);
         else {
             this.panel.title = title(answer.title);
             // The place where it was asked moves with the text; the name stays.
@@ -115,8 +115,10 @@ export class PagePanel implements vscode.Disposable {
         this.timer = setTimeout(() => void this.refresh(), pause);
     }
 
-    private sorry(why: string): void {
-        this.show(`<p class="sorry">${escapeMarkup(why)}</p><p><a href="command:kerfbook.refreshPage">Try again</a></p>`);
+    /** @param again whether asking again may help */
+    private sorry(why: string, again = true): void {
+        const offer = again ? '<p><a href="command:kerfbook.refreshPage">Try again</a></p>' : '';
+        this.show(`<p class="sorry">${escapeMarkup(why)}</p>${offer}`);
     }
 
     /** The editor keeps the place to which the page was scrolled; what says the same is left as it is. */

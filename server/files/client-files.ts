@@ -1,7 +1,10 @@
-import type { FileSystemProvider, URI } from 'langium';
+import { type FileSystemProvider, type URI, UriUtils } from 'langium';
 import type { Connection } from 'vscode-languageserver';
-import { method, type ReadAnswer } from '../../shared/view/protocol';
+import { type ListAnswer, method, type ReadAnswer } from '../../shared/view/protocol';
 import type { FileReader, ReadResult } from './read-result';
+import { skippedFolders } from './skipped-folders';
+
+const nothing: ListAnswer = { entries: [] };
 
 /** Reads through the editor, where there is no disk: the editor decides what lies in the workspace. */
 export function clientReader(connection: Connection): FileReader {
@@ -24,7 +27,7 @@ function hash(bytes: Uint8Array): number {
     return sum >>> 0;
 }
 
-/** The file system that the language sees in a browser: single files that the editor hands over. Folders stay unseen. */
+/** The file system that the language sees in a browser: what the editor hands over of the workspace's folders. */
 export function clientFileSystem(connection: Connection): { fileSystemProvider: () => FileSystemProvider } {
     const read = clientReader(connection);
     const readBinary = async (uri: URI): Promise<Uint8Array> => {
@@ -39,7 +42,18 @@ export function clientFileSystem(connection: Connection): { fileSystemProvider: 
         fileSystemProvider: () => ({
             readFile: async (uri) => new TextDecoder().decode(await readBinary(uri)),
             readBinary,
-            readDirectory: async () => [],
+            readDirectory: async (uri) => {
+                const { entries } = await connection
+                    .sendRequest<ListAnswer>(method.list, { uri: uri.toString() })
+                    .catch(() => nothing);
+                return entries
+                    .filter(({ name, kind }) => kind === 'file' || !skippedFolders.has(name))
+                    .map(({ name, kind }) => ({
+                        isFile: kind === 'file',
+                        isDirectory: kind === 'folder',
+                        uri: UriUtils.joinPath(uri, name),
+                    }));
+            },
             exists: async (uri) => !('problem' in (await read(uri.toString()))),
             stat: async (uri) => ({ isFile: true, isDirectory: false, uri }),
             readFileSync: synchronous,

@@ -2,13 +2,11 @@ import { stat } from 'node:fs/promises';
 import { type FileSystemNode, type FileSystemProvider, URI } from 'langium';
 import { NodeFileSystem } from 'langium/node';
 import { asynchronousOnly } from './asynchronous-only';
+import { skippedFolders } from './skipped-folders';
 import type { WorkspaceFiles } from './workspace-files';
 
 /** A recipe file is text that somebody wrote by hand; more than this many bytes is something else. */
 export const largestRecipe = 4 * 1024 * 1024;
-
-/** Folders that never hold a shop's recipes and are slow to walk. */
-const skipped = new Set(['node_modules', '.git', 'made']);
 
 /**
  * The file system that the language sees: recipe files inside the workspace's roots and nothing
@@ -35,7 +33,9 @@ class GuardedFileSystem {
         const place = await this.files.resolve(`${uri.toString()}/.`);
         if ('problem' in place) return [];
         const nodes = await this.disk.readDirectory(uri).catch(() => []);
-        return nodes.filter((node) => !node.isDirectory || !skipped.has(node.uri.path.slice(node.uri.path.lastIndexOf('/') + 1)));
+        return nodes.filter(
+            (node) => !node.isDirectory || !skippedFolders.has(node.uri.path.slice(node.uri.path.lastIndexOf('/') + 1)),
+        );
     }
 
     async exists(uri: URI): Promise<boolean> {

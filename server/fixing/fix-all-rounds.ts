@@ -49,7 +49,10 @@ async function fixAllOf(uri: string, source: Source, asker: Asker): Promise<Code
     const [document] = documents;
     if (document === undefined) return undefined;
     const findings = [...workshop.textFindings(document), ...((await workshop.tradeFindings(document)) ?? [])];
-    const whole = { start: document.textDocument.positionAt(0), end: document.textDocument.positionAt(document.textDocument.getText().length) };
+    const whole = {
+        start: document.textDocument.positionAt(0),
+        end: document.textDocument.positionAt(document.textDocument.getText().length),
+    };
     const actions = await workshop.services.lsp.CodeActionProvider?.getCodeActions(document, {
         textDocument: { uri: URI.parse(uri).toString() },
         range: whole,

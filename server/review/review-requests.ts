@@ -53,6 +53,7 @@ export function answerReviewRequests(connection: Connection, workshop: Workshop,
 
 const noVersions: NoVersion = {
     problem: 'Earlier versions are read by git, which an editor that is only a browser does not have.',
+    final: true,
 };
 
 const notRead: PageAnswer = { problem: 'This file is not read as a recipe file: open it, or a folder that holds it.' };

@@ -5,6 +5,8 @@ import type { OpenVersion } from './open-version';
 /** Why there is no version to look into, in a maker's words. */
 export interface NoVersion {
     readonly problem: string;
+    /** Asking again would be in vain. */
+    readonly final?: true;
 }
 
 export interface OpenedFile {

@@ -58,6 +58,8 @@ export const method = {
     page: 'kerfbook/page',
     /** Request from the server: bytes of a file as base64, or why not; ReadParams to ReadAnswer. */
     read: 'kerfbook/read',
+    /** Request from the server: what lies in a folder; ListParams to ListAnswer. */
+    list: 'kerfbook/list',
 } as const;
 
 /** Commands that pages made by the server lead to, where the editor has them. */
@@ -88,7 +90,7 @@ export interface HistoryParams extends BenchParams {
 /** What stands in a page: markup that runs nothing and loads nothing, or why there is none. */
 export type PageAnswer = (
     | { readonly title: string; readonly body: string /** Whom of the asked file it is about. */; readonly recipe?: string }
-    | { readonly problem: string }
+    | { readonly problem: string /** Asking again would be in vain. */; readonly final?: true }
 ) & {
     /** Why the text cannot be read as a whole at present: half a recipe may seem to be gone then. */
     readonly broken?: string;
@@ -323,6 +325,15 @@ export interface TextChange {
     readonly offset: number;
     readonly length: number;
     readonly text: string;
+}
+
+export interface ListParams {
+    readonly uri: string;
+}
+
+export interface ListAnswer {
+    /** Empty for a folder that is not there or outside of the workspace. Links are left out: they could lead in a circle. */
+    readonly entries: readonly { readonly name: string; readonly kind: 'file' | 'folder' }[];
 }
 
 export interface ReadParams {

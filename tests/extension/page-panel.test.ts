@@ -61,7 +61,7 @@ function panelOf(kind: AskedPage['kind'] = 'compare', answers: { places: unknown
         },
     };
     const asked: string[] = [];
-    const text: { broken?: string } = {};
+    const text: { broken?: string; problem?: string; final?: true } = {};
     const server = {
         onDidPlan: () => ({ dispose: () => {} }),
         ask: async (what: string) => {
@@ -93,6 +93,21 @@ const happens = (index: number): void => {
     for (const hear of editor.watchers[index]!.heard) hear();
 };
 const later = () => vi.advanceTimersByTimeAsync(2000);
+
+describe('a page that cannot be shown', () => {
+    it('is offered again only where that may help', async () => {
+        const { page, text, html } = panelOf('variants');
+        text.problem = 'No recipe here is based on another.';
+        await page.refresh();
+        expect(html()).toContain('No recipe here');
+        expect(html()).toContain('Try again');
+        text.problem = 'There is no git in a browser.';
+        text.final = true;
+        await page.refresh();
+        expect(html()).toContain('no git in a browser');
+        expect(html()).not.toContain('Try again');
+    });
+});
 
 describe('a comparison follows what git comes to know', () => {
     beforeEach(() => {

@@ -12,6 +12,7 @@ import {
     type WorkspaceClientCapabilities,
 } from 'vscode-languageserver/node';
 import { LocalAsker } from '../../server/engine/asker';
+import { clientFileSystem, clientReader } from '../../server/files/client-files';
 import { byContent } from '../../server/files/content-version';
 import { diskReader } from '../../server/files/disk-reader';
 import { guardedFileSystem } from '../../server/files/guarded-file-system';
@@ -28,6 +29,8 @@ export interface Says {
     readonly options?: object;
     /** The server has no git, as in a browser. */
     readonly browser?: true;
+    /** What it answers to requests of the server's own. */
+    readonly answers?: Readonly<Record<string, (params: never) => unknown>>;
 }
 
 export interface Started {
@@ -44,7 +47,11 @@ export class LanguageClient {
     /** How often it has asked for its findings to be asked for anew. */
     diagnosticRefreshes = 0;
 
-    private constructor(readonly connection: ProtocolConnection) {
+    private constructor(
+        readonly connection: ProtocolConnection,
+        answers: Says['answers'] = {},
+    ) {
+        for (const [name, answer] of Object.entries(answers)) connection.onRequest(name, answer);
         connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
             this.published.set(params.uri, [...(this.published.get(params.uri) ?? []), params]);
             for (const wake of this.waiting) wake();
@@ -82,9 +89,22 @@ export class LanguageClient {
         return files.setRoots([folder]).then(() => LanguageClient.over(down, up, folderUri, says));
     }
 
+    /** A server as a browser has it: it sees no disk, asks the client for all it reads, and has no git. */
+    static startInBrowser(folderUri: string, says: Says): Promise<Started> {
+        const up = new PassThrough();
+        const down = new PassThrough();
+        const connection = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down), inOrder());
+        const asker = new LocalAsker();
+        serveLanguage({ connection, fileSystem: clientFileSystem(connection), read: clientReader(connection), asker });
+        return LanguageClient.over(down, up, folderUri, says);
+    }
+
     /** A server at the other end of two streams. */
     static async over(from: Readable, to: Writable, folderUri: string, says: Says = {}): Promise<Started> {
-        const client = new LanguageClient(createProtocolConnection(new StreamMessageReader(from), new StreamMessageWriter(to)));
+        const client = new LanguageClient(
+            createProtocolConnection(new StreamMessageReader(from), new StreamMessageWriter(to)),
+            says.answers,
+        );
         const answer = await client.connection.sendRequest<InitializeResult>('initialize', {
             processId: null,
             rootUri: folderUri,

@@ -33,14 +33,20 @@ async function fixedAll(name: string, version: number, text: string): Promise<st
 }
 
 it('what text and trade find is mended at once, for somebody who has not heard of it', async () => {
-    const broken = textOf('heron-tray.kerf').replace(/^ *mirror\r?\n/m, '').replace('of walnut-12', 'of walnutt-12');
+    const broken = textOf('heron-tray.kerf')
+        .replace(/^ *mirror\r?\n/m, '')
+        .replace('of walnut-12', 'of walnutt-12');
     const once = await fixedAll('heron-tray.kerf', 1, broken);
     expect(once).toContain('of walnut-12');
     expect(once).toMatch(/^ *mirror$/m);
 }, 120_000);
 
-it.each(readdirSync(samples).filter((name) => name.includes('faulty')))('of %s there is nothing left to do after one round', async (name) => {
-    const once = await fixedAll(name, 1, textOf(name));
-    expect(once).not.toBe(textOf(name));
-    expect(await fixedAll(name, 2, once)).toBe(once);
-}, 120_000);
+it.each(readdirSync(samples).filter((name) => name.includes('faulty')))(
+    'of %s there is nothing left to do after one round',
+    async (name) => {
+        const once = await fixedAll(name, 1, textOf(name));
+        expect(once).not.toBe(textOf(name));
+        expect(await fixedAll(name, 2, once)).toBe(once);
+    },
+    120_000,
+);
