@@ -31,7 +31,7 @@ import { isBuiltIn } from '../built-in';
 import { isArtUse, isTrait } from '../generated/ast';
 import { resolvePath } from '../names/used-files';
 import type { OutsideServices } from '../outside';
-import { isMadeUp } from '../parsing/token';
+import { isMadeUp, wordType } from '../parsing/token';
 import type { KerfServices } from '../services';
 import { constructOf } from '../vocabulary/constructs';
 import { propertyOf } from '../vocabulary/lookup';
@@ -112,7 +112,7 @@ export class KerfCompletion extends DefaultCompletionProvider {
         if (text.trim() === '') return super.findFeaturesAt(nothing, 0);
         const { tokens, tokenIndex, elementStack } = this.completionParser.parse(text);
         if (tokenIndex < tokens.length && tokenIndex === 0) return undefined;
-        const left = tokens.slice(tokenIndex);
+        const left = tokens.slice(tokenIndex).map((token) => ({ ...token, tokenType: wordType(token) }));
         const features = findNextFeatures([elementStack.map((feature) => ({ feature }))], left);
         return features.length === 0 && left.length > 0 ? undefined : features;
     }

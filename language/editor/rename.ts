@@ -1,4 +1,4 @@
-import { AstUtils, CstUtils, type LangiumDocument } from 'langium';
+import { AstUtils, CstUtils, type LangiumDocument, type LangiumDocuments, URI } from 'langium';
 import { DefaultRenameProvider } from 'langium/lsp';
 import {
     LSPErrorCodes,
@@ -10,19 +10,20 @@ import {
 } from 'vscode-languageserver';
 import { isBuiltIn } from '../built-in';
 import { kindWords } from '../findings/unknown-name';
-import { isAbrasive, KerfTerminals } from '../generated/ast';
+import { isAbrasive, isBurnt, isCut, isEngrave, KerfTerminals } from '../generated/ast';
 import { bearerOf, setOfNames } from '../names/taken';
+import { needsItsKind } from '../parsing/run-lines';
 import type { KerfServices } from '../services';
 
 const name = new RegExp(`^(?:${KerfTerminals.ID.source})$`);
 
 /** Renames a thing wherever it is meant, across files. Refuses names that the language could not read back. */
 export class KerfRename extends DefaultRenameProvider {
-    private readonly words: ReadonlySet<string>;
+    private readonly documents: LangiumDocuments;
 
     constructor(private readonly services: KerfServices) {
         super(services);
-        this.words = new Set(Object.keys(services.parser.Lexer.definition).filter((word) => /^[a-z]/.test(word)));
+        this.documents = services.shared.workspace.LangiumDocuments;
     }
 
     override async rename(document: LangiumDocument, params: RenameParams): Promise<WorkspaceEdit | undefined> {
@@ -30,12 +31,28 @@ export class KerfRename extends DefaultRenameProvider {
         const isGrit = this.targetAt(document, params.position).some(isAbrasive) && /^\d+$/.test(params.newName);
         if (!isGrit && !name.test(params.newName))
             throw refusal('A name is made of letters, digits, - and _, and begins with a letter.');
-        if (this.words.has(params.newName)) throw refusal(`"${params.newName}" is a word of the language and cannot be a name.`);
         const [target] = this.targetAt(document, params.position);
         if (target !== undefined && bearerOf(params.newName, target, this.services) !== undefined) {
             throw refusal(`There is already a ${kindWords[setOfNames(target)] ?? 'thing'} called "${params.newName}".`);
         }
-        return super.rename(document, params);
+        const edit = await super.rename(document, params);
+        if (edit !== undefined && target !== undefined && (isEngrave(target) || isCut(target)) && needsItsKind(params.newName)) {
+            this.tellKind(edit, target.$type.toLowerCase());
+        }
+        return edit;
+    }
+
+    /** In a run, a step that is called like a word of the run has its kind before its name. */
+    private tellKind(edit: WorkspaceEdit, kind: string): void {
+        for (const [uri, changes] of Object.entries(edit.changes ?? {})) {
+            const document = this.documents.getDocument(URI.parse(uri));
+            const root = document?.parseResult.value.$cstNode;
+            for (const change of document === undefined || root === undefined ? [] : changes) {
+                const leaf = CstUtils.findLeafNodeAtOffset(root!, document!.textDocument.offsetAt(change.range.start));
+                const isBare = leaf !== undefined && isBurnt(leaf.astNode) && leaf.astNode.kind === undefined;
+                if (isBare && leaf.offset === leaf.astNode.$cstNode?.offset) change.newText = `${kind} ${change.newText}`;
+            }
+        }
     }
 
     protected override renameNodeRange(document: LangiumDocument, position: Position): Range | undefined {

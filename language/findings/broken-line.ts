@@ -8,7 +8,6 @@ import { oddCharacter } from '../parsing/token-builder';
 import { describeExpected } from '../vocabulary/expected';
 import { joiningWords } from '../vocabulary/joints';
 import { oddCharacterOf } from './characters';
-import { reservedName } from './reserved-name';
 import { removal, replaceWith, say } from './say';
 import type { Stumble } from './stumble';
 import { unknownLine } from './unknown-line';
@@ -19,7 +18,6 @@ type ParserError = ParseResult['parserErrors'][number];
 export function brokenLine(error: ParserError, document: LangiumDocument): Finding {
     const stumble = stumbleOf(error, document);
     const { actual, previous } = stumble;
-    if (actual?.payload === 'name') return reservedName(stumble, actual);
     if (actual?.tokenType.name === oddCharacter) return oddFinding(stumble, actual);
     const comma = decimalComma(stumble);
     if (comma !== undefined) return comma;

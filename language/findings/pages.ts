@@ -27,14 +27,6 @@ export const textPages: readonly Page[] = [
         'The message says what comes next; the example in it can be copied.',
     ),
     page(
-        'reserved-name',
-        mendable(error),
-        'A word of the language as a name',
-        'Something is called by a word with which lines begin or go on, such as `depth` or `grain`.',
-        'A reader, and the program, could not tell the name from the word.',
-        'Call it something else: `depth-1`, `walnut-grain`. Names are letters, digits, `-` and `_`.',
-    ),
-    page(
         'unknown-name',
         mendable(error, 'sometimes'),
         'A name that leads nowhere',

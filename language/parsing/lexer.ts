@@ -1,7 +1,9 @@
-import { DefaultLexer, type LexerResult, type TokenizeOptions } from 'langium';
+import { DefaultLexer, type LangiumCoreServices, type LexerResult, type TokenizeOptions } from 'langium';
+import { nameTakingWords } from './name-taking';
+import { RunLines } from './run-lines';
 import { balance, type StructureProblem } from './structure';
 import { swallowedHeads } from './swallowed';
-import type { Token } from './token';
+import { isWord, nameLike, type Token } from './token';
 import { openComment, openString, strayWord } from './token-builder';
 import { mendTorn } from './torn';
 
@@ -17,6 +19,13 @@ export interface KerfLexingReport {
  * language can never be taken as the end of the line before, and braces always pair.
  */
 export class KerfLexer extends DefaultLexer {
+    private readonly nameTaking: ReadonlySet<string>;
+
+    constructor(services: LangiumCoreServices) {
+        super(services);
+        this.nameTaking = nameTakingWords(services.Grammar);
+    }
+
     override tokenize(text: string, options?: TokenizeOptions): LexerResult {
         const { result, swallowed } = this.withSwallowed(text, options);
         const open: { kind: 'text' | 'comment'; token: Token }[] = [];
@@ -54,18 +63,38 @@ export class KerfLexer extends DefaultLexer {
         return [...tokens, ...hidden].sort((a, b) => a.startOffset - b.startOffset);
     }
 
+    /**
+     * Marks where statements can begin, and makes words into names where they stand for names. Whether a word right behind
+     * one that a name follows is that name, the parser decides; first on its line it never is, but for the steps of a run.
+     */
     private markLines(tokens: readonly Token[], open: { kind: 'text' | 'comment'; token: Token }[]): void {
+        const run = new RunLines();
         let previous: Token | undefined;
-        for (const token of tokens) {
+        /** Whether the token before is a word that a name follows, and no name itself. */
+        let taking = false;
+        for (let index = 0; index < tokens.length; index++) {
+            const token = tokens[index]!;
             const name = token.tokenType.name;
             const newLine = previous === undefined || token.startLine !== previous.endLine;
             const after = previous?.tokenType.name;
-            if (newLine || after === '{' || after === '}') token.payload = 'start';
+            const starts = newLine || after === '{' || after === '}';
+            if (starts) token.payload = 'start';
             if (name === 'ID' && newLine && after !== ',') this.retype(token, strayWord);
             if (name === openString) {
                 open.push({ kind: 'text', token });
                 this.retype(token, 'STRING');
             }
+            run.pass(token, starts);
+            let named = false;
+            if (isWord(token)) {
+                if (starts && run.isStep(tokens, index)) this.retype(token, strayWord);
+                else if (!newLine && (taking || after === ',')) {
+                    named = true;
+                    token.payload = 'name';
+                    this.retype(token, nameLike(name));
+                }
+            }
+            taking = !named && isWord(token) && this.nameTaking.has(token.image);
             previous = token;
         }
     }

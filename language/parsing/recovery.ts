@@ -1,5 +1,5 @@
 import { type CstNodeBuilder, type LangiumCoreServices, type LangiumParser, prepareLangiumParser } from 'langium';
-import { isMadeUp, isWord, mostErrors, startsStatement, type Token } from './token';
+import { canBeName, isMadeUp, isWord, mostErrors, startsStatement, type Token, wordType } from './token';
 
 type TokenType = Token['tokenType'];
 /** A place in the grammar: the rules that are open, and the last token that was read. */
@@ -24,6 +24,8 @@ interface Engine {
     buildFullFollowKeyStack(): unknown[];
     getFollowSetFromFollowKey(key: unknown): TokenType[];
     getTokenToInsert(expected: TokenType): Token;
+    consumeInternal(expected: TokenType, occurrence: number, options: unknown): Token;
+    getFollowsForInRuleRecovery(expected: TokenType, occurrence: number): TokenType[];
     /** Saves and throws the error that `expected` is missing. */
     consumeInternalError(expected: TokenType, actual: Token): void;
 
@@ -83,6 +85,16 @@ function recoverByLine(engine: Engine): void {
         }
         return found;
     };
+    const consume = engine.consumeInternal.bind(engine);
+    engine.consumeInternal = (expected, occurrence, options) => {
+        if (expected.name === 'ID') {
+            const here = engine.LA(1);
+            // A name is missing where a word stands behind which the line could not go on, were it the name.
+            const fits = () => isOneOf(engine.LA(2), engine.getFollowsForInRuleRecovery(expected, occurrence));
+            if (canBeName(here) && !fits()) setType(here, wordType(here));
+        }
+        return consume(expected, occurrence, options);
+    };
     engine.tryInRuleRecovery = (expected, follows) => {
         const mend = mendingOf(engine, expected, follows);
         if (mend === undefined) throw unmendable();
@@ -90,7 +102,6 @@ function recoverByLine(engine: Engine): void {
         if (mend === 'drop') engine.SKIP_TOKEN();
         if (mend === 'go on at brace') skip(engine, distanceToBrace(engine) - 1);
         const taken = engine.LA(1);
-        if (mend === 'name') taken.payload = 'name';
         engine.consumeToken();
         return taken;
     };
@@ -100,23 +111,33 @@ function recoverByLine(engine: Engine): void {
     engine.tryInRepetitionRecovery = (loop, args, starts, expected) => goOnInBlock(engine, loop, args, starts, expected);
 }
 
-type Mending = 'insert' | 'drop' | 'name' | 'go on at brace';
+type Mending = 'insert' | 'drop' | 'go on at brace';
 
 /**
- * What can be mended by one made-up, dropped or retyped token: a word missing, a word too many, a word of the language as a
- * name. In the head of a block all that stands before its brace is passed over, so that its lines are kept.
+ * What can be mended by one made-up or dropped token: a word missing, a word too many. In the head of a block all that stands before its brace is passed over, so that its lines are kept.
  */
 function mendingOf(engine: Engine, expected: TokenType, follows: readonly TokenType[]): Mending | undefined {
     const isBrace = expected.name === '{' || expected.name === '}';
     const [here, next] = [engine.LA(1), engine.LA(2)];
-    const goesOn = (token: Token) => follows.some((type) => type.tokenTypeIdx === token.tokenTypeIdx);
+    const goesOn = (token: Token) => isOneOf(token, follows);
     const onThisLine = !startsStatement(here) && !isMadeUp(here) && here.image !== '{' && here.image !== '}';
-    if (expected.name === 'ID' && onThisLine && isWord(here) && goesOn(next)) return 'name';
-    const droppable = onThisLine && next.tokenTypeIdx === expected.tokenTypeIdx && !startsStatement(next);
+    const droppable = onThisLine && isOneOf(next, [expected]) && !startsStatement(next);
     if (droppable && (isWordType(expected) || isBrace) && !isWord(here)) return 'drop';
     if (expected.name === '{' && onThisLine && distanceToBrace(engine) > 0) return 'go on at brace';
     if (!isBrace && goesOn(here)) return 'insert';
     return droppable ? 'drop' : undefined;
+}
+
+/** Whether a token is of one of these kinds; a word that can be a name is of two. */
+function isOneOf({ tokenType }: Token, types: readonly TokenType[]): boolean {
+    const { CATEGORIES = [] } = tokenType;
+    const kinds = [tokenType, ...CATEGORIES];
+    return types.some(({ name }) => kinds.some((kind) => kind.name === name));
+}
+
+function setType(token: Token, type: TokenType): void {
+    token.tokenType = type;
+    token.tokenTypeIdx = type.tokenTypeIdx ?? -1;
 }
 
 /** How many tokens ahead the brace is that opens the block whose head is being read; 0 where the line ends before it. */

@@ -88,6 +88,7 @@ class Balance {
     private opensWithinLine(token: Token): boolean {
         // Behind `after` and `without` a step is only pointed at.
         if (pointing.has(this.out.at(-1)?.image ?? '')) return false;
+        if (token.payload === 'name') return false;
         return isWord(token) && canHaveBlock.has(token.image) && (!sharedEntries.has(token.image) || steps.has(token.image));
     }
 
@@ -214,6 +215,8 @@ class Balance {
     private openIfMissing(next: Token | undefined): void {
         const head = this.head;
         if (head === undefined || this.opened || next === head || !startsStatement(head)) return;
+        if (this.blocks.at(-1)?.head.image === 'run') return; // `engrave pocket 80 % at …` only names a step
+        if (!isWord(head)) return;
         if (!needBlock.has(head.image) && !this.isLineOf(head, next)) return;
         const last = this.out.at(-1)!;
         this.report('unopened', last, next);
@@ -241,12 +244,14 @@ class Balance {
 
     private startsEntry(index: number): boolean {
         const token = this.tokens[index]!;
+        if (!isWord(token)) return false;
         if (entries.has(token.image)) return true;
         return sharedEntries.has(token.image) && this.tokens[index + 2]?.tokenType.name === '{';
     }
 
     private startsRecipeLine(index: number): boolean {
         const token = this.tokens[index]!;
+        if (!isWord(token)) return false;
         if (token.image === 'art') return this.tokens[index + 2]?.tokenType.name === 'STRING';
         if (token.image === 'blank') return this.tokens[index + 2]?.tokenType.name === '{';
         // In a step `without` leaves out one of its lines, in a recipe a whole part.

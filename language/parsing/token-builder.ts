@@ -1,4 +1,5 @@
 import { DefaultTokenBuilder, type Grammar, type GrammarAST, type TokenBuilderOptions } from 'langium';
+import { nameLike } from './token';
 
 type Token = ReturnType<DefaultTokenBuilder['buildTerminalTokens']>[number];
 
@@ -15,6 +16,10 @@ const anyCharacter = /[\uD800-\uDBFF][\uDC00-\uDFFF]|[!-\uFFFF\u0000-\u0008\u000
 export class KerfTokenBuilder extends DefaultTokenBuilder {
     override buildTokens(grammar: Grammar, options?: TokenBuilderOptions): Token[] {
         const tokens = super.buildTokens(grammar, options) as Token[];
+        const name = tokens.find((token) => token.name === 'ID')!;
+        // A word where a name can stand is both: the parser takes it as the word or as the name, whichever it wants there.
+        const words = tokens.filter((token) => /^[a-z]/.test(token.name));
+        tokens.push(...words.map((word) => ({ ...never(nameLike(word.name)), CATEGORIES: [word, name] })));
         // A text or a comment that is never closed ends with its line, a text before the brace that ends its line.
         tokens.push({ name: openString, PATTERN: /"(?:\\.|(?! ?\{[ \t]*[\n\r])[^"\\\n\r])*/ });
         tokens.push({ name: openComment, PATTERN: /\/\*[^\n\r]*/, GROUP: 'hidden' });
@@ -25,7 +30,7 @@ export class KerfTokenBuilder extends DefaultTokenBuilder {
 
     protected override buildTerminalToken(terminal: GrammarAST.TerminalRule): Token {
         if (terminal.name !== strayWord) return super.buildTerminalToken(terminal);
-        return { name: strayWord, PATTERN: () => null, LINE_BREAKS: false, START_CHARS_HINT: ['\u0000'] };
+        return never(strayWord);
     }
 
     protected override buildKeywordToken(keyword: GrammarAST.Keyword, terminals: Token[], ignoreCase: boolean): Token {
@@ -34,6 +39,11 @@ export class KerfTokenBuilder extends DefaultTokenBuilder {
         const { LONGER_ALT: _word, ...plain } = token;
         return { ...plain, PATTERN: times, LINE_BREAKS: false, START_CHARS_HINT: ['x'] };
     }
+}
+
+/** A kind of token that no text is read as: the lexer makes others into it. */
+function never(name: string): Token {
+    return { name, PATTERN: () => null, LINE_BREAKS: false, START_CHARS_HINT: ['\u0000'] };
 }
 
 /** `x` between two numbers, also in `300x200`; anywhere else `x2` is a name like any other. */

@@ -16,6 +16,22 @@ export function isMadeUp(token: Token): boolean {
     return token.isInsertedInRecovery === true || !(token.startOffset >= 0);
 }
 
+/** A word of the language, or a name that is spelled like one. */
 export function isWord(token: Token): boolean {
     return /^[a-z]/.test(token.tokenType.name);
+}
+
+/** The kind of token for a word that stands where a name can stand. */
+export function nameLike(word: string): string {
+    return `${word}~`;
+}
+
+/** Whether a word can be a name where it stands: right behind a word that a name follows, never first on its line. */
+export function canBeName(token: Token): boolean {
+    return token.tokenType.name.endsWith('~');
+}
+
+/** The kind of token for what is surely the word. */
+export function wordType(token: Token): Token['tokenType'] {
+    return canBeName(token) ? token.tokenType.CATEGORIES![0]! : token.tokenType;
 }

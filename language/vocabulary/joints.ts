@@ -55,6 +55,8 @@ export const joints: readonly Joint[] = [
     joint('Repeat', 'repeat', 'Copies on a grid about the same middle: how many beside one another, and how many below.'),
     joint('Repeat', 'x', 'Between columns and rows.'),
     joint('Burn', 'x', 'How many passes the square was given.'),
+    joint('Burnt', 'engrave', 'Before the name of an engraving that is called like a word of the run.', 'the name of a step'),
+    joint('Burnt', 'cut', 'Before the name of a cut that is called like a word of the run.', 'the name of a step'),
     joint('Burnt', 'of', 'Before the board or veneer it was burnt in.', 'the name of a board or veneer'),
     joint('Burnt', 'x', 'How many passes it was given.'),
     joint('FluidPrice', 'of', 'Before what the price is for, where it is not the resin itself.'),

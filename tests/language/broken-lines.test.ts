@@ -116,11 +116,3 @@ test('a quote that slipped into the head of a block leaves its lines alone', asy
     const found = textFindings(await open(text), services).filter(({ rule }) => rule === 'syntax');
     expect(found).toHaveLength(1);
 });
-
-test.each(['recipe x { }\n', 'recipe x {', 'recipe on {\n  revision 1\n'])(
-    'a word of the language as a name is said: %j',
-    async (text) => {
-        const found = textFindings(await open(text), services);
-        expect(found.map(({ rule }) => rule)).toContain('reserved-name');
-    },
-);

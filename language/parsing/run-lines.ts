@@ -1,0 +1,42 @@
+import { isWord, type Token } from './token';
+
+/** Words that say of which kind the step is whose name follows. */
+const kinds = new Set(['engrave', 'cut']);
+/** Words with which a line of a run begins or goes on before a number. */
+const before = new Set(['revision', 'laser', 'note', 'of', 'at', 'x', 'pitch', 'depth', 'width']);
+
+/** Whether a step of that name has its kind before it in a run: `engrave depth 80 % at 250 mm/s`. */
+export function needsItsKind(name: string): boolean {
+    return kinds.has(name) || before.has(name);
+}
+
+/**
+ * A line of a run begins with the name of a step, which may be spelled like a word. It is told by what follows: `of`, a figure,
+ * or what was measured. A step called like a word of the run itself is told by its kind before it: `engrave note 80 % at …`.
+ */
+export class RunLines {
+    private readonly blocks: boolean[] = [];
+    private head: Token | undefined;
+
+    /** To be told of every token, in order, before anything is asked about it. */
+    pass(token: Token, starts: boolean): void {
+        if (token.image === '{') this.blocks.push(this.head?.image === 'run' && this.blocks.length === 0);
+        else if (token.image === '}') this.blocks.pop();
+        else if (starts) this.head = token;
+    }
+
+    /** Whether the word at `index`, first on its line, is the name of a step. */
+    isStep(tokens: readonly Token[], index: number): boolean {
+        if (this.blocks.at(-1) !== true) return false;
+        const [word, next, third] = tokens.slice(index, index + 3);
+        if (word === undefined || next === undefined || next.startLine !== word.startLine || kinds.has(word.image)) return false;
+        if (isNumber(next)) return !before.has(word.image);
+        if (third === undefined || third.startLine !== word.startLine) return false;
+        if (next.image === 'of') return third.tokenType.name === 'ID' || isWord(third);
+        return (next.image === 'depth' || next.image === 'width') && isNumber(third);
+    }
+}
+
+function isNumber({ tokenType: { name } }: Token): boolean {
+    return name === 'NUMBER' || name === 'FRACTION';
+}
