@@ -19,7 +19,7 @@ export async function checkFolder(
     return answer.failed ? 1 : 0;
 }
 
-/** Writes the files of every recipe in which no error is open. 1 if one was held back. */
+/** Writes the files of every recipe in which no error is open. 1 if one was held back, or a file could not be written. */
 export async function buildFolder(
     server: RecipeServer,
     folder: vscode.Uri,
@@ -83,5 +83,5 @@ async function buildRecipe(
     const written = await writeAll(folder, built.files, problems);
     say(`${vscode.workspace.asRelativePath(folder)}: ${written} ${written === 1 ? 'file' : 'files'} written`);
     for (const problem of problems) say(`  ${problem}`);
-    return 0;
+    return problems.length > 0 ? 1 : 0;
 }

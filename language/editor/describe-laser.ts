@@ -1,15 +1,18 @@
 import { focusSteps, spotOf } from '../../shared/burn/beam';
 import { leastPowerOf, settingFor, wattsAt } from '../../shared/burn/power-curve';
+import { originSentence } from '../../shared/plan/origin';
 import { showLength, showNumber, showRatio } from '../../shared/quantity/show';
 import type { Laser } from '../../shared/recipe/stock';
 import { runUp } from '../../shared/toolpath/motion';
 import type * as ast from '../generated/ast';
 import { laserOf } from '../lowering/stock';
 
-/** What follows from a laser's figures: its spot and how far the focus reaches, its power curve, its run-up. Markdown. */
+/** What follows from a laser's figures: its spot and how far the focus reaches, its power curve, its run-up, its zero. Markdown. */
 export function describeLaser(node: ast.Laser): string {
     const laser = laserOf(node);
-    return [...optics(laser), ...powers(laser), ...motion(laser)].map((line) => `- ${line}`).join('\n');
+    return [...optics(laser), ...powers(laser), ...motion(laser), `in machine files ${originSentence(laser)}`]
+        .map((line) => `- ${line}`)
+        .join('\n');
 }
 
 function optics(laser: Laser): string[] {

@@ -67,6 +67,7 @@ export const laserOf = once((node: ast.Laser): Laser => {
             quality: items.figure('quality'),
             focus: items.choice('focus'),
             field: items.size('field'),
+            zero: items.choice('zero'),
             topSpeed: items.figure('topspeed'),
             acceleration: items.figure('acceleration'),
             overtravel: items.figure('overtravel'),

@@ -1,4 +1,4 @@
-import { materials, treatments } from '../../shared/recipe/stock';
+import { materials, treatments, zeros } from '../../shared/recipe/stock';
 import { measure, type NodeType, property, share } from './property';
 
 const minute = 60;
@@ -173,6 +173,14 @@ const laser = [
         'What lowers the focus as a pocket gets deeper: the machine by itself, a person while it stops, or nothing.',
         'focus driven',
         { choices: ['driven', 'by-hand', 'fixed'] },
+    ),
+    property(
+        'Laser',
+        'zero',
+        'word',
+        'Where X 0 Y 0 of the machine files lies on the blank: one of its corners as it lies on the machine, lower is towards you, or its middle. The lower left corner when it is not written.',
+        'zero lower-left',
+        { choices: [...zeros] },
     ),
     property('Laser', 'field', 'size', 'Width and depth that the head can reach.', 'field 600 x 400 mm', {
         measures: [measure('length', [50, 4000])],

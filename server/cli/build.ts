@@ -7,7 +7,7 @@ import { plural } from './formats/check-report';
 import { openFiles, UsageError } from './open-files';
 import { startOf } from './start-of';
 
-/** `kerfbook build`: the files for machine and bench, into `made/<recipe>` beside each recipe or below --out. */
+/** `kerfbook build`: the files for machine and bench, into `made/<recipe>` beside each recipe or below --out. 1 if anything of it is not written. */
 export async function build(args: string[]): Promise<number> {
     const { values, positionals } = parseArgs({
         args,
@@ -23,6 +23,7 @@ export async function build(args: string[]): Promise<number> {
     const { workshop, documents } = await openFiles(positionals);
     let written = 0;
     let held = 0;
+    let problems = 0;
     for (const document of documents) {
         const recipes = workshop
             .recipes(document)
@@ -42,6 +43,7 @@ export async function build(args: string[]): Promise<number> {
             const beside = path.join(path.dirname(shortPath(document)), 'made');
             const folder = path.resolve(values.out ?? beside, fileName(recipe.name));
             const sheets = await workshop.ask({ do: 'build', recipe, textFindings, ...start });
+            problems += sheets.problems.length;
             for (const problem of sheets.problems) process.stderr.write(`${problem}\n`);
             for (const file of sheets.files) {
                 const target = path.join(folder, ...file.path.split('/'));
@@ -53,5 +55,5 @@ export async function build(args: string[]): Promise<number> {
         }
     }
     if (written === 0 && held === 0) throw new UsageError('There is no recipe to build.');
-    return held > 0 ? 1 : 0;
+    return held + problems > 0 ? 1 : 0;
 }

@@ -1,5 +1,5 @@
 import type { BitmapArt } from '../art/bitmap';
-import type { Region } from '../geometry/region';
+import type { Bounds, Region } from '../geometry/region';
 import type { Interval } from '../quantity/interval';
 import type { Cut, Engrave } from '../recipe/step';
 import type { DotGrid } from '../toolpath/dots';
@@ -41,6 +41,10 @@ export interface LaserPlan {
     readonly edge: number;
     /** Seconds the machine runs, all passes, marks included. */
     readonly machine: number;
+    /** What the head moves over for it (mm on the blank), run-ups and marks included; absent while the settings are not known. */
+    readonly reach?: Bounds;
+    /** Lines that it takes in the machine file, all passes, marks included. */
+    readonly fileLines: number;
     /** Marks of the inlays that this half belongs to, burnt in the same set-up. */
     readonly marks?: readonly MarkWork[];
 }

@@ -12,7 +12,7 @@ import { contentKey } from './content-key';
 import { depthLaw } from './depth-law';
 import { dotsOf } from './halftone';
 import type { DottedPicture, LaserPlan, PlacedArt } from './laser-plan';
-import { machineTime } from './machine-time';
+import { machineWork } from './machine-work';
 import { type PlacingTable, place } from './place-art';
 import { focusOfPasses } from './plan-focus';
 import { shownTones } from './shown-tones';
@@ -78,9 +78,9 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         growth: wall?.growth ?? 0,
         ...(wall === undefined ? {} : { finest: { slot: wall.slot, rib: wall.rib } }),
         edge,
-        machine: machineTime(
+        ...machineWork(
             [{ region: whole, pictures, step, scanAngle, outlinePasses, focus, settings: solved.settings, laser: recipe.laser }],
-            table.blank.size?.height ?? 0,
+            table.blank.size,
             memo,
         ),
     };

@@ -5,7 +5,7 @@ import type { Region } from '../geometry/region';
 import { circle, rectangle } from '../geometry/shapes';
 import { mirror, translate } from '../geometry/transform';
 import type { LaserPlan, MarkWork } from './laser-plan';
-import { machineTime } from './machine-time';
+import { machineWork } from './machine-work';
 import type { Memo } from './memo';
 import type { InlayMarks, InlayPlan, StepPlan } from './plan';
 import { boundariesOf, turningOf } from './plan-inlay';
@@ -67,9 +67,9 @@ export function layMarks(steps: StepPlan[], bench: Bench): void {
 function burn(steps: StepPlan[], bench: Bench, at: number, marks: MarkWork): void {
     const plan = steps[at]!;
     const laser = { ...plan.laser!, marks: [...(plan.laser!.marks ?? []), marks] };
-    const height = bench.blanks.get(laser.blank)?.size?.height ?? 0;
-    const machine = machineTime(burningsOf(laser, bench.recipe.laser), height, bench.memo);
-    steps[at] = { ...plan, laser: { ...laser, machine }, times: stepTimes(plan.step, machine) };
+    const { size } = bench.blanks.get(laser.blank) ?? {};
+    const work = machineWork(burningsOf(laser, bench.recipe.laser), size, bench.memo);
+    steps[at] = { ...plan, laser: { ...laser, ...work }, times: stepTimes(plan.step, work.machine) };
 }
 
 interface Found {

@@ -8,7 +8,6 @@ import type { Work } from '../toolpath/job';
 import type { Motion } from '../toolpath/motion';
 import { outlinePaths } from '../toolpath/outline';
 import type { Path } from '../toolpath/path';
-import type { Place } from '../toolpath/place';
 import { contentKey } from './content-key';
 import type { DottedPicture, LaserPlan, LaserSettings } from './laser-plan';
 import type { Memo } from './memo';
@@ -21,11 +20,6 @@ export function motionOf(laser: Laser | undefined): Motion {
         topSpeed: laser?.topSpeed?.value ?? usualMotion.topSpeed,
         acceleration: laser?.acceleration?.value ?? usualMotion.acceleration,
     };
-}
-
-/** Where the head comes from and goes back to: machine files have their origin at the blank's lower left corner. */
-export function homeOf(height: number): Place {
-    return { x: 0, y: height };
 }
 
 /** What one laser step asks of the machine; lengths mm, angles rad. */

@@ -21,6 +21,10 @@ export interface Beam extends Named {
 /** What lowers the focus as a pocket gets deeper: the machine, a person at a stop of the machine, or nothing. */
 export type Focusing = 'driven' | 'by-hand' | 'fixed';
 
+/** Where a blank has X 0 Y 0, seen as it lies on the machine: a corner, the lower ones towards you, or its middle. */
+export const zeros = ['lower-left', 'lower-right', 'upper-left', 'upper-right', 'middle'] as const;
+export type Zero = (typeof zeros)[number];
+
 /** `set 20 % gives 6 W`: a setting, as a part of the whole, and the power that is measured at the wood. */
 export interface Setpoint {
     readonly setting: Quantity;
@@ -45,6 +49,8 @@ export interface Laser extends Named {
     readonly quality?: Quantity;
     readonly focus?: Written<Focusing>;
     readonly field?: Extent;
+    /** The lower left corner when it is not written. */
+    readonly zero?: Written<Zero>;
     readonly topSpeed?: Quantity;
     readonly acceleration?: Quantity;
     readonly overtravel?: Quantity;

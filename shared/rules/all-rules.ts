@@ -13,6 +13,7 @@ import { deepPour } from './deep-pour';
 import { deeperThanBlank } from './deeper-than-blank';
 import { depthUnreachable } from './depth-unreachable';
 import { dottedDepth } from './dotted-depth';
+import { fileTooLong } from './file-too-long';
 import { fillBeforeDry } from './fill-before-dry';
 import { fillSandedAway } from './fill-sanded-away';
 import { finePitch } from './fine-pitch';
@@ -150,6 +151,7 @@ const burn = [
     oneHeavyPass,
     coarsePitch,
     finePitch,
+    fileTooLong,
     outOfFocus,
     shortOvertravel,
     checkDisagrees,

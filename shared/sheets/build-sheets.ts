@@ -1,11 +1,12 @@
 import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
 import { pressAll } from '../plan/plan-press';
+import { setUps } from '../plan/set-ups';
 import type { Finding } from '../recipe/finding';
 import { jobSheet } from './job-sheet';
 import { planJson } from './plan-json';
 import { setUpRs274 } from './setup-rs274';
-import { type SheetFile, setUpSvg, setUps } from './setup-svg';
+import { type SheetFile, setUpSvg } from './setup-svg';
 import { shoppingList } from './shopping-list';
 
 export interface Sheets {

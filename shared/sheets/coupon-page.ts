@@ -1,26 +1,30 @@
 import type { CouponSheet, CouponSquare } from '../burn/coupon-sheet';
+import { originSentence } from '../plan/origin';
 import { showLength, showNumber } from '../quantity/show';
+import type { Laser } from '../recipe/stock';
 import { couponShapes } from './coupon-svg';
 import { escapeMarkup as text } from './escape';
+import { benchPagePolicyTag } from './page-policy';
 
 /**
  * A page to take to the bench: the ladder of the coupon at its real size, and beside it a table from the burnt
  * number over the settings to a box for the measured depth. Black on white, needs nothing from anywhere else.
  */
-export function couponPage(sheet: CouponSheet, title: string, cautions: readonly string[]): string {
+export function couponPage(sheet: CouponSheet, title: string, cautions: readonly string[], laser: Laser): string {
     const size = `${showNumber(sheet.width)}mm`;
     return [
         '<!doctype html>',
         '<html lang="en">',
         '<head>',
         '<meta charset="utf-8">',
+        benchPagePolicyTag,
         '<meta name="viewport" content="width=device-width">',
         `<title>${text(title)}</title>`,
         `<style>${style}</style>`,
         '</head>',
         '<body><main>',
         `<h1>${text(title)}</h1>`,
-        `<p>Pitch ${text(showLength(sheet.pitch))}, air off, focus on the face, scanned across the grain. Burn it on an offcut of the same board, brush the squares out, and measure each from the face beside it.</p>`,
+        `<p>Pitch ${text(showLength(sheet.pitch))}, air off, focus on the face, scanned across the grain. Burn it on an offcut of the same board, brush the squares out, and measure each from the face beside it. In the machine file ${text(originSentence(laser, 'coupon'))}.</p>`,
         '<p>Write board, laser and day on the offcut: without this page the numbers say nothing.</p>',
         `<ul>${cautions.map((caution) => `<li>${text(caution)}</li>`).join('')}</ul>`,
         '<div class="ladder">',

@@ -2,12 +2,14 @@ import { type CouponOptions, type CouponSheet, couponSheet } from '../burn/coupo
 import { leastPowerOf, settingFor, wattsAt } from '../burn/power-curve';
 import { runUpSpeed } from '../burn/run-up-speed';
 import { laserCautions, whatComesFirst } from '../plan/cautions';
-import { homeOf, motionOf } from '../plan/toolpaths';
+import { originOn, originSentence } from '../plan/origin';
+import { motionOf } from '../plan/toolpaths';
 import { showLength, showNumber, showRatio, showTime } from '../quantity/show';
 import type { Laser, Sheet } from '../recipe/stock';
 import { dangerOf } from '../rules/never-burn';
 import { couponJob } from '../toolpath/coupon-job';
-import { overtravelOf } from '../toolpath/job';
+import { type Job, overtravelOf } from '../toolpath/job';
+import { reachOfAll, reachOfJob } from '../toolpath/reach';
 import { timeOfJob } from '../toolpath/time';
 import type { Sheets } from './build-sheets';
 import { couponPage } from './coupon-page';
@@ -32,12 +34,22 @@ export function layOutCoupon(material: Sheet, laser: Laser, options: CouponOptio
     const deepest = Math.min(deepEnough, thinnest === undefined ? deepEnough : Math.max(0.05, floorShare * thinnest));
     const sheet = couponSheet(laser, material.wood, { deepest, ...options });
     if (sheet === undefined) return { problem: `No coupon can be laid out for ${laser.name} with these figures.` };
+    const beyond = beyondField(sheet, laser);
+    return beyond === undefined ? sheet : { problem: beyond };
+}
+
+/** The head runs up beside the squares, and has to have the room for it. */
+function beyondField(sheet: CouponSheet, laser: Laser): string | undefined {
     const { field } = laser;
-    if (field !== undefined && (sheet.width > field.width.value || sheet.height > field.height.value)) {
-        const size = `${showLength(sheet.width)} by ${showLength(sheet.height)}`;
-        return { problem: `The coupon would be ${size}, more than the field of ${laser.name}: take fewer squares.` };
-    }
-    return sheet;
+    const job = jobOf(sheet, laser);
+    const reach = reachOfAll([reachOfJob(job), { minX: 0, minY: 0, maxX: sheet.width, maxY: sheet.height }]);
+    if (field === undefined || reach === undefined) return undefined;
+    const [width, height] = [reach.maxX - reach.minX, reach.maxY - reach.minY];
+    if (width <= field.width.value + 1e-6 && height <= field.height.value + 1e-6) return undefined;
+    const size = `${showLength(sheet.width)} by ${showLength(sheet.height)}`;
+    const runUp = width > sheet.width ? `, and ${showLength(width)} by ${showLength(height)} with the run-up of the head` : '';
+    const limits = `${showLength(field.width.value)} by ${showLength(field.height.value)}`;
+    return `The coupon would be ${size}${runUp}, more than the field of ${laser.name} (${limits}): take fewer or smaller squares${runUp === '' ? '' : ', or slower ones'}.`;
 }
 
 function wrongOption(laser: Laser, { powers = [], speeds = [] }: CouponOptions): string | undefined {
@@ -72,22 +84,27 @@ export function couponSheets(material: Sheet, laser: Laser, sheet: CouponSheet):
     const machine = couponRs274(title, laser, sheet);
     return {
         files: [
-            { path: 'coupon.svg', text: couponSvg(sheet, title), note: 'the squares and their numbers at their real size' },
+            {
+                path: 'coupon.svg',
+                text: couponSvg(sheet, title, laser),
+                note: 'the squares and their numbers at their real size',
+            },
             ...('problem' in machine ? [] : [{ path: 'coupon.ngc', text: machine.text, note: 'for the machine' }]),
-            { path: 'coupon.html', text: couponPage(sheet, title, cautions), note: 'to print and fill in' },
+            { path: 'coupon.html', text: couponPage(sheet, title, cautions, laser), note: 'to print and fill in' },
             { path: 'coupon.csv', text: couponTable(sheet), note: 'the same as a table' },
         ],
         problems: 'problem' in machine ? [machine.problem] : [],
     };
 }
 
+/** What the machine does for a coupon, from the corner that the laser's block says. */
+function jobOf(sheet: CouponSheet, laser: Laser): Job {
+    return { ...couponJob(sheet, motionOf(laser), laser.overtravel?.value), origin: originOn(sheet, laser) };
+}
+
 function couponRs274(title: string, laser: Laser, sheet: CouponSheet): { text: string } | { problem: string } {
-    const motion = motionOf(laser);
-    const plain = couponJob(sheet, motion);
-    const overtravel = laser.overtravel?.value;
-    const work = plain.work.map((one) => (one.kind === 'area' && overtravel !== undefined ? { ...one, overtravel } : one));
-    const job = { ...plain, work, home: homeOf(sheet.height) };
-    const runUp = Math.max(...work.map((one) => (one.kind === 'area' ? overtravelOf(one, motion) : 0)));
+    const job = jobOf(sheet, laser);
+    const runUp = Math.max(...job.work.map((one) => (one.kind === 'area' ? overtravelOf(one, job.motion) : 0)));
     const time = timeOfJob(job);
     const result = rs274(job, {
         comments: [
@@ -99,7 +116,7 @@ function couponRs274(title: string, laser: Laser, sheet: CouponSheet): { text: s
         ],
         fullPower: laser.power?.value ?? Number.NaN,
         ...curveOption(laser),
-        height: sheet.height,
+        origin: originSentence(laser, 'coupon'),
     });
     return 'problem' in result ? { problem: 'coupon.ngc is not written: its figures are none a machine can have.' } : result;
 }

@@ -1,13 +1,16 @@
 import type { CouponSheet, CouponSquare } from '../burn/coupon-sheet';
 import { showNumber } from '../quantity/show';
+import type { Laser } from '../recipe/stock';
 import { escapeMarkup } from './escape';
+import { pageSentence } from './page-sentence';
 
 /** A coupon at its real size: squares filled, numbers as the strokes that are burnt. One unit is one millimetre. */
-export function couponSvg(sheet: CouponSheet, title: string): string {
+export function couponSvg(sheet: CouponSheet, title: string, laser: Laser): string {
     return [
         '<?xml version="1.0" encoding="UTF-8"?>',
         `<svg xmlns="http://www.w3.org/2000/svg" width="${num(sheet.width)}mm" height="${num(sheet.height)}mm" viewBox="0 0 ${num(sheet.width)} ${num(sheet.height)}">`,
         `  <title>${escapeMarkup(title)}</title>`,
+        `  <desc>${escapeMarkup(pageSentence(laser, sheet, 'coupon'))}</desc>`,
         ...couponShapes(sheet).map((line) => `  ${line}`),
         '</svg>',
         '',

@@ -1,16 +1,19 @@
 import { gapSteps, touchColour } from '../bench/gap-scale';
 import type { Pressed } from '../bench/virtual-press';
 import type { Plan, StepPlan, Supply } from '../plan/plan';
+import { type SetUp, setUps } from '../plan/set-ups';
 import { showMoney } from '../quantity/currency';
 import { showNumber, showTime } from '../quantity/show';
 import { supplyUnit } from '../quantity/show-supply';
 import type { Finding } from '../recipe/finding';
 import { cssText, escapeMarkup as text } from './escape';
 import { gapPicture } from './gap-picture';
+import { benchPagePolicyTag } from './page-policy';
 import { pathData } from './path-data';
 import { pressVerdict } from './press-facts';
 import { runSections } from './run-section';
-import { type SetUp, type SheetFile, setUps } from './setup-svg';
+import { setUpSection } from './set-up-section';
+import type { SheetFile } from './setup-svg';
 import { stepFacts } from './step-facts';
 
 export interface JobSheetOptions {
@@ -21,7 +24,7 @@ export interface JobSheetOptions {
 }
 
 /**
- * The sheet that stands beside the machine: cautions first, then every step with a box to tick, its
+ * The sheet that stands beside the machine: cautions first, how each set-up lies on the machine, then every step with a box to tick, its
  * settings and its picture, the day book of the run, what to have ready and what it costs. Black on white, fits A4 and US Letter, needs nothing from anywhere else.
  */
 export function jobSheet(plan: Plan, findings: readonly Finding[], { start, presses }: JobSheetOptions = {}): SheetFile {
@@ -33,6 +36,7 @@ export function jobSheet(plan: Plan, findings: readonly Finding[], { start, pres
         '<html lang="en">',
         '<head>',
         '<meta charset="utf-8">',
+        benchPagePolicyTag,
         '<meta name="viewport" content="width=device-width">',
         `<title>${text(title)}, job sheet</title>`,
         `<style>${pageFoot(`${title}, revision ${recipe.revision}`)}${style}</style>`,
@@ -46,6 +50,7 @@ export function jobSheet(plan: Plan, findings: readonly Finding[], { start, pres
                 ? ''
                 : list(open.map((finding) => `${finding.severity === 'error' ? 'Error' : 'Warning'}: ${finding.message}`)),
         ),
+        section('On the machine', setUpSection(plan)),
         section(
             'Steps',
             `<ol class="steps">${plan.steps.map((step, index) => stepItem(step, setUps(plan), presses?.get(index))).join('\n')}</ol>`,
@@ -86,6 +91,7 @@ tr.sum td { font-weight: bold; border-bottom-color: #000 } .cost td:last-child {
 .book { list-style: none; margin: 0; padding: 0 } .book > li { display: grid; grid-template-columns: 7mm 40mm 1fr; gap: 2mm; padding: 1.5mm 0; border-bottom: 0.1mm solid #888; break-inside: avoid }
 .book ul { list-style: none; padding: 0 } p { margin: 1mm 0 } .by { font-style: italic; margin: 0.5mm 0 0 }
 .sheet { break-inside: avoid } svg.cut { width: 60mm; max-height: none; margin: 1mm 3mm 1mm 0; vertical-align: top }
+.setup { display: flex; gap: 3mm; align-items: flex-start; margin: 1.5mm 0 } .setup p { margin: 0 } .setup svg.cut { flex: none; width: 45mm; max-height: 40mm; border: 0; margin: 0 }
 .line { display: inline-block; width: 100mm; border-bottom: 0.2mm solid #000 } footer { margin-top: 6mm; break-inside: avoid }
 /* On a small screen beside the machine the words have the whole line too. */
 @media screen and (max-width: 600px) { .steps > li, .book > li { grid-template-columns: 7mm minmax(0, 1fr) } .steps > li > svg, .book > li > :nth-child(n + 3) { grid-column: 2 } dl { grid-template-columns: minmax(0, 1fr) } dd { padding-left: 4mm } .gaps img, svg, svg.cut, .line { max-width: 100% } }

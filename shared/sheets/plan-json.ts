@@ -1,6 +1,7 @@
 import type { Pressed } from '../bench/virtual-press';
 import { bounds } from '../geometry/measure';
 import type { Region } from '../geometry/region';
+import { zeroOf } from '../plan/origin';
 import type { Cutting, Plan, StepPlan } from '../plan/plan';
 import { isoMoment } from '../quantity/calendar';
 import type { Finding } from '../recipe/finding';
@@ -38,6 +39,7 @@ export function planJson(
         schema: planSchema,
         recipe: { name: plan.recipe.name, title: plan.recipe.title, revision: plan.recipe.revision, make: plan.recipe.make },
         laser: plan.recipe.laser?.name ?? null,
+        zero: zeroOf(plan.recipe.laser),
         blanks: plan.blanks.map((blank) => ({
             name: blank.name,
             of: blank.blank.sheet?.name ?? null,
@@ -117,6 +119,7 @@ function stepJson(plan: StepPlan, region: (of: Region) => unknown): object {
                       scanAngle: laser.scanAngle,
                       outlinePasses: laser.outlinePasses,
                       focus: laser.focus ?? null,
+                      reach: laser.reach ?? null,
                       taper: laser.taper,
                       mirrored: laser.mirrorAxis !== undefined,
                       region: region(laser.region),

@@ -1,5 +1,21 @@
+import type { Bounds } from '../geometry/region';
+import type { Place } from '../toolpath/place';
+import { reachOnMachine } from './reach-line';
+
 /** Longest line (characters) that the standard allows. */
 const LONGEST = 256;
+
+/**
+ * What every comment begins with: some machines carry out a comment of which the first word is one of theirs, and a
+ * title is anybody's.
+ */
+const OURS = 'kerfbook: ';
+
+/**
+ * All that a comment may hold besides spaces. Left out are brackets, what a shell acts on, should it ever be handed
+ * the file, and the signs that machines obey wherever they come along the wire.
+ */
+const UNSAFE = /[^A-Za-z0-9 .,:%+/=_-]/g;
 
 export interface Rs274Options {
     /** Comment lines for the head of the file. */
@@ -10,8 +26,8 @@ export interface Rs274Options {
     readonly settingFor?: (watts: number) => number;
     /** Highest S (default 1000). */
     readonly fullScale?: number;
-    /** Height of the blank (mm): its lower left corner becomes the origin, with Y upwards as machines have it. */
-    readonly height: number;
+    /** The sentence that says where X 0 Y 0 lies. */
+    readonly origin: string;
 }
 
 export type Rs274Problem = 'not-finite' | 'power-over' | 'incomplete-hatch' | 'too-long';
@@ -30,18 +46,28 @@ export class Rs274Lines {
     private driven = true;
     failed: Rs274Problem | undefined;
 
-    constructor(private readonly options: Rs274Options) {
+    /** @param origin where X 0 Y 0 lies (mm, y downwards); the file has Y upwards, as machines do */
+    constructor(
+        private readonly options: Rs274Options,
+        private readonly origin: Place,
+    ) {
         this.full = options.fullScale ?? 1000;
     }
 
-    head(focusMoves: boolean): void {
+    /** @param reach what the head moves over (mm, y downwards), the origin included */
+    head(focusMoves: boolean, reach: Bounds | undefined): void {
+        // Nobody's words on the first line, which is what a machine or a shell looks at first.
+        this.comment('machine file in RS-274/NGC');
         for (const comment of this.options.comments) this.comment(comment);
-        this.comment('millimetres; origin at the lower left corner of the blank, X to the right, Y away from you');
+        this.comment(`millimetres: ${this.options.origin}`);
+        if (reach !== undefined) {
+            this.comment(`the head moves over ${reachOnMachine(reach, this.origin)}, run-up and way back included`);
+        }
         const [most, watts] = [decimal(this.full, 0), decimal(this.options.fullPower, 3)];
         this.comment(
             this.options.settingFor === undefined
-                ? `S is the power of the beam: S 0 to ${most} stands for 0 to ${watts} W; F in mm a minute`
-                : `S is the setting of the beam: S 0 to ${most} stands for 0 to 100 %, along a power curve up to ${watts} W; F in mm a minute`,
+                ? `S is the power of the beam, S 0 to ${most} stands for 0 to ${watts} W. F is in mm a minute`
+                : `S is the setting of the beam, S 0 to ${most} stands for 0 to 100 %, along a power curve up to ${watts} W. F is in mm a minute`,
         );
         if (focusMoves) this.comment('Z moves the focus: Z 0 is on the face of the blank, Z below 0 in the wood');
         this.lines.push('G21', 'G90', 'G94', 'G0', 'S0', 'M3');
@@ -58,14 +84,14 @@ export class Rs274Lines {
         this.lines.push('G0 X0 Y0', 'M2');
     }
 
-    /** Only plain printable characters, and no bracket inside of the brackets. */
     comment(text: string): void {
         const plain = text
             .normalize('NFKD')
-            .replace(/[()]/g, ' ')
-            .replace(/[^\x20-\x7e]/g, '')
-            .slice(0, LONGEST - 2);
-        this.lines.push(`(${plain})`);
+            .replaceAll('&', '+')
+            .replaceAll(';', ',')
+            .replace(/[^\x20-\x7e']|'/g, '')
+            .replace(UNSAFE, ' ');
+        this.lines.push(`(${OURS}${plain.slice(0, LONGEST - 2 - OURS.length)})`);
     }
 
     air(on: boolean): void {
@@ -73,7 +99,10 @@ export class Rs274Lines {
         this.airOn = on;
     }
 
-    /** Brings the focus to a height below the face (mm): by Z, or by stopping for somebody to do it. */
+    /**
+     * Brings the focus to a height below the face (mm): by Z, or by stopping for somebody to do it. Nothing blows on
+     * the wood during a stop; the air is off behind it.
+     */
     focus(height: number, byHand: boolean): void {
         if (height === this.height) return;
         this.power0();
@@ -81,16 +110,14 @@ export class Rs274Lines {
         if (byHand) {
             const where = height === 0 ? 'back to the face' : `to ${decimal(height, 2)} mm below the face`;
             this.comment(`stop: bring the focus ${where}, then go on`);
-            this.lines.push('M5', 'M0', 'M3');
+            this.lines.push('M5');
+            this.air(false);
+            this.lines.push('M0', 'M3');
         } else {
             this.lines.push(`G0 Z${decimal(-height, 3)}`);
             this.motion = 'G0';
         }
         this.height = height;
-    }
-
-    private settingFor(power: number): number {
-        return power === 0 ? 0 : (this.options.settingFor?.(power) ?? power / this.options.fullPower);
     }
 
     private power0(): void {
@@ -104,7 +131,7 @@ export class Rs274Lines {
     }
 
     feed(x: number, y: number, speed: number, power: number): void {
-        this.move('G1', x, y, `F${decimal(speed * 60, 3)}`, `S${decimal(this.settingFor(power) * this.full, 2)}`);
+        this.move('G1', x, y, `F${decimal(speed * 60, 3)}`, sWord(power, this.options));
     }
 
     private move(motion: string, x: number, y: number, speed: string, power: string): void {
@@ -112,8 +139,8 @@ export class Rs274Lines {
             this.failed = 'not-finite';
             return;
         }
-        const toX = `X${decimal(x, 4)}`;
-        const toY = `Y${decimal(this.options.height - y, 4)}`;
+        const toX = `X${decimal(x - this.origin.x, 4)}`;
+        const toY = `Y${decimal(this.origin.y - y, 4)}`;
         if (toX === this.x && toY === this.y) return;
         let line = motion === this.motion ? '' : motion;
         if (toX !== this.x) line += ` ${toX}`;
@@ -131,6 +158,23 @@ export class Rs274Lines {
     text(): string {
         return `${this.lines.join('\n')}\n`;
     }
+}
+
+export type PowerScale = Pick<Rs274Options, 'fullPower' | 'settingFor' | 'fullScale'>;
+
+function settingOf(watts: number, { fullPower, settingFor, fullScale = 1000 }: PowerScale): number {
+    const setting = watts === 0 ? 0 : (settingFor?.(watts) ?? watts / fullPower);
+    return Number((setting * fullScale).toFixed(2));
+}
+
+function sWord(watts: number, scale: PowerScale): string {
+    return `S${decimal(settingOf(watts, scale), 2)}`;
+}
+
+/** "S246.8 = 24.68 %": a power as the file has it, and the same as a part of the whole, neither rounded further. For comments. */
+export function powerWords(watts: number, scale: PowerScale): string {
+    const ratio = settingOf(watts, scale) / (scale.fullScale ?? 1000);
+    return `${sWord(watts, scale)} = ${decimal(100 * ratio, 5)} %`;
 }
 
 /** A number as RS-274 wants it: no exponent, no minus before zero, no needless noughts. */

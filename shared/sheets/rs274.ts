@@ -1,6 +1,7 @@
 import { exactTurn } from '../toolpath/edges';
 import { focusHeightsOf } from '../toolpath/focus';
-import { type AreaWork, isRunnable, type Job, overtravelOf, type PathWork, type Work } from '../toolpath/job';
+import { type AreaWork, fileLinesOf, isRunnable, type Job, MAX_FILE_LINES, overtravelOf, type PathWork } from '../toolpath/job';
+import { reachOfAll, reachOfJob } from '../toolpath/reach';
 import { eachSweep, sweepEnds } from '../toolpath/sweep';
 import { Rs274Lines, type Rs274Options, type Rs274Problem } from './rs274-lines';
 
@@ -15,22 +16,21 @@ export type { Rs274Options, Rs274Problem };
 
 export type Rs274Result = { readonly text: string } | { readonly problem: Rs274Problem };
 
-/** Lines beyond which no file is made: about 60 MB. */
-const MOST_LINES = 3_000_000;
-
 /** The machine file of a job, or why there is none. The same job gives the same text, byte for byte. */
 export function rs274(job: Job, options: Rs274Options): Rs274Result {
     const problem = problemOf(job, options);
     if (problem !== undefined) return { problem };
-    const out = new Rs274Lines(options);
+    const origin = job.origin ?? { x: 0, y: 0 };
+    const out = new Rs274Lines(options, origin);
     const focused = focusHeightsOf(job).length > 1;
-    out.head(focused && job.focusByHand !== true);
+    const reach = reachOfJob(job);
+    out.head(focused && job.focusByHand !== true, reach && reachOfAll([reach], origin));
     for (const work of job.work) {
         out.comment(work.name);
-        out.air(work.air === true);
         for (let pass = 0; pass < work.passes; pass++) {
             if (work.passes > 1) out.comment(`pass ${pass + 1} of ${work.passes}`);
             if (focused) out.focus(work.focus?.[pass] ?? 0, job.focusByHand === true);
+            out.air(work.air === true);
             if (work.kind === 'area') writeArea(out, work, job);
             else writePaths(out, work);
             if (out.failed !== undefined) return { problem: out.failed };
@@ -40,22 +40,18 @@ export function rs274(job: Job, options: Rs274Options): Rs274Result {
     return out.failed === undefined ? { text: out.text() } : { problem: out.failed };
 }
 
-function problemOf(job: Job, { fullPower, fullScale = 1000, height }: Rs274Options): Rs274Problem | undefined {
+function problemOf(job: Job, { fullPower, fullScale = 1000 }: Rs274Options): Rs274Problem | undefined {
     const usable = (value: number, most: number): boolean => value > 0 && value <= most;
-    if (!usable(fullPower, 1e6) || !usable(fullScale, 1e6) || !(Math.abs(height) <= 1e6)) return 'not-finite';
+    if (!usable(fullPower, 1e6) || !usable(fullScale, 1e6)) return 'not-finite';
+    const { x, y } = job.origin ?? { x: 0, y: 0 };
+    if (!(Math.abs(x) <= 1e6 && Math.abs(y) <= 1e6)) return 'not-finite';
     if (!isRunnable(job)) return 'not-finite';
     for (const work of job.work) {
         if (work.power > fullPower * (1 + 1e-9)) return 'power-over';
         if (work.kind === 'area' && work.hatch.every !== 1) return 'incomplete-hatch';
     }
-    const lines = job.work.reduce((sum, work) => sum + work.passes * linesOf(work), 0);
-    return lines > MOST_LINES ? 'too-long' : undefined;
-}
-
-function linesOf(work: Work): number {
-    return work.kind === 'area'
-        ? 2 * work.hatch.segments + 2 * work.hatch.lines
-        : work.paths.reduce((sum, path) => sum + path.points.length / 2, 0);
+    const lines = job.work.reduce((sum, work) => sum + fileLinesOf(work), 0);
+    return lines > MAX_FILE_LINES ? 'too-long' : undefined;
 }
 
 function writeArea(out: Rs274Lines, work: AreaWork, job: Job): void {

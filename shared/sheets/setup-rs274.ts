@@ -1,15 +1,18 @@
-import type { LaserPlan } from '../plan/laser-plan';
+import type { LaserPlan, LaserSettings } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
+import { originOn, originSentence } from '../plan/origin';
 import type { Plan } from '../plan/plan';
-import { burningsOf, homeOf, motionOf, toolpaths } from '../plan/toolpaths';
-import { showNumber, showTime } from '../quantity/show';
+import type { SetUp } from '../plan/set-ups';
+import { burningsOf, motionOf, toolpaths } from '../plan/toolpaths';
+import { showLength, showNumber, showTime } from '../quantity/show';
 import type { Job } from '../toolpath/job';
 import { timeOfJob } from '../toolpath/time';
 import { curveOption } from './curve-option';
 import { fileName } from './escape';
 import { focusLine } from './focus-line';
 import { type Rs274Problem, rs274 } from './rs274';
-import { powerLine, type SetUp, type SheetFile, settingsLine } from './setup-svg';
+import { type PowerScale, powerWords } from './rs274-lines';
+import { outlineWords, passesWords, type SheetFile } from './setup-svg';
 
 const why: Readonly<Record<Rs274Problem, string>> = {
     'not-finite': 'a power, speed or size in it is no usable number',
@@ -30,19 +33,28 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
         return { problem: `${name} is not written: the settings of ${unsolved.step.name} are not known.` };
     const work = setUp.lasers.flatMap((one) => burningsOf(one, laser)).flatMap((burning) => toolpaths(burning, memo));
     const height = setUp.blank.size?.height ?? 0;
-    const job: Job = { work, motion: motionOf(laser), home: homeOf(height), focusByHand: laser.focus?.value === 'by-hand' };
+    const job: Job = {
+        work,
+        motion: motionOf(laser),
+        origin: originOn(setUp.blank.size, laser),
+        focusByHand: laser.focus?.value === 'by-hand',
+    };
     const time = timeOfJob(job);
+    const scale = { fullPower, ...curveOption(laser) };
     const result = rs274(job, {
         comments: [
             `${plan.recipe.title || plan.recipe.name}, revision ${plan.recipe.revision}, set-up ${setUp.number}`,
             `blank ${setUp.blank.name}, ${showNumber(setUp.blank.size?.width ?? 0)} x ${showNumber(height)} mm, for ${laser.name}`,
-            ...setUp.lasers.flatMap((one) => [`${one.step.name}: ${settingsLine(one)}`, ...focusLines(one), ...marksLines(one)]),
+            ...setUp.lasers.flatMap((one) => [
+                `${one.step.name}: ${exactSettings(one, scale)}`,
+                ...focusLines(one),
+                ...marksLines(one, scale),
+            ]),
             ...(time === undefined ? [] : [`takes about ${showTime(time.total)}`]),
             'check origin, focus and material before starting; never leave it running alone',
         ],
-        fullPower,
-        ...curveOption(laser),
-        height,
+        ...scale,
+        origin: originSentence(laser),
     });
     if ('problem' in result) return { problem: `${name} is not written: ${why[result.problem]}.` };
     return { path: name, text: result.text, note: `for the machine: ${setUp.lasers.map((one) => one.step.name).join(', ')}` };
@@ -53,9 +65,19 @@ function focusLines({ step, focus }: LaserPlan): string[] {
     return line === undefined ? [] : [`focus of ${step.name}: ${line}; the head must clear the face by more than that`];
 }
 
-function marksLines({ step, marks }: LaserPlan): string[] {
+/** The settings of a step with its power as the file has it. */
+function exactSettings(laser: LaserPlan, scale: PowerScale): string {
+    const outline = laser.step.kind === 'engrave' ? outlineWords(laser.outlinePasses) : '';
+    return laser.settings === undefined ? '' : `${exactPower(laser.settings, scale, laser.step.kind === 'engrave')}${outline}`;
+}
+
+function exactPower({ power, speed, pitch, passes }: LaserSettings, scale: PowerScale, area: boolean): string {
+    return `${powerWords(power, scale)} at ${showNumber(speed, 3)} mm/s${area ? `, pitch ${showLength(pitch)}` : ''}, ${passesWords(passes)}`;
+}
+
+function marksLines({ step, marks }: LaserPlan, scale: PowerScale): string[] {
     return (marks ?? []).map(({ settings, tone }) => {
-        const line = settings === undefined ? 'settings not known' : powerLine(settings);
+        const line = settings === undefined ? 'settings not known' : exactPower(settings, scale, true);
         return `marks of ${step.name}: ${line}${tone === undefined ? '' : ', only a light tone'}`;
     });
 }

@@ -1,10 +1,12 @@
 import type { LaserPlan, LaserSettings } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
-import type { BlankPlan, Plan } from '../plan/plan';
+import type { Plan } from '../plan/plan';
+import type { SetUp } from '../plan/set-ups';
 import { outlineOf } from '../plan/toolpaths';
 import { showLength, showNumber, showRatio } from '../quantity/show';
 import { dotsImage } from './dots-image';
 import { escapeMarkup, fileName } from './escape';
+import { pageSentence } from './page-sentence';
 import { burntData, pathData } from './path-data';
 
 /** One file of what leaves the program. */
@@ -12,34 +14,6 @@ export interface SheetFile {
     readonly path: string;
     readonly text: string;
     readonly note: string;
-}
-
-/** A set-up of the machine: steps in a row that burn on one blank, without bench work between them. */
-export interface SetUp {
-    readonly number: number;
-    readonly blank: BlankPlan;
-    readonly lasers: readonly LaserPlan[];
-}
-
-/** Bench work between burns means that the piece leaves the machine and is laid in anew. */
-export function setUps(plan: Plan): SetUp[] {
-    const list: { number: number; blank: BlankPlan; lasers: LaserPlan[] }[] = [];
-    let open: { number: number; blank: BlankPlan; lasers: LaserPlan[] } | undefined;
-    for (const { step, laser } of plan.steps) {
-        if (step.kind === 'check' || step.kind === 'do') continue;
-        if (laser === undefined) {
-            open = undefined;
-            continue;
-        }
-        const blank = plan.blanks.find((candidate) => candidate.name === laser.blank);
-        if (blank === undefined) continue;
-        if (open === undefined || open.blank !== blank) {
-            open = { number: list.length + 1, blank, lasers: [] };
-            list.push(open);
-        }
-        open.lasers.push(laser);
-    }
-    return list;
 }
 
 /**
@@ -56,7 +30,7 @@ export function setUpSvg(plan: Plan, setUp: SetUp, memo: Memo): SheetFile {
         '<?xml version="1.0" encoding="UTF-8"?>',
         `<svg xmlns="http://www.w3.org/2000/svg" ${size}>`,
         `  <title>${escapeMarkup(title)}</title>`,
-        `  <desc>${escapeMarkup(`Revision ${plan.recipe.revision}. Lay the blank's top left corner at the origin. One unit is one millimetre.`)}</desc>`,
+        `  <desc>${escapeMarkup(`Revision ${plan.recipe.revision}. ${pageSentence(plan.recipe.laser, blank.size, 'blank')}`)}</desc>`,
         ...lasers.flatMap((laser) => group(laser, memo)),
         '</svg>',
         '',
@@ -100,17 +74,23 @@ function group(laser: LaserPlan, memo: Memo): string[] {
 export function settingsLine(laser: LaserPlan): string {
     const { settings } = laser;
     if (settings === undefined) return 'settings not known';
-    const outline =
-        laser.step.kind === 'engrave' && laser.outlinePasses > 0 ? `, then ${laser.outlinePasses} along the outline` : '';
+    const outline = laser.step.kind === 'engrave' ? outlineWords(laser.outlinePasses) : '';
     return `${powerLine(settings, laser.step.kind === 'engrave')}${outline}`;
 }
 
 /** Power, speed, pitch and passes in one line. */
 export function powerLine(settings: LaserSettings, area = true): string {
     const power = Number.isNaN(settings.powerRatio) ? `${showNumber(settings.power, 1)} W` : showRatio(settings.powerRatio);
-    const passes = `${settings.passes} pass${settings.passes === 1 ? '' : 'es'}`;
     const pitch = area ? `, pitch ${showLength(settings.pitch)}` : '';
-    return `${power} at ${showNumber(settings.speed, 1)} mm/s${pitch}, ${passes}`;
+    return `${power} at ${showNumber(settings.speed, 1)} mm/s${pitch}, ${passesWords(settings.passes)}`;
+}
+
+export function passesWords(passes: number): string {
+    return `${passes} pass${passes === 1 ? '' : 'es'}`;
+}
+
+export function outlineWords(passes: number): string {
+    return passes > 0 ? `, then ${passes} along the outline` : '';
 }
 
 function num(value: number): string {

@@ -1,21 +1,25 @@
 import type { CouponSheet } from '../burn/coupon-sheet';
 import { rectangle } from '../geometry/shapes';
+import { showNumber } from '../quantity/show';
 import { hatch } from './hatch';
 import type { Job, Work } from './job';
 import type { Motion } from './motion';
 
-/** The machine's work for a coupon: each square as an area, both ways, in the order of the numbers, then those as single lines. */
-export function couponJob(sheet: CouponSheet, motion: Motion): Job {
+/**
+ * The machine's work for a coupon: each square as an area, both ways, in the order of the numbers, then those as single lines.
+ * @param overtravel run-up of the squares (mm); what each speed needs if absent
+ */
+export function couponJob(sheet: CouponSheet, motion: Motion, overtravel?: number): Job {
     const work: Work[] = [];
+    const runUp = overtravel === undefined ? {} : { overtravel };
     for (const square of sheet.squares) {
         const lines = hatch(rectangle(square.x, square.y, square.size, square.size), sheet.pitch, 0);
         if (lines === undefined) continue;
         const { power, speed, passes } = square;
-        const setting = Math.round(square.powerRatio * 1000) / 10;
-        const name = `square ${square.number}: ${setting} % at ${speed} mm/s${passes > 1 ? ` x ${passes}` : ''}`;
-        work.push({ kind: 'area', name, hatch: lines, bothWays: true, power, speed, passes });
+        const name = `square ${square.number}: ${showNumber(square.powerRatio * 100, 3)} % at ${speed} mm/s${passes > 1 ? ` x ${passes}` : ''}`;
+        work.push({ kind: 'area', name, hatch: lines, bothWays: true, power, speed, passes, ...runUp });
     }
     const paths = sheet.labels.map((points) => ({ points }));
     work.push({ kind: 'path', name: 'numbers', paths, power: sheet.labelPower, speed: sheet.labelSpeed, passes: 1 });
-    return { work, motion, home: { x: 0, y: sheet.height } };
+    return { work, motion, origin: { x: 0, y: sheet.height } };
 }

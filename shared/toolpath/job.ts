@@ -38,8 +38,8 @@ export type Work = AreaWork | PathWork;
 export interface Job {
     readonly work: readonly Work[];
     readonly motion: Motion;
-    /** Where the head comes from and goes back to (the top left corner if absent; machine files have the lower left as origin). */
-    readonly home?: Place;
+    /** Where the machine file has X 0 Y 0, and the head comes from and goes back to; the top left corner if absent. */
+    readonly origin?: Place;
     /** The machine stops for a person to change the focus, instead of moving it itself. */
     readonly focusByHand?: boolean;
 }
@@ -64,4 +64,18 @@ export function isRunnable({ work, motion }: Job): boolean {
 export function overtravelOf(work: AreaWork, motion: Motion): number {
     const overtravel = work.overtravel ?? runUp(work.speed, motion.acceleration);
     return overtravel >= 0 && Number.isFinite(overtravel) ? overtravel : 0;
+}
+
+/** Lines beyond which no machine file is made: about 60 MB. */
+export const MAX_FILE_LINES = 3_000_000;
+
+/**
+ * Lines of a machine file for all passes of a work, to within a few for each pass. Of an area of which not all
+ * scan lines were made it is an estimate, and more than MAX_FILE_LINES.
+ */
+export function fileLinesOf(work: Work): number {
+    if (work.kind === 'path') return work.passes * work.paths.reduce((sum, path) => sum + path.points.length / 2, 0);
+    const { every, segments, lines } = work.hatch;
+    const made = work.passes * 2 * (segments + lines) * every;
+    return every === 1 ? made : Math.max(made, MAX_FILE_LINES + 1);
 }

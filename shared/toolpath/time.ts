@@ -21,7 +21,7 @@ interface WorkTime {
 
 export interface JobTime {
     readonly total: number;
-    /** Travel from home to the first work, from each to the next, and home again (s). */
+    /** Travel from the origin to the first work, from each to the next, and back to the origin (s). */
     readonly between: number;
     /** Bringing the focus to its heights and back (s). */
     readonly focusing: number;
@@ -34,8 +34,8 @@ export function timeOfJob(job: Job): JobTime | undefined {
     if (!isRunnable(job)) return undefined;
     const works: WorkTime[] = [];
     let between = 0;
-    const home = job.home ?? { x: 0, y: 0 };
-    let at = home;
+    const origin = job.origin ?? { x: 0, y: 0 };
+    let at = origin;
     for (const work of job.work) {
         const pass = work.kind === 'area' ? areaPass(work, motion) : pathPass(work, motion);
         if (pass === undefined || work.passes === 0) continue;
@@ -44,7 +44,7 @@ export function timeOfJob(job: Job): JobTime | undefined {
         works.push(workTime(work, pass, back));
         at = pass.end;
     }
-    between += travel(at, home, motion);
+    between += travel(at, origin, motion);
     const focusing = focusTime(job);
     return { total: works.reduce((sum, work) => sum + work.time, between + focusing), between, focusing, works };
 }

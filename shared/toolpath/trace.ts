@@ -30,7 +30,7 @@ export function traceOfJob(job: Job, most = 60_000): Trace[] {
     const works = job.work.filter((work) => work.passes > 0);
     const every = Math.max(1, Math.ceil(works.reduce((sum, work) => sum + countOf(work), 0) / Math.max(1, most)));
     const traces: Trace[] = [];
-    let at: Place = job.home ?? { x: 0, y: 0 };
+    let at: Place = job.origin ?? { x: 0, y: 0 };
     let time = 0;
     for (const work of works) {
         const pen = new Pen(motion);

@@ -1,6 +1,7 @@
 import type { Memo } from '../plan/memo';
+import { originOn } from '../plan/origin';
 import type { Plan } from '../plan/plan';
-import { burningsOf, homeOf, motionOf, toolpaths } from '../plan/toolpaths';
+import { burningsOf, motionOf, toolpaths } from '../plan/toolpaths';
 import { traceOfJob } from '../toolpath/trace';
 
 export type WayKind = 'scan' | 'outline' | 'cut';
@@ -32,9 +33,9 @@ export function toolpathView(plan: Plan, index: number, memo: Memo): ToolpathVie
     const laser = plan.steps[index]?.laser;
     if (laser === undefined) return undefined;
     const machine = plan.recipe.laser;
-    const height = plan.blanks.find(({ name }) => name === laser.blank)?.size?.height ?? 0;
+    const blank = plan.blanks.find(({ name }) => name === laser.blank);
     const work = burningsOf(laser, machine).flatMap((burning) => toolpaths(burning, memo));
-    const traces = traceOfJob({ work, motion: motionOf(machine), home: homeOf(height) });
+    const traces = traceOfJob({ work, motion: motionOf(machine), origin: originOn(blank?.size, machine) });
     const last = traces.at(-1);
     return {
         step: index,

@@ -26,8 +26,9 @@ const job: Job = {
         { kind: 'path', name: 'outline', paths: outlinePaths(region), power: 5, speed: 60, passes: 1, air: true },
     ],
     motion: { topSpeed: 500, acceleration: 5000 },
+    origin: { x: 0, y: 60 },
 };
-const result = rs274(job, { comments: ['tray'], fullPower: 40, height: 60 });
+const result = rs274(job, { comments: ['tray'], fullPower: 40, origin: 'X 0 Y 0 is the lower left corner' });
 const lines = 'text' in result ? result.text.split('\n').slice(0, -1) : [];
 
 describe('a machine file', () => {

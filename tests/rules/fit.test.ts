@@ -190,13 +190,67 @@ describe('beyond-field', () => {
     it('larger than the field', async () => {
         const finding = await one(text('620 x 50 mm'), 'beyond-field');
         expect(finding).toMatchObject({ severity: 'error' });
-        expect(finding.message).toBe('e is 620 mm by 50 mm; shed reaches 600 mm by 400 mm.');
+        expect(finding.message).toBe('e is 620 mm by 50 mm; shed reaches 600 mm by 400 mm. Make it smaller, or divide it.');
     });
     it('only the other way round', async () => {
-        expect(await one(text('50 x 500 mm'), 'beyond-field')).toMatchObject({ severity: 'warning' });
+        const finding = await one(text('50 x 500 mm'), 'beyond-field');
+        expect(finding).toMatchObject({ severity: 'error' });
+        expect(finding.message).toContain('It fits the other way round: swap the sides');
     });
     it('is silent at its very size, and without a field', async () => {
-        await silent(text('600 x 400 mm'), 'beyond-field');
+        const cut = 'blank b { of ash-10 size 600 x 400 mm }\n cut c on b { rectangle 600 x 400 mm air on }';
+        await silent(recipe(cut), 'beyond-field');
+        await one(recipe(cut.replace('rectangle 600 x 400 mm air', 'rectangle 600 x 400 mm lead-in 1 mm air')), 'beyond-field');
         await silent(text('620 x 50 mm').replace('field 600 x 400 mm', ''), 'beyond-field');
+    });
+
+    /** On a machine of 100 by 80 mm that needs 20.83 mm to reach 500 mm/s. */
+    const small = (body: string, laser = '') => recipe(body).replace('field 600 x 400 mm', `field 100 x 80 mm ${laser}`);
+    const engraved = (size: string, blank = '100 x 80 mm', scan = 'across') =>
+        `blank b { of walnut-12 size ${blank} grain along width }\n engrave e on b { ${size} power 50 % speed 500 mm/s passes 1 scan ${scan} grain air off }`;
+
+    it('counts the run-up of the head: art that fits by itself', async () => {
+        const finding = await one(small(engraved('rectangle 98 x 78 mm')), 'beyond-field');
+        expect(finding.message).toBe(
+            'e is 98 mm by 78 mm, and the head runs up to 20.83 mm beyond it, over 97.9 mm by 119.67 mm; shed reaches 100 mm by 80 mm. There is room for 1 mm on either side, enough for 109 mm/s: scan no faster, make the art smaller, or use a larger machine.',
+        );
+        const along = await one(small(engraved('rectangle 98 x 78 mm', '100 x 80 mm', 'along')), 'beyond-field');
+        expect(along.message).toContain('beyond it, over 139.67 mm by 77.9 mm;');
+        // Half of what it says is wrong as well as all of it is right.
+        await silent(small(engraved('rectangle 98 x 78 mm')).replace('speed 500', 'speed 109'), 'beyond-field');
+        await one(small(engraved('rectangle 98 x 78 mm')).replace('speed 500', 'speed 111'), 'beyond-field');
+        await silent(small(engraved('rectangle 98 x 38 mm')), 'beyond-field');
+    });
+    it('counts the overtravel that is written instead', async () => {
+        await silent(small(engraved('rectangle 98 x 78 mm'), 'overtravel 1 mm'), 'beyond-field');
+        const finding = await one(small(engraved('rectangle 98 x 78 mm'), 'overtravel 3 mm'), 'beyond-field');
+        expect(finding.message).toContain('scan no faster with `overtravel 1 mm`');
+    });
+    it('finds lines that would have room the other way', async () => {
+        const finding = await one(small(engraved('rectangle 50 x 78 mm')), 'beyond-field');
+        expect(finding.message).toContain('turn the scan lines by 90 deg');
+        await silent(small(engraved('rectangle 50 x 78 mm', '100 x 80 mm', 'along')), 'beyond-field');
+    });
+    it('counts the way from the corner of the blank: art far out on a larger one', async () => {
+        const text = engraved('rectangle 30 x 20 mm at 175, 30 mm', '200 x 60 mm');
+        const finding = await one(small(text), 'beyond-field');
+        expect(finding.message).toMatch(
+            /^e lies too far from the lower left corner of b, which has X 0 Y 0: the head moves over 189\.95 mm by 60\.83 mm; .* Write `zero lower-right` in the block of shed/,
+        );
+        expect(words(small(text), finding)).toContain('at 175, 30 mm');
+        await silent(small(text, 'zero lower-right'), 'beyond-field');
+        await silent(small(text.replace('at 175, 30', 'at 30, 30')), 'beyond-field');
+        const wide = await one(small(engraved('rectangle 30 x 20 mm', '250 x 60 mm')), 'beyond-field');
+        expect(wide.message).toContain('Write `zero middle` in the block of shed');
+    });
+    it('adds up the steps of a set-up', async () => {
+        const two = `blank b { of walnut-12 size 100 x 80 mm grain along width }
+            engrave e on b { rectangle 30 x 20 mm at 45, 40 mm power 50 % speed 500 mm/s passes 1 scan along grain air off }
+            engrave f on b { rectangle 10 x 20 mm at 84, 40 mm power 50 % speed 100 mm/s passes 1 scan along grain air off }`;
+        await silent(small(two), 'beyond-field');
+        const both = two.replace('at 45, 40', 'at 26, 40').replace('at 84, 40', 'at 94, 40');
+        const finding = await one(small(both), 'beyond-field');
+        expect(finding.message).toMatch(/^The steps of set-up 1 together move the head over 109\.\d+ mm by/);
+        await silent(small(both.replace('engrave f', 'sand b { grits 120 }\n engrave f')), 'beyond-field');
     });
 });

@@ -3,8 +3,9 @@ import type { Region } from '../../shared/geometry/region';
 import type { LaserPlan } from '../../shared/plan/laser-plan';
 import { Memo } from '../../shared/plan/memo';
 import type { Plan } from '../../shared/plan/plan';
+import { setUps } from '../../shared/plan/set-ups';
 import { setUpRs274 } from '../../shared/sheets/setup-rs274';
-import { setUpSvg, setUps } from '../../shared/sheets/setup-svg';
+import { setUpSvg } from '../../shared/sheets/setup-svg';
 import { planOf } from '../kit/plan-of';
 import { goodSamples, sampleText } from '../kit/samples';
 import { shop } from '../kit/shop';
@@ -39,7 +40,7 @@ function only(text: string, name: string, others: readonly string[]): string {
     return text
         .split('\n')
         .map((line) => {
-            const comment = /^\((.*)\)$/.exec(line)?.[1];
+            const comment = /^\(kerfbook: (.*)\)$/.exec(line)?.[1];
             const of = comment?.replace(/ outline$|, picture in dots$/, '');
             if (of === name) mine = true;
             else if (of !== undefined && (others.includes(of) || of.startsWith('marks of'))) mine = false;

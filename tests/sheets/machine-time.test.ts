@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Memo } from '../../shared/plan/memo';
+import { setUps } from '../../shared/plan/set-ups';
 import { setUpRs274 } from '../../shared/sheets/setup-rs274';
-import { setUps } from '../../shared/sheets/setup-svg';
 import { FOCUS_BY_HAND, FOCUS_MOTION } from '../../shared/toolpath/focus';
 import { CORNER_TOLERANCE } from '../../shared/toolpath/time';
 import { planOf } from '../kit/plan-of';

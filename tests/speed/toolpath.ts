@@ -89,7 +89,7 @@ for (const columns of [20, 60, 120]) {
         'time of the outlines',
         median(() => timeOfJob({ work: [{ ...work, kind: 'path', paths }], motion })),
     );
-    const options = { comments: [], fullPower: 45, height: 200 };
+    const options = { comments: [], fullPower: 45, origin: 'X 0 Y 0 is the top left corner' };
     const result = rs274({ work: [work], motion }, options);
     const size = 'text' in result ? result.text.length : 0;
     report(

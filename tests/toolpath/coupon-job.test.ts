@@ -8,7 +8,7 @@ import { readProgram } from './rs274-reader';
 describe('the machine file of a coupon', () => {
     const sheet = couponSheet(shed, woodOf(600e-6))!;
     const job = couponJob(sheet, { topSpeed: 600, acceleration: 6000 });
-    const result = rs274(job, { comments: ['coupon'], fullPower: 45, height: sheet.height });
+    const result = rs274(job, { comments: ['coupon'], fullPower: 45, origin: 'X 0 Y 0 is the lower left corner' });
 
     it('burns every square with its own power and speed, and the numbers', () => {
         if ('problem' in result) throw new Error(result.problem);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { rs274 } from '../../shared/sheets/rs274';
+import { powerWords } from '../../shared/sheets/rs274-lines';
 import { cutPaths } from '../../shared/toolpath/cut';
 import { FOCUS_BY_HAND, FOCUS_MOTION } from '../../shared/toolpath/focus';
 import { hatch } from '../../shared/toolpath/hatch';
@@ -13,7 +14,8 @@ import { dish } from './shapes';
 import { simulate } from './simulate';
 
 const motion = { topSpeed: 600, acceleration: 6000 };
-const options = { comments: ['tray'], fullPower: 45, height: 100 };
+const origin = { x: 0, y: 100 };
+const options = { comments: ['tray'], fullPower: 45, origin: 'X 0 Y 0 is somewhere' };
 const region = dish(60, 40, 50);
 
 function area(more: Partial<AreaWork> = {}, angle = 0): AreaWork {
@@ -32,7 +34,7 @@ const cut: PathWork = {
 };
 
 function textOf(job: Job): string {
-    const result = rs274(job, options);
+    const result = rs274({ origin, ...job }, options);
     if ('problem' in result) throw new Error(result.problem);
     return result.text;
 }
@@ -42,6 +44,23 @@ const machine = {
     cornerTolerance: CORNER_TOLERANCE,
     focus: { speed: FOCUS_MOTION.topSpeed, acceleration: FOCUS_MOTION.acceleration, stop: FOCUS_BY_HAND },
 };
+
+/** What the header says of the reach is what the interpreter saw, to a hundredth outwards. */
+function expectReach(comments: readonly string[], moves: readonly Move[]): void {
+    const said = comments.map((comment) => /over X (\S+) to (\S+), Y (\S+) to (\S+) mm/.exec(comment)).find(Boolean);
+    const [lowX, highX, lowY, highY] = said!.slice(1).map(Number) as [number, number, number, number];
+    const [xs, ys] = [moves.map(({ x1 }) => x1), moves.map(({ y1 }) => y1)];
+    for (const [low, high, seen] of [
+        [lowX, highX, xs],
+        [lowY, highY, ys],
+    ] as const) {
+        const [least, most] = [Math.min(...seen), Math.max(...seen)];
+        expect(least - low).toBeGreaterThan(-1e-4);
+        expect(least - low).toBeLessThan(0.0101);
+        expect(high - most).toBeGreaterThan(-1e-4);
+        expect(high - most).toBeLessThan(0.0101);
+    }
+}
 
 const burns = (move: Move): boolean => !move.rapid && move.s > 0;
 const lengthOf = (move: Move): number => Math.hypot(move.x1 - move.x0, move.y1 - move.y0);
@@ -111,7 +130,7 @@ describe('a machine file read back by an interpreter of its own', () => {
         ['all of them', [area(), outline, cut]],
         ['passes with a focus that is lowered', [area({ passes: 4, focus: [0, 0, 1.2, 1.2] }), outline]],
     ])('takes the time that the plan says within one per cent: %s', (_, work) => {
-        const job: Job = { work, motion, home: { x: 0, y: 100 } };
+        const job: Job = { work, motion, origin };
         const simulated = simulate(readProgram(textOf(job)).moves, machine, 0.05);
         const planned = timeOfJob(job)!.total;
         expect(planned).toBeGreaterThan(1);
@@ -139,12 +158,54 @@ describe('a machine file read back by an interpreter of its own', () => {
         const { moves, comments } = readProgram(text);
         expect(moves.filter((move) => move.stops > 0)).toHaveLength(2);
         expect(moves.filter((move) => move.z !== 0)).toEqual([]);
-        expect(comments.filter((comment) => comment.startsWith('stop'))).toEqual([
-            'stop: bring the focus to 0.7 mm below the face, then go on',
-            'stop: bring the focus back to the face, then go on',
+        expect(comments.filter((comment) => comment.includes(': stop'))).toEqual([
+            'kerfbook: stop: bring the focus to 0.7 mm below the face, then go on',
+            'kerfbook: stop: bring the focus back to the face, then go on',
         ]);
         expect(timeOfJob(job)!.focusing).toBe(2 * FOCUS_BY_HAND);
         expect(Math.abs(timeOfJob(job)!.total / simulate(moves, machine, 0.05) - 1)).toBeLessThan(0.01);
+    });
+
+    it('has the air off while it stops, and on again behind each stop', () => {
+        const cuts: PathWork = { ...cut, air: true };
+        const focused = area({ passes: 3, focus: [0, 0.7, 1.4], air: true });
+        const { moves } = readProgram(textOf({ work: [focused, cuts], motion, focusByHand: true }));
+        expect(moves.reduce((sum, { stops }) => sum + stops, 0)).toBe(3);
+        expect(moves.filter((move) => burns(move) && !move.air)).toEqual([]);
+    });
+
+    it('says nothing but the power that S has', () => {
+        const third = { ...outline, power: 45 / 3 };
+        const text = textOf({ work: [third], motion });
+        const words = powerWords(15, options);
+        expect(words).toBe('S333.33 = 33.333 %');
+        expect(text).toContain(words.split(' ')[0]!);
+        expect(powerWords(45, options)).toBe('S1000 = 100 %');
+        // 6 W measured at a fifth of the setting.
+        expect(powerWords(6, { fullPower: 45, settingFor: () => 0.2 })).toBe('S200 = 20 %');
+    });
+
+    it.each([
+        ['lower left', { x: 0, y: 100 }],
+        ['upper right', { x: 80, y: 0 }],
+        ['middle', { x: 40, y: 50 }],
+    ])('has its zero where it is asked to, and says what the head moves over: %s', (_, at) => {
+        const work = [area({}, 0.6), cut];
+        const { moves, comments } = readProgram(textOf({ work, motion, origin: at }));
+        const [first] = readProgram(textOf({ work, motion, origin: { x: 0, y: 0 } })).moves;
+        expect(moves[0]!.x1).toBeCloseTo(first!.x1 - at.x, 4);
+        expect(moves[0]!.y1).toBeCloseTo(first!.y1 + at.y, 4);
+        expectReach(comments, moves);
+    });
+
+    it('begins every comment with a word of its own, and its first line with nobody’s', () => {
+        const titles = ['LOGOPEN,/tmp/x', 'MSG,stop!', 'PRINT,#5221', '`touch x`; $(touch y) | touch z & "touch" <a> \\w ~ ?'];
+        const result = rs274({ work: [{ ...outline, name: 'DEBUG,#1' }], motion, origin }, { ...options, comments: titles });
+        if ('problem' in result) throw new Error(result.problem);
+        const written = result.text.split('\n').filter((line) => line.startsWith('('));
+        expect(written.length).toBeGreaterThan(6);
+        for (const line of written) expect(line).toMatch(/^\(kerfbook: [A-Za-z0-9 .,:%+/=_-]*\)$/);
+        expect(result.text.split('\n')[0]).toBe('(kerfbook: machine file in RS-274/NGC)');
     });
 
     it('names no Z where the focus stays on the face', () => {
@@ -153,13 +214,13 @@ describe('a machine file read back by an interpreter of its own', () => {
 
     it('keeps comments inside their brackets, plain and short', () => {
         const result = rs274(
-            { work: [{ ...outline, name: 'a) M3 S1000 (b' }], motion },
+            { work: [{ ...outline, name: 'a) M3 S1000 (b' }], motion, origin },
             { ...options, comments: ['Bröt\nM3 (x', 'y'.repeat(999)] },
         );
         if ('problem' in result) throw new Error(result.problem);
         const { comments, moves } = readProgram(result.text);
-        expect(comments[0]).toBe('BrotM3  x');
-        expect(comments).toContain('a  M3 S1000  b');
+        expect(comments[1]).toBe('kerfbook: BrotM3  x');
+        expect(comments).toContain('kerfbook: a  M3 S1000  b');
         expect(moves.length).toBeGreaterThan(10);
     });
 
@@ -198,8 +259,9 @@ describe('what cannot be written', () => {
                         },
                     ],
                     motion: { topSpeed: n[6]!, acceleration: n[7]! },
+                    origin: { x: 0, y: n[8]! },
                 };
-                const result = rs274(job, { comments: [name], fullPower: 45, height: n[8]! });
+                const result = rs274(job, { ...options, comments: [name] });
                 if ('text' in result) expect(readProgram(result.text).ended).toBe(true);
                 timeOfJob(job);
             }),

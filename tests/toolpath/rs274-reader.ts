@@ -54,7 +54,8 @@ export function readProgram(text: string): Program {
             else if (letter === 'G' && value === 94) modes.perMinute = true;
             else if (letter === 'M' && (value === 3 || value === 5)) state.beam = value === 3;
             else if (letter === 'M' && (value === 7 || value === 9)) state.air = value === 7;
-            else if (letter === 'M' && value === 0) state.stops += state.beam ? fail('stops with the beam ready') : 1;
+            else if (letter === 'M' && value === 0)
+                state.stops += state.beam || state.air ? fail('stops with beam or air on') : 1;
             else if (letter === 'M' && value === 2) state.ended = true;
             else fail(`unknown word ${letter}${value}`);
         }

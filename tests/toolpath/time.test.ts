@@ -105,7 +105,7 @@ describe('a job', () => {
         const time = timeOfJob({ work: [area, path], motion })!;
         expect(time.works.map((work) => work.name)).toEqual(['area', 'outline']);
         expect(time.total).toBeCloseTo(time.between + time.works[0]!.time + time.works[1]!.time, 9);
-        expect(timeOfJob({ work: [area, path], motion, home: { x: 500, y: 500 } })!.between).toBeGreaterThan(time.between + 1);
+        expect(timeOfJob({ work: [area, path], motion, origin: { x: 500, y: 500 } })!.between).toBeGreaterThan(time.between + 1);
         expect(time.works[0]!.burning).toBeCloseTo(3000 / 300, 6);
         expect(time.works[0]!.energy).toBeCloseTo(200, 4);
         expect(time.works[1]!.energy).toBeCloseTo((2 * 5 * Math.PI * 30) / 50, 1);

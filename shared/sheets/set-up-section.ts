@@ -1,0 +1,73 @@
+import type { Bounds } from '../geometry/region';
+import { originOn, originSentence } from '../plan/origin';
+import type { Plan } from '../plan/plan';
+import { reachOfSteps, type SetUp, setUps } from '../plan/set-ups';
+import { showNumber } from '../quantity/show';
+import { reachOfAll } from '../toolpath/reach';
+import { escapeMarkup as text } from './escape';
+import { pathData } from './path-data';
+import { reachOnMachine } from './reach-line';
+
+/** How each set-up lies on the machine: a sketch with X 0 Y 0 and what the head moves over, and the same in words. */
+export function setUpSection(plan: Plan): string {
+    return setUps(plan)
+        .map((setUp) => `<div class="sheet setup">${sketch(plan, setUp)}<p>${text(setUpWords(plan, setUp))}</p></div>`)
+        .join('');
+}
+
+function setUpWords({ recipe: { laser } }: Plan, setUp: SetUp): string {
+    const { number, blank, lasers } = setUp;
+    const head = `Set-up ${number}, ${lasers.map(({ step }) => step.name).join(', ')} on ${blank.name}: ${originSentence(laser)}.`;
+    const { size } = blank;
+    const reach = knownReach(setUp, laser);
+    if (reach === undefined || size === undefined) return head;
+    const beside = [
+        [-reach.minX, 'on the left'],
+        [reach.maxX - size.width, 'on the right'],
+        [-reach.minY, 'at the far side'],
+        [reach.maxY - size.height, 'towards you'],
+    ] as const;
+    const free = beside
+        .filter(([room]) => room > 0.005)
+        .map(([room, side]) => `${showNumber(Math.ceil(room * 10 - 1e-6) / 10, 1)} mm ${side}`);
+    const room = free.length === 0 ? 'It stays over the blank.' : `Beyond the blank it needs ${free.join(', ')}.`;
+    const { field } = laser ?? {};
+    const limits =
+        field === undefined
+            ? ''
+            : ` The machine reaches ${showNumber(field.width.value)} × ${showNumber(field.height.value)} mm.`;
+    return `${head} The head moves over ${reachOnMachine(reach, originOn(size, laser))}, run-up and way back included. ${room}${limits}`;
+}
+
+/** Nothing is said of a way that is only half known. */
+function knownReach({ blank, lasers }: SetUp, laser: Plan['recipe']['laser']): Bounds | undefined {
+    return lasers.some(({ reach }) => reach === undefined) ? undefined : reachOfSteps(lasers, blank, laser);
+}
+
+function sketch({ recipe: { laser } }: Plan, setUp: SetUp): string {
+    const { size, name } = setUp.blank;
+    if (size === undefined || !(size.width > 0 && size.height > 0)) return '';
+    const reach = knownReach(setUp, laser);
+    const all = reachOfAll([{ minX: 0, minY: 0, maxX: size.width, maxY: size.height }, reach])!;
+    const unit = Math.max(all.maxX - all.minX, all.maxY - all.minY) / 100;
+    const { x, y } = originOn(size, laser);
+    const label = text(`Set-up ${setUp.number}: where X 0 Y 0 lies on ${name}, and what the head moves over`);
+    const view = [all.minX - 4 * unit, all.minY - 4 * unit, all.maxX - all.minX + 8 * unit, all.maxY - all.minY + 8 * unit];
+    return [
+        `<svg class="cut" viewBox="${view.map(mm).join(' ')}" role="img" aria-label="${label}">`,
+        `<rect width="${mm(size.width)}" height="${mm(size.height)}" fill="#ddd" stroke="#000" stroke-width="${mm(0.6 * unit)}"/>`,
+        ...setUp.lasers.map(({ region }) => `<path fill="#999" fill-rule="evenodd" d="${pathData(region, 1)}"/>`),
+        ...(reach === undefined ? [] : [dashed(reach, unit)]),
+        `<circle cx="${mm(x)}" cy="${mm(y)}" r="${mm(3 * unit)}" fill="#fff" stroke="#000" stroke-width="${mm(unit)}"/>`,
+        `<path fill="none" stroke="#000" stroke-width="${mm(unit)}" d="M${mm(x)} ${mm(y - 3 * unit)}v${mm(6 * unit)}M${mm(x - 3 * unit)} ${mm(y)}h${mm(6 * unit)}"/>`,
+        '</svg>',
+    ].join('');
+}
+
+function dashed({ minX, minY, maxX, maxY }: Bounds, unit: number): string {
+    return `<rect x="${mm(minX)}" y="${mm(minY)}" width="${mm(maxX - minX)}" height="${mm(maxY - minY)}" fill="none" stroke="#000" stroke-width="${mm(0.6 * unit)}" stroke-dasharray="${mm(3 * unit)} ${mm(2 * unit)}"/>`;
+}
+
+function mm(value: number): string {
+    return showNumber(value, 2);
+}
