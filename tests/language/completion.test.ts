@@ -120,6 +120,9 @@ describe('lines of a block', () => {
         expect(await labels(recipe('  engrave p on tray { scan <|> }'))).toEqual(['across', 'along', 'at']);
         expect((await labels(recipe('  seal tray <|>')))[0]).toBe('with');
         expect(await labels('laser a {\n  least <|>\n}')).toEqual(['power']);
+        const corners = ['lower-left', 'lower-right', 'middle', 'upper-left', 'upper-right'];
+        expect((await labels('laser a { zero <|> }')).toSorted()).toEqual(corners);
+        expect(await labels('laser a {\n  ze<|>\n}')).toContain('zero');
     });
     it('nothing in comments and in texts', async () => {
         expect(await labels('// re<|>')).toEqual([]);

@@ -26,6 +26,11 @@ const samples = readdirSync('samples')
     .map((name) => readFileSync(`samples/${name}`, 'utf8'));
 
 describe('formatting', () => {
+    it('keeps the zero of a laser on its line', async () => {
+        expect(await format('laser a {\nzero    lower-right\npower 4 W\n}')).toBe(
+            'laser a {\n  zero lower-right\n  power 4 W\n}\n',
+        );
+    });
     it('indents blocks, sets one blank between words and two between statements on a line', async () => {
         expect(
             await format(`recipe  r{

@@ -53,6 +53,9 @@ describe('hover', () => {
         expect(said).toContain('half of the setting gives 18 W');
         expect(said).toContain('least power: 1.8 W, a setting of 5 %');
         expect(said).toContain('run-up to its top speed: 30 mm');
+        expect(said).toContain('in machine files X 0 Y 0 is the lower left corner of the blank');
+        const other = recipe('').replace('spot 0.15 mm', 'spot 0.15 mm zero middle').replace('laser shed\n', 'laser sh<|>ed\n');
+        expect(await hover(other)).toContain('X 0 Y 0 is the middle of the blank');
         expect(await hover(recipe('').replace('spot 0.15 mm', '').replace('laser shed\n', 'laser sh<|>ed\n'))).toContain(
             'spot: not known',
         );
@@ -112,6 +115,10 @@ describe('hover', () => {
         expect(await hover(recipe('engrave p on b { passes <|>3 }'))).toContain('How often');
         expect(await hover('wood x { pores ri<|>ng }')).toContain('One of `diffuse`, `semi-ring`, `ring`, `softwood`.');
         expect(await hover('resin x { colour #1f<|>6f8b }')).not.toBe('');
+        expect(await hover('laser x { ze<|>ro middle }')).toContain('Where X 0 Y 0 of the machine files lies on the blank');
+        expect(await hover('laser x { zero mid<|>dle }')).toContain(
+            '`lower-left`, `lower-right`, `upper-left`, `upper-right`, `middle`',
+        );
     });
     it('art by the parts that can be picked, and a pick', async () => {
         const art = 'art flag "flag.svg"\nblank b { of walnut-12 }\nengrave p on b { art flag #pole depth 1 mm }';

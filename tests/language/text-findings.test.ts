@@ -61,6 +61,14 @@ recipe tray { blank tray { of oak  size 4000 x 2000 } sand tray { take 0.1 mm } 
     });
 });
 
+describe('the zero of a laser', () => {
+    it('is one of the corners of a blank, or its middle', async () => {
+        await expectMarked('laser shed { beam co2  power 45 W  zero upper-right }');
+        await expectMarked(`laser shed { beam co2  power 45 W  zero middel }
+                                        ^^^^^^ unknown-word: middle`);
+    });
+});
+
 describe('greys and copies', () => {
     /** A card with one more line, of which `word` is marked. */
     const card = (line: string, word = '', says = '') => `

@@ -235,7 +235,7 @@ describe('beyond-field', () => {
         const text = engraved('rectangle 30 x 20 mm at 175, 30 mm', '200 x 60 mm');
         const finding = await one(small(text), 'beyond-field');
         expect(finding.message).toMatch(
-            /^e lies too far from the lower left corner of b, which has X 0 Y 0: the head moves over 189\.95 mm by 60\.83 mm; .* Write `zero lower-right` in the block of shed/,
+            /^e lies too far from the lower left corner of b, which has X 0 Y 0: the head moves over 189\.95 mm by 61\.67 mm; .* Write `zero lower-right` in the block of shed/,
         );
         expect(words(small(text), finding)).toContain('at 175, 30 mm');
         await silent(small(text, 'zero lower-right'), 'beyond-field');

@@ -17,6 +17,11 @@ const step = (art: string, rest: string, more = '') =>
     recipe(
         `art photo "photo.png" { ${art} } blank tray { of walnut-12 size 200 x 150 mm grain along width } engrave face on tray { art photo ${rest} air off } ${more}`,
     );
+/** A picture in dots on a large board: nearly half of its dots begin or end a stretch. */
+const large = (rest: string, more = '') =>
+    recipe(
+        `art photo "faint.png" { width 100 mm dither floyd-steinberg } blank tray { of walnut-12 size 600 x 300 mm grain along width } engrave face on tray { art photo ${rest} air off } ${more}`,
+    );
 const dots = 'width 8 mm dither floyd-steinberg';
 
 describe('pictures', () => {
@@ -72,5 +77,34 @@ describe('pictures', () => {
         expect(idle.message).toContain('all its greys');
         expect(await expectMended(both, idle)).not.toContain('threshold');
         await silent(step(`${dots} curve 0 % gives 0 %, 100 % gives 90 %`, 'tone 80 %'), 'tones-unused');
+    });
+});
+
+describe('file-too-long', () => {
+    const fine = 'tone 80 % pitch 0.05 mm passes 8';
+    it('a picture in dots that no machine file can hold, with the pitch that is enough', async () => {
+        const text = large(fine);
+        const finding = await one(text, 'file-too-long');
+        expect(finding.severity).toBe('error');
+        expect(words(text, finding)).toBe('0.05 mm');
+        const [, pitch] = /Take a pitch of (0\.\d+) mm/.exec(finding.message)!;
+        expect(finding.message).toMatch(/^face takes about [\d.]+ million lines in the machine file; no more than 3 million/);
+        await silent(large(`tone 80 % pitch ${pitch} mm passes 8`), 'file-too-long');
+        // Of so many passes no pitch is enough that still hides the lines.
+        const wide = await one(large('tone 80 % pitch 0.05 mm passes 20'), 'file-too-long');
+        expect(wide.message).toMatch(/written\. Make the art smaller, or take fewer passes, or divide it\.$/);
+    });
+    it('names the longest step of a set-up that is too long only as a whole', async () => {
+        const half = (name: string, y: number, passes: number) =>
+            `engrave ${name} on tray { rectangle 500 x 100 mm at 300, ${y} mm depth 0.1 mm pitch 0.05 mm passes ${passes} air off }`;
+        const text = large('tone 80 % pitch 0.2 mm', `${half('upper', 60, 50)} ${half('lower', 220, 60)}`);
+        expect(await of(text, 'file-too-long')).toHaveLength(1);
+        const finding = await one(text, 'file-too-long');
+        expect(finding.message).toMatch(/^With lower, the longest of its steps, the set-up takes about/);
+        await silent(text.replace('engrave lower', 'sand tray { grits 120 }\nengrave lower'), 'file-too-long');
+    });
+    it('is silent for what is written', async () => {
+        await silent(step(dots, 'tone 80 % pitch 0.1 mm'), 'file-too-long');
+        await silent(large('tone 80 % pitch 0.3 mm'), 'file-too-long');
     });
 });

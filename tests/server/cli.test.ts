@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -71,6 +71,23 @@ describe('kerfbook on the command line', () => {
         const bad = await run('build', 'samples/heron-tray-faulty.kerf', '--out', out);
         expect(bad.code).toBe(1);
         expect(existsSync(path.join(out, 'heron-tray-faulty'))).toBe(false);
+    });
+
+    it('build: exits with 1 when a machine file cannot be written, and says which', async () => {
+        const folder = path.join(out, 'long');
+        mkdirSync(folder);
+        const file = path.join(folder, 'wide.kerf');
+        const stock = readFileSync(path.join(root, 'samples/workshop.kerf'), 'utf8');
+        const step =
+            'engrave e on b { rectangle 500 x 250 mm tone 50 % pitch 0.05 mm passes 400 air off allow file-too-long because "tried" }';
+        writeFileSync(
+            file,
+            `${stock}\nrecipe wide "Wide" { revision 1 make 1 laser shed\n blank b { of walnut-12 size 560 x 300 mm grain along width }\n ${step} }\n`,
+        );
+        const { code, stderr, stdout } = await run('build', file, '--out', folder);
+        expect(stderr).toContain('setup-1-b.ngc is not written: it would be longer than any machine reads.');
+        expect(stdout).toContain('job-sheet.html');
+        expect(code).toBe(1);
     });
 
     it.each([
