@@ -15,14 +15,16 @@ export function showStatus(current: CurrentRecipe): vscode.Disposable {
             item.hide();
             return;
         }
-        const { machine, attended, waiting } = checklist.totals;
-        const time = showTime(machine + attended + waiting);
+        const { totals, unknown } = checklist;
+        const time = totals === undefined ? 'time unknown' : showTime(totals.machine + totals.attended + totals.waiting);
         const findings = countFindings(vscode.Uri.parse(uri));
         item.text = `$(list-ordered) ${checklist.recipe} · ${time}${findings.short}`;
         item.accessibilityInformation = { label: `Recipe ${checklist.title}, ${time}, ${findings.long}. Opens the bench view.` };
         item.tooltip = [
             checklist.title,
-            `Laser ${showTime(machine)}, hands on ${showTime(attended)}, waiting ${showTime(waiting)}`,
+            totals === undefined
+                ? `Times are unknown: ${unknown ?? ''}`
+                : `Laser ${showTime(totals.machine)}, hands on ${showTime(totals.attended)}, waiting ${showTime(totals.waiting)}`,
             findings.long,
             'Select to open the bench view',
         ].join('\n');

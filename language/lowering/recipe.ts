@@ -32,6 +32,7 @@ export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], runs: rea
         whole: whereOf(node),
         revision: items.count('revision')?.value ?? 1,
         make: items.count('make')?.value ?? 1,
+        ...(isIncomplete(node, lines) ? { incomplete: true as const } : {}),
         ...present({ laser: laser && laserOf(laser), shop }),
         arts: lines.filter(ast.isArt).filter(hasName).flatMap(artOf),
         blanks,
@@ -40,6 +41,30 @@ export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], runs: rea
         coupons: coupons.filter((coupon) => coupon.laser === laser?.name && sheets.has(coupon.sheet)),
         runs: runs.filter((run) => run.recipe === node.name),
     };
+}
+
+/** A line that the parser could not read, or a step that says too little to be one. */
+function isIncomplete(node: ast.Recipe, lines: readonly ast.RecipeItem[]): boolean {
+    if (lines.some((line) => ast.isStep(line) && stepOf(line, 0) === undefined)) return true;
+    return [node, ...basesOf(node)].some(hasBrokenLine);
+}
+
+/** From its own head up to the next one: after a broken line a block may seem to end early. */
+function hasBrokenLine(node: ast.Recipe): boolean {
+    const { parseResult, textDocument } = AstUtils.getDocument(node);
+    const { parserErrors, lexerErrors } = parseResult;
+    if (parserErrors.length === 0 && lexerErrors.length === 0) return false;
+    const start = node.$cstNode?.offset ?? 0;
+    const entries = ast.isFile(node.$container) ? node.$container.entries : [];
+    const next = entries[entries.indexOf(node) + 1]?.$cstNode?.offset ?? Number.POSITIVE_INFINITY;
+    const places = [
+        ...lexerErrors.map(({ offset }) => offset),
+        // An error at the end of the file has no place of its own.
+        ...parserErrors.map(({ token: { startOffset } }) =>
+            Number.isFinite(startOffset) ? startOffset : textDocument.getText().length,
+        ),
+    ];
+    return places.some((at) => at >= start && at < next);
 }
 
 /** What a variant is based on, for a finding that has its cause there. */

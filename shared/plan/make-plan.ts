@@ -12,6 +12,7 @@ import { planStep } from './plan-step';
 import { withWood } from './plan-wood';
 import { sumTimes } from './step-times';
 import { supplies } from './supplies';
+import { unknownTotals } from './unknown-totals';
 
 /**
  * Works a recipe out. Pure but for `memo`, which only saves work: the plan is the same however it
@@ -34,7 +35,8 @@ export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, me
     const cuttings = planCuttings(recipe, blanks, memo);
     const used = supplies(recipe, blanks, steps, cuttings);
     const laid = planSchedule(recipe, blanks, steps, frames, memo);
-    const cost = planCost(recipe.shop, recipe.make, laid, used);
+    const unknown = unknownTotals(recipe, steps);
+    const cost = unknown === undefined ? planCost(recipe.shop, recipe.make, laid, used) : undefined;
     return {
         version: 1,
         recipe,
@@ -42,7 +44,7 @@ export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, me
         blanks,
         steps: withCautions(withWood(steps, blanks), recipe),
         frames,
-        totals: sumTimes(steps.map((step) => step.times)),
+        ...(unknown === undefined ? { totals: sumTimes(steps.map((step) => step.times)) } : { unknown }),
         supplies: used,
         schedule: laid,
         cuttings,

@@ -1,7 +1,7 @@
 import { fillMix } from '../bench/fill-volume';
 import { batchesFor } from '../bench/mix-batches';
 import { poursFor } from '../bench/pours';
-import { exactly } from '../quantity/interval';
+import type { Interval } from '../quantity/interval';
 import type { Recipe } from '../recipe/recipe';
 import type { Engrave, Fill } from '../recipe/step';
 import type { Resin } from '../recipe/stock';
@@ -12,8 +12,8 @@ import type { FillPlan } from './plan';
 const usualOverfill = 0.1;
 
 /** What one fill takes, for one piece and for the run: its share of the depth, its pours, its cups. */
-export function planFill(step: Fill, laser: LaserPlan, recipe: Recipe): FillPlan {
-    const depth = laser.depth ?? exactly(0);
+export function planFill(step: Fill, laser: LaserPlan & { readonly depth: Interval }, recipe: Recipe): FillPlan {
+    const { depth } = laser;
     const layers = recipe.steps.filter((other) => other.kind === 'fill' && other.pocket.value === step.pocket.value);
     const of = Math.max(1, layers.length);
     const number = layers.findIndex(({ index }) => index === step.index) + 1;

@@ -35,7 +35,11 @@ export function planStep(step: Step, bench: Bench): StepPlan {
             const pocket = carved(step.pocket.value, bench);
             if (pocket?.laser === undefined)
                 return { ...base, ...onBlank(pocket?.blank), unplanned: missing(step.pocket.value, bench) };
-            const fill = planFill(step, pocket.laser, bench.recipe);
+            const { depth } = pocket.laser;
+            if (depth === undefined) {
+                return { ...base, ...onBlank(pocket.blank), unplanned: `the depth of ${pocket.laser.step.name} is not known` };
+            }
+            const fill = planFill(step, { ...pocket.laser, depth }, bench.recipe);
             return { ...base, ...onBlank(pocket.blank), fill, times: fillTimes(fill) };
         }
         case 'inlay':

@@ -26,13 +26,16 @@ export interface Plan {
     readonly steps: readonly StepPlan[];
     /** The pieces before the first step and after each: frames[0] is the start, frames[i + 1] follows step i. */
     readonly frames: readonly (readonly Piece[])[];
-    readonly totals: Times;
+    /** For one piece; absent where `unknown` says why. */
+    readonly totals?: Times;
+    /** Why times, amounts and cost in all are not known; absent where they are. */
+    readonly unknown?: string;
     readonly supplies: readonly Supply[];
-    /** When everything is done for all the pieces, in hours of the shop where it says them. */
+    /** When everything is done for all the pieces, in hours of the shop where it says them; too short where `unknown` says why. */
     readonly schedule: PlanSchedule;
     /** Sheets to buy and how to cut them, for all the pieces. */
     readonly cuttings: readonly Cutting[];
-    /** For all the pieces; absent without a shop that says its currency. */
+    /** For all the pieces; absent without a shop that says its currency, and where `unknown` says why. */
     readonly cost?: PlanCost;
     readonly cautions: readonly string[];
 }

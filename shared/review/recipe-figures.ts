@@ -16,12 +16,15 @@ export function recipeFigures(recipe: Recipe): Figure[] {
 }
 
 /** How long one piece takes. */
-export function timeFigures({ machine, attended, waiting }: Times): Figure[] {
+export function timeFigures(totals: Times | undefined): Figure[] {
+    if (totals === undefined) return ['machine', 'hands', 'waiting'].map((label) => word(label, 'unknown'));
+    const { machine, attended, waiting } = totals;
     return [worked('machine', machine, 'time'), worked('hands', attended, 'time'), worked('waiting', waiting, 'time')];
 }
 
 /** How long all the pieces take, in the hours of the shop where it says them. */
-export function runFigures({ schedule }: Plan): Figure[] {
+export function runFigures({ schedule, unknown }: Plan): Figure[] {
+    if (unknown !== undefined) return [word('ready after', `unknown: ${unknown}`)];
     const { ready, attended, machine, idle, sittings } = schedule;
     return [
         worked('ready after', ready, 'time'),

@@ -104,7 +104,9 @@ function headLine(plan: Plan): string {
         `Revision ${recipe.revision}`,
         `make ${recipe.make}`,
         recipe.laser === undefined ? 'no laser chosen' : `on ${recipe.laser.name}`,
-        `for one piece: machine ${showTime(totals.machine)}, hands ${showTime(totals.attended)}, waiting ${showTime(totals.waiting)}`,
+        totals === undefined
+            ? `times unknown (${plan.unknown ?? ''})`
+            : `for one piece: machine ${showTime(totals.machine)}, hands ${showTime(totals.attended)}, waiting ${showTime(totals.waiting)}`,
     ];
     return parts.join(' · ');
 }
@@ -164,5 +166,6 @@ function supplyTable(plan: Plan): string {
         (supply) =>
             `<tr><td>${text(supply.item)}</td><td class="n">${showNumber(supply.amount, 1)}</td><td>${supplyUnit(supply.amount, supply.unit)}</td>${costCell(supply)}<td>${text(supply.note)}</td></tr>`,
     );
-    return `<table><thead><tr><th>item</th><th colspan="2">amount</th>${currency === undefined ? '' : '<th>costs</th>'}<th>note</th></tr></thead><tbody>${rows.join('')}</tbody></table>`;
+    const short = plan.unknown === undefined ? '' : `<p>Amounts are not complete: ${text(plan.unknown)}.</p>`;
+    return `${short}<table><thead><tr><th>item</th><th colspan="2">amount</th>${currency === undefined ? '' : '<th>costs</th>'}<th>note</th></tr></thead><tbody>${rows.join('')}</tbody></table>`;
 }

@@ -15,7 +15,8 @@ export function runSections(plan: Plan, start?: number): [string, string][] {
 }
 
 function bookOf(plan: Plan, start: number | undefined): string {
-    const { schedule, recipe } = plan;
+    const { schedule, recipe, unknown } = plan;
+    if (unknown !== undefined) return `<p>${text(`Times and cost are unknown: ${unknown}.`)}</p>`;
     if (schedule.sittings.length === 0) return '';
     const hours = schedule.workday === undefined ? '' : `, working ${showTime(schedule.workday)} a day`;
     const head = `Ready ${start === undefined ? `after ${showTime(schedule.ready)}` : showWhen(schedule.ready, start)}${hours}: ${showTime(schedule.attended)} at the bench and the laser, ${showTime(schedule.idle)} of waiting.${schedule.scaled ? ' Only the first pieces are laid out; the rest follows at the same pace.' : ''}`;

@@ -22,6 +22,6 @@ export function shoppingList(plan: Plan): SheetFile {
     return {
         path: 'shopping-list.csv',
         text: csv(rows),
-        note: `for ${plan.recipe.make} piece${plan.recipe.make === 1 ? '' : 's'}`,
+        note: `for ${plan.recipe.make} piece${plan.recipe.make === 1 ? '' : 's'}${plan.unknown === undefined ? '' : `, not complete: ${plan.unknown}`}`,
     };
 }

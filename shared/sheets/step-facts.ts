@@ -36,9 +36,9 @@ export function workFacts(plan: StepPlan): Fact[] {
 
 function laserFacts({ laser, step }: StepPlan): Fact[] {
     if (laser === undefined || (step.kind !== 'engrave' && step.kind !== 'cut')) return [];
-    const facts: Fact[] = [
-        { label: 'settings', value: `${settingsLine(laser)}${laser.settings?.guess === true ? ' (a guess: no coupon)' : ''}` },
-    ];
+    const { settings } = laser;
+    const line = settings === undefined ? 'not known' : settingsLine(laser);
+    const facts: Fact[] = [{ label: 'settings', value: `${line}${settings?.guess === true ? ' (a guess: no coupon)' : ''}` }];
     if (laser.tone !== undefined) facts.push({ label: 'tone', value: showRatio(laser.tone) });
     else if (laser.through) facts.push({ label: 'depth', value: 'through' });
     else if (laser.depth !== undefined) {

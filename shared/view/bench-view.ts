@@ -28,7 +28,9 @@ export interface BenchView {
     readonly frames: readonly FrameView[];
     readonly inlays: readonly InlayView[];
     readonly findings: readonly FindingView[];
-    readonly totals: TotalsView;
+    /** Absent where `unknown` says why they are not known. */
+    readonly totals?: TotalsView;
+    readonly unknown?: string;
     readonly supplies: readonly SupplyView[];
     readonly run: RunView;
     readonly cautions: readonly string[];

@@ -69,7 +69,7 @@ export function makeBenchView(
             where,
             spots: spots ?? [],
         })),
-        totals: plan.totals,
+        ...(plan.totals === undefined ? { unknown: plan.unknown ?? '' } : { totals: plan.totals }),
         supplies: plan.supplies.map(({ item, amount, unit, note, cost }) => ({
             item,
             amount: showSupply(amount, unit),

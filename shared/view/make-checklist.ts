@@ -16,7 +16,7 @@ export function makeChecklist(plan: Plan): Checklist {
         title: recipe.title || recipe.name,
         revision: recipe.revision,
         ...(recipe.laser === undefined ? {} : { laser: recipe.laser.name }),
-        totals: plan.totals,
+        ...(plan.totals === undefined ? { unknown: plan.unknown ?? '' } : { totals: plan.totals }),
         cautions: plan.cautions,
         items: plan.steps.map((step) => {
             const base = stepKey(step.step);

@@ -161,7 +161,9 @@ export interface Checklist {
     readonly title: string;
     readonly revision: number;
     readonly laser?: string;
-    readonly totals: TotalsView;
+    /** Absent where `unknown` says why they are not known. */
+    readonly totals?: TotalsView;
+    readonly unknown?: string;
     readonly cautions: readonly string[];
     readonly items: readonly ChecklistItem[];
 }

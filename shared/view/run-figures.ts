@@ -18,20 +18,32 @@ export interface RunFigures {
 
 /** How long the run takes, what it needs and what it costs, for all the pieces. */
 export function makeRunFigures(plan: Plan): RunFigures {
-    const { schedule, cost, recipe, cuttings, supplies } = plan;
+    const { schedule, cost, recipe, cuttings, supplies, unknown } = plan;
+    const many = `**${recipe.make} ${recipe.make === 1 ? 'piece' : 'pieces'}**`;
     const each = recipe.make === 1 ? '' : ' each';
     const ready = `ready after ${showTime(schedule.ready)}`;
     const price = cost === undefined ? '' : `, ${showMoney(cost.price, cost.currency)}${each}`;
     const days = schedule.workday === undefined ? '' : `, working ${showTime(schedule.workday)} a day`;
     const parts = [
-        `**${recipe.make} ${recipe.make === 1 ? 'piece' : 'pieces'}**: ${ready}${days}. ${showTime(schedule.attended)} at the bench and the laser (the laser runs ${showTime(schedule.machine)}), ${showTime(schedule.idle)} of waiting, in ${sittings(schedule.sittings.length)}.`,
+        unknown !== undefined
+            ? `${many}: time, amounts and cost are unknown. ${plain(unknown)}.`
+            : `${many}: ${ready}${days}. ${showTime(schedule.attended)} at the bench and the laser (the laser runs ${showTime(schedule.machine)}), ${showTime(schedule.idle)} of waiting, in ${sittings(schedule.sittings.length)}.`,
         ...cuttings.map(
             ({ sheet, yielded }) =>
                 `${yielded.sheets} × ${plain(sheet.name)}, ${showRatio(yielded.used)} of it in blanks${yielded.tooLarge.length === 0 ? '' : `; ${yielded.tooLarge.map(plain).join(', ')} does not fit`}`,
         ),
-        consumables(supplies),
+        unknown === undefined ? consumables(supplies) : '',
         ...(cost === undefined ? [] : [costTable(plan)]),
     ];
+    if (unknown !== undefined) {
+        const words = `time unknown: ${unknown}`;
+        return {
+            hint: 'time unknown',
+            hover: parts.filter((part) => part !== '').join('\n\n'),
+            time: words,
+            quantities: 'unknown',
+        };
+    }
     return {
         hint: `${ready}${price}`,
         hover: parts.filter((part) => part !== '').join('\n\n'),

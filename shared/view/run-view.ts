@@ -50,7 +50,8 @@ export function makeRunView(plan: Plan): RunView {
         idle,
         ...(workday === undefined ? {} : { workday }),
         scaled,
-        sittings: dayBook(plan),
+        // A day book without what is not known would be too short.
+        sittings: plan.unknown === undefined ? dayBook(plan) : [],
         sheets: plan.cuttings.map(({ sheet, size, yielded }) => ({
             name: sheet.name,
             colour: sheet.wood?.colour ?? '#c9a26b',

@@ -56,7 +56,7 @@ describe('the marks of an inlay', () => {
         expect(reliefLaser.marks![0]!.tone).toBeUndefined();
         expect(pocketLaser.marks).toMatchObject([{ tone: 0.25 }]);
         expect(pocketLaser.marks![0]!.settings!.gives.value).toBeLessThan(0.02);
-        expect(plan.totals.machine).toBeGreaterThan(without.totals.machine);
+        expect(plan.totals!.machine).toBeGreaterThan(without.totals!.machine);
         expect(pocketLaser).toBe(plan.steps[pocketLaser.step.index]!.laser);
     });
     it('show on both pieces, take no veneer in, and go with the sanding', async () => {

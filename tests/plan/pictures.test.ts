@@ -104,7 +104,7 @@ describe('a picture in dots', () => {
     it('takes the longer the finer its lines are, and says what it burns', async () => {
         const { plan } = await burn({});
         const fine = await burn({ rest: 'tone 80 % pitch 0.05 mm' });
-        expect(fine.plan.totals.machine / plan.totals.machine).toBeGreaterThan(1.7);
+        expect(fine.plan.totals!.machine / plan.totals!.machine).toBeGreaterThan(1.7);
         expect(stepFacts(plan.steps[0]!)).toContainEqual({
             label: 'dots',
             value: 'photo: 400 x 195 of 0.1 mm, 70 % of them burnt',

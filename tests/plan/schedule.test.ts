@@ -9,14 +9,14 @@ describe('schedule of a recipe', () => {
         const plan = await planOf(inlayRecipe());
         const laid = plan.schedule;
         // Nothing can overlap but the veneer's own cutting, and there is one pair of hands.
-        expect(laid.ready).toBeCloseTo(plan.totals.machine + plan.totals.attended + plan.totals.waiting, 6);
-        expect(laid.attended).toBeCloseTo(plan.totals.machine + plan.totals.attended, 6);
+        expect(laid.ready).toBeCloseTo(plan.totals!.machine + plan.totals!.attended + plan.totals!.waiting, 6);
+        expect(laid.attended).toBeCloseTo(plan.totals!.machine + plan.totals!.attended, 6);
     });
     it('six pieces wait side by side', async () => {
         const one = (await planOf(fillRecipe())).schedule;
         const six = (await planOf(fillRecipe().replace('make 2', 'make 6'))).schedule;
         const plan = await planOf(fillRecipe());
-        expect(six.ready).toBeLessThan(one.ready + 6 * (plan.totals.machine + plan.totals.attended));
+        expect(six.ready).toBeLessThan(one.ready + 6 * (plan.totals!.machine + plan.totals!.attended));
         expect(six.ready).toBeLessThan(3 * one.ready);
         expect(six.idle).toBeGreaterThan(20 * hour);
     });

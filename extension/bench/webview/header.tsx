@@ -4,7 +4,7 @@ import { editor } from './editor-link';
 
 /** Which recipe this is, and how long it takes. */
 export function Header({ view }: { view: BenchView }) {
-    const { machine, attended, waiting } = view.totals;
+    const { totals, unknown } = view;
     return (
         <header>
             <div>
@@ -16,11 +16,14 @@ export function Header({ view }: { view: BenchView }) {
             {view.recipes.length > 1 && <RecipeChoice view={view} />}
             <div class="in-all">
                 {view.make > 1 && <span class="quiet">for one piece</span>}
-                <dl class="totals" aria-label="Times in all">
-                    <Total name="Laser" seconds={machine} />
-                    <Total name="Hands on" seconds={attended} />
-                    <Total name="Waiting" seconds={waiting} />
-                </dl>
+                {totals === undefined && <span class="quiet">Times are unknown: {unknown}</span>}
+                {totals !== undefined && (
+                    <dl class="totals" aria-label="Times in all">
+                        <Total name="Laser" seconds={totals.machine} />
+                        <Total name="Hands on" seconds={totals.attended} />
+                        <Total name="Waiting" seconds={totals.waiting} />
+                    </dl>
+                )}
             </div>
         </header>
     );
