@@ -102,6 +102,9 @@ export function serveLanguage({ connection: raw, fileSystem, read, asker, versio
     answerReviewRequests(connection, workshop, versions);
     answerStartingRequests(connection, workshop, { fileSystem, read }, asker);
     replanWhenArtChanges(workshop, publisher);
+    const { TextDocuments } = services.shared.workspace;
+    TextDocuments.onDidOpen(() => asker.setAttended?.(true));
+    TextDocuments.onDidClose(() => asker.setAttended?.(TextDocuments.all().length > 0));
     startLanguageServer(services.shared);
     return workshop;
 }

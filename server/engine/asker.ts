@@ -16,6 +16,8 @@ export interface Asker {
     ask<J extends Job>(job: J, arts: readonly ArtFile[], subject?: string, watch?: Watch): Promise<AnswerTo<J>>;
     /** Absent where jobs hold up everything else anyway. */
     watch?(watcher: JobWatcher): void;
+    /** Told whether anybody has a file open: what was worked out is kept for them. Absent where the process ends with its work. */
+    setAttended?(isAttended: boolean): void;
 }
 
 /** Works jobs off at once, in this thread: for the command line and for tests. */

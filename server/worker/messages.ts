@@ -4,6 +4,8 @@ import type { ArtFile, Job } from '../engine/jobs';
 export type ToWorker =
     | { readonly kind: 'start'; readonly cancelled?: SharedArrayBuffer }
     | { readonly kind: 'art'; readonly file: ArtFile }
+    /** What was worked out and read so far is not wanted any more. */
+    | { readonly kind: 'forget' }
     | { readonly kind: 'job'; readonly id: number; readonly job: Job };
 
 /** Back from it. */

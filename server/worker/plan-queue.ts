@@ -17,6 +17,9 @@ interface Waiting {
     readonly reject: (error: Error) => void;
 }
 
+/** Quiet after the last job before what was worked out is forgotten, where nothing is open, ms. */
+const QUIET_MS = 1000;
+
 /** The asking side of the worker: one job at a time, a newer job on the same subject cancels the older. */
 export class PlanQueue {
     private waiting: Waiting[] = [];
@@ -26,6 +29,8 @@ export class PlanQueue {
     private port: Port<FromWorker, ToWorker>;
     private count = 0;
     private watcher: JobWatcher | undefined;
+    private isAttended = true;
+    private quiet: ReturnType<typeof setTimeout> | undefined;
     private watched: WatchedJob | undefined;
 
     /** @param makePort starts a worker; called again should one die. */
@@ -58,6 +63,22 @@ export class PlanQueue {
 
     watch(watcher: JobWatcher): void {
         this.watcher = watcher;
+    }
+
+    setAttended(isAttended: boolean): void {
+        this.isAttended = isAttended;
+        this.forgetLater();
+    }
+
+    /** Once nothing is open and all is worked off, what was worked out only fills the memory. */
+    private forgetLater(): void {
+        clearTimeout(this.quiet);
+        if (this.isAttended || this.running !== undefined) return;
+        this.quiet = setTimeout(() => {
+            if (this.isAttended || this.running !== undefined) return;
+            this.sent.clear();
+            this.port.post({ kind: 'forget' });
+        }, QUIET_MS);
     }
 
     private giveUp(unwanted: (one: Waiting) => boolean): void {
@@ -129,6 +150,7 @@ export class PlanQueue {
         else if (message.kind === 'cancelled' && job.postponed) this.beginAnew(job);
         else job.reject(message.kind === 'cancelled' ? new Cancelled() : new Error(message.message));
         this.next();
+        this.forgetLater();
     }
 
     /** A worker that died (out of memory, say) takes its job with it and nothing else. */

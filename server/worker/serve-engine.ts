@@ -17,20 +17,22 @@ export function serveEngine(port: Port<ToWorker, FromWorker>, wasm: Uint8Array):
     let cancelled: Int32Array | undefined;
     let told = 0;
     let toldPart = 0;
-    const engine = new PlanEngine(
-        (stage) => {
-            if (cancelled !== undefined && Atomics.load(cancelled, 0) >= current) throw new Cancelled();
-            const now = Date.now();
-            if (now - told < betweenStages) return;
-            told = now;
-            port.post({ kind: 'stage', id: current, stage });
-        },
-        (part) => {
-            if (part - toldPart < leastProgress) return;
-            toldPart = part;
-            port.post({ kind: 'progress', id: current, part });
-        },
-    );
+    const fresh = () =>
+        new PlanEngine(
+            (stage) => {
+                if (cancelled !== undefined && Atomics.load(cancelled, 0) >= current) throw new Cancelled();
+                const now = Date.now();
+                if (now - told < betweenStages) return;
+                told = now;
+                port.post({ kind: 'stage', id: current, stage });
+            },
+            (part) => {
+                if (part - toldPart < leastProgress) return;
+                toldPart = part;
+                port.post({ kind: 'progress', id: current, part });
+            },
+        );
+    let engine = fresh();
     let ready: Promise<unknown> = prepareGeometry({ binary: wasm }).catch(() => undefined);
     port.listen((message) => {
         if (message.kind === 'start') {
@@ -38,6 +40,10 @@ export function serveEngine(port: Port<ToWorker, FromWorker>, wasm: Uint8Array):
             return;
         }
         ready = ready.then(() => {
+            if (message.kind === 'forget') {
+                engine = fresh();
+                return;
+            }
             if (message.kind === 'art') {
                 engine.setArt(message.file);
                 return;

@@ -21,6 +21,9 @@ export class PulledDiagnostics {
         private readonly diagnosticsOf: (document: LangiumDocument) => Diagnostic[],
     ) {
         const { LangiumDocuments, DocumentBuilder, WorkspaceManager } = workshop.services.shared.workspace;
+        DocumentBuilder.onUpdate((_changed, deleted) => {
+            for (const uri of deleted) this.last.delete(uri.toString());
+        });
         connection.languages.diagnostics.on(async ({ textDocument, previousResultId }, token) => {
             await WorkspaceManager.ready;
             const document = await workshop.linked(textDocument.uri, token);

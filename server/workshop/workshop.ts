@@ -71,7 +71,11 @@ export class Workshop {
         const { references } = document;
         const { version } = document.textDocument;
         // What is typed meanwhile is planned by itself; going on would only keep it waiting.
-        const isStale = () => document.references !== references || document.textDocument.version !== version;
+        const { LangiumDocuments } = this.services.shared.workspace;
+        const isStale = () =>
+            document.references !== references ||
+            document.textDocument.version !== version ||
+            LangiumDocuments.getDocument(document.uri) !== document;
         const findings: Finding[] = [];
         const planned: PlannedStep[] = [];
         const runs: PlannedRun[] = [];
