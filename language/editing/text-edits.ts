@@ -20,7 +20,9 @@ export function editsOf(change: Change, text: string): SpanEdit[] {
         case 'add':
             return [addition(change.block, change.statement, layout)];
         case 'move':
-            return move(change.statement, change.before, layout);
+            return 'after' in change
+                ? moveBehind(change.statement, change.after, layout)
+                : move(change.statement, change.before, layout);
     }
 }
 
@@ -71,22 +73,39 @@ function addition({ offset, length }: Where, statement: string, layout: Layout):
 
 /** Takes the comment lines right above the statement along, and gives it the indentation of its new place. */
 function move(statement: Where, before: Where, layout: Layout): SpanEdit[] {
-    const end = statement.offset + statement.length;
-    const alone = layout.standsAlone(statement.offset, end);
-    const start = alone ? withComments(statement.offset, layout) : statement.offset;
-    const body = layout.text.slice(start, end);
+    const { body, gone } = taken(statement, layout);
     const target =
-        alone && layout.text.slice(layout.lineStart(before.offset), before.offset).trim() === ''
+        layout.standsAlone(statement.offset, statement.offset + statement.length) &&
+        layout.text.slice(layout.lineStart(before.offset), before.offset).trim() === ''
             ? withComments(before.offset, layout)
             : before.offset;
     const indent = layout.indentAt(before.offset);
-    const moved = reindent(body.trimStart(), layout.indentAt(statement.offset), indent);
+    const moved = reindent(body, layout.indentAt(statement.offset), indent);
     const atLineStart = target === layout.lineStart(target);
     const text = atLineStart ? `${indent}${moved}${layout.lineBreak}` : `${moved}${layout.lineBreak}${indent}`;
+    return [{ offset: target, length: 0, text }, gone];
+}
+
+/** The same onto a line of its own behind another statement, and behind a comment that ends that line. */
+function moveBehind(statement: Where, after: Where, layout: Layout): SpanEdit[] {
+    const { body, gone } = taken(statement, layout);
+    const indent = layout.indentAt(after.offset);
+    const moved = reindent(body, layout.indentAt(statement.offset), indent);
+    const end = after.offset + after.length;
+    const rest = layout.text.slice(end, layout.lineEnd(end));
+    const target = /^\s*(\/\/.*)?$/.test(rest) ? end + rest.length : end;
+    return [{ offset: target, length: 0, text: `${layout.lineBreak}${indent}${moved}` }, gone];
+}
+
+/** A statement's text with its comments, and what takes it away. */
+function taken(statement: Where, layout: Layout): { body: string; gone: SpanEdit } {
+    const end = statement.offset + statement.length;
+    const alone = layout.standsAlone(statement.offset, end);
+    const start = alone ? withComments(statement.offset, layout) : statement.offset;
     const gone = alone
         ? { offset: start, length: layout.nextLine(end) - start, text: '' }
         : removal({ ...statement, offset: start, length: end - start }, layout);
-    return [{ offset: target, length: 0, text }, gone];
+    return { body: layout.text.slice(start, end).trimStart(), gone };
 }
 
 function withComments(offset: number, layout: Layout): number {

@@ -25,10 +25,6 @@ export interface Halves {
 /** Brings both halves of an inlay together: turned over, laid on, and stacked up. */
 export function planInlay(step: Inlay, halves: Halves): InlayPlan {
     const { relief, pocket, memo } = halves;
-    const clearance = Math.max(0, step.clearance?.value ?? 0);
-    const gap = clearance + (relief.step.offset?.value ?? 0) + (pocket.step.offset?.value ?? 0);
-    const film = step.glue?.film === undefined ? (step.glue === undefined ? exactly(0) : usualFilm) : intervalOf(step.glue.film);
-    const veneer = halves.reliefBlank?.thickness;
     const meet = meeting(relief, pocket, memo);
     // Judged on the art as it is drawn: moving its edges in or out changes no symmetry, but it comes with every depth typed.
     const drawn = pocket.placed.map((placed) => placed.region);
@@ -36,19 +32,34 @@ export function planInlay(step: Inlay, halves: Halves): InlayPlan {
         const found = symmetryOf(drawn.length === 1 ? drawn[0]! : union(drawn));
         return { mirror: found.mirror.symmetric, mirrorResidual: found.mirror.residual, turns: found.rotation.order };
     });
-    const depth = pocket.depth;
     return {
         relief: relief.step as Engrave,
         pocket: pocket.step as Engrave,
         reliefLaser: relief,
         pocketLaser: pocket,
         ...meet,
+        ...stackAndFit(step, halves),
+        symmetry,
+    };
+}
+
+/** What follows from the figures of an inlay alone, whatever is drawn: how it stacks up, and how it goes in. */
+export function stackAndFit(
+    step: Inlay,
+    { relief, pocket, reliefBlank, below }: Omit<Halves, 'memo'>,
+): Pick<InlayPlan, 'clearance' | 'gap' | 'film' | 'below' | 'veneer' | 'stack' | 'fit'> {
+    const clearance = Math.max(0, step.clearance?.value ?? 0);
+    const gap = clearance + (relief.step.offset?.value ?? 0) + (pocket.step.offset?.value ?? 0);
+    const film = step.glue?.film === undefined ? (step.glue === undefined ? exactly(0) : usualFilm) : intervalOf(step.glue.film);
+    const veneer = reliefBlank?.thickness;
+    const depth = pocket.depth;
+    return {
         clearance,
         gap,
         film,
-        below: halves.below,
+        below,
         ...(veneer === undefined ? {} : { veneer }),
-        ...(depth === undefined || veneer === undefined ? {} : { stack: inlayStack(veneer, depth, film, halves.below) }),
+        ...(depth === undefined || veneer === undefined ? {} : { stack: inlayStack(veneer, depth, film, below) }),
         ...(depth === undefined
             ? {}
             : {
@@ -56,10 +67,9 @@ export function planInlay(step: Inlay, halves: Halves): InlayPlan {
                       gap,
                       Math.min(depth.value - film.value, veneer?.value ?? Number.POSITIVE_INFINITY),
                       { pocket: pocket.taper, veneer: relief.taper },
-                      halves.below.value,
+                      below.value,
                   ),
               }),
-        symmetry,
     };
 }
 

@@ -86,6 +86,28 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
     };
 }
 
+/** The same step with other figures: settings, depth and walls, with everything drawn left where it is. */
+export function laserFigures(
+    laser: LaserPlan,
+    step: Engrave | Cut,
+    recipe: Recipe,
+    table: Pick<PlacingTable, 'blank' | 'memo'>,
+): LaserPlan {
+    const { settings: _settings, depth: _depth, tone: _tone, focus: _focus, finest: _finest, ...drawn } = laser;
+    const solved = solveSettings(step, table.blank, recipe, table.memo);
+    const wall = wallOfStep(solved, recipe, table);
+    const focus = focusOfPasses(step, solved, recipe.laser);
+    return {
+        ...drawn,
+        step,
+        ...solved,
+        ...(focus === undefined ? {} : { focus }),
+        taper: wall?.taper ?? 0,
+        growth: wall?.growth ?? 0,
+        ...(wall === undefined ? {} : { finest: { slot: wall.slot, rib: wall.rib } }),
+    };
+}
+
 /** Distance of the scan lines (mm); a usual one while the settings are not known (common practice, no source). */
 function pitchOf(step: Engrave | Cut, { settings }: Solved): number {
     return settings?.pitch ?? (step.kind === 'engrave' ? step.pitch?.value : undefined) ?? 0.1;
@@ -155,7 +177,11 @@ function clearanceOf(step: Engrave | Cut, recipe: Recipe): number | undefined {
     return inlay === undefined ? undefined : Math.max(0, inlay.clearance?.value ?? 0);
 }
 
-function wallOfStep({ settings, tone }: Solved, recipe: Recipe, { blank, memo }: PlacingTable): Wall | undefined {
+function wallOfStep(
+    { settings, tone }: Solved,
+    recipe: Recipe,
+    { blank, memo }: Pick<PlacingTable, 'blank' | 'memo'>,
+): Wall | undefined {
     const spot = spotOf(recipe.laser);
     if (settings === undefined || spot === undefined || tone !== undefined) return undefined;
     return wallOf(depthLaw(recipe, blank.blank.sheet, memo), doseOf(settings), sigmaOf(spot.diameter), settings.passes);

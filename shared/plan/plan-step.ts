@@ -93,7 +93,8 @@ function missing(name: string | undefined, bench: Bench): string {
     return later && !planned ? `${name} comes only after it` : `${name} could not be worked out`;
 }
 
-function sandOf(step: Sand): SandPlan {
+/** What a sanding takes off, and with which grits. */
+export function sandOf(step: Sand): SandPlan {
     const below = step.take === undefined ? exactly(0) : atLeast(intervalOf(step.take), 0);
     const grains = step.grits.flatMap((grit) => grit.grain?.value ?? []);
     const { takes, short } = sandingSequence(grains, below.value);
@@ -105,7 +106,7 @@ function sandOf(step: Sand): SandPlan {
 }
 
 /** All that later sanding takes off the face of the blank that holds the inlay. */
-function sandedBelow(inlay: Inlay, blank: string, recipe: Recipe): Interval {
+export function sandedBelow(inlay: Inlay, blank: string, recipe: Recipe): Interval {
     let sum = exactly(0);
     for (const step of recipe.steps) {
         if (step.kind !== 'sand' || step.index < inlay.index || step.blank.value !== blank) continue;

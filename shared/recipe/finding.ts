@@ -46,4 +46,5 @@ export type Change =
     | { readonly do: 'remove'; readonly where: Where }
     /** Several statements stand each on a line of their own. */
     | { readonly do: 'add'; readonly block: Where; readonly statement: string }
-    | { readonly do: 'move'; readonly statement: Where; readonly before: Where };
+    | { readonly do: 'move'; readonly statement: Where; readonly before: Where }
+    | { readonly do: 'move'; readonly statement: Where; readonly after: Where };

@@ -1,6 +1,7 @@
 import { areaBeyond } from '../geometry/inverse';
-import { bounds } from '../geometry/measure';
-import { keptFor } from '../plan/kept';
+import type { Region } from '../geometry/region';
+import { keptFor, nameOf } from '../plan/kept';
+import type { LaserPlan } from '../plan/laser-plan';
 import { showArea } from '../quantity/show';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
@@ -20,6 +21,15 @@ const page: Page = {
     source: commonPractice,
 };
 
+function beyondOf(figure: Region, boundary: Region): number {
+    return keptFor(figure, `beyond ${nameOf(boundary)}`, () => areaBeyond(figure, boundary));
+}
+
+/** Whether some of the art is not turned inside out, since its boundary does not hold it. */
+export function reachesBeyond({ placed }: LaserPlan): boolean {
+    return placed.some(({ figure, boundary }) => boundary !== undefined && beyondOf(figure, boundary) > negligible);
+}
+
 export const beyondBoundary: Rule = {
     page,
     *examine(plan) {
@@ -28,8 +38,7 @@ export const beyondBoundary: Rule = {
             for (const { boundary, figure, index } of laser.placed) {
                 const placement = step.placements[index];
                 if (boundary === undefined || placement?.kind !== 'art' || placement.inverse === undefined) continue;
-                const key = `beyond ${placement.inverse.value.kind} ${JSON.stringify(bounds(boundary))}`;
-                const beyond = keptFor(figure, key, () => areaBeyond(figure, boundary));
+                const beyond = beyondOf(figure, boundary);
                 if (beyond <= negligible) continue;
                 yield finding(page, {
                     severity: 'error',

@@ -1,5 +1,5 @@
-import { fromBase } from '../quantity/quantity';
-import { showLength, showLengthInterval, showNumber } from '../quantity/show';
+import { showLength, showLengthInterval } from '../quantity/show';
+import { depthRange, sensibleDepths } from './ask-depth';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
 
@@ -24,9 +24,7 @@ export const checkDisagrees: Rule = {
             if (made?.step.kind !== 'engrave' || depth === undefined || made.laser?.tone !== undefined) continue;
             const half = Math.max(step.depth.tolerance, 0.005);
             if (Math.abs(depth.value - step.depth.value) <= half + 1e-9) continue;
-            const unit = step.depth.unit;
-            const show = (mm: number): string => showNumber(fromBase(mm, unit), unit === 'mm' ? 2 : 4);
-            const text = `${show(depth.value - step.depth.tolerance)} .. ${show(depth.value + step.depth.tolerance)} ${unit}`;
+            const text = depthRange(depth.value, step.depth.tolerance, step.depth.unit);
             yield finding(page, {
                 severity: 'warning',
                 message: `The check wants ${showLengthInterval({ value: step.depth.value, low: step.depth.value - half, high: step.depth.value + half })}; ${made.step.name} is ${showLength(depth.value)} deep.`,
@@ -34,7 +32,7 @@ export const checkDisagrees: Rule = {
                 step: step.index,
                 related: [{ message: 'The depth is asked for here.', where: made.step.depth?.where ?? made.step.where }],
                 fixes:
-                    step.depth.tolerance > 0
+                    step.depth.tolerance > 0 && depth.value >= sensibleDepths[0] && depth.value <= sensibleDepths[1]
                         ? [{ title: `Check for ${text}`, changes: [{ do: 'replace', where: step.depth.where, text }] }]
                         : [],
             });

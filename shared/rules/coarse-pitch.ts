@@ -1,7 +1,9 @@
 import { spotOf } from '../burn/beam';
 import { ripple, sigmaOf } from '../burn/dose';
 import { pitchForSpot } from '../burn/pitch';
-import { showLength, showNumber, showRatio } from '../quantity/show';
+import { showLength, showRatio } from '../quantity/show';
+import { askPitch } from './ask-pitch';
+import { atItsWord } from './figures';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
 
@@ -14,7 +16,7 @@ const page: Page = {
     id: 'coarse-pitch',
     title: 'Pitch too coarse',
     severities: ['warning'],
-    quickFix: 'always',
+    quickFix: 'sometimes',
     condition:
         'The scan lines lie so far apart for the spot that the dose between them falls and rises by more than 30 %, and far enough apart to be seen.',
     why: 'Every line shows as a groove of its own, and the floor is ribbed: colour is streaky, and glue stands in the ribs.',
@@ -24,7 +26,7 @@ const page: Page = {
 
 export const coarsePitch: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         const spot = spotOf(plan.recipe.laser);
         if (spot === undefined) return;
         for (const { step, laser } of plan.steps) {
@@ -33,23 +35,12 @@ export const coarsePitch: Rule = {
             const rippled = ripple(pitch, sigmaOf(spot.diameter));
             if (!(rippled > shows && pitch > eyeParts + 1e-9)) continue;
             const better = pitchForSpot(spot) ?? spot.diameter / 2;
-            const text = `${showNumber(better, better < 0.01 ? 4 : 2)} mm`;
             yield finding(page, {
                 severity: 'warning',
                 message: `Lines ${showLength(pitch)} apart with a spot of ${showLength(spot.diameter)} ripple by ${showRatio(Math.min(1, rippled))}: they will show.`,
                 where: step.pitch?.where ?? step.where,
                 step: step.index,
-                fixes: [
-                    {
-                        title: `Scan at a pitch of ${text}`,
-                        preferred: true,
-                        changes: [
-                            step.pitch === undefined
-                                ? { do: 'add', block: step.whole, statement: `pitch ${text}` }
-                                : { do: 'replace', where: step.pitch.where, text },
-                        ],
-                    },
-                ],
+                fixes: askPitch(page.id, step, better, figures).map((fix) => ({ ...fix, preferred: true })),
             });
         }
     },

@@ -1,7 +1,8 @@
 import { spread } from '../quantity/interval';
 import { showLength } from '../quantity/show';
-import { askDepth, depthUnit } from './ask-depth';
+import { askDepth } from './ask-depth';
 import { blankOf, materialName } from './blank-names';
+import { atItsWord } from './figures';
 import { deepestWithFloor, leastFloor } from './floor';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
@@ -21,7 +22,7 @@ const page: Page = {
 
 export const deeperThanBlank: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const stepPlan of plan.steps) {
             const { laser, step } = stepPlan;
             if (step.kind !== 'engrave' || laser?.depth === undefined || laser.through) continue;
@@ -33,17 +34,15 @@ export const deeperThanBlank: Rule = {
             const declared = blank.blank.sheet?.thickness?.where;
             const veneer = blank.blank.sheet?.kind === 'veneer';
             const most = veneer ? undefined : deepestWithFloor(step, laser.depth, thickness);
-            const mend =
-                most === undefined
-                    ? ''
-                    : `: at most ${showLength(most, depthUnit(step))} leaves a floor of ${showLength(leastFloor)}`;
+            const { text, fixes, instead } = askDepth(page.id, step, most, plan, figures);
+            const mend = `${text === undefined ? '' : `: at most ${text} leaves a floor of ${showLength(leastFloor)}`}.${instead}`;
             yield finding(page, {
                 severity: 'error',
                 firm: laser.depth.value > thickness.high,
-                message: `The ${step.name} is ${showLength(laser.depth.value)} deep; ${materialName(blank)} is ${showLength(thickness.value)} thick${thinnest}${mend}.`,
+                message: `The ${step.name} is ${showLength(laser.depth.value)} deep; ${materialName(blank)} is ${showLength(thickness.value)} thick${thinnest}${mend}`,
                 where,
                 step: step.index,
-                fixes: most === undefined ? [] : askDepth(step, most),
+                fixes,
                 related: declared === undefined ? [] : [{ message: 'The thickness is written here.', where: declared }],
             });
         }

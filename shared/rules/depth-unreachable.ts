@@ -1,8 +1,10 @@
 import type { LaserSettings } from '../plan/laser-plan';
-import { showLength, showLengthInterval, showNumber } from '../quantity/show';
-import type { Where } from '../quantity/where';
+import type { Plan } from '../plan/plan';
+import { showLength, showLengthInterval } from '../quantity/show';
 import type { Fix } from '../recipe/finding';
 import type { Engrave } from '../recipe/step';
+import { askWhatIsGiven, solveAnew } from './ask-depth';
+import { atItsWord, type Figures } from './figures';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
 import { settingsHeld } from './settings-held';
@@ -19,20 +21,17 @@ const page: Page = {
 };
 
 /** What is written holds it back; without, there may be settings that reach it. */
-function solvedAnew({ settingsWhere }: Engrave, held: boolean): Fix[] {
-    if (!held) return [];
-    return [{ title: 'Solve anew', preferred: true, changes: settingsWhere.map((where) => ({ do: 'remove', where })) }];
+function solvedAnew(step: Engrave, held: boolean, figures: Figures): Fix[] {
+    return held ? solveAnew(page.id, step, figures) : [];
 }
 
-function shallower(where: Where, { gives, guess }: LaserSettings): Fix[] {
-    if (guess || gives.value < 0.02) return [];
-    const text = `${showNumber(gives.value, 2)} mm`;
-    return [{ title: `Ask for ${text}`, changes: [{ do: 'replace', where, text }] }];
+function shallower(plan: Plan, step: Engrave, { gives, guess }: LaserSettings, figures: Figures): Fix[] {
+    return guess || gives.value < 0.02 ? [] : askWhatIsGiven(page.id, step, gives.value, plan, figures);
 }
 
 export const depthUnreachable: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const { step, laser } of plan.steps) {
             const settings = laser?.settings;
             if (step.kind !== 'engrave' || step.depth === undefined || settings === undefined || settings.reached) continue;
@@ -56,7 +55,10 @@ export const depthUnreachable: Rule = {
                 message: `${step.name} cannot be ${through ? `burnt through ${showLength(wanted)}` : `${showLength(wanted)} deep`}${held}: it comes to ${showLengthInterval(settings.gives)}${settings.guess ? ' (a guess: no coupon)' : ''}.`,
                 where: step.depth.where,
                 step: step.index,
-                fixes: [...solvedAnew(step, written.length > 0), ...(through ? [] : shallower(step.depth.where, settings))],
+                fixes: [
+                    ...solvedAnew(step, written.length > 0, figures),
+                    ...(through ? [] : shallower(plan, step, settings, figures)),
+                ],
             });
         }
     },

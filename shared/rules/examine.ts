@@ -1,8 +1,10 @@
 import type { Plan } from '../plan/plan';
 import type { Allow } from '../recipe/allow';
 import type { Finding } from '../recipe/finding';
+import { agreeOnFigures } from './agree-on-figures';
 import { allRules } from './all-rules';
 import { allowSilencesNothing } from './allow-silences-nothing';
+import type { Figures } from './figures';
 import { inVariant } from './in-variant';
 import type { Rule } from './rule';
 
@@ -14,10 +16,11 @@ export interface Silenced {
 
 /**
  * Runs every rule over a plan and lets each `allow … because` silence its rule, in its step or in
- * the whole recipe. A rule that fails says so instead of taking the others with it.
+ * the whole recipe. A rule that fails says so instead of taking the others with it. Where several would have one figure changed,
+ * they offer one that serves them all.
  */
 export function examine(plan: Plan, rules: readonly Rule[] = allRules): readonly Finding[] {
-    const all = rules.flatMap((rule) => examineOne(rule, plan));
+    const all = agreedFindings(plan, rules);
     const used = new Set<Allow>();
     const kept = all.filter((candidate) => {
         const allow = allowFor(candidate, plan);
@@ -29,24 +32,28 @@ export function examine(plan: Plan, rules: readonly Rule[] = allRules): readonly
 
 /** What the rules would say if nothing were allowed, with what allows it. */
 export function silencedIn(plan: Plan, rules: readonly Rule[] = allRules): Silenced[] {
-    return rules
-        .flatMap((rule) => examineOne(rule, plan))
-        .flatMap((finding) => {
-            const allow = finding.firm === true ? undefined : allowFor(finding, plan);
-            return allow === undefined ? [] : inVariant([finding], plan.recipe).map((placed) => ({ finding: placed, allow }));
-        });
+    return agreedFindings(plan, rules).flatMap((finding) => {
+        const allow = finding.firm === true ? undefined : allowFor(finding, plan);
+        return allow === undefined ? [] : inVariant([finding], plan.recipe).map((placed) => ({ finding: placed, allow }));
+    });
 }
 
-function examineOne(rule: Rule, plan: Plan): Finding[] {
+function agreedFindings(plan: Plan, rules: readonly Rule[]): Finding[] {
+    const isAllowed = (finding: Pick<Finding, 'rule' | 'step' | 'firm'>): boolean =>
+        finding.firm !== true && allowFor(finding, plan) !== undefined;
+    return agreeOnFigures({ plan, rules, look: examineOne, isAllowed });
+}
+
+function examineOne(rule: Rule, plan: Plan, figures: Figures): Finding[] {
     try {
-        return [...rule.examine(plan)];
+        return [...rule.examine(plan, figures)];
     } catch (problem) {
         const message = `The check ${rule.page.id} could not be made: ${problem instanceof Error ? problem.message : String(problem)}`;
         return [{ rule: rule.page.id, severity: 'info', message, where: plan.recipe.where, related: [], fixes: [] }];
     }
 }
 
-function allowFor(finding: Finding, plan: Plan): Allow | undefined {
+function allowFor(finding: Pick<Finding, 'rule' | 'step'>, plan: Plan): Allow | undefined {
     const ofStep = finding.step === undefined ? [] : (plan.recipe.steps[finding.step]?.allows ?? []);
     return [...ofStep, ...plan.recipe.allows].find((allow) => allow.rule === finding.rule);
 }

@@ -1,6 +1,7 @@
 import { showTime } from '../quantity/show';
 import type { Seal } from '../recipe/step';
 import { elapsed, longEnough } from './elapsed';
+import { atItsWord } from './figures';
 import { longerWait } from './longer-wait';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
@@ -9,7 +10,7 @@ const page: Page = {
     id: 'fill-before-dry',
     title: 'Filled before the seal is dry',
     severities: ['warning'],
-    quickFix: 'always',
+    quickFix: 'sometimes',
     condition: 'Resin goes in before the last coat of sealer has had its drying time.',
     why: 'Solvent or water that is still in the wood comes up through the resin as bubbles, and resin does not stick to a wet coat.',
     mend: 'Wait for the sealer to dry before filling.',
@@ -18,7 +19,7 @@ const page: Page = {
 
 export const fillBeforeDry: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const { step, blank } of plan.steps) {
             if (step.kind !== 'fill') continue;
             const seal = plan.steps
@@ -36,7 +37,7 @@ export const fillBeforeDry: Rule = {
                 where: step.where,
                 step: step.index,
                 related: [{ message: 'The last coat goes on here.', where: seal.where }],
-                fixes: [longerWait(plan, seal, step, wanted - gone)],
+                fixes: longerWait(page.id, plan, seal, step, wanted - gone, figures),
             });
         }
     },

@@ -1,6 +1,7 @@
 import { subtract } from '../quantity/interval';
 import { showLength } from '../quantity/show';
 import { askDepth, depthUnit } from './ask-depth';
+import { atItsWord } from './figures';
 import { depthForFill, leastFillLeft as leastLeft } from './fill-depth';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
@@ -19,7 +20,7 @@ const page: Page = {
 
 export const fillSandedAway: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const [index, { step, blank, sand }] of plan.steps.entries()) {
             if (sand === undefined || step.kind !== 'sand' || sand.below.value <= 0) continue;
             const before = plan.frames[index]?.find((piece) => piece.blank === blank);
@@ -37,18 +38,17 @@ export const fillSandedAway: Rule = {
                 const engraved = carved?.kind === 'engrave' ? carved : undefined;
                 const deep = engraved === undefined ? undefined : depthForFill(plan, engraved, laser);
                 const unit = engraved === undefined ? 'mm' : depthUnit(engraved);
-                const mend = deep === undefined ? '' : `; ${showLength(deep, unit)} deep would leave enough`;
+                const { text, fixes, instead } =
+                    engraved === undefined ? { fixes: [], instead: '' } : askDepth(page.id, engraved, deep, plan, figures);
+                const mend = `${text === undefined ? '' : `; ${text} deep would leave enough`}.${instead}`;
                 yield finding(page, {
                     severity: gone ? 'error' : 'warning',
                     message: gone
-                        ? `Sanding takes ${showLength(face.value)} off the face in all, and ${name} is ${showLength(mark.depth.value, unit)} deep: all of ${mark.content.name} goes${mend}.`
-                        : `After sanding ${showLength(left.value)} of ${mark.content.name} is left in ${name}, ${showLength(Math.max(0, left.low))} at worst; ${showLength(leastLeft)} should stay${mend}.`,
+                        ? `Sanding takes ${showLength(face.value)} off the face in all, and ${name} is ${showLength(mark.depth.value, unit)} deep: all of ${mark.content.name} goes${mend}`
+                        : `After sanding ${showLength(left.value)} of ${mark.content.name} is left in ${name}, ${showLength(Math.max(0, left.low))} at worst; ${showLength(leastLeft)} should stay${mend}`,
                     where: step.take?.where ?? step.where,
                     step: step.index,
-                    fixes: [
-                        ...(engraved === undefined || deep === undefined ? [] : askDepth(engraved, deep)),
-                        ...sandLess(step, leastLeft - left.low),
-                    ],
+                    fixes: [...fixes, ...sandLess(page.id, step, leastLeft - left.low, figures)],
                     related: carved === undefined ? [] : [{ message: `${name} is engraved here.`, where: carved.where }],
                 });
             }

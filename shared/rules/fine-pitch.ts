@@ -1,6 +1,8 @@
 import { spotOf } from '../burn/beam';
 import { pitchForSpot } from '../burn/pitch';
-import { showLength, showNumber, showTime } from '../quantity/show';
+import { showLength, showTime } from '../quantity/show';
+import { askPitch } from './ask-pitch';
+import { atItsWord } from './figures';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
 
@@ -13,7 +15,7 @@ const page: Page = {
     id: 'fine-pitch',
     title: 'Pitch finer than the spot can show',
     severities: ['hint'],
-    quickFix: 'always',
+    quickFix: 'sometimes',
     condition:
         'A written pitch is less than half of the one at which the lines already disappear, and the machine runs minutes longer for it.',
     why: 'The spot covers several lines at once. More of them make no finer picture, only more char and a longer run.',
@@ -23,7 +25,7 @@ const page: Page = {
 
 export const finePitch: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         const spot = spotOf(plan.recipe.laser);
         const enough = pitchForSpot(spot);
         if (spot === undefined || enough === undefined) return;
@@ -32,13 +34,12 @@ export const finePitch: Rule = {
             const pitch = step.pitch.value;
             const saved = laser.machine * (1 - pitch / enough);
             if (!(pitch > 0) || pitch >= enough * needless || saved < worth) continue;
-            const text = `${showNumber(enough, 2)} mm`;
             yield finding(page, {
                 severity: 'hint',
                 message: `A spot of ${showLength(spot.diameter)} hides its lines at ${showLength(enough)} already; a pitch of ${showLength(pitch)} runs the machine about ${showTime(saved)} longer.`,
                 where: step.pitch.where,
                 step: step.index,
-                fixes: [{ title: `Scan at a pitch of ${text}`, changes: [{ do: 'replace', where: step.pitch.where, text }] }],
+                fixes: askPitch(page.id, step, enough, figures),
             });
         }
     },

@@ -32,6 +32,7 @@ const page: Page = {
 
 export const finerThanBeam: Rule = {
     page,
+    followsDrawing: true,
     *examine(plan) {
         const halves = new Set(
             plan.steps.flatMap(({ inlay }) => (inlay === undefined ? [] : [inlay.relief.index, inlay.pocket.index])),

@@ -20,11 +20,12 @@ export const finishBeforeSanding: Rule = {
     *examine(plan) {
         for (const { step, blank } of plan.steps) {
             if (step.kind !== 'finish') continue;
-            const sand = plan.steps.find((other) => {
+            const sandings = plan.steps.filter((other) => {
                 if (other.step.kind !== 'sand' || other.blank !== blank || other.step.index < step.index) return false;
                 const coarse = other.sand?.grits.some((grit) => grit < betweenCoats) ?? false;
                 return other.step.flush || (other.sand?.below.value ?? 0) > 0 || coarse;
             });
+            const [sand] = sandings;
             if (sand === undefined || blank === undefined) continue;
             yield finding(page, {
                 severity: 'warning',
@@ -36,7 +37,8 @@ export const finishBeforeSanding: Rule = {
                     {
                         title: 'Sand first',
                         preferred: true,
-                        changes: [{ do: 'move', statement: sand.step.whole, before: step.whole }],
+                        // The finish goes behind the sanding: moved forward, that would come before what has to cure first.
+                        changes: [{ do: 'move', statement: step.whole, after: sandings.at(-1)!.step.whole }],
                     },
                 ],
             });

@@ -6,6 +6,7 @@ import type { Finding } from '../recipe/finding';
 import type { Step } from '../recipe/step';
 import { unnamedGlue } from '../recipe/stock';
 import { elapsed, longEnough } from './elapsed';
+import { atItsWord, type Figures } from './figures';
 import { longerWait } from './longer-wait';
 import type { Page } from './page';
 import { pieceAtEnd } from './piece-at';
@@ -25,13 +26,13 @@ const page: Page = {
 
 export const foodContact: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const blank of plan.blanks) {
             const piece = pieceAtEnd(plan, blank.name);
             if (blank.blank.touchedBy?.value !== 'food' || piece === undefined || piece.inside !== undefined) continue;
             yield* sheetFindings(blank);
-            yield* coatFindings(plan, blank, piece);
-            yield* hollowFindings(plan, blank, piece);
+            yield* coatFindings(plan, blank, piece, figures);
+            yield* hollowFindings(plan, blank, piece, figures);
         }
     },
 };
@@ -54,16 +55,17 @@ function* sheetFindings({ blank }: BlankPlan): Iterable<Finding> {
 }
 
 /** What was spread over all of it. */
-function* coatFindings(plan: Plan, blank: BlankPlan, piece: Piece): Iterable<Finding> {
+function* coatFindings(plan: Plan, blank: BlankPlan, piece: Piece, figures: Figures): Iterable<Finding> {
     for (const { step, blank: name } of plan.steps) {
         if (name !== blank.name) continue;
-        if (step.kind === 'finish' && step.coat !== undefined) yield* ofFluid(plan, blank, step, step.coat);
-        if (step.kind === 'seal' && step.sealer !== undefined && piece.sealed > 0) yield* ofFluid(plan, blank, step, step.sealer);
+        if (step.kind === 'finish' && step.coat !== undefined) yield* ofFluid(plan, blank, step, step.coat, figures);
+        if (step.kind === 'seal' && step.sealer !== undefined && piece.sealed > 0)
+            yield* ofFluid(plan, blank, step, step.sealer, figures);
     }
 }
 
 /** What lies in its hollows, or what lies open because nothing does. */
-function* hollowFindings(plan: Plan, blank: BlankPlan, piece: Piece): Iterable<Finding> {
+function* hollowFindings(plan: Plan, blank: BlankPlan, piece: Piece, figures: Figures): Iterable<Finding> {
     const told = new Set<number>();
     for (const mark of piece.marks) {
         if (mark.registration === true || mark.kind === 'cut' || mark.kind === 'through') continue;
@@ -71,8 +73,8 @@ function* hollowFindings(plan: Plan, blank: BlankPlan, piece: Piece): Iterable<F
         const step = plan.steps[index]?.step;
         if (step === undefined || told.has(index)) continue;
         told.add(index);
-        if (step.kind === 'fill' && step.resin !== undefined) yield* ofFluid(plan, blank, step, step.resin);
-        if (step.kind === 'inlay' && step.glue !== undefined) yield* ofFluid(plan, blank, step, step.glue);
+        if (step.kind === 'fill' && step.resin !== undefined) yield* ofFluid(plan, blank, step, step.resin, figures);
+        if (step.kind === 'inlay' && step.glue !== undefined) yield* ofFluid(plan, blank, step, step.glue, figures);
         if (step.kind !== 'engrave') continue;
         yield finding(page, {
             severity: piece.finished > 0 ? 'info' : 'warning',
@@ -84,7 +86,7 @@ function* hollowFindings(plan: Plan, blank: BlankPlan, piece: Piece): Iterable<F
     }
 }
 
-function* ofFluid(plan: Plan, blank: BlankPlan, step: Step, fluid: Fluid): Iterable<Finding> {
+function* ofFluid(plan: Plan, blank: BlankPlan, step: Step, fluid: Fluid, figures: Figures): Iterable<Finding> {
     const base = { where: step.where, step: step.index, related: [touched(blank)] };
     if (fluid.food === undefined) {
         // Of glue there is no more than a hair in the seams.
@@ -103,7 +105,7 @@ function* ofFluid(plan: Plan, blank: BlankPlan, step: Step, fluid: Fluid): Itera
         ...base,
         severity: 'warning',
         message: `${fluid.name} cures for ${showTime(wanted)} before food may touch ${blank.name}; here it has had ${showTime(gone)}.`,
-        fixes: [longerWait(plan, step, undefined, wanted - gone)],
+        fixes: longerWait(page.id, plan, step, undefined, wanted - gone, figures),
     });
 }
 

@@ -1,6 +1,6 @@
-import { fepaGrains } from '../bench/abrasive-grades';
-import { bridge, jumps, widestJump } from '../bench/sanding-sequence';
+import { jumps, widestJump } from '../bench/sanding-sequence';
 import { showNumber } from '../quantity/show';
+import { gritsThatServe } from './grits-that-serve';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
 
@@ -27,34 +27,13 @@ export const gritJump: Rule = {
             const first = found[0]!;
             const from = step.grits[first.from]!;
             const to = step.grits[first.to]!;
-            const names = step.grits.flatMap((grit, i) => {
-                const jump = found.find((each) => each.to === i);
-                if (jump === undefined) return [grit.name];
-                return [...between(step.grits[jump.from]!.grain!.value, grit.grain!.value), grit.name];
-            });
-            const text = `grits ${names.join(', ')}`;
             yield finding(page, {
                 severity: 'warning',
                 message: `From ${from.name} to ${to.name} the grain becomes ${showNumber(first.ratio, 1)} times as fine: the scratches of the ${from.name} stay.`,
                 where: step.gritsWhere,
                 step: step.index,
-                fixes:
-                    names.length === step.grits.length
-                        ? []
-                        : [
-                              {
-                                  title: `Sand with ${names.join(', ')}`,
-                                  preferred: true,
-                                  changes: [{ do: 'replace', where: step.gritsWhere, text }],
-                              },
-                          ],
+                fixes: gritsThatServe(step),
             });
         }
     },
 };
-
-/** Names of P grits that close the gap between two grains in mm. */
-function between(coarse: number, fine: number): string[] {
-    const byGrain = new Map([...fepaGrains].map(([grade, grain]) => [grain / 1000, String(grade)]));
-    return bridge(coarse, fine, [...byGrain.keys()]).map((grain) => byGrain.get(grain)!);
-}

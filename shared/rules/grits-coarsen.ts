@@ -1,3 +1,4 @@
+import { gritsThatServe } from './grits-that-serve';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
 
@@ -5,7 +6,7 @@ const page: Page = {
     id: 'grits-coarsen',
     title: 'From a fine grit to a coarser one',
     severities: ['warning'],
-    quickFix: 'always',
+    quickFix: 'sometimes',
     condition: 'In one sanding step, a grit is followed by a coarser one.',
     why: 'The coarser paper scratches what the finer one has smoothed.',
     mend: 'Put the grits in order, coarse to fine.',
@@ -20,19 +21,12 @@ export const gritsCoarsen: Rule = {
             const grains = step.grits.map((grit) => grit.grain?.value ?? Number.NaN);
             const back = grains.findIndex((grain, i) => i > 0 && grain > grains[i - 1]!);
             if (back < 1) continue;
-            const order = step.grits.toSorted((a, b) => (b.grain?.value ?? 0) - (a.grain?.value ?? 0)).map((grit) => grit.name);
             yield finding(page, {
                 severity: 'warning',
                 message: `After ${step.grits[back - 1]!.name} comes ${step.grits[back]!.name}, which is coarser and scratches the face again.`,
                 where: step.gritsWhere,
                 step: step.index,
-                fixes: [
-                    {
-                        title: `Sand with ${order.join(', ')}`,
-                        preferred: true,
-                        changes: [{ do: 'replace', where: step.gritsWhere, text: `grits ${order.join(', ')}` }],
-                    },
-                ],
+                fixes: gritsThatServe(step),
             });
         }
     },

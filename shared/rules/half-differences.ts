@@ -17,21 +17,27 @@ const near = 0.1;
 
 export function differenceOf(plan: Plan, { relief, pocket, reliefLaser, pocketLaser }: InlayPlan): Difference {
     const [one, other] = [artOf(relief), artOf(pocket)];
-    const like = (change: (mine: ArtPlacement, theirs: ArtPlacement) => Change | undefined): Fix[] => {
+    // In all that differs at once: each by itself would leave them different.
+    const like = (): Fix[] => {
         const [mine, theirs] = [one[0], other[0]];
         if (mine === undefined || theirs === undefined || one.length > 1 || other.length > 1) return [];
-        const made = change(mine, theirs);
-        return made === undefined ? [] : [{ title: `Make ${relief.name} like ${pocket.name}`, changes: [made] }];
+        const made = [
+            ...(names(one) === names(other) ? [] : [sameArt(mine, theirs)]),
+            ...(picks(one) === picks(other) ? [] : [samePicks(mine, theirs)]),
+            ...(turns(one) === turns(other) ? [] : [sameTurn(mine, theirs)]),
+        ];
+        const changes = made.filter((change) => change !== undefined);
+        return changes.length < made.length ? [] : [{ title: `Make ${relief.name} like ${pocket.name}`, changes }];
     };
     if (names(one) !== names(other)) {
         const what = files(plan, one) === files(plan, other) ? 'the size of their art' : 'their art';
-        return { words: ` in ${what} (${names(one)}; ${names(other)})`, fixes: like(sameArt) };
+        return { words: ` in ${what} (${names(one)}; ${names(other)})`, fixes: like() };
     }
     if (picks(one) !== picks(other)) {
         const words = ` in the parts of ${names(one)} (${picks(one) || 'all'}; ${picks(other) || 'all'})`;
-        return { words, fixes: like(samePicks) };
+        return { words, fixes: like() };
     }
-    if (turns(one) !== turns(other)) return { words: ' in their turn', fixes: like(sameTurn) };
+    if (turns(one) !== turns(other)) return { words: ' in their turn', fixes: like() };
     const [shapes, theirs] = [shapesOf(relief), shapesOf(pocket)];
     if (shapes !== theirs) return { words: ` in their shapes (${shapes || 'none'}; ${theirs || 'none'})`, fixes: [] };
     return { words: samePlaces(reliefLaser, pocketLaser) ? '' : ' in where their parts lie to each other', fixes: [] };

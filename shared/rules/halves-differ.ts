@@ -6,6 +6,7 @@ import { keptFor } from '../plan/kept';
 import type { InlayPlan, Plan } from '../plan/plan';
 import { showArea } from '../quantity/show';
 import type { Engrave } from '../recipe/step';
+import { reachesBeyond } from './beyond-boundary';
 import { differenceOf } from './half-differences';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
@@ -43,6 +44,7 @@ export const halvesDiffer: Rule = {
                 bare > 0 ? `${showArea(bare)} of the pocket would stay empty` : '',
             ].filter((part) => part !== '');
             const { words, fixes } = differenceOf(plan, inlay);
+            if (words === '' && reachesBeyond(reliefLaser)) continue; // beyond-boundary says it
             const placement = inlay.relief.placements.find((candidate) => candidate.kind === 'art');
             yield finding(page, {
                 severity: over > 0 ? 'error' : 'warning',

@@ -40,7 +40,11 @@ function mended(fix: Fix, recipe: Recipe, base: Base): Fix[] {
 
 function inOwnText(change: Change, recipe: Recipe, base: Base): Change | undefined {
     const places =
-        change.do === 'add' ? [change.block] : change.do === 'move' ? [change.statement, change.before] : [change.where];
+        change.do === 'add'
+            ? [change.block]
+            : change.do === 'move'
+              ? [change.statement, 'after' in change ? change.after : change.before]
+              : [change.where];
     if (!places.some((place) => isOfBase(place, base))) return change;
     if (change.do !== 'add') return undefined;
     const head = headOf(change.block, recipe);

@@ -1,10 +1,11 @@
 import { intersect } from '../geometry/boolean';
 import { area } from '../geometry/measure';
 import { showArea } from '../quantity/show';
+import type { Step } from '../recipe/step';
 import { elapsed, longEnough } from './elapsed';
 import type { Page } from './page';
 import { pieceBefore } from './piece-at';
-import { finding, type Rule } from './rule';
+import { finding, type Rule, type Said } from './rule';
 
 /** Overlap that is the edge of a neighbour rather than a burn into the resin, mm2. */
 const negligible = 1;
@@ -26,6 +27,7 @@ export const laserOnResin: Rule = {
     *examine(plan) {
         for (const { step, blank, laser } of plan.steps) {
             if (laser === undefined || (step.kind !== 'engrave' && step.kind !== 'cut')) continue;
+            const poured: { readonly finding: Omit<Said, 'fixes'>; readonly first: Step }[] = [];
             for (const mark of pieceBefore(plan, step.index, blank)?.marks ?? []) {
                 const fill = mark.content === undefined ? undefined : plan.steps[mark.content.step]?.step;
                 if (mark.content?.kind !== 'resin' || fill?.kind !== 'fill') continue;
@@ -37,20 +39,31 @@ export const laserOnResin: Rule = {
                 const how = cured
                     ? `runs over ${showArea(over)} of ${mark.content.name}`
                     : `works while ${mark.content.name} has not cured`;
-                yield finding(page, {
+                const said = {
                     severity: cured ? 'warning' : 'error',
                     message: `The laser ${how}: resin must not be burnt.`,
                     where: step.where,
                     step: step.index,
                     related: [{ message: 'The resin is poured here.', where: fill.where }],
+                } as const;
+                const pocket = plan.steps[mark.content.step]?.fill?.pocket.index;
+                poured.push({
+                    finding: said,
+                    first: plan.steps.find((other) => other.fill?.pocket.index === pocket)?.step ?? fill,
+                });
+            }
+            // Before all of them, whichever of them is looked at.
+            const [first] = poured.map((one) => one.first).toSorted((a, b) => a.index - b.index);
+            for (const one of poured)
+                yield finding(page, {
+                    ...one.finding,
                     fixes: [
                         {
                             title: `Do ${step.name} before the fill`,
-                            changes: [{ do: 'move', statement: step.whole, before: fill.whole }],
+                            changes: [{ do: 'move', statement: step.whole, before: first!.whole }],
                         },
                     ],
                 });
-            }
         }
     },
 };

@@ -1,4 +1,5 @@
 import { showLength } from '../quantity/show';
+import { atItsWord } from './figures';
 import { commonPractice, type Page } from './page';
 import { pieceBefore } from './piece-at';
 import { finding, type Rule } from './rule';
@@ -8,7 +9,7 @@ const page: Page = {
     id: 'leaves-scorch',
     title: 'Sanding leaves the scorch',
     severities: ['info'],
-    quickFix: 'always',
+    quickFix: 'sometimes',
     condition: `A face with a fill or an inlay is sanded flush, but less than ${leastTaken} mm comes off the wood itself, and it was not masked while it was burnt.`,
     why: 'The laser scorches the rim and smokes the face around it, and spilled resin stains the outermost fibres. Sanding flush alone stops where that begins.',
     mend: 'Take a tenth of a millimetre off the face as well, with `flush then 0.1 mm`, and engrave that much deeper; or mask the blank before it is burnt.',
@@ -17,7 +18,7 @@ const page: Page = {
 
 export const leavesScorch: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const [index, { step, blank, sand }] of plan.steps.entries()) {
             if (step.kind !== 'sand' || sand === undefined || !step.flush) continue;
             const laterSand = plan.steps.some(
@@ -37,7 +38,7 @@ export const leavesScorch: Rule = {
                 message: `${taken > 0 ? `Only ${showLength(taken)}` : 'Nothing'} comes off the face of ${blank} itself: scorch and spilled resin stay around ${plan.steps[filled.step]?.title.replace(/^Engrave /, '')}; a tenth of a millimetre takes them off.`,
                 where: step.take?.where ?? step.where,
                 step: step.index,
-                fixes: takeATenth(step),
+                fixes: takeATenth(page.id, step, figures),
             });
         }
     },

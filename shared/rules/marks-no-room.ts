@@ -42,17 +42,7 @@ export const marksNoRoom: Rule = {
                 message: `${wanted} ${none} beside ${inlay.relief.name} and ${inlay.pocket.name}.${turns}${mend}`,
                 where: step.marks?.where ?? step.where,
                 step: step.index,
-                fixes: [
-                    ...(fix === undefined ? [] : [fix]),
-                    ...(marks.placed > 0 && step.marks !== undefined
-                        ? [
-                              {
-                                  title: `Ask for ${marks.placed}`,
-                                  changes: [{ do: 'replace' as const, where: step.marks.where, text: `marks ${marks.placed}` }],
-                              },
-                          ]
-                        : []),
-                ],
+                fixes: [...(fix === undefined ? [] : [fix]), ...fewer(plan, inlay, step)],
             });
         }
     },
@@ -60,6 +50,20 @@ export const marksNoRoom: Rule = {
 
 function countOf(placed: number): string {
     return placed === 0 ? 'None' : `Only ${placed}`;
+}
+
+/** As many marks as find room when no more are asked for, where they tell the turns of the art apart. */
+function fewer(plan: Plan, inlay: InlayPlan, step: Inlay): Fix[] {
+    const size = (name: string) => plan.blanks.find((blank) => blank.name === name)?.size;
+    const [relief, pocket] = [size(inlay.reliefLaser.blank), size(inlay.pocketLaser.blank)];
+    if (relief === undefined || pocket === undefined || step.marks === undefined) return [];
+    const sheets = { relief: { x: 0, y: 0, ...relief }, pocket: { x: 0, y: 0, ...pocket } };
+    for (let wanted = inlay.marks?.placed ?? 0; wanted > 0; wanted--) {
+        const { marks } = findMarks({ inlay, index: step.index, wanted, sheets }, plan.steps, new Memo());
+        if (marks.placed < wanted || (marks.apart ?? marks.diameter) < marks.diameter) continue;
+        return [{ title: `Ask for ${wanted}`, changes: [{ do: 'replace', where: step.marks.where, text: `marks ${wanted}` }] }];
+    }
+    return [];
 }
 
 /** The least of the larger veneer blanks on which all marks have room; undefined where a larger one does not help. */

@@ -3,10 +3,12 @@ import type { InlayPlan, Plan } from '../plan/plan';
 import { showLength } from '../quantity/show';
 import type { Change, Fix } from '../recipe/finding';
 import type { Inlay } from '../recipe/step';
+import { atItsWord, type Figures } from './figures';
 import { lengthWithin } from './length-within';
 import { commonPractice, type Page } from './page';
 import { pieceAtEnd } from './piece-at';
 import { finding, type Rule } from './rule';
+import { taking } from './sanding-off';
 import { leastLeft } from './veneer-thin';
 
 /** What takes a mark off for sure, and more than anybody would sand for it, mm. */
@@ -26,7 +28,7 @@ const page: Page = {
 
 export const marksStay: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const { step, inlay } of plan.steps) {
             if (step.kind !== 'inlay' || inlay?.marks === undefined || inlay.marks.placed === 0) continue;
             const piece = pieceAtEnd(plan, inlay.pocketLaser.blank);
@@ -37,23 +39,24 @@ export const marksStay: Rule = {
                 message: `The marks of ${inlay.pocket.name} stay in sight: ${taken} off the face of ${piece.blank}.`,
                 where: step.marks?.where ?? step.where,
                 step: step.index,
-                fixes: sandMore(plan, inlay, step),
+                fixes: sandMore(plan, inlay, step, figures),
             });
         }
     },
 };
 
 /** Sands the marks off in the last sanding of the board, where enough of the veneer stays for that. */
-function sandMore({ steps }: Plan, { pocketLaser, stack }: InlayPlan, { index }: Inlay): Fix[] {
+function sandMore({ steps }: Plan, { pocketLaser, stack }: InlayPlan, { index }: Inlay, figures: Figures): Fix[] {
     const last = steps.findLast(({ step, blank }) => step.kind === 'sand' && step.index > index && blank === pocketLaser.blank);
     if (last?.step.kind !== 'sand') return [];
     const { take, whole } = last.step;
     const found = lengthWithin({ low: scorchDepth, high: mostTaken, best: enough }, take?.unit ?? 'mm');
     const more = (found?.mm ?? 0) - (take?.value ?? 0);
     if (found === undefined || (stack !== undefined && stack.left.likely.low - more < leastLeft)) return [];
+    const { figure } = figures.agree(taking(page.id, last.step, found.mm));
+    if (figure === undefined) return [];
+    const text = showLength(figure, take?.unit ?? 'mm');
     const change: Change =
-        take === undefined
-            ? { do: 'add', block: whole, statement: `take ${found.text}` }
-            : { do: 'replace', where: take.where, text: found.text };
-    return [{ title: `Take ${found.text} off the face`, preferred: true, changes: [change] }];
+        take === undefined ? { do: 'add', block: whole, statement: `take ${text}` } : { do: 'replace', where: take.where, text };
+    return [{ title: `Take ${text} off the face`, preferred: true, changes: [change] }];
 }

@@ -38,6 +38,9 @@ export function clearanceFix(step: Inlay, wanted: Within): Fix[] {
     return [{ title: `Give ${found.text} of clearance`, preferred: true, changes: [clearance(step, found.text)] }];
 }
 
+/** A lesser or a greater offset reads like a slip of the unit, mm. */
+const [leastOffset, mostOffset] = [0.01, 5];
+
 /** Another offset of a half that has one; left out where none is as good. */
 export function offsetFix(half: Engrave, wanted: Within): Fix[] {
     const { offset, offsetWhere } = half;
@@ -46,7 +49,7 @@ export function offsetFix(half: Engrave, wanted: Within): Fix[] {
         return [{ title: `Leave the offset of ${half.name} out`, changes: [{ do: 'remove', where: offsetWhere }] }];
     }
     const found = lengthWithin(wanted, offset.unit);
-    if (found === undefined) return [];
+    if (found === undefined || Math.abs(found.mm) < leastOffset || Math.abs(found.mm) > mostOffset) return [];
     return [
         {
             title: `Give ${half.name} an offset of ${found.text}`,

@@ -24,6 +24,7 @@ const page: Page = {
 
 export const narrowSlots: Rule = {
     page,
+    followsDrawing: true,
     *examine(plan) {
         for (const { fill, step, blank } of plan.steps) {
             const limit = step.kind === 'fill' ? step.resin?.narrowestSlot?.value : undefined;
@@ -31,6 +32,7 @@ export const narrowSlots: Rule = {
             const region = laser?.region;
             if (
                 fill === undefined ||
+                fill.layer.number > 1 || // told at the first layer
                 step.kind !== 'fill' ||
                 laser === undefined ||
                 region === undefined ||

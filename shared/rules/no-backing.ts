@@ -1,8 +1,12 @@
 import { holes } from '../geometry/islands';
 import { area } from '../geometry/measure';
+import type { Plan } from '../plan/plan';
 import { showArea } from '../quantity/show';
+import type { Change } from '../recipe/finding';
+import type { Peel } from '../recipe/step';
 import { blankOf } from './blank-names';
 import { commonPractice, type Page } from './page';
+import { peelFirst } from './peel-first';
 import { finding, type Rule } from './rule';
 import { spotsOf } from './spots';
 
@@ -38,10 +42,25 @@ export const noBacking: Rule = {
                     {
                         title: `Back ${blank.name} with foil`,
                         preferred: true,
-                        changes: [{ do: 'add', block: blank.blank.whole, statement: 'backing foil' }],
+                        changes: [
+                            { do: 'add', block: blank.blank.whole, statement: 'backing foil' },
+                            ...peeledInTime(plan, blank.name),
+                        ],
                     },
                 ],
             });
         }
     },
 };
+
+/** What is backed has to be bared again before the board that it is let into is sanded. */
+function peeledInTime(plan: Plan, half: string): Change[] {
+    const inlaid = plan.steps.find(({ inlay }) => inlay?.reliefLaser.blank === half);
+    const board = inlaid?.inlay?.pocketLaser.blank;
+    if (inlaid === undefined || board === undefined || board === half) return [];
+    const after = plan.steps.filter(({ step }) => step.index > inlaid.step.index);
+    const sanding = after.find(({ step, blank }) => step.kind === 'sand' && blank === board)?.step;
+    const peel = after.map(({ step }) => step).find((step): step is Peel => step.kind === 'peel' && step.blank.value === half);
+    if (sanding === undefined || (peel !== undefined && peel.index < sanding.index)) return [];
+    return peelFirst(plan, half, sanding, peel);
+}

@@ -1,4 +1,6 @@
 import { showLength } from '../quantity/show';
+import { askPasses } from './ask-passes';
+import { atItsWord } from './figures';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
 
@@ -20,27 +22,25 @@ const page: Page = {
 
 export const oneHeavyPass: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const { step, laser } of plan.steps) {
             if (step.kind !== 'engrave' || laser?.settings === undefined || step.passes === undefined || laser.through) continue;
             const { passes } = laser.settings;
             const depth = laser.depth?.value ?? 0;
             if (depth / passes <= heavy) continue;
-            const better = Math.ceil(depth / light);
+            // With held settings more passes would only dig deeper.
+            const { passes: better = Math.ceil(depth / light), fixes } = askPasses(
+                page.id,
+                step,
+                Math.ceil(depth / light),
+                figures,
+            );
             yield finding(page, {
                 severity: 'hint',
                 message: `${step.name} goes ${showLength(depth)} deep in ${passes === 1 ? 'one pass' : `${passes} passes`}; ${better} lighter ones char less.`,
                 where: step.passes.where,
                 step: step.index,
-                fixes:
-                    step.power !== undefined && step.speed !== undefined
-                        ? [] // the settings are held: more passes would only dig deeper
-                        : [
-                              {
-                                  title: `Take ${better} passes`,
-                                  changes: [{ do: 'replace', where: step.passes.where, text: `passes ${better}` }],
-                              },
-                          ],
+                fixes,
             });
         }
     },

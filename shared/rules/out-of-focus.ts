@@ -6,9 +6,10 @@ import type { Fix } from '../recipe/finding';
 import type { Recipe } from '../recipe/recipe';
 import type { Engrave } from '../recipe/step';
 import type { Laser } from '../recipe/stock';
+import { askPasses } from './ask-passes';
+import { atItsWord, type Figures } from './figures';
 import type { Page } from './page';
 import { finding, type Rule, type Said } from './rule';
-import { settingsHeld } from './settings-held';
 
 const page: Page = {
     id: 'out-of-focus',
@@ -24,13 +25,13 @@ const page: Page = {
 
 export const outOfFocus: Rule = {
     page,
-    *examine({ recipe, steps }) {
+    *examine({ recipe, steps }, figures = atItsWord) {
         const spot = spotOf(recipe.laser);
         if (spot?.rayleigh === undefined || recipe.laser === undefined) return;
         for (const { step, laser } of steps) {
             if (step.kind !== 'engrave' || laser?.depth === undefined || laser.tone !== undefined) continue;
             if (focusSteps(spot, laser.depth.value) < 2) continue;
-            const said = blurred(step, laser, laser.depth.value, spot, recipe.laser) ?? unsaid(step, laser, recipe);
+            const said = blurred(step, laser, spot, recipe.laser, figures) ?? unsaid(step, laser, recipe);
             if (said === undefined) continue;
             const { depth } = laser;
             const growth = showNumber(diameterAt(spot, depth.value) / spot.diameter, 1);
@@ -41,7 +42,7 @@ export const outOfFocus: Rule = {
 };
 
 /** What keeps the focus from following the floor. */
-function blurred(step: Engrave, { settings }: LaserPlan, depth: number, spot: Spot, machine: Laser): Said | undefined {
+function blurred(step: Engrave, { settings, depth }: LaserPlan, spot: Spot, machine: Laser, figures: Figures): Said | undefined {
     if (machine.focus?.value === 'fixed') {
         return {
             severity: 'warning',
@@ -50,22 +51,13 @@ function blurred(step: Engrave, { settings }: LaserPlan, depth: number, spot: Sp
             related: [{ message: 'The focus is said to be fixed here.', where: machine.focus.where }],
         };
     }
-    const steps = focusSteps(spot, depth);
+    const steps = focusSteps(spot, depth?.value ?? 0);
     if (settings === undefined || settings.passes >= steps) return undefined;
-    const fix: Fix[] =
-        step.passes === undefined || settingsHeld(step)
-            ? []
-            : [
-                  {
-                      title: `Take ${steps} passes`,
-                      changes: [{ do: 'replace', where: step.passes.where, text: `passes ${steps}` }],
-                  },
-              ];
     return {
         severity: 'warning',
         message: `it should be lowered ${times(steps - 1)} between passes, and there ${settings.passes === 1 ? 'is one pass' : `are ${settings.passes}`}.`,
         where: step.passes?.where ?? step.where,
-        fixes: fix,
+        fixes: askPasses(page.id, step, steps, figures).fixes,
     };
 }
 

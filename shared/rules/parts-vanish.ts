@@ -23,6 +23,7 @@ const page: Page = {
 
 export const partsVanish: Rule = {
     page,
+    followsDrawing: true,
     *examine(plan) {
         for (const { inlay, step } of plan.steps) {
             if (inlay === undefined) continue;

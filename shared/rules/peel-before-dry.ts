@@ -1,5 +1,6 @@
 import { showTime } from '../quantity/show';
 import { elapsed, longEnough } from './elapsed';
+import { atItsWord } from './figures';
 import { longerWait } from './longer-wait';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
@@ -9,7 +10,7 @@ const page: Page = {
     id: 'peel-before-dry',
     title: 'Peeled before the glue holds',
     severities: ['warning'],
-    quickFix: 'always',
+    quickFix: 'sometimes',
     condition: 'The backing of a veneer half is peeled off before half of its glue’s cure is over.',
     why: 'The foil’s adhesive holds better than wet glue: small parts come out with it.',
     mend: 'Wait longer before peeling.',
@@ -18,7 +19,7 @@ const page: Page = {
 
 export const peelBeforeDry: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const { step, blank } of plan.steps) {
             if (step.kind !== 'peel') continue;
             const glued = plan.steps.find(
@@ -34,7 +35,7 @@ export const peelBeforeDry: Rule = {
                 where: step.where,
                 step: step.index,
                 related: [{ message: 'It is glued here.', where: glued.step.where }],
-                fixes: [longerWait(plan, glued.step, step, wanted - gone)],
+                fixes: longerWait(page.id, plan, glued.step, step, wanted - gone, figures),
             });
         }
     },

@@ -1,8 +1,8 @@
 import type { Plan } from '../plan/plan';
 import { exactly } from '../quantity/interval';
-import { showLength } from '../quantity/show';
 import type { Engrave } from '../recipe/step';
 import { askDepth } from './ask-depth';
+import { atItsWord } from './figures';
 import { depthForFill } from './fill-depth';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
@@ -21,20 +21,21 @@ const page: Page = {
 
 export const pocketWithoutFloor: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const { fill, inlay, step } of plan.steps) {
             const pocket: Engrave | undefined = fill?.pocket ?? inlay?.pocket;
             if (pocket?.depth === undefined || !('through' in pocket.depth)) continue;
             const blank = plan.blanks.find((candidate) => candidate.name === pocket.blank.value)?.blank;
             if (blank !== undefined && blank.backing !== 'none') continue;
             const deep = fill === undefined ? depthForVeneer(inlay!) : depthOfFill(plan, pocket);
-            const depth = deep === undefined ? '' : `; ${showLength(deep)} deep it would have one`;
+            const { text, fixes, instead } = askDepth(page.id, pocket, deep, plan, figures);
+            const depth = `${text === undefined ? '' : `; ${text} deep it would have one`}.${instead}`;
             yield finding(page, {
                 severity: 'error',
-                message: `${pocket.name} goes through the board, so there is no floor ${fill === undefined ? 'to glue the inlay to' : 'and the fill runs out at the back'}${depth}.`,
+                message: `${pocket.name} goes through the board, so there is no floor ${fill === undefined ? 'to glue the inlay to' : 'and the fill runs out at the back'}${depth}`,
                 where: pocket.depth.where,
                 step: pocket.index,
-                fixes: deep === undefined ? [] : askDepth(pocket, deep),
+                fixes,
                 related: [{ message: fill === undefined ? 'The inlay goes in here.' : 'It is filled here.', where: step.where }],
             });
         }

@@ -2,6 +2,7 @@ import { recoat } from '../bench/pours';
 import { showTime } from '../quantity/show';
 import type { Fill } from '../recipe/step';
 import { elapsed } from './elapsed';
+import { atItsWord } from './figures';
 import { longerWait } from './longer-wait';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
@@ -20,7 +21,7 @@ const page: Page = {
 
 export const recoatWindow: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         const last = new Map<string, Fill>();
         for (const { step, fill, blank } of plan.steps) {
             if (step.kind !== 'fill' || fill === undefined) continue;
@@ -49,7 +50,7 @@ export const recoatWindow: Rule = {
                 where: step.where,
                 step: step.index,
                 related: [{ message: 'The layer before it is poured here.', where: before.where }],
-                fixes: how === 'too-soft' ? [longerWait(plan, before, step, from - gone)] : [],
+                fixes: how === 'too-soft' ? longerWait(page.id, plan, before, step, from - gone, figures) : [],
             });
         }
     },

@@ -1,11 +1,14 @@
 import type { Plan } from '../plan/plan';
 import type { Finding } from '../recipe/finding';
+import type { Figures } from './figures';
 import type { Page } from './page';
 
-/** One thing that the tool notices. `examine` is pure and looks at nothing but the plan. */
+/** One thing that the tool notices. `examine` is pure and looks at nothing but the plan; what it would have written it asks of `figures`. */
 export interface Rule {
     readonly page: Page;
-    examine(plan: Plan): Iterable<Finding>;
+    /** It judges what is drawn together with a figure, so that no figure can be tried out on it without drawing anew. */
+    readonly followsDrawing?: true;
+    examine(plan: Plan, figures?: Figures): Iterable<Finding>;
 }
 
 /** The parts of a finding a rule has to say; the rest is empty. */

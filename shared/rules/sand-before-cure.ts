@@ -2,6 +2,7 @@ import type { Content } from '../plan/piece';
 import type { Plan } from '../plan/plan';
 import { showTime } from '../quantity/show';
 import { elapsed, longEnough } from './elapsed';
+import { atItsWord } from './figures';
 import { longerWait } from './longer-wait';
 import { commonPractice, type Page } from './page';
 import { pieceBefore } from './piece-at';
@@ -14,7 +15,7 @@ const page: Page = {
     id: 'sand-before-cure',
     title: 'Sanded before it has cured',
     severities: ['warning'],
-    quickFix: 'always',
+    quickFix: 'sometimes',
     condition:
         'A fill is sanded before its resin has cured, or an inlay before half of its glue’s cure is over. Waits count, and the work in between.',
     why: 'Soft resin smears, clogs the paper and pulls out of the pocket; heat and pull of the sander lift veneer from wet glue.',
@@ -24,7 +25,7 @@ const page: Page = {
 
 export const sandBeforeCure: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const { step, blank } of plan.steps) {
             if (step.kind !== 'sand') continue;
             const seen = new Set<number>();
@@ -43,7 +44,7 @@ export const sandBeforeCure: Rule = {
                     related: [
                         { message: content.kind === 'resin' ? 'It is poured here.' : 'It is glued here.', where: made.where },
                     ],
-                    fixes: [longerWait(plan, made, step, wanted.time - gone)],
+                    fixes: longerWait(page.id, plan, made, step, wanted.time - gone, figures),
                 });
             }
         }
@@ -51,7 +52,7 @@ export const sandBeforeCure: Rule = {
 };
 
 /** What has to harden before a content can be sanded, and how long that takes, s. */
-export function cureOf(plan: Plan, content: Content): { name: string; time: number } | undefined {
+export function cureOf(plan: Plan, content: Pick<Content, 'step'>): { name: string; time: number } | undefined {
     const made = plan.steps[content.step]?.step;
     if (made?.kind === 'fill' && made.resin?.cure !== undefined) {
         return { name: made.resin.name, time: made.resin.cure.value - made.resin.cure.tolerance };

@@ -1,6 +1,7 @@
+import type { Peel } from '../recipe/step';
 import { commonPractice, type Page } from './page';
+import { peelFirst } from './peel-first';
 import { finding, type Rule } from './rule';
-import { statementBefore } from './statement-before';
 
 const page: Page = {
     id: 'sand-before-peel',
@@ -21,7 +22,8 @@ export const sandBeforePeel: Rule = {
             for (const piece of plan.frames[step.index] ?? []) {
                 if (piece.inside === undefined || piece.inside !== blank || piece.peeled) continue;
                 const later = plan.recipe.steps.find(
-                    (other) => other.kind === 'peel' && other.blank.value === piece.blank && other.index > step.index,
+                    (other): other is Peel =>
+                        other.kind === 'peel' && other.blank.value === piece.blank && other.index > step.index,
                 );
                 const backing = plan.blanks.find((candidate) => candidate.name === piece.blank)?.blank.backing ?? 'tape';
                 yield finding(page, {
@@ -34,11 +36,7 @@ export const sandBeforePeel: Rule = {
                         {
                             title: `Peel ${piece.blank} first`,
                             preferred: true,
-                            changes: [
-                                later === undefined
-                                    ? statementBefore(step, `peel ${piece.blank}`)
-                                    : { do: 'move', statement: later.whole, before: step.whole },
-                            ],
+                            changes: peelFirst(plan, piece.blank, step, later),
                         },
                     ],
                 });

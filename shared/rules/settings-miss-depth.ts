@@ -1,7 +1,10 @@
 import type { LaserPlan, LaserSettings } from '../plan/laser-plan';
-import { showLength, showLengthInterval, showNumber, showRatio } from '../quantity/show';
+import type { Plan } from '../plan/plan';
+import { showLength, showLengthInterval, showRatio } from '../quantity/show';
 import type { Where } from '../quantity/where';
 import type { Fix } from '../recipe/finding';
+import { askWhatIsGiven, solveAnew } from './ask-depth';
+import { atItsWord, type Figures } from './figures';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
 import { settingsHeld } from './settings-held';
@@ -20,13 +23,13 @@ const page: Page = {
 
 export const settingsMissDepth: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const { step, laser } of plan.steps) {
             const settings = laser?.settings;
             if (settings === undefined || laser === undefined || !settingsHeld(laser.step)) continue;
-            const missed = laser.through ? missesThrough(laser, settings) : missesWish(laser, settings);
+            const missed = laser.through ? missesThrough(laser, settings) : missesWish(plan, laser, settings, figures);
             if (missed === undefined) continue;
-            const { settingsWhere, power, speed } = laser.step;
+            const { power, speed } = laser.step;
             yield finding(page, {
                 severity: settings.guess ? 'info' : 'warning',
                 message: `${missed.message}${settings.guess ? ' (a guess: no coupon)' : ''}.`,
@@ -36,10 +39,7 @@ export const settingsMissDepth: Rule = {
                     { message: 'The power is held here.', where: power!.where },
                     { message: 'The speed is held here.', where: speed!.where },
                 ],
-                fixes: [
-                    { title: 'Solve anew', preferred: true, changes: settingsWhere.map((where) => ({ do: 'remove', where })) },
-                    ...(missed.fixes ?? []),
-                ],
+                fixes: [...solveAnew(page.id, laser.step, figures), ...(missed.fixes ?? [])],
             });
         }
     },
@@ -51,7 +51,7 @@ interface Missed {
     readonly fixes?: readonly Fix[];
 }
 
-function missesWish({ step }: LaserPlan, settings: LaserSettings): Missed | undefined {
+function missesWish(plan: Plan, { step }: LaserPlan, settings: LaserSettings, figures: Figures): Missed | undefined {
     if (step.kind !== 'engrave' || settings.reached) return undefined;
     const { gives, guess } = settings;
     if (step.depth === undefined) {
@@ -62,12 +62,10 @@ function missesWish({ step }: LaserPlan, settings: LaserSettings): Missed | unde
     if ('through' in step.depth) return undefined;
     const { value, where, unit } = step.depth;
     if (guess && value >= gives.low && value <= gives.high) return undefined;
-    const given = `${showNumber(gives.value, 2)} mm`;
-    const ask: Fix = { title: `Ask for ${given}`, changes: [{ do: 'replace', where, text: given }] };
     return {
         message: `These settings give ${showLengthInterval(gives, unit)}, not ${showLength(value, unit)}`,
         where,
-        fixes: gives.value > 0.005 && !guess ? [ask] : [],
+        fixes: gives.value > 0.005 && !guess ? askWhatIsGiven(page.id, step, gives.value, plan, figures) : [],
     };
 }
 

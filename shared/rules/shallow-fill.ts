@@ -1,7 +1,6 @@
 import { showLength } from '../quantity/show';
-import type { Fix } from '../recipe/finding';
-import type { Engrave } from '../recipe/step';
 import { askDepth, depthUnit } from './ask-depth';
+import { atItsWord } from './figures';
 import { depthForFill, leastFillDepth as leastDepth } from './fill-depth';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
@@ -19,19 +18,21 @@ const page: Page = {
 
 export const shallowFill: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const { fill, step } of plan.steps) {
-            if (fill === undefined || step.kind !== 'fill') continue;
+            // Its layers share the depth: one word for all of them.
+            if (fill === undefined || step.kind !== 'fill' || fill.layer.number > 1) continue;
             const { pocket } = fill;
             const toned = pocket.depth === undefined && pocket.tone !== undefined;
             const laser = plan.steps[pocket.index]?.laser;
             if (laser?.depth === undefined || (!toned && fill.depth.low >= leastDepth)) continue;
             const deep = depthForFill(plan, pocket, laser);
             const unit = depthUnit(pocket);
-            const enough = deep === undefined ? '' : showLength(deep, unit);
+            const { text, fixes, instead } = askDepth(page.id, pocket, deep, plan, figures);
+            const enough = `${text === undefined ? '' : `; ${text} would do`}.${instead}`;
             const message = toned
-                ? `${fill.pocket.name} only colours the wood: there is no depth for ${step.resin?.name ?? 'the fill'} to sit in${deep === undefined ? '' : `; ${enough} would do`}.`
-                : `${pocket.name} is ${showLength(fill.depth.value, unit)} deep, ${showLength(Math.max(0, fill.depth.low), unit)} at its shallowest; a fill needs ${showLength(leastDepth, unit)} to hold${deep === undefined ? '' : `; ${enough} would do`}.`;
+                ? `${fill.pocket.name} only colours the wood: there is no depth for ${step.resin?.name ?? 'the fill'} to sit in${enough}`
+                : `${pocket.name} is ${showLength(fill.depth.value, unit)} deep, ${showLength(Math.max(0, fill.depth.low), unit)} at its shallowest; a fill needs ${showLength(leastDepth, unit)} to hold${enough}`;
             const wish = pocket.depth ?? pocket.tone;
             yield finding(page, {
                 severity: toned ? 'error' : 'warning',
@@ -39,15 +40,8 @@ export const shallowFill: Rule = {
                 where: step.pocket.where,
                 step: step.index,
                 related: wish === undefined ? [] : [{ message: 'Its depth is asked for here.', where: wish.where }],
-                fixes: deep === undefined ? [] : toned ? depthForTone(pocket, enough) : askDepth(pocket, deep),
+                fixes,
             });
         }
     },
 };
-
-function depthForTone({ name, toneWhere }: Engrave, text: string): Fix[] {
-    if (toneWhere === undefined) return [];
-    return [
-        { title: `Engrave ${name} ${text} deep instead`, changes: [{ do: 'replace', where: toneWhere, text: `depth ${text}` }] },
-    ];
-}

@@ -1,7 +1,8 @@
 import { subtract } from '../quantity/interval';
 import { showLength } from '../quantity/show';
-import { askDepth, depthUnit } from './ask-depth';
+import { askDepth } from './ask-depth';
 import { blankOf } from './blank-names';
+import { atItsWord } from './figures';
 import { deepestWithFloor, leastFloor } from './floor';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
@@ -19,7 +20,7 @@ const page: Page = {
 
 export const thinFloor: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const stepPlan of plan.steps) {
             const { laser, step } = stepPlan;
             if (step.kind !== 'engrave' || laser?.depth === undefined || laser.through || laser.tone !== undefined) continue;
@@ -29,13 +30,14 @@ export const thinFloor: Rule = {
             const floor = subtract(blank.thickness, laser.depth);
             if (floor.low >= leastFloor) continue;
             const most = deepestWithFloor(step, laser.depth, blank.thickness);
-            const depths = most === undefined ? '' : `, so engrave at most ${showLength(most, depthUnit(step))} deep`;
+            const { text, fixes, instead } = askDepth(page.id, step, most, plan, figures);
+            const depths = `${text === undefined ? '' : `, so engrave at most ${text} deep`}.${instead}`;
             yield finding(page, {
                 severity: 'warning',
-                message: `Under ${step.name} only ${showLength(floor.value)} of wood is left, ${showLength(Math.max(0, floor.low))} at worst; ${showLength(leastFloor)} should stay${depths}.`,
+                message: `Under ${step.name} only ${showLength(floor.value)} of wood is left, ${showLength(Math.max(0, floor.low))} at worst; ${showLength(leastFloor)} should stay${depths}`,
                 where: step.depth !== undefined ? step.depth.where : step.where,
                 step: step.index,
-                fixes: most === undefined ? [] : askDepth(step, most),
+                fixes,
             });
         }
     },

@@ -1,5 +1,7 @@
 import { showLength, showLengthInterval } from '../quantity/show';
-import { askDepth, depthUnit } from './ask-depth';
+import type { Fix } from '../recipe/finding';
+import { askDepth } from './ask-depth';
+import { atItsWord } from './figures';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
 import { depthForVeneer } from './veneer-depth';
@@ -21,7 +23,7 @@ const page: Page = {
 
 export const veneerProud: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const { inlay } of plan.steps) {
             const { stack, veneer, pocketLaser } = inlay ?? {};
             if (inlay === undefined || stack === undefined || veneer === undefined || pocketLaser?.depth === undefined) continue;
@@ -29,14 +31,16 @@ export const veneerProud: Rule = {
             const wish = inlay.pocket.depth;
             const where = wish?.where ?? inlay.pocket.where;
             const proud = stack.proud.likely;
-            const right = depthForVeneer(inlay);
-            const mend = right === undefined ? '' : `; it wants a depth of ${showLength(right, depthUnit(inlay.pocket))}`;
-            const fixes = right === undefined ? [] : askDepth(inlay.pocket, right);
+            const ask = (): { end: string; fixes: Fix[] } => {
+                const { text, fixes, instead } = askDepth(page.id, inlay.pocket, depthForVeneer(inlay), plan, figures);
+                return { end: `${text === undefined ? '' : `; it wants a depth of ${text}`}.${instead}`, fixes };
+            };
             const sums = `${showLength(veneer.value)} veneer less ${showLength(pocketLaser.depth.value)} of depth, plus ${showLength(inlay.film.value)} of glue`;
             if (proud.value > veneer.value * (1 - leastSeated)) {
+                const { end, fixes } = ask();
                 yield finding(page, {
                     severity: 'warning',
-                    message: `The veneer stands ${showLengthInterval(proud)} proud (${sums}): less than half of it sits in the pocket${mend}.`,
+                    message: `The veneer stands ${showLengthInterval(proud)} proud (${sums}): less than half of it sits in the pocket${end}`,
                     where,
                     step: inlay.pocket.index,
                     fixes,
@@ -49,9 +53,10 @@ export const veneerProud: Rule = {
                 0,
             );
             if (proud.high < -reached) {
+                const { end, fixes } = ask();
                 yield finding(page, {
                     severity: 'warning',
-                    message: `The veneer lies ${showLength(-proud.value)} below the face (${sums}), and sanding takes only ${showLength(reached)} off the board${mend}.`,
+                    message: `The veneer lies ${showLength(-proud.value)} below the face (${sums}), and sanding takes only ${showLength(reached)} off the board${end}`,
                     where,
                     step: inlay.pocket.index,
                     fixes,

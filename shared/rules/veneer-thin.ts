@@ -2,6 +2,7 @@ import type { InlayPlan } from '../plan/plan';
 import { rootSumSquare } from '../quantity/interval';
 import { showLength } from '../quantity/show';
 import { askDepth, depthUnit, roundLength } from './ask-depth';
+import { atItsWord } from './figures';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
 import { sandLess } from './sanding-off';
@@ -22,7 +23,7 @@ const page: Page = {
 
 export const veneerThin: Rule = {
     page,
-    *examine(plan) {
+    *examine(plan, figures = atItsWord) {
         for (const { inlay } of plan.steps) {
             if (inlay?.stack === undefined || inlay.pocketLaser.through) continue;
             const { likely, worst } = inlay.stack.left;
@@ -33,10 +34,11 @@ export const veneerThin: Rule = {
             const take = sand?.step.kind === 'sand' ? sand.step.take : undefined;
             const missing = missingOf(inlay);
             const deep = deeperFor(inlay, missing);
-            const less = sand?.step.kind === 'sand' ? sandLess(sand.step, missing) : [];
+            const less = sand?.step.kind === 'sand' ? sandLess(page.id, sand.step, missing, figures) : [];
+            const { text, fixes, instead } = askDepth(page.id, inlay.pocket, deep, plan, figures);
             const mend =
-                deep !== undefined
-                    ? `; a pocket of ${showLength(deep, depthUnit(inlay.pocket))} would leave enough`
+                text !== undefined
+                    ? `; a pocket of ${text} would leave enough`
                     : less.length > 0
                       ? '; sand less below flush'
                       : '; it takes a thicker veneer, or less sanding';
@@ -44,11 +46,11 @@ export const veneerThin: Rule = {
                 severity: likely.value <= 0 ? 'error' : 'warning',
                 message:
                     likely.value <= 0
-                        ? `Nothing is left of the veneer in ${inlay.pocket.name} after sanding, which takes ${showLength(inlay.below.value)} off the face${mend}.`
-                        : `After sanding ${showLength(likely.value)} of veneer is left in ${inlay.pocket.name}, likely ${showLength(likely.low)} to ${showLength(likely.high)}, ${showLength(worst.low)} at worst; ${showLength(leastLeft)} should stay${mend}.`,
+                        ? `Nothing is left of the veneer in ${inlay.pocket.name} after sanding, which takes ${showLength(inlay.below.value)} off the face${mend}.${instead}`
+                        : `After sanding ${showLength(likely.value)} of veneer is left in ${inlay.pocket.name}, likely ${showLength(likely.low)} to ${showLength(likely.high)}, ${showLength(worst.low)} at worst; ${showLength(leastLeft)} should stay${mend}.${instead}`,
                 where: take?.where ?? inlay.pocket.depth?.where ?? inlay.pocket.where,
                 step: take === undefined ? inlay.pocket.index : sand!.step.index,
-                fixes: [...(deep === undefined ? [] : askDepth(inlay.pocket, deep)), ...less],
+                fixes: [...fixes, ...less],
                 related:
                     inlay.pocket.depth === undefined
                         ? []

@@ -45,8 +45,8 @@ describe('the classic ruined fill', () => {
             text: ruined('depth 1.0 mm', 'tone 70 %'),
             rule: 'shallow-fill',
             at: 'hollow',
-            says: /only colours the wood: there is no depth for harbour-blue to sit in; 0\.55 mm would do\.$/,
-            fix: 'Engrave hollow 0.55 mm deep instead',
+            says: /only colours the wood: there is no depth for harbour-blue to sit in; 0\.75 mm would do\.$/,
+            fix: 'Engrave hollow 0.75 mm deep instead',
         }));
     it('the engraving is too shallow for it', () =>
         expectRuin({
@@ -62,8 +62,8 @@ describe('the classic ruined fill', () => {
             rule: 'pocket-without-floor',
             at: 'depth through',
             alone: true,
-            says: /the fill runs out at the back; 0\.55 mm deep/,
-            fix: 'Make hollow 0.55 mm deep',
+            says: /the fill runs out at the back; 0\.75 mm deep/,
+            fix: 'Make hollow 0.75 mm deep',
         }));
     it('it is deeper than may be poured at once', () =>
         expectRuin({

@@ -129,6 +129,20 @@ describe('off-blank', () => {
         expect(finding.fixes).toEqual([]);
     });
     it('is silent on the blank', async () => silent(at('50, 40 mm'), 'off-blank'));
+
+    describe('a picked part, which keeps its place in the whole drawing', () => {
+        const picked = (where: string) =>
+            engraving('flag.svg').replace('art a depth', `art a #pole${where} depth`).replace('size 100 x 80', 'size 12 x 40');
+        it('is laid with its own middle where it was meant to be', async () => {
+            const text = picked('');
+            const finding = await one(text, 'off-blank');
+            expect(finding.message).toMatch(/#pole keeps its place in a, and the middle of all of a lies at 6 mm, 20 mm\.$/);
+            expect(finding.fixes.map(({ title }) => title)).toEqual(['Lay the middle of #pole there (at 18.5, 20 mm)']);
+            expect(await expectMended(text, finding)).toContain('art a #pole at 18.5, 20 mm');
+        });
+        it('is silent where it lies on the blank all the same', async () =>
+            silent(engraving('flag.svg').replace('art a depth', 'art a #pole depth'), 'off-blank'));
+    });
 });
 
 describe('the figures that mend', () => {

@@ -1,0 +1,149 @@
+import type { Plan } from '../plan/plan';
+import { rehearse } from '../plan/rehearse';
+import type { Finding, Severity } from '../recipe/finding';
+import type { Step } from '../recipe/step';
+import { type Agreed, atItsWord, type Figures, type Proposal } from './figures';
+import type { Rule } from './rule';
+
+/** Figures tried on either side of what was proposed: the nearest first, then ever wider apart. */
+const strides = [1, 2, 3, 4, 5, 6, 8, 11, 15, 20, 27, 36, 48, 64, 85, 115, 155, 210];
+
+type Look = (rule: Rule, plan: Plan, figures: Figures) => readonly Finding[];
+
+/** Who is asked, and whose findings count. */
+export interface Asking {
+    readonly plan: Plan;
+    readonly rules: readonly Rule[];
+    readonly look: Look;
+    /** Whether a finding is allowed by the maker and does not count. */
+    readonly isAllowed: (finding: Pick<Finding, 'rule' | 'step' | 'firm'>) => boolean;
+}
+
+/**
+ * What the rules say of a plan, with one figure wherever several of them would have the same number changed. Each takes part with
+ * the range of figures at which it is silent, found by trying figures out on the plan's own sums; the figure lies in all of the
+ * ranges, those of rules included that have nothing to say as yet.
+ */
+export function agreeOnFigures(asking: Asking): Finding[] {
+    const { plan, rules, look, isAllowed } = asking;
+    const proposals: Proposal[] = [];
+    const asked = new Set<string>();
+    const listening: Figures = {
+        agree(proposal) {
+            asked.add(proposal.rule);
+            if (!isAllowed({ rule: proposal.rule, step: proposal.step.index })) proposals.push(proposal);
+            return { figure: proposal.figure };
+        },
+        suits(rule) {
+            asked.add(rule);
+            return true;
+        },
+    };
+    const first = rules.map((rule) => ({ rule, found: look(rule, plan, listening) }));
+    if (asked.size === 0) return first.flatMap(({ found }) => found);
+    const agreement = new Agreement(asking, proposals);
+    return first.flatMap(({ rule, found }) => (asked.has(rule.page.id) ? look(rule, plan, agreement) : found));
+}
+
+/** What is said of a plan: how often by each rule, and of which places. */
+interface Said {
+    readonly counts: ReadonlyMap<string, number>;
+    /** How grave the gravest is of a place. */
+    readonly places: ReadonlyMap<string, number>;
+    readonly findings: readonly Finding[];
+}
+
+class Agreement implements Figures {
+    private readonly agreed = new Map<string, Agreed>();
+    private now: Said | undefined;
+
+    constructor(
+        private readonly asking: Asking,
+        private readonly proposals: readonly Proposal[],
+    ) {}
+
+    agree(proposal: Proposal): Agreed {
+        const key = keyOf(proposal);
+        const all = this.proposals.filter((other) => keyOf(other) === key);
+        const known = this.agreed.get(key) ?? this.settle(all.length === 0 ? [proposal] : all);
+        this.agreed.set(key, known);
+        // Of several that do not come together each names another.
+        const other = all.find(({ rule }) => rule !== proposal.rule);
+        return known.against === proposal.rule && other !== undefined ? { against: other.rule } : known;
+    }
+
+    suits(rule: string, changed: readonly Step[]): boolean {
+        // What was asked for is judged for the first time, and a hint about it is no reason to leave the maker without a way.
+        return this.against(changed, [rule], gravity.warning) === undefined;
+    }
+
+    private settle(all: readonly Proposal[]): Agreed {
+        const rules = [...new Set(all.map(({ rule }) => rule))];
+        let against: string | undefined;
+        const change = all[0]!.with;
+        if (change === undefined) return { figure: Math.max(...all.map(({ figure }) => figure)) };
+        for (const figure of candidates(all)) {
+            const said = this.against(change(figure), rules);
+            if (said === undefined) return { figure };
+            against ??= said;
+        }
+        return { against: against ?? rules[0]! };
+    }
+
+    /** The first rule that speaks, or goes on speaking, once steps are changed; undefined where none does. */
+    private against(changed: readonly Step[], gone: readonly string[], from: number = gravity.hint): string | undefined {
+        const { plan, rules } = this.asking;
+        this.now ??= this.said(plan, rules);
+        const { counts, places } = this.now;
+        const then = rehearse(plan, changed);
+        // Those that would have it changed come first: most figures already fail with them.
+        const asking = this.said(
+            then,
+            rules.filter(({ page }) => gone.includes(page.id)),
+        );
+        const stays = gone.find((rule) => asking.counts.has(rule) && asking.counts.get(rule)! >= (counts.get(rule) ?? 0));
+        if (stays !== undefined) return stays;
+        const isWorse = (finding: Finding): boolean =>
+            gravity[finding.severity] >= from && gravity[finding.severity] > (places.get(placeOf(finding)) ?? -1);
+        return this.said(then, rules).findings.find(isWorse)?.rule;
+    }
+
+    private said(plan: Plan, rules: readonly Rule[]): Said {
+        const findings = rules
+            .filter(({ followsDrawing }) => followsDrawing !== true)
+            .flatMap((rule) => this.asking.look(rule, plan, atItsWord))
+            .filter((finding) => !this.asking.isAllowed(finding));
+        const counts = new Map<string, number>();
+        const places = new Map<string, number>();
+        for (const finding of findings) {
+            const place = placeOf(finding);
+            counts.set(finding.rule, (counts.get(finding.rule) ?? 0) + 1);
+            places.set(place, Math.max(places.get(place) ?? 0, gravity[finding.severity]));
+        }
+        return { counts, places, findings };
+    }
+}
+
+function keyOf({ step, of }: Proposal): string {
+    return `${step.index} ${of}`;
+}
+
+const gravity = { hint: 0, info: 1, warning: 2, error: 3 } as const satisfies Readonly<Record<Severity, number>>;
+
+function placeOf({ rule, step, where, related }: Finding): string {
+    return `${rule} ${step} ${where.uri} ${where.offset} ${related.map((each) => each.where.offset).join(' ')}`;
+}
+
+/** What was proposed, then round figures ever farther from it. */
+function candidates(all: readonly Proposal[]): number[] {
+    const proposed = all.map(({ figure }) => figure);
+    const { grid, between = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] } = all[0]!;
+    const [least, most] = [Math.min(...proposed), Math.max(...proposed)];
+    const beside =
+        grid === undefined ? [] : strides.flatMap((stride) => [proposed[0]! + stride * grid, proposed[0]! - stride * grid]);
+    // Between two that disagree is where both may be served.
+    const inside = (figure: number): number => (figure >= least && figure <= most ? 0 : 1);
+    return [...proposed, ...beside.toSorted((a, b) => inside(a) - inside(b))].filter(
+        (figure) => figure >= between[0] && figure <= between[1],
+    );
+}
