@@ -4,8 +4,9 @@
  *
  *     node tests/editor/install.mjs
  */
-import { execFileSync, spawnSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { delimiter, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -33,18 +34,65 @@ function installDebian() {
             `Please install ${needed.join(', ')} (as root: apt-get install -y ${needed.join(' ')}), or set CHROMIUM to a browser.`,
         );
     }
-    const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-    execFileSync('apt-get', ['update', '-qq'], { stdio: 'inherit', env });
-    execFileSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...needed], { stdio: 'inherit', env });
+    process.stdout.write(`Installing ${needed.join(', ')} …\n`);
+    runQuietly('apt-get', ['update', '-qq']);
+    runQuietly('apt-get', ['install', '-y', '-qq', '--no-install-recommends', '-o', 'Dpkg::Use-Pty=0', ...needed]);
+}
+
+/** Runs a program of the system; what it says is shown only where it fails. */
+function runQuietly(program, args) {
+    const run = spawnSync(program, args, { encoding: 'utf8', env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } });
+    if (run.status === 0) return;
+    process.stderr.write(`${run.stdout ?? ''}${run.stderr ?? ''}`);
+    throw new Error(`${program} ${args[0]} failed (${run.error?.message ?? `exit code ${run.status}`}).`);
+}
+
+/**
+ * The environment of an npm that no other npm has started, on the Node given. An npm around us leaves in it (`npm_*`) the
+ * Node that it runs on itself, by which the server's install script decides whether to refuse, and how much may be said.
+ */
+export function cleanEnvironment(env, node) {
+    const native = { JOBS: String(availableParallelism()) }; // how many files of a native part are compiled at once
+    return { ...native, ...withoutNpm(env), PATH: `${dirname(node)}${delimiter}${env.PATH}` };
+}
+
+function withoutNpm(env) {
+    return Object.fromEntries(Object.entries(env).filter(([name]) => !name.startsWith('npm_')));
+}
+
+/**
+ * Where the machine's own npm keeps the settings of all users (its certificates, its registry). npm looks for them beside
+ * the Node that runs it, so that one on our Node would not find them.
+ */
+function machineSettings(env) {
+    const own = (env.PATH ?? '').split(delimiter).filter((folder) => !/[\\/]node_modules[\\/]/.test(folder));
+    const asked = spawnSync('npm', ['config', 'get', 'globalconfig'], {
+        env: { ...withoutNpm(env), PATH: own.join(delimiter) },
+        encoding: 'utf8',
+        shell: process.platform === 'win32',
+    });
+    return asked.status === 0 ? [`--globalconfig=${asked.stdout.trim()}`] : [];
+}
+
+/** Installs what a folder's lockfile names. npm says on the terminal what goes wrong. */
+export function installPackages(folder, env = process.env) {
+    const args = ['ci', '--no-audit', '--no-fund', '--loglevel=error', ...machineSettings(env)];
+    const run = spawnSync('npm', args, {
+        cwd: folder,
+        stdio: 'inherit',
+        env: cleanEnvironment(env, process.execPath),
+        shell: process.platform === 'win32',
+    });
+    if (run.status === 0) return;
+    const why = run.error?.message ?? `exit code ${run.status}`;
+    throw new Error(`The packages of ${folder} could not be installed: npm failed (${why}), and says above why.`);
 }
 
 export function install() {
     if (browserPath() === undefined || !installed()) installDebian();
     if (installed()) return;
     process.stdout.write('Installing a VS Code for the tests under tests/editor/ (about 3 minutes, once) …\n');
-    // The server's install script refuses any Node older than the one that runs this.
-    const env = { ...process.env, PATH: `${dirname(process.execPath)}${delimiter}${process.env.PATH}` };
-    execFileSync('npm', ['ci', '--no-audit', '--no-fund'], { cwd: here, stdio: 'inherit', env });
+    installPackages(here);
     if (!installed())
         throw new Error('The install went through, but there is no VS Code in tests/editor/node_modules/code-server.');
 }
