@@ -11,14 +11,31 @@ const kerfAsText = {
     },
 };
 
+/** Files that put another module in the place of a real one, or change the engine that they run on: each in a process of its own. */
+const alone = ['tests/extension/page*.test.ts', 'tests/language/short-lived.test.ts'];
+const elsewhere = ['tests/editor/**', 'tests/speed/**', '**/node_modules/**'];
+
 export default defineConfig({
     root: fileURLToPath(new URL('..', import.meta.url)),
     plugins: [kerfAsText],
     test: {
-        include: ['tests/**/*.test.{ts,tsx}'],
-        exclude: ['tests/editor/**', 'tests/speed/**', '**/node_modules/**'],
+        globalSetup: ['.config/before-tests.mjs'],
         // Two cores on the machines this runs on; more workers only take turns.
         maxWorkers: 2,
         testTimeout: 30_000,
+        hookTimeout: 30_000,
+        projects: [
+            {
+                extends: true,
+                // What is imported is read once a worker, and what is remembered by content serves the next file too.
+                test: {
+                    name: 'together',
+                    include: ['tests/**/*.test.{ts,tsx}'],
+                    exclude: [...alone, ...elsewhere],
+                    isolate: false,
+                },
+            },
+            { extends: true, test: { name: 'alone', include: alone, exclude: elsewhere } },
+        ],
     },
 });

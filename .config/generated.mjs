@@ -1,0 +1,55 @@
+/** What is made from the sources before they can run: the parser from the grammar, the bundles in dist/. */
+import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { existsSync, globSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { context } from 'esbuild';
+import { bundlesFor } from './bundles.mjs';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const stamp = path.join(root, 'language', 'generated', '.made-from');
+
+export function generateParser() {
+    const cli = path.join(root, 'node_modules/langium-cli/bin/langium.js');
+    const run = spawnSync(process.execPath, [cli, 'generate', '-f', '.config/langium.json'], { cwd: root, encoding: 'utf8' });
+    if (run.status !== 0) throw new Error(`The parser could not be made from the grammar.\n${run.stdout}${run.stderr}`);
+    writeFileSync(stamp, grammars());
+}
+
+/** The bundles, as contexts of esbuild that can be built again. */
+export function bundling(production = false) {
+    return Promise.all(bundlesFor(production).map((options) => context(options)));
+}
+
+/** Makes what is missing or older than what it is made from, for tests that run in a fresh clone or between two builds. */
+export async function makeWhatIsStale({ bundles = true } = {}) {
+    if (!existsSync(stamp) || readFileSync(stamp, 'utf8') !== grammars()) generateParser();
+    if (!bundles || newest() <= oldestBundle()) return;
+    const contexts = await bundling();
+    try {
+        await Promise.all(contexts.map((each) => each.rebuild()));
+    } finally {
+        await Promise.all(contexts.map((each) => each.dispose()));
+    }
+}
+
+/** What the parser depends on, by content: a checkout gives every file the time of the checkout. */
+function grammars() {
+    const hash = createHash('sha256');
+    const files = ['language/*.langium', '.config/langium.json', 'node_modules/langium-cli/package.json'];
+    for (const file of globSync(files, { cwd: root }).sort()) hash.update(file).update(readFileSync(path.join(root, file)));
+    return hash.digest('hex');
+}
+
+function oldestBundle() {
+    const times = bundlesFor(false).map(({ outfile }) => statSync(path.join(root, outfile), { throwIfNoEntry: false })?.mtimeMs);
+    return Math.min(...times.map((time) => time ?? 0));
+}
+
+function newest() {
+    const sources = ['{shared,language,server,extension}/**/*.{ts,tsx,kerf,json,css,md}', '.config/*.mjs', 'package-lock.json'];
+    return Math.max(...globSync(sources, { cwd: root }).map((file) => statSync(path.join(root, file)).mtimeMs));
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) generateParser();
