@@ -1,29 +1,103 @@
-import { execFileSync } from 'node:child_process';
-import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { execFileSync, spawn } from 'node:child_process';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { places } from './harness/places.ts';
+import { type Length, places } from './harness/places.ts';
+import { describeAll, type Results } from './harness/results.ts';
 import { runHost } from './host/run.ts';
-import { runPerson } from './person/run.ts';
+import { personFiles, runPerson } from './person/run.ts';
 import { runSpeed } from './speed/run.ts';
 
-/** Runs what is asked for (all of it by default); the exit code. */
+/** The tests inside the editor, or a list of a person's. */
+type Part = 'host' | readonly string[];
+
+/**
+ * Two rows of suites side by side, each with an editor of its own: most of a test is waiting for the editor to draw. Within a
+ * row the order is always the same, so that a fault is found again.
+ */
+const rows: readonly (readonly Part[])[] = [
+    [
+        ['squiggles', 'bench-view', 'day-book', 'press', 'keyboard', 'typing', 'both-ways', 'checklist', 'looks', 'restart'],
+        'host',
+    ],
+    [
+        [
+            ...['coupon', 'compare', 'new-recipe', 'art', 'walkthrough', 'print', 'run'],
+            ...['messages', 'keys-alone', 'trust', 'browser-only'],
+        ],
+    ],
+];
+
+/** Runs what is asked for; the exit code. */
 export async function runSuites(args: readonly string[]): Promise<number> {
-    const wanted: string[] = args.filter((arg) => arg === 'host' || arg === 'person');
-    const only = args.includes('--only') ? args[args.indexOf('--only') + 1] : undefined;
-    const asked = (suite: string) => wanted.length === 0 || wanted.includes(suite);
+    const wordAfter = (option: string) => (args.includes(option) ? args[args.indexOf(option) + 1] : undefined);
+    const [row, only] = [wordAfter('--row'), wordAfter('--only')];
+    const desktop = args.includes('--desktop');
+    const length = args.includes('--all') ? 'all' : args.includes('--longer') ? 'longer' : 'often';
+    if (row !== undefined) return runRow(Number(row), length);
     execFileSync(process.execPath, [join(places.root, '.config/build.mjs')], { stdio: 'inherit' });
     if (args.includes('speed')) {
         await withWorkshop((workshop) => runSpeed(workshop, (file) => readFileSync(join(workshop, file), 'utf8')));
         return 0;
     }
-    const results = [
-        ...(asked('host') ? await withWorkshop((workshop) => runHost(workshop, args.includes('--desktop'), only)) : []),
-        ...(asked('person') ? await withWorkshop((workshop) => runPerson(workshop, only)) : []),
+    mkdirSync(places.out, { recursive: true });
+    rmSync(places.shots, { recursive: true, force: true });
+    mkdirSync(places.shots, { recursive: true });
+    const asked = args.filter((arg) => arg === 'host' || arg === 'person');
+    const parts: Part[] = [
+        ...(asked.includes('person') ? [] : ['host' as const]),
+        ...(asked.includes('host') ? [] : [personFiles]),
     ];
-    const failed = results.filter(({ error }) => error !== undefined).length;
-    process.stdout.write(`${results.length - failed} passed, ${failed} failed\n`);
-    return failed > 0 || results.length === 0 ? 1 : 0;
+    const inRows = asked.length !== 1 && only === undefined && !desktop;
+    const results = inRows ? await runRows(args) : await runParts(parts, { desktop, only, length });
+    process.stdout.write(describeAll(results));
+    return results.tests.length === 0 || results.tests.some(({ error }) => error !== undefined) ? 1 : 0;
+}
+
+const reportOf = (row: number) => join(places.out, `row-${row}.json`);
+
+/** Both rows at once, each in a process of its own. */
+async function runRows(args: readonly string[]): Promise<Results> {
+    const both = await Promise.all(
+        rows.map(async (_, row): Promise<Results> => {
+            rmSync(reportOf(row), { force: true });
+            const command = [join(places.editorTests, 'run.mjs'), ...args, '--row', String(row)];
+            const child = spawn(process.execPath, command, { stdio: 'inherit' });
+            const code = await new Promise((resolve) => child.on('close', resolve));
+            try {
+                return JSON.parse(readFileSync(reportOf(row), 'utf8'));
+            } catch {
+                const error = `Its process ended with ${code} and without a report.`;
+                return { tests: [{ title: `row ${row} of the suites`, milliseconds: 0, error }], times: [] };
+            }
+        }),
+    );
+    return { tests: both.flatMap(({ tests }) => tests), times: both.flatMap(({ times }) => times) };
+}
+
+async function runRow(row: number, length: Length): Promise<number> {
+    // All of those in the host are short.
+    const parts = (rows[row] ?? []).filter((part) => part !== 'host' || length !== 'longer');
+    writeFileSync(reportOf(row), JSON.stringify(await runParts(parts, { length })));
+    return 0;
+}
+
+interface How {
+    readonly desktop?: boolean;
+    readonly only?: string | undefined;
+    readonly length: Length;
+}
+
+async function runParts(parts: readonly Part[], { desktop = false, only, length }: How): Promise<Results> {
+    const all: Results[] = [];
+    for (const part of parts) {
+        all.push(
+            await withWorkshop((workshop) =>
+                part === 'host' ? runHost(workshop, desktop, only) : runPerson(workshop, part, only, length),
+            ),
+        );
+    }
+    return { tests: all.flatMap(({ tests }) => tests), times: all.flatMap(({ times }) => times) };
 }
 
 /** The tests change and write files, so each suite works on a copy of the samples. */

@@ -10,7 +10,7 @@ class Silent extends Mocha.reporters.Base {
 /** Called by VS Code inside its extension host; rejects when a test fails. */
 export async function run(): Promise<void> {
     const only = process.env.KERFBOOK_ONLY;
-    const mocha = new Mocha({ timeout: 60_000, reporter: Silent, ...(only ? { fgrep: only } : {}) });
+    const mocha = new Mocha({ timeout: 60_000, retries: 1, reporter: Silent, ...(only ? { fgrep: only } : {}) });
     mocha.suite.emit('pre-require', globalThis as never, 'host', mocha);
     await import('./language.test');
     await import('./commands.test');
@@ -20,6 +20,6 @@ export async function run(): Promise<void> {
     const results = await runMocha(mocha);
     const report = process.env.KERFBOOK_REPORT;
     if (report !== undefined) writeFileSync(report, JSON.stringify(results));
-    const failed = results.filter(({ error }) => error !== undefined).length;
+    const failed = results.tests.filter(({ error }) => error !== undefined).length;
     if (failed > 0) throw new Error(`${failed} tests failed.`);
 }

@@ -5,10 +5,10 @@ import { fileURLToPath } from 'node:url';
 import { runTests } from '@vscode/test-electron';
 import { build } from 'esbuild';
 import { places } from '../harness/places.ts';
-import { describeResult, type TestResult } from '../harness/results.ts';
+import { describeResult, type Results } from '../harness/results.ts';
 
 /** The tests inside VS Code's extension host, with the real `vscode` module. */
-export async function runHost(workshop: string, desktop: boolean, only: string | undefined): Promise<TestResult[]> {
+export async function runHost(workshop: string, desktop: boolean, only: string | undefined): Promise<Results> {
     const tests = join(places.out, 'host.cjs');
     const report = join(places.out, 'host.json');
     rmSync(report, { force: true });
@@ -44,15 +44,12 @@ export async function runHost(workshop: string, desktop: boolean, only: string |
         stdout: out,
         stderr: out,
     }).catch(() => undefined); // a failing test; the report says which
-    const results = existsSync(report) ? (JSON.parse(readFileSync(report, 'utf8')) as TestResult[]) : [neverRan(log)];
-    for (const result of results) process.stdout.write(describeResult(result));
+    const results = existsSync(report) ? (JSON.parse(readFileSync(report, 'utf8')) as Results) : neverRan(log);
+    for (const result of results.tests) process.stdout.write(describeResult(result));
     return results;
 }
 
-function neverRan(log: readonly string[]): TestResult {
-    return {
-        title: 'host: VS Code runs the tests',
-        milliseconds: 0,
-        error: `The window ended without a report.\n${log.join('')}`,
-    };
+function neverRan(log: readonly string[]): Results {
+    const error = `The window ended without a report.\n${log.join('')}`;
+    return { tests: [{ title: 'host: VS Code runs the tests', milliseconds: 0, error }], times: [] };
 }

@@ -6,7 +6,7 @@ import { type InstalledWindow, openInstalled } from '../harness/installed-window
 import { places } from '../harness/places.ts';
 import type { Workbench } from '../harness/workbench.ts';
 import { quickPlate } from './quick-plate.ts';
-import { eventually } from './shared.ts';
+import { eventually, step } from './shared.ts';
 
 const quick = quickPlate('30 min "the smoke clears"');
 
@@ -16,7 +16,7 @@ describe('the whole way with the keyboard alone', () => {
     let workbench: Workbench;
     let page: Page;
 
-    before(async () => {
+    beforeEach(async () => {
         window = await openInstalled();
         workbench = window.workbench;
         page = workbench.page;
@@ -30,7 +30,7 @@ describe('the whole way with the keyboard alone', () => {
         git('add', '--all');
         git('commit', '--quiet', '--message', 'as it was');
     });
-    after(() => window?.close());
+    afterEach(() => window?.close());
 
     const input = () => page.locator('.quick-input-widget input[type="text"]');
 
@@ -47,81 +47,84 @@ describe('the whole way with the keyboard alone', () => {
         throw new Error(`${wanted} is not reached by Tab.`);
     }
 
-    const step = (name: RegExp) => page.getByRole('treeitem', { name });
-    const ticked = async (name: RegExp) => (await step(name).getByRole('checkbox').getAttribute('aria-checked')) === 'true';
+    const row = (name: RegExp) => page.getByRole('treeitem', { name });
+    const ticked = async (name: RegExp) => (await row(name).getByRole('checkbox').getAttribute('aria-checked')) === 'true';
 
-    it('opens a recipe and its bench view', async () => {
-        await page.keyboard.press('Control+p');
-        await input().waitFor();
-        await page.keyboard.type('quick.kerf');
-        await page.locator('.quick-input-list .monaco-list-row.focused', { hasText: 'quick.kerf' }).waitFor();
-        await page.keyboard.press('Enter');
-        await page.locator('.codelens-decoration').first().waitFor();
-        await page.keyboard.press('Control+k');
-        await page.keyboard.press('b');
-        await workbench.bench.getByRole('heading', { name: 'Quick plate' }).waitFor();
-    });
-
-    it('changes the frame and moves the line of the section', async () => {
-        const { bench } = workbench;
-        await page.keyboard.press('Control+2');
-        await tabTo('[role=tab][tabindex="0"]');
-        await page.keyboard.press('Home');
-        await page.keyboard.press('ArrowRight');
-        const tab = bench.getByRole('tab', { name: /Engrave pocket/ });
-        await eventually('the frame to turn', async () => (await tab.getAttribute('aria-selected')) === 'true');
-        await tabTo('[role=slider][aria-label="Section line"]');
-        const line = bench.getByRole('slider', { name: 'Section line' });
-        const before = await line.getAttribute('aria-valuetext');
-        await page.keyboard.press('Shift+ArrowDown');
-        await eventually('the line to move', async () => (await line.getAttribute('aria-valuetext')) !== before);
-    });
-
-    it('types over a depth and leads from a step to the text', async () => {
-        const { bench } = workbench;
-        await tabTo('button[aria-label^="Change depth of Engrave pocket"]');
-        await page.keyboard.press('Enter');
-        await bench.getByRole('textbox', { name: /^New depth of Engrave pocket/ }).waitFor();
-        await page.keyboard.press('Control+a');
-        await page.keyboard.type('0.4 mm');
-        await page.keyboard.press('Enter');
-        await bench.getByRole('button', { name: 'Change depth of Engrave pocket, 0.4 mm' }).waitFor();
-        await page.screenshot({ path: join(places.shots, 'keys-depth.png') });
-    });
-
-    it('ticks a step and starts the time of a wait', async () => {
-        await command('Kerfbook: Focus on Checklist View');
-        await step(/^Engrave pocket/).waitFor();
-        await eventually('the first step to be reached', async () => {
-            await page.keyboard.press('ArrowDown');
-            return step(/^Engrave pocket/).evaluate((each) => each.classList.contains('focused'));
+    it('leads from an open recipe to its finished run', async function () {
+        this.timeout(300_000);
+        await step('opens a recipe and its bench view', async () => {
+            await page.keyboard.press('Control+p');
+            await input().waitFor();
+            await page.keyboard.type('quick.kerf');
+            await page.locator('.quick-input-list .monaco-list-row.focused', { hasText: 'quick.kerf' }).waitFor();
+            await page.keyboard.press('Enter');
+            await page.locator('.codelens-decoration').first().waitFor();
+            await page.keyboard.press('Control+k');
+            await page.keyboard.press('b');
+            await workbench.bench.getByRole('heading', { name: 'Quick plate' }).waitFor();
         });
-        await page.keyboard.press('Space');
-        await eventually('the tick', () => ticked(/^Engrave pocket/));
-        await page.keyboard.press('ArrowDown');
-        await page.keyboard.press('Space');
-        await step(/^Wait 30 min.*left/).waitFor();
-        await page.screenshot({ path: join(places.shots, 'keys-checklist.png') });
-    });
 
-    it('compares with what was committed, and leads from a change to its line', async () => {
-        await page.keyboard.press('Control+1');
-        await command('Kerfbook: Compare with Committed');
-        await page.getByRole('tab', { name: /^Compare: quick\.kerf/, selected: true }).waitFor();
-        await workbench.bench.getByRole('row', { name: /^depth 0\.3 mm 0\.4 mm/ }).waitFor();
-        await page.keyboard.press('Control+2');
-        await tabTo('td a');
-        await page.screenshot({ path: join(places.shots, 'keys-compare.png') });
-        await page.keyboard.press('Enter');
-        await workbench.atLine(7);
-    });
+        await step('changes the frame and moves the line of the section', async () => {
+            const { bench } = workbench;
+            await page.keyboard.press('Control+2');
+            await tabTo('[role=tab][tabindex="0"]');
+            await page.keyboard.press('Home');
+            await page.keyboard.press('ArrowRight');
+            const tab = bench.getByRole('tab', { name: /Engrave pocket/ });
+            await eventually('the frame to turn', async () => (await tab.getAttribute('aria-selected')) === 'true');
+            await tabTo('[role=slider][aria-label="Section line"]');
+            const line = bench.getByRole('slider', { name: 'Section line' });
+            const before = await line.getAttribute('aria-valuetext');
+            await page.keyboard.press('Shift+ArrowDown');
+            await eventually('the line to move', async () => (await line.getAttribute('aria-valuetext')) !== before);
+        });
 
-    it('finishes the run and shows it', async () => {
-        await command('Kerfbook: Finish the Run');
-        await page.locator('.quick-input-title', { hasText: 'Finish the run of Quick plate' }).waitFor();
-        await page.keyboard.type('Clean at the first go.');
-        await page.keyboard.press('Enter');
-        await workbench.answer('Run of Quick plate written below the recipe.', 'Show');
-        await page.getByText('Clean at the first go.').first().waitFor();
+        await step('types over a depth and leads from a step to the text', async () => {
+            const { bench } = workbench;
+            await tabTo('button[aria-label^="Change depth of Engrave pocket"]');
+            await page.keyboard.press('Enter');
+            await bench.getByRole('textbox', { name: /^New depth of Engrave pocket/ }).waitFor();
+            await page.keyboard.press('Control+a');
+            await page.keyboard.type('0.4 mm');
+            await page.keyboard.press('Enter');
+            await bench.getByRole('button', { name: 'Change depth of Engrave pocket, 0.4 mm' }).waitFor();
+            await page.screenshot({ path: join(places.shots, 'keys-depth.png') });
+        });
+
+        await step('ticks a step and starts the time of a wait', async () => {
+            await command('Kerfbook: Focus on Checklist View');
+            await row(/^Engrave pocket/).waitFor();
+            await eventually('the first step to be reached', async () => {
+                await page.keyboard.press('ArrowDown');
+                return row(/^Engrave pocket/).evaluate((each) => each.classList.contains('focused'));
+            });
+            await page.keyboard.press('Space');
+            await eventually('the tick', () => ticked(/^Engrave pocket/));
+            await page.keyboard.press('ArrowDown');
+            await page.keyboard.press('Space');
+            await row(/^Wait 30 min.*left/).waitFor();
+            await page.screenshot({ path: join(places.shots, 'keys-checklist.png') });
+        });
+
+        await step('compares with what was committed, and leads from a change to its line', async () => {
+            await page.keyboard.press('Control+1');
+            await command('Kerfbook: Compare with Committed');
+            await page.getByRole('tab', { name: /^Compare: quick\.kerf/, selected: true }).waitFor();
+            await workbench.bench.getByRole('row', { name: /^depth 0\.3 mm 0\.4 mm/ }).waitFor();
+            await page.keyboard.press('Control+2');
+            await tabTo('td a');
+            await page.screenshot({ path: join(places.shots, 'keys-compare.png') });
+            await page.keyboard.press('Enter');
+            await workbench.atLine(7);
+        });
+
+        await step('finishes the run and shows it', async () => {
+            await command('Kerfbook: Finish the Run');
+            await page.locator('.quick-input-title', { hasText: 'Finish the run of Quick plate' }).waitFor();
+            await page.keyboard.type('Clean at the first go.');
+            await page.keyboard.press('Enter');
+            await workbench.answer('Run of Quick plate written below the recipe.', 'Show');
+            await page.getByText('Clean at the first go.').first().waitFor();
+        });
     });
 });

@@ -10,7 +10,7 @@ import { quickPlate } from './quick-plate.ts';
 import { eventually } from './shared.ts';
 
 /** Its waits are over while one looks on. */
-const quick = quickPlate('4 s "the smoke clears"', '15 s "the dust settles"');
+const quick = quickPlate('4 s "the smoke clears"', '8 s "the dust settles"');
 
 describe('what the editor tells the maker', () => {
     let window: InstalledWindow;
@@ -59,14 +59,14 @@ describe('what the editor tells the maker', () => {
     });
 
     it('a wait that ended while the window was closed is told when it is opened again', async () => {
-        await toggle(/^Wait 15 s/);
-        await window.reopen(15_000);
-        const message = workbench.message('quick: “Wait 15 s” (the dust settles) is over since');
+        await toggle(/^Wait 8 s/);
+        await window.reopen(8000);
+        const message = workbench.message('quick: “Wait 8 s” (the dust settles) is over since');
         await message.waitFor();
         // The editor takes the message away after a while; the bell stays.
         await message.waitFor({ state: 'hidden' });
         await page.locator('.statusbar').getByText('quick: wait is over').click();
-        await row(/^Wait 15 s.*wait is over/).waitFor();
+        await row(/^Wait 8 s.*wait is over/).waitFor();
         await page.locator('.statusbar').getByText('quick: wait is over').waitFor({ state: 'hidden' });
     });
 

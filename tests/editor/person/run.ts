@@ -1,13 +1,13 @@
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Mocha from 'mocha';
-import { places } from '../harness/places.ts';
-import { describeResult, runMocha, type TestResult } from '../harness/results.ts';
+import { AT_LENGTH, type Length } from '../harness/places.ts';
+import { describeResult, type Results, runMocha } from '../harness/results.ts';
 
-/** In this order: later ones find the window as earlier ones left it. */
-const files = [
+/** A person's suites, in the order in which they run when nothing else is said. */
+export const personFiles: readonly string[] = [
     'squiggles',
     'bench-view',
     'day-book',
@@ -32,11 +32,14 @@ const files = [
 ];
 
 /** A person's view: a browser clicks and types in the workbench. Shots go to tests/editor/shots/. */
-export async function runPerson(workshop: string, only: string | undefined): Promise<TestResult[]> {
+export async function runPerson(
+    workshop: string,
+    files: readonly string[],
+    only: string | undefined,
+    length: Length,
+): Promise<Results> {
     // Names of files, with commas between them, or a part of a test's title.
     const chosen = files.filter((file) => only?.split(',').includes(file));
-    rmSync(places.shots, { recursive: true, force: true });
-    mkdirSync(places.shots, { recursive: true });
     const home = mkdtempSync(join(tmpdir(), 'kerfbook-person-'));
     process.env.KERFBOOK_HOME = home;
     process.env.KERFBOOK_WORKSHOP = workshop;
@@ -54,7 +57,7 @@ export async function runPerson(workshop: string, only: string | undefined): Pro
                         await session.shotInFront(`failed-${test.title.replaceAll(/\W+/g, '-')}`).catch(() => undefined);
                 },
             },
-            ...(only === undefined || chosen.length > 0 ? {} : { fgrep: only }),
+            ...(only === undefined || chosen.length > 0 ? ofLength(length) : { fgrep: only }),
         });
         for (const file of chosen.length > 0 ? chosen : files)
             mocha.addFile(fileURLToPath(new URL(`${file}.test.ts`, import.meta.url)));
@@ -64,6 +67,10 @@ export async function runPerson(workshop: string, only: string | undefined): Pro
         await session.close();
         rmSync(home, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
     }
+}
+
+function ofLength(length: Length): Mocha.MochaOptions {
+    return length === 'all' ? {} : { fgrep: `(${AT_LENGTH})`, invert: length === 'often' };
 }
 
 class Silent extends Mocha.reporters.Base {

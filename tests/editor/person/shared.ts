@@ -1,10 +1,26 @@
 import { strict as assert } from 'node:assert';
 import type { FrameLocator } from 'playwright-core';
+import { AT_LENGTH } from '../harness/places.ts';
 import { Session } from '../harness/session.ts';
 import type { Workbench } from '../harness/workbench.ts';
 
 /** Set up by run.ts before the tests are loaded. */
 export const session = new Session(process.env.KERFBOOK_HOME!, process.env.KERFBOOK_WORKSHOP!);
+
+/** A test of which a shorter one sees most: `npm run editor` leaves it out, `npm run editor:all` does not. */
+export function atLength(title: string, test: () => Promise<void>): void {
+    it(`${title} (${AT_LENGTH})`, test);
+}
+
+/** A step of a test whose steps rest on each other: what fails is told with its name. */
+export async function step(name: string, work: () => Promise<void>): Promise<void> {
+    try {
+        await work();
+    } catch (error) {
+        if (error instanceof Error) error.message = `${name}: ${error.message}`;
+        throw error;
+    }
+}
 
 export async function eventually(what: string, look: () => Promise<boolean>): Promise<void> {
     const end = Date.now() + 45_000;
