@@ -10,7 +10,7 @@ const common = {
     plugins: [asData],
 };
 
-const node = { ...common, platform: 'node', format: 'cjs', target: 'node22' };
+const node = { ...common, platform: 'node', format: 'cjs', target: 'node20' };
 
 /** What goes into dist/, as esbuild takes it. */
 export function bundlesFor(production) {

@@ -20,11 +20,6 @@ function run(title, args, expected = 0) {
     }
 }
 
-const [major] = process.versions.node.split('.').map(Number);
-if (major < 22) {
-    console.error(`Node 22 or newer is needed; this is ${process.version}.`);
-    process.exit(1);
-}
 run('Building', ['.config/build.mjs']);
 run('The good recipes', ['dist/cli.cjs', 'check', ...good]);
 run('A faulty copy of the heron tray: what would have ruined it', ['dist/cli.cjs', 'check', 'samples/heron-tray-faulty.kerf'], 1);
