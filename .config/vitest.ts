@@ -11,8 +11,14 @@ const kerfAsText = {
     },
 };
 
-/** Files that put another module in the place of a real one, or change the engine that they run on: each in a process of its own. */
-const alone = ['tests/extension/page*.test.ts', 'tests/language/short-lived.test.ts'];
+/**
+ * Each in a process of its own: files that put another module or another global in the place of a real one, change the engine that
+ * they run on, or switch the polygon library over for good.
+ */
+const alone = [
+    ...['tests/extension/page*.test.ts', 'tests/extension/section-asker.test.ts'],
+    ...['tests/language/short-lived.test.ts', 'tests/geometry/engine.test.ts'],
+];
 const elsewhere = ['tests/editor/**', 'tests/speed/**', '**/node_modules/**'];
 
 export default defineConfig({

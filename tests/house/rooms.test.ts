@@ -7,7 +7,8 @@ const rooms = ['quantity', 'recipe', 'geometry', 'art', 'burn', 'toolpath', 'ben
 const roomOf = (file: string): string | undefined => /^shared\/([^/]+)\//.exec(file)?.[1];
 
 describe('dependencies point one way', () => {
-    const files = sourceFiles('shared');
+    // What every place has is declared beside the rooms, without code.
+    const files = sourceFiles('shared').filter(({ path }) => !path.endsWith('.d.ts'));
 
     it('every room of the trade is known here', () => {
         expect([...new Set(files.map((file) => roomOf(file.path)))].filter((room) => !rooms.includes(room ?? ''))).toEqual([]);
