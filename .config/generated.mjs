@@ -1,19 +1,22 @@
 /** What is made from the sources before they can run: the parser from the grammar, the bundles in dist/. */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, globSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, globSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { context } from 'esbuild';
 import { bundlesFor } from './bundles.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const stamp = path.join(root, 'language', 'generated', '.made-from');
+const parser = path.join(root, 'language', 'generated', 'ast.ts');
+/** Not beside the parser: Langium asks whether to delete what it has not written there, and writes nothing meanwhile. */
+const stamp = path.join(root, 'out', 'parser-made-from');
 
 export function generateParser() {
     const cli = path.join(root, 'node_modules/langium-cli/bin/langium.js');
     const run = spawnSync(process.execPath, [cli, 'generate', '-f', '.config/langium.json'], { cwd: root, encoding: 'utf8' });
     if (run.status !== 0) throw new Error(`The parser could not be made from the grammar.\n${run.stdout}${run.stderr}`);
+    mkdirSync(path.dirname(stamp), { recursive: true });
     writeFileSync(stamp, grammars());
 }
 
@@ -24,7 +27,7 @@ export function bundling(production = false) {
 
 /** Makes what is missing or older than what it is made from, for tests that run in a fresh clone or between two builds. */
 export async function makeWhatIsStale({ bundles = true } = {}) {
-    if (!existsSync(stamp) || readFileSync(stamp, 'utf8') !== grammars()) generateParser();
+    if (!existsSync(parser) || !existsSync(stamp) || readFileSync(stamp, 'utf8') !== grammars()) generateParser();
     if (!bundles || newest() <= oldestBundle()) return;
     const contexts = await bundling();
     try {
