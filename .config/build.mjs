@@ -3,8 +3,13 @@
  *
  *     node .config/build.mjs [--production] [--watch]
  */
+import { writeFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
 import { bundling, generateParser } from './generated.mjs';
+import { noticesOf } from './notices.mjs';
 
+const root = fileURLToPath(new URL('..', import.meta.url));
+const production = process.argv.includes('--production');
 const watch = process.argv.includes('--watch');
 
 try {
@@ -13,14 +18,26 @@ try {
     process.stderr.write(`${error.message}\n`);
     process.exit(1);
 }
-const contexts = await bundling(process.argv.includes('--production'));
+
+/** What the licences of bundled packages ask to be passed on goes into the package too. */
+async function writeNotices(results) {
+    const inputs = results.flatMap(({ metafile }) =>
+        Object.values(metafile.outputs).flatMap((output) => Object.keys(output.inputs)),
+    );
+    await writeFile(new URL('../dist/third-party-notices.txt', import.meta.url), await noticesOf(inputs, root));
+}
+
+const contexts = await bundling(production);
 if (watch) {
     await Promise.all(contexts.map((each) => each.watch()));
 } else {
     try {
-        await Promise.all(contexts.map((each) => each.rebuild()));
-    } catch {
-        process.exitCode = 1; // esbuild has said why
+        const results = await Promise.all(contexts.map((each) => each.rebuild()));
+        if (production) await writeNotices(results);
+    } catch (error) {
+        process.exitCode = 1;
+        // What esbuild finds, it has said itself.
+        if (!(error instanceof Error && 'errors' in error)) console.error(error instanceof Error ? error.message : error);
     }
     await Promise.all(contexts.map((each) => each.dispose()));
 }

@@ -14,7 +14,7 @@ const node = { ...common, platform: 'node', format: 'cjs', target: 'node20' };
 
 /** What goes into dist/, as esbuild takes it. */
 export function bundlesFor(production) {
-    const how = production ? { minify: true } : { sourcemap: 'linked' };
+    const how = production ? { minify: true, metafile: true } : { sourcemap: 'linked' };
     return bundles.map((bundle) => ({ ...bundle, ...how }));
 }
 
