@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
 import { historyCsv, historyMarkdown, historyText } from '../../shared/review/history-text';
 import { historyHtml } from '../../shared/review/html/history';
+import { plainJson } from '../../shared/review/one-line';
 import { historySchema, type RunHistory } from '../../shared/review/run-history';
 import { LocalAsker } from '../engine/asker';
 import { GitVersions } from '../git/git-versions';
@@ -8,12 +9,13 @@ import { historyJob } from '../review/history-jobs';
 import { allRecipes } from '../review/table-jobs';
 import { chooseFormat } from './choose-format';
 import { openFiles, UsageError } from './open-files';
+import { Progress, say } from './say';
 
 const formats: Readonly<Record<string, (histories: readonly RunHistory[]) => string>> = {
     text: historyText,
     markdown: historyMarkdown,
     csv: historyCsv,
-    json: (histories) => `${JSON.stringify({ schema: historySchema, histories }, null, 2)}\n`,
+    json: (histories) => `${plainJson({ schema: historySchema, histories })}\n`,
     html: historyHtml,
 };
 
@@ -42,8 +44,11 @@ export async function history(args: string[]): Promise<number> {
         );
     const histories: RunHistory[] = [];
     for (const placed of wanted) {
-        histories.push(await workshop.ask(await historyJob('history', versions, placed, known, Number(values.last))));
+        const progress = new Progress(`Looking through the versions of ${placed.recipe.name}`);
+        const tell = (part: number): void => progress.tell(part);
+        histories.push(await workshop.ask(await historyJob('history', versions, placed, known, Number(values.last), tell)));
+        progress.end();
     }
-    process.stdout.write(format(histories));
+    say(format(histories));
     return 0;
 }

@@ -9,10 +9,13 @@ export interface ChangesThrough {
 
 /** What differs between a commit and another, or the work tree, of a repository and its submodules. */
 export async function changesThrough(repository: Repository, from: Commit, to?: Commit): Promise<ChangesThrough> {
-    const changes = await repository.changes(from, to);
+    const [own, { submodules: before }, { submodules: after }] = await Promise.all([
+        repository.changes(from, to),
+        repository.tree(from),
+        repository.tree(to),
+    ]);
+    const changes = [...own];
     const unread: string[] = [];
-    const before = (await repository.tree(from)).submodules;
-    const after = (await repository.tree(to)).submodules;
     for (const at of new Set([...before.keys(), ...after.keys()])) {
         const [was, is] = [before.get(at), after.get(at)];
         if (was === is && to !== undefined) continue;

@@ -8,7 +8,7 @@ import type { WorkspaceFiles } from '../files/workspace-files';
 import type { OpenVersion } from '../review/open-version';
 import type { NoVersion, OpenedFile, Versions } from '../review/versions';
 import { CannotOpen } from '../workshop/open-workshop';
-import { historyOf } from './file-history';
+import { type FileVersion, historyOf } from './file-history';
 import { openRevision } from './open-revision';
 import { realPlace } from './real-place';
 import { Renames } from './renames';
@@ -16,12 +16,14 @@ import { type Commit, Repository } from './repository';
 import { insideOf, RevisionFiles } from './revision-files';
 import { revisionPlaces } from './revision-places';
 import { GitError } from './run-git';
+import { statedRevisions } from './stated-revision';
 
 /** More versions than these are not kept opened. */
 const mostKept = 4;
-/** So many revisions are looked for in so many commits of a file. */
+/** So many revisions are opened, the newest ones. */
 const mostPast = 30;
-const mostSearched = 500;
+/** So many commits of a file are read at a time. */
+const AT_ONCE = 100;
 /** More commits of one file than these are not offered. */
 const mostOffered = 30;
 
@@ -68,35 +70,63 @@ export class GitVersions implements Versions {
         return plainly(async () => revisionPlaces((await this.place(uri)).repository));
     }
 
-    async past(uri: string, recipe: string, revisions: ReadonlySet<number>): Promise<ReadonlyMap<number, PastRecipe>> {
+    async past(
+        uri: string,
+        recipe: string,
+        revisions: ReadonlySet<number>,
+        tell: (part: number) => void = () => {},
+    ): Promise<ReadonlyMap<number, PastRecipe>> {
         const found = new Map<number, PastRecipe>();
         await plainly(async () => {
             const { repository, name: now } = await this.place(uri);
             const wanted = [...revisions].slice(-mostPast);
-            for (const { id, file } of await historyOf(repository, now, mostSearched)) {
-                const open = wanted.filter((revision) => !found.has(revision));
-                if (open.length === 0) break;
-                const then = await this.recipeOf(repository, { id, name: shortName(id) }, file, recipe, open);
-                if (then !== undefined) found.set(then.recipe.revision, then);
+            const open = (): number[] => wanted.filter((revision) => !found.has(revision));
+            const all = await historyOf(repository, now, Number.POSITIVE_INFINITY);
+            const reached = new Map<string, Promise<boolean>>();
+            for (let from = 0; from < all.length && open().length > 0; from += AT_ONCE) {
+                tell(from / all.length);
+                const versions = all.slice(from, from + AT_ONCE);
+                const texts = await Promise.all(versions.map((version) => this.textOf(repository, version, reached)));
+                for (const [index, version] of versions.entries()) {
+                    const then = await this.recipeOf(repository, version, texts[index], recipe, open());
+                    if (then !== undefined) found.set(then.recipe.revision, then);
+                }
             }
             return found;
         });
         return found;
     }
 
+    /**
+     * A file as a commit left it; undefined where it cannot be read, or lay in a folder that the workspace does not reach.
+     * @param reached what is known of each name by then
+     */
+    private async textOf(
+        repository: Repository,
+        { id, file }: FileVersion,
+        reached: Map<string, Promise<boolean>>,
+    ): Promise<string | undefined> {
+        const commit = { id, name: shortName(id) };
+        const known = reached.get(file) ?? this.reaches(new RevisionFiles(repository, commit).uriOf(file));
+        reached.set(file, known);
+        if (!(await known)) return undefined;
+        const text = await repository.read(commit, file, largestRecipe);
+        return 'problem' in text ? undefined : new TextDecoder().decode(text.bytes);
+    }
+
     /** A recipe as a commit left it, where it had one of the revisions then. */
     private async recipeOf(
         repository: Repository,
-        commit: Commit,
-        file: string,
+        { id, file }: FileVersion,
+        text: string | undefined,
         recipe: string,
         revisions: readonly number[],
     ): Promise<PastRecipe | undefined> {
-        // The file may have come from a folder that the workspace does not reach.
-        if (!(await this.reaches(new RevisionFiles(repository, commit).uriOf(file)))) return undefined;
-        const text = await repository.read(commit, file, largestRecipe);
-        // Reading a text is cheap, opening it with all that it uses is not.
-        if ('problem' in text || !mentions(new TextDecoder().decode(text.bytes), revisions)) return undefined;
+        if (text === undefined || revisions.length === 0) return undefined;
+        // Looking through a text is cheap, opening it with all that it uses is not.
+        const stated = statedRevisions(text, recipe);
+        if (stated !== undefined && !revisions.some((revision) => stated.has(revision))) return undefined;
+        const commit = { id, name: shortName(id) };
         const { workshop, documents } = await this.version(repository, commit, file);
         const document = documents.get(file);
         const then = document && workshop.recipe(document, recipe);
@@ -137,12 +167,6 @@ export class GitVersions implements Versions {
     }
 }
 
-function mentions(text: string, revisions: readonly number[]): boolean {
-    const written = new Set([...text.matchAll(/\brevision\s+(\d+)/g)].map((match) => Number(match[1])));
-    // Without a word of it, it is 1.
-    return revisions.some((revision) => written.has(revision) || revision === 1);
-}
-
 /** What git or a person's own repository is in the way of is said, not thrown. */
 async function plainly<T>(work: () => Promise<T>): Promise<T | NoVersion> {
     try {
@@ -175,7 +199,7 @@ async function nameThen(repository: Repository, commit: Commit, now: string): Pr
     if (await repository.has(commit, now)) return now;
     const { before } = new Renames(await repository.changes(commit)).pair(now);
     if (before !== now && (await repository.has(commit, before))) return before;
-    const names = new Set((await historyOf(repository, now, mostSearched)).map(({ file }) => file));
+    const names = new Set((await historyOf(repository, now, Number.POSITIVE_INFINITY)).map(({ file }) => file));
     for (const name of names) if (await repository.has(commit, name)) return name;
     throw new CannotOpen(`${now} is not in ${commit.name}: it is new, or it was called something that git cannot tell.`);
 }

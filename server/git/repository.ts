@@ -1,6 +1,7 @@
 import path from 'node:path';
 import type { RevisionChoice } from '../../shared/view/protocol';
 import type { ReadResult } from '../files/read-result';
+import { ObjectReader } from './object-reader';
 import { GitError, runGit } from './run-git';
 
 /** A commit, by its object name. */
@@ -29,12 +30,24 @@ export interface ChangedFile {
     readonly after?: string;
 }
 
+/** Every file, and where submodules lie with the commits that they are named by. */
+export interface Tree {
+    readonly files: readonly string[];
+    readonly submodules: ReadonlyMap<string, string>;
+}
+
 /** A git repository as it is stored. The work tree and the index are never written. */
 export class Repository {
+    private readonly objects: ObjectReader;
+    /** A commit never changes, so what it holds is asked once. */
+    private readonly trees = new Map<string, Promise<Tree>>();
+
     private constructor(
         /** The top folder of the work tree, links followed. */
         readonly top: string,
-    ) {}
+    ) {
+        this.objects = new ObjectReader(top);
+    }
 
     /** The repository that holds a folder; undefined where there is none. */
     static async of(folder: string): Promise<Repository | undefined> {
@@ -73,7 +86,7 @@ export class Repository {
     /** The latest commits up to one that changed a file, newest first; those before a change of its name are left out. */
     async commitsOf(file: string, most: number, from = 'HEAD'): Promise<NamedCommit[]> {
         const format = '--format=%H%x00%P%x00%cs%x00%ct%x00%s';
-        const fields = await this.log(file, from, `--max-count=${most}`, format);
+        const fields = await this.log(file, from, ...(Number.isFinite(most) ? [`--max-count=${most}`] : []), format);
         const commits: NamedCommit[] = [];
         for (let i = 0; i + 4 < fields.length; i += 5) {
             const [id, parents, day, time, subject] = fields.slice(i, i + 5) as [string, string, string, string, string];
@@ -126,37 +139,42 @@ export class Repository {
     /** A file as it was in a commit. Links inside the repository are followed, others are not. */
     async read(commit: Commit, file: string, most: number): Promise<ReadResult> {
         if (/[\n\0]/.test(file)) return { problem: 'unreadable', version: 'unreadable' };
-        const { code, out } = await runGit({
-            folder: this.top,
-            args: ['cat-file', '--batch', '--follow-symlinks'],
-            input: `${commit.id}:${file}\n`,
-            most: most + 4096,
-        });
-        if (code === 'too-large') return { problem: 'too-large', version: 'too-large' };
-        const end = out.indexOf('\n');
-        const head = out.toString('utf8', 0, Math.max(0, end));
-        const blob = /^([0-9a-f]{40,64}) blob (\d+)$/.exec(head);
-        if (blob === null) return { ...refusal(head, code), version: head };
-        const size = Number(blob[2]);
-        if (size > most) return { problem: 'too-large', version: blob[1]! };
-        return { bytes: new Uint8Array(out.subarray(end + 1, end + 1 + size)), version: blob[1]! };
+        const { head, body } = await this.objects.read(`${commit.id}:${file}`, most);
+        const blob = /^([0-9a-f]{40,64}) blob \d+$/.exec(head);
+        if (blob === null) return { ...refusal(head), version: head };
+        if (body === undefined) return { problem: 'too-large', version: blob[1]! };
+        return { bytes: new Uint8Array(body), version: blob[1]! };
     }
 
     /** What differs between a commit and another, or the work tree with what git does not know yet. Renames as git sees them. */
     async changes(from: Commit, to?: Commit): Promise<ChangedFile[]> {
         const versions = to === undefined ? [from.id] : [from.id, to.id];
         const words = ['--name-status', '-z', '-M', '--no-ext-diff', '--no-textconv', '--ignore-submodules=dirty'];
-        const settings = await this.withoutFilters();
+        const [others, settings] = await Promise.all([
+            to === undefined ? this.run('ls-files', '-z', '--others', '--exclude-standard') : undefined,
+            // Between two commits nothing of the work tree is looked at.
+            to === undefined ? this.withoutFilters() : {},
+        ]);
         const diff = await runGit({ folder: this.top, args: ['diff', ...words, ...versions, '--'], settings });
         if (diff.code !== 0) throw new GitError(`git: ${diff.complaint}`);
         const changed = nameStatus(diff.out.toString('utf8'));
-        if (to !== undefined) return changed;
-        const others = await this.run('ls-files', '-z', '--others', '--exclude-standard');
+        if (others === undefined) return changed;
         return [...changed, ...names(others.out).map((after) => ({ after }))];
     }
 
     /** Every file of a commit, or of the index, and where submodules lie with the commits that they are named by. */
-    async tree(commit?: Commit): Promise<{ files: string[]; submodules: Map<string, string> }> {
+    tree(commit?: Commit): Promise<Tree> {
+        const known = commit && this.trees.get(commit.id);
+        if (known !== undefined) return known;
+        const fresh = this.readTree(commit);
+        if (commit !== undefined) {
+            this.trees.set(commit.id, fresh);
+            fresh.catch(() => this.trees.delete(commit.id));
+        }
+        return fresh;
+    }
+
+    private async readTree(commit: Commit | undefined): Promise<Tree> {
         const list = commit === undefined ? ['ls-files', '-z', '--stage'] : ['ls-tree', '-r', '-z', '--full-tree', commit.id];
         const { code, out, complaint } = await this.run(...list);
         if (code !== 0) throw new GitError(`git: ${complaint}`);
@@ -201,10 +219,9 @@ function readEntry(line: string): { submodule: boolean; id: string; name: string
 }
 
 /** Why there is no blob (git-cat-file(1), BATCH OUTPUT). */
-function refusal(head: string, code: number | 'too-large'): { problem: 'missing' | 'outside' | 'unreadable' } {
+function refusal(head: string): { problem: 'missing' | 'outside' } {
     if (/^symlink \d+$/.test(head)) return { problem: 'outside' };
-    if (/ missing$|^(?:dangling|notdir) \d+$/.test(head)) return { problem: 'missing' };
-    return { problem: code === 0 ? 'missing' : 'unreadable' };
+    return { problem: 'missing' };
 }
 
 /** `git diff --name-status -z`: a letter, then one name, or two for what was renamed or copied. */

@@ -1,4 +1,4 @@
-import { execFile } from 'node:child_process';
+import { type ChildProcess, execFile, spawn } from 'node:child_process';
 
 /** Something git could not do; its message is for a person. */
 export class GitError extends Error {}
@@ -43,13 +43,7 @@ export interface GitAnswer {
 
 /** Runs git with fixed words, never through a shell. Throws only where there is no git. */
 export function runGit({ folder, args, input = '', settings = {}, most = 64 * 1024 * 1024 }: GitRun): Promise<GitAnswer> {
-    const env = {
-        ...Object.fromEntries(Object.entries(process.env).filter(([name]) => !pointing.test(name))),
-        LC_ALL: 'C',
-        GIT_TERMINAL_PROMPT: '0',
-        GIT_NO_LAZY_FETCH: '1',
-        ...asVariables(settings),
-    };
+    const env = environment(settings);
     return new Promise((resolve, reject) => {
         const child = execFile(
             'git',
@@ -58,16 +52,37 @@ export function runGit({ folder, args, input = '', settings = {}, most = 64 * 10
             (error, out, err) => {
                 const complaint = err.toString('utf8').trim().split('\n')[0] ?? '';
                 if (error === null) resolve({ code: 0, out, complaint });
-                else if (error.code === 'ENOENT') reject(new GitError('There is no git on this machine.'));
                 else if (typeof error.code === 'number') resolve({ code: error.code, out, complaint });
                 else if (error.code === 'ERR_CHILD_PROCESS_STDIO_MAXBUFFER') resolve({ code: 'too-large', out, complaint });
-                else reject(new GitError(`git could not be run: ${error.message}`));
+                else reject(gone(error));
             },
         );
         // A git that ends before it has read everything says why by its code.
         child.stdin?.on('error', () => {});
         child.stdin?.end(input);
     });
+}
+
+/** Starts git with fixed words, to be asked more than once. Its complaints are not read. */
+export function startGit(folder: string, args: readonly string[]): ChildProcess {
+    const stdio = ['pipe', 'pipe', 'ignore'] as const;
+    return spawn('git', [...always, ...args], { cwd: folder, env: environment({}), stdio: [...stdio], windowsHide: true });
+}
+
+/** Why git is not running. */
+export function gone(error: Error & { readonly code?: unknown }): GitError {
+    if (error.code === 'ENOENT') return new GitError('There is no git on this machine.');
+    return new GitError(`git could not be run: ${error.message}`);
+}
+
+function environment(settings: Readonly<Record<string, string>>): NodeJS.ProcessEnv {
+    return {
+        ...Object.fromEntries(Object.entries(process.env).filter(([name]) => !pointing.test(name))),
+        LC_ALL: 'C',
+        GIT_TERMINAL_PROMPT: '0',
+        GIT_NO_LAZY_FETCH: '1',
+        ...asVariables(settings),
+    };
 }
 
 /** How git takes settings from outside (git-config(1), ENVIRONMENT). */

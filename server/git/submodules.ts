@@ -9,7 +9,8 @@ import { GitError } from './run-git';
 
 /** Every file of a commit, or of the index; of submodules those that are here. */
 export async function filesThrough(repository: Repository, commit?: Commit): Promise<string[]> {
-    const { files, submodules } = await repository.tree(commit);
+    const { files: own, submodules } = await repository.tree(commit);
+    const files = [...own];
     for (const [at, id] of submodules) {
         const inner = await inSubmodule(repository, at, (inside) => filesThrough(inside, commit && { ...commit, id }));
         for (const name of inner ?? []) files.push(`${at}/${name}`);

@@ -10,11 +10,12 @@ export async function historyJob<What extends HistoryJob['do']>(
     { document, recipe }: PlacedRecipe,
     known: readonly PlacedRecipe[],
     last: number,
+    tell?: (part: number) => void,
 ): Promise<HistoryJob & { readonly do: What }> {
     const wanted = new Set(
         recipe.runs.flatMap(({ revision }) => (revision === undefined || revision === recipe.revision ? [] : [revision])),
     );
-    const found = wanted.size === 0 ? undefined : await versions?.past(document.uri.toString(), recipe.name, wanted);
+    const found = wanted.size === 0 ? undefined : await versions?.past(document.uri.toString(), recipe.name, wanted, tell);
     return {
         do: what,
         recipe,

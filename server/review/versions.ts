@@ -19,8 +19,16 @@ export interface OpenedFile {
 export interface Versions {
     /** A file as it was in a revision, followed to the name that it had then. */
     open(uri: string, revision: string): Promise<OpenedFile | NoVersion>;
-    /** A recipe of a file as it last was while it had each of these revisions, as far as they can be found. */
-    past(uri: string, recipe: string, revisions: ReadonlySet<number>): Promise<ReadonlyMap<number, PastRecipe>>;
+    /**
+     * A recipe of a file as it last was while it had each of these revisions, as far as they can be found.
+     * @param tell hears the part of the commits that has been looked through, 0 to 1
+     */
+    past(
+        uri: string,
+        recipe: string,
+        revisions: ReadonlySet<number>,
+        tell?: (part: number) => void,
+    ): Promise<ReadonlyMap<number, PastRecipe>>;
     /** Where it shows that a revision has come to mean another commit: of a new commit, of another branch that was checked out. */
     places(uri: string): Promise<readonly WatchedPlace[] | NoVersion>;
     /** Revisions to choose from: those that changed the file, then branches and tags. */

@@ -1,6 +1,8 @@
-import { rmSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
+import { statedRevisions } from '../../server/git/stated-revision';
 import type { TemporaryRepository } from '../kit/temporary-repository';
 import { coaster, otherRecipe, repository } from './shop-files';
 
@@ -84,6 +86,24 @@ describe('kerfbook history', () => {
         expect(await planned('art')).toMatch(/revision 1; held against the present plan/);
     });
 
+    it('all commits are looked through, and one git reads them all', async () => {
+        const repo = withRuns();
+        const right = repo.git('rev-parse', 'HEAD~1').slice(0, 8);
+        // More than were looked through once; each is a version of the file.
+        const commits = Array.from({ length: 600 }, (_, i) => {
+            const text = `${third}// ${i}\n`;
+            return `commit refs/heads/main\ncommitter A <a@shop.example> ${2_000_000_000 + i} +0000\ndata 1\nc\n${i === 0 ? `from ${repo.git('rev-parse', 'HEAD')}` : ''}M 100644 inline coaster.kerf\ndata ${Buffer.byteLength(text)}\n${text}\n`;
+        });
+        execFileSync('git', ['fast-import', '--quiet'], { cwd: repo.folder, input: commits.join('') });
+        repo.git('reset', '--quiet', '--hard');
+        const trace = path.join(repo.folder, 'trace');
+        vi.stubEnv('GIT_TRACE', trace);
+        onTestFinished(() => void vi.unstubAllEnvs());
+        const { out } = await repo.kerfbook(['history', 'coaster.kerf', '--format', 'json']);
+        expect(JSON.parse(out).histories[0].runs[0].planned).toEqual({ by: 'its revision', revision: 1, commit: right });
+        expect(readFileSync(trace, 'utf8').match(/built-in: git/g)!.length).toBeLessThanOrEqual(12);
+    });
+
     it('without git the present plan is taken, and it says so', async () => {
         const repo = withRuns();
         rmSync(path.join(repo.folder, '.git'), { recursive: true });
@@ -114,5 +134,24 @@ describe('kerfbook history', () => {
         const { code, err } = await withRuns().kerfbook(args);
         expect(err).toContain(message);
         expect(code).toBe(2);
+    });
+});
+
+describe('the revision of a recipe in an old text', () => {
+    it.each([
+        ['recipe a { revision 2 }', [2]],
+        ['recipe a "recipe a { revision 9 }" { make 2 }', [1]],
+        ['recipe b { revision 3 } recipe a { /* revision 4 */ do "x" { revision 5 } // revision 6\n revision 7 }', [7]],
+        ['recipe b { revision 3 } recipe a based on b { make 1 }', [3]],
+        ['recipe b { revision 3 } recipe a based on b { revision 4 }', [4]],
+        ['recipe a based on a { make 1 }', [1]],
+        ['recipe b { }', []],
+        ['run a 2026-01-01 { revision 2 }', []],
+    ])('%s', (text, revisions) => {
+        expect([...statedRevisions(text, 'a')!]).toEqual(revisions);
+    });
+
+    it('is not known where the base stands elsewhere', () => {
+        expect(statedRevisions('recipe a based on b { make 1 }', 'a')).toBeUndefined();
     });
 });
