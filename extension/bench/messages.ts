@@ -1,4 +1,5 @@
 import type { Where } from '../../shared/quantity/where';
+import { isName } from '../../shared/recipe/name';
 import type { SectionView } from '../../shared/view/bench-view';
 import type { PressView } from '../../shared/view/press-view';
 import type { SentPicture } from '../../shared/view/sent-picture';
@@ -117,5 +118,5 @@ function isToolpath(value: unknown): value is ToolpathView {
 
 /** A name of the language: recipe, blank, rule. */
 export function isWord(value: unknown): value is string {
-    return typeof value === 'string' && value.length <= 200 && /^[A-Za-z_][\w-]*$/.test(value);
+    return typeof value === 'string' && value.length <= 4096 && isName(value);
 }

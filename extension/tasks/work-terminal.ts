@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { plainText } from '../../shared/review/one-line';
 
 /** Says a line, or several. */
 export type Say = (text: string) => void;
@@ -15,7 +16,7 @@ export class WorkTerminal implements vscode.Pseudoterminal {
     constructor(private readonly work: (say: Say, token: vscode.CancellationToken) => Promise<number>) {}
 
     open(): void {
-        const say: Say = (text) => this.write.fire(`${text.replaceAll(/\r?\n/g, '\r\n')}\r\n`);
+        const say: Say = (text) => this.write.fire(`${plainText(text).replaceAll('\n', '\r\n')}\r\n`);
         this.work(say, this.cancelling.token)
             .catch((error: unknown) => {
                 say(String(error));

@@ -1,7 +1,6 @@
-import { KerfTerminals } from '../generated/ast';
+import { isName } from '../../shared/recipe/name';
 import type { KerfServices } from '../services';
 
-const isName = new RegExp(`^(?:${KerfTerminals.ID.source})$`);
 /** Letters; a longer one is no help to anybody. */
 const longest = 40;
 
@@ -12,12 +11,13 @@ const longest = 40;
  */
 export function freeName(words: string, taken: ReadonlySet<string>, fallback: string, services: KerfServices): string {
     const near = [...words.normalize('NFC').toLowerCase()]
-        .map((letter) => (isName.test(`a${letter}`) ? letter : '-'))
+        .map((letter) => (isName(`a${letter}`) ? letter : '-'))
         .slice(0, longest);
     const trimmed = near.join('').replaceAll(/-{2,}/g, '-').replaceAll(/^-|-$/g, '');
-    const name = isName.test(trimmed) ? trimmed : isName.test(`${fallback}-${trimmed}`) ? `${fallback}-${trimmed}` : fallback;
+    const name = isName(trimmed) ? trimmed : isName(`${fallback}-${trimmed}`) ? `${fallback}-${trimmed}` : fallback;
     const base = name.replace(/-$/, '');
-    const isFree = (candidate: string): boolean => !taken.has(candidate) && !(candidate in services.parser.Lexer.definition);
+    const isFree = (candidate: string): boolean =>
+        !taken.has(candidate) && !Object.hasOwn(services.parser.Lexer.definition, candidate);
     if (isFree(base)) return base;
     for (let count = 2; ; count += 1) {
         const next = `${base}-${count}`;

@@ -13,6 +13,7 @@ import { markdownReport } from './formats/markdown';
 import { sarifReport } from './formats/sarif';
 import { textReport } from './formats/text';
 import { openFiles } from './open-files';
+import { say, sayCommands } from './say';
 import { touchedSince } from './since';
 
 const formats: Readonly<Record<string, (report: CheckReport) => string>> = {
@@ -45,7 +46,8 @@ export async function check(args: string[]): Promise<number> {
     const told = await Promise.all(documents.map((document) => notesOf(workshop, document, shortPath)));
     const [notes, silenced] = [told.flatMap((each) => each.notes), told.flatMap((each) => each.silenced)];
     const root = values.format === 'sarif' ? await sourcesTop() : process.cwd();
-    process.stdout.write(format({ files: documents.map(shortPath), findings, silenced, notes, strict: values.strict, root }));
+    const tell = values.format === 'annotations' ? sayCommands : say;
+    tell(format({ files: documents.map(shortPath), findings, silenced, notes, strict: values.strict, root }));
     return findings.some(({ finding }) => fails(finding.severity, values.strict)) ? 1 : 0;
 }
 

@@ -3,6 +3,7 @@ import { parseArgs } from 'node:util';
 import { reviewMarkdown } from '../../shared/review/as-markdown';
 import { reviewText } from '../../shared/review/as-text';
 import { reviewHtml } from '../../shared/review/html/as-html';
+import { plainJson } from '../../shared/review/one-line';
 import { reviewSchema } from '../../shared/review/review';
 import { LocalAsker } from '../engine/asker';
 import type { ReviewAnswer } from '../engine/jobs';
@@ -16,13 +17,14 @@ import type { OpenVersion } from '../review/open-version';
 import { type FilePair, type ReviewWish, reviewFile } from '../review/review-files';
 import { chooseFormat } from './choose-format';
 import { UsageError } from './open-files';
+import { say } from './say';
 import { changesIn, repositoryHere, touchedBy } from './since';
 import { openFile, openWorkTree } from './version-source';
 
 const formats: Readonly<Record<string, (answers: readonly ReviewAnswer[]) => string>> = {
     text: (answers) => answers.map(({ review }) => reviewText(review)).join('\n'),
     markdown: (answers) => reviewMarkdown(answers.map(({ review }) => review)),
-    json: (answers) => `${JSON.stringify({ schema: reviewSchema, reviews: answers.map(({ review }) => review) }, null, 2)}\n`,
+    json: (answers) => `${plainJson({ schema: reviewSchema, reviews: answers.map(({ review }) => review) })}\n`,
     html: reviewHtml,
 };
 
@@ -54,7 +56,7 @@ export async function diff(args: string[]): Promise<number> {
             values.recipe === undefined ? 'There is no recipe on either side.' : `There is no recipe ${values.recipe}.`,
         );
     }
-    process.stdout.write(answers.length === 0 && values.format === 'text' ? 'No recipe differs.\n' : format(answers));
+    say(answers.length === 0 && values.format === 'text' ? 'No recipe differs.\n' : format(answers));
     return values['exit-code'] && answers.some(({ review }) => !review.same) ? 1 : 0;
 }
 

@@ -1,5 +1,7 @@
 import { parseArgs } from 'node:util';
+import { plainJson } from '../../shared/review/one-line';
 import { openFiles, UsageError } from './open-files';
+import { say } from './say';
 import { startOf } from './start-of';
 
 /** `kerfbook plan`: everything that was worked out, as JSON; a list when there is more than one recipe. */
@@ -23,6 +25,6 @@ export async function plan(args: string[]): Promise<number> {
         throw new UsageError(
             values.recipe === undefined ? 'There is no recipe in these files.' : `There is no recipe ${values.recipe}.`,
         );
-    process.stdout.write(`${JSON.stringify(plans.length === 1 ? plans[0] : plans, null, 2)}\n`);
+    say(`${plainJson(plans.length === 1 ? plans[0] : plans)}\n`);
     return 0;
 }

@@ -1,5 +1,6 @@
 import { GitError } from '../git/run-git';
 import { CannotOpen } from '../workshop/open-workshop';
+import { CannotWrite } from '../writing/cannot-write';
 import { build } from './build';
 import { check } from './check';
 import { coupon } from './coupon';
@@ -8,6 +9,7 @@ import { history } from './history';
 import { newCommand } from './new';
 import { UsageError } from './open-files';
 import { plan } from './plan';
+import { complain, say } from './say';
 import { show } from './show';
 import { table } from './table';
 
@@ -23,10 +25,12 @@ const help = `kerfbook: recipes for engraved, filled and inlaid wood
       FORMAT is text, json, sarif, junit, checkstyle, annotations (workflow commands) or markdown
   kerfbook plan [FILE ...] [--recipe NAME] [--shapes] [--start DATE]
       everything that was worked out, as JSON
-  kerfbook build [FILE ...] [--recipe NAME] [--out FOLDER] [--force]
-      real-size drawings for each set-up of the machine, job sheet, shopping list
+  kerfbook build [FILE ...] [--recipe NAME] [--out FOLDER] [--force] [--clean] [--dry-run]
+      real-size drawings for each set-up of the machine, job sheet, shopping list; what you changed by hand since is kept,
+      and the new one lies beside it; --force: also over that, and although an error is open;
+      --clean: takes away what an earlier build left; --dry-run: only says what would be written and taken away
   kerfbook coupon BOARD LASER [FILE ...] [--rungs 16] [--passes 3] [--pitch 0.1] [--powers 20,40,60,80]
-      [--speeds 100,200,400] [--out FOLDER] [--force]
+      [--speeds 100,200,400] [--out FOLDER] [--force] [--clean] [--dry-run]
       a ladder of numbered squares to burn and measure, gentlest dose first, for a board or veneer and a laser:
       drawing, machine file, tables to fill in; --passes: the most of a square; pitch in mm; powers in per cent or
       speeds in mm/s take turns, with both each power is burnt at each speed; --force: also write over tables
@@ -49,42 +53,47 @@ const help = `kerfbook: recipes for engraved, filled and inlaid wood
 Without a file, every recipe below this folder is taken.
 `;
 
-const commands: Readonly<Record<string, (args: string[]) => Promise<number>>> = {
-    new: newCommand,
-    check,
-    plan,
-    build,
-    coupon,
-    diff,
-    show,
-    table,
-    history,
+const commands: ReadonlyMap<string, (args: string[]) => Promise<number>> = new Map([
+    ['new', newCommand],
+    ['check', check],
+    ['plan', plan],
+    ['build', build],
+    ['coupon', coupon],
+    ['diff', diff],
+    ['show', show],
+    ['table', table],
+    ['history', history],
     // The server brings its worker's geometry along, which no other command needs.
-    serve: async () => (await import('./serve')).serve(),
-};
+    ['serve', async () => (await import('./serve')).serve()],
+]);
 
 /**
- * Runs one command line and says how it went: 0 well, 1 something was found, 2 it was not asked rightly.
+ * Runs one command line and says how it went: 0 well, 1 something was found, 2 it was not asked rightly or could not be written.
  * What it has to say goes to standard output, why it could not to standard error.
  */
 export async function run([name, ...args]: string[]): Promise<number> {
     if (name === undefined || name === 'help' || name === '--help' || name === '-h') {
-        process.stdout.write(help);
+        say(help);
         return name === undefined ? 2 : 0;
     }
-    const command = commands[name];
+    const command = commands.get(name);
     if (command === undefined) {
-        process.stderr.write(`There is no command ${name}.\n\n${help}`);
+        complain(`There is no command ${name}.`, `\n${help}`);
         return 2;
     }
     try {
         return await command(args);
     } catch (error) {
-        if (!(error instanceof UsageError || error instanceof CannotOpen || error instanceof GitError || isArgumentError(error)))
-            throw error;
-        process.stderr.write(`${error.message}\n`);
+        if (!isForPerson(error)) throw error;
+        complain(error.message);
         return 2;
     }
+}
+
+/** Whether its message is all that a person needs. */
+function isForPerson(error: unknown): error is Error {
+    const kinds = [UsageError, CannotOpen, CannotWrite, GitError];
+    return kinds.some((kind) => error instanceof kind) || isArgumentError(error);
 }
 
 function isArgumentError(error: unknown): error is Error {

@@ -5,6 +5,7 @@ import { isFile, isRecipe } from '../../language/generated/ast';
 import { Repository } from '../git/repository';
 import type { Workshop } from '../workshop/workshop';
 import { UsageError } from './open-files';
+import { say } from './say';
 import { openFile } from './version-source';
 
 /**
@@ -17,7 +18,7 @@ export async function show(args: string[]): Promise<number> {
     if (name === undefined || positionals.length > 1) throw new UsageError('Say which file (*.kerf) to show.');
     const { workshop, documents } = await openFile(name, values.as ?? (await originOf(name)));
     const document = documents.get(name);
-    process.stdout.write(document === undefined ? '' : await shown(workshop, document));
+    say(document === undefined ? '' : await shown(workshop, document));
     return 0;
 }
 

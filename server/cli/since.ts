@@ -8,6 +8,7 @@ import { type ChangedFile, type Commit, Repository } from '../git/repository';
 import type { OpenFiles } from '../workshop/open-workshop';
 import type { Workshop } from '../workshop/workshop';
 import { UsageError } from './open-files';
+import { complain } from './say';
 
 /**
  * The documents that something since a revision reaches: their own text, a file they use, or their
@@ -29,9 +30,7 @@ export async function repositoryHere(folder = process.cwd()): Promise<Repository
 export async function changesIn(repository: Repository, from: Commit, to?: Commit): Promise<readonly ChangedFile[]> {
     const { changes, unread } = await changesThrough(repository, from, to);
     for (const name of unread) {
-        process.stderr.write(
-            `What changed in the submodule ${name} is left out: it is not checked out here, or lacks the commit.\n`,
-        );
+        complain(`What changed in the submodule ${name} is left out: it is not checked out here, or lacks the commit.`);
     }
     return changes;
 }

@@ -2,17 +2,19 @@ import { parseArgs } from 'node:util';
 import type { Recipe } from '../../shared/recipe/recipe';
 import { familiesOf, familyOf } from '../../shared/review/families';
 import { tableHtml } from '../../shared/review/html/table';
+import { plainJson } from '../../shared/review/one-line';
 import { tableCsv, tableMarkdown, tableText } from '../../shared/review/table-text';
 import type { VariantTable } from '../../shared/review/variant-table';
 import { allRecipes, tableJob } from '../review/table-jobs';
 import { chooseFormat } from './choose-format';
 import { openFiles, UsageError } from './open-files';
+import { say } from './say';
 
 const formats: Readonly<Record<string, (table: VariantTable) => string>> = {
     text: tableText,
     markdown: tableMarkdown,
     csv: tableCsv,
-    json: (table) => `${JSON.stringify(table, null, 2)}\n`,
+    json: (table) => `${plainJson(table)}\n`,
     html: tableHtml,
 };
 
@@ -40,7 +42,7 @@ export async function table(args: string[]): Promise<number> {
             : values.base !== undefined
               ? familyFrom(values.base, recipes)
               : onlyFamily(familiesOf(recipes).filter((family) => family.some((recipe) => named.has(recipe))));
-    process.stdout.write(format(await workshop.ask(tableJob('table', workshop, chosen, known, values.all))));
+    say(format(await workshop.ask(tableJob('table', workshop, chosen, known, values.all))));
     return 0;
 }
 

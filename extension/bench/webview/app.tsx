@@ -11,7 +11,7 @@ import { Paints } from './paints';
 import { Press } from './press';
 import { Costs, SheetCuts } from './quantities';
 import { Stage } from './stage';
-import { type BenchState, chosenFrame, chosenPiece, frameKeys, stepOf, windowOf } from './state';
+import { type BenchState, chosenFrame, chosenPiece, cutOf, frameKeys, stepOf, windowOf } from './state';
 import { Steps } from './steps';
 import { Cautions, Supplies } from './supplies';
 import { useStick } from './use-stick';
@@ -68,7 +68,7 @@ function Frames({ state, view, actions }: { state: BenchState; view: BenchView; 
                             piece={piece}
                             blank={blank}
                             toolpath={state.toolpath}
-                            cut={state.cuts[blank.name]}
+                            cut={cutOf(state, blank.name)}
                             cutSection={state.cutSection?.blank === blank.name ? state.cutSection.section : undefined}
                             window={windowOf(state, blank.name)}
                             look={(window) => actions.look(blank.name, window)}

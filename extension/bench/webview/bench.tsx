@@ -7,7 +7,7 @@ import { editor, tellRefused } from './editor-link';
 import { askAgain, keep, keptBefore, noteScroll, scrollBack } from './keep';
 import { PressAsker } from './press-asker';
 import { SectionAsker } from './section-asker';
-import { type BenchState, chosenFrame, chosenPiece, frameKeys, stepAt } from './state';
+import { type BenchState, chosenFrame, chosenPiece, cutOf, frameKeys, stepAt } from './state';
 import { PictureTaker } from './take-picture';
 
 const root = document.getElementById('bench')!;
@@ -45,7 +45,7 @@ function askForSection(): void {
     if (view === undefined) return;
     const frame = chosenFrame(state, view);
     const piece = view.frames[frame] === undefined ? undefined : chosenPiece(state, view, view.frames[frame]);
-    const y = piece === undefined ? undefined : state.cuts[piece.blank];
+    const y = piece === undefined ? undefined : cutOf(state, piece.blank);
     if (piece === undefined || y === undefined) return;
     sections.want({ text: view.textVersion, recipe: view.recipe, frame, blank: piece.blank, y });
 }

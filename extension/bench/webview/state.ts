@@ -66,7 +66,12 @@ export function chosenPiece(state: BenchState, view: BenchView, frame: FrameView
 }
 
 export function windowOf(state: BenchState, blank: string): Window {
-    return state.windows[blank] ?? wholeWindow;
+    return Object.hasOwn(state.windows, blank) ? state.windows[blank]! : wholeWindow;
+}
+
+/** Where the section line lies on a blank, mm from its top; undefined where it was not moved. A blank may be called `constructor`. */
+export function cutOf(state: BenchState, blank: string): number | undefined {
+    return Object.hasOwn(state.cuts, blank) ? state.cuts[blank] : undefined;
 }
 
 /** The step whose text the cursor is in: the last one that begins before it. */

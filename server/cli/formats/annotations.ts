@@ -1,4 +1,5 @@
 import type { Severity } from '../../../shared/recipe/finding';
+import { oneLine } from '../../../shared/review/one-line';
 import type { CheckReport } from './check-report';
 
 /**
@@ -24,7 +25,7 @@ export function annotationsReport({ findings }: CheckReport): string {
 const levels: Readonly<Record<Severity, string>> = { error: 'error', warning: 'warning', info: 'notice', hint: 'notice' };
 
 function data(text: string): string {
-    return text.replaceAll('%', '%25').replaceAll('\r', '%0D').replaceAll('\n', '%0A');
+    return oneLine(text).replaceAll('%', '%25').replaceAll('\r', '%0D').replaceAll('\n', '%0A');
 }
 
 function property(text: string): string {

@@ -1,3 +1,4 @@
+import { plainJson } from '../../../shared/review/one-line';
 import { type CheckReport, counts } from './check-report';
 
 /** Version of the JSON's shape: goes up when a reader would have to change. */
@@ -26,5 +27,5 @@ export function jsonReport({ files, findings, silenced, notes }: CheckReport): s
         })),
         recipes: notes,
     };
-    return `${JSON.stringify(report, null, 2)}\n`;
+    return `${plainJson(report)}\n`;
 }

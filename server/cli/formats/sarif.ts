@@ -3,6 +3,7 @@ import { pathToFileURL } from 'node:url';
 import type { ArtifactLocation, Log, Message, PhysicalLocation, ReportingDescriptor, Result, Suppression } from 'sarif';
 import { version } from '../../../package.json';
 import type { Severity } from '../../../shared/recipe/finding';
+import { plainJson } from '../../../shared/review/one-line';
 import { pageText } from '../../../shared/rules/page';
 import type { Place, PlacedFinding, PlacedSilenced } from '../../report/placed-finding';
 import { allPages, rulePage } from '../../rule-pages';
@@ -36,7 +37,7 @@ export function sarifReport({ files, findings, silenced, root }: CheckReport): s
             },
         ],
     };
-    return `${JSON.stringify(log, null, 2)}\n`;
+    return `${plainJson(log)}\n`;
 }
 
 /** All rules that have a page, and those that spoke without one. */

@@ -30,7 +30,7 @@ export function Changes({ review, places }: { review: Review; places?: ReviewPla
             ))}
             {review.art.map((art) => (
                 <section key={art.name}>
-                    <Heading status={art.status} title={`art ${art.name}`} where={places?.art[art.name]} />
+                    <Heading status={art.status} title={`art ${art.name}`} where={placeOf(places?.art, art.name)} />
                     <p>{artLine(art)}</p>
                     <ChangeTable changes={art.changes} />
                 </section>
@@ -203,4 +203,9 @@ function Part({ title, shown, children }: { title: string; shown: boolean; child
             {children}
         </section>
     );
+}
+
+/** A name may be one that every object knows, such as `constructor`. */
+function placeOf(places: ReviewPlaces['art'] | undefined, name: string): Where | undefined {
+    return places !== undefined && Object.hasOwn(places, name) ? places[name] : undefined;
 }
