@@ -7,9 +7,10 @@ import {
     type LanguageClientOptions,
     ProgressType,
 } from 'vscode-languageclient';
-import { type ListAnswer, method, type PlannedParams, type ReadAnswer } from '../shared/view/protocol';
+import { type ListAnswer, type LookAnswer, method, type PlannedParams, type ReadAnswer } from '../shared/view/protocol';
 import { listForServer, readForServer } from './read-file';
 import { ServerCrashes } from './server-crashes';
+import { lookForServer, putForServer, removeForServer } from './write/write-for-server';
 
 /** Where recipes may lie; diffs and other views of old texts are left out, since they would declare every name twice. */
 const schemes = ['file', 'untitled', 'vscode-remote', 'vscode-vfs', 'vscode-userdata', 'kerfbook-stock'];
@@ -54,6 +55,9 @@ export class RecipeServer implements vscode.Disposable {
         this.client.onNotification(method.planned, (params: PlannedParams) => this.planned.fire(params));
         this.client.onRequest<ReadAnswer, never>(method.read, readForServer);
         this.client.onRequest<ListAnswer, never>(method.list, listForServer);
+        this.client.onRequest<LookAnswer, never>(method.look, lookForServer);
+        this.client.onRequest<string | null, never>(method.put, putForServer);
+        this.client.onRequest<string | null, never>(method.remove, removeForServer);
     }
 
     start(): Promise<void> {

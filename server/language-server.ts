@@ -26,6 +26,8 @@ import { namesInArt } from './workshop/names-in-art';
 import type { Source } from './workshop/open-workshop';
 import { Publisher } from './workshop/publisher';
 import { Workshop } from './workshop/workshop';
+import type { OpenStore } from './writing/store';
+import { answerWritingRequests } from './writing/writing-requests';
 
 type ActionHandler = Parameters<Connection['onCodeAction']>[0];
 
@@ -36,12 +38,14 @@ export interface Process {
     readonly fileSystem: Source['fileSystem'];
     readonly read: FileReader;
     readonly asker: Asker;
+    /** Where files are written. */
+    readonly openStore: OpenStore;
     /** Absent where there is no git. */
     readonly versions?: Versions;
 }
 
 /** Starts the language server on a connection. All of it runs in Node and in a browser worker alike. */
-export function serveLanguage({ connection: raw, fileSystem, read, asker, versions }: Process): Workshop {
+export function serveLanguage({ connection: raw, fileSystem, read, asker, openStore, versions }: Process): Workshop {
     answerRefusals(raw);
     const connection = answering(raw, async (uri) => {
         const { WorkspaceManager, LangiumDocuments, TextDocuments } = services.shared.workspace;
@@ -97,7 +101,8 @@ export function serveLanguage({ connection: raw, fileSystem, read, asker, versio
     answerRequests(connection, workshop);
     answerArtRequests(connection, workshop);
     answerCheckRequests(connection, workshop);
-    answerCouponRequests(connection, workshop);
+    answerCouponRequests(connection, workshop, read);
+    answerWritingRequests(connection, workshop, read, openStore);
     answerRunRequests(connection, workshop);
     answerReviewRequests(connection, workshop, versions);
     answerStartingRequests(connection, workshop, { fileSystem, read }, asker);

@@ -1,6 +1,7 @@
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
 import { LocalAsker } from './engine/asker';
 import { clientFileSystem, clientReader } from './files/client-files';
+import { ClientStore } from './files/client-store';
 import { wasmBinary } from './geometry-binary';
 import { serveLanguage } from './language-server';
 import { inOrder } from './protocol/message-order';
@@ -21,7 +22,13 @@ if (here.name === engineName) {
 } else {
     const connection = createConnection(new BrowserMessageReader(here), new BrowserMessageWriter(here), inOrder());
     const asker = canNest() ? new PlanQueue((died) => webPort(here.location.href, died)) : new LocalAsker();
-    serveLanguage({ connection, fileSystem: clientFileSystem(connection), read: clientReader(connection), asker });
+    serveLanguage({
+        connection,
+        fileSystem: clientFileSystem(connection),
+        read: clientReader(connection),
+        asker,
+        openStore: (folder) => new ClientStore(connection, folder),
+    });
 }
 
 /** Whether a worker can start a worker here; where it cannot, plans are made between two messages. */

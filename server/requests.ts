@@ -23,6 +23,7 @@ import type { ToolpathView } from '../shared/view/toolpath-view';
 import { Cancelled } from './engine/jobs';
 import { rulePage } from './rule-pages';
 import type { Workshop } from './workshop/workshop';
+import { buildFiles } from './writing/build-files';
 import { withWrittenNumbers } from './written-numbers';
 
 interface Found {
@@ -49,7 +50,7 @@ export function answerRequests(connection: Connection, workshop: Workshop): void
     };
     answer<PictureParams, SentPicture>(method.bench, (found, { had }) => bench(workshop, found, had));
     answer<BenchParams, Checklist>(method.checklist, ({ recipe }) => workshop.ask({ do: 'checklist', recipe }));
-    answer<BenchParams, BuildAnswer>(method.build, (found) => build(workshop, found));
+    answer<BenchParams, BuildAnswer>(method.build, ({ document, recipe }) => buildFiles(workshop, document, recipe));
     answer<SectionParams, SectionView | null>(method.section, ({ recipe }, { frame, blank, y }) =>
         workshop.ask({ do: 'section', recipe, frame, blank, y }),
     );
@@ -110,16 +111,6 @@ function rewrite({ services }: Workshop, document: LangiumDocument, params: Rewr
     if (params.textVersion !== version) return { problem: 'The text was changed meanwhile. Nothing was written.' };
     const found = rewriteNumber(document, params, String(params.text), services);
     return 'problem' in found ? found : { uri: document.uri.toString(), version, edits: found.edits };
-}
-
-async function build(workshop: Workshop, { document, recipe }: Found): Promise<BuildAnswer> {
-    const textFindings = workshop.textFindings(document);
-    const sheets = await workshop.ask({ do: 'build', recipe, textFindings });
-    const trade = await workshop.ask({ do: 'examine', recipe });
-    const wrong = [...textFindings, ...trade].filter((finding) => finding.severity === 'error');
-    const open =
-        wrong.length === 0 ? [] : [`${wrong.length} error${wrong.length === 1 ? '' : 's'} still open: ${wrong[0]!.message}`];
-    return { files: sheets.files, problems: [...open, ...sheets.problems] };
 }
 
 function inside(offset: number, { whole }: Recipe): boolean {

@@ -1,5 +1,7 @@
+import { fileURLToPath } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import type { Connection } from 'vscode-languageserver';
+import { ClientStore } from './files/client-store';
 import { byContent } from './files/content-version';
 import { diskReader } from './files/disk-reader';
 import { guardedFileSystem } from './files/guarded-file-system';
@@ -9,6 +11,7 @@ import { GitVersions } from './git/git-versions';
 import { serveLanguage } from './language-server';
 import { nodePort } from './worker/node-port';
 import { PlanQueue } from './worker/plan-queue';
+import { DiskStore } from './writing/disk-store';
 
 /** The language server on disk files, with its geometry in a worker thread. */
 export function serveNode(connection: Connection, workerFile: string): void {
@@ -21,6 +24,11 @@ export function serveNode(connection: Connection, workerFile: string): void {
         // By content, so that art is the same thing in every version in which it is.
         read: byContent(diskReader(files)),
         asker,
+        // What lies on a file system of the editor's own, only the editor can write.
+        openStore: (folder) =>
+            folder.startsWith('file:')
+                ? new DiskStore(fileURLToPath(folder), files.folders)
+                : new ClientStore(connection, folder),
         versions: new GitVersions(files, asker),
     });
     followFolders(connection, workshop, files);

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
+import { isSafeName } from '../../shared/sheets/safe-path';
 import { type InsertArtParams, method, type WrittenAnswer } from '../../shared/view/protocol';
 import type { RecipeServer } from '../server';
-import { isSafeName } from '../write/safe-path';
 import { artMimes, type BroughtArt, broughtArt } from './dropped-art';
 
 const mimes = ['text/uri-list', 'files', ...artMimes];
@@ -51,12 +51,9 @@ async function editFor(
     if (art.length === 0 || token.isCancellationRequested) return undefined;
     const edit = new vscode.WorkspaceEdit();
     const uris: vscode.Uri[] = [];
-    const beside =
-        vscode.workspace.getWorkspaceFolder(document.uri) === undefined
-            ? undefined
-            : vscode.Uri.joinPath(document.uri, '..', 'art');
+    const beside = art.every((each) => 'uri' in each) ? undefined : await folderFor(document, server);
     for (const each of art) {
-        const uri = 'uri' in each ? each.uri : beside && (await copied(each, beside, uris, edit));
+        const uri = 'uri' in each ? each.uri : typeof beside === 'object' ? await copied(each, beside, uris, edit) : undefined;
         if (uri !== undefined) uris.push(uri);
     }
     if (uris.length < art.length) {
@@ -79,11 +76,19 @@ async function editFor(
     return { title: art.every((each) => 'uri' in each) ? 'Bring in as art' : 'Copy into art/ and bring in', edit };
 }
 
-function refusal(beside: vscode.Uri | undefined): string {
+/** The folder beside a recipe into which art is copied, or why there is none. */
+async function folderFor(document: vscode.TextDocument, server: RecipeServer): Promise<vscode.Uri | string> {
+    if (vscode.workspace.getWorkspaceFolder(document.uri) === undefined)
+        return 'This art would have to be copied beside the recipe: open the folder that holds the recipe first.';
+    const folder = vscode.Uri.joinPath(document.uri, '..', 'art');
+    const { answer: problem, failed } = await server.attempt<string>(method.mayHold, { folder: folder.toString() });
+    return problem ?? failed ?? folder;
+}
+
+function refusal(beside: vscode.Uri | string | undefined): string {
     if (!vscode.workspace.isTrusted)
         return 'This art lies outside the workspace, and nothing is copied into a workspace that is not trusted.';
-    if (beside === undefined)
-        return 'This art would have to be copied beside the recipe: open the folder that holds the recipe first.';
+    if (typeof beside === 'string') return beside;
     return 'This art cannot be copied beside the recipe. Put it there yourself, then drop it again.';
 }
 

@@ -1,5 +1,4 @@
 import * as vscode from 'vscode';
-import { couponFolder } from '../../shared/sheets/coupon-folder';
 import {
     type DepthReading,
     type MeasuredParams,
@@ -20,8 +19,7 @@ export async function addMeasured(server: RecipeServer, known?: CouponPlace): Pr
     const place = known ?? (await chooseCoupon(server, true));
     if (place === undefined) return;
     const { sheet, laser } = place;
-    const made = await textOf(vscode.Uri.joinPath(place.uri, '..', 'made', couponFolder(sheet, laser), 'coupon.kerf'));
-    const params: SquaresParams = { uri: place.uri.toString(), sheet, laser, ...(made === undefined ? {} : { made }) };
+    const params: SquaresParams = { uri: place.uri.toString(), sheet, laser };
     const found = await server.ask<SquaresAnswer>(method.squares, params);
     if (found === undefined) return;
     if ('problem' in found) {
@@ -78,12 +76,4 @@ async function write(answer: Exclude<WrittenAnswer, { problem: string }>): Promi
     const last = answer.edits.at(-1);
     if (last !== undefined)
         editor.revealRange(new vscode.Range(document.positionAt(last.offset), document.positionAt(last.offset)));
-}
-
-async function textOf(uri: vscode.Uri): Promise<string | undefined> {
-    try {
-        return new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
-    } catch {
-        return undefined;
-    }
 }

@@ -1,8 +1,7 @@
 import * as vscode from 'vscode';
 import type { NewFile, NewRecipeAnswer, NewRecipeChoices, NewRecipeParams } from '../../shared/view/new-recipe';
-import { method } from '../../shared/view/protocol';
+import { method, type WriteNewParams } from '../../shared/view/protocol';
 import type { RecipeServer } from '../server';
-import { safePath } from '../write/safe-path';
 import { mayWrite } from '../write/trust';
 import { type } from './ask';
 import { folderFor } from './folder-for';
@@ -52,7 +51,7 @@ async function begin(server: RecipeServer, place: unknown, known: Draft): Promis
         title,
     };
     const answer = await sized(server, params);
-    if (answer !== undefined) await write(folder, answer.files);
+    if (answer !== undefined) await write(server, folder, answer.files);
 }
 
 /** What is made is no art, and other tools' folders hold none. */
@@ -122,24 +121,11 @@ function sizeIn(text: string): { width: number; height: number } | undefined {
 }
 
 /** Nothing that is there is written over. Opens the recipe, and the bench view beside it. */
-async function write(folder: vscode.Uri, files: readonly NewFile[]): Promise<void> {
-    const edit = new vscode.WorkspaceEdit();
-    for (const file of files) {
-        const names = safePath(file.path);
-        if (names === undefined) {
-            void vscode.window.showErrorMessage(`“${file.path}” cannot be the name of a file. Call the recipe otherwise.`);
-            return;
-        }
-        const contents =
-            'text' in file
-                ? new TextEncoder().encode(file.text)
-                : Uint8Array.from(atob(file.base64), (letter) => letter.charCodeAt(0));
-        edit.createFile(vscode.Uri.joinPath(folder, ...names), { contents, overwrite: false, ignoreIfExists: false });
-    }
-    if (!(await vscode.workspace.applyEdit(edit))) {
-        void vscode.window.showErrorMessage(
-            `A file of that name is there already (${files.map(({ path }) => path).join(', ')}). Nothing was written.`,
-        );
+async function write(server: RecipeServer, folder: vscode.Uri, files: readonly NewFile[]): Promise<void> {
+    const params: WriteNewParams = { folder: folder.toString(), files };
+    const { answer: problem, failed } = await server.attempt<string>(method.writeNew, params);
+    if (problem !== undefined || failed !== undefined) {
+        void vscode.window.showErrorMessage(problem ?? `Nothing was written: ${failed}`);
         return;
     }
     const recipe = vscode.Uri.joinPath(folder, ...files[0]!.path.split('/'));

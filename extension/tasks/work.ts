@@ -1,8 +1,13 @@
 import * as vscode from 'vscode';
-import { type BuildAnswer, type CheckAnswer, type CheckParams, method } from '../../shared/view/protocol';
+import {
+    type CheckAnswer,
+    type CheckParams,
+    method,
+    type WriteRecipeParams,
+    type WritingAnswer,
+} from '../../shared/view/protocol';
 import type { RecipeServer } from '../server';
-import { isSafeName } from '../write/safe-path';
-import { writeAll } from '../write/write-files';
+import { writtenTo } from '../write/write-files';
 import type { Say } from './work-terminal';
 
 /** Says what would go wrong, as the command line does. 1 if something would. */
@@ -73,15 +78,13 @@ async function buildRecipe(
     say: Say,
     token: vscode.CancellationToken,
 ): Promise<number> {
-    const built = await server.ask<BuildAnswer>(method.build, { uri: uri.toString(), recipe }, token);
-    if (built === undefined || built.files.length === 0 || !isSafeName(recipe)) {
-        say(`${recipe}: nothing written. ${built?.problems.join(' ') ?? ''}`.trim());
+    const params: WriteRecipeParams = { uri: uri.toString(), recipe };
+    const answer = await server.ask<WritingAnswer>(method.writeRecipe, params, token);
+    if (answer === undefined || answer.written === 0) {
+        say(`${recipe}: nothing written. ${answer?.problems.join(' ') ?? ''}`.trim());
         return 1;
     }
-    const folder = vscode.Uri.joinPath(uri, '..', 'made', recipe);
-    const problems = [...built.problems];
-    const written = await writeAll(folder, built.files, problems);
-    say(`${vscode.workspace.asRelativePath(folder)}: ${written} ${written === 1 ? 'file' : 'files'} written`);
-    for (const problem of problems) say(`  ${problem}`);
-    return problems.length > 0 ? 1 : 0;
+    say(writtenTo(answer));
+    for (const problem of answer.problems) say(`  ${problem}`);
+    return answer.incomplete ? 1 : 0;
 }

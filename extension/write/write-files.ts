@@ -1,8 +1,13 @@
 import * as vscode from 'vscode';
-import { type BuildAnswer, type BuiltFile, method, type PlannedParams } from '../../shared/view/protocol';
+import {
+    method,
+    type PlannedParams,
+    type WriteRecipeParams,
+    type WritingAnswer,
+    type WritingOptions,
+} from '../../shared/view/protocol';
 import { recipePlace } from '../recipe-place';
 import type { RecipeServer } from '../server';
-import { isSafeName, safePath } from './safe-path';
 import { mayWrite } from './trust';
 
 /** "Write Files for Machine and Bench": everything the server builds, into `made/<recipe>` beside the recipe. */
@@ -24,7 +29,7 @@ export function offerWriting(server: RecipeServer): vscode.Disposable {
         }
         const recipe = typeof named === 'string' ? named : await chooseRecipe(recipes.get(uri.toString()) ?? []);
         if (recipe === undefined) return;
-        await writeRecipe(server, uri, recipe);
+        await writeRecipe(server, uri, recipe, {});
     });
     return vscode.Disposable.from(listening, command);
 }
@@ -35,76 +40,47 @@ async function chooseRecipe(names: readonly string[]): Promise<string | undefine
     return names[0];
 }
 
-async function writeRecipe(server: RecipeServer, uri: vscode.Uri, recipe: string): Promise<void> {
+async function writeRecipe(server: RecipeServer, uri: vscode.Uri, recipe: string, options: WritingOptions): Promise<void> {
+    const params: WriteRecipeParams = { uri: uri.toString(), recipe, ...options };
     const answer = await vscode.window.withProgress(
         { location: vscode.ProgressLocation.Notification, title: `Working out the files of ${recipe}`, cancellable: true },
-        (_progress, token) => server.ask<BuildAnswer>(method.build, { uri: uri.toString(), recipe }, token),
+        (_progress, token) => server.ask<WritingAnswer>(method.writeRecipe, params, token),
     );
     if (answer === undefined) return;
-    if (answer.files.length === 0 || !isSafeName(recipe)) {
-        void vscode.window.showErrorMessage(`Nothing was written for ${recipe}. ${answer.problems.join(' ')}`.trim());
+    if (answer.written === 0) {
+        void vscode.window.showErrorMessage(`Nothing was written for ${recipe}. ${shortly(answer.problems)}`.trim());
         return;
     }
-    const folder = vscode.Uri.joinPath(uri, '..', 'made', recipe);
-    const problems = [...answer.problems];
-    const written = await writeAll(folder, answer.files, problems);
-    if (written === 0) {
-        void vscode.window.showErrorMessage(`Nothing was written for ${recipe}. ${shortly(problems)}`);
-        return;
-    }
-    const old = await countOthers(folder, answer.files);
-    if (old > 0)
-        problems.push(`${old} ${old === 1 ? 'file' : 'files'} of an earlier writing still ${old === 1 ? 'lies' : 'lie'} there.`);
-    const text =
-        `${recipe}: ${written} ${written === 1 ? 'file' : 'files'} written to made/${recipe}. ${shortly(problems)}`.trim();
-    const show = problems.length > 0 ? vscode.window.showWarningMessage : vscode.window.showInformationMessage;
-    if ((await show(text, 'Show')) === 'Show') await vscode.commands.executeCommand('revealInExplorer', folder);
+    const text = `${recipe}: ${writtenTo(answer)}. ${shortly(answer.problems)}`.trim();
+    const show = answer.problems.length > 0 ? vscode.window.showWarningMessage : vscode.window.showInformationMessage;
+    const chosen = await show(text, 'Show', ...offers(answer));
+    if (chosen === 'Show') await vscode.commands.executeCommand('revealInExplorer', vscode.Uri.parse(answer.folder, true));
+    const wish = wishOf(chosen);
+    if (wish !== undefined) await writeRecipe(server, uri, recipe, wish);
+}
+
+const writeOver = 'Write Over Changed Files';
+const takeAway = 'Take Old Files Away';
+
+/** What can be done about files that a writing has kept or left. */
+export function offers({ kept, stale }: WritingAnswer): string[] {
+    return [...(kept ? [writeOver] : []), ...(stale ? [takeAway] : [])];
+}
+
+/** The writing that somebody has asked for by a button; undefined for any other. */
+export function wishOf(chosen: string | undefined): WritingOptions | undefined {
+    if (chosen === writeOver) return { force: true };
+    return chosen === takeAway ? { clean: true } : undefined;
+}
+
+/** `7 files written to made/heron-tray` */
+export function writtenTo({ written, folder }: WritingAnswer): string {
+    const path = vscode.workspace.asRelativePath(vscode.Uri.parse(folder, true), false);
+    return `${written} ${written === 1 ? 'file' : 'files'} written to ${path}`;
 }
 
 /** A message has room for a few only; the first says most. */
-function shortly(problems: readonly string[]): string {
+export function shortly(problems: readonly string[]): string {
     const [told, left] = [problems.slice(0, 3), problems.length - 3];
     return [...told, ...(left > 0 ? [`So it is with ${left} more.`] : [])].join(' ');
-}
-
-/** Writes files below a folder and says how many; what people fill in is kept once it is there. */
-export async function writeAll(folder: vscode.Uri, files: readonly BuiltFile[], problems: string[]): Promise<number> {
-    let written = 0;
-    for (const file of files) {
-        const names = safePath(file.path);
-        if (names === undefined) {
-            problems.push(`“${file.path}” is not a path inside the folder and was left out.`);
-            continue;
-        }
-        const target = vscode.Uri.joinPath(folder, ...names);
-        if (file.fillIn === true && (await holdsOther(target, file.text))) {
-            problems.push(`${file.path} is left as it is, since figures may stand in it.`);
-            continue;
-        }
-        try {
-            await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(file.text));
-            written += 1;
-        } catch (error) {
-            problems.push(`${file.path}: ${error instanceof Error ? error.message : error}.`);
-        }
-    }
-    return written;
-}
-
-async function holdsOther(file: vscode.Uri, text: string): Promise<boolean> {
-    try {
-        return new TextDecoder().decode(await vscode.workspace.fs.readFile(file)) !== text;
-    } catch {
-        return false; // it is not there
-    }
-}
-
-/** An old file beside new ones may be taken to the machine by mistake, so it is worth saying. */
-async function countOthers(folder: vscode.Uri, files: readonly BuiltFile[]): Promise<number> {
-    const expected = new Set(files.map((file) => file.path.split('/')[0]));
-    try {
-        return (await vscode.workspace.fs.readDirectory(folder)).filter(([name]) => !expected.has(name)).length;
-    } catch {
-        return 0;
-    }
 }

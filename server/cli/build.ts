@@ -1,11 +1,23 @@
-import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
-import { fileName } from '../../shared/sheets/escape';
+import { type LangiumDocument, URI } from 'langium';
+import type { Recipe } from '../../shared/recipe/recipe';
+import { folderKey } from '../../shared/sheets/made-folder';
+import { CannotWrite } from '../writing/cannot-write';
+import { type MadePlace, placeOfRecipe } from '../writing/made-of';
 import { allFindings, shortPath } from './all-findings';
 import { plural } from './formats/check-report';
 import { openFiles, UsageError } from './open-files';
+import { complain } from './say';
 import { startOf } from './start-of';
+import { tellLeftBehind, writeHere } from './write-here';
+
+interface Wanted {
+    readonly document: LangiumDocument;
+    readonly recipe: Recipe;
+    readonly place: MadePlace;
+}
 
 /** `kerfbook build`: the files for machine and bench, into `made/<recipe>` beside each recipe or below --out. 1 if anything of it is not written. */
 export async function build(args: string[]): Promise<number> {
@@ -16,44 +28,62 @@ export async function build(args: string[]): Promise<number> {
             recipe: { type: 'string' },
             out: { type: 'string' },
             force: { type: 'boolean', default: false },
+            clean: { type: 'boolean', default: false },
+            'dry-run': { type: 'boolean', default: false },
             start: { type: 'string' },
         },
     });
     const start = startOf(values.start);
-    const { workshop, documents } = await openFiles(positionals);
-    let written = 0;
-    let held = 0;
-    let problems = 0;
-    for (const document of documents) {
-        const recipes = workshop
+    const wish = { force: values.force, clean: values.clean, dryRun: values['dry-run'] };
+    const { workshop, documents, files } = await openFiles(positionals);
+    const out = values.out === undefined ? undefined : URI.parse(pathToFileURL(path.resolve(values.out)).toString());
+    const reach = { files, out: values.out };
+    const wanted = documents.flatMap((document) =>
+        workshop
             .recipes(document)
-            .filter((recipe) => values.recipe === undefined || recipe.name === values.recipe);
-        if (recipes.length === 0) continue;
+            .filter((recipe) => values.recipe === undefined || recipe.name === values.recipe)
+            .map((recipe): Wanted => ({ document, recipe, place: placeOfRecipe(document, recipe.name, out) })),
+    );
+    if (wanted.length === 0) throw new UsageError('There is no recipe to build.');
+    refuseShared(wanted);
+    let problems = 0;
+    const held = new Set<LangiumDocument>();
+    for (const document of new Set(wanted.map((each) => each.document))) {
         const errors = (await allFindings(workshop, document)).filter(({ finding }) => finding.severity === 'error');
-        if (errors.length > 0 && !values.force) {
-            const first = errors[0]!;
-            process.stderr.write(
-                `${shortPath(document)}: ${plural(errors.length, 'error')} open, nothing written (--force writes all the same). First: ${first.file}:${first.line}: ${first.finding.message}\n`,
-            );
-            held += 1;
-            continue;
-        }
-        const textFindings = workshop.textFindings(document);
-        for (const recipe of recipes) {
-            const beside = path.join(path.dirname(shortPath(document)), 'made');
-            const folder = path.resolve(values.out ?? beside, fileName(recipe.name));
-            const sheets = await workshop.ask({ do: 'build', recipe, textFindings, ...start });
-            problems += sheets.problems.length;
-            for (const problem of sheets.problems) process.stderr.write(`${problem}\n`);
-            for (const file of sheets.files) {
-                const target = path.join(folder, ...file.path.split('/'));
-                await mkdir(path.dirname(target), { recursive: true });
-                await writeFile(target, file.text);
-                process.stdout.write(`${path.relative(process.cwd(), target)}  (${file.note})\n`);
-                written += 1;
-            }
-        }
+        if (errors.length === 0 || values.force) continue;
+        const first = errors[0]!;
+        complain(
+            `${shortPath(document)}: ${plural(errors.length, 'error')} open, nothing written (--force writes all the same). First: ${first.file}:${first.line}: ${first.finding.message}`,
+        );
+        held.add(document);
     }
-    if (written === 0 && held === 0) throw new UsageError('There is no recipe to build.');
-    return held + problems > 0 ? 1 : 0;
+    for (const { document, recipe, place } of wanted) {
+        if (held.has(document)) continue;
+        const textFindings = workshop.textFindings(document);
+        const sheets = await workshop.ask({ do: 'build', recipe, textFindings, ...start });
+        problems += sheets.problems.length;
+        for (const problem of sheets.problems) complain(problem);
+        await writeHere(place, sheets.files, reach, wish);
+    }
+    if (values.recipe === undefined) {
+        const known = wanted.map(({ place }) => place);
+        for (const document of documents) await tellLeftBehind(document, known, reach, wish, out);
+    }
+    return held.size + problems > 0 ? 1 : 0;
+}
+
+/** @throws CannotWrite before anything is written where two recipes would lie in one folder */
+function refuseShared(wanted: readonly Wanted[]): void {
+    const by = new Map<string, Wanted>();
+    for (const each of wanted) {
+        const key = folderKey(each.place.folder.path);
+        const other = by.get(key);
+        const named = ({ recipe, document }: Wanted): string => `${recipe.name} in ${shortPath(document)}`;
+        if (other !== undefined) {
+            throw new CannotWrite(
+                `Nothing was written: ${named(other)} and ${named(each)} would share a folder. Rename one of them, or build them apart with --out.`,
+            );
+        }
+        by.set(key, each);
+    }
 }

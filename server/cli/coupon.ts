@@ -1,16 +1,15 @@
-import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
-import { AstUtils, URI } from 'langium';
+import { URI } from 'langium';
 import { rungLimits } from '../../shared/burn/coupon-rungs';
 import type { CouponOptions } from '../../shared/burn/coupon-sheet';
-import { couponFolder } from '../../shared/sheets/coupon-folder';
-import type { BuiltFile } from '../../shared/view/protocol';
 import { findStock } from '../coupon/find-stock';
 import { makeCoupon } from '../coupon/make-coupon';
-import { shortPath } from './all-findings';
+import { placeOfCoupon } from '../writing/made-of';
 import { openFiles, UsageError } from './open-files';
+import { complain } from './say';
+import { writeHere } from './write-here';
 
 /** `kerfbook coupon`: the files of a coupon, into `made/coupon-…` beside the file that declares the board, or below --out. */
 export async function coupon(args: string[]): Promise<number> {
@@ -25,35 +24,23 @@ export async function coupon(args: string[]): Promise<number> {
             passes: { type: 'string' },
             out: { type: 'string' },
             force: { type: 'boolean', default: false },
+            clean: { type: 'boolean', default: false },
+            'dry-run': { type: 'boolean', default: false },
         },
     });
     const [board, laser, ...names] = positionals;
     if (board === undefined || laser === undefined) throw new UsageError('Say for which board or veneer, and for which laser.');
     const options = optionsOf(values);
-    const { workshop, documents } = await openFiles(names);
+    const out = values.out === undefined ? undefined : URI.parse(pathToFileURL(path.resolve(values.out)).toString());
+    const { workshop, documents, files: readable } = await openFiles(names);
     const stock = findStock(workshop, documents, board, laser);
     if ('problem' in stock) throw new UsageError(stock.problem);
-    const beside = path.join(path.dirname(shortPath(AstUtils.getDocument(stock.sheet))), 'made');
-    const folder = path.resolve(values.out ?? beside, couponFolder(board, laser));
-    const { files, problems } = await makeCoupon(workshop, stock, URI.parse(pathToFileURL(folder).toString()), options);
-    for (const problem of problems) process.stderr.write(`${problem}\n`);
-    for (const file of files) await writeOne(folder, file, values.force);
+    const place = placeOfCoupon(stock, out);
+    const { files, problems } = await makeCoupon(workshop, stock, place.folder, options);
+    for (const problem of problems) complain(problem);
+    const wish = { force: values.force, clean: values.clean, dryRun: values['dry-run'] };
+    if (files.length > 0) await writeHere(place, files, { files: readable, out: values.out }, wish);
     return problems.length > 0 ? 1 : 0;
-}
-
-async function writeOne(folder: string, file: BuiltFile, force: boolean): Promise<void> {
-    const target = path.join(folder, file.path);
-    const shown = path.relative(process.cwd(), target);
-    if (file.fillIn === true && !force) {
-        const there = await readFile(target, 'utf8').catch(() => undefined);
-        if (there !== undefined && there !== file.text) {
-            process.stderr.write(`${shown} is left as it is, since figures may stand in it (--force writes over it).\n`);
-            return;
-        }
-    }
-    await mkdir(folder, { recursive: true });
-    await writeFile(target, file.text);
-    process.stdout.write(`${shown}  (${file.note})\n`);
 }
 
 /** Weakest power first and fastest speed first: in this order they take turns. */

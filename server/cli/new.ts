@@ -1,14 +1,17 @@
-import { mkdir, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { choicesOf } from '../../language/starting/shop-here';
 import { type NewRecipeChoices, type Picked, type Technique, techniques } from '../../shared/view/new-recipe';
 import { LocalAsker } from '../engine/asker';
+import { realFolder } from '../files/real-folder';
 import { newRecipe } from '../starting/new-recipe';
 import { openWorkshop } from '../workshop/open-workshop';
+import { DiskStore } from '../writing/disk-store';
+import { writeNew } from '../writing/write-new';
 import { diskSource, UsageError } from './open-files';
 import { recipeFilesIn } from './recipe-files';
+import { complain, sayLine } from './say';
 
 /** `kerfbook new`: a recipe to begin with, in this folder or below --in. Nothing that is there is written over. */
 export async function newCommand(args: string[]): Promise<number> {
@@ -48,17 +51,11 @@ export async function newCommand(args: string[]): Promise<number> {
     };
     const answer = await newRecipe(params, { workshop, documents, source, asker });
     if ('problem' in answer) throw new UsageError(answer.problem);
-    for (const file of answer.files) {
-        const target = path.join(folder, ...file.path.split('/'));
-        if (await stat(target).catch(() => undefined)) throw new UsageError(`${path.relative('.', target)} is there already.`);
-    }
-    for (const file of answer.files) {
-        const target = path.join(folder, ...file.path.split('/'));
-        await mkdir(path.dirname(target), { recursive: true });
-        await writeFile(target, 'text' in file ? file.text : Buffer.from(file.base64, 'base64'), { flag: 'wx' });
-        process.stdout.write(`${path.relative('.', target)}\n`);
-    }
-    for (const finding of answer.findings) process.stderr.write(`${finding}\n`);
+    // The folder that was named may be written to, wherever it lies.
+    const roots = await Promise.all([process.cwd(), folder].map(realFolder));
+    await writeNew(new DiskStore(folder, roots), answer.files);
+    for (const file of answer.files) sayLine(path.relative('.', path.join(folder, ...file.path.split('/'))));
+    for (const finding of answer.findings) complain(finding);
     return 0;
 }
 

@@ -5,7 +5,7 @@ import { measuredEdits } from '../../language/coupon/measured';
 import { readDepth } from '../../language/coupon/read-depth';
 import { isBurn, isCoupon } from '../../language/generated/ast';
 import { stockInSight } from '../../language/names/stock-in-sight';
-import { couponFolder } from '../../shared/sheets/coupon-folder';
+import { couponFolder } from '../../shared/sheets/made-folder';
 import {
     type CouponAnswer,
     type CouponChoices,
@@ -17,14 +17,17 @@ import {
     type SquaresParams,
     type WrittenAnswer,
 } from '../../shared/view/protocol';
+import { decodeText } from '../engine/decode-text';
 import { Cancelled } from '../engine/jobs';
+import type { FileReader } from '../files/read-result';
 import type { Workshop } from '../workshop/workshop';
-import { findStock, homeOfCoupon } from './find-stock';
+import { placeOfCoupon } from '../writing/made-of';
+import { type CouponStock, findStock, homeOfCoupon } from './find-stock';
 import { makeCoupon } from './make-coupon';
 import { openSquares } from './squares';
 
 /** Answers what the editor asks to make a coupon and to write down what was measured on it. */
-export function answerCouponRequests(connection: Connection, workshop: Workshop): void {
+export function answerCouponRequests(connection: Connection, workshop: Workshop, read: FileReader): void {
     const answer = <Params extends { readonly uri: string }, Answer>(
         name: string,
         work: (document: LangiumDocument, params: Params) => Answer | Promise<Answer>,
@@ -44,18 +47,25 @@ export function answerCouponRequests(connection: Connection, workshop: Workshop)
         choices(workshop, document, offset),
     );
     answer<CouponParams, CouponAnswer>(method.coupon, async (document, { sheet, laser }) => {
-        const folder = couponFolder(sheet, laser);
         const stock = findStock(workshop, [document], sheet, laser);
-        if ('problem' in stock) return { folder, files: [], problems: [stock.problem] };
-        return { folder, ...(await makeCoupon(workshop, stock, UriUtils.joinPath(document.uri, '..', 'made', folder))) };
+        if ('problem' in stock) return { folder: couponFolder(sheet, laser), files: [], problems: [stock.problem] };
+        const { folder } = placeOfCoupon(stock);
+        return { folder: UriUtils.basename(folder), ...(await makeCoupon(workshop, stock, folder)) };
     });
     answer<SquaresParams, SquaresAnswer>(method.squares, async (document, { sheet, laser, made }) => {
         const stock = findStock(workshop, [document], sheet, laser);
-        const found = 'problem' in stock ? stock : await openSquares(workshop, stock, made);
+        const found = 'problem' in stock ? stock : await openSquares(workshop, stock, made ?? (await writtenText(stock, read)));
         return 'problem' in found ? found : { squares: found.squares };
     });
-    answer<MeasuredParams, WrittenAnswer>(method.measured, (document, params) => measured(workshop, document, params));
+    answer<MeasuredParams, WrittenAnswer>(method.measured, (document, params) => measured(workshop, document, params, read));
     connection.onRequest(method.readDepth, ({ text }: { text: string }): unknown => readDepth(String(text), workshop.services));
+}
+
+/** The recipe text that lies with the coupon's files, where they were written. */
+async function writtenText(stock: CouponStock, read: FileReader): Promise<string | undefined> {
+    const found = await read(UriUtils.joinPath(placeOfCoupon(stock).folder, 'coupon.kerf').toString());
+    const decoded = 'bytes' in found ? decodeText(found.bytes) : undefined;
+    return decoded !== undefined && 'text' in decoded ? decoded.text : undefined;
 }
 
 function choices({ services }: Workshop, document: LangiumDocument, offset: number | undefined): CouponChoices {
@@ -80,10 +90,15 @@ function choices({ services }: Workshop, document: LangiumDocument, offset: numb
 }
 
 /** Nothing is written that the language would not read as it was meant: every row is read again first. */
-async function measured(workshop: Workshop, document: LangiumDocument, params: MeasuredParams): Promise<WrittenAnswer> {
+async function measured(
+    workshop: Workshop,
+    document: LangiumDocument,
+    params: MeasuredParams,
+    read: FileReader,
+): Promise<WrittenAnswer> {
     const stock = findStock(workshop, [document], params.sheet, params.laser);
     if ('problem' in stock) return stock;
-    const open = await openSquares(workshop, stock, params.made);
+    const open = await openSquares(workshop, stock, params.made ?? (await writtenText(stock, read)));
     if ('problem' in open) return open;
     const rows = [];
     for (const { words, depth } of params.rows) {

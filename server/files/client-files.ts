@@ -1,5 +1,6 @@
 import { type FileSystemProvider, type URI, UriUtils } from 'langium';
 import type { Connection } from 'vscode-languageserver';
+import { fromBase64 } from '../../shared/quantity/base64';
 import { type ListAnswer, method, type ReadAnswer } from '../../shared/view/protocol';
 import type { FileReader, ReadResult } from './read-result';
 import { skippedFolders } from './skipped-folders';
@@ -12,7 +13,7 @@ export function clientReader(connection: Connection): FileReader {
         try {
             const answer = await connection.sendRequest<ReadAnswer>(method.read, { uri });
             if ('problem' in answer) return { problem: answer.problem, version: answer.problem };
-            const bytes = Uint8Array.from(atob(answer.base64), (character) => character.charCodeAt(0));
+            const bytes = fromBase64(answer.base64);
             return { bytes, version: `${bytes.length} ${hash(bytes)}` };
         } catch {
             return { problem: 'unreadable', version: 'unreadable' };

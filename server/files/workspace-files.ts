@@ -1,9 +1,10 @@
 import { realpath } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { isMissing, lies } from './real-folder';
 
 /**
- * Which files on disk may be read: what lies in one of the roots once links have been followed.
+ * Which files on disk may be read, and in which folders files may be written: what lies in one of the roots once links have been followed.
  * Recipes come from strangers, so a path or a link that leads elsewhere is refused.
  */
 export class WorkspaceFiles {
@@ -58,11 +59,13 @@ export class WorkspaceFiles {
         return this.roots.includes(await realpath(file).catch(() => ''));
     }
 
+    /** The real places of the folders. */
+    get folders(): readonly string[] {
+        return this.roots;
+    }
+
     private holds(file: string): boolean {
-        return this.roots.some((root) => {
-            const relative = path.relative(root, file);
-            return relative === '' || (!relative.startsWith(`..${path.sep}`) && relative !== '..' && !path.isAbsolute(relative));
-        });
+        return this.roots.some((root) => lies(file, root));
     }
 }
 
@@ -85,8 +88,4 @@ async function realParent(file: string): Promise<string> {
             if (folder === path.dirname(folder)) return folder;
         }
     }
-}
-
-export function isMissing(error: unknown): boolean {
-    return error instanceof Error && 'code' in error && (error.code === 'ENOENT' || error.code === 'ENOTDIR');
 }

@@ -5,3 +5,8 @@ export function toBase64(bytes: Uint8Array): string {
     for (let at = 0; at < bytes.length; at += 8192) letters.push(String.fromCharCode(...bytes.subarray(at, at + 8192)));
     return btoa(letters.join(''));
 }
+
+/** @throws for what is no base64 */
+export function fromBase64(text: string): Uint8Array {
+    return Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+}

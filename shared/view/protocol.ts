@@ -1,5 +1,6 @@
 import type { Where } from '../quantity/where';
 import type { TotalsView } from './bench-view';
+import type { NewFile } from './new-recipe';
 
 /**
  * What editor and server say to each other beyond the language server protocol. Names of methods
@@ -56,10 +57,24 @@ export const method = {
     stock: 'kerfbook/stock',
     /** Request: a rule's explanation as Markdown; { rule } to string or null. */
     page: 'kerfbook/page',
+    /** Request: writes the files for machine and bench; WriteRecipeParams to WritingAnswer or null. */
+    writeRecipe: 'kerfbook/writeRecipe',
+    /** Request: writes the files of a coupon; WriteCouponParams to WritingAnswer or null. */
+    writeCoupon: 'kerfbook/writeCoupon',
+    /** Request: writes files that are not there yet, all or none; WriteNewParams to why not, or null. */
+    writeNew: 'kerfbook/writeNew',
+    /** Request: whether a folder may be written to; { folder } to why not, or null. */
+    mayHold: 'kerfbook/mayHold',
     /** Request from the server: bytes of a file as base64, or why not; ReadParams to ReadAnswer. */
     read: 'kerfbook/read',
     /** Request from the server: what lies in a folder; ListParams to ListAnswer. */
     list: 'kerfbook/list',
+    /** Request from the server that has no disk: what lies at a path; PathParams to LookAnswer. */
+    look: 'kerfbook/look',
+    /** Request from the server that has no disk: puts all files there or none; PutParams to why not, or null. */
+    put: 'kerfbook/put',
+    /** Request from the server that has no disk: takes files away; RemoveParams to why not, or null. */
+    remove: 'kerfbook/remove',
 } as const;
 
 /** Commands that pages made by the server lead to, where the editor has them. */
@@ -227,6 +242,62 @@ export interface BuiltFile {
     readonly fillIn?: boolean;
 }
 
+export interface WriteRecipeParams extends WritingOptions {
+    readonly uri: string;
+    readonly recipe: string;
+}
+
+export interface WriteCouponParams extends CouponParams, WritingOptions {}
+
+export interface WritingOptions {
+    /** Also over what was changed by hand. */
+    readonly force?: boolean;
+    /** Takes away what an earlier writing left. */
+    readonly clean?: boolean;
+}
+
+export interface WritingAnswer {
+    /** Address of the folder. */
+    readonly folder: string;
+    /** How many files lie there as they were worked out. */
+    readonly written: number;
+    /** What was not written, kept or left there, a sentence each. */
+    readonly problems: readonly string[];
+    /** Whether something could not be worked out or written. */
+    readonly incomplete: boolean;
+    /** Whether some were changed by hand and kept. */
+    readonly kept: boolean;
+    /** Whether some are left from an earlier writing and can be taken away. */
+    readonly stale: boolean;
+}
+
+export interface WriteNewParams {
+    /** Address of the folder. */
+    readonly folder: string;
+    readonly files: readonly NewFile[];
+}
+
+/** A path in a folder: with forward slashes, never leaving it. */
+export interface PathParams {
+    readonly folder: string;
+    readonly path: string;
+}
+
+export type LookAnswer =
+    | { readonly kind: 'missing' | 'folder' | 'link' }
+    | { readonly kind: 'file'; readonly base64: string }
+    | { readonly problem: string };
+
+export interface PutParams {
+    readonly folder: string;
+    readonly files: readonly { readonly path: string; readonly base64: string }[];
+}
+
+export interface RemoveParams {
+    readonly folder: string;
+    readonly paths: readonly string[];
+}
+
 export interface InsertArtParams {
     readonly uri: string;
     /** Where the art is dropped. */
@@ -286,7 +357,7 @@ export interface CouponAnswer extends BuildAnswer {
 }
 
 export interface SquaresParams extends CouponParams {
-    /** What stands in the recipe text that was written with the coupon's files, if it is there. */
+    /** The recipe text that was written with the coupon's files, where it is not to be read from their folder. */
     readonly made?: string;
 }
 

@@ -1,4 +1,5 @@
 import { PassThrough, type Readable, type Writable } from 'node:stream';
+import { fileURLToPath } from 'node:url';
 import {
     createConnection,
     createProtocolConnection,
@@ -13,6 +14,7 @@ import {
 } from 'vscode-languageserver/node';
 import { LocalAsker } from '../../server/engine/asker';
 import { clientFileSystem, clientReader } from '../../server/files/client-files';
+import { ClientStore } from '../../server/files/client-store';
 import { byContent } from '../../server/files/content-version';
 import { diskReader } from '../../server/files/disk-reader';
 import { guardedFileSystem } from '../../server/files/guarded-file-system';
@@ -21,6 +23,7 @@ import { followFolders } from '../../server/follow-folders';
 import { GitVersions } from '../../server/git/git-versions';
 import { serveLanguage } from '../../server/language-server';
 import { inOrder } from '../../server/protocol/message-order';
+import { DiskStore } from '../../server/writing/disk-store';
 
 /** What a client says of itself beyond the least. */
 export interface Says {
@@ -83,6 +86,7 @@ export class LanguageClient {
             fileSystem: guardedFileSystem(files),
             read: byContent(diskReader(files)),
             asker,
+            openStore: (folder) => new DiskStore(fileURLToPath(folder), files.folders),
             ...(says.browser === true ? {} : { versions: new GitVersions(files, asker) }),
         });
         followFolders(connection, workshop, files);
@@ -95,7 +99,13 @@ export class LanguageClient {
         const down = new PassThrough();
         const connection = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down), inOrder());
         const asker = new LocalAsker();
-        serveLanguage({ connection, fileSystem: clientFileSystem(connection), read: clientReader(connection), asker });
+        serveLanguage({
+            connection,
+            fileSystem: clientFileSystem(connection),
+            read: clientReader(connection),
+            asker,
+            openStore: (folder) => new ClientStore(connection, folder),
+        });
         return LanguageClient.over(down, up, folderUri, says);
     }
 

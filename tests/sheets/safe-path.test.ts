@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { safePath } from '../../extension/write/safe-path';
+import { safePath } from '../../shared/sheets/safe-path';
 
 describe('paths of written files', () => {
     test.each(['pocket.svg', 'tray/1-pocket.ngc', 'job-sheet.html', 'żagiel.svg'])('%s is inside', (path) => {

@@ -10,5 +10,10 @@ export function safePath(path: string): string[] | undefined {
 export function isSafeName(name: string): boolean {
     if (name === '' || name.length > 200 || /[. ]$/.test(name)) return false;
     if (/[\\/:*?"<>|]/.test(name) || [...name].some((letter) => letter < ' ')) return false;
-    return !/^(con|prn|aux|nul|com\d|lpt\d)(\.|$)/i.test(name);
+    return !isReserved(name);
+}
+
+/** Names of devices, which some systems keep to themselves whatever ending they have. */
+export function isReserved(name: string): boolean {
+    return /^(con|prn|aux|nul|com\d|lpt\d)(\.|$)/i.test(name);
 }

@@ -1,0 +1,15 @@
+import type { LangiumDocument } from 'langium';
+import type { Recipe } from '../../shared/recipe/recipe';
+import type { BuildAnswer } from '../../shared/view/protocol';
+import type { Workshop } from '../workshop/workshop';
+
+/** The files of a recipe for machine and bench, and what is to be said of them. */
+export async function buildFiles(workshop: Workshop, document: LangiumDocument, recipe: Recipe): Promise<BuildAnswer> {
+    const textFindings = workshop.textFindings(document);
+    const sheets = await workshop.ask({ do: 'build', recipe, textFindings });
+    const trade = await workshop.ask({ do: 'examine', recipe });
+    const wrong = [...textFindings, ...trade].filter((finding) => finding.severity === 'error');
+    const open =
+        wrong.length === 0 ? [] : [`${wrong.length} error${wrong.length === 1 ? '' : 's'} still open: ${wrong[0]!.message}`];
+    return { files: sheets.files, problems: [...open, ...sheets.problems] };
+}

@@ -1,0 +1,102 @@
+import { type LangiumDocument, type URI, UriUtils } from 'langium';
+import type { CancellationToken, Connection } from 'vscode-languageserver';
+import {
+    type BuildAnswer,
+    method,
+    type WriteCouponParams,
+    type WriteNewParams,
+    type WriteRecipeParams,
+    type WritingAnswer,
+    type WritingOptions,
+} from '../../shared/view/protocol';
+import { findStock } from '../coupon/find-stock';
+import { makeCoupon } from '../coupon/make-coupon';
+import { Cancelled } from '../engine/jobs';
+import type { FileReader } from '../files/read-result';
+import type { Workshop } from '../workshop/workshop';
+import { buildFiles } from './build-files';
+import { CannotWrite } from './cannot-write';
+import { type MadePlace, placeOfCoupon, placeOfRecipe, stillOwns } from './made-of';
+import type { OpenStore } from './store';
+import { buttonWays, tellReport } from './tell-report';
+import { writeMade } from './write-made';
+import { writeNew } from './write-new';
+
+/** Answers what the editor asks to have written. An editor asks only where the maker trusts the workspace. */
+export function answerWritingRequests(connection: Connection, workshop: Workshop, read: FileReader, openStore: OpenStore): void {
+    const answer = <Params extends { readonly uri: string }>(
+        name: string,
+        work: (document: LangiumDocument, params: Params) => Promise<WritingAnswer | null>,
+    ): void => {
+        connection.onRequest(name, async (params: Params, token: CancellationToken): Promise<WritingAnswer | null> => {
+            const document = await workshop.linked(params.uri, token);
+            if (document === undefined) return null;
+            try {
+                return await work(document, params);
+            } catch (error) {
+                if (error instanceof Cancelled) return null;
+                throw error;
+            }
+        });
+    };
+    const put = async (place: MadePlace, { files, problems }: BuildAnswer, wish: WritingOptions): Promise<WritingAnswer> => {
+        const folder = place.folder.toString();
+        const nothing = { folder, written: 0, kept: false, stale: false };
+        if (files.length === 0) return { ...nothing, problems };
+        try {
+            const owns = (other: typeof place.owner): Promise<boolean> => stillOwns(other, place.folder, read);
+            const report = await writeMade(openStore(folder), place.owner, files, {
+                force: wish.force === true,
+                clean: wish.clean === true,
+                owns,
+            });
+            return {
+                folder,
+                written: report.written.length,
+                problems: [...problems, ...tellReport(report, (path) => path, buttonWays)],
+                kept: report.beside.length + report.filledIn.length > 0,
+                stale: report.stale.length > 0,
+            };
+        } catch (error) {
+            if (error instanceof CannotWrite) return { ...nothing, problems: [error.message] };
+            throw error;
+        }
+    };
+    answer<WriteRecipeParams>(method.writeRecipe, async (document, params) => {
+        const recipe = workshop.recipe(document, params.recipe);
+        if (recipe === undefined) return null;
+        return put(placeOfRecipe(document, recipe.name), await buildFiles(workshop, document, recipe), params);
+    });
+    answer<WriteCouponParams>(method.writeCoupon, async (document, params) => {
+        const stock = findStock(workshop, [document], params.sheet, params.laser);
+        if ('problem' in stock)
+            return {
+                folder: folderBeside(document).toString(),
+                written: 0,
+                problems: [stock.problem],
+                kept: false,
+                stale: false,
+            };
+        const place = placeOfCoupon(stock);
+        return put(place, await makeCoupon(workshop, stock, place.folder), params);
+    });
+    const plainly = async (work: () => Promise<void>): Promise<string | null> => {
+        try {
+            await work();
+            return null;
+        } catch (error) {
+            if (error instanceof CannotWrite) return error.message;
+            throw error;
+        }
+    };
+    connection.onRequest(method.writeNew, ({ folder, files }: WriteNewParams) =>
+        plainly(() => writeNew(openStore(folder), files)),
+    );
+    connection.onRequest(method.mayHold, ({ folder }: { folder: string }) =>
+        plainly(async () => void (await openStore(folder).look('any'))),
+    );
+}
+
+function folderBeside(document: LangiumDocument): URI {
+    return UriUtils.joinPath(document.uri, '..', 'made');
+}
