@@ -20,9 +20,12 @@ export async function noticesOf(inputs, root) {
             await readFile(path.join(full, 'package.json'), 'utf8'),
         );
         const terms = license?.type ?? license ?? licenses?.map(({ type }) => type).join(' or ');
-        const files = (await readdir(full, { withFileTypes: true })).filter((entry) => entry.isFile() && termsFile.test(entry.name));
+        const files = (await readdir(full, { withFileTypes: true })).filter(
+            (entry) => entry.isFile() && termsFile.test(entry.name),
+        );
         const texts = await Promise.all(files.map((file) => readFile(path.join(full, file.name), 'utf8')));
-        if (terms === undefined && texts.length === 0) throw new Error(`Nothing says under which licence ${name} may be passed on.`);
+        if (terms === undefined && texts.length === 0)
+            throw new Error(`Nothing says under which licence ${name} may be passed on.`);
         const by = typeof author === 'string' ? author : author?.name;
         const at = homepage ?? (typeof repository === 'string' ? repository : repository?.url);
         parts.push(

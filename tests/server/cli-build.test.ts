@@ -102,7 +102,9 @@ describe('what cannot be written', () => {
         writeFileSync(made(shop), 'something else');
         const first = await shop.kerfbook(['build', 'coaster.kerf']);
         expect(first).toMatchObject({ code: 2, out: '' });
-        expect(first.err).toMatch(/^made\/coaster cannot be written: made is a file, and a folder is needed there\. Move or rename it\.\n$/);
+        expect(first.err).toMatch(
+            /^made\/coaster cannot be written: made is a file, and a folder is needed there\. Move or rename it\.\n$/,
+        );
         expect(text(made(shop))).toBe('something else');
         rmSync(made(shop));
         mkdirSync(made(shop, 'coaster', 'shopping-list.csv'), { recursive: true });
@@ -131,7 +133,13 @@ describe('recipes that would share a folder', () => {
     const house = (name: string): string => otherRecipe.replace('recipe plate', `recipe ${name}`);
 
     it('names of every script have folders of their own', async () => {
-        const shop = repository({ ...shopFiles, 'a.kerf': ['дом', 'кот', 'vögel', 'vo-gel', 'constructor'].map(house).join('').replaceAll(/(?<=\n)use .*\n/g, '') });
+        const shop = repository({
+            ...shopFiles,
+            'a.kerf': ['дом', 'кот', 'vögel', 'vo-gel', 'constructor']
+                .map(house)
+                .join('')
+                .replaceAll(/(?<=\n)use .*\n/g, ''),
+        });
         expect(await shop.kerfbook(['build', 'a.kerf'])).toMatchObject({ code: 0, err: '' });
         expect(readdirSync(made(shop)).sort()).toEqual(['constructor', 'vo-gel', 'vögel', 'дом', 'кот']);
     });
@@ -142,7 +150,9 @@ describe('recipes that would share a folder', () => {
     ])('%s: refused before anything is written', async (_, files) => {
         const shop = repository({ ...shopFiles, ...files });
         const { code, out, err } = await shop.kerfbook(['build', ...Object.keys(files)]);
-        expect(err).toMatch(/^Nothing was written: .*plate.* and .*plate.* would share a folder\. Rename one of them, or build them apart with --out\.\n$/i);
+        expect(err).toMatch(
+            /^Nothing was written: .*plate.* and .*plate.* would share a folder\. Rename one of them, or build them apart with --out\.\n$/i,
+        );
         expect({ code, out }).toEqual({ code: 2, out: '' });
         expect(existsSync(made(shop))).toBe(false);
     });
@@ -211,7 +221,10 @@ describe('what a person has changed since it was written', () => {
         const value = JSON.parse(text(manifest));
         const hash = value.files['plan.json'];
         writeFileSync(made(shop, 'kept.json'), text(made(shop, 'coaster', 'plan.json')));
-        writeFileSync(manifest, JSON.stringify({ ...value, files: { ...value.files, '../kept.json': hash, '/etc/hostname': hash } }));
+        writeFileSync(
+            manifest,
+            JSON.stringify({ ...value, files: { ...value.files, '../kept.json': hash, '/etc/hostname': hash } }),
+        );
         await shop.kerfbook(['build', 'coaster.kerf', '--clean']);
         expect(existsSync(made(shop, 'kept.json'))).toBe(true);
         writeFileSync(manifest, '<<<<<<< ours');
@@ -222,7 +235,10 @@ describe('what a person has changed since it was written', () => {
 });
 
 describe('what an earlier build left', () => {
-    const twoSided = coaster.replace('  sand disc', '  blank lid { of ash-10 size 100 x 100 mm grain along width }\n  engrave mark on lid { art flag depth 0.3 mm air off }\n  sand disc');
+    const twoSided = coaster.replace(
+        '  sand disc',
+        '  blank lid { of ash-10 size 100 x 100 mm grain along width }\n  engrave mark on lid { art flag depth 0.3 mm air off }\n  sand disc',
+    );
 
     it('is named, and taken away only when asked for and only if it is still as written', async () => {
         const shop = repository({ ...shopFiles, 'coaster.kerf': twoSided });
@@ -249,7 +265,9 @@ describe('what an earlier build left', () => {
         const shop = repository();
         await shop.kerfbook(['build', 'plate.kerf']);
         shop.write({ 'plate.kerf': otherRecipe.replace('recipe plate', 'recipe plate-2') });
-        expect((await shop.kerfbook(['build', 'plate.kerf'])).err).toContain('made/plate/job-sheet.html is left from an earlier writing');
+        expect((await shop.kerfbook(['build', 'plate.kerf'])).err).toContain(
+            'made/plate/job-sheet.html is left from an earlier writing',
+        );
         await shop.kerfbook(['build', 'plate.kerf', '--clean']);
         expect(readdirSync(made(shop))).toEqual(['plate-2']);
     });

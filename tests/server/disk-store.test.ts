@@ -87,7 +87,9 @@ describe('files are written whole or not at all', () => {
                 if (at > calls()) break;
                 continue;
             }
-            expect(failure.message).toMatch(/cannot be written: there is no space left on the disk\. Make room, then try again\.$/);
+            expect(failure.message).toMatch(
+                /cannot be written: there is no space left on the disk\. Make room, then try again\.$/,
+            );
             expect(contents(top)).toEqual(before);
             expect(existsSync(path.join(top, 'made', 'sub'))).toBe(false);
         }
@@ -115,7 +117,9 @@ describe('files are written whole or not at all', () => {
             ['setup.ngc', bytes('G1 X0\n'.repeat(20_000))],
             ['more.ngc', bytes('G1 X0\n'.repeat(50_000))],
         ]);
-        await expect(store.replace(large)).rejects.toThrow(/made\/more\.ngc cannot be written: there is no space left on the disk/);
+        await expect(store.replace(large)).rejects.toThrow(
+            /made\/more\.ngc cannot be written: there is no space left on the disk/,
+        );
         expect(contents(top)).toEqual({ 'made/setup.ngc': 'M2\n' });
     });
 
@@ -129,7 +133,9 @@ describe('files are written whole or not at all', () => {
                     await store.replace(new Map(Object.entries(files).map(([key, text]) => [key, bytes(text)])));
                     for (const [key, text] of Object.entries(files))
                         expect(await store.look(key)).toEqual({ kind: 'file', bytes: expect.objectContaining(bytes(text)) });
-                    expect(existsSync(path.join(top, 'x')) ? readdirSync(path.join(top, 'x')).length : 0).toBe(Object.keys(files).length);
+                    expect(existsSync(path.join(top, 'x')) ? readdirSync(path.join(top, 'x')).length : 0).toBe(
+                        Object.keys(files).length,
+                    );
                 } finally {
                     rmSync(top, { recursive: true });
                 }
