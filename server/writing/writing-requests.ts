@@ -41,7 +41,7 @@ export function answerWritingRequests(connection: Connection, workshop: Workshop
     };
     const put = async (place: MadePlace, { files, problems }: BuildAnswer, wish: WritingOptions): Promise<WritingAnswer> => {
         const folder = place.folder.toString();
-        const nothing = { folder, written: 0, kept: false, stale: false };
+        const nothing = { folder, written: 0, incomplete: true, kept: false, stale: false };
         if (files.length === 0) return { ...nothing, problems };
         try {
             const owns = (other: typeof place.owner): Promise<boolean> => stillOwns(other, place.folder, read);
@@ -54,6 +54,7 @@ export function answerWritingRequests(connection: Connection, workshop: Workshop
                 folder,
                 written: report.written.length,
                 problems: [...problems, ...tellReport(report, (path) => path, buttonWays)],
+                incomplete: problems.length > 0,
                 kept: report.beside.length + report.filledIn.length > 0,
                 stale: report.stale.length > 0,
             };
@@ -74,6 +75,7 @@ export function answerWritingRequests(connection: Connection, workshop: Workshop
                 folder: folderBeside(document).toString(),
                 written: 0,
                 problems: [stock.problem],
+                incomplete: true,
                 kept: false,
                 stale: false,
             };
