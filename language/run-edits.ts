@@ -1,6 +1,7 @@
 import type { LangiumDocument } from 'langium';
 import { atEnd } from './editing/at-end';
 import type { SpanEdit } from './editing/text-edits';
+import { isNewer } from './edition';
 import { isCut, isEngrave, isFile, isRecipe, isRun } from './generated/ast';
 import { isDay } from './lowering/day';
 import { whereOf } from './lowering/places';
@@ -14,6 +15,7 @@ import { mergedItems } from './variants/merge';
  * end. Undefined for a run that the language would not read back as it was meant.
  */
 export function runEdits(document: LangiumDocument, written: RunText, services: KerfServices): SpanEdit[] | undefined {
+    if (isNewer(document)) return undefined;
     const run = { ...written, lines: written.lines.map((line) => withKind(line, document, written.recipe)) };
     const block = runBlock(run);
     if (!isReadable(block, run, services)) return undefined;

@@ -1,6 +1,7 @@
 import type { AstNode, LangiumDocument } from 'langium';
 import type { Finding } from '../shared/recipe/finding';
 import { withoutConsequences } from './findings/consequences';
+import { editionFindings, newerEdition } from './findings/edition';
 import { lostNames } from './findings/lost-names';
 import { mistypedDeclarations } from './findings/mistyped';
 import { nodeFindings } from './findings/of-nodes';
@@ -27,12 +28,15 @@ export function textFindings(document: LangiumDocument, services: KerfServices):
     // Relinking replaces the list of references, so it stands for this state of the document.
     const known = computed.get(document.references);
     if (known !== undefined) return known;
+    const newer = newerEdition(document);
+    if (newer !== undefined) return [newer];
     const broken = syntaxFindings(document, strayWords(document));
     const unresolved = unresolvedNames(document, services);
     const mistyped = mistypedDeclarations(unresolved, document, services);
     const all = [
         ...broken,
         ...unknownNames(unresolved, mistyped, lostNames(document, broken), services),
+        ...editionFindings(document),
         ...useFindings(document, services),
         ...shopsFindings(document, services),
         ...(broken.length === 0 ? unusedNames(document, adjustingBlocks(document), mistyped) : []), // a broken line may be the one that uses it

@@ -30,7 +30,7 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, mem
         const left = items.filter(({ id }) => ticks[id] === undefined).length;
         const begun = left < items.length;
         const done = begun ? `: ${items.length - left} of ${items.length} steps done` : '';
-        view.message = checklist === undefined ? '' : `${checklist.title}, revision ${checklist.revision}${done}`;
+        view.message = checklist === undefined ? '' : `${checklist.title}, issue ${checklist.revision}${done}`;
         view.badge = begun && left > 0 ? { value: left, tooltip: `${left} ${left === 1 ? 'step' : 'steps'} left` } : undefined;
         tree.show(job(), checklist, ticks);
         setContext('kerfbook.hasChecklist', checklist !== undefined);

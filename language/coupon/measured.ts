@@ -1,6 +1,7 @@
 import type { LangiumDocument } from 'langium';
 import { atEnd } from '../editing/at-end';
 import { editsOf, type SpanEdit } from '../editing/text-edits';
+import { isNewer } from '../edition';
 import type { Coupon } from '../generated/ast';
 import { whereOf } from '../lowering/places';
 import { burnRow, type CouponText, couponBlock } from '../printing/coupon-block';
@@ -26,7 +27,7 @@ export function measuredEdits(
     rows: readonly MeasuredRow[],
 ): SpanEdit[] {
     const text = document.textDocument.getText();
-    if (rows.length === 0) return [];
+    if (rows.length === 0 || isNewer(document)) return [];
     if (block === undefined) return [newBlock(text, coupon, rows)];
     const where = whereOf(block);
     const open = openRows(text, where.offset, where.offset + where.length);

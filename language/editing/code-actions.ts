@@ -9,6 +9,7 @@ import {
 } from 'vscode-languageserver';
 import type { Change } from '../../shared/recipe/finding';
 import { type DiagnosticData, rangeOf } from '../diagnostic';
+import { isNewer } from '../edition';
 import { isRecipe, isStep } from '../generated/ast';
 import { whereOf } from '../lowering/places';
 import { pinActions } from '../planned/pin-actions';
@@ -29,6 +30,7 @@ export class KerfCodeActions implements CodeActionProvider {
     }
 
     getCodeActions(document: LangiumDocument, params: CodeActionParams): CodeAction[] {
+        if (isNewer(document)) return [];
         const { only, diagnostics } = params.context;
         const wants = (kind: CodeActionKind) =>
             only === undefined || only.some((each) => kind === each || kind.startsWith(`${each}.`));

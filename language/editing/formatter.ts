@@ -8,6 +8,7 @@ import type {
     FormattingOptions,
     TextEdit,
 } from 'vscode-languageserver';
+import { isNewer } from '../edition';
 import { syntaxFindings } from '../findings/syntax';
 import { isFile } from '../generated/ast';
 import type { KerfLexer, KerfLexingReport } from '../parsing/lexer';
@@ -39,6 +40,7 @@ export class KerfFormatter implements Formatter {
     }
 
     private edits(document: LangiumDocument, options: FormattingOptions, wanted: (gap: Gap) => boolean): TextEdit[] {
+        if (isNewer(document)) return [];
         const text = document.textDocument;
         const report = document.parseResult.lexerReport as KerfLexingReport | undefined;
         const gaps = formatGaps({

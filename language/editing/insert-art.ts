@@ -1,4 +1,5 @@
 import { type LangiumDocument, type URI, UriUtils } from 'langium';
+import { isNewer } from '../edition';
 import * as ast from '../generated/ast';
 import { whereOf } from '../lowering/places';
 import { resolvePath } from '../names/used-files';
@@ -21,7 +22,7 @@ export function insertArt(
     services: KerfServices,
 ): readonly SpanEdit[] | undefined {
     const recipe = recipeAt(document, offset);
-    if (recipe === undefined || files.length === 0) return undefined;
+    if (recipe === undefined || files.length === 0 || isNewer(document)) return undefined;
     const layout = new Layout(document.textDocument.getText());
     const arts = [recipe, ...basesOf(recipe)].flatMap(({ items }) => items.filter(ast.isArt));
     const taken = new Set(arts.map(({ name }) => name));

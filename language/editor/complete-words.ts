@@ -22,6 +22,7 @@ export function proposeWord(
         const construct = constructs.find((each) => each.word === word && each.type === rule);
         if (construct !== undefined) return ofConstruct(construct);
         const block = blocks.at(-1) ?? '';
+        if (propertiesOf(block).some(({ before }) => before === word)) return undefined; // read, no longer written
         const property = propertiesOf(block).find(({ words }) => words === word || words.startsWith(`${word} `));
         if (property !== undefined) return !property.many && written.has(property.key) ? undefined : ofProperty(property);
     }

@@ -10,6 +10,7 @@ export function describeWord(word: string, node: AstNode): string | undefined {
     if (joining !== undefined) return explained(joining, constructOf(node.$type)?.example);
     const key = itemKey(node);
     const own = key === undefined || node.$container === undefined ? undefined : propertyOf(node.$container.$type, key);
+    if (own?.before === word) return explained(`${own.what} Now written \`${own.words}\`.`, own.example);
     const property = own?.words.split(' ').includes(word) ? own : (propertyAfter(word, typesAround(node)) ?? own);
     const pointed = node.$type === 'StepAt' || (node.$type === 'Without' && word !== 'without');
     if (pointed && key === undefined)

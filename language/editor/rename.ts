@@ -9,6 +9,7 @@ import {
     type WorkspaceEdit,
 } from 'vscode-languageserver';
 import { isBuiltIn } from '../built-in';
+import { isNewer } from '../edition';
 import { kindWords } from '../findings/unknown-name';
 import { isAbrasive, isBurnt, isCut, isEngrave, KerfTerminals } from '../generated/ast';
 import { bearerOf, setOfNames } from '../names/taken';
@@ -36,6 +37,8 @@ export class KerfRename extends DefaultRenameProvider {
             throw refusal(`There is already a ${kindWords[setOfNames(target)] ?? 'thing'} called "${params.newName}".`);
         }
         const edit = await super.rename(document, params);
+        const changed = Object.keys(edit?.changes ?? {}).flatMap((uri) => this.documents.getDocument(URI.parse(uri)) ?? []);
+        if (changed.some(isNewer)) throw refusal('A file that names it is written for a later edition and is not changed.');
         if (edit !== undefined && target !== undefined && (isEngrave(target) || isCut(target)) && needsItsKind(params.newName)) {
             this.tellKind(edit, target.$type.toLowerCase());
         }

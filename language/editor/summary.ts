@@ -27,7 +27,7 @@ const wanted: { readonly [Block in NodeType]?: readonly KeyOf<Block>[] } = {
     Coat: ['kind', 'dry'],
     Wood: ['density', 'pores'],
     Beam: ['wavelength'],
-    Abrasive: ['grain'],
+    Abrasive: ['particle'],
     Shop: ['currency', 'hourly'],
     Blank: ['of', 'size'],
     Engrave: ['depth', 'tone'],

@@ -43,8 +43,8 @@ const needs: { readonly [Block in NodeType]?: readonly Need<KeyOf<Block>>[] } = 
     Run: [
         need(
             'hint',
-            ['revision'],
-            () => 'This run does not say which revision it followed: it is taken for one of the recipe as it is.',
+            ['issue'],
+            () => 'This run does not say which issue it followed: it is taken for one of the recipe as it is.',
         ),
     ],
     Beam: [need('warning', ['wavelength'], (name) => `${name} does not say its wavelength.`)],

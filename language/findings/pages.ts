@@ -27,6 +27,14 @@ export const textPages: readonly Page[] = [
         'The message says what comes next; the example in it can be copied.',
     ),
     page(
+        'newer-edition',
+        error,
+        'A file of a later edition',
+        'The first line says `edition` with a year that this version does not know.',
+        'Words may mean something else there. The file is read only: nothing in it is checked, planned, changed or written.',
+        'Update Kerfbook. A file without that line is of edition 2026, whose words are read for ever.',
+    ),
+    page(
         'unknown-name',
         mendable(error, 'sometimes'),
         'A name that leads nowhere',

@@ -30,6 +30,10 @@ export function unknownLine(stumble: Stumble, actual: Token): Finding {
     if (!isNamed(actual)) {
         return say('syntax', { message: `A line begins with a word, such as ${oneOf(lineWords(block).slice(0, 3))}.`, where });
     }
+    if (image === 'edition') {
+        const message = '`edition` stands once, in the first line of a file that says for which edition it is written.';
+        return say('syntax', { message, where });
+    }
     const homes = isWord(actual) ? homesOf(image) : [];
     if (homes.length > 0) {
         const inside = homes.filter((home) => home !== 'File').slice(0, 3);

@@ -1,5 +1,6 @@
 import type { LangiumDocument } from 'langium';
 import type { MeasuredCoupon } from '../../shared/recipe/stock';
+import { isNewer } from '../edition';
 import { type Coupon, isCoupon, isFile } from '../generated/ast';
 import { couponOf, laserOf, sheetOf } from './stock';
 
@@ -15,5 +16,7 @@ export function measuredCouponOf(node: Coupon): MeasuredCoupon | undefined {
 /** The coupons of a linked document as plain data. */
 export function lowerCoupons(document: LangiumDocument): MeasuredCoupon[] {
     const file = document.parseResult.value;
-    return isFile(file) ? file.entries.filter(isCoupon).flatMap((coupon) => measuredCouponOf(coupon) ?? []) : [];
+    return isFile(file) && !isNewer(document)
+        ? file.entries.filter(isCoupon).flatMap((coupon) => measuredCouponOf(coupon) ?? [])
+        : [];
 }

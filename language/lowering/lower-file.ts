@@ -2,6 +2,7 @@ import type { LangiumDocument } from 'langium';
 import type { Recipe } from '../../shared/recipe/recipe';
 import type { Run } from '../../shared/recipe/run';
 import type { Coupon } from '../../shared/recipe/stock';
+import { isNewer } from '../edition';
 import { type Entry, isCoupon, isFile, isRecipe, isRun } from '../generated/ast';
 import { KeptOn } from '../kept-on';
 import type { KerfServices } from '../services';
@@ -32,7 +33,8 @@ function lowerAnew(document: LangiumDocument, services: KerfServices): Recipe[] 
     const [nearest] = shopsInSight(document, services);
     const shop = nearest && shopOf(nearest.shop);
     const file = document.parseResult.value;
-    return isFile(file)
+    // What a later edition means by its words nobody knows here, so that nothing is planned, shown or written from it.
+    return isFile(file) && !isNewer(document)
         ? file.entries
               .filter(isRecipe)
               .filter(({ name }) => name !== undefined)

@@ -30,7 +30,7 @@ export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], runs: rea
         title: node.title ?? node.name ?? '',
         ...baseOf(node),
         whole: whereOf(node),
-        revision: items.count('revision')?.value ?? 1,
+        revision: items.count('issue')?.value ?? 1,
         make: items.count('make')?.value ?? 1,
         ...(isIncomplete(node, lines) ? { incomplete: true as const } : {}),
         ...present({ laser: laser && laserOf(laser), shop }),

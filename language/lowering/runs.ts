@@ -16,7 +16,7 @@ export function runOf(node: ast.Run): Run | undefined {
     return {
         recipe,
         date: written(node.date, whereOfPart(node, 'date')),
-        ...present({ revision: items.count('revision')?.value, laser: laser && laserOf(laser) }),
+        ...present({ revision: items.count('issue')?.value, laser: laser && laserOf(laser) }),
         burnt: node.items.filter(ast.isBurnt).flatMap((line) => burntOf(line) ?? []),
         notes: node.items.filter(ast.isNote).flatMap(({ text }) => text ?? []),
         whole: whereOf(node),

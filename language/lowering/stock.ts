@@ -109,7 +109,7 @@ export const woodOf = once((node: ast.Wood): Wood => {
         }),
         bleeds: items.word('bleed') !== 'no',
         colour: items.tone('colour') ?? plainColour,
-        burnt: items.tone('burnt') ?? charColour,
+        burnt: items.tone('char') ?? charColour,
         cautions: items.words('caution'),
     };
 });
@@ -278,7 +278,7 @@ export const coatOf = once((node: ast.Coat): Coat => {
 });
 
 export const abrasiveOf = once((node: ast.Abrasive): Abrasive => {
-    return { ...named(node), ...present({ grain: new Items(node).figure('grain') }) };
+    return { ...named(node), ...present({ grain: new Items(node).figure('particle') }) };
 });
 
 export function couponOf(node: ast.Coupon): Coupon | undefined {

@@ -17,7 +17,7 @@ export const pointing = new Set([...holdSteps, 'without']);
 export const recipeOnly = new Set([
     ...steps,
     ...wordsOf('recipe', 'needed'),
-    ...propertiesOf('Recipe').flatMap(({ takes, words }) => (takes === 'count' ? [words] : [])),
+    ...propertiesOf('Recipe').flatMap(({ takes, words, before }) => (takes === 'count' ? [words, before ?? words] : [])),
 ]);
 /** Lines that are nothing without a block, and all lines that can have one. */
 export const needBlock = new Set(

@@ -210,7 +210,9 @@ function goOnInBlock(engine: Engine, loop: Loop, args: unknown[], starts: () => 
         }
         if (name === 'EOF') break;
         const passed = engine.exportLexerState();
-        if (passed === before || (depth === 0 && startsStatement(token))) saveError(engine, expected);
+        // A block whose brace stands on a line of its own is passed over with its head.
+        const isBlock = name === '{' && passed !== before;
+        if (passed === before || (depth === 0 && startsStatement(token) && !isBlock)) saveError(engine, expected);
         depth = Math.max(0, depth + stepOf(name));
         engine.SKIP_TOKEN();
     }

@@ -3,7 +3,7 @@ import { isWord, type Token } from './token';
 /** Words that say of which kind the step is whose name follows. */
 const kinds = new Set(['engrave', 'cut']);
 /** Words with which a line of a run begins or goes on before a number. */
-const before = new Set(['revision', 'laser', 'note', 'of', 'at', 'x', 'pitch', 'depth', 'width']);
+const before = new Set(['issue', 'revision', 'laser', 'note', 'of', 'at', 'x', 'pitch', 'depth', 'width']);
 
 /** Whether a step of that name has its kind before it in a run: `engrave depth 80 % at 250 mm/s`. */
 export function needsItsKind(name: string): boolean {

@@ -1,9 +1,12 @@
 import { type CstNode, DefaultValueConverter, type GrammarAST, type ValueType } from 'langium';
+import { renamedIn } from '../vocabulary/editions';
 
 /** Texts know `\"` and `\\`; any other backslash is itself, since paths are pasted from everywhere. */
 export class KerfValueConverter extends DefaultValueConverter {
     protected override runConverter(rule: GrammarAST.AbstractRule, input: string, cstNode: CstNode): ValueType {
-        return rule.name === 'STRING' ? textOf(input) : super.runConverter(rule, input, cstNode);
+        if (rule.name === 'STRING') return textOf(input);
+        // Whatever it was called in an earlier edition, the tree holds the word of today.
+        return renamedIn(rule.name)?.now ?? super.runConverter(rule, input, cstNode);
     }
 }
 

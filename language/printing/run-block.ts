@@ -13,7 +13,7 @@ export interface RunText {
 /** A run as recipe text. */
 export function runBlock({ recipe, date, revision, laser, lines, notes }: RunText): string {
     const all = [
-        `revision ${revision}`,
+        `issue ${revision}`,
         ...(laser === undefined ? [] : [`laser ${laser}`]),
         ...lines,
         ...notes.map((note) => `note ${quoted(note)}`),

@@ -10,7 +10,7 @@ export function startText(start: Start): string {
     const uses = start.uses.map((path) => `use ${quotedPath(path)}`);
     const head = [
         `recipe ${start.name} ${quoted(start.title)} {`,
-        '  revision 1',
+        '  issue 1',
         '  make 1',
         `  laser ${start.laser}`,
         '',

@@ -12,7 +12,7 @@ export function blockPhrase(type: string): string {
 
 /** The words with which a line of that block can begin, each as it is written. */
 export function lineWords(type: string): string[] {
-    if (type === 'File') return [...fileWords];
+    if (type === 'File') return ['edition', ...fileWords];
     if (type === 'Inserted') return [...stepWords];
     const own = propertiesOf(type).map(({ words }) => words);
     return type === 'Recipe' ? [...own, ...recipeWords] : own;
@@ -26,7 +26,8 @@ export function homesOf(word: string): readonly string[] {
 const homes = new Map<string, string[]>();
 const rest = constructs.map((each) => each.type).filter((each) => each !== 'Recipe' && each !== 'Inserted');
 for (const type of ['Recipe', ...rest, 'File']) {
-    for (const words of lineWords(type)) {
+    const earlier = propertiesOf(type).flatMap(({ before }) => before ?? []);
+    for (const words of [...lineWords(type), ...earlier]) {
         const first = words.split(' ')[0]!;
         homes.set(first, [...(homes.get(first) ?? []), type]);
     }

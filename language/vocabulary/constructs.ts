@@ -37,7 +37,7 @@ export const constructs: readonly Construct[] = [
         'needed',
         'How a product is made: its laser, art, blanks, and the steps in the order of the work.',
         'recipe heron-tray "Heron serving tray" { … }',
-        'recipe ${1:name} "${2:Title}" {\n\trevision 1\n\tmake ${3:1}\n\tlaser $4\n\n\t$0\n}',
+        'recipe ${1:name} "${2:Title}" {\n\tissue 1\n\tmake ${3:1}\n\tlaser $4\n\n\t$0\n}',
     ),
     entry(
         'Board',
@@ -76,8 +76,8 @@ export const constructs: readonly Construct[] = [
         'run',
         'needed',
         'How a recipe went on one day: what its steps were burnt with and what was measured. Feeds the fit like rows of a coupon.',
-        'run heron-tray 2026-11-20 { revision 3  pocket 80 % at 250 mm/s x 2 depth 0.79 mm  note "…" }',
-        'run ${1:recipe} ${2:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE} {\n\trevision ${3:1}\n\t$0\n}',
+        'run heron-tray 2026-11-20 { issue 3  pocket 80 % at 250 mm/s x 2 depth 0.79 mm  note "…" }',
+        'run ${1:recipe} ${2:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE} {\n\tissue ${3:1}\n\t$0\n}',
     ),
     entry(
         'Resin',
@@ -131,9 +131,9 @@ export const constructs: readonly Construct[] = [
         'Abrasive',
         'abrasive',
         'needed',
-        'A grit and the size of its grains.',
-        'abrasive 120 { grain 125 um }',
-        'abrasive ${1:120} {\n\tgrain ${2:125 um}\n}',
+        'A grit and the size of its particles.',
+        'abrasive 120 { particle 125 um }',
+        'abrasive ${1:120} {\n\tparticle ${2:125 um}\n}',
     ),
     entry(
         'Shop',

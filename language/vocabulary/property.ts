@@ -44,6 +44,8 @@ export interface Property<
     readonly many: boolean;
     /** The node that the line becomes, where that does not bear the key itself. */
     readonly node?: NodeType;
+    /** How its word was spelled in an earlier edition; still read. */
+    readonly before?: string;
     /** What comes right behind its words, in a maker's words: `the name of a wood`. */
     readonly follows?: string;
 }
@@ -54,6 +56,7 @@ interface Details<Choice extends string> {
     readonly many?: boolean;
     readonly node?: NodeType;
     readonly follows?: string;
+    readonly before?: string;
 }
 
 /** A line of a block. */

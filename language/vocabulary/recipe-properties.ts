@@ -73,7 +73,10 @@ const beamWork = <Block extends NodeType>(block: Block) => [
 ];
 
 const recipe = [
-    property('Recipe', 'revision', 'count', 'Number of this version of the recipe.', 'revision 3', countOf(0, 10000)),
+    property('Recipe', 'issue', 'count', 'Number of this issue of the recipe: counted up when it is changed.', 'issue 3', {
+        ...countOf(0, 10000),
+        before: 'revision',
+    }),
     property('Recipe', 'make', 'count', 'How many pieces are made at once.', 'make 4', countOf(1, 10000)),
     property('Recipe', 'laser', 'name', 'The laser it is burnt on.', 'laser shed', {
         node: 'LaserUse',

@@ -3,7 +3,8 @@ import { measure, type Property, part, property, share } from './property';
 const line = 'pocket of walnut-12 80 % at 250 mm/s x 2 pitch 0.10 mm depth 0.79 mm';
 
 export const runProperties = [
-    property('Run', 'revision', 'count', 'The revision of the recipe that was followed.', 'revision 3', {
+    property('Run', 'issue', 'count', 'The issue of the recipe that was followed.', 'issue 3', {
+        before: 'revision',
         measures: [measure('count', [1, 1e4], [1, 1e6])],
     }),
     property('Run', 'laser', 'name', 'The laser it was burnt on; the recipe’s own where it is not written.', 'laser shed', {

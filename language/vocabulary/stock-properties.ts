@@ -76,7 +76,7 @@ const wood = [
         choices: ['yes', 'no'],
     }),
     property('Wood', 'colour', 'colour', 'Colour of the planed face.', 'colour #6a4a36'),
-    property('Wood', 'burnt', 'colour', 'Colour of the burnt face.', 'burnt #2a1a12'),
+    property('Wood', 'char', 'colour', 'Colour of the burnt face.', 'char #2a1a12', { before: 'burnt' }),
     caution('Wood'),
 ];
 
@@ -316,7 +316,8 @@ const shop = [
 export const stockProperties = [
     ...beam,
     ...wood,
-    property('Abrasive', 'grain', 'figure', 'Median size of the grains.', 'grain 125 um', {
+    property('Abrasive', 'particle', 'figure', 'Median size of its particles.', 'particle 125 um', {
+        before: 'grain',
         measures: [measure('length', [1e-3, 2])],
     }),
     ...sheet('Board', [1.5, 80], 'thickness 12 mm +- 0.3 mm'),

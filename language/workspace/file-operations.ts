@@ -2,6 +2,7 @@ import { type LangiumDocuments, URI, UriUtils } from 'langium';
 import type { FileOperationHandler, LangiumSharedServices } from 'langium/lsp';
 import type { FileOperationOptions, FileRename, RenameFilesParams, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
 import { isBuiltIn } from '../built-in';
+import { isNewer } from '../edition';
 import { pathsIn } from '../editor/paths';
 import { isFile } from '../generated/ast';
 import { resolvePath } from '../names/used-files';
@@ -24,7 +25,7 @@ export class KerfFileOperations implements FileOperationHandler {
         const changes: Record<string, TextEdit[]> = {};
         for (const document of this.documents.all) {
             const file = document.parseResult.value;
-            if (isBuiltIn(document.uri.toString()) || !isFile(file)) continue;
+            if (isBuiltIn(document.uri.toString()) || !isFile(file) || isNewer(document)) continue;
             const home = moved(document.uri, files) ?? document.uri;
             const text = document.textDocument;
             for (const { offset, end, target } of pathsIn(file)) {

@@ -12,6 +12,7 @@ import { plan } from './plan';
 import { complain, say } from './say';
 import { show } from './show';
 import { table } from './table';
+import { upgrade } from './upgrade';
 
 const help = `kerfbook: recipes for engraved, filled and inlaid wood
 
@@ -47,6 +48,8 @@ const help = `kerfbook: recipes for engraved, filled and inlaid wood
       and whether depths drift over time
   kerfbook show FILE [--as FILE]
       a file as plain lines, for tools that compare lines; --as: it is a copy of that one, beside which its art lies
+  kerfbook upgrade [FILE or FOLDER ...] [--dry-run]
+      writes words of earlier editions of the language as they are spelled today; --dry-run: says what it would rewrite
   kerfbook serve
       the language server over standard input and output, for any editor
 
@@ -63,6 +66,7 @@ const commands: ReadonlyMap<string, (args: string[]) => Promise<number>> = new M
     ['show', show],
     ['table', table],
     ['history', history],
+    ['upgrade', upgrade],
     // The server brings its worker's geometry along, which no other command needs.
     ['serve', async () => (await import('./serve')).serve()],
 ]);

@@ -155,10 +155,10 @@ export class PlanEngine {
             const then = past[index];
             if (then === undefined) {
                 const own = run.revision !== undefined && run.revision === recipe.revision;
-                return { run, plan: now, planned: { by: own ? 'its revision' : 'the present plan', revision: recipe.revision } };
+                return { run, plan: now, planned: { by: own ? 'its issue' : 'the present plan', revision: recipe.revision } };
             }
             const plan = this.plan(then.recipe, new Map(then.arts.map((file) => [file.uri, file])));
-            return { run, plan, planned: { by: 'its revision', revision: then.recipe.revision, commit: then.commit } };
+            return { run, plan, planned: { by: 'its issue', revision: then.recipe.revision, commit: then.commit } };
         });
         return runHistory(recipe, held, others, last);
     }

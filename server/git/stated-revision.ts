@@ -24,7 +24,8 @@ function revisionsAmong(parts: readonly string[], recipe: string, seen: Readonly
             if (parts[i] === '{') depth += 1;
             else if (parts[i] === '}') depth -= 1;
             if (depth <= 0) break;
-            if (depth === 1 && parts[i] === 'revision' && /^\d+$/.test(parts[i + 1] ?? '')) stated ??= Number(parts[i + 1]);
+            if (depth === 1 && (parts[i] === 'issue' || parts[i] === 'revision') && /^\d+$/.test(parts[i + 1] ?? ''))
+                stated ??= Number(parts[i + 1]);
         }
         if (stated === undefined && base !== undefined && !seen.has(base)) {
             // What a variant does not say, it has from its base.

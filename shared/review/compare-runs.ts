@@ -32,7 +32,7 @@ export function byDay(runs: readonly Run[]): Map<string, Run> {
 
 function runLines({ revision, laser, burnt, notes }: Run): Figure[] {
     return [
-        ...(revision === undefined ? [] : [{ label: 'revision', ...tell(revision)! }]),
+        ...(revision === undefined ? [] : [{ label: 'issue', ...tell(revision)! }]),
         ...(laser === undefined ? [] : [word('laser', laser.name)]),
         ...burnt.flatMap(({ step, where: _, ...rest }) => {
             const told = tell(rest);

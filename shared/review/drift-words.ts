@@ -31,8 +31,8 @@ export function couponDriftWords({ burnt, drift, later, since }: CouponDrift): s
 }
 
 export function plannedWords({ by, revision, commit }: PlannedBy): string {
-    if (by === 'the present plan') return `held against the present plan (revision ${revision})`;
-    return `held against the plan of its revision${commit === undefined ? '' : ` (${commit})`}`;
+    if (by === 'the present plan') return `held against the present plan (issue ${revision})`;
+    return `held against the plan of its issue${commit === undefined ? '' : ` (${commit})`}`;
 }
 
 function range(low: number, high: number): string {

@@ -52,7 +52,7 @@ function isMeasured(what: PastRow['what']): boolean {
 export function heading({ date, revision, laser }: PastRun): string {
     return [
         date,
-        ...(revision === undefined ? [] : [`revision ${revision}`]),
+        ...(revision === undefined ? [] : [`issue ${revision}`]),
         ...(laser === undefined ? [] : [`on ${oneLine(laser)}`]),
     ].join(', ');
 }
@@ -105,7 +105,7 @@ export function historyCsv(histories: readonly RunHistory[]): string {
         [
             'recipe',
             'date',
-            'revision',
+            'issue',
             'laser',
             'held against',
             'step',

@@ -8,7 +8,7 @@ export function recipeFigures(recipe: Recipe): Figure[] {
     return [
         word('name', recipe.name),
         word('title', recipe.title),
-        worked('revision', recipe.revision, 'count'),
+        worked('issue', recipe.revision, 'count'),
         worked('make', recipe.make, 'count'),
         ...(recipe.laser === undefined ? [] : [word('laser', recipe.laser.name)]),
         ...(recipe.base === undefined ? [] : [word('based on', recipe.base.name)]),

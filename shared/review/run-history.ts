@@ -35,7 +35,7 @@ export interface PastRun {
 /** Which plan a run is held against. */
 export interface PlannedBy {
     /** The plan of the revision that was followed, or the one that stands there now. */
-    readonly by: 'its revision' | 'the present plan';
+    readonly by: 'its issue' | 'the present plan';
     /** That of the plan. */
     readonly revision: number;
     /** Where it was found. */
@@ -158,7 +158,7 @@ function runDrifts(held: readonly HeldRun[], recipe: Recipe): RunDrift[] {
             const known = found.get(key) ?? { laser, sheet, points: [], leftOut: 0 };
             found.set(key, known);
             // Held against another revision's plan, a depth says nothing of how well it was met.
-            const followed = planned.by === 'its revision' || run.revision === undefined || run.revision === recipe.revision;
+            const followed = planned.by === 'its issue' || run.revision === undefined || run.revision === recipe.revision;
             if (followed) known.points.push({ day, ratio });
             else known.leftOut++;
         }

@@ -39,7 +39,7 @@ export function jobSheet(plan: Plan, findings: readonly Finding[], { start, pres
         benchPagePolicyTag,
         '<meta name="viewport" content="width=device-width">',
         `<title>${text(title)}, job sheet</title>`,
-        `<style>${pageFoot(`${title}, revision ${recipe.revision}`)}${style}</style>`,
+        `<style>${pageFoot(`${title}, issue ${recipe.revision}`)}${style}</style>`,
         '</head>',
         '<body><main>',
         `<header><h1>${text(title)}</h1><p>${text(headLine(plan))}</p></header>`,
@@ -101,7 +101,7 @@ tr.sum td { font-weight: bold; border-bottom-color: #000 } .cost td:last-child {
 function headLine(plan: Plan): string {
     const { recipe, totals } = plan;
     const parts = [
-        `Revision ${recipe.revision}`,
+        `Issue ${recipe.revision}`,
         `make ${recipe.make}`,
         recipe.laser === undefined ? 'no laser chosen' : `on ${recipe.laser.name}`,
         totals === undefined

@@ -43,7 +43,7 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
     const scale = { fullPower, ...curveOption(laser) };
     const result = rs274(job, {
         comments: [
-            `${plan.recipe.title || plan.recipe.name}, revision ${plan.recipe.revision}, set-up ${setUp.number}`,
+            `${plan.recipe.title || plan.recipe.name}, issue ${plan.recipe.revision}, set-up ${setUp.number}`,
             `blank ${setUp.blank.name}, ${showNumber(setUp.blank.size?.width ?? 0)} x ${showNumber(height)} mm, for ${laser.name}`,
             ...setUp.lasers.flatMap((one) => [
                 `${one.step.name}: ${exactSettings(one, scale)}`,

@@ -30,7 +30,7 @@ export function setUpSvg(plan: Plan, setUp: SetUp, memo: Memo): SheetFile {
         '<?xml version="1.0" encoding="UTF-8"?>',
         `<svg xmlns="http://www.w3.org/2000/svg" ${size}>`,
         `  <title>${escapeMarkup(title)}</title>`,
-        `  <desc>${escapeMarkup(`Revision ${plan.recipe.revision}. ${pageSentence(plan.recipe.laser, blank.size, 'blank')}`)}</desc>`,
+        `  <desc>${escapeMarkup(`Issue ${plan.recipe.revision}. ${pageSentence(plan.recipe.laser, blank.size, 'blank')}`)}</desc>`,
         ...lasers.flatMap((laser) => group(laser, memo)),
         '</svg>',
         '',

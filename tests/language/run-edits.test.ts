@@ -40,7 +40,7 @@ describe('a finished run', () => {
     it('comes behind the last run of its recipe, with the line breaks of the file', async () => {
         const before = `${shop}${recipe}\nrun plate 2026-11-01 { revision 1 }\n\nboard oak { wood white-oak thickness 9 mm }\n`;
         const text = (await written(before.replaceAll('\n', '\r\n'))) ?? '';
-        expect(text).toMatch(/run plate 2026-11-01 \{ revision 1 \}\r\nrun plate 2026-11-20 \{\r\n/);
+        expect(text).toMatch(/run plate 2026-11-01 \{ (?:revision|issue) 1 \}\r\nrun plate 2026-11-20 \{\r\n/);
         expect(text.replaceAll('\r\n', '')).not.toContain('\n');
         expect(text.trimEnd()).toMatch(/board oak .*\}$/);
     });

@@ -52,7 +52,7 @@ describe('vocabulary and grammar', () => {
                 else for (const { value } of words) inGrammar.add(value);
             }
         }
-        const known = new Set(allLines.map(({ key }) => key));
+        const known = new Set(allLines.flatMap(({ key, before }) => [key, before ?? key]));
         const left = [...inGrammar].filter((key) => !known.has(key));
         expect(left).toEqual(['blank']); // `inverse within blank`: no line
         const grammar = readFileSync(new URL('../../language/kerf.langium', import.meta.url), 'utf8');

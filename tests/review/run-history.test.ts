@@ -54,7 +54,7 @@ describe('the history of runs', () => {
             date: '2026-02-01',
             revision: 3,
             laser: 'shed',
-            planned: { by: 'its revision', revision: 3 },
+            planned: { by: 'its issue', revision: 3 },
             notes: ['a bit shallow'],
             steps: [{ step: 'pocket', sheet: 'walnut-12' }],
         });
@@ -72,7 +72,7 @@ describe('the history of runs', () => {
         const earlier = `run tray 2026-01-20 { revision 2 pocket of walnut-12 80 % at 400 mm/s x 2 depth 0.3 mm }\n`;
         const text = `${dated}${recipe()}${earlier}`;
         const found = await told(text, { past: { 2: `${dated}${recipe('0.3 mm', 2)}` } });
-        expect(found.runs[0]!.planned).toEqual({ by: 'its revision', revision: 2, commit: 'c2' });
+        expect(found.runs[0]!.planned).toEqual({ by: 'its issue', revision: 2, commit: 'c2' });
         expect(found.runs[0]!.steps[0]!.rows[0]!.ratio).toBeCloseTo(1, 6);
         expect(found.drifts[0]).toMatchObject({ leftOut: 0 });
         const without = await told(text);
@@ -80,7 +80,7 @@ describe('the history of runs', () => {
         expect(without.runs[0]!.steps[0]!.rows[0]!.ratio).toBeCloseTo(0.6, 6);
         // Held against a plan that it did not follow, it says nothing of drift.
         expect(without.drifts[0]).toMatchObject({ leftOut: 1, drift: { days: [], told: false } });
-        expect(historyText([without])).toContain('held against the present plan (revision 3)');
+        expect(historyText([without])).toContain('held against the present plan (issue 3)');
         expect(historyText([without])).toContain('1 left out');
     });
 

@@ -28,9 +28,9 @@ describe('kerfbook history', () => {
         const [history] = JSON.parse(out).histories;
         const right = repo.git('rev-parse', 'HEAD~1').slice(0, 8);
         expect(history.runs.map((run: { planned: object }) => run.planned)).toEqual([
-            { by: 'its revision', revision: 1, commit: right },
+            { by: 'its issue', revision: 1, commit: right },
             { by: 'the present plan', revision: 3 },
-            { by: 'its revision', revision: 3 },
+            { by: 'its issue', revision: 3 },
         ]);
         expect(history.runs[0].steps[0].rows[0].ratio).toBeCloseTo(0.49 / 0.48, 4);
         expect(history.drifts[0]).toMatchObject({ sheet: 'walnut-12', leftOut: 1 });
@@ -51,9 +51,9 @@ describe('kerfbook history', () => {
         repo.git('mv', 'tide coaster.kerf', 'bench.kerf');
         const { out } = await repo.kerfbook(['history', 'bench.kerf', '--format', 'json']);
         expect(JSON.parse(out).histories[0].runs.map((run: { planned: object }) => run.planned)).toEqual([
-            { by: 'its revision', revision: 1, commit: right },
+            { by: 'its issue', revision: 1, commit: right },
             { by: 'the present plan', revision: 4 },
-            { by: 'its revision', revision: 3, commit: repo.git('rev-parse', 'HEAD~2').slice(0, 8) },
+            { by: 'its issue', revision: 3, commit: repo.git('rev-parse', 'HEAD~2').slice(0, 8) },
         ]);
     });
 
@@ -73,7 +73,7 @@ describe('kerfbook history', () => {
         });
         repo.commit('merged');
         const { out } = await repo.kerfbook(['history', '--format', 'json']);
-        expect(JSON.parse(out).histories[0].runs[0].planned).toEqual({ by: 'its revision', revision: 2, commit: side });
+        expect(JSON.parse(out).histories[0].runs[0].planned).toEqual({ by: 'its issue', revision: 2, commit: side });
     });
 
     it('in a folder below, nothing that the file was outside of it is read', async () => {
@@ -82,8 +82,8 @@ describe('kerfbook history', () => {
         repo.commit('moved below');
         const planned = async (below: string): Promise<string> =>
             (await repo.kerfbook(['history', below === '.' ? 'art/coaster.kerf' : 'coaster.kerf'], below)).out;
-        expect(await planned('.')).toMatch(/revision 1, on shed; held against the plan of its revision/);
-        expect(await planned('art')).toMatch(/revision 1; held against the present plan/);
+        expect(await planned('.')).toMatch(/issue 1, on shed; held against the plan of its issue/);
+        expect(await planned('art')).toMatch(/issue 1; held against the present plan/);
     });
 
     it('all commits are looked through, and one git reads them all', async () => {
@@ -108,7 +108,7 @@ describe('kerfbook history', () => {
         const repo = withRuns();
         rmSync(path.join(repo.folder, '.git'), { recursive: true });
         const { code, out } = await repo.kerfbook(['history', 'coaster.kerf']);
-        expect(out.match(/held against the present plan \(revision 3\)/g)).toHaveLength(2);
+        expect(out.match(/held against the present plan \(issue 3\)/g)).toHaveLength(2);
         expect(out).toContain('2 left out');
         expect(code).toBe(0);
     });
@@ -118,7 +118,7 @@ describe('kerfbook history', () => {
         const { out } = await repo.kerfbook(['history', '--last', '1']);
         expect(out).toMatch(/^coaster: 3 runs, the last 1$/m);
         expect(out).not.toContain('2026-02-05');
-        expect((await repo.kerfbook(['history', '--format', 'markdown'])).out).toContain('**2026-03-05, revision 3, on shed**');
+        expect((await repo.kerfbook(['history', '--format', 'markdown'])).out).toContain('**2026-03-05, issue 3, on shed**');
         expect((await repo.kerfbook(['history', '--format', 'csv'])).out).toContain(
             'coaster,2026-03-05,3,shed,its revision,hollow,walnut-12,depth,',
         );

@@ -189,16 +189,16 @@ describe('the history of runs', () => {
         const answer = await ask<PageAnswer>(method.history);
         expect(answer).toMatchObject({ recipe: 'coaster' });
         const body = bodyOf(answer);
-        expect(body).toContain(`held against the plan of its revision (${repo.git('rev-parse', 'HEAD').slice(0, 8)})`);
+        expect(body).toContain(`held against the plan of its issue (${repo.git('rev-parse', 'HEAD').slice(0, 8)})`);
         expect(body).toContain('<td>80 %</td>');
         expect(body).toContain(encodeURIComponent(JSON.stringify([{ uri, offset: now.indexOf('2026-03-05'), length: 10 }])));
         const plate = pathToFileURL(path.join(repo.folder, 'plate.kerf')).toString();
         expect(await ask<PageAnswer>(method.history, { uri: plate })).toEqual({ problem: expect.stringContaining('No run') });
         expect(bodyOf(await ask<PageAnswer>(method.history, { present: true }))).toContain(
-            'held against the present plan (revision 2)',
+            'held against the present plan (issue 2)',
         );
         const web = await editorOn(repo.folder, 'coaster.kerf', now, { browser: true });
-        expect(bodyOf(await web.ask<PageAnswer>(method.history))).toContain('held against the present plan (revision 2)');
+        expect(bodyOf(await web.ask<PageAnswer>(method.history))).toContain('held against the present plan (issue 2)');
     });
 });
 

@@ -10,7 +10,7 @@ export function Header({ view }: { view: BenchView }) {
             <div>
                 <h1>{view.title}</h1>
                 <p class="quiet">
-                    revision {view.revision} · makes {view.make}
+                    issue {view.revision} · makes {view.make}
                 </p>
             </div>
             {view.recipes.length > 1 && <RecipeChoice view={view} />}
