@@ -18,9 +18,13 @@ function behind(
     keyword: GrammarAST.Keyword,
     calls: ReadonlyMap<GrammarAST.AbstractRule, GrammarAST.RuleCall[]>,
 ): GrammarAST.AbstractElement[] {
+    const next = following(keyword);
     const rule = AstUtils.getContainerOfType(keyword, GrammarAST.isParserRule);
-    const from = [keyword, ...(rule?.dataType === undefined ? [] : (calls.get(rule) ?? []))];
-    return from.flatMap((feature) => findNextFeatures([[{ feature }]], []).map((next) => next.feature));
+    return next.length > 0 || rule?.dataType === undefined ? next : (calls.get(rule) ?? []).flatMap(following);
+}
+
+function following(feature: GrammarAST.AbstractElement): GrammarAST.AbstractElement[] {
+    return findNextFeatures([[{ feature }]], []).map((next) => next.feature);
 }
 
 function isName(feature: GrammarAST.AbstractElement): boolean {

@@ -4,7 +4,7 @@ import { propertiesOf } from './lookup';
 /** A block as a maker would say it, from its type in the syntax tree; the file stands for what is in no block. */
 export function blockPhrase(type: string): string {
     const construct = constructOf(type);
-    if (construct === undefined) return 'a file';
+    if (construct === undefined || type === 'File') return 'a file';
     if (construct.where === 'step') return `\`${construct.word}\``;
     if (construct.word === 'art') return '`art`';
     return `${/^[aeiou]/.test(construct.word) ? 'an' : 'a'} ${construct.word}`;
@@ -12,7 +12,7 @@ export function blockPhrase(type: string): string {
 
 /** The words with which a line of that block can begin, each as it is written. */
 export function lineWords(type: string): string[] {
-    if (type === 'File') return ['edition', ...fileWords];
+    if (type === 'File') return [...fileWords];
     if (type === 'Inserted') return [...stepWords];
     const own = propertiesOf(type).map(({ words }) => words);
     return type === 'Recipe' ? [...own, ...recipeWords] : own;
@@ -24,7 +24,7 @@ export function homesOf(word: string): readonly string[] {
 }
 
 const homes = new Map<string, string[]>();
-const rest = constructs.map((each) => each.type).filter((each) => each !== 'Recipe' && each !== 'Inserted');
+const rest = constructs.map((each) => each.type).filter((each) => each !== 'Recipe' && each !== 'Inserted' && each !== 'File');
 for (const type of ['Recipe', ...rest, 'File']) {
     const earlier = propertiesOf(type).flatMap(({ before }) => before ?? []);
     for (const words of [...lineWords(type), ...earlier]) {

@@ -30,6 +30,14 @@ function step(type: NodeType, word: string, braces: Braces, what: string, exampl
 }
 
 export const constructs: readonly Construct[] = [
+    entry(
+        'File',
+        'edition',
+        'none',
+        'For which edition of the language the file is written: its first line, where it is written at all.',
+        'edition 2026',
+        'edition ${1:2026}',
+    ),
     entry('Use', 'use', 'none', 'Makes the stock of another file known here.', 'use "workshop.kerf"', 'use "$1"'),
     entry(
         'Recipe',

@@ -23,12 +23,7 @@ const aBlank = 'the name of a blank';
 
 /** Words that join the parts of a line, and the first words of statements that a name or a text follows. */
 export const joints: readonly Joint[] = [
-    joint(
-        'File',
-        'edition',
-        'For which edition of the language the file is written: the first line, where it is written at all.',
-        'the year of the edition, such as `2026`',
-    ),
+    head('File', 'edition', 'the year of the edition, such as `2026`'),
     head('Use', 'use', 'a path in quotes, such as `"workshop.kerf"`'),
     joint('Recipe', 'based', 'Before the recipe of which this is a variant: only what differs is written.'),
     joint(

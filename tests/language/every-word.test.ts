@@ -49,7 +49,7 @@ const texts = [
                     .join('\n'),
             ),
         )
-        .filter((text) => !text.includes('use n')),
+        .filter((text) => !/^(?:use|edition) n/.test(text)),
     block(
         'Engrave',
         'art a inverse within blank\nart a inverse within grown 5 mm turned 90 deg\nart a inverse within rectangle 80 x 40 mm\ndepth through\nscan at 45 deg one way\nscan along grain',
@@ -59,6 +59,7 @@ const texts = [
     block('Run', 'e of a 80 % at 250 mm/s x 3 pitch 0.1 mm depth 0.5 mm width 2 mm'),
     block('Recipe', 'do "it" for 5 min'),
     'recipe s based on r {\nbefore peel b {\n}\n}',
+    'edition 2026\nrecipe r { revision 1 }\nwood w { burnt #2a1a12 }\nabrasive 90 { grain 160 um }\n',
 ];
 
 const grammarWords = new Set(

@@ -120,7 +120,7 @@ describe('kerfbook history', () => {
         expect(out).not.toContain('2026-02-05');
         expect((await repo.kerfbook(['history', '--format', 'markdown'])).out).toContain('**2026-03-05, issue 3, on shed**');
         expect((await repo.kerfbook(['history', '--format', 'csv'])).out).toContain(
-            'coaster,2026-03-05,3,shed,its revision,hollow,walnut-12,depth,',
+            'coaster,2026-03-05,3,shed,its issue,hollow,walnut-12,depth,',
         );
         expect((await repo.kerfbook(['history', '--format', 'html'])).out).toMatch(/^<!doctype html>/);
     });

@@ -75,7 +75,7 @@ describe('a recipe in the editor', () => {
         const { document } = editor;
         await until('the findings', () => findings(document.uri).some(({ code }) => code === 'off-blank'));
         const version = document.version;
-        await editor.edit((edit) => edit.insert(placeOf(document, '  revision 1'), '  grain alo\n'));
+        await editor.edit((edit) => edit.insert(placeOf(document, '  issue 1'), '  grain alo\n'));
         await until('the new finding', () =>
             findings(document.uri).some(({ range }) => document.getText(range).startsWith('grain')),
         );

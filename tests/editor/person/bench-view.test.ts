@@ -9,7 +9,7 @@ describe('the bench view', () => {
         const { bench } = workbench;
         await bench.getByRole('heading', { name: 'Heron serving tray' }).waitFor();
         assert.equal(await bench.getByRole('tab').count(), 10);
-        await bench.getByText('revision 3 · makes 4').waitFor();
+        await bench.getByText('issue 3 · makes 4').waitFor();
         await bench
             .getByText(/0\.54 mm ±/)
             .first()

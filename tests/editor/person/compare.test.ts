@@ -163,7 +163,7 @@ describe('comparing a recipe with what was committed', () => {
     async function showHistory(): Promise<void> {
         await begin();
         await workbench.command('Kerfbook: Show History of Runs');
-        await page.getByRole('heading', { name: /^2026-11-20, revision 3, on shed/ }).waitFor();
+        await page.getByRole('heading', { name: /^2026-11-20, issue 3, on shed/ }).waitFor();
     }
 
     it('sets the variants of a recipe side by side', async () => {

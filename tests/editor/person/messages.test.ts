@@ -30,7 +30,7 @@ describe('what the editor tells the maker', () => {
     async function showQuick(): Promise<void> {
         await (await workbench.inExplorer('quick.kerf')).dblclick();
         await workbench.command('Kerfbook: Focus on Checklist View');
-        await page.getByText(/^Quick plate, revision 1/).waitFor();
+        await page.getByText(/^Quick plate, issue 1/).waitFor();
     }
 
     const row = (name: RegExp) => page.getByRole('treeitem', { name });
@@ -47,7 +47,7 @@ describe('what the editor tells the maker', () => {
     it('a wait that is over is told whatever is in front, and leads to its checklist', async () => {
         await toggle(/^Wait 4 s/);
         await workbench.openFile('seed-box.kerf');
-        await page.getByText(/^Seed box lid, revision 1/).waitFor();
+        await page.getByText(/^Seed box lid, issue 1/).waitFor();
         const message = workbench.message('quick: “Wait 4 s” (the smoke clears) is over since');
         await message.waitFor();
         await page.locator('.statusbar').getByText('quick: wait is over').waitFor();

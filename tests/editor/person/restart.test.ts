@@ -65,7 +65,7 @@ describe('after the window has been closed and opened again', () => {
     });
 
     describe('pages beside a recipe', () => {
-        const heading = /^2026-11-20, revision 3, on shed/;
+        const heading = /^2026-11-20, issue 3, on shed/;
 
         it('come back when they are looked at, each about what it was about, and lead into the text', async () => {
             const workbench = await session.open();

@@ -28,7 +28,7 @@ describe('a run at the bench', () => {
         await (await workbench.inExplorer('quick.kerf')).dblclick();
         await workbench.page.getByRole('tab', { name: /^quick\.kerf/, selected: true }).waitFor();
         await workbench.command('Kerfbook: Focus on Checklist View');
-        await workbench.page.getByText('Quick plate, revision 1').waitFor();
+        await workbench.page.getByText('Quick plate, issue 1').waitFor();
     });
 
     const box = async (name: RegExp) => (await session.open()).page.getByRole('treeitem', { name }).getByRole('checkbox');
