@@ -100,7 +100,7 @@ describe('kerfbook history', () => {
         vi.stubEnv('GIT_TRACE', trace);
         onTestFinished(() => void vi.unstubAllEnvs());
         const { out } = await repo.kerfbook(['history', 'coaster.kerf', '--format', 'json']);
-        expect(JSON.parse(out).histories[0].runs[0].planned).toEqual({ by: 'its revision', revision: 1, commit: right });
+        expect(JSON.parse(out).histories[0].runs[0].planned).toEqual({ by: 'its issue', revision: 1, commit: right });
         expect(readFileSync(trace, 'utf8').match(/built-in: git/g)!.length).toBeLessThanOrEqual(12);
     });
 
