@@ -20,10 +20,41 @@ export const asData = {
     },
 };
 
-/** The grammar is JSON in a template literal. */
+/**
+ * The grammar is JSON in a template literal, nine tenths of it the same few pieces again and again. They are written once: the
+ * commonest pairs of pieces get a name of two letters each, pair by pair (byte pair encoding), and the names are put out again at the start.
+ */
 function compact(literal) {
-    const json = JSON.stringify(JSON.parse(new Function(`return ${literal}`)()));
-    return JSON.stringify(json);
+    const { text, pairs } = packed(JSON.stringify(JSON.parse(new Function(`return ${literal}`)())));
+    const unpack = `(packed, pairs) => pairs.reduceRight((text, pair, i) => text.split('~' + '${NAMES}'[i]).join(pair), packed)`;
+    return `(${unpack})(${JSON.stringify(text)}, ${JSON.stringify(pairs)})`;
+}
+
+const NAMES = 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789';
+
+function packed(json) {
+    if (json.includes('~')) throw new Error('The grammar holds a ~, by which its pieces are named.');
+    let pieces = json.match(/"(?:[^"\\]|\\.)*"|[^"]/g);
+    const pairs = [];
+    for (const name of NAMES) {
+        const saved = new Map();
+        for (let i = 1; i < pieces.length; i++) {
+            const pair = pieces[i - 1] + pieces[i];
+            saved.set(pair, (saved.get(pair) ?? -pair.length) + pair.length - 2);
+        }
+        const [best] = [...saved].reduce((most, each) => (each[1] > most[1] ? each : most), ['', 0]);
+        if (best === '') break;
+        pairs.push(best);
+        const joined = [];
+        for (let i = 0; i < pieces.length; i++) {
+            if (pieces[i] + (pieces[i + 1] ?? '') === best && i + 1 < pieces.length) {
+                joined.push(`~${name}`);
+                i++;
+            } else joined.push(pieces[i]);
+        }
+        pieces = joined;
+    }
+    return { text: pieces.join(''), pairs };
 }
 
 async function exportsOf(path) {
