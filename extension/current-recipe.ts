@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import { type BenchParams, type Checklist, method } from '../shared/view/protocol';
+import type { BenchParams, Checklist } from '../shared/view/protocol';
+import { requests } from '../shared/view/requests';
 import type { RecipeServer } from './server';
 
 interface RecipePlace {
@@ -72,7 +73,7 @@ export class CurrentRecipe implements vscode.Disposable {
         // A recipe that has been renamed or removed is no longer asked for.
         const known = recipe !== undefined && (this.recipes.length === 0 || this.recipes.includes(recipe));
         const params: BenchParams = { uri, ...(known ? { recipe } : {}) };
-        const checklist = await this.server.ask<Checklist>(method.checklist, params);
+        const checklist = await this.server.ask(requests.checklist, params);
         if (ticket !== this.asked) return; // a newer question is on its way
         this.checklist = checklist;
         this.changed.fire();

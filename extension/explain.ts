@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { method } from '../shared/view/protocol';
+import { requests } from '../shared/view/requests';
 import type { RecipeServer } from './server';
 
 const SCHEME = 'kerfbook-page';
@@ -9,7 +9,7 @@ export function offerExplanations(server: RecipeServer): vscode.Disposable {
     const pages = vscode.workspace.registerTextDocumentContentProvider(SCHEME, {
         provideTextDocumentContent: async (uri, token) => {
             const rule = uri.path.replace(/^\//, '').replace(/\.md$/, '');
-            const page = await server.ask<string>(method.page, { rule }, token);
+            const page = await server.ask(requests.page, { rule }, token);
             return page ?? `There is no explanation of “${rule}”.`;
         },
     });

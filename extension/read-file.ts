@@ -1,14 +1,14 @@
 import * as vscode from 'vscode';
 import { toBase64 } from '../shared/quantity/base64';
-import type { ListAnswer, ListParams, ReadAnswer, ReadParams } from '../shared/view/protocol';
+import type { ListAnswer, ReadAnswer } from '../shared/view/protocol';
 
 /** Larger art is refused before it is read: no drawing of a piece needs more, and forged sizes must not fill the memory. */
 const LARGEST = 32 * 1024 * 1024; // bytes
 
 /** Reads a file for the server, which itself never touches one. Only what lies with the recipes is read. */
-export async function readForServer(params: ReadParams): Promise<ReadAnswer> {
+export async function readForServer({ uri: address }: { readonly uri: string }): Promise<ReadAnswer> {
     // Joining normalises, so that no `..` can lead out of a folder it seems to lie in.
-    const uri = vscode.Uri.joinPath(vscode.Uri.parse(params.uri, true), '.');
+    const uri = vscode.Uri.joinPath(vscode.Uri.parse(address, true), '.');
     if (!liesWithRecipes(uri)) return { problem: 'outside' };
     try {
         const { size, type } = await vscode.workspace.fs.stat(uri);
@@ -21,8 +21,8 @@ export async function readForServer(params: ReadParams): Promise<ReadAnswer> {
 }
 
 /** What lies in a folder of the workspace, for a server that sees no disk. */
-export async function listForServer(params: ListParams): Promise<ListAnswer> {
-    const uri = vscode.Uri.joinPath(vscode.Uri.parse(params.uri, true), '.');
+export async function listForServer({ uri: address }: { readonly uri: string }): Promise<ListAnswer> {
+    const uri = vscode.Uri.joinPath(vscode.Uri.parse(address, true), '.');
     if (vscode.workspace.getWorkspaceFolder(uri) === undefined) return { entries: [] };
     try {
         const found = await vscode.workspace.fs.readDirectory(uri);

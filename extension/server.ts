@@ -7,7 +7,8 @@ import {
     type LanguageClientOptions,
     ProgressType,
 } from 'vscode-languageclient';
-import { type ListAnswer, type LookAnswer, method, type PlannedParams, type ReadAnswer } from '../shared/view/protocol';
+import type { ListAnswer, LookAnswer, PlannedParams, ReadAnswer } from '../shared/view/protocol';
+import { editorRequests, notifications, type Request } from '../shared/view/requests';
 import { listForServer, readForServer } from './read-file';
 import { ServerCrashes } from './server-crashes';
 import { lookForServer, putForServer, removeForServer } from './write/write-for-server';
@@ -52,12 +53,12 @@ export class RecipeServer implements vscode.Disposable {
             },
             markdown: { isTrusted: { enabledCommands: ['kerfbook.explainFinding'] } },
         });
-        this.client.onNotification(method.planned, (params: PlannedParams) => this.planned.fire(params));
-        this.client.onRequest<ReadAnswer, never>(method.read, readForServer);
-        this.client.onRequest<ListAnswer, never>(method.list, listForServer);
-        this.client.onRequest<LookAnswer, never>(method.look, lookForServer);
-        this.client.onRequest<string | null, never>(method.put, putForServer);
-        this.client.onRequest<string | null, never>(method.remove, removeForServer);
+        this.client.onNotification(notifications.planned.method, (params: PlannedParams) => this.planned.fire(params));
+        this.client.onRequest<ReadAnswer, never>(editorRequests.read.method, readForServer);
+        this.client.onRequest<ListAnswer, never>(editorRequests.list.method, listForServer);
+        this.client.onRequest<LookAnswer, never>(editorRequests.look.method, lookForServer);
+        this.client.onRequest<string | null, never>(editorRequests.put.method, putForServer);
+        this.client.onRequest<string | null, never>(editorRequests.remove.method, removeForServer);
     }
 
     start(): Promise<void> {
@@ -93,40 +94,44 @@ export class RecipeServer implements vscode.Disposable {
     }
 
     /** The server's answer, or undefined when it has none or cannot be asked at present. */
-    async ask<Answer>(what: string, params: object, token = neverCancelled): Promise<Answer | undefined> {
-        return (await this.attempt<Answer>(what, params, token)).answer;
+    async ask<Params extends object, Answer>(
+        what: Request<Params, Answer>,
+        params: NoInfer<Params>,
+        token = neverCancelled,
+    ): Promise<Exclude<Answer, null> | undefined> {
+        return (await this.attempt(what, params, token)).answer;
     }
 
     /** The same, for those who tell why there is no answer; nothing has failed where there is simply none. */
-    async attempt<Answer>(
-        what: string,
-        params: object,
+    async attempt<Params extends object, Answer>(
+        { method }: Request<Params, Answer>,
+        params: NoInfer<Params>,
         token = neverCancelled,
-    ): Promise<{ readonly answer?: Answer; readonly failed?: string }> {
+    ): Promise<{ readonly answer?: Exclude<Answer, null>; readonly failed?: string }> {
         // Asking would start it again, behind the back of whoever was told that it is down.
         if (this.down) return { failed: whyDown };
         try {
             await this.client.start();
-            const answer = await this.client.sendRequest<Answer | null>(what, params, token);
+            const answer = await this.client.sendRequest<Exclude<Answer, null> | null>(method, params, token);
             return answer === null ? {} : { answer };
         } catch (error) {
             if (error instanceof vscode.CancellationError) return {};
-            this.client.warn(`${what}: ${error}`);
+            this.client.warn(`${method}: ${error}`);
             return { failed: error instanceof Error ? error.message : `${error}` };
         }
     }
 
     /** The same for what takes a while: `tell` hears the part that is done. */
-    async askLong<Answer>(
-        what: string,
-        params: object,
+    async askLong<Params extends { readonly progress?: string | number }, Answer>(
+        what: Request<Params, Answer>,
+        params: NoInfer<Params>,
         token: vscode.CancellationToken,
         tell: (part: number) => void,
-    ): Promise<Answer | undefined> {
+    ): Promise<Exclude<Answer, null> | undefined> {
         const progress = `kerfbook ${++this.long}`;
         const listening = this.client.onProgress(new ProgressType<number>(), progress, tell);
         try {
-            return await this.ask<Answer>(what, { ...params, progress }, token);
+            return await this.ask(what, { ...params, progress }, token);
         } finally {
             listening.dispose();
         }

@@ -1,12 +1,13 @@
 import { URI } from 'langium';
-import type { CancellationToken, Connection } from 'vscode-languageserver';
+import type { Connection } from 'vscode-languageserver';
 import { insertArt } from '../language/editing/insert-art';
-import { type InsertArtParams, method } from '../shared/view/protocol';
+import { requests } from '../shared/view/requests';
+import { onRequest } from './protocol/on-request';
 import type { Workshop } from './workshop/workshop';
 
 /** Answers what the editor asks when art is dropped on a recipe or pasted into it. */
 export function answerArtRequests(connection: Connection, workshop: Workshop): void {
-    connection.onRequest(method.insertArt, async (params: InsertArtParams, token: CancellationToken): Promise<unknown> => {
+    onRequest(connection, requests.insertArt, async (params, token) => {
         const document = await workshop.linked(params.uri, token);
         if (document === undefined) return null;
         const edits = insertArt(

@@ -1,40 +1,39 @@
 import { type LangiumDocument, URI, UriUtils } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 import { isBuiltIn } from '../language/built-in';
-import { type CheckAnswer, type CheckedFile, type CheckParams, method } from '../shared/view/protocol';
+import type { CheckedFile } from '../shared/view/protocol';
+import { requests } from '../shared/view/requests';
 import { fails } from './cli/formats/check-report';
 import { textReport } from './cli/formats/text';
+import { onRequest } from './protocol/on-request';
 import { notesOf } from './report/notes-of';
 import { type Naming, placedFindings } from './report/placed-finding';
 import type { Workshop } from './workshop/workshop';
 
 /** Answers what an editor's task asks: the same report that the command line gives, of the files as they stand in the editor. */
 export function answerCheckRequests(connection: Connection, workshop: Workshop): void {
-    connection.onRequest(
-        method.check,
-        async ({ folder, files: known = [], strict = false }: CheckParams): Promise<CheckAnswer> => {
-            const top = URI.parse(folder);
-            const naming: Naming = ({ uri }) => (isBuiltIn(uri.toString()) ? uri.toString() : UriUtils.relative(top, uri));
-            await readUnread(known, workshop);
-            const documents = await recipeFilesBelow(top, workshop);
-            const findings = [];
-            const files: CheckedFile[] = [];
-            for (const document of documents) {
-                const found = await placedFindings(workshop, document, naming);
-                findings.push(...found);
-                files.push({
-                    uri: document.uri.toString(),
-                    path: naming(document),
-                    recipes: workshop.recipes(document).map(({ name }) => name),
-                    errors: found.filter(({ finding }) => finding.severity === 'error').length,
-                });
-            }
-            const told = await Promise.all(documents.map((document) => notesOf(workshop, document, naming)));
-            const [notes, silenced] = [told.flatMap((each) => each.notes), told.flatMap((each) => each.silenced)];
-            const report = textReport({ files: files.map(({ path }) => path), findings, silenced, notes, strict, root: folder });
-            return { report, failed: findings.some(({ finding }) => fails(finding.severity, strict)), files };
-        },
-    );
+    onRequest(connection, requests.check, async ({ folder, files: known = [], strict = false }) => {
+        const top = URI.parse(folder);
+        const naming: Naming = ({ uri }) => (isBuiltIn(uri.toString()) ? uri.toString() : UriUtils.relative(top, uri));
+        await readUnread(known, workshop);
+        const documents = await recipeFilesBelow(top, workshop);
+        const findings = [];
+        const files: CheckedFile[] = [];
+        for (const document of documents) {
+            const found = await placedFindings(workshop, document, naming);
+            findings.push(...found);
+            files.push({
+                uri: document.uri.toString(),
+                path: naming(document),
+                recipes: workshop.recipes(document).map(({ name }) => name),
+                errors: found.filter(({ finding }) => finding.severity === 'error').length,
+            });
+        }
+        const told = await Promise.all(documents.map((document) => notesOf(workshop, document, naming)));
+        const [notes, silenced] = [told.flatMap((each) => each.notes), told.flatMap((each) => each.silenced)];
+        const report = textReport({ files: files.map(({ path }) => path), findings, silenced, notes, strict, root: folder });
+        return { report, failed: findings.some(({ finding }) => fails(finding.severity, strict)), files };
+    });
 }
 
 /** In a browser only what is open or used is known by itself. */

@@ -4,23 +4,10 @@ import { builtInText } from '../language/built-in';
 import { rewriteNumber } from '../language/editing/rewrite-number';
 import type { Recipe } from '../shared/recipe/recipe';
 import { pageText } from '../shared/rules/page';
-import type { SectionView } from '../shared/view/bench-view';
-import type { PressView } from '../shared/view/press-view';
-import {
-    type BenchParams,
-    type BuildAnswer,
-    type Checklist,
-    method,
-    type PictureParams,
-    type PressParams,
-    type RewriteParams,
-    type SectionParams,
-    type ToolpathParams,
-    type WrittenAnswer,
-} from '../shared/view/protocol';
+import type { BenchParams, PictureParams, RewriteParams, WrittenAnswer } from '../shared/view/protocol';
+import { type Request, requests } from '../shared/view/requests';
 import type { SentPicture } from '../shared/view/sent-picture';
-import type { ToolpathView } from '../shared/view/toolpath-view';
-import { Cancelled } from './engine/jobs';
+import { onRequest } from './protocol/on-request';
 import { rulePage } from './rule-pages';
 import type { Workshop } from './workshop/workshop';
 import { buildFiles } from './writing/build-files';
@@ -34,42 +21,32 @@ interface Found {
 /** Answers what the editor asks beyond the language server protocol. */
 export function answerRequests(connection: Connection, workshop: Workshop): void {
     const answer = <Params extends BenchParams, Answer>(
-        name: string,
-        work: (found: Found, params: Params, token: CancellationToken) => Promise<Answer>,
+        request: Request<Params, Answer | null>,
+        work: (found: Found, params: Params, token: CancellationToken) => Promise<Answer | null>,
     ): void => {
-        connection.onRequest(name, async (params: Params, token: CancellationToken): Promise<unknown> => {
+        onRequest(connection, request, async (params, token) => {
             const found = await find(workshop, params, token);
-            if (found === undefined) return null;
-            try {
-                return await work(found, params, token);
-            } catch (error) {
-                if (error instanceof Cancelled) return null;
-                throw error;
-            }
+            return found === undefined ? null : work(found, params, token);
         });
     };
-    answer<PictureParams, SentPicture>(method.bench, (found, { had }) => bench(workshop, found, had));
-    answer<BenchParams, Checklist>(method.checklist, ({ recipe }) => workshop.ask({ do: 'checklist', recipe }));
-    answer<BenchParams, BuildAnswer>(method.build, ({ document, recipe }) => buildFiles(workshop, document, recipe));
-    answer<SectionParams, SectionView | null>(method.section, ({ recipe }, { frame, blank, y }) =>
-        workshop.ask({ do: 'section', recipe, frame, blank, y }),
-    );
-    answer<ToolpathParams, ToolpathView | null>(method.toolpath, ({ recipe }, { step }) =>
-        workshop.ask({ do: 'toolpath', recipe, step }),
-    );
-    connection.onRequest(method.rewrite, async (params: RewriteParams, token: CancellationToken): Promise<unknown> => {
+    answer(requests.bench, (found, { had }) => bench(workshop, found, had));
+    answer(requests.checklist, ({ recipe }) => workshop.ask({ do: 'checklist', recipe }));
+    answer(requests.build, ({ document, recipe }) => buildFiles(workshop, document, recipe));
+    answer(requests.section, ({ recipe }, { frame, blank, y }) => workshop.ask({ do: 'section', recipe, frame, blank, y }));
+    answer(requests.toolpath, ({ recipe }, { step }) => workshop.ask({ do: 'toolpath', recipe, step }));
+    onRequest(connection, requests.rewrite, async (params, token) => {
         const document = await workshop.linked(params.uri, token);
         return document === undefined ? null : rewrite(workshop, document, params);
     });
-    answer<PressParams, PressView | null>(method.press, ({ document, recipe }, { step, progress }, token) => {
+    answer(requests.press, ({ document, recipe }, { step, progress }, token) => {
         const tell = (part: number): void => void connection.sendNotification('$/progress', { token: progress, value: part });
         return workshop.ask({ do: 'press', recipe, step }, `press ${document.uri.toString()}#${recipe.name} ${step}`, {
             ...(progress === undefined ? {} : { tell }),
             onCancel: (giveUp) => token.onCancellationRequested(giveUp),
         });
     });
-    connection.onRequest(method.stock, ({ uri }: { uri: string }) => builtInText(uri) ?? null);
-    connection.onRequest(method.page, ({ rule }: { rule: string }) => {
+    onRequest(connection, requests.stock, ({ uri }) => builtInText(uri) ?? null);
+    onRequest(connection, requests.page, ({ rule }) => {
         const page = rulePage(rule);
         return page === undefined ? null : pageText(page);
     });

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import { isSafeName } from '../../shared/sheets/safe-path';
-import { type InsertArtParams, method, type WrittenAnswer } from '../../shared/view/protocol';
+import type { InsertArtParams } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 import { artMimes, type BroughtArt, broughtArt } from './dropped-art';
 
@@ -65,7 +66,7 @@ async function editFor(
         offset: document.offsetAt(position),
         files: uris.map(String),
     };
-    const answer = await server.ask<WrittenAnswer>(method.insertArt, params, token);
+    const answer = await server.ask(requests.insertArt, params, token);
     if (answer === undefined || token.isCancellationRequested) return undefined;
     if ('problem' in answer) {
         void vscode.window.showInformationMessage(answer.problem);
@@ -81,7 +82,7 @@ async function folderFor(document: vscode.TextDocument, server: RecipeServer): P
     if (vscode.workspace.getWorkspaceFolder(document.uri) === undefined)
         return 'This art would have to be copied beside the recipe: open the folder that holds the recipe first.';
     const folder = vscode.Uri.joinPath(document.uri, '..', 'art');
-    const { answer: problem, failed } = await server.attempt<string>(method.mayHold, { folder: folder.toString() });
+    const { answer: problem, failed } = await server.attempt(requests.mayHold, { folder: folder.toString() });
     return problem ?? failed ?? folder;
 }
 

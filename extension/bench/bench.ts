@@ -1,9 +1,6 @@
 import * as vscode from 'vscode';
-import type { SectionView } from '../../shared/view/bench-view';
-import type { PressView } from '../../shared/view/press-view';
-import { method, type PictureParams } from '../../shared/view/protocol';
-import type { SentPicture } from '../../shared/view/sent-picture';
-import type { ToolpathView } from '../../shared/view/toolpath-view';
+import type { PictureParams } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 import type { KeptState } from './kept-state';
 import { type FromBench, readFromBench, type ToBench } from './messages';
@@ -74,7 +71,7 @@ export class Bench implements vscode.Disposable {
                 ...(this.recipe === undefined ? {} : { recipe: this.recipe }),
                 had,
             };
-            const { answer: view, failed } = await this.server.attempt<SentPicture>(method.bench, params);
+            const { answer: view, failed } = await this.server.attempt(requests.bench, params);
             if (this.disposed) return;
             if (view === undefined) {
                 const why =
@@ -143,13 +140,13 @@ export class Bench implements vscode.Disposable {
             blank,
             y,
         };
-        const section = await this.server.ask<SectionView>(method.section, params);
+        const section = await this.server.ask(requests.section, params);
         this.post({ type: 'section', ticket, section: section ?? null });
     }
 
     private async toolpath(step: number): Promise<void> {
         const params = { uri: this.uri.toString(), ...(this.recipe === undefined ? {} : { recipe: this.recipe }), step };
-        const toolpath = await this.server.ask<ToolpathView>(method.toolpath, params);
+        const toolpath = await this.server.ask(requests.toolpath, params);
         this.post({ type: 'toolpath', toolpath: toolpath ?? null });
     }
 
@@ -159,7 +156,7 @@ export class Bench implements vscode.Disposable {
         const source = new vscode.CancellationTokenSource();
         this.pressing = source;
         const params = { uri: this.uri.toString(), ...(this.recipe === undefined ? {} : { recipe: this.recipe }), step };
-        const press = await this.server.askLong<PressView>(method.press, params, source.token, (part) =>
+        const press = await this.server.askLong(requests.press, params, source.token, (part) =>
             this.post({ type: 'pressing', ticket, part }),
         );
         this.post({ type: 'pressed', ticket, press: press ?? null });

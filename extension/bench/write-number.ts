@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { Where } from '../../shared/quantity/where';
-import { method, type RewriteParams, type WrittenAnswer } from '../../shared/view/protocol';
+import type { RewriteParams } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 import { workspaceEdit } from '../write/apply-edits';
 
@@ -15,7 +16,7 @@ export async function writeNumber(
 ): Promise<string | undefined> {
     if (where.uri !== uri.toString()) return 'This number stands in another file: open it there.';
     const params: RewriteParams = { uri: where.uri, textVersion, offset: where.offset, length: where.length, text };
-    const answer = await server.ask<WrittenAnswer>(method.rewrite, params);
+    const answer = await server.ask(requests.rewrite, params);
     if (answer === undefined) return 'Nothing was written: the recipe cannot be read at present.';
     if ('problem' in answer) return answer.problem;
     const document = await vscode.workspace.openTextDocument(uri);

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import { type ChecklistItem, type DepthReading, type Measure, method } from '../../shared/view/protocol';
+import type { ChecklistItem, DepthReading, Measure } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 import type { Measured } from './ticks';
 
@@ -23,7 +24,7 @@ export async function askMeasured(server: RecipeServer, item: ChecklistItem): Pr
 }
 
 async function read(server: RecipeServer, text: string): Promise<DepthReading | undefined> {
-    return text.trim() === '' ? undefined : server.ask<DepthReading>(method.readDepth, { text });
+    return text.trim() === '' ? undefined : server.ask(requests.readDepth, { text });
 }
 
 /** What cannot be read is refused; what lies outside of what was wished for is said, and may be written down. */

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import { type Checklist, method, type RunParams, type WrittenAnswer } from '../../shared/view/protocol';
+import type { Checklist, RunParams, WrittenAnswer } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 import { applyEdits } from '../write/apply-edits';
 import { dayOf, runLines } from './run-lines';
@@ -42,7 +43,7 @@ export async function finishRun(
         ),
         notes: note.trim() === '' ? [] : [note],
     };
-    const answer = await server.ask<WrittenAnswer>(method.run, params);
+    const answer = await server.ask(requests.run, params);
     if (answer === undefined || 'problem' in answer) {
         const why = answer?.problem ?? (await whyNot(uri));
         void vscode.window.showErrorMessage(`${why} Every tick is kept.`);

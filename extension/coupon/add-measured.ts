@@ -1,13 +1,6 @@
 import * as vscode from 'vscode';
-import {
-    type DepthReading,
-    type MeasuredParams,
-    method,
-    type OpenSquare,
-    type SquaresAnswer,
-    type SquaresParams,
-    type WrittenAnswer,
-} from '../../shared/view/protocol';
+import type { DepthReading, MeasuredParams, OpenSquare, SquaresParams, WrittenAnswer } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 import { applyEdits } from '../write/apply-edits';
 import { type CouponPlace, chooseCoupon } from './choose-coupon';
@@ -20,7 +13,7 @@ export async function addMeasured(server: RecipeServer, known?: CouponPlace): Pr
     if (place === undefined) return;
     const { sheet, laser } = place;
     const params: SquaresParams = { uri: place.uri.toString(), sheet, laser };
-    const found = await server.ask<SquaresAnswer>(method.squares, params);
+    const found = await server.ask(requests.squares, params);
     if (found === undefined) return;
     if ('problem' in found) {
         void vscode.window.showWarningMessage(found.problem);
@@ -28,7 +21,7 @@ export async function addMeasured(server: RecipeServer, known?: CouponPlace): Pr
     }
     const rows = await askForDepths(server, `${sheet} on ${laser}`, found.squares);
     if (rows === undefined || rows.length === 0) return;
-    const answer = await server.ask<WrittenAnswer>(method.measured, { ...params, rows });
+    const answer = await server.ask(requests.measured, { ...params, rows });
     if (answer === undefined) return;
     if ('problem' in answer) void vscode.window.showErrorMessage(answer.problem);
     else await write(answer);
@@ -55,7 +48,7 @@ async function askForDepths(server: RecipeServer, title: string, squares: readon
 
 /** Undefined for nothing typed: the square is skipped. */
 async function read(server: RecipeServer, text: string): Promise<DepthReading | undefined> {
-    return text.trim() === '' ? undefined : server.ask<DepthReading>(method.readDepth, { text });
+    return text.trim() === '' ? undefined : server.ask(requests.readDepth, { text });
 }
 
 function problemOf(reading: DepthReading | undefined): string | undefined {

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import { type CouponChoices, method } from '../../shared/view/protocol';
+import type { CouponChoices } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 
 /** A board or veneer and a laser, seen from a recipe file. */
@@ -26,7 +27,7 @@ export async function chooseCoupon(server: RecipeServer, known: boolean): Promis
     if (editor === undefined) return undefined;
     const { uri } = editor.document;
     const offset = editor.document.offsetAt(editor.selection.active);
-    const choices = await server.ask<CouponChoices>(method.couponChoices, { uri: uri.toString(), offset });
+    const choices = await server.ask(requests.couponChoices, { uri: uri.toString(), offset });
     if (choices === undefined) return undefined;
     if (known && choices.here !== undefined) return { uri, ...choices.here };
     const sheet = await choose(choices.sheets, 'Which board or veneer?', 'a board or veneer', (name) => rowsOf(choices, name));

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import { method, type WriteCouponParams, type WritingAnswer, type WritingOptions } from '../../shared/view/protocol';
+import type { WriteCouponParams, WritingOptions } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 import { mayWrite } from '../write/trust';
 import { offers, shortly, wishOf, writtenTo } from '../write/write-files';
@@ -18,7 +19,7 @@ export async function makeCoupon(server: RecipeServer, known?: CouponPlace, opti
         return;
     }
     const params: WriteCouponParams = { uri: uri.toString(), sheet, laser, ...options };
-    const answer = await server.ask<WritingAnswer>(method.writeCoupon, params);
+    const answer = await server.ask(requests.writeCoupon, params);
     if (answer === undefined) return;
     if (answer.written === 0) {
         void vscode.window.showErrorMessage(`No coupon was made. ${shortly(answer.problems)}`.trim());

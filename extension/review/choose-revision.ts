@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import { method, type RevisionChoice, type RevisionsAnswer } from '../../shared/view/protocol';
+import type { RevisionChoice } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 
 interface RevisionItem extends vscode.QuickPickItem {
@@ -8,7 +9,7 @@ interface RevisionItem extends vscode.QuickPickItem {
 
 /** Asks for a revision: one of those that changed the file, a branch, a tag, or anything that git understands. */
 export async function chooseRevision(server: RecipeServer, uri: vscode.Uri): Promise<string | undefined> {
-    const answer = await server.ask<RevisionsAnswer>(method.revisions, { uri: uri.toString() });
+    const answer = await server.ask(requests.revisions, { uri: uri.toString() });
     if (answer === undefined) return undefined;
     if ('problem' in answer) {
         void vscode.window.showInformationMessage(answer.problem);

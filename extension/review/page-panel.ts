@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { escapeMarkup } from '../../shared/sheets/escape';
-import { command, type PageAnswer } from '../../shared/view/protocol';
+import { command } from '../../shared/view/protocol';
 import type { RecipeServer } from '../server';
 import { whyNoGit } from '../write/trust';
 import { type AskedPage, startsGit } from './asked-page';
@@ -80,8 +80,8 @@ export class PagePanel implements vscode.Disposable {
         const source = new vscode.CancellationTokenSource();
         this.asking = source;
         void this.revisions?.begin();
-        const { method, params, title } = questionOf(this.about);
-        const answer = await this.server.ask<PageAnswer>(method, params, source.token);
+        const { ask, title } = questionOf(this.about);
+        const answer = await ask(this.server, source.token);
         source.dispose();
         if (this.asking !== source) return; // a newer question is on its way
         this.asking = undefined;

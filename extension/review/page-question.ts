@@ -1,11 +1,12 @@
 import * as vscode from 'vscode';
-import { type CompareParams, type HistoryParams, method, type TableParams } from '../../shared/view/protocol';
+import type { PageAnswer } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
+import type { RecipeServer } from '../server';
 import { type AskedPage, startsGit } from './asked-page';
 
 /** How the server is asked for a page. */
 export interface PageQuestion {
-    readonly method: string;
-    readonly params: CompareParams | TableParams | HistoryParams;
+    readonly ask: (server: RecipeServer, token: vscode.CancellationToken) => Promise<PageAnswer | undefined>;
     /** What the panel is called: by the file's name until the server has said whom it is about. */
     readonly title: (name: string) => string;
     /** What is being done meanwhile. */
@@ -17,37 +18,39 @@ export interface PageQuestion {
 }
 
 export function questionOf(asked: AskedPage): PageQuestion {
-    const { kind, ...params } = asked;
     switch (asked.kind) {
         case 'compare': {
+            const { kind, ...params } = asked;
             const beside = asked.revision === undefined ? '' : ` with ${shortly(asked.revision)}`;
             return {
-                method: method.compare,
-                params,
+                ask: (server, token) => server.ask(requests.compare, params, token),
                 title: (name) => `Compare: ${name}${beside}`,
                 doing: 'Comparing both versions',
                 watched: [asked.uri, ...(asked.before === undefined ? [] : [asked.before])],
                 ofRevisions: startsGit(asked),
             };
         }
-        case 'variants':
+        case 'variants': {
+            const { kind, ...params } = asked;
             return {
-                method: method.table,
-                params,
+                ask: (server, token) => server.ask(requests.table, params, token),
                 title: (name) => `Variants: ${name}`,
                 doing: 'Laying the variants side by side',
                 watched: 'every file',
                 ofRevisions: false,
             };
-        case 'history':
+        }
+        case 'history': {
+            const { kind, ...params } = asked;
+            const present = vscode.workspace.isTrusted ? {} : { present: true };
             return {
-                method: method.history,
-                params: { ...params, ...(!vscode.workspace.isTrusted && { present: true }) },
+                ask: (server, token) => server.ask(requests.history, { ...params, ...present }, token),
                 title: (name) => `Runs: ${name}`,
                 doing: 'Looking up what was planned then',
                 watched: [asked.uri],
                 ofRevisions: true,
             };
+        }
     }
 }
 

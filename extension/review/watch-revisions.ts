@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { method, type RevisionPlacesAnswer } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 
 /**
@@ -20,7 +20,7 @@ export class RevisionWatch implements vscode.Disposable {
     async begin(): Promise<void> {
         if (this.state !== 'idle' || !vscode.workspace.isTrusted) return;
         this.state = 'asking';
-        const answer = await this.server.ask<RevisionPlacesAnswer>(method.revisionPlaces, { uri: this.uri });
+        const answer = await this.server.ask(requests.revisionPlaces, { uri: this.uri });
         // It may have been given up meanwhile.
         if (this.state !== 'asking') return;
         const places = answer === undefined || 'problem' in answer ? [] : answer.places;

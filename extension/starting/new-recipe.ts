@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { NewFile, NewRecipeAnswer, NewRecipeChoices, NewRecipeParams } from '../../shared/view/new-recipe';
-import { method, type WriteNewParams } from '../../shared/view/protocol';
+import type { WriteNewParams } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 import { mayWrite } from '../write/trust';
 import { type } from './ask';
@@ -32,7 +33,7 @@ async function begin(server: RecipeServer, place: unknown, known: Draft): Promis
         vscode.workspace.findFiles('**/*.{svg,png,jpg,jpeg,SVG,PNG,JPG,JPEG}', unseen, 500),
     ]);
     const where = { folder: folder.toString(), files: recipes.map(String) };
-    const choices = await server.ask<NewRecipeChoices>(method.newRecipeChoices, where);
+    const choices = await server.ask(requests.newRecipeChoices, where);
     if (choices === undefined) return;
     const draft = await ask(
         choices,
@@ -105,7 +106,7 @@ async function sized(server: RecipeServer, params: NewRecipeParams): Promise<Ans
 async function worked(server: RecipeServer, params: NewRecipeParams): Promise<Answer | undefined> {
     const answer = await vscode.window.withProgress(
         { location: vscode.ProgressLocation.Window, title: 'Trying the recipe out' },
-        () => server.ask<NewRecipeAnswer>(method.newRecipe, params),
+        () => server.ask(requests.newRecipe, params),
     );
     if (answer === undefined || !('problem' in answer)) return answer;
     void vscode.window.showErrorMessage(answer.problem);
@@ -123,7 +124,7 @@ function sizeIn(text: string): { width: number; height: number } | undefined {
 /** Nothing that is there is written over. Opens the recipe, and the bench view beside it. */
 async function write(server: RecipeServer, folder: vscode.Uri, files: readonly NewFile[]): Promise<void> {
     const params: WriteNewParams = { folder: folder.toString(), files };
-    const { answer: problem, failed } = await server.attempt<string>(method.writeNew, params);
+    const { answer: problem, failed } = await server.attempt(requests.writeNew, params);
     if (problem !== undefined || failed !== undefined) {
         void vscode.window.showErrorMessage(problem ?? `Nothing was written: ${failed}`);
         return;

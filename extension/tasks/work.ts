@@ -1,11 +1,6 @@
 import * as vscode from 'vscode';
-import {
-    type CheckAnswer,
-    type CheckParams,
-    method,
-    type WriteRecipeParams,
-    type WritingAnswer,
-} from '../../shared/view/protocol';
+import type { CheckAnswer, CheckParams, WriteRecipeParams } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 import { writtenTo } from '../write/write-files';
 import type { Say } from './work-terminal';
@@ -68,7 +63,7 @@ async function check(
         token,
     );
     const params: CheckParams = { folder: folder.toString(), files: files.map(String), strict };
-    return server.ask<CheckAnswer>(method.check, params, token);
+    return server.ask(requests.check, params, token);
 }
 
 async function buildRecipe(
@@ -79,7 +74,7 @@ async function buildRecipe(
     token: vscode.CancellationToken,
 ): Promise<number> {
     const params: WriteRecipeParams = { uri: uri.toString(), recipe };
-    const answer = await server.ask<WritingAnswer>(method.writeRecipe, params, token);
+    const answer = await server.ask(requests.writeRecipe, params, token);
     if (answer === undefined || answer.written === 0) {
         say(`${recipe}: nothing written. ${answer?.problems.join(' ') ?? ''}`.trim());
         return 1;

@@ -1,11 +1,6 @@
 import * as vscode from 'vscode';
-import {
-    method,
-    type PlannedParams,
-    type WriteRecipeParams,
-    type WritingAnswer,
-    type WritingOptions,
-} from '../../shared/view/protocol';
+import type { PlannedParams, WriteRecipeParams, WritingAnswer, WritingOptions } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import { recipePlace } from '../recipe-place';
 import type { RecipeServer } from '../server';
 import { mayWrite } from './trust';
@@ -44,7 +39,7 @@ async function writeRecipe(server: RecipeServer, uri: vscode.Uri, recipe: string
     const params: WriteRecipeParams = { uri: uri.toString(), recipe, ...options };
     const answer = await vscode.window.withProgress(
         { location: vscode.ProgressLocation.Notification, title: `Working out the files of ${recipe}`, cancellable: true },
-        (_progress, token) => server.ask<WritingAnswer>(method.writeRecipe, params, token),
+        (_progress, token) => server.ask(requests.writeRecipe, params, token),
     );
     if (answer === undefined) return;
     if (answer.written === 0) {

@@ -1,25 +1,16 @@
 import { AstUtils, CstUtils, type LangiumDocument, UriUtils } from 'langium';
-import type { CancellationToken, Connection } from 'vscode-languageserver';
+import type { Connection } from 'vscode-languageserver';
 import { isBuiltIn } from '../../language/built-in';
 import { measuredEdits } from '../../language/coupon/measured';
 import { readDepth } from '../../language/coupon/read-depth';
 import { isBurn, isCoupon } from '../../language/generated/ast';
 import { stockInSight } from '../../language/names/stock-in-sight';
 import { couponFolder } from '../../shared/sheets/made-folder';
-import {
-    type CouponAnswer,
-    type CouponChoices,
-    type CouponChoicesParams,
-    type CouponParams,
-    type MeasuredParams,
-    method,
-    type SquaresAnswer,
-    type SquaresParams,
-    type WrittenAnswer,
-} from '../../shared/view/protocol';
+import type { CouponChoices, MeasuredParams, WrittenAnswer } from '../../shared/view/protocol';
+import { type Request, requests } from '../../shared/view/requests';
 import { decodeText } from '../engine/decode-text';
-import { Cancelled } from '../engine/jobs';
 import type { FileReader } from '../files/read-result';
+import { onRequest } from '../protocol/on-request';
 import type { Workshop } from '../workshop/workshop';
 import { placeOfCoupon } from '../writing/made-of';
 import { type CouponStock, findStock, homeOfCoupon } from './find-stock';
@@ -29,36 +20,28 @@ import { openSquares } from './squares';
 /** Answers what the editor asks to make a coupon and to write down what was measured on it. */
 export function answerCouponRequests(connection: Connection, workshop: Workshop, read: FileReader): void {
     const answer = <Params extends { readonly uri: string }, Answer>(
-        name: string,
+        request: Request<Params, Answer | null>,
         work: (document: LangiumDocument, params: Params) => Answer | Promise<Answer>,
     ): void => {
-        connection.onRequest(name, async (params: Params, token: CancellationToken): Promise<unknown> => {
+        onRequest(connection, request, async (params, token) => {
             const document = await workshop.linked(params.uri, token);
-            if (document === undefined) return null;
-            try {
-                return await work(document, params);
-            } catch (error) {
-                if (error instanceof Cancelled) return null;
-                throw error;
-            }
+            return document === undefined ? null : work(document, params);
         });
     };
-    answer<CouponChoicesParams, CouponChoices>(method.couponChoices, (document, { offset }) =>
-        choices(workshop, document, offset),
-    );
-    answer<CouponParams, CouponAnswer>(method.coupon, async (document, { sheet, laser }) => {
+    answer(requests.couponChoices, (document, { offset }) => choices(workshop, document, offset));
+    answer(requests.coupon, async (document, { sheet, laser }) => {
         const stock = findStock(workshop, [document], sheet, laser);
         if ('problem' in stock) return { folder: couponFolder(sheet, laser), files: [], problems: [stock.problem] };
         const { folder } = placeOfCoupon(stock);
         return { folder: UriUtils.basename(folder), ...(await makeCoupon(workshop, stock, folder)) };
     });
-    answer<SquaresParams, SquaresAnswer>(method.squares, async (document, { sheet, laser, made }) => {
+    answer(requests.squares, async (document, { sheet, laser, made }) => {
         const stock = findStock(workshop, [document], sheet, laser);
         const found = 'problem' in stock ? stock : await openSquares(workshop, stock, made ?? (await writtenText(stock, read)));
         return 'problem' in found ? found : { squares: found.squares };
     });
-    answer<MeasuredParams, WrittenAnswer>(method.measured, (document, params) => measured(workshop, document, params, read));
-    connection.onRequest(method.readDepth, ({ text }: { text: string }): unknown => readDepth(String(text), workshop.services));
+    answer(requests.measured, (document, params) => measured(workshop, document, params, read));
+    onRequest(connection, requests.readDepth, ({ text }) => readDepth(text, workshop.services));
 }
 
 /** The recipe text that lies with the coupon's files, where they were written. */

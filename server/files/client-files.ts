@@ -1,7 +1,8 @@
 import { type FileSystemProvider, type URI, UriUtils } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 import { fromBase64 } from '../../shared/quantity/base64';
-import { type ListAnswer, method, type ReadAnswer } from '../../shared/view/protocol';
+import type { ListAnswer, ReadAnswer } from '../../shared/view/protocol';
+import { editorRequests } from '../../shared/view/requests';
 import type { FileReader, ReadResult } from './read-result';
 import { skippedFolders } from './skipped-folders';
 
@@ -11,7 +12,7 @@ const nothing: ListAnswer = { entries: [] };
 export function clientReader(connection: Connection): FileReader {
     return async (uri): Promise<ReadResult> => {
         try {
-            const answer = await connection.sendRequest<ReadAnswer>(method.read, { uri });
+            const answer = await connection.sendRequest<ReadAnswer>(editorRequests.read.method, { uri });
             if ('problem' in answer) return { problem: answer.problem, version: answer.problem };
             const bytes = fromBase64(answer.base64);
             return { bytes, version: `${bytes.length} ${hash(bytes)}` };
@@ -45,7 +46,7 @@ export function clientFileSystem(connection: Connection): { fileSystemProvider: 
             readBinary,
             readDirectory: async (uri) => {
                 const { entries } = await connection
-                    .sendRequest<ListAnswer>(method.list, { uri: uri.toString() })
+                    .sendRequest<ListAnswer>(editorRequests.list.method, { uri: uri.toString() })
                     .catch(() => nothing);
                 return entries
                     .filter(({ name, kind }) => kind === 'file' || !skippedFolders.has(name))

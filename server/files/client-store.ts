@@ -1,6 +1,7 @@
 import type { Connection } from 'vscode-languageserver';
 import { fromBase64, toBase64 } from '../../shared/quantity/base64';
-import { type LookAnswer, method } from '../../shared/view/protocol';
+import type { LookAnswer } from '../../shared/view/protocol';
+import { editorRequests } from '../../shared/view/requests';
 import { CannotWrite } from '../writing/cannot-write';
 import type { Found, Store } from '../writing/store';
 
@@ -12,18 +13,18 @@ export class ClientStore implements Store {
     ) {}
 
     async look(path: string): Promise<Found> {
-        const answer = await this.connection.sendRequest<LookAnswer>(method.look, { folder: this.folder, path });
+        const answer = await this.connection.sendRequest<LookAnswer>(editorRequests.look.method, { folder: this.folder, path });
         if ('problem' in answer) throw new CannotWrite(answer.problem);
         return answer.kind === 'file' ? { kind: 'file', bytes: fromBase64(answer.base64) } : answer;
     }
 
     async replace(files: ReadonlyMap<string, Uint8Array>): Promise<void> {
         const sent = [...files].map(([path, bytes]) => ({ path, base64: toBase64(bytes) }));
-        await this.ask(method.put, { folder: this.folder, files: sent });
+        await this.ask(editorRequests.put.method, { folder: this.folder, files: sent });
     }
 
     async remove(paths: readonly string[]): Promise<void> {
-        await this.ask(method.remove, { folder: this.folder, paths });
+        await this.ask(editorRequests.remove.method, { folder: this.folder, paths });
     }
 
     private async ask(what: string, params: object): Promise<void> {

@@ -1,4 +1,3 @@
-import { URI } from 'langium';
 import { type Connection, ErrorCodes, type Message, ResponseError } from 'vscode-languageserver';
 import { fits } from './params';
 
@@ -34,7 +33,7 @@ export function inOrder(): InOrder {
             return { code: ErrorCodes.InvalidRequest, message: 'The server has been initialized already.' };
         if (method !== 'initialize' && phase === 'new')
             return { code: ErrorCodes.ServerNotInitialized, message: 'The server has not been initialized.' };
-        if (!fits(method, params, isAddress))
+        if (!fits(method, params))
             return { code: ErrorCodes.InvalidParams, message: `These are not the parameters of ${method}.` };
         return undefined;
     };
@@ -61,12 +60,4 @@ export function inOrder(): InOrder {
 
 export function answerRefusals(connection: Connection): void {
     connection.onRequest(refused, ({ code, message }: Refusal) => new ResponseError(code, message));
-}
-
-function isAddress(text: string): boolean {
-    try {
-        return URI.parse(text, true).scheme !== '';
-    } catch {
-        return false;
-    }
 }

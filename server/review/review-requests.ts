@@ -1,17 +1,10 @@
 import type { LangiumDocument } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { familiesOf } from '../../shared/review/families';
-import {
-    type BenchParams,
-    type CompareParams,
-    type HistoryParams,
-    method,
-    type PageAnswer,
-    type RevisionPlacesAnswer,
-    type RevisionsAnswer,
-    type TableParams,
-} from '../../shared/view/protocol';
-import { Cancelled, type RecipeJob } from '../engine/jobs';
+import type { BenchParams, CompareParams, PageAnswer, TableParams } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
+import type { RecipeJob } from '../engine/jobs';
+import { onRequest } from '../protocol/on-request';
 import type { Workshop } from '../workshop/workshop';
 import { historyJob } from './history-jobs';
 import type { OpenVersion } from './open-version';
@@ -21,33 +14,18 @@ import type { NoVersion, OpenedFile, Versions } from './versions';
 
 /** Answers what the editor asks about earlier versions of its files. */
 export function answerReviewRequests(connection: Connection, workshop: Workshop, versions: Versions | undefined): void {
-    const answer = <Params>(
-        name: string,
-        work: (params: Params, token: CancellationToken) => Promise<PageAnswer | null>,
-    ): void => {
-        connection.onRequest(name, async (params: Params, token: CancellationToken): Promise<unknown> => {
-            try {
-                return await work(params, token);
-            } catch (error) {
-                if (error instanceof Cancelled) return null;
-                throw error;
-            }
-        });
-    };
-    answer<CompareParams>(method.compare, (params, token) => compare(workshop, versions, params, token));
-    answer<TableParams>(method.table, (params, token) => table(workshop, params, token));
-    answer<HistoryParams>(method.history, (params, token) =>
+    onRequest(connection, requests.compare, (params, token) => compare(workshop, versions, params, token));
+    onRequest(connection, requests.table, (params, token) => table(workshop, params, token));
+    onRequest(connection, requests.history, (params, token) =>
         history(workshop, params.present === true ? undefined : versions, params, token),
     );
-    connection.onRequest(method.revisions, async ({ uri }: { uri: string }): Promise<unknown> => {
+    onRequest(connection, requests.revisions, async ({ uri }) => {
         const found = await (versions?.choices(uri) ?? noVersions);
-        const answer: RevisionsAnswer = 'problem' in found ? found : { revisions: found };
-        return answer;
+        return 'problem' in found ? found : { revisions: found };
     });
-    connection.onRequest(method.revisionPlaces, async ({ uri }: { uri: string }): Promise<unknown> => {
+    onRequest(connection, requests.revisionPlaces, async ({ uri }) => {
         const found = await (versions?.places(uri) ?? noVersions);
-        const answer: RevisionPlacesAnswer = 'problem' in found ? found : { places: found };
-        return answer;
+        return 'problem' in found ? found : { places: found };
     });
 }
 

@@ -2,9 +2,9 @@ import { type LangiumDocument, URI } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 import { isBuiltIn } from '../../language/built-in';
 import { choicesOf } from '../../language/starting/shop-here';
-import type { NewRecipeChoices, NewRecipeChoicesParams, NewRecipeParams } from '../../shared/view/new-recipe';
-import { method } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import type { Asker } from '../engine/asker';
+import { onRequest } from '../protocol/on-request';
 import { openWorkshop, type Source } from '../workshop/open-workshop';
 import type { Workshop } from '../workshop/workshop';
 import { newRecipe, type Shop } from './new-recipe';
@@ -25,10 +25,10 @@ export function answerStartingRequests(connection: Connection, workshop: Worksho
         const documents = opened.workshop.services.shared.workspace.LangiumDocuments.all.toArray();
         return { workshop: opened.workshop, documents, source: changed, asker };
     };
-    connection.onRequest(method.newRecipeChoices, async ({ files }: NewRecipeChoicesParams): Promise<NewRecipeChoices> => {
+    onRequest(connection, requests.newRecipeChoices, async ({ files }) => {
         return choicesOf((await shopOf(files)).documents);
     });
-    connection.onRequest(method.newRecipe, async (params: NewRecipeParams): Promise<unknown> => {
+    onRequest(connection, requests.newRecipe, async (params) => {
         return newRecipe(params, await shopOf(params.files));
     });
 }

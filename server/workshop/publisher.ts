@@ -5,7 +5,8 @@ import { toDiagnostic } from '../../language/diagnostic';
 import type { ClientAbilities } from '../../language/workspace/client';
 import type { KerfLanguageServer } from '../../language/workspace/language-server';
 import type { Finding } from '../../shared/recipe/finding';
-import { method, type PlannedParams } from '../../shared/view/protocol';
+import type { PlannedParams } from '../../shared/view/protocol';
+import { notifications } from '../../shared/view/requests';
 import { refused } from '../protocol/refused';
 import { isTradeRule } from '../rule-pages';
 import type { LastPlans } from './last-plans';
@@ -76,7 +77,7 @@ export class Publisher {
             textVersion: version,
             recipes: this.workshop.recipes(document).map((recipe) => recipe.name),
         };
-        void this.connection.sendNotification(method.planned, params);
+        void this.connection.sendNotification(notifications.planned.method, params);
         return true;
     }
 

@@ -1,18 +1,11 @@
 import { type LangiumDocument, type URI, UriUtils } from 'langium';
-import type { CancellationToken, Connection } from 'vscode-languageserver';
-import {
-    type BuildAnswer,
-    method,
-    type WriteCouponParams,
-    type WriteNewParams,
-    type WriteRecipeParams,
-    type WritingAnswer,
-    type WritingOptions,
-} from '../../shared/view/protocol';
+import type { Connection } from 'vscode-languageserver';
+import type { BuildAnswer, WritingAnswer, WritingOptions } from '../../shared/view/protocol';
+import { type Request, requests } from '../../shared/view/requests';
 import { findStock } from '../coupon/find-stock';
 import { makeCoupon } from '../coupon/make-coupon';
-import { Cancelled } from '../engine/jobs';
 import type { FileReader } from '../files/read-result';
+import { onRequest } from '../protocol/on-request';
 import type { Workshop } from '../workshop/workshop';
 import { buildFiles } from './build-files';
 import { CannotWrite } from './cannot-write';
@@ -25,18 +18,12 @@ import { writeNew } from './write-new';
 /** Answers what the editor asks to have written. An editor asks only where the maker trusts the workspace. */
 export function answerWritingRequests(connection: Connection, workshop: Workshop, read: FileReader, openStore: OpenStore): void {
     const answer = <Params extends { readonly uri: string }>(
-        name: string,
+        request: Request<Params, WritingAnswer | null>,
         work: (document: LangiumDocument, params: Params) => Promise<WritingAnswer | null>,
     ): void => {
-        connection.onRequest(name, async (params: Params, token: CancellationToken): Promise<WritingAnswer | null> => {
+        onRequest(connection, request, async (params, token) => {
             const document = await workshop.linked(params.uri, token);
-            if (document === undefined) return null;
-            try {
-                return await work(document, params);
-            } catch (error) {
-                if (error instanceof Cancelled) return null;
-                throw error;
-            }
+            return document === undefined ? null : work(document, params);
         });
     };
     const put = async (place: MadePlace, { files, problems }: BuildAnswer, wish: WritingOptions): Promise<WritingAnswer> => {
@@ -63,12 +50,12 @@ export function answerWritingRequests(connection: Connection, workshop: Workshop
             throw error;
         }
     };
-    answer<WriteRecipeParams>(method.writeRecipe, async (document, params) => {
+    answer(requests.writeRecipe, async (document, params) => {
         const recipe = workshop.recipe(document, params.recipe);
         if (recipe === undefined) return null;
         return put(placeOfRecipe(document, recipe.name), await buildFiles(workshop, document, recipe), params);
     });
-    answer<WriteCouponParams>(method.writeCoupon, async (document, params) => {
+    answer(requests.writeCoupon, async (document, params) => {
         const stock = findStock(workshop, [document], params.sheet, params.laser);
         if ('problem' in stock)
             return {
@@ -91,12 +78,8 @@ export function answerWritingRequests(connection: Connection, workshop: Workshop
             throw error;
         }
     };
-    connection.onRequest(method.writeNew, ({ folder, files }: WriteNewParams) =>
-        plainly(() => writeNew(openStore(folder), files)),
-    );
-    connection.onRequest(method.mayHold, ({ folder }: { folder: string }) =>
-        plainly(async () => void (await openStore(folder).look('any'))),
-    );
+    onRequest(connection, requests.writeNew, ({ folder, files }) => plainly(() => writeNew(openStore(folder), files)));
+    onRequest(connection, requests.mayHold, ({ folder }) => plainly(async () => void (await openStore(folder).look('any'))));
 }
 
 function folderBeside(document: LangiumDocument): URI {

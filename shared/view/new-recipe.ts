@@ -1,15 +1,20 @@
+import * as v from 'valibot';
+import { address, figure, listOf, maybe } from './shapes';
+
 /** What a recipe can be begun with: what the shop has, what is built in, and what the maker chose of it. */
 
 /** Techniques as the command line names them. */
 export const techniques = ['engraving', 'filled', 'inlay', 'picture'] as const;
 export type Technique = (typeof techniques)[number];
 
-export interface NewRecipeChoicesParams {
+const inFolder = {
     /** Folder in which the recipe is to lie. */
-    readonly folder: string;
+    folder: address,
     /** Recipe files of the workspace, for a server that cannot look for them by itself. */
-    readonly files: readonly string[];
-}
+    files: listOf(address),
+};
+export const newRecipeChoicesParams = v.object(inFolder);
+export type NewRecipeChoicesParams = v.InferOutput<typeof newRecipeChoicesParams>;
 
 export interface NewRecipeChoices {
     /** The shop's own first, then a board that can be made of each built-in wood. */
@@ -19,10 +24,8 @@ export interface NewRecipeChoices {
 }
 
 /** A thing by its name; `file` is where it is declared, absent for what is built in and has to be written down first. */
-export interface Picked {
-    readonly name: string;
-    readonly file?: string;
-}
+const picked = v.object({ name: v.string(), file: maybe(v.string()) });
+export type Picked = v.InferOutput<typeof picked>;
 
 export interface StockChoice extends Picked {
     readonly detail: string;
@@ -36,19 +39,21 @@ export interface LaserChoice extends Picked {
     readonly foilStops: boolean;
 }
 
-export interface NewRecipeParams extends NewRecipeChoicesParams {
-    readonly technique: Technique;
-    readonly board: Picked;
+export const newRecipeParams = v.object({
+    ...inFolder,
+    technique: v.picklist(techniques),
+    board: picked,
     /** For an inlay; the one that shows best when absent. */
-    readonly veneer?: Picked;
-    readonly laser: Picked;
+    veneer: maybe(picked),
+    laser: picked,
     /** Address of an SVG, PNG or JPEG; a drawing to begin with is written when absent. */
-    readonly art?: string;
+    art: maybe(address),
     /** What was typed: becomes a name of the language, and the title. */
-    readonly title: string;
+    title: v.string(),
     /** mm; what fits art, board and laser when absent. */
-    readonly size?: { readonly width: number; readonly height: number };
-}
+    size: maybe(v.object({ width: figure, height: figure })),
+});
+export type NewRecipeParams = v.InferOutput<typeof newRecipeParams>;
 
 export type NewRecipeAnswer =
     | {
@@ -60,4 +65,9 @@ export type NewRecipeAnswer =
       }
     | { readonly problem: string };
 
-export type NewFile = { readonly path: string } & ({ readonly text: string } | { readonly base64: string });
+/** A file with its text, or with its bytes as base64. */
+export const newFile = v.union([
+    v.object({ path: v.string(), text: v.string() }),
+    v.object({ path: v.string(), base64: v.string() }),
+]);
+export type NewFile = v.InferOutput<typeof newFile>;

@@ -1,81 +1,16 @@
+import * as v from 'valibot';
 import type { Where } from '../quantity/where';
 import type { TotalsView } from './bench-view';
-import type { NewFile } from './new-recipe';
+import { newFile } from './new-recipe';
+import { address, count, figure, listOf, maybe, whole } from './shapes';
 
-/**
- * What editor and server say to each other beyond the language server protocol. Names of methods
- * and plain data only, so that both ends and other editors can share it.
- */
-export const method = {
-    /** Request: the bench view of a recipe; PictureParams to SentPicture or null. */
-    bench: 'kerfbook/bench',
-    /** Notification from the server: a file has been planned anew; PlannedParams. */
-    planned: 'kerfbook/planned',
-    /** Request: the steps to tick; BenchParams to Checklist or null. */
-    checklist: 'kerfbook/checklist',
-    /** Request: the files for machine and bench; BenchParams to BuildAnswer. */
-    build: 'kerfbook/build',
-    /** Request: what a coupon can be made of; CouponChoicesParams to CouponChoices or null. */
-    couponChoices: 'kerfbook/couponChoices',
-    /** Request: the files of a coupon; CouponParams to CouponAnswer or null. */
-    coupon: 'kerfbook/coupon',
-    /** Request: the squares of a coupon that wait to be measured; SquaresParams to SquaresAnswer or null. */
-    squares: 'kerfbook/squares',
-    /** Request: whether what was typed is a depth; { text } to DepthReading. */
-    readDepth: 'kerfbook/readDepth',
-    /** Request: the edits that write measured squares down; MeasuredParams to WrittenAnswer or null. */
-    measured: 'kerfbook/measured',
-    /** Request: the edit that writes a finished run below its recipe; RunParams to WrittenAnswer or null. */
-    run: 'kerfbook/run',
-    /** Request: what a new recipe can be made of; NewRecipeChoicesParams to NewRecipeChoices. */
-    newRecipeChoices: 'kerfbook/newRecipeChoices',
-    /** Request: the files of a new recipe, tried out; NewRecipeParams to NewRecipeAnswer. */
-    newRecipe: 'kerfbook/newRecipe',
-    /** Request: the edits that bring art files into a recipe; InsertArtParams to WrittenAnswer or null. */
-    insertArt: 'kerfbook/insertArt',
-    /** Request: what is said of all recipe files in a folder; CheckParams to CheckAnswer. */
-    check: 'kerfbook/check',
-    /** Request: a section across a blank at another place; SectionParams to SectionView or null. */
-    section: 'kerfbook/section',
-    /** Request: the head's way through a laser step; ToolpathParams to ToolpathView or null. */
-    toolpath: 'kerfbook/toolpath',
-    /** Request: the edits that put a typed number in the place of a written one; RewriteParams to WrittenAnswer or null. */
-    rewrite: 'kerfbook/rewrite',
-    /** Request: both halves of an inlay pressed together; PressParams to PressView or null. Tells how far it is as progress. */
-    press: 'kerfbook/press',
-    /** Request: a file beside an earlier version of it, or beside another file; CompareParams to PageAnswer, null when given up. */
-    compare: 'kerfbook/compare',
-    /** Request: revisions to compare a file with; { uri } to RevisionsAnswer. */
-    revisions: 'kerfbook/revisions',
-    /** Request: where it shows that revisions of a file stand elsewhere than before; { uri } to RevisionPlacesAnswer. */
-    revisionPlaces: 'kerfbook/revisionPlaces',
-    /** Request: a recipe and all that is based on it, side by side; TableParams to PageAnswer, null when given up. */
-    table: 'kerfbook/table',
-    /** Request: what became of a recipe's runs; HistoryParams to PageAnswer, null when given up. */
-    history: 'kerfbook/history',
-    /** Request: the text of a built-in stock file; { uri } to string or null. */
-    stock: 'kerfbook/stock',
-    /** Request: a rule's explanation as Markdown; { rule } to string or null. */
-    page: 'kerfbook/page',
-    /** Request: writes the files for machine and bench; WriteRecipeParams to WritingAnswer or null. */
-    writeRecipe: 'kerfbook/writeRecipe',
-    /** Request: writes the files of a coupon; WriteCouponParams to WritingAnswer or null. */
-    writeCoupon: 'kerfbook/writeCoupon',
-    /** Request: writes files that are not there yet, all or none; WriteNewParams to why not, or null. */
-    writeNew: 'kerfbook/writeNew',
-    /** Request: whether a folder may be written to; { folder } to why not, or null. */
-    mayHold: 'kerfbook/mayHold',
-    /** Request from the server: bytes of a file as base64, or why not; ReadParams to ReadAnswer. */
-    read: 'kerfbook/read',
-    /** Request from the server: what lies in a folder; ListParams to ListAnswer. */
-    list: 'kerfbook/list',
-    /** Request from the server that has no disk: what lies at a path; PathParams to LookAnswer. */
-    look: 'kerfbook/look',
-    /** Request from the server that has no disk: puts all files there or none; PutParams to why not, or null. */
-    put: 'kerfbook/put',
-    /** Request from the server that has no disk: takes files away; RemoveParams to why not, or null. */
-    remove: 'kerfbook/remove',
-} as const;
+/** What editor and server hand to each other beyond the language server protocol: plain data. requests.ts says what is asked with it. */
+const ofRecipe = {
+    uri: address,
+    /** The recipe's name; the first of the file, or the one at `offset`, when absent. */
+    recipe: maybe(v.string()),
+    offset: maybe(count),
+};
 
 /** Commands that pages made by the server lead to, where the editor has them. */
 export const command = {
@@ -85,22 +20,27 @@ export const command = {
     explain: 'kerfbook.explainFinding',
 } as const;
 
-export interface CompareParams {
-    readonly uri: string;
+export const compareParams = v.object({
+    uri: address,
     /** What is compared with: a file of the workspace, or a revision; the last commit when neither is given. */
-    readonly before?: string;
-    readonly revision?: string;
-}
+    before: maybe(address),
+    revision: maybe(v.string()),
+});
+export type CompareParams = v.InferOutput<typeof compareParams>;
 
-export interface TableParams extends BenchParams {
+export const tableParams = v.object({
+    ...ofRecipe,
     /** Also what does not differ. */
-    readonly all?: boolean;
-}
+    all: maybe(v.boolean()),
+});
+export type TableParams = v.InferOutput<typeof tableParams>;
 
-export interface HistoryParams extends BenchParams {
+export const historyParams = v.object({
+    ...ofRecipe,
     /** Only the present plan: git is not started. */
-    readonly present?: boolean;
-}
+    present: maybe(v.boolean()),
+});
+export type HistoryParams = v.InferOutput<typeof historyParams>;
 
 /** What stands in a page: markup that runs nothing and loads nothing, or why there is none. */
 export type PageAnswer = (
@@ -134,42 +74,44 @@ export interface RevisionChoice {
     readonly subject: string;
 }
 
-export interface BenchParams {
-    readonly uri: string;
-    /** The recipe's name; the first of the file, or the one at `offset`, when absent. */
-    readonly recipe?: string;
-    readonly offset?: number;
-}
+export const benchParams = v.object(ofRecipe);
+export type BenchParams = v.InferOutput<typeof benchParams>;
 
-export interface PictureParams extends BenchParams {
+export const pictureParams = v.object({
+    ...ofRecipe,
     /** Names of pieces and path data that the asker has from earlier answers. */
-    readonly had?: readonly string[];
-}
+    had: maybe(listOf(v.string())),
+});
+export type PictureParams = v.InferOutput<typeof pictureParams>;
 
-export interface PlannedParams {
-    readonly uri: string;
-    readonly textVersion: number;
-    readonly recipes: readonly string[];
-}
+export const plannedParams = v.object({ uri: address, textVersion: whole, recipes: listOf(v.string()) });
+export type PlannedParams = v.InferOutput<typeof plannedParams>;
 
-export interface ToolpathParams extends BenchParams {
+export const toolpathParams = v.object({
+    ...ofRecipe,
     /** Index of the step. */
-    readonly step: number;
-}
+    step: count,
+});
+export type ToolpathParams = v.InferOutput<typeof toolpathParams>;
 
-export interface SectionParams extends BenchParams {
+export const sectionParams = v.object({
+    ...ofRecipe,
     /** Index into the frames. */
-    readonly frame: number;
-    readonly blank: string;
-    readonly y: number;
-}
+    frame: count,
+    blank: v.string(),
+    /** mm from the blank's top. */
+    y: figure,
+});
+export type SectionParams = v.InferOutput<typeof sectionParams>;
 
-export interface PressParams extends BenchParams {
+export const pressParams = v.object({
+    ...ofRecipe,
     /** Index of the inlay step. */
-    readonly step: number;
+    step: count,
     /** Token under which progress is told: a number from 0 to 1. */
-    readonly progress?: string;
-}
+    progress: maybe(v.union([v.string(), v.number()])),
+});
+export type PressParams = v.InferOutput<typeof pressParams>;
 
 export interface Checklist {
     readonly recipe: string;
@@ -215,17 +157,18 @@ export interface Measure {
     readonly high: number;
 }
 
-export interface RunParams {
-    readonly uri: string;
-    readonly recipe: string;
+export const runParams = v.object({
+    uri: address,
+    recipe: v.string(),
     /** ISO 8601: `2026-11-20`. */
-    readonly date: string;
-    readonly revision: number;
-    readonly laser?: string;
+    date: v.string(),
+    revision: count,
+    laser: maybe(v.string()),
     /** What was burnt and measured, each as it is written in a run. */
-    readonly lines: readonly string[];
-    readonly notes: readonly string[];
-}
+    lines: listOf(v.string()),
+    notes: listOf(v.string()),
+});
+export type RunParams = v.InferOutput<typeof runParams>;
 
 export interface BuildAnswer {
     readonly files: readonly BuiltFile[];
@@ -242,19 +185,17 @@ export interface BuiltFile {
     readonly fillIn?: boolean;
 }
 
-export interface WriteRecipeParams extends WritingOptions {
-    readonly uri: string;
-    readonly recipe: string;
-}
-
-export interface WriteCouponParams extends CouponParams, WritingOptions {}
-
-export interface WritingOptions {
+const writing = {
     /** Also over what was changed by hand. */
-    readonly force?: boolean;
+    force: maybe(v.boolean()),
     /** Takes away what an earlier writing left. */
-    readonly clean?: boolean;
-}
+    clean: maybe(v.boolean()),
+};
+const writingOptions = v.object(writing);
+export type WritingOptions = v.InferOutput<typeof writingOptions>;
+
+export const writeRecipeParams = v.object({ uri: address, recipe: v.string(), ...writing });
+export type WriteRecipeParams = v.InferOutput<typeof writeRecipeParams>;
 
 export interface WritingAnswer {
     /** Address of the folder. */
@@ -271,49 +212,46 @@ export interface WritingAnswer {
     readonly stale: boolean;
 }
 
-export interface WriteNewParams {
+export const writeNewParams = v.object({
     /** Address of the folder. */
-    readonly folder: string;
-    readonly files: readonly NewFile[];
-}
+    folder: address,
+    files: listOf(newFile),
+});
+export type WriteNewParams = v.InferOutput<typeof writeNewParams>;
 
 /** A path in a folder: with forward slashes, never leaving it. */
-export interface PathParams {
-    readonly folder: string;
-    readonly path: string;
-}
+export const pathParams = v.object({ folder: address, path: v.string() });
+export type PathParams = v.InferOutput<typeof pathParams>;
 
 export type LookAnswer =
     | { readonly kind: 'missing' | 'folder' | 'link' }
     | { readonly kind: 'file'; readonly base64: string }
     | { readonly problem: string };
 
-export interface PutParams {
-    readonly folder: string;
-    readonly files: readonly { readonly path: string; readonly base64: string }[];
-}
+export const putParams = v.object({ folder: address, files: listOf(v.object({ path: v.string(), base64: v.string() })) });
+export type PutParams = v.InferOutput<typeof putParams>;
 
-export interface RemoveParams {
-    readonly folder: string;
-    readonly paths: readonly string[];
-}
+export const removeParams = v.object({ folder: address, paths: listOf(v.string()) });
+export type RemoveParams = v.InferOutput<typeof removeParams>;
 
-export interface InsertArtParams {
-    readonly uri: string;
+export const insertArtParams = v.object({
+    uri: address,
     /** Where the art is dropped. */
-    readonly offset: number;
+    offset: count,
     /** Addresses of the art files; they need not be there yet. */
-    readonly files: readonly string[];
-}
+    files: listOf(address),
+});
+export type InsertArtParams = v.InferOutput<typeof insertArtParams>;
 
-export interface CheckParams {
+export const checkParams = v.object({
     /** Address of the folder, from which files are named. */
-    readonly folder: string;
+    folder: address,
     /** Recipe files below it, for a server that cannot look for them by itself. */
-    readonly files?: readonly string[];
+    files: maybe(listOf(address)),
     /** Whether warnings count as failing. */
-    readonly strict?: boolean;
-}
+    strict: maybe(v.boolean()),
+});
+export type CheckParams = v.InferOutput<typeof checkParams>;
 
 export interface CheckAnswer {
     /** As `kerfbook check` says it: `file:line:column: severity: message [rule]`, one a line, then the sum. */
@@ -330,11 +268,12 @@ export interface CheckedFile {
     readonly errors: number;
 }
 
-export interface CouponChoicesParams {
-    readonly uri: string;
+export const couponChoicesParams = v.object({
+    uri: address,
     /** Where the cursor is. */
-    readonly offset?: number;
-}
+    offset: maybe(count),
+});
+export type CouponChoicesParams = v.InferOutput<typeof couponChoicesParams>;
 
 export interface CouponChoices {
     readonly sheets: readonly string[];
@@ -345,21 +284,24 @@ export interface CouponChoices {
     readonly here?: { readonly sheet: string; readonly laser: string };
 }
 
-export interface CouponParams {
-    readonly uri: string;
-    readonly sheet: string;
-    readonly laser: string;
-}
+const ofCoupon = { uri: address, sheet: v.string(), laser: v.string() };
+export const writeCouponParams = v.object({ ...ofCoupon, ...writing });
+export type WriteCouponParams = v.InferOutput<typeof writeCouponParams>;
+export const couponParams = v.object(ofCoupon);
+export type CouponParams = v.InferOutput<typeof couponParams>;
 
 export interface CouponAnswer extends BuildAnswer {
     /** Name of the folder, below `made` beside the file, in which the files belong. */
     readonly folder: string;
 }
 
-export interface SquaresParams extends CouponParams {
-    /** The recipe text that was written with the coupon's files, where it is not to be read from their folder. */
-    readonly made?: string;
-}
+const ofSquares = {
+    ...ofCoupon,
+    /** What stands in the recipe text that was written with the coupon's files, if it is there. */
+    made: maybe(v.string()),
+};
+export const squaresParams = v.object(ofSquares);
+export type SquaresParams = v.InferOutput<typeof squaresParams>;
 
 /** A square that waits to be measured. */
 export interface OpenSquare {
@@ -374,9 +316,8 @@ export type SquaresAnswer = { readonly squares: readonly OpenSquare[] } | { read
 /** `depth` as it is to be written, `value` in mm where it is a length. */
 export type DepthReading = { readonly depth: string; readonly value?: number } | { readonly problem: string };
 
-export interface MeasuredParams extends SquaresParams {
-    readonly rows: readonly { readonly words: string; readonly depth: string }[];
-}
+export const measuredParams = v.object({ ...ofSquares, rows: listOf(v.object({ words: v.string(), depth: v.string() })) });
+export type MeasuredParams = v.InferOutput<typeof measuredParams>;
 
 /** Edits of one file as the server knows it, or why there are none. */
 export type WrittenAnswer =
@@ -384,14 +325,15 @@ export type WrittenAnswer =
     | { readonly problem: string };
 
 /** `offset` and `length` are a number's, a size's or a place's, or those of a whole `art` line that is to get a place. */
-export interface RewriteParams {
-    readonly uri: string;
-    readonly textVersion: number;
-    readonly offset: number;
-    readonly length: number;
+export const rewriteParams = v.object({
+    uri: address,
+    textVersion: whole,
+    offset: count,
+    length: count,
     /** As it is to be written, such as `0.6 mm`. */
-    readonly text: string;
-}
+    text: v.string(),
+});
+export type RewriteParams = v.InferOutput<typeof rewriteParams>;
 
 /** A replacement of a span of a file's text, in UTF-16 units. */
 export interface TextChange {
@@ -400,17 +342,9 @@ export interface TextChange {
     readonly text: string;
 }
 
-export interface ListParams {
-    readonly uri: string;
-}
-
 export interface ListAnswer {
     /** Empty for a folder that is not there or outside of the workspace. Links are left out: they could lead in a circle. */
     readonly entries: readonly { readonly name: string; readonly kind: 'file' | 'folder' }[];
-}
-
-export interface ReadParams {
-    readonly uri: string;
 }
 
 export type ReadAnswer = { readonly base64: string } | { readonly problem: 'missing' | 'outside' | 'too-large' | 'unreadable' };

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type * as vscode from 'vscode';
 import type { AskedPage } from '../../extension/review/asked-page';
 import type { RecipeServer } from '../../extension/server';
-import { method } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 
 interface Watcher {
     readonly pattern: { readonly base: string; readonly pattern: string };
@@ -64,9 +64,9 @@ function panelOf(kind: AskedPage['kind'] = 'compare', answers: { places: unknown
     const text: { broken?: string; problem?: string; final?: true } = {};
     const server = {
         onDidPlan: () => ({ dispose: () => {} }),
-        ask: async (what: string) => {
+        ask: async ({ method: what }: { readonly method: string }) => {
             asked.push(what);
-            if (what === method.revisionPlaces) return answers;
+            if (what === requests.revisionPlaces.method) return answers;
             return { title: 'tray', body: `<p>${asked.length}</p>`, ...text };
         },
     };
@@ -80,8 +80,8 @@ function panelOf(kind: AskedPage['kind'] = 'compare', answers: { places: unknown
         page,
         text,
         html: () => panel.webview.html ?? '',
-        comparisons: () => asked.filter((what) => what === method.compare).length,
-        lookups: () => asked.filter((what) => what === method.revisionPlaces).length,
+        comparisons: () => asked.filter((what) => what === requests.compare.method).length,
+        lookups: () => asked.filter((what) => what === requests.revisionPlaces.method).length,
         turn: (visible: boolean) => {
             panel.visible = visible;
             turn();

@@ -1,6 +1,7 @@
 import { expect, test, vi } from 'vitest';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { ServerCrashes } from '../../extension/server-crashes';
+import { requests } from '../../shared/view/requests';
 
 const said = vi.hoisted(() => ({ messages: [] as string[][], choose: (_choice: string) => {} }));
 
@@ -64,11 +65,11 @@ test('a server that was killed often stays down, says so once, is not started by
     expect(actions.every(({ handled }) => handled)).toBe(true);
     expect(said.messages).toHaveLength(1);
     expect(said.messages[0]!.slice(1)).toEqual(['Restart', 'Show Output']);
-    expect(await server.attempt('kerfbook/bench', {})).toEqual({ failed: said.messages[0]![0] });
+    expect(await server.attempt(requests.bench, { uri: 'file:///heron-tray.kerf' })).toEqual({ failed: said.messages[0]![0] });
     expect(starts).toBe(0);
     said.choose('Restart');
     await vi.waitFor(() => expect(starts).toBe(1));
     expect(heard).toEqual([true, false]);
-    expect(await server.attempt('kerfbook/bench', {})).toEqual({ answer: 'answer' });
+    expect(await server.attempt(requests.bench, { uri: 'file:///heron-tray.kerf' })).toEqual({ answer: 'answer' });
     expect((await options!.errorHandler!.closed()).action).toBe(2);
 });

@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { CancellationTokenSource, type FileChangeType, LSPErrorCodes } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { method } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import { WireServer } from '../kit/wire-server';
 import { type Edit, edits, spanOf } from './texts';
 
@@ -43,7 +43,13 @@ const ofFile = [
     ...['semanticTokens/range', 'inlayHint', 'codeAction', 'selectionRange', 'diagnostic'],
 ];
 const standard = [...atPlace, ...ofFile].map((name) => `textDocument/${name}`);
-const own = [method.checklist, method.table, method.couponChoices, method.squares, method.bench];
+const own = [
+    requests.checklist.method,
+    requests.table.method,
+    requests.couponChoices.method,
+    requests.squares.method,
+    requests.bench.method,
+];
 
 const share = fc.double({ min: 0, max: 1, noNaN: true });
 const file = fc.nat(names.length - 1);

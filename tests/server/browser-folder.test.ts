@@ -3,7 +3,8 @@ import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterEach, expect, it } from 'vitest';
 import type { WorkspaceDiagnosticReport, WorkspaceDocumentDiagnosticReport } from 'vscode-languageserver/node';
-import { type ListAnswer, method, type PageAnswer, type ReadAnswer } from '../../shared/view/protocol';
+import type { ListAnswer, PageAnswer, ReadAnswer } from '../../shared/view/protocol';
+import { editorRequests, requests } from '../../shared/view/requests';
 import { LanguageClient, type Started } from '../kit/language-client';
 
 const samples = fileURLToPath(new URL('../../samples', import.meta.url));
@@ -11,14 +12,14 @@ const samplesUri = pathToFileURL(samples).toString();
 const pulls = { textDocument: { diagnostic: {} } };
 
 const answers = {
-    [method.read]: ({ uri }: { uri: string }): ReadAnswer => {
+    [editorRequests.read.method]: ({ uri }: { uri: string }): ReadAnswer => {
         try {
             return { base64: readFileSync(fileURLToPath(uri)).toString('base64') };
         } catch {
             return { problem: 'missing' };
         }
     },
-    [method.list]: ({ uri }: { uri: string }): ListAnswer => ({
+    [editorRequests.list.method]: ({ uri }: { uri: string }): ListAnswer => ({
         entries: readdirSync(fileURLToPath(uri), { withFileTypes: true }).map((entry) => ({
             name: entry.name,
             kind: entry.isDirectory() ? 'folder' : 'file',
@@ -62,12 +63,14 @@ it('in a browser the folder is read and found fault with as on a desktop', async
 it('in a browser a comparison with what was committed is refused for good', async () => {
     ({ client } = await LanguageClient.startInBrowser(samplesUri, { ...pulls, answers }));
     const uri = `${samplesUri}/heron-tray.kerf`;
-    const answer = await client.connection.sendRequest<PageAnswer>(method.compare, { uri });
+    const answer = await client.connection.sendRequest<PageAnswer>(requests.compare.method, { uri });
     expect(answer).toMatchObject({ problem: expect.stringMatching(/git/), final: true });
 });
 
 it('an editor that cannot list a folder has its open files checked all the same', async () => {
-    ({ client } = await LanguageClient.startInBrowser(samplesUri, { answers: { [method.read]: answers[method.read]! } }));
+    ({ client } = await LanguageClient.startInBrowser(samplesUri, {
+        answers: { [editorRequests.read.method]: answers[editorRequests.read.method]! },
+    }));
     const uri = `${samplesUri}/heron-tray-faulty.kerf`;
     await client.open(uri, readFileSync(path.join(samples, 'heron-tray-faulty.kerf'), 'utf8'));
     await client.diagnostics(uri, (found) => found.some(({ code }) => code === 'unknown-name'));

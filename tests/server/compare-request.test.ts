@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterEach, describe, expect, it } from 'vitest';
-import { method, type PageAnswer, type RevisionsAnswer } from '../../shared/view/protocol';
+import type { PageAnswer, RevisionsAnswer } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import { LanguageClient, type Says } from '../kit/language-client';
 import { shop } from '../kit/shop';
 import { bolder, coaster, repository, shopFiles } from './shop-files';
@@ -26,7 +27,7 @@ async function editorOn(folder: string, name: string, text: string, says: Says =
         client,
         uri,
         ask,
-        compare: (params: object = {}) => ask<PageAnswer | null>(method.compare, params),
+        compare: (params: object = {}) => ask<PageAnswer | null>(requests.compare.method, params),
     };
 }
 
@@ -83,7 +84,7 @@ describe('comparing with what was committed', () => {
         const body = bodyOf(await compare({ revision: 'v1' }));
         expect(body).toContain('coaster.kerf at v1 → round coaster.kerf');
         expect(body).toContain('<ins>0.6 mm</ins>');
-        const answer = await ask<RevisionsAnswer>(method.revisions);
+        const answer = await ask<RevisionsAnswer>(requests.revisions.method);
         if ('problem' in answer) throw new Error(answer.problem);
         expect(answer.revisions.map(({ kind, name, subject }) => `${kind} ${kind === 'commit' ? '' : name} ${subject}`)).toEqual([
             'commit  renamed and deeper',
@@ -111,14 +112,14 @@ describe('comparing with what was committed', () => {
         const repo = repository();
         const { ask } = await editorOn(repo.folder, 'coaster.kerf', coaster);
         const store = pathToFileURL(path.join(repo.folder, '.git')).toString();
-        expect(await ask(method.revisionPlaces)).toEqual({
+        expect(await ask(requests.revisionPlaces.method)).toEqual({
             places: [
                 { folder: store, pattern: '{HEAD,packed-refs}' },
                 { folder: `${store}/refs`, pattern: '**' },
             ],
         });
         const web = await editorOn(repo.folder, 'coaster.kerf', coaster, { browser: true });
-        expect(await web.ask(method.revisionPlaces)).toEqual({ problem: expect.stringContaining('only a browser') });
+        expect(await web.ask(requests.revisionPlaces.method)).toEqual({ problem: expect.stringContaining('only a browser') });
     });
 
     it('a text that cannot be read at present says so', async () => {
@@ -166,18 +167,20 @@ describe('variants side by side', () => {
         const variants = `use "coaster.kerf"\nrecipe deep based on coaster { engrave hollow { depth 0.7 mm } }\n`;
         const repo = repository({ ...shopFiles, 'coaster.kerf': base, 'variants.kerf': variants });
         const { ask, uri, client } = await editorOn(repo.folder, 'variants.kerf', variants);
-        const body = bodyOf(await ask<PageAnswer>(method.table));
+        const body = bodyOf(await ask<PageAnswer>(requests.table.method));
         expect(body).toContain('<td>0.7 mm</td>');
         expect(body).not.toContain('>coats<');
-        expect(bodyOf(await ask<PageAnswer>(method.table, { all: true }))).toContain('>coats<');
+        expect(bodyOf(await ask<PageAnswer>(requests.table.method, { all: true }))).toContain('>coats<');
         expect(body).toContain(encodeURIComponent(JSON.stringify([{ uri, offset: variants.indexOf('deep'), length: 4 }])));
         await client.change(uri, 2, variants.replace('0.7', '0.9'));
-        const deep = await ask<PageAnswer>(method.table, { offset: 40 });
+        const deep = await ask<PageAnswer>(requests.table.method, { offset: 40 });
         expect(bodyOf(deep)).toContain('<td>0.9 mm</td>');
         expect(deep).toMatchObject({ recipe: 'deep' });
-        expect(await ask<PageAnswer>(method.table, { recipe: 'deep' })).toEqual(deep);
+        expect(await ask<PageAnswer>(requests.table.method, { recipe: 'deep' })).toEqual(deep);
         const plate = pathToFileURL(path.join(repo.folder, 'plate.kerf')).toString();
-        expect(await ask<PageAnswer>(method.table, { uri: plate })).toEqual({ problem: expect.stringContaining('based on') });
+        expect(await ask<PageAnswer>(requests.table.method, { uri: plate })).toEqual({
+            problem: expect.stringContaining('based on'),
+        });
     });
 });
 
@@ -186,19 +189,23 @@ describe('the history of runs', () => {
         const repo = repository();
         const now = `${deeper.replace('revision 1', 'revision 2')}run coaster 2026-03-05 { revision 1 hollow of walnut-12 80 % at 400 mm/s depth 0.4 mm }\n`;
         const { ask, uri } = await editorOn(repo.folder, 'coaster.kerf', now);
-        const answer = await ask<PageAnswer>(method.history);
+        const answer = await ask<PageAnswer>(requests.history.method);
         expect(answer).toMatchObject({ recipe: 'coaster' });
         const body = bodyOf(answer);
         expect(body).toContain(`held against the plan of its issue (${repo.git('rev-parse', 'HEAD').slice(0, 8)})`);
         expect(body).toContain('<td>80 %</td>');
         expect(body).toContain(encodeURIComponent(JSON.stringify([{ uri, offset: now.indexOf('2026-03-05'), length: 10 }])));
         const plate = pathToFileURL(path.join(repo.folder, 'plate.kerf')).toString();
-        expect(await ask<PageAnswer>(method.history, { uri: plate })).toEqual({ problem: expect.stringContaining('No run') });
-        expect(bodyOf(await ask<PageAnswer>(method.history, { present: true }))).toContain(
+        expect(await ask<PageAnswer>(requests.history.method, { uri: plate })).toEqual({
+            problem: expect.stringContaining('No run'),
+        });
+        expect(bodyOf(await ask<PageAnswer>(requests.history.method, { present: true }))).toContain(
             'held against the present plan (issue 2)',
         );
         const web = await editorOn(repo.folder, 'coaster.kerf', now, { browser: true });
-        expect(bodyOf(await web.ask<PageAnswer>(method.history))).toContain('held against the present plan (issue 2)');
+        expect(bodyOf(await web.ask<PageAnswer>(requests.history.method))).toContain(
+            'held against the present plan (issue 2)',
+        );
     });
 });
 
@@ -243,7 +250,7 @@ describe('what cannot be compared is said', () => {
             expect(await problem(compare({ uri: 'file:///nowhere.kerf' }))).toMatch(/is not read as a recipe file/);
             const web = await editorOn(folder, 'coaster.kerf', coaster, { browser: true });
             expect(await problem(web.compare())).toMatch(/^Earlier versions are read by git/);
-            expect(await problem(web.ask(method.revisions))).toMatch(/^Earlier versions are read by git/);
+            expect(await problem(web.ask(requests.revisions.method))).toMatch(/^Earlier versions are read by git/);
         } finally {
             rmSync(folder, { recursive: true, force: true });
         }

@@ -3,13 +3,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import {
-    type CouponAnswer,
-    type CouponChoices,
-    method,
-    type SquaresAnswer,
-    type WrittenAnswer,
-} from '../../shared/view/protocol';
+import type { CouponAnswer, CouponChoices, SquaresAnswer, WrittenAnswer } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import { LanguageClient } from '../kit/language-client';
 import { shop } from '../kit/shop';
 
@@ -44,27 +39,27 @@ function taken(text: string, answer: WrittenAnswer): string {
 
 describe('making a coupon in the editor', () => {
     it('offers what the file sees, and knows the coupon under the cursor', async () => {
-        const all = await ask<CouponChoices>(method.couponChoices);
+        const all = await ask<CouponChoices>(requests.couponChoices.method);
         expect(all).toEqual({
             sheets: ['walnut-12', 'ash-10', 'maple-06'],
             lasers: ['shed'],
             coupons: [{ sheet: 'walnut-12', laser: 'shed', rows: 6 }],
         });
-        const there = await ask<CouponChoices>(method.couponChoices, {
+        const there = await ask<CouponChoices>(requests.couponChoices.method, {
             uri: uriOf('shop.kerf'),
             offset: shop.indexOf('60 % at 300'),
         });
         expect(there.here).toEqual({ sheet: 'walnut-12', laser: 'shed' });
     });
     it('gives the files, of which the tables are to be filled in', async () => {
-        const answer = await ask<CouponAnswer>(method.coupon, { sheet: 'ash-10', laser: 'shed' });
+        const answer = await ask<CouponAnswer>(requests.coupon.method, { sheet: 'ash-10', laser: 'shed' });
         expect(answer.folder).toBe('coupon-ash-10-shed');
         expect(answer.problems).toEqual([]);
         expect(answer.files.filter((file) => file.fillIn).map((file) => file.path)).toEqual(['coupon.csv', 'coupon.kerf']);
         expect(answer.files.find(({ path: name }) => name === 'coupon.kerf')!.text).toContain('use "../../shop.kerf"');
     });
     it('says why there is none', async () => {
-        expect(await ask<CouponAnswer>(method.coupon, { sheet: 'oak', laser: 'shed' })).toMatchObject({
+        expect(await ask<CouponAnswer>(requests.coupon.method, { sheet: 'oak', laser: 'shed' })).toMatchObject({
             files: [],
             problems: ['There is no board or veneer oak here; there is walnut-12, ash-10, maple-06.'],
         });
@@ -75,14 +70,14 @@ describe('writing measured squares down', () => {
     const stock = { sheet: 'ash-10', laser: 'shed' };
 
     it('makes the block beside the board, and the next time asks only for the rest', async () => {
-        const found = await ask<SquaresAnswer>(method.squares, stock);
+        const found = await ask<SquaresAnswer>(requests.squares.method, stock);
         if ('problem' in found) throw new Error(found.problem);
         expect(found.squares).toHaveLength(16);
         const rows = [
             { words: found.squares[0]!.words, depth: '0,05' },
             { words: found.squares[3]!.words, depth: '12 thou' },
         ];
-        const answer = await ask<WrittenAnswer>(method.measured, { ...stock, rows });
+        const answer = await ask<WrittenAnswer>(requests.measured.method, { ...stock, rows });
         expect(answer).toMatchObject({ uri: uriOf('shop.kerf') });
         const text = taken(shop, answer);
         expect(text).toContain(
@@ -90,38 +85,38 @@ describe('writing measured squares down', () => {
         );
         await client.open(uriOf('shop.kerf'), text);
         await client.diagnostics(uriOf('shop.kerf'), () => true);
-        const left = await ask<SquaresAnswer>(method.squares, stock);
+        const left = await ask<SquaresAnswer>(requests.squares.method, stock);
         expect(left).toEqual({ squares: found.squares.filter(({ words }) => !rows.some((row) => row.words === words)) });
     });
     it('asks for the squares of the file that was written, with its pitch', async () => {
         const made = 'coupon ash-10 on shed {\n pitch 0.05 mm\n // burn 7 % at 70 mm/s gives … mm // square 12\n}';
-        expect(await ask<SquaresAnswer>(method.squares, { ...stock, made })).toEqual({
+        expect(await ask<SquaresAnswer>(requests.squares.method, { ...stock, made })).toEqual({
             squares: [{ words: 'burn 7 % at 70 mm/s', number: 12 }],
         });
         const rows = [{ words: 'burn 7 % at 70 mm/s', depth: '0.3' }];
-        const text = taken(shop, await ask<WrittenAnswer>(method.measured, { ...stock, made, rows }));
+        const text = taken(shop, await ask<WrittenAnswer>(requests.measured.method, { ...stock, made, rows }));
         expect(text).toContain('pitch 0.05 mm\n  burn 7 % at 70 mm/s gives 0.3 mm  // square 12\n');
     });
     it('does not mix pitches in one block', async () => {
         const made = 'coupon walnut-12 on shed {\n pitch 0.05 mm\n // burn 7 % at 70 mm/s gives … mm\n}';
-        const answer = await ask<SquaresAnswer>(method.squares, { sheet: 'walnut-12', laser: 'shed', made });
+        const answer = await ask<SquaresAnswer>(requests.squares.method, { sheet: 'walnut-12', laser: 'shed', made });
         expect(answer).toEqual({
             problem: expect.stringContaining('pitch of 0.05 mm, the coupon in the text is one of 0.10 mm'),
         });
     });
     it('writes nothing that it did not ask for, or that is no depth', async () => {
         const rows = [{ words: 'burn 7 % at 70 mm/s', depth: '0.3' }];
-        expect(await ask<WrittenAnswer>(method.measured, { ...stock, rows })).toEqual({
+        expect(await ask<WrittenAnswer>(requests.measured.method, { ...stock, rows })).toEqual({
             problem: expect.stringContaining('no square'),
         });
-        const found = await ask<SquaresAnswer>(method.squares, stock);
+        const found = await ask<SquaresAnswer>(requests.squares.method, stock);
         const words = 'squares' in found ? found.squares[0]!.words : '';
-        expect(await ask<WrittenAnswer>(method.measured, { ...stock, rows: [{ words, depth: '3 s' }] })).toHaveProperty(
+        expect(await ask<WrittenAnswer>(requests.measured.method, { ...stock, rows: [{ words, depth: '3 s' }] })).toHaveProperty(
             'problem',
         );
     });
     it('reads a depth while it is typed', async () => {
-        expect(await ask(method.readDepth, { text: '1/64 in' })).toEqual({ depth: '1/64 in', value: 25.4 / 64 });
-        expect(await ask(method.readDepth, { text: 'x' })).toHaveProperty('problem');
+        expect(await ask(requests.readDepth.method, { text: '1/64 in' })).toEqual({ depth: '1/64 in', value: 25.4 / 64 });
+        expect(await ask(requests.readDepth.method, { text: 'x' })).toHaveProperty('problem');
     });
 });

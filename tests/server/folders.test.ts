@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { type CheckAnswer, method } from '../../shared/view/protocol';
+import type { CheckAnswer } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import { LanguageClient } from '../kit/language-client';
 import { flag, shop } from '../kit/shop';
 
@@ -41,7 +42,7 @@ it('a folder that is added is read with its art, and one that is taken out is no
     await client.diagnostics(uriOf('two/shop.kerf'), () => true);
     await client.change(uriOf('one/plate.kerf'), 2, `${recipe}\n`);
     await client.diagnostics(uriOf('one/plate.kerf'), (all) => !wrong('art-missing')(all) && !wrong('unknown-name')(all));
-    const two = await client.connection.sendRequest<CheckAnswer>(method.check, { folder: uriOf('two') });
+    const two = await client.connection.sendRequest<CheckAnswer>(requests.check.method, { folder: uriOf('two') });
     expect(two).toMatchObject({ failed: false, files: [{ path: 'shop.kerf', recipes: [], errors: 0 }] });
     await folders({ removed: ['two'] });
     await client.change(uriOf('one/plate.kerf'), 3, recipe);
@@ -52,7 +53,7 @@ it('a check says what the command line says, of the files as they stand in the e
     const text = 'recipe half { blank b { size 5 x 5 } }\n';
     await client.open(uriOf('one/half.kerf'), text);
     await client.diagnostics(uriOf('one/half.kerf'), (all) => all.length > 0);
-    const answer = await client.connection.sendRequest<CheckAnswer>(method.check, { folder: uriOf('one') });
+    const answer = await client.connection.sendRequest<CheckAnswer>(requests.check.method, { folder: uriOf('one') });
     expect(answer.report).toMatch(/^half\.kerf:1:\d+: error: .* \[missing-unit\]$/m);
     expect(answer.report).toMatch(/\n\d+ files: \d+ errors?, /);
     expect(answer.failed).toBe(true);

@@ -3,7 +3,8 @@ import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { CodeAction, CompletionItem, CompletionList, Hover, Location } from 'vscode-languageserver/node';
-import { type BuildAnswer, type Checklist, method, type PlannedParams } from '../../shared/view/protocol';
+import type { BuildAnswer, Checklist, PlannedParams } from '../../shared/view/protocol';
+import { notifications, requests } from '../../shared/view/requests';
 import type { SentPicture } from '../../shared/view/sent-picture';
 import { LanguageClient } from '../kit/language-client';
 
@@ -53,7 +54,7 @@ describe('the language server on the sample workshop', () => {
         const uri = uriOf('seed-box.kerf');
         const text = textOf('seed-box.kerf');
         const planned: number[] = [];
-        const listening = client.connection.onNotification(method.planned, (params: PlannedParams) => {
+        const listening = client.connection.onNotification(notifications.planned.method, (params: PlannedParams) => {
             if (params.uri === uri) planned.push(params.textVersion);
         });
         await client.open(uri, text);
@@ -79,7 +80,7 @@ describe('the language server on the sample workshop', () => {
             position: { line, character },
         });
         expect(found.map((one) => one.targetUri ?? one.uri)).toEqual(['kerfbook-stock:/woods.kerf']);
-        const stock = await client.connection.sendRequest<string>(method.stock, { uri: 'kerfbook-stock:/woods.kerf' });
+        const stock = await client.connection.sendRequest<string>(requests.stock.method, { uri: 'kerfbook-stock:/woods.kerf' });
         expect(stock).toContain('wood black-walnut');
     });
 
@@ -133,15 +134,15 @@ describe('the language server on the sample workshop', () => {
         const uri = uriOf('tide-coaster.kerf');
         await client.open(uri, textOf('tide-coaster.kerf'));
         await client.diagnostics(uri, () => true);
-        const view = await client.connection.sendRequest<SentPicture>(method.bench, { uri });
+        const view = await client.connection.sendRequest<SentPicture>(requests.bench.method, { uri });
         expect(view.frames).toHaveLength(view.steps.length + 1);
         for (const frame of view.frames) {
             for (const name of frame.pieces)
                 for (const layer of view.pieces[name]!.layers) expect(view.paths[layer.path]).toMatch(/^M|^$/);
         }
-        const list = await client.connection.sendRequest<Checklist>(method.checklist, { uri });
+        const list = await client.connection.sendRequest<Checklist>(requests.checklist.method, { uri });
         expect(new Set(list.items.map((item) => item.id)).size).toBe(view.steps.length);
-        const built = await client.connection.sendRequest<BuildAnswer>(method.build, { uri });
+        const built = await client.connection.sendRequest<BuildAnswer>(requests.build.method, { uri });
         expect(built.problems).toEqual([]);
         expect(built.files.map((file) => file.path)).toEqual(
             expect.arrayContaining(['setup-1-disc.svg', 'setup-1-disc.ngc', 'job-sheet.html', 'shopping-list.csv', 'plan.json']),
@@ -149,17 +150,17 @@ describe('the language server on the sample workshop', () => {
     });
 
     it('explains a rule and knows nothing of others', async () => {
-        expect(await client.connection.sendRequest<string>(method.page, { rule: 'not-mirrored' })).toContain(
+        expect(await client.connection.sendRequest<string>(requests.page.method, { rule: 'not-mirrored' })).toContain(
             '**Why it matters.**',
         );
-        expect(await client.connection.sendRequest(method.page, { rule: 'no-such-rule' })).toBeNull();
+        expect(await client.connection.sendRequest(requests.page.method, { rule: 'no-such-rule' })).toBeNull();
     });
 
     it('keeps planning while a line is half typed', async () => {
         const uri = uriOf('gate-sign.kerf');
         await client.open(uri, textOf('gate-sign.kerf').replace('tone 85 %', 'tone'));
         await client.diagnostics(uri, (found) => found.some(({ code }) => code === 'syntax'));
-        const view = await client.connection.sendRequest<SentPicture>(method.bench, { uri });
+        const view = await client.connection.sendRequest<SentPicture>(requests.bench.method, { uri });
         expect(view.stale).toBeDefined();
         expect(view.steps.length).toBeGreaterThan(3);
     });

@@ -5,7 +5,7 @@ import { pathToFileURL } from 'node:url';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
 import { ErrorCodes, type InitializeResult, LSPErrorCodes, ResponseError } from 'vscode-languageserver/node';
 import { fits } from '../../server/protocol/params';
-import { method } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import { WireServer } from '../kit/wire-server';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'kerfbook-protocol-'));
@@ -35,7 +35,7 @@ describe('the order of the protocol', () => {
         for (const [name, params] of [
             ['textDocument/hover', hover('r0.kerf')],
             ['shutdown', undefined],
-            [method.bench, { uri: uriOf('r0.kerf') }],
+            [requests.bench.method, { uri: uriOf('r0.kerf') }],
         ] as const)
             expect(await codeOf(server.connection.sendRequest(name, params)), name).toBe(ErrorCodes.ServerNotInitialized);
         await server.initialize(folderUri, {});
@@ -65,8 +65,7 @@ describe('the order of the protocol', () => {
 });
 
 describe('parameters that are none', () => {
-    const fromServer = new Set<string>([method.planned, method.read, method.list]);
-    const toAnswer = Object.values(method).filter((name) => !fromServer.has(name));
+    const toAnswer = Object.values(requests).map(({ method }) => method);
 
     it('are told as such, for each request, and the server lives', async () => {
         server = new WireServer();
@@ -92,10 +91,9 @@ describe('parameters that are none', () => {
     });
 
     it('no request of our own is left out, and nothing is asked of messages that are not ours', () => {
-        const isAddress = () => true;
-        for (const name of toAnswer) expect(fits(name, {}, isAddress), name).toBe(false);
+        for (const name of toAnswer) expect(fits(name, {}), name).toBe(false);
         for (const name of ['shutdown', 'initialized', 'toString', 'kerfbook/none'])
-            expect(fits(name, undefined, isAddress), name).toBe(true);
+            expect(fits(name, undefined), name).toBe(true);
     });
 });
 

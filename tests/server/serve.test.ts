@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { method } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import type { SentPicture } from '../../shared/view/sent-picture';
 import { LanguageClient } from '../kit/language-client';
 
@@ -28,7 +28,7 @@ describe('kerfbook serve: the built server over standard input and output', () =
         await client.open(uri, readFileSync(file, 'utf8').replace(/^ *mirror\r?\n/m, ''));
         const all = await client.diagnostics(uri, (found) => found.some(({ code }) => code === 'not-mirrored'));
         expect(all.map(({ code }) => code)).toContain('not-mirrored');
-        const view = await client.connection.sendRequest<SentPicture>(method.bench, { uri });
+        const view = await client.connection.sendRequest<SentPicture>(requests.bench.method, { uri });
         expect(view.inlays[0]).toMatchObject({ good: false });
     });
 });

@@ -5,7 +5,8 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CodeLens } from 'vscode-languageserver';
 import type { Where } from '../../shared/quantity/where';
-import { type BuildAnswer, type Checklist, method } from '../../shared/view/protocol';
+import type { BuildAnswer, Checklist } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import type { SentPicture } from '../../shared/view/sent-picture';
 import { LanguageClient } from '../kit/language-client';
 
@@ -39,7 +40,7 @@ function wordsAt({ uri, offset, length }: Where): string {
 
 describe('a variant wherever recipes are shown', () => {
     it('bench view: the variant’s own sizes and steps, each leading to where it is written', async () => {
-        const large = await ask<SentPicture>(method.bench, { recipe: 'large-tray' });
+        const large = await ask<SentPicture>(requests.bench.method, { recipe: 'large-tray' });
         expect(large.title).toBe('Large heron tray');
         expect(large.recipes.map(({ name }) => name)).toEqual(['large-tray', 'class-tray']);
         const tray = large.blanks.find(({ name }) => name === 'tray');
@@ -47,13 +48,13 @@ describe('a variant wherever recipes are shown', () => {
         for (const { where } of large.steps) expect(wordsAt(where)).toMatch(/^[a-z]+$/);
         expect(large.steps.some(({ where }) => where.uri === uriOf('heron-tray.kerf'))).toBe(true);
         expect(large.steps.some(({ where }) => where.uri === uriOf(file))).toBe(true);
-        const evening = await ask<SentPicture>(method.bench, { recipe: 'class-tray' });
+        const evening = await ask<SentPicture>(requests.bench.method, { recipe: 'class-tray' });
         expect(evening.steps.map(({ title }) => title)).not.toContain('Finish tray with shellac-coat');
         expect(evening.frames).toHaveLength(evening.steps.length + 1);
     });
 
     it('only the variant’s own numbers can be typed over or dragged, as they stand in its text', async () => {
-        const { blanks, steps } = await ask<SentPicture>(method.bench, { recipe: 'large-tray' });
+        const { blanks, steps } = await ask<SentPicture>(requests.bench.method, { recipe: 'large-tray' });
         const sizes = blanks.flatMap(({ size }) => (size === undefined ? [] : [size]));
         expect(sizes.map(({ text, where }) => [text, wordsAt(where)])).toEqual([
             ['360 x 206 mm', '360 x 206 mm'],
@@ -75,7 +76,7 @@ recipe deep based on plate { engrave pocket { depth 4 mm } }
 `;
         writeFileSync(path.join(folder, 'plate.kerf'), text);
         await client.open(uriOf('plate.kerf'), text);
-        const view = (recipe: string) => ask<SentPicture>(method.bench, { uri: uriOf('plate.kerf'), recipe });
+        const view = (recipe: string) => ask<SentPicture>(requests.bench.method, { uri: uriOf('plate.kerf'), recipe });
         const offered = ({ blanks, steps }: SentPicture): (string | undefined)[] => [
             ...blanks.map(({ size }) => size?.text),
             steps[0]!.movable && wordsAt(steps[0]!.movable.where),
@@ -86,7 +87,7 @@ recipe deep based on plate { engrave pocket { depth 4 mm } }
     });
 
     it('checklist: what is left out is not there, what is put in is, in its place', async () => {
-        const { items, title, revision } = await ask<Checklist>(method.checklist, { recipe: 'class-tray' });
+        const { items, title, revision } = await ask<Checklist>(requests.checklist.method, { recipe: 'class-tray' });
         expect([title, revision]).toEqual(['Heron tray of the evening class', 1]);
         const labels = items.map(({ label }) => label);
         expect(labels[0]).toBe('Sand tray');
@@ -97,7 +98,7 @@ recipe deep based on plate { engrave pocket { depth 4 mm } }
     });
 
     it('files for machine and bench: named for the variant, at its size', async () => {
-        const { files, problems } = await ask<BuildAnswer>(method.build, { recipe: 'large-tray' });
+        const { files, problems } = await ask<BuildAnswer>(requests.build.method, { recipe: 'large-tray' });
         expect(problems).toEqual([]);
         const drawing = files.find(({ path: at }) => at.endsWith('setup-1-tray.svg'));
         expect(drawing?.text).toMatch(/width="360mm" height="206mm"/);
