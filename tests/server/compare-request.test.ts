@@ -203,9 +203,7 @@ describe('the history of runs', () => {
             'held against the present plan (issue 2)',
         );
         const web = await editorOn(repo.folder, 'coaster.kerf', now, { browser: true });
-        expect(bodyOf(await web.ask<PageAnswer>(requests.history.method))).toContain(
-            'held against the present plan (issue 2)',
-        );
+        expect(bodyOf(await web.ask<PageAnswer>(requests.history.method))).toContain('held against the present plan (issue 2)');
     });
 });
 
