@@ -79,3 +79,5 @@ export const keyOfNode: ReadonlyMap<string, string> = new Map(
 
 /** All lines of all blocks. */
 export const allLines: readonly Property[] = lines;
+/** The numbers inside lines. */
+export const allParts: readonly Property[] = parts;

@@ -46,6 +46,8 @@ export interface Property<
     readonly node?: NodeType;
     /** How its word was spelled in an earlier edition; still read. */
     readonly before?: string;
+    /** What holds where the line is not written. */
+    readonly otherwise?: string;
     /** What comes right behind its words, in a maker's words: `the name of a wood`. */
     readonly follows?: string;
 }
@@ -57,6 +59,7 @@ interface Details<Choice extends string> {
     readonly node?: NodeType;
     readonly follows?: string;
     readonly before?: string;
+    readonly otherwise?: string;
 }
 
 /** A line of a block. */

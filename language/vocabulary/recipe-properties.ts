@@ -34,7 +34,7 @@ const offset = <Block extends NodeType>(block: Block) =>
 const passes = <Block extends NodeType>(block: Block) =>
     property(block, 'passes', 'count', 'How often the area is gone over.', 'passes 3', countOf(1, 60));
 const coats = <Block extends NodeType>(block: Block) =>
-    property(block, 'coats', 'count', 'How many coats.', 'coats 2', countOf(1, 20));
+    property(block, 'coats', 'count', 'How many coats.', 'coats 2', { ...countOf(1, 20), otherwise: '1' });
 
 /** What both engraving and cutting can say about where the beam goes. */
 const beamWork = <Block extends NodeType>(block: Block) => [
@@ -42,7 +42,7 @@ const beamWork = <Block extends NodeType>(block: Block) => [
         block,
         'art',
         'phrase',
-        'The art to burn, which parts of it, and where its middle lies on the blank.',
+        'The art to burn, which parts of it, and where its middle lies on the blank. `inverse within` an outline burns what lies around it instead.',
         'art heron at 150, 100 mm',
         { many: true, node: 'ArtUse', follows: 'the name of art in this recipe' },
     ),
@@ -76,8 +76,12 @@ const recipe = [
     property('Recipe', 'issue', 'count', 'Number of this issue of the recipe: counted up when it is changed.', 'issue 3', {
         ...countOf(0, 10000),
         before: 'revision',
+        otherwise: '1',
     }),
-    property('Recipe', 'make', 'count', 'How many pieces are made at once.', 'make 4', countOf(1, 10000)),
+    property('Recipe', 'make', 'count', 'How many pieces are made at once.', 'make 4', {
+        ...countOf(1, 10000),
+        otherwise: '1',
+    }),
     property('Recipe', 'laser', 'name', 'The laser it is burnt on.', 'laser shed', {
         node: 'LaserUse',
         follows: 'the name of a laser',
@@ -121,6 +125,7 @@ const blank = [
     }),
     property('Blank', 'backing', 'phrase', 'What it is stuck to while it is burnt.', 'backing foil', {
         choices: ['foil', 'tape', 'none'],
+        otherwise: 'none',
         node: 'Backing',
     }),
     property(
@@ -149,10 +154,17 @@ const engrave = [
     property('Engrave', 'pitch', 'figure', 'Distance of the scan lines.', 'pitch 0.10 mm', {
         measures: [measure('length', [0.01, 1])],
     }),
-    property('Engrave', 'scan', 'phrase', 'Which way the scan lines run.', 'scan across grain', {
-        choices: ['across grain', 'along grain'],
-        node: 'Scan',
-    }),
+    property(
+        'Engrave',
+        'scan',
+        'phrase',
+        'Which way the scan lines run; `one way` behind it burns all of them in the same direction.',
+        'scan across grain',
+        {
+            choices: ['across grain', 'along grain'],
+            node: 'Scan',
+        },
+    ),
     property(
         'Engrave',
         'outline',

@@ -74,6 +74,7 @@ const wood = [
     }),
     property('Wood', 'bleed', 'word', 'Whether an unsealed fill creeps along the grain.', 'bleed yes', {
         choices: ['yes', 'no'],
+        otherwise: 'yes',
     }),
     property('Wood', 'colour', 'colour', 'Colour of the planed face.', 'colour #6a4a36'),
     property('Wood', 'char', 'colour', 'Colour of the burnt face.', 'char #2a1a12', { before: 'burnt' }),
@@ -189,7 +190,14 @@ const laser = [
 
 const resin = [
     kind('Resin', 'slow-epoxy'),
-    property('Resin', 'mix', 'phrase', 'Parts of resin to parts of hardener.', 'mix 2 : 1 by volume', { node: 'Mix' }),
+    property(
+        'Resin',
+        'mix',
+        'phrase',
+        'Parts of resin to parts of hardener, `by volume` or `by weight`.',
+        'mix 2 : 1 by volume',
+        { node: 'Mix' },
+    ),
     property('Resin', 'pot life', 'figure', 'How long the mixed resin can be poured.', 'pot life 40 min', {
         measures: [measure('time', [5, 12 * hour])],
     }),

@@ -1,0 +1,23 @@
+import { AstUtils, GrammarAST } from 'langium';
+import { expect, test } from 'vitest';
+import { languagePage } from '../kit/language-page';
+import { services } from '../language/services';
+
+test('extension/docs/language.md says what the vocabulary says (else: npm run words)', async () => {
+    await expect(languagePage()).toMatchFileSnapshot('../../extension/docs/language.md');
+});
+
+test('no word of the grammar is missing', () => {
+    const said = new Set(
+        [...languagePage().matchAll(/`([^`\n]+)`|^### (.+)$/gm)].flatMap(([, code = '', word = '']) =>
+            `${code} ${word}`.split(/[\s,]+/),
+        ),
+    );
+    const words = AstUtils.streamAllContents(services.Grammar)
+        .filter(GrammarAST.isKeyword)
+        .map(({ value }) => value)
+        .filter((value) => /\p{L}/u.test(value))
+        .toArray();
+    expect(words.length).toBeGreaterThan(140);
+    expect([...new Set(words)].filter((word) => !said.has(word))).toEqual([]);
+});

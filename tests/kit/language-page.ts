@@ -1,0 +1,115 @@
+import { short } from '../../language/findings/number-words';
+import { blockPhrase } from '../../language/vocabulary/blocks';
+import { type Construct, constructs } from '../../language/vocabulary/constructs';
+import { joints } from '../../language/vocabulary/joints';
+import { allLines, allParts, propertiesOf } from '../../language/vocabulary/lookup';
+import type { Measure, Property } from '../../language/vocabulary/property';
+import { fromBase } from '../../shared/quantity/quantity';
+import { unitNamed, unitsOf } from '../../shared/quantity/units';
+
+const head = `# The language, word by word
+
+Made from the tool's own vocabulary (\`npm run words\`). What a word means where the cursor stands, hover says; what can come next,
+completion says. Names are free: every word can be a name where a name stands, but a word that begins a line is a word.
+
+**Order.** Lines of a block may stand in any order; steps of a recipe stand in the order of the work. Inside a line the words stand in the order of
+the example. **Units** stand behind each number; any unit of the same kind may be written. Outside of the usual range a number is asked about, not refused.
+`;
+
+/** The reference of the language for users: every word of the grammar with its block, meaning, unit, range, default and example. */
+export function languagePage(): string {
+    const parts = [
+        head,
+        ...section('In a file', 'file'),
+        ...section('In a recipe', 'recipe'),
+        line('Recipe'),
+        ...section('Steps', 'step'),
+        '## Inside lines\n',
+        table(
+            ['word', 'in', 'meaning', 'unit', 'usual', 'example'],
+            [
+                ...joints.flatMap(({ type, word, what }) => (what === undefined ? [] : [[code(word), type, what, '', '', '']])),
+                ...allParts.map((each) => [
+                    code(each.words),
+                    each.block,
+                    each.what,
+                    units(each),
+                    usual(each),
+                    code(each.example),
+                ]),
+            ],
+        ),
+        '## Earlier spellings\n',
+        'Read for ever, and rewritten by `kerfbook upgrade`.\n',
+        table(
+            ['earlier', 'today', 'in'],
+            allLines.flatMap(({ before, words, block }) => (before === undefined ? [] : [[code(before), code(words), block]])),
+        ),
+    ];
+    return `${parts.join('\n').trimEnd()}\n`;
+}
+
+function section(title: string, where: Construct['where']): string[] {
+    const own = constructs.filter((each) => each.where === where);
+    return [
+        `## ${title}\n`,
+        ...own.map((each) => `### ${each.word}\n\n${each.what}\n\n${fenced(each.example)}\n${line(each.type)}`),
+    ];
+}
+
+function fenced(example: string): string {
+    return `\`\`\`kerfbook\n${example}\n\`\`\`\n`;
+}
+
+/** The lines that a block can have. */
+function line(type: string): string {
+    const own = propertiesOf(type);
+    if (own.length === 0) return '';
+    return `Lines of ${blockPhrase(type)}:\n\n${table(
+        ['line', 'meaning', 'unit', 'usual', 'if left out', 'example'],
+        own.map((each) => [
+            code(each.words) + (each.many ? ' (any number)' : ''),
+            each.what + choicesOf(each),
+            units(each),
+            usual(each),
+            each.otherwise ?? '',
+            code(each.example),
+        ]),
+    )}`;
+}
+
+function choicesOf({ choices }: Property): string {
+    return choices.length === 0 ? '' : ` One of ${choices.map(code).join(', ')}.`;
+}
+
+function units({ measures }: Property): string {
+    return measures
+        .map(({ dimension }) =>
+            unitsOf(dimension)
+                .map(({ name }) => name)
+                .join(', '),
+        )
+        .filter((each) => each !== '')
+        .join('; ');
+}
+
+function usual({ measures, example }: Property): string {
+    return measures.flatMap((measure) => range(measure, example)).join('; ');
+}
+
+function range({ usual: span, dimension }: Measure, example: string): string[] {
+    if (span === undefined) return [];
+    const written = example.split(' ').filter((word) => unitNamed(word)?.dimension === dimension);
+    const unit = written[0] ?? unitsOf(dimension)[0]?.name;
+    const [low, high] = span.map((value) => short(unit === undefined ? value : fromBase(value, unit)));
+    return [`${low} .. ${high}${unit === undefined ? '' : ` ${unit}`}`];
+}
+
+function code(text: string): string {
+    return `\`${text}\``;
+}
+
+function table(heads: readonly string[], rows: readonly (readonly string[])[]): string {
+    const row = (cells: readonly string[]): string => `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
+    return `${[row(heads), row(heads.map(() => '---')), ...rows.map(row)].join('\n')}\n`;
+}
