@@ -18,6 +18,8 @@ export interface Outside {
     readonly diagnostics?: (document: LangiumDocument) => readonly Diagnostic[] | undefined;
     /** Ids and classes of an art file; undefined for one that cannot be read. Never throws. */
     readonly artNames?: (uri: string) => Promise<ArtNames | undefined>;
+    /** The day on the wall, ISO 8601: `2026-11-30`. Without it no day is known to be still to come. */
+    readonly today?: () => string;
     /** What the squares of a coupon say; undefined where nobody waits for it any more. Never throws. */
     readonly couponFit?: (coupon: MeasuredCoupon) => Promise<CouponFit | undefined>;
 }
@@ -30,6 +32,7 @@ export interface OutsideServices {
     readonly diagnostics: (document: LangiumDocument) => readonly Diagnostic[] | undefined;
     readonly artNames: (uri: string) => Promise<ArtNames | undefined>;
     readonly couponFit: (coupon: MeasuredCoupon) => Promise<CouponFit | undefined>;
+    readonly today: () => string | undefined;
 }
 
 export function outsideServices({
@@ -39,7 +42,17 @@ export function outsideServices({
     diagnostics = () => undefined,
     artNames = async () => undefined,
     couponFit = async () => undefined,
+    today,
 }: Outside): OutsideServices {
     const pages = new Map(tradePages.map((page) => [page.id, page]));
-    return { pages, ruleIds: new Set(pages.keys()), planned, runs, diagnostics, artNames, couponFit };
+    return {
+        pages,
+        ruleIds: new Set(pages.keys()),
+        planned,
+        runs,
+        diagnostics,
+        artNames,
+        couponFit,
+        today: today ?? (() => undefined),
+    };
 }

@@ -5,6 +5,7 @@ import { editionFindings, newerEdition } from './findings/edition';
 import { lostNames } from './findings/lost-names';
 import { mistypedDeclarations } from './findings/mistyped';
 import { nodeFindings } from './findings/of-nodes';
+import { runFindings } from './findings/runs';
 import { shopsFindings } from './findings/shop';
 import { strayWords } from './findings/stray-words';
 import { syntaxFindings } from './findings/syntax';
@@ -39,6 +40,7 @@ export function textFindings(document: LangiumDocument, services: KerfServices):
         ...editionFindings(document),
         ...useFindings(document, services),
         ...shopsFindings(document, services),
+        ...runFindings(document, services),
         ...(broken.length === 0 ? unusedNames(document, adjustingBlocks(document), mistyped) : []), // a broken line may be the one that uses it
         ...findingsByNode(document, broken, services),
     ];

@@ -4,6 +4,7 @@ import { CodeActionKind, CodeLensRefreshRequest, type Connection } from 'vscode-
 import { wantsFixAll } from '../language/editing/code-actions';
 import { createKerfServices } from '../language/module';
 import type { KerfLanguageServer } from '../language/workspace/language-server';
+import { dayOf } from '../shared/quantity/calendar';
 import { allowablePages } from './all-pages';
 import { answerArtRequests } from './art-requests';
 import { answerCheckRequests } from './check-requests';
@@ -83,6 +84,7 @@ export function serveLanguage({ connection: raw, fileSystem, read, asker, openSt
         { connection: quiet, ...fileSystem },
         {
             tradePages: allowablePages,
+            today: () => dayOf(new Date()),
             planned: (uri) => plans.of(uri),
             runs: (uri) => plans.runsOf(uri),
             diagnostics: (document) => publisher.current(document),

@@ -1,9 +1,10 @@
 import * as vscode from 'vscode';
+import { dayOf } from '../../shared/quantity/calendar';
 import type { Checklist, RunParams, WrittenAnswer } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 import { applyEdits } from '../write/apply-edits';
-import { dayOf, runLines } from './run-lines';
+import { runLines } from './run-lines';
 import { jobOf, type TickBook, type Ticks } from './ticks';
 import type { WrittenRuns } from './written-runs';
 

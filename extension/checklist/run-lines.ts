@@ -23,9 +23,3 @@ export function runLines(ticks: Ticks, order: readonly string[]): string[] {
         return [step, burnt, ...words].filter((part) => part !== '').join(' ');
     });
 }
-
-/** A day as a run has it, by the clock on the wall. */
-export function dayOf(date: Date): string {
-    const two = (value: number) => String(value).padStart(2, '0');
-    return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
-}

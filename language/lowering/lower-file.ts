@@ -1,10 +1,10 @@
 import type { LangiumDocument } from 'langium';
 import type { Recipe } from '../../shared/recipe/recipe';
-import type { Run } from '../../shared/recipe/run';
 import type { Coupon } from '../../shared/recipe/stock';
 import { isNewer } from '../edition';
-import { type Entry, isCoupon, isFile, isRecipe, isRun } from '../generated/ast';
+import { type Entry, isCoupon, isFile, isRecipe } from '../generated/ast';
 import { KeptOn } from '../kept-on';
+import { runsOf } from '../names/runs-in-sight';
 import type { KerfServices } from '../services';
 import { recipeOf } from './recipe';
 import { runOf } from './runs';
@@ -29,7 +29,6 @@ export function lowerFile(document: LangiumDocument, services: KerfServices): re
 function lowerAnew(document: LangiumDocument, services: KerfServices): Recipe[] {
     const seen = entriesInSight(document, services);
     const coupons: Coupon[] = seen.filter(isCoupon).flatMap((coupon) => couponOf(coupon) ?? []);
-    const runs: Run[] = seen.filter(isRun).flatMap((run) => runOf(run) ?? []);
     const [nearest] = shopsInSight(document, services);
     const shop = nearest && shopOf(nearest.shop);
     const file = document.parseResult.value;
@@ -38,7 +37,14 @@ function lowerAnew(document: LangiumDocument, services: KerfServices): Recipe[] 
         ? file.entries
               .filter(isRecipe)
               .filter(({ name }) => name !== undefined)
-              .map((recipe) => recipeOf(recipe, coupons, runs, shop))
+              .map((recipe) =>
+                  recipeOf(
+                      recipe,
+                      coupons,
+                      runsOf(recipe, document, services).flatMap((run) => runOf(run) ?? []),
+                      shop,
+                  ),
+              )
         : [];
 }
 

@@ -17,7 +17,7 @@ import { laserOf, present, sheetOf } from './stock';
 
 type TonePoint = { readonly from: number; readonly to: number };
 
-/** A recipe as plain data. `coupons` and `runs` are all that the file can see; those of its own laser and sheets, and its own runs, are kept. */
+/** A recipe as plain data. `coupons` are all that the file can see, of which those of its own laser and sheets are kept; `runs` are its own. */
 export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], runs: readonly Run[], shop?: Shop): Recipe {
     const lines = mergedItems(node);
     const items = new Items({ $type: 'Recipe', items: lines });
@@ -39,7 +39,7 @@ export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], runs: rea
         steps: stepsOf(lines),
         allows: allowsOf(lines),
         coupons: coupons.filter((coupon) => coupon.laser === laser?.name && sheets.has(coupon.sheet)),
-        runs: runs.filter((run) => run.recipe === node.name),
+        runs,
     };
 }
 

@@ -18,13 +18,14 @@ import { type File, isFile, isKind, isRecipe, isRun, type Recipe } from '../gene
 import type { KerfServices } from '../services';
 import { basesOf } from '../variants/lineage';
 import { type NameMap, namesOfFile, namesOfRecipe } from './name-map';
+import { filesAround } from './runs-in-sight';
 import type { UsedFiles } from './used-files';
 
 const builtInFiles = builtInUris.map((uri) => URI.parse(uri));
 
 /**
  * What a name can mean: first the own art, blanks and steps of the recipe or of the one a run is of, then its file, then the files
- * it uses, then the built-in stock. Looking a name up costs a few map reads however large the file is.
+ * it uses, then the built-in stock. A run needs no `use` for a recipe beside it or in a folder above, nor for what that one uses. Looking a name up costs a few map reads however large the file is.
  */
 export class KerfScopeProvider implements ScopeProvider {
     private readonly reflection: AstReflection;
@@ -59,16 +60,29 @@ export class KerfScopeProvider implements ScopeProvider {
             const home = AstUtils.getDocument(each);
             yield namesOfRecipe(each, (node, name) => this.descriptions.createDescription(node, name, home));
         }
-        for (const each of this.files(document)) {
+        for (const each of this.files(document, from)) {
             const names = this.namesOf(each);
             if (names !== undefined) yield names;
         }
     }
 
-    private *files(document: LangiumDocument): Iterable<LangiumDocument | undefined> {
+    private *files(document: LangiumDocument, from: AstNode): Iterable<LangiumDocument | undefined> {
+        yield* this.withUsed(document);
+        if (isRun(from)) yield* filesAround(document.uri, this.documents);
+        else yield* this.filesOfRun(from, document);
+        for (const uri of builtInFiles) yield this.documents.getDocument(uri);
+    }
+
+    private *withUsed(document: LangiumDocument): Iterable<LangiumDocument | undefined> {
         yield document;
         for (const used of this.usedFiles.of(document)) yield used.document;
-        for (const uri of builtInFiles) yield this.documents.getDocument(uri);
+    }
+
+    /** A run in a file of its own names the stock that its recipe can name. */
+    private *filesOfRun(from: AstNode, document: LangiumDocument): Iterable<LangiumDocument | undefined> {
+        const recipe = AstUtils.getContainerOfType(from, isRun)?.recipe?.ref;
+        const home = recipe && AstUtils.getDocument(recipe);
+        if (home !== undefined && home !== document) yield* this.withUsed(home);
     }
 
     private namesOf(document: LangiumDocument | undefined): NameMap | undefined {

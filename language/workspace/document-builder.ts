@@ -1,4 +1,5 @@
 import {
+    AstUtils,
     type BuildOptions,
     DefaultDocumentBuilder,
     DocumentState,
@@ -10,7 +11,8 @@ import {
 } from 'langium';
 import type { LangiumSharedServices } from 'langium/lsp';
 import { CancellationToken } from 'vscode-languageserver';
-import { isFile } from '../generated/ast';
+import { isFile, type Run } from '../generated/ast';
+import { isInFolderOf, runsAndRecipesOf } from '../names/runs-in-sight';
 import { isRecipeFile, type UsedFiles, usedUri } from '../names/used-files';
 import { UnknownFile } from './unknown-file';
 import { Waiters } from './waiters';
@@ -27,6 +29,8 @@ export class KerfDocumentBuilder extends DefaultDocumentBuilder {
     private readonly expected = new Set<string>();
     private readonly waiters = new Waiters(() => this.finish());
     private running = 0;
+    /** Where runs stand or have stood, by address: of a file that is gone nothing else is known any more. */
+    private readonly filesWithRuns = new Map<string, { readonly uri: URI; readonly days: ReadonlySet<string> }>();
 
     constructor(services: LangiumSharedServices, usedFiles: () => UsedFiles) {
         super(services);
@@ -36,12 +40,76 @@ export class KerfDocumentBuilder extends DefaultDocumentBuilder {
 
     /**
      * A name can only come from a file that is used, so an edit matters to those who use it, directly
-     * or through others, and to nobody else, however many names they are still missing.
+     * or through others, and to nobody else, however many names they are still missing. Runs alone reach further: they
+     * count for a recipe in a folder above theirs, and take its names.
      */
     protected override shouldRelink(document: LangiumDocument, changed: Set<string>): boolean {
+        if (this.uses(document, changed)) return true;
+        const { runs, recipes } = runsAndRecipesOf(document);
+        if (recipes.length > 0 && this.hasHeldRuns(document, changed)) return true;
+        if (runs.length === 0 || document.state < DocumentState.Linked) return false;
+        return runs.some((run) => this.isOfChanged(run, document, changed)) || this.meetsChanged(runs, changed);
+    }
+
+    private uses(document: LangiumDocument, changed: ReadonlySet<string>): boolean {
         return this.usedFiles()
             .of(document)
             .some((used) => changed.has(used.uri.toString()));
+    }
+
+    private hasHeldRuns(home: LangiumDocument, changed: ReadonlySet<string>): boolean {
+        for (const address of changed) {
+            const known = this.filesWithRuns.get(address);
+            if (known !== undefined && isInFolderOf(known.uri, home.uri)) return true;
+        }
+        return false;
+    }
+
+    private isOfChanged(run: Run, document: LangiumDocument, changed: ReadonlySet<string>): boolean {
+        const recipe = run.recipe?.ref;
+        // Not what the node says: the tree of a file that is gone still knows it.
+        const home = recipe && AstUtils.getDocument(recipe);
+        return home !== undefined && home !== document && (changed.has(home.uri.toString()) || this.uses(home, changed));
+    }
+
+    /** Whether a run of the same day stood in a file that is another now: the same run twice is said at one of them. */
+    private meetsChanged(runs: readonly Run[], changed: ReadonlySet<string>): boolean {
+        for (const address of changed) {
+            const days = this.filesWithRuns.get(address)?.days;
+            if (days !== undefined && runs.some((run) => days.has(dayKey(run)))) return true;
+        }
+        return false;
+    }
+
+    /** Files that were not in each other's sight before these were read: recipes above new runs, and runs of new recipes. */
+    private newlySeen(read: readonly LangiumDocument[]): LangiumDocument[] {
+        const fresh = new Set(read);
+        const withRuns: LangiumDocument[] = [];
+        const withRecipes: LangiumDocument[] = [];
+        const newDays = new Set<string>();
+        for (const document of read) {
+            const { runs, recipes } = runsAndRecipesOf(document);
+            if (runs.length > 0) {
+                withRuns.push(document);
+                const days = new Set(runs.map(dayKey));
+                for (const day of days) newDays.add(day);
+                this.filesWithRuns.set(document.uri.toString(), { uri: document.uri, days });
+            }
+            if (recipes.length > 0) withRecipes.push(document);
+        }
+        if (withRuns.length === 0 && (withRecipes.length === 0 || this.filesWithRuns.size === 0)) return [];
+        return this.langiumDocuments.all
+            .filter((document) => {
+                if (fresh.has(document) || document.state < DocumentState.ComputedScopes) return false;
+                const { runs, recipes } = runsAndRecipesOf(document);
+                const above = recipes.length > 0 && withRuns.some(({ uri }) => isInFolderOf(uri, document.uri));
+                return (
+                    above ||
+                    runs.some((run) => newDays.has(dayKey(run))) ||
+                    withRecipes.some((home) => isInFolderOf(document.uri, home.uri) && mayMean(runs, home))
+                );
+            })
+            .toArray();
     }
 
     /** A newer text is on its way: whoever asks about this document waits until it has been read. */
@@ -125,8 +193,11 @@ export class KerfDocumentBuilder extends DefaultDocumentBuilder {
     ): Promise<void> {
         if (target === DocumentState.IndexedContent) {
             const read = await this.readUsed(documents);
-            this.prepareBuild(read, this.options);
-            documents.push(...read);
+            const changed = [...documents, ...read].filter(({ state }) => state < DocumentState.IndexedContent);
+            const seen = this.newlySeen(changed).filter((each) => !documents.includes(each));
+            for (const each of seen) this.resetToState(each, DocumentState.ComputedScopes);
+            this.prepareBuild([...read, ...seen], this.options);
+            documents.push(...read, ...seen);
         }
         for (const document of documents) {
             if (document.state >= target) continue;
@@ -174,4 +245,13 @@ export class KerfDocumentBuilder extends DefaultDocumentBuilder {
             return undefined; // missing or unreadable: the text's findings say so at the statement
         }
     }
+}
+
+function mayMean(runs: readonly Run[], home: LangiumDocument): boolean {
+    const names = new Set(runsAndRecipesOf(home).recipes.map(({ name }) => name));
+    return runs.some(({ recipe }) => recipe !== undefined && names.has(recipe.$refText));
+}
+
+function dayKey({ recipe, date }: Run): string {
+    return `${recipe?.$refText ?? ''} ${date ?? ''}`;
 }

@@ -1,11 +1,12 @@
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import type { FileSystemProvider, URI } from 'langium';
+import { type FileSystemNode, type FileSystemProvider, URI } from 'langium';
 import { asynchronousOnly } from '../files/asynchronous-only';
 import { largestRecipe } from '../files/guarded-file-system';
 import { type FileReader, largestArt } from '../files/read-result';
+import { skippedFolders } from '../files/skipped-folders';
 import type { Commit, Repository } from './repository';
-import { readThrough } from './submodules';
+import { filesThrough, readThrough } from './submodules';
 
 /**
  * The files of one commit, each at the address it would have in the work tree, so that what a
@@ -14,6 +15,8 @@ import { readThrough } from './submodules';
  * `reaches` says of a file of it whether it may be read.
  */
 export class RevisionFiles {
+    private files: Promise<string[]> | undefined;
+
     constructor(
         private readonly repository: Repository,
         private readonly commit: Commit,
@@ -43,7 +46,7 @@ export class RevisionFiles {
         return asynchronousOnly({
             readFile: text,
             readBinary: async (uri) => new TextEncoder().encode(await text(uri)),
-            readDirectory: async () => [],
+            readDirectory: (uri) => this.inFolder(uri),
             exists: there,
             stat: async (uri) => ({ isFile: await there(uri), isDirectory: false, uri }),
         });
@@ -52,6 +55,23 @@ export class RevisionFiles {
     /** The address of a file of the repository. */
     uriOf(file: string): string {
         return pathToFileURL(path.join(this.repository.top, ...file.split('/'))).toString();
+    }
+
+    /** What lies in a folder, as the commit has it. */
+    private async inFolder(folder: URI): Promise<FileSystemNode[]> {
+        const within = folder.toString() === this.uriOf('') ? '' : await this.pathOf(folder.toString());
+        if (within === undefined) return [];
+        this.files ??= filesThrough(this.repository, this.commit);
+        const start = within === '' ? '' : `${within}/`;
+        const nodes = new Map<string, FileSystemNode>();
+        for (const file of await this.files) {
+            if (!file.startsWith(start)) continue;
+            const [name = '', ...deeper] = file.slice(start.length).split('/');
+            const isDirectory = deeper.length > 0;
+            if (isDirectory && skippedFolders.has(name)) continue;
+            nodes.set(name, { isFile: !isDirectory, isDirectory, uri: URI.parse(this.uriOf(`${start}${name}`)) });
+        }
+        return [...nodes.values()];
     }
 
     private async pathOf(uri: string): Promise<string | undefined> {

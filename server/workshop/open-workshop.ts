@@ -1,9 +1,11 @@
 import { type FileSystemProvider, type LangiumDocument, URI } from 'langium';
 import { createKerfServices } from '../../language/module';
+import { dayOf } from '../../shared/quantity/calendar';
 import { allowablePages } from '../all-pages';
 import type { Asker } from '../engine/asker';
 import type { FileReader } from '../files/read-result';
 import { ArtCache } from './art-cache';
+import { runsBeside } from './runs-beside';
 import { Workshop } from './workshop';
 
 /** Where recipe files and art are read from: the disk, a revision. */
@@ -21,7 +23,7 @@ export interface OpenFiles {
 export class CannotOpen extends Error {}
 
 /**
- * Reads and builds recipe files by their addresses, with all that they use.
+ * Reads and builds recipe files by their addresses, with all that they use and the runs beside them.
  * @param nameOf what a file is called that cannot be read; where it is absent, such files are left out
  */
 export async function openWorkshop(
@@ -30,7 +32,7 @@ export async function openWorkshop(
     nameOf: ((uri: string) => string) | undefined,
     asker: Asker,
 ): Promise<OpenFiles> {
-    const { shared, kerf } = createKerfServices(fileSystem, { tradePages: allowablePages });
+    const { shared, kerf } = createKerfServices(fileSystem, { tradePages: allowablePages, today: () => dayOf(new Date()) });
     await shared.workspace.WorkspaceManager.initializeWorkspace([]);
     const { LangiumDocuments, DocumentBuilder } = shared.workspace;
     const documents = await Promise.all(
@@ -41,6 +43,9 @@ export async function openWorkshop(
             }),
         ),
     );
+    const there = documents.flatMap((document) => document?.uri ?? []);
+    const besides = await runsBeside(there, fileSystem.fileSystemProvider());
+    await Promise.all(besides.map((uri) => LangiumDocuments.getOrCreateDocument(uri).catch(() => undefined)));
     await DocumentBuilder.build([...LangiumDocuments.all], { validation: false });
     return { workshop: new Workshop(kerf, new ArtCache(read), asker), documents: documents.filter((each) => each !== undefined) };
 }

@@ -30,6 +30,7 @@ function rowOf(burnt: BurntStep, run: Run, recipe: Recipe, sheet: Sheet | undefi
     const isNow = run.revision === undefined || run.revision === recipe.revision;
     const named = recipe.steps.find((each) => isNamed(each, burnt.step.value));
     if (named?.kind === 'cut') return undefined; // a single line, which no square of a coupon is like
+    if (isTone(named)) return undefined; // darkened without digging: its depth is no point of the law
     const step = isNow ? named : undefined;
     const laser = run.laser ?? (isNow ? recipe.laser : undefined);
     const burntIn = burnt.sheet ?? sheetOf(step, recipe);
@@ -63,4 +64,8 @@ function pitchNow(step: Step | undefined, recipe: Recipe, sheet: Sheet): number 
     const own = step?.kind === 'engrave' ? step.pitch?.value : undefined;
     const coupon = recipe.coupons.find((each) => each.sheet === sheet.name && each.laser === recipe.laser?.name);
     return own ?? coupon?.pitch?.value ?? pitchForSpot(spotOf(recipe.laser));
+}
+
+function isTone(step: Step | undefined): boolean {
+    return step?.kind === 'engrave' && step.tone !== undefined && step.depth === undefined;
 }

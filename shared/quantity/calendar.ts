@@ -51,3 +51,9 @@ function clock(seconds: number): string {
     const minutes = Math.ceil(seconds / minute - 1e-6);
     return `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`;
 }
+
+/** A day as a run has it, by the clock on the wall. */
+export function dayOf(date: Date): string {
+    const two = (value: number): string => String(value).padStart(2, '0');
+    return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+}

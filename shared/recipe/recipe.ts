@@ -26,7 +26,7 @@ export interface Recipe extends Named {
     readonly allows: readonly Allow[];
     /** Coupons that fit this recipe's laser and any of its blanks. */
     readonly coupons: readonly Coupon[];
-    /** How it went so far, in the order in which it is written. */
+    /** How it went so far, from the first day to the last, wherever it is written. */
     readonly runs: readonly Run[];
     /** The shop that makes it: the nearest in sight. */
     readonly shop?: Shop;

@@ -2,7 +2,10 @@ import { DocumentState, EmptyFileSystem, type LangiumDocument, URI } from 'langi
 import { createKerfServices } from '../../language/module';
 import { couponFit } from '../../shared/view/coupon-fit';
 
-const { shared, kerf } = createKerfServices(EmptyFileSystem, { couponFit: async (coupon) => couponFit(coupon) });
+const { shared, kerf } = createKerfServices(EmptyFileSystem, {
+    couponFit: async (coupon) => couponFit(coupon),
+    today: () => '2026-11-30',
+});
 let started: Promise<void> | undefined;
 let counter = 0;
 

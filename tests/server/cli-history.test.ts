@@ -155,3 +155,33 @@ describe('the revision of a recipe in an old text', () => {
         expect(statedRevisions('recipe a based on b { make 1 }', 'a')).toBeUndefined();
     });
 });
+
+describe('runs in files of their own', () => {
+    const run = runLine('2026-03-05', 1, '0.47 mm');
+
+    it('are in the history of a recipe that is named alone, and in its fit', async () => {
+        const repo = repository();
+        const plain = (await repo.kerfbook(['plan', 'coaster.kerf'])).out;
+        repo.write({ 'runs/2026/coaster-2026-03-05.kerf': run });
+        const { code, out } = await repo.kerfbook(['history', 'coaster.kerf', '--format', 'json']);
+        expect(code).toBe(0);
+        expect(JSON.parse(out).histories[0].runs).toMatchObject([{ date: '2026-03-05' }]);
+        expect((await repo.kerfbook(['plan', 'coaster.kerf'])).out).not.toBe(plain);
+        expect((await repo.kerfbook(['check', 'runs/2026/coaster-2026-03-05.kerf', '--strict'])).out).not.toContain(
+            'unknown-name',
+        );
+    });
+
+    it('are compared, of a revision and of the work tree', async () => {
+        const repo = repository();
+        repo.write({ 'runs/a.kerf': run });
+        repo.commit('a run');
+        repo.write({ 'runs/b.kerf': runLine('2026-03-06', 1, '0.52 mm') });
+        const review = async (...revisions: string[]) =>
+            JSON.parse((await repo.kerfbook(['diff', ...revisions, 'coaster.kerf', '--format', 'json'])).out).reviews[0].runs;
+        expect(JSON.stringify(await review('HEAD~1', 'HEAD'))).toContain('2026-03-05');
+        const now = JSON.stringify(await review('HEAD'));
+        expect(now).toContain('2026-03-06');
+        expect(now).not.toContain('2026-03-05');
+    });
+});
