@@ -1,5 +1,6 @@
 import { type AstNode, DocumentState, type LangiumDocument, type LangiumDocuments, type URI, UriUtils } from 'langium';
 import { isBuiltIn } from '../built-in';
+import { isNewer } from '../edition';
 import { type File, isFile, isRecipe, isRun, type Recipe, type Run } from '../generated/ast';
 import { KeptOn } from '../kept-on';
 import type { KerfServices } from '../services';
@@ -50,6 +51,7 @@ function filesWithRuns(home: LangiumDocument, services: KerfServices): LangiumDo
                 isInFolderOf(each.uri, home.uri) &&
                 !near.includes(each) &&
                 each.state >= DocumentState.ComputedScopes &&
+                !isNewer(each) &&
                 runsAndRecipesOf(each).runs.length > 0,
         )
         .toArray();
