@@ -48,8 +48,27 @@ export function createKerfParser(services: LangiumCoreServices): LangiumParser {
     measureByPlace(parser as unknown as { nodeBuilder: CstNodeBuilder });
     parser.finalize();
     const parse = parser.parse.bind(parser);
-    parser.parse = (...args: Parameters<typeof parse>) => withoutTraces(() => parse(...args)) as never;
+    parser.parse = (...args: Parameters<typeof parse>) => {
+        try {
+            return withoutTraces(() => parse(...args)) as never;
+        } finally {
+            letGo(parser as unknown as Holding);
+        }
+    };
     return parser;
+}
+
+/** What a parser keeps of the text that it read last: tokens, tree and all that the tree leads to. */
+interface Holding {
+    readonly wrapper: { input: readonly unknown[] };
+    readonly nodeBuilder: { rootNode?: unknown; nodeStack: unknown[] };
+}
+
+/** It would hold them until the next text, be the document long closed. */
+function letGo({ wrapper, nodeBuilder }: Holding): void {
+    wrapper.input = [];
+    nodeBuilder.nodeStack = [];
+    delete nodeBuilder.rootNode;
 }
 
 /** What a line break has torn apart is longer in the text than its image. */

@@ -62,4 +62,12 @@ describe('the private members that error recovery stands on', () => {
         expect(called.filter((name) => arity(parser.wrapper, name) === undefined)).toEqual([]);
         expect(Array.isArray(parser.wrapper._errors)).toBe(true);
     });
+
+    it('hold nothing of a text once it has been read', () => {
+        const { LangiumParser } = createKerfServices(EmptyFileSystem).kerf.parser;
+        const { value } = LangiumParser.parse('recipe tray {\n}\nboard oak {\n');
+        const { wrapper, nodeBuilder } = LangiumParser as unknown as Opened;
+        expect(value.$cstNode?.text).toContain('recipe tray');
+        expect([wrapper.input, wrapper._errors, nodeBuilder.rootNode, nodeBuilder.nodeStack]).toEqual([[], [], undefined, []]);
+    });
 });

@@ -1,14 +1,17 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, afterEach, expect, it } from 'vitest';
+import { requests } from '../../shared/view/requests';
+import { HeapOf } from '../kit/heap-of';
 import { WireServer } from '../kit/wire-server';
 
 const samples = fileURLToPath(new URL('../../samples', import.meta.url));
 const folder = mkdtempSync(path.join(tmpdir(), 'kerfbook-memory-'));
 cpSync(samples, folder, { recursive: true });
 const uriOf = (name: string) => pathToFileURL(path.join(folder, name)).toString();
+const names = readdirSync(folder).filter((name) => name.endsWith('.kerf'));
 const textOf = (name: string) => readFileSync(path.join(folder, name), 'utf8');
 
 let server: WireServer;
@@ -18,35 +21,62 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const tell = (what: string, params: object) => void server.connection.sendNotification(what, params);
 const open = (uri: string, text: string) =>
     tell('textDocument/didOpen', { textDocument: { uri, languageId: 'kerfbook', version: 1, text } });
+const close = (uri: string) => tell('textDocument/didClose', { textDocument: { uri } });
 const ask = (what: string, uri: string) =>
     server.connection.sendRequest(what, { textDocument: { uri }, position: { line: 3, character: 4 }, uri });
+const everyFile = () => server.connection.sendRequest('workspace/diagnostic', { previousResultIds: [] });
 
 /** Resident memory of a process, as the system counts it; bytes. Zero where it does not say. */
-function resident(pid: number | undefined, what: 'VmHWM'): number {
+function resident(pid: number | undefined): number {
     try {
-        return 1024 * Number(new RegExp(`${what}:\\s+(\\d+)`).exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]);
+        return 1024 * Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]);
     } catch {
         return 0;
     }
 }
 
-it('a megabyte of text stays below 600 MB', async () => {
-    server = new WireServer();
-    await server.initialize(pathToFileURL(folder).toString(), { textDocument: { diagnostic: {} } });
-    const large = uriOf('large.kerf');
-    const text = megabyte();
-    open(large, text);
-    await ask('textDocument/documentSymbol', large);
-    for (let version = 2; version < 3; version++) {
-        tell('textDocument/didChange', {
-            textDocument: { uri: large, version },
-            contentChanges: [{ text: `${text}// ${version}\n` }],
-        });
-        await ask('textDocument/semanticTokens/full', large);
+/** Opens every file, looks at it from all sides while it is typed in, and closes it. */
+async function work(round: number): Promise<void> {
+    for (const name of names) {
+        const uri = uriOf(name);
+        const text = textOf(name);
+        open(uri, text);
+        for (let version = 2; version < 4; version++) {
+            tell('textDocument/didChange', {
+                textDocument: { uri, version },
+                contentChanges: [{ text: `${text}\n// ${round} ${version}\n` }],
+            });
+            for (const each of ['hover', 'completion', 'semanticTokens/full', 'documentSymbol', 'codeLens', 'diagnostic'])
+                await ask(`textDocument/${each}`, uri);
+        }
+        await ask(requests.bench.method, uri);
+        await ask(requests.checklist.method, uri);
+        close(uri);
     }
-    await ask('textDocument/diagnostic', large);
-    const most = resident(server.process.pid, 'VmHWM');
-    expect(most, `${Math.round(most / 1e6)} MB resident at most`).toBeLessThan(600e6);
+}
+
+it('what was opened is let go of when all is closed', async () => {
+    server = new WireServer(['--inspect=0']);
+    await server.initialize(pathToFileURL(folder).toString(), { textDocument: { diagnostic: {} } });
+    await everyFile();
+    const heap = await HeapOf.of(server);
+    const start = await heap.retained();
+    const startResident = resident(server.process.pid);
+    await work(1);
+    const large = uriOf('large.kerf');
+    open(large, megabyte());
+    await ask('textDocument/documentSymbol', large);
+    close(large);
+    await everyFile();
+    await new Promise((resolve) => setTimeout(resolve, 4000));
+    const end = await heap.retained();
+    const total = ({ main, workers }: typeof start) => main + workers;
+    const mb = (bytes: number) => `${Math.round(bytes / 1e6)} MB`;
+    console.log(
+        `retained ${mb(start.main)} and in workers ${mb(start.workers)} at the start, ${mb(end.main)} and ${mb(end.workers)} after all is closed (${(total(end) / total(start)).toFixed(2)} times); resident ${mb(startResident)}, then ${mb(resident(server.process.pid))}`,
+    );
+    heap.close();
+    expect(total(end) / total(start)).toBeLessThanOrEqual(1.3);
 }, 240_000);
 
 /** The heron tray many times over, under other names. */
