@@ -144,21 +144,31 @@ describe('pin and unpin', () => {
     });
     it('a pinned step whose depth was changed is solved anew by its fix', async () => {
         await opened(tray);
-        const pinned = taken(tray, await pinAction(tray, 'Pin the settings')).replace('depth 0.54 mm', 'depth 0.70 mm');
-        await change(pinned);
-        const [stale] = (await client.diagnostics(uri, (all) => all.some(({ code }) => code === 'settings-miss-depth'))).filter(
-            ({ code }) => code === 'settings-miss-depth',
-        );
-        const actions = await client.connection.sendRequest<CodeAction[]>('textDocument/codeAction', {
-            textDocument: { uri },
-            range: stale!.range,
-            context: { diagnostics: [stale] },
-        });
-        const fix = actions.find(({ title }) => title === 'Solve anew');
-        expect(fix).toMatchObject({ kind: 'quickfix', isPreferred: true });
-        const mended = taken(pinned, fix);
-        expect(mended).not.toMatch(/depth 0\.70 mm\n {4}power/);
+        const pinned = taken(tray, await pinAction(tray, 'Pin the settings'));
+        const deepened = pinned.replace('depth 0.54 mm', 'depth 0.60 mm');
+        const fix = await solvingAnew(deepened);
+        expect(fix).toMatchObject({ title: 'Solve anew', kind: 'quickfix', isPreferred: true });
+        const mended = taken(deepened, fix);
+        expect(mended).not.toMatch(/depth 0\.60 mm\n {4}power/);
         await change(mended);
         await client.diagnostics(uri, (all) => !all.some(({ code }) => code === 'settings-miss-depth'));
+        // So deep the veneer would lie below the face: it is solved for a depth that takes it.
+        const tooDeep = pinned.replace('depth 0.54 mm', 'depth 0.70 mm');
+        const other = await solvingAnew(tooDeep);
+        expect(other).toMatchObject({ title: 'Ask for 0.6 mm and solve anew', isPreferred: true });
+        expect(taken(tooDeep, other)).toBe(mended.replace('depth 0.60 mm', 'depth 0.6 mm'));
     });
 });
+
+/** The fix of the finding that pinned settings miss their depth which takes them out. */
+async function solvingAnew(text: string): Promise<CodeAction | undefined> {
+    await change(text);
+    const found = await client.diagnostics(uri, (all) => all.some(({ code }) => code === 'settings-miss-depth'));
+    const stale = found.find(({ code }) => code === 'settings-miss-depth')!;
+    const actions = await client.connection.sendRequest<CodeAction[]>('textDocument/codeAction', {
+        textDocument: { uri },
+        range: stale.range,
+        context: { diagnostics: [stale] },
+    });
+    return actions.find(({ title }) => /solve anew$/i.test(title));
+}
