@@ -66,6 +66,8 @@ export class ChecklistTree implements vscode.TreeDataProvider<Node> {
         item.checkboxState = {
             state: tick === undefined ? vscode.TreeItemCheckboxState.Unchecked : vscode.TreeItemCheckboxState.Checked,
             tooltip: tick === undefined ? 'Not done yet' : `Done ${new Date(tick.at).toLocaleString()}`,
+            // Its state is told by the box itself.
+            accessibilityInformation: { label: `Done: ${label}`, role: 'checkbox' },
         };
         if (tick?.ends !== undefined) {
             const over = tick.ends <= now;
