@@ -1,7 +1,16 @@
-import { type Browser, chromium } from 'playwright-core';
+import { type Browser, chromium, type Page } from 'playwright-core';
 // @ts-expect-error plain JavaScript, so that it runs before anything is installed
 import { browserPath } from '../install.mjs';
 import type { CodeServer } from './code-server.ts';
+
+/** The most that a window may take to come up (ms): on a busy machine far longer than anything that is done in it. */
+export const LOADING = 100_000;
+
+/** Waits until a window has drawn the editor. */
+export async function workbenchOn(page: Page): Promise<void> {
+    const drawn = page.locator('.monaco-workbench .explorer-viewlet, .monaco-workbench .pane-body').first();
+    await drawn.waitFor({ timeout: LOADING });
+}
 
 /** A headless browser that reaches this machine and nothing else. */
 export function launchBrowser(): Promise<Browser> {

@@ -2,7 +2,7 @@ import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { launchBrowser, windowAddress } from './browser.ts';
+import { LOADING, launchBrowser, windowAddress, workbenchOn } from './browser.ts';
 import { startCodeServer } from './code-server.ts';
 import { places } from './places.ts';
 import { Workbench } from './workbench.ts';
@@ -25,12 +25,12 @@ export async function openInstalled(restricted = false): Promise<InstalledWindow
     const browser = await launchBrowser();
     const page = await browser.newPage({ viewport: { width: 1600, height: 1000 } });
     page.setDefaultTimeout(45_000);
+    page.setDefaultNavigationTimeout(LOADING);
     const workbench = new Workbench(page);
     const open = async () => {
-        await page.goto(windowAddress(server, workshop));
-        await page.locator('.monaco-workbench .explorer-viewlet, .monaco-workbench .pane-body').first().waitFor();
+        await page.goto(windowAddress(server, workshop), { waitUntil: 'domcontentloaded' });
+        await workbenchOn(page);
     };
-    await open();
     const reopen = async (later: number) => {
         const gone = page.waitForEvent('domcontentloaded');
         await workbench.command('Developer: Reload Window');
@@ -44,5 +44,9 @@ export async function openInstalled(restricted = false): Promise<InstalledWindow
         server.stop();
         rmSync(home, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
     };
+    await open().catch(async (error) => {
+        await close();
+        throw error;
+    });
     return { workbench, workshop, reopen, close };
 }

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { launchBrowser, windowAddress } from './browser.ts';
+import { LOADING, launchBrowser, windowAddress, workbenchOn } from './browser.ts';
 import { type CodeServer, startCodeServer } from './code-server.ts';
 import { places } from './places.ts';
 import { developInBrowser, type ServedExtension, serveExtension } from './served-extension.ts';
@@ -10,6 +10,7 @@ import { Workbench } from './workbench.ts';
 export class Session {
     private server: CodeServer | undefined;
     private browser: Browser | undefined;
+    private page: Page | undefined;
     private workbench: Workbench | undefined;
     private served: ServedExtension | undefined;
     /** Everything the window asked the network for. */
@@ -24,14 +25,21 @@ export class Session {
 
     async open(): Promise<Workbench> {
         if (this.workbench !== undefined) return this.workbench;
-        this.server = await startCodeServer(this.home);
-        this.browser = await launchBrowser();
-        const page = await this.browser.newPage({ viewport: { width: 1600, height: 1000 } });
-        page.setDefaultTimeout(45_000);
-        page.on('request', (request) => this.requests.push(request.url()));
-        await this.load(page);
-        this.workbench = new Workbench(page);
+        // A second try goes on with what the first has started: a busy machine is not to carry two of each.
+        this.server ??= await startCodeServer(this.home);
+        this.browser ??= await launchBrowser();
+        this.page ??= await this.newPage(this.browser);
+        await this.load(this.page);
+        this.workbench = new Workbench(this.page);
         return this.workbench;
+    }
+
+    private async newPage(browser: Browser): Promise<Page> {
+        const page = await browser.newPage({ viewport: { width: 1600, height: 1000 } });
+        page.setDefaultTimeout(45_000);
+        page.setDefaultNavigationTimeout(LOADING);
+        page.on('request', (request) => this.requests.push(request.url()));
+        return page;
     }
 
     /** The same window again, as after a restart of the editor: closed in order, so that everything it keeps is written. */
@@ -74,11 +82,11 @@ export class Session {
     }
 
     private async load(page: Page): Promise<void> {
-        await page.goto(windowAddress(this.server!, this.workshop, places.root));
+        await page.goto(windowAddress(this.server!, this.workshop, places.root), { waitUntil: 'domcontentloaded' });
         await this.ready(page);
     }
 
     private async ready(page: Page): Promise<void> {
-        await page.locator('.monaco-workbench .explorer-viewlet, .monaco-workbench .pane-body').first().waitFor();
+        await workbenchOn(page);
     }
 }

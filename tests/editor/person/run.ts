@@ -47,7 +47,7 @@ export async function runPerson(
     try {
         const mocha = new Mocha({
             retries: Number(process.env.KERFBOOK_RETRIES ?? 1),
-            timeout: 120_000,
+            timeout: 150_000,
             reporter: Silent,
             rootHooks: {
                 // How it looked when it went wrong tells more than what was waited for.
