@@ -7,7 +7,7 @@ import { whileLocked } from '../harness/locked-file.ts';
 import { places } from '../harness/places.ts';
 import type { Workbench } from '../harness/workbench.ts';
 import { quickPlate } from './quick-plate.ts';
-import { eventually } from './shared.ts';
+import { eventually, untickAll } from './shared.ts';
 
 /** Its waits are over while one looks on. */
 const quick = quickPlate('4 s "the smoke clears"', '8 s "the dust settles"');
@@ -22,10 +22,16 @@ describe('what the editor tells the maker', () => {
         window = await openInstalled();
         workbench = window.workbench;
         page = workbench.page;
-        writeFileSync(join(window.workshop, 'quick.kerf'), quick);
-        await showQuick();
     });
     after(() => window?.close());
+
+    /** The recipe as it was, with no tick, and no message of an earlier test. */
+    beforeEach(async () => {
+        writeFileSync(join(window.workshop, 'quick.kerf'), quick);
+        await workbench.command('Notifications: Clear All Notifications');
+        await showQuick();
+        await untickAll(workbench);
+    });
 
     async function showQuick(): Promise<void> {
         await (await workbench.inExplorer('quick.kerf')).dblclick();
@@ -71,7 +77,6 @@ describe('what the editor tells the maker', () => {
     });
 
     it('a finished run is taken back with the mouse', async () => {
-        await showQuick();
         await toggle(/^Engrave pocket/);
         await finish();
         const message = workbench.message('Run of Quick plate written below the recipe.');
@@ -80,14 +85,16 @@ describe('what the editor tells the maker', () => {
         await eventually('the ticks', () => ticked(/^Engrave pocket/));
     });
 
-    it('and with the keyboard', async () => {
+    it('a finished run is taken back with the keyboard', async () => {
+        await toggle(/^Engrave pocket/);
         await finish();
         await workbench.answer('Run of Quick plate written below the recipe.', 'Take Back');
         await eventually('the file as it was', async () => file() === quick);
-        await eventually('the ticks', () => ticked(/^Wait 4 s/));
+        await eventually('the ticks', () => ticked(/^Engrave pocket/));
     });
 
     it('a finished run is shown in the text', async () => {
+        await toggle(/^Engrave pocket/);
         await finish();
         await workbench.message('Run of Quick plate').getByRole('button', { name: 'Show', exact: true }).click();
         await workbench.atLine(file().trimEnd().split('\n').length + 1);
@@ -96,12 +103,7 @@ describe('what the editor tells the maker', () => {
     describe('when the file cannot be written', () => {
         const box = /^Engrave pocket/;
 
-        before(async () => {
-            writeFileSync(join(window.workshop, 'quick.kerf'), quick);
-            await workbench.command('Notifications: Clear All Notifications');
-            await showQuick();
-            if (!(await ticked(box))) await toggle(box);
-        });
+        beforeEach(() => toggle(box));
 
         it('a run is not written, and every tick stays', async () => {
             await whileLocked(join(window.workshop, 'quick.kerf'), async () => {
@@ -114,7 +116,6 @@ describe('what the editor tells the maker', () => {
         });
 
         it('nor where the file is gone, and it is told what to do', async () => {
-            await workbench.command('Notifications: Clear All Notifications');
             rmSync(join(window.workshop, 'quick.kerf'));
             await page
                 .locator('.tab.dirty, .tab', { hasText: 'quick.kerf' })
@@ -135,11 +136,12 @@ describe('what the editor tells the maker', () => {
         });
 
         it('nor are files for the machine, and it is said once', async () => {
-            await workbench.command('Notifications: Clear All Notifications');
             writeFileSync(join(window.workshop, 'made'), 'something else');
             await workbench.openFile('seed-box.kerf');
             await workbench.command('Kerfbook: Write Files for Machine and Bench');
-            await workbench.message(/Nothing was written for seed-box\. .* So it is with \d+ more\./).waitFor();
+            await workbench
+                .message(/Nothing was written for seed-box\. .*made is a file, and a folder is needed there\./)
+                .waitFor();
             await page.screenshot({ path: join(places.shots, 'message-nothing-written.png') });
         });
 

@@ -40,6 +40,21 @@ export async function openTray(): Promise<Workbench> {
     return workbench;
 }
 
+/** Takes every tick away of the checklist that is shown, whatever was done before. */
+export async function untickAll({ page }: Workbench): Promise<void> {
+    const ticked = page.getByRole('treeitem').getByRole('checkbox', { checked: true });
+    await eventually('no tick', async () => {
+        const before = await ticked.count();
+        if (before === 0) return true;
+        await ticked
+            .first()
+            .click({ force: true, timeout: 2000 })
+            .catch(() => undefined);
+        for (let looks = 0; looks < 20 && (await ticked.count()) >= before; looks += 1) await page.waitForTimeout(100);
+        return false;
+    });
+}
+
 /** Chooses from a menu, which takes no click before it has stood a moment. */
 export async function choose({ page }: Workbench, name: string): Promise<void> {
     const item = page.getByRole('menuitem', { name });
