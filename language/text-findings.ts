@@ -16,6 +16,7 @@ import { useFindings } from './findings/use';
 import { KeptOn } from './kept-on';
 import { shopOf, shopsInSight } from './lowering/shop';
 import { treeOf } from './names/tree';
+import type { KerfLexingReport } from './parsing/lexer';
 import type { KerfServices } from './services';
 import { adjustingBlocks } from './variants/adjusting-blocks';
 
@@ -44,7 +45,12 @@ export function textFindings(document: LangiumDocument, services: KerfServices):
         ...(broken.length === 0 ? unusedNames(document, adjustingBlocks(document), mistyped) : []), // a broken line may be the one that uses it
         ...findingsByNode(document, broken, services),
     ];
-    const findings = withoutConsequences(all, broken, document);
+    const { conflicts = [] } = (document.parseResult.lexerReport as Partial<KerfLexingReport> | undefined) ?? {};
+    const findings = withoutConsequences(all, broken, document).filter(
+        ({ where }) =>
+            broken.some((each) => each.where === where) ||
+            !conflicts.some(({ offset, end }) => offset <= where.offset && where.offset < end),
+    );
     findings.sort((a, b) => a.where.offset - b.where.offset);
     computed.set(document.references, findings);
     return findings;

@@ -43,6 +43,8 @@ export class KerfFormatter implements Formatter {
         if (isNewer(document)) return [];
         const text = document.textDocument;
         const report = document.parseResult.lexerReport as KerfLexingReport | undefined;
+        // The markers of a merge begin their lines, or git and every other tool no longer know them.
+        if (report !== undefined && report.conflicts.length > 0) return [];
         const gaps = formatGaps({
             text: text.getText(),
             tokens: this.lexer.written(text.getText()),

@@ -1,5 +1,6 @@
 import type { LangiumDocument } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import type { KerfLexingReport } from '../parsing/lexer';
 
 /** Shorter ones stand in nearly every line by chance. */
 const longEnough = 3;
@@ -18,6 +19,8 @@ export function lostNames(document: LangiumDocument, broken: readonly Finding[])
             return lettersOf(text.slice(start, end < 0 ? undefined : end));
         }),
     );
+    const { conflicts = [] } = (document.parseResult.lexerReport as Partial<KerfLexingReport> | undefined) ?? {};
+    for (const { offset, end } of conflicts) lines.add(lettersOf(text.slice(offset, end)));
     return (name) => {
         const letters = lettersOf(name);
         return letters.length >= longEnough && [...lines].some((line) => line.includes(letters));

@@ -4,6 +4,7 @@ import type { KerfLexingReport } from '../parsing/lexer';
 import { mostErrors } from '../parsing/token';
 import { braceFinding } from './braces';
 import { brokenLine } from './broken-line';
+import { conflictFinding } from './conflicts';
 import { openFinding } from './left-open';
 import { say } from './say';
 
@@ -22,13 +23,17 @@ export function syntaxFindings(document: LangiumDocument, strays: Iterable<Findi
         ...(report?.structure ?? []).map((problem) => braceFinding(problem, document)),
         ...strays,
     ];
+    const conflicts = report?.conflicts ?? [];
+    const isInConflict = ({ where }: Finding): boolean =>
+        conflicts.some(({ offset, end }) => offset <= where.offset && where.offset < end);
     const byLine = new Map<number, Finding>();
     for (const finding of found) {
+        if (isInConflict(finding)) continue;
         const { line } = text.positionAt(finding.where.offset);
         const earlier = byLine.get(line);
         if (earlier === undefined || finding.where.offset < earlier.where.offset) byLine.set(line, finding);
     }
-    const findings = [...byLine.values()];
+    const findings = [...conflicts.map((conflict) => conflictFinding(conflict, uri)), ...byLine.values()];
     if (document.parseResult.parserErrors.length >= mostErrors) findings.push(tooMany(document));
     return findings;
 }

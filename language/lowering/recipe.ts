@@ -6,6 +6,7 @@ import type { Step } from '../../shared/recipe/step';
 import type { Coupon } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
 import { resolvePath } from '../names/used-files';
+import type { KerfLexingReport } from '../parsing/lexer';
 import { writerOf } from '../variants/adjusted';
 import { basesOf } from '../variants/lineage';
 import { mergedItems } from '../variants/merge';
@@ -53,12 +54,14 @@ function isIncomplete(node: ast.Recipe, lines: readonly ast.RecipeItem[]): boole
 function hasBrokenLine(node: ast.Recipe): boolean {
     const { parseResult, textDocument } = AstUtils.getDocument(node);
     const { parserErrors, lexerErrors } = parseResult;
-    if (parserErrors.length === 0 && lexerErrors.length === 0) return false;
+    const { conflicts = [] } = (parseResult.lexerReport as Partial<KerfLexingReport> | undefined) ?? {};
+    if (parserErrors.length === 0 && lexerErrors.length === 0 && conflicts.length === 0) return false;
     const start = node.$cstNode?.offset ?? 0;
     const entries = ast.isFile(node.$container) ? node.$container.entries : [];
     const next = entries[entries.indexOf(node) + 1]?.$cstNode?.offset ?? Number.POSITIVE_INFINITY;
     const places = [
         ...lexerErrors.map(({ offset }) => offset),
+        ...conflicts.map(({ offset }) => offset),
         // An error at the end of the file has no place of its own.
         ...parserErrors.map(({ token: { startOffset } }) =>
             Number.isFinite(startOffset) ? startOffset : textDocument.getText().length,

@@ -1,4 +1,5 @@
 import { DefaultLexer, type LangiumCoreServices, type LexerResult, type TokenizeOptions } from 'langium';
+import { type Conflict, conflictsIn, withoutConflicts } from './conflicts';
 import { nameTakingWords } from './name-taking';
 import { RunLines } from './run-lines';
 import { balance, type StructureProblem } from './structure';
@@ -11,6 +12,8 @@ import { mendTorn } from './torn';
 export interface KerfLexingReport {
     readonly diagnostics: never[];
     readonly structure: readonly StructureProblem[];
+    /** Places that git could not merge; nothing of them is read. */
+    readonly conflicts: readonly Conflict[];
     readonly open: readonly { readonly kind: 'text' | 'comment'; readonly token: Token }[];
 }
 
@@ -26,19 +29,21 @@ export class KerfLexer extends DefaultLexer {
         this.nameTaking = nameTakingWords(services.Grammar);
     }
 
-    override tokenize(text: string, options?: TokenizeOptions): LexerResult {
+    override tokenize(whole: string, options?: TokenizeOptions): LexerResult {
+        const conflicts = conflictsIn(whole);
+        const text = withoutConflicts(whole, conflicts);
         const { result, swallowed } = this.withSwallowed(text, options);
         const open: { kind: 'text' | 'comment'; token: Token }[] = [];
         for (const token of result.hidden) if (token.tokenType.name === openComment) open.push({ kind: 'comment', token });
-        const { tokens: whole, torn } = mendTorn(result.tokens, text, (piece) => super.tokenize(piece).tokens);
-        this.markLines(whole, open);
-        const { tokens, problems } = balance(whole, this.definition, options?.mode !== 'partial');
+        const { tokens: mended, torn } = mendTorn(result.tokens, text, (piece) => super.tokenize(piece).tokens);
+        this.markLines(mended, open);
+        const { tokens, problems } = balance(mended, this.definition, options?.mode !== 'partial');
         const structure = [
             ...torn.map((token) => ({ kind: 'torn' as const, token })),
             ...swallowed.map((token) => ({ kind: 'swallowed' as const, token })),
             ...problems,
         ];
-        const report: KerfLexingReport = { diagnostics: [], structure, open };
+        const report: KerfLexingReport = { diagnostics: [], structure, conflicts, open };
         return { ...result, tokens, report };
     }
 
