@@ -62,8 +62,9 @@ const brokenLines = [
 
 async function meaning(text: string): Promise<string> {
     const recipes = lowerFile(await open(text), services);
-    // settingsWhere only says which lines would be taken out, and a broken `power` is one of them.
-    return JSON.stringify(recipes, (key, value) => (key === 'settingsWhere' || isPlace(value) ? undefined : value));
+    // settingsWhere only says which lines would be taken out, and a broken `power` is one of them; incomplete says that a line was broken.
+    const apart = new Set(['settingsWhere', 'incomplete']);
+    return JSON.stringify(recipes, (key, value) => (apart.has(key) || isPlace(value) ? undefined : value));
 }
 
 function isPlace(value: unknown): boolean {
