@@ -22,6 +22,8 @@ import { KerfRename } from './editor/rename';
 import { KerfSemanticTokens } from './editor/semantic-tokens';
 import { KerfWorkspaceSymbols } from './editor/workspace-symbols';
 import { KerfGeneratedModule, KerfGeneratedSharedModule, KerfLanguageMetaData } from './generated/module';
+import { lowerRuns } from './lowering/lower-file';
+import { MeasuredRuns } from './lowering/measured-runs';
 import { KerfDescriptions } from './names/descriptions';
 import { KerfLinker } from './names/linker';
 import { KerfReferenceDescriptions } from './names/reference-descriptions';
@@ -51,6 +53,7 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
     LanguageMetaData: () => ({ ...KerfLanguageMetaData, mode: 'production' }),
     names: {
         UsedFiles: (services) => new UsedFiles(services.shared),
+        MeasuredRuns: (services) => new MeasuredRuns(services.shared, (document) => lowerRuns(document, services)),
     },
     parser: {
         GrammarConfig: (services) => ({ ...createGrammarConfig(services), multilineCommentRules: ['BLOCK_COMMENT'] }),

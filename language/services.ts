@@ -1,4 +1,5 @@
 import type { LangiumServices } from 'langium/lsp';
+import type { MeasuredRuns } from './lowering/measured-runs';
 import type { UsedFiles } from './names/used-files';
 import type { OutsideServices } from './outside';
 
@@ -10,6 +11,8 @@ export interface KerfAddedServices {
     readonly names: {
         /** Which files a document sees through `use`. */
         readonly UsedFiles: UsedFiles;
+        /** All runs that are read, wherever they stand. */
+        readonly MeasuredRuns: MeasuredRuns;
     };
     readonly outside: OutsideServices;
 }

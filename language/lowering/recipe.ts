@@ -1,6 +1,5 @@
 import { type AstNode, AstUtils } from 'langium';
 import type { ArtSource, Blank, Recipe } from '../../shared/recipe/recipe';
-import type { Run } from '../../shared/recipe/run';
 import type { Shop } from '../../shared/recipe/shop';
 import type { Step } from '../../shared/recipe/step';
 import type { Coupon } from '../../shared/recipe/stock';
@@ -18,8 +17,11 @@ import { laserOf, present, sheetOf } from './stock';
 
 type TonePoint = { readonly from: number; readonly to: number };
 
-/** A recipe as plain data. `coupons` are all that the file can see, of which those of its own laser and sheets are kept; `runs` are its own. */
-export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], runs: readonly Run[], shop?: Shop): Recipe {
+/** A recipe without what became of it. */
+export type UnburntRecipe = Omit<Recipe, 'runs' | 'measured'>;
+
+/** A recipe as plain data. `coupons` are all that the file can see; those of its own laser and sheets are kept. */
+export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], shop?: Shop): UnburntRecipe {
     const lines = mergedItems(node);
     const items = new Items({ $type: 'Recipe', items: lines });
     const laser = items.first((item) => (ast.isLaserUse(item) ? item.laser?.ref : undefined));
@@ -40,7 +42,6 @@ export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], runs: rea
         steps: stepsOf(lines),
         allows: allowsOf(lines),
         coupons: coupons.filter((coupon) => coupon.laser === laser?.name && sheets.has(coupon.sheet)),
-        runs,
     };
 }
 

@@ -46,7 +46,7 @@ export async function history(args: string[]): Promise<number> {
     for (const placed of wanted) {
         const progress = new Progress(`Looking through the versions of ${placed.recipe.name}`);
         const tell = (part: number): void => progress.tell(part);
-        histories.push(await workshop.ask(await historyJob('history', versions, placed, known, Number(values.last), tell)));
+        histories.push(await workshop.ask(await historyJob('history', versions, placed, Number(values.last), tell)));
         progress.end();
     }
     say(format(histories));

@@ -121,8 +121,6 @@ export interface HistoryJob {
     readonly recipe: Recipe;
     /** The recipe as it was when each run was made, by the run's place in the recipe; absent where that is not known. */
     readonly past: readonly (PastRecipe | undefined)[];
-    /** Other recipes of which the runs tell something of the coupons. */
-    readonly others: readonly Recipe[];
     readonly last: number;
 }
 

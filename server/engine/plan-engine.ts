@@ -150,7 +150,7 @@ export class PlanEngine {
         );
     }
 
-    private history({ recipe, past, others, last }: HistoryJob, now: Plan): RunHistory {
+    private history({ recipe, past, last }: HistoryJob, now: Plan): RunHistory {
         const held = recipe.runs.map((run, index): HeldRun => {
             const then = past[index];
             if (then === undefined) {
@@ -160,7 +160,7 @@ export class PlanEngine {
             const plan = this.plan(then.recipe, new Map(then.arts.map((file) => [file.uri, file])));
             return { run, plan, planned: { by: 'its issue', revision: then.recipe.revision, commit: then.commit } };
         });
-        return runHistory(recipe, held, others, last);
+        return runHistory(recipe, held, last);
     }
 
     private review(job: ReviewJob, plan: Plan): ReviewAnswer {

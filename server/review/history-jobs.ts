@@ -1,4 +1,3 @@
-import type { Recipe } from '../../shared/recipe/recipe';
 import type { HistoryJob } from '../engine/jobs';
 import type { PlacedRecipe } from './table-jobs';
 import type { Versions } from './versions';
@@ -8,7 +7,6 @@ export async function historyJob<What extends HistoryJob['do']>(
     what: What,
     versions: Versions | undefined,
     { document, recipe }: PlacedRecipe,
-    known: readonly PlacedRecipe[],
     last: number,
     tell?: (part: number) => void,
 ): Promise<HistoryJob & { readonly do: What }> {
@@ -20,13 +18,6 @@ export async function historyJob<What extends HistoryJob['do']>(
         do: what,
         recipe,
         past: recipe.runs.map(({ revision }) => (revision === undefined ? undefined : found?.get(revision))),
-        others: othersOf(recipe, known),
         last,
     };
-}
-
-function othersOf({ whole }: Recipe, known: readonly PlacedRecipe[]): Recipe[] {
-    return known
-        .map(({ recipe }) => recipe)
-        .filter((other) => other.runs.length > 0 && (other.whole.uri !== whole.uri || other.whole.offset !== whole.offset));
 }

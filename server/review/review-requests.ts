@@ -107,7 +107,7 @@ async function history(
             ...broken(workshop, document),
         };
     }
-    const job = await historyJob('history-page', versions, placed, known, mostRuns);
+    const job = await historyJob('history-page', versions, placed, mostRuns);
     if (token.isCancellationRequested) return null;
     const body = await bodyOf(workshop, job, `history ${document.uri.toString()}`, token);
     return { title: placed.recipe.name, body, recipe: placed.recipe.name, ...broken(workshop, document) };

@@ -5,6 +5,7 @@ import { toDiagnostic } from '../../language/diagnostic';
 import type { ClientAbilities } from '../../language/workspace/client';
 import type { KerfLanguageServer } from '../../language/workspace/language-server';
 import type { Finding } from '../../shared/recipe/finding';
+import type { Recipe } from '../../shared/recipe/recipe';
 import type { PlannedParams } from '../../shared/view/protocol';
 import { notifications } from '../../shared/view/requests';
 import { refused } from '../protocol/refused';
@@ -23,7 +24,10 @@ export class Publisher {
     /** Files that wait to be worked out, with who waits for it. */
     private readonly later = new Map<string, () => void>();
     private isBusy = false;
-    private readonly trade = new Map<string, { readonly findings: readonly Finding[]; readonly text: string }>();
+    private readonly trade = new Map<
+        string,
+        { readonly findings: readonly Finding[]; readonly text: string; readonly recipes: readonly Recipe[] }
+    >();
 
     constructor(
         private readonly connection: Connection,
@@ -41,6 +45,7 @@ export class Publisher {
             if (this.isOpen(document)) void this.planOnce(document, said);
             else void this.progress.during(() => this.planLater(document));
         });
+        builder.onBuildPhase(DocumentState.Validated, async (built) => this.planWhereRunsCount(built));
         builder.onUpdate((_changed, deleted) => {
             for (const uri of deleted) {
                 this.trade.delete(uri.toString());
@@ -61,21 +66,33 @@ export class Publisher {
         if (document.state >= DocumentState.Linked && document.textDocument.version === version) await this.plan(document);
     }
 
+    /** Runs of another file tell of a laser and a board: where they are used, depths are no longer what they were. */
+    private planWhereRunsCount(built: readonly LangiumDocument[]): void {
+        for (const uri of this.trade.keys()) {
+            const document = this.workshop.services.shared.workspace.LangiumDocuments.getDocument(URI.parse(uri));
+            if (document === undefined || document.state < DocumentState.Linked || built.includes(document)) continue;
+            if (this.trade.get(uri)?.recipes === this.workshop.recipes(document)) continue;
+            if (this.isOpen(document)) void this.planOnce(document, Promise.resolve());
+            else void this.progress.during(() => this.planLater(document));
+        }
+    }
+
     /** Plans a document again though its text has not changed, since its art has. */
     async plan(document: LangiumDocument): Promise<boolean> {
         const version = document.textDocument.version;
+        const recipes = this.workshop.recipes(document);
         const survey = await this.workshop.survey(document);
         if (survey === undefined || document.textDocument.version !== version) return false;
         const { findings } = survey;
         const uri = document.uri.toString();
         this.plans.keep(uri, survey);
-        this.trade.set(uri, { findings, text: document.textDocument.getText() });
+        this.trade.set(uri, { findings, text: document.textDocument.getText(), recipes });
         if (!this.client.pulls) void this.send(document);
         else if (this.client.refreshes.diagnostics) this.connection.languages.diagnostics.refresh().catch(refused);
         const params: PlannedParams = {
             uri,
             textVersion: version,
-            recipes: this.workshop.recipes(document).map((recipe) => recipe.name),
+            recipes: recipes.map((recipe) => recipe.name),
         };
         void this.connection.sendNotification(notifications.planned.method, params);
         return true;

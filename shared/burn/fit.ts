@@ -13,7 +13,7 @@ import { darkestDose, fitTone, toneRowsOf } from './tone';
 const mostRows = 500;
 
 /**
- * The depth law of a coupon on a laser. Rows of runs (measured squares in base units) count like the
+ * The depth law of a coupon on a laser. Rows of runs (measured squares in base units, the newest last) count like the
  * coupon's own. Without usable rows it is the guess from the wood's density.
  */
 export function fitCoupon(
@@ -24,8 +24,11 @@ export function fitCoupon(
 ): DepthLaw {
     const { rows, leftOut } = rowsOf(coupon, laser);
     const usableRuns = runs.filter(usable);
+    const squares = rows.slice(0, mostRows);
+    // Of runs the newest count, which come last; slice(-0) would be all of them.
+    const newest = usableRuns.slice(Math.max(0, usableRuns.length - (mostRows - squares.length)));
     const all = [...rows, ...usableRuns];
-    const law = fitRows(all.slice(0, mostRows), guessLaw(wood, laser));
+    const law = fitRows([...squares, ...newest], guessLaw(wood, laser));
     const tone = fitTone(toneRowsOf(coupon, laser));
     const told = tone === undefined ? law : { ...law, tone, darkest: darkestDose(tone) };
     const someLeftOut = leftOut.length + runs.length > usableRuns.length || all.length > mostRows;

@@ -1,6 +1,7 @@
 import type { Interval } from '../quantity/interval';
 import { coverageFactor } from './distributions';
 import { depthOf, doseOf, type LawNumbers, passesWorth, type Settings, signedDepth } from './dose';
+import type { PowerByDay } from './measured-power';
 import type { BurnRow } from './rows';
 import type { ToneLaw } from './tone-law';
 
@@ -57,6 +58,8 @@ export interface DepthLaw extends LawNumbers {
     /** Lowest and highest dose of a row (J/mm2). */
     readonly range?: { readonly low: number; readonly high: number };
     readonly rows: readonly LawRow[];
+    /** The power that the law is for, where runs have said what is left of it. */
+    readonly power?: PowerByDay;
     readonly guess: boolean;
     readonly notes: readonly LawNote[];
 }

@@ -25,6 +25,12 @@ export function momentOf(text: string): number | undefined {
         : undefined;
 }
 
+/** Days since 1970 of a date as it is written; undefined for what is not a date. */
+export function daysSince1970(date: string): number | undefined {
+    const moment = momentOf(date);
+    return moment === undefined ? undefined : moment / day;
+}
+
 /** As ISO 8601, to the minute and without a zone. */
 export function isoMoment(moment: number): string {
     const at = new Date(moment * 1000);

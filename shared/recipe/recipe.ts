@@ -1,7 +1,7 @@
 import type { Quantity } from '../quantity/quantity';
 import type { Where, Written } from '../quantity/where';
 import type { Allow } from './allow';
-import type { Run } from './run';
+import type { MeasuredPocket, Run } from './run';
 import type { Shop } from './shop';
 import type { Step } from './step';
 import type { Coupon, Extent, Laser, Named, Sheet } from './stock';
@@ -28,6 +28,8 @@ export interface Recipe extends Named {
     readonly coupons: readonly Coupon[];
     /** How it went so far, from the first day to the last, wherever it is written. */
     readonly runs: readonly Run[];
+    /** What runs of all recipes in sight measured on this recipe's laser, in any of its boards and veneers. */
+    readonly measured: readonly MeasuredPocket[];
     /** The shop that makes it: the nearest in sight. */
     readonly shop?: Shop;
 }

@@ -30,3 +30,23 @@ export interface BurntStep {
     /** The whole line. */
     readonly where: Where;
 }
+
+/** A pocket or square of a run, of whatever recipe, that says what it was burnt with and how deep it came out; base units. */
+export interface MeasuredPocket {
+    readonly recipe: string;
+    readonly step: string;
+    /** ISO 8601. */
+    readonly date: string;
+    readonly laser: string;
+    /** Name of the board or veneer. */
+    readonly sheet: string;
+    /** W; NaN where a setting means none. */
+    readonly power: number;
+    readonly speed: number;
+    readonly pitch: number;
+    readonly passes: number;
+    readonly depth: number;
+    /** Half width of the measurement, 0 if not written. */
+    readonly tolerance: number;
+    readonly where: Where;
+}

@@ -2,8 +2,8 @@ import { type Drift, type DriftPoint, driftOf } from '../burn/drift';
 import { fitCoupon } from '../burn/fit';
 import { predict } from '../burn/law';
 import { rowsOf, usable } from '../burn/rows';
-import { datedRunRows } from '../burn/run-rows';
-import { momentOf } from '../quantity/calendar';
+import { datedRows } from '../burn/run-rows';
+import { daysSince1970 } from '../quantity/calendar';
 import type { Recipe } from '../recipe/recipe';
 import type { Sheet } from '../recipe/stock';
 
@@ -24,13 +24,13 @@ export interface CouponDrift {
 /** Shallower depths are mostly the gauge's own error, mm (own choice). */
 const shallowest = 0.05;
 
-/** @param others recipes of which the runs count too, when they were burnt by the same laser in the same sheet */
-export function couponDrifts(recipe: Recipe, others: readonly Recipe[]): CouponDrift[] {
+/** What all runs in sight, of whatever recipe, measured on the recipe's laser in its boards and veneers. */
+export function couponDrifts(recipe: Recipe): CouponDrift[] {
     const sheets = new Map(recipe.blanks.flatMap(({ sheet }) => (sheet === undefined ? [] : [[sheet.name, sheet] as const])));
-    return [...sheets.values()].flatMap((sheet) => driftOn(sheet, recipe, others) ?? []);
+    return [...sheets.values()].flatMap((sheet) => driftOn(sheet, recipe) ?? []);
 }
 
-function driftOn(sheet: Sheet, recipe: Recipe, others: readonly Recipe[]): CouponDrift | undefined {
+function driftOn(sheet: Sheet, recipe: Recipe): CouponDrift | undefined {
     const { laser } = recipe;
     const coupon = recipe.coupons.find((each) => each.sheet === sheet.name && each.laser === laser?.name);
     if (coupon === undefined || laser === undefined) return undefined;
@@ -40,9 +40,7 @@ function driftOn(sheet: Sheet, recipe: Recipe, others: readonly Recipe[]): Coupo
     // The coupon alone: a fit that the runs count in would foretell them too well.
     const law = fitCoupon(coupon, laser, sheet.wood);
     const own = law.rows.flatMap(({ depth, fitted }) => pointOf(burnt, depth, fitted));
-    const runs = [recipe, ...others]
-        .flatMap((each) => datedRunRows(each, sheet))
-        .filter(({ date, row }) => date >= burnt && usable(row));
+    const runs = datedRows(recipe, sheet.name).filter(({ date, row }) => date >= burnt && usable(row));
     const since = runs.flatMap(({ date, row }) => pointOf(date, row.depth, predict(law, row)?.value));
     const points = law.guess || rowsOf(coupon, laser).rows.length === 0 ? [] : [...own, ...since];
     return {
@@ -63,12 +61,6 @@ function driftOn(sheet: Sheet, recipe: Recipe, others: readonly Recipe[]): Coupo
 
 function pointOf(date: string, depth: number, expected: number | undefined): DriftPoint[] {
     if (expected === undefined || expected < shallowest) return [];
-    const day = dayOf(date);
+    const day = daysSince1970(date);
     return day === undefined ? [] : [{ day, ratio: depth / expected }];
-}
-
-/** Days since 1970. */
-export function dayOf(date: string): number | undefined {
-    const moment = momentOf(date);
-    return moment === undefined ? undefined : moment / 86_400;
 }

@@ -16,5 +16,6 @@ export function emptyRecipe(name: string): Recipe {
         allows: [],
         coupons: [],
         runs: [],
+        measured: [],
     };
 }

@@ -1,11 +1,12 @@
 import { type Drift, type DriftPoint, driftOf } from '../burn/drift';
 import type { LaserPlan } from '../plan/laser-plan';
 import type { Plan } from '../plan/plan';
+import { daysSince1970 } from '../quantity/calendar';
 import type { Quantity } from '../quantity/quantity';
 import { showLength, showLengthInterval, showNumber, showQuantity, showRatio, showSpeed } from '../quantity/show';
 import type { Recipe } from '../recipe/recipe';
 import type { BurntStep, Run } from '../recipe/run';
-import { type CouponDrift, couponDrifts, dayOf } from './coupon-drift';
+import { type CouponDrift, couponDrifts } from './coupon-drift';
 
 /** Version of the JSON's shape: goes up when a reader would have to change. */
 export const historySchema = 1;
@@ -73,7 +74,7 @@ export interface HeldRun {
 }
 
 /** @param last so many of the latest runs are told; drift is reckoned over all of them */
-export function runHistory(recipe: Recipe, held: readonly HeldRun[], others: readonly Recipe[], last: number): RunHistory {
+export function runHistory(recipe: Recipe, held: readonly HeldRun[], last: number): RunHistory {
     const inOrder = held.toSorted((a, b) =>
         a.run.date.value < b.run.date.value ? -1 : a.run.date.value > b.run.date.value ? 1 : 0,
     );
@@ -85,7 +86,7 @@ export function runHistory(recipe: Recipe, held: readonly HeldRun[], others: rea
         runs: told.map(pastRun),
         earlier: inOrder.length - told.length,
         drifts: runDrifts(inOrder, recipe),
-        coupons: couponDrifts(recipe, others),
+        coupons: couponDrifts(recipe),
     };
 }
 
@@ -149,7 +150,7 @@ function runDrifts(held: readonly HeldRun[], recipe: Recipe): RunDrift[] {
     const found = new Map<string, { laser: string; sheet: string; points: DriftPoint[]; leftOut: number }>();
     for (const { run, plan, planned } of held) {
         const laser = (run.laser ?? plan.recipe.laser)?.name;
-        const day = dayOf(run.date.value);
+        const day = daysSince1970(run.date.value);
         for (const burnt of run.burnt) {
             const sheet = sheetOf(burnt, plan);
             const ratio = ratioOf(burnt, laserPlan(burnt, plan));

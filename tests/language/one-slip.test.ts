@@ -60,7 +60,7 @@ async function meaningOf(text: string): Promise<Map<string, string>> {
     const recipes = lowerFile(await open(text, 'file:///shop/slip.kerf'), services);
     const isPlace = (value: unknown) => typeof value === 'object' && value !== null && 'offset' in value && 'uri' in value;
     const plain = (key: string, value: unknown) => (key === 'settingsWhere' || isPlace(value) ? undefined : value);
-    return new Map(recipes.map((recipe) => [recipe.name, JSON.stringify({ ...recipe, runs: [] }, plain)]));
+    return new Map(recipes.map((recipe) => [recipe.name, JSON.stringify({ ...recipe, runs: [], measured: [] }, plain)]));
 }
 
 describe('a line break in the middle of something', () => {

@@ -2,7 +2,6 @@ import { type LangiumDocument, URI } from 'langium';
 import { describe, expect, it } from 'vitest';
 import { lowerFile } from '../../language/lowering/lower-file';
 import { textFindings } from '../../language/text-findings';
-import { runRows } from '../../shared/burn/run-rows';
 import type { Recipe } from '../../shared/recipe/recipe';
 import { open, services } from './services';
 
@@ -128,12 +127,12 @@ describe('what is said of runs', () => {
     it('a depth of a step that is burnt to a tone, which the fit leaves out', async () => {
         const { at, home, recipe } = await folder();
         const file = await open(run('tray', '2026-03-01'), `${at}/runs/a.kerf`);
-        expect(runRows(recipe(), recipe().blanks[0]!.sheet)).toHaveLength(1);
+        expect(recipe().measured).toHaveLength(1);
         const toned = await open(tray('tray').replace('depth 0.5 mm', 'tone 60 %'), home.uri.toString());
         expect(saidOf(file)).toEqual(['run-depth-of-tone']);
         const now = lowerFile(toned, services)[0]!;
         expect(now.runs).toHaveLength(1);
-        expect(runRows(now, now.blanks[0]!.sheet)).toEqual([]);
+        expect(now.measured).toEqual([]);
     });
 
     it('a recipe that two files of one folder have', async () => {

@@ -1,8 +1,8 @@
+import { URI } from 'langium';
 import { describe, expect, it } from 'vitest';
 import { lowerFile } from '../../language/lowering/lower-file';
 import { textFindings } from '../../language/text-findings';
-import type { BurnRow } from '../../shared/burn/rows';
-import { runRows } from '../../shared/burn/run-rows';
+import type { MeasuredPocket } from '../../shared/recipe/run';
 import { openAt } from './cursor';
 import { expectMarked } from './marked';
 import { open, services } from './services';
@@ -23,12 +23,14 @@ const recipe = `recipe tray {
 }
 `;
 
-async function rows(run: string, sheet = 'walnut-12'): Promise<readonly BurnRow[]> {
+/** What runs measured on the laser shed in a board. */
+async function pockets(run: string, sheet = 'walnut-12'): Promise<readonly MeasuredPocket[]> {
     const document = await open(`${shop}${recipe}${run}`);
     expect(textFindings(document, services).filter(({ severity }) => severity === 'error')).toEqual([]);
-    const [lowered] = lowerFile(document, services);
-    const found = lowered!.blanks[0]!.sheet!;
-    return runRows(lowered!, { ...found, name: sheet }).map(({ where: _where, ...row }) => row);
+    return services.names.MeasuredRuns.all()
+        .files.flatMap((file) => file.pockets)
+        .map(({ pocket }) => pocket)
+        .filter((pocket) => pocket.where.uri === document.uri.toString() && pocket.laser === 'shed' && pocket.sheet === sheet);
 }
 
 describe('a run', () => {
@@ -100,27 +102,76 @@ describe('what a run adds to the fit', () => {
     const burnt = { power: 36, speed: 250, pitch: 0.1, passes: 3, depth: 0.48, tolerance: 0 };
 
     it('is a row with settings and depth, in base units', async () => {
-        expect(await rows('run tray 2026-11-20 { revision 3  pocket 80 % at 250 mm/s x 3 depth 0.48 mm }')).toEqual([burnt]);
+        expect(await pockets('run tray 2026-11-20 { revision 3  pocket 80 % at 250 mm/s x 3 depth 0.48 mm }')).toMatchObject([
+            burnt,
+        ]);
     });
     it('takes the pitch that is written, else the step’s, else the coupon’s', async () => {
-        const pitches = async (line: string) => (await rows(`run tray 2026-11-20 { revision 3  ${line} }`))[0]?.pitch;
+        const pitches = async (line: string) => (await pockets(`run tray 2026-11-20 { revision 3  ${line} }`))[0]?.pitch;
         expect(await pitches('pocket 80 % at 250 mm/s pitch 0.08 mm depth 0.2 mm')).toBe(0.08);
         expect(await pitches('pocket 80 % at 250 mm/s depth 0.2 mm')).toBe(0.1);
         expect(await pitches('rim 80 % at 250 mm/s depth 0.2 mm')).toBe(0.12);
     });
     it('is nothing without settings or without a depth', async () => {
-        expect(await rows('run tray 2026-11-20 { revision 3  pocket depth 0.48 mm  rim 80 % at 250 mm/s }')).toEqual([]);
+        expect(await pockets('run tray 2026-11-20 { revision 3  pocket depth 0.48 mm  rim 80 % at 250 mm/s }')).toEqual([]);
     });
     it('of an earlier revision counts only where it says on what and in what it was burnt', async () => {
         const line = '80 % at 250 mm/s x 3 pitch 0.1 mm depth 0.48 mm';
-        expect(await rows(`run tray 2026-11-20 { revision 2  pocket ${line} }`)).toEqual([]);
-        expect(await rows(`run tray 2026-11-20 { revision 2  laser shed  pocket ${line} }`)).toEqual([]);
-        expect(await rows(`run tray 2026-11-20 { revision 2  laser shed  pocket of walnut-12 ${line} }`)).toEqual([burnt]);
+        expect(await pockets(`run tray 2026-11-20 { revision 2  pocket ${line} }`)).toEqual([]);
+        expect(await pockets(`run tray 2026-11-20 { revision 2  laser shed  pocket ${line} }`)).toEqual([]);
+        expect(await pockets(`run tray 2026-11-20 { revision 2  laser shed  pocket of walnut-12 ${line} }`)).toMatchObject([
+            burnt,
+        ]);
     });
     it('is nothing for another laser or another board', async () => {
         const line = '80 % at 250 mm/s x 3 pitch 0.1 mm depth 0.48 mm';
-        expect(await rows(`run tray 2026-11-20 { revision 3  laser loft  pocket ${line} }`)).toEqual([]);
-        expect(await rows(`run tray 2026-11-20 { revision 3  pocket of cherry-6 ${line} }`)).toEqual([]);
+        expect(await pockets(`run tray 2026-11-20 { revision 3  laser loft  pocket ${line} }`)).toEqual([]);
+        expect(await pockets(`run tray 2026-11-20 { revision 3  pocket of cherry-6 ${line} }`)).toEqual([]);
+    });
+});
+
+describe('what runs measured on a laser and a board', () => {
+    const line = '36 W at 250 mm/s x 3 pitch 0.1 mm depth 0.48 mm';
+    const bowl = recipe.replace('recipe tray', 'recipe bowl');
+    const measured = async (uri: string) => {
+        const document = services.shared.workspace.LangiumDocuments.getDocument(URI.parse(uri))!;
+        return lowerFile(document, services).map(({ name, measured: found, runs }) => ({
+            name,
+            from: found.map((pocket) => `${pocket.recipe} ${pocket.date}`),
+            runs: runs.map(({ date }) => date.value),
+        }));
+    };
+
+    it('counts for every recipe of that laser and board, variants and those of other files too', async () => {
+        await open(
+            `${shop}${recipe}recipe oak-tray based on tray { make 2 }\nrun oak-tray 2026-02-01 { issue 3 rim ${line} }`,
+            'file:///sight/trays.kerf',
+        );
+        await open(
+            `use "trays.kerf"\n${bowl}run bowl 2026-03-01 { issue 3 pocket ${line} }\nrun tray 2026-03-02 { issue 3 pocket of cherry-6 ${line} }`,
+            'file:///sight/bowls.kerf',
+        );
+        await open(`${shop}${recipe}`, 'file:///elsewhere/trays.kerf');
+        const both = ['bowl 2026-03-01', 'oak-tray 2026-02-01'];
+        expect(await measured('file:///sight/trays.kerf')).toEqual([
+            // A run in another file is the recipe's own, too.
+            { name: 'tray', from: both, runs: ['2026-03-02'] },
+            { name: 'oak-tray', from: both, runs: ['2026-02-01'] },
+        ]);
+        expect(await measured('file:///sight/bowls.kerf')).toEqual([{ name: 'bowl', from: both, runs: ['2026-03-01'] }]);
+        // A laser and a board of the same names in another shop are others.
+        expect(await measured('file:///elsewhere/trays.kerf')).toEqual([{ name: 'tray', from: [], runs: [] }]);
+    });
+
+    it('follows an edit of another file, and leaves recipes alone that it does not reach', async () => {
+        await open(`${shop}${recipe}`, 'file:///edited/trays.kerf');
+        const other = await open(`${shop}${bowl}`, 'file:///aside/bowls.kerf');
+        const [aside] = lowerFile(other, services);
+        await open(`use "trays.kerf"\nrun tray 2026-03-01 { issue 3 pocket ${line} }`, 'file:///edited/runs.kerf');
+        expect(await measured('file:///edited/trays.kerf')).toEqual([
+            { name: 'tray', from: ['tray 2026-03-01'], runs: ['2026-03-01'] },
+        ]);
+        expect(lowerFile(other, services)[0]).toBe(aside);
     });
 });
 

@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { File } from '../../language/generated/ast';
 import { isRecipe } from '../../language/generated/ast';
-import { recipeOf } from '../../language/lowering/recipe';
+import { recipeOf, type UnburntRecipe } from '../../language/lowering/recipe';
 import { textFindings } from '../../language/text-findings';
-import type { Recipe } from '../../shared/recipe/recipe';
 import type { Engrave } from '../../shared/recipe/step';
 import { expectMarked } from './marked';
 import { open, services } from './services';
@@ -33,12 +32,12 @@ recipe tray "Tray" {
 `;
 
 /** The last recipe of a text laid under the base, as plain data. */
-async function lower(text: string): Promise<Recipe> {
+async function lower(text: string): Promise<UnburntRecipe> {
     const document = await open(base + text);
-    return recipeOf((document.parseResult.value as File).entries.filter(isRecipe).at(-1)!, [], []);
+    return recipeOf((document.parseResult.value as File).entries.filter(isRecipe).at(-1)!, []);
 }
 
-const kinds = ({ steps }: Recipe) => steps.map(({ kind }) => kind).join(' ');
+const kinds = ({ steps }: UnburntRecipe) => steps.map(({ kind }) => kind).join(' ');
 
 describe('a variant as plain data', () => {
     it('is its base where it says nothing', async () => {
@@ -130,7 +129,7 @@ recipe v based on middle { blank lid { of elm }  engrave pocket { depth 1 mm } }
             'use "deep/far.kerf"\nrecipe v based on far { art gull { width 5 mm } }',
             'file:///shop/variant-of-far.kerf',
         );
-        const variant = recipeOf((document.parseResult.value as File).entries.find(isRecipe)!, [], []);
+        const variant = recipeOf((document.parseResult.value as File).entries.find(isRecipe)!, []);
         expect(variant.arts).toMatchObject([{ uri: 'file:///shop/deep/art/gull.svg', width: { value: 5 } }]);
         expect(variant.arts[0]!.path.where.uri).toBe('file:///shop/deep/far.kerf');
     });
@@ -220,7 +219,7 @@ recipe r {
   without seal lid
   make 9
 }`);
-        const variant = recipeOf((document.parseResult.value as File).entries.filter(isRecipe).at(-1)!, [], []);
+        const variant = recipeOf((document.parseResult.value as File).entries.filter(isRecipe).at(-1)!, []);
         expect([variant.make, kinds(variant)]).toEqual([9, 'engrave sand wait sand wait do']);
     });
 });

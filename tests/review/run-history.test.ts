@@ -43,7 +43,7 @@ async function told(
     };
     const known = allRecipes(workshop);
     const placed = known.find((each) => each.document === document && each.recipe.name === 'tray')!;
-    return workshop.ask(await historyJob('history', versions, placed, known, last));
+    return workshop.ask(await historyJob('history', versions, placed, last));
 }
 
 describe('the history of runs', () => {

@@ -1,0 +1,61 @@
+import type { Coupon, Laser, Sheet } from '../recipe/stock';
+import { fitCoupon } from './fit';
+import type { DepthLaw } from './law';
+import { type DatedRow, powerByDay, withPower } from './power-by-day';
+
+/**
+ * The depth law of a laser on a board as it is on the newest day of its runs: the coupon's squares say how depth follows
+ * the dose, and pockets that were measured since say how much power is left. Squares too few to stand alone, or none, are
+ * fitted together with the pockets.
+ */
+export function lawOfDay(
+    coupon: Coupon | undefined,
+    laser: Laser | undefined,
+    sheet: Sheet | undefined,
+    runs: readonly DatedRow[],
+): DepthLaw {
+    const start = startOf(coupon, laser, sheet)?.date;
+    const since = runs.filter(({ date }) => start === undefined || date >= start).toSorted(byDay);
+    const own = fitCoupon(coupon, laser, sheet?.wood);
+    if (since.length === 0) return own;
+    const law =
+        own.freedom === undefined
+            ? fitCoupon(
+                  coupon,
+                  laser,
+                  sheet?.wood,
+                  since.map(({ row }) => row),
+              )
+            : own;
+    const power = powerByDay(law, since, law === own ? dayOfLaw(coupon, start, since[0]!.date) : undefined);
+    return power === undefined ? law : withPower(law, power);
+}
+
+/** The day on which a coupon says what the power was; undefined where that was before the laser or the board changed. */
+function dayOfLaw(coupon: Coupon | undefined, start: string | undefined, first: string): string | undefined {
+    if (start === undefined) return first; // nobody says when: at the latest then
+    return coupon?.burnt?.value === start ? start : undefined;
+}
+
+/** Something after which a laser may burn otherwise on a board, so that what was measured before says nothing of it. */
+export interface Fresh {
+    readonly date: string;
+    readonly event: 'burnt' | 'serviced' | 'bought';
+}
+
+/** The last of them that is written. A day counts as after it: the coupon is burnt first. Days compare as text. */
+export function startOf(coupon: Coupon | undefined, laser: Laser | undefined, sheet: Sheet | undefined): Fresh | undefined {
+    const events: Fresh[] = [
+        ...(coupon?.burnt === undefined ? [] : [{ date: coupon.burnt.value, event: 'burnt' as const }]),
+        ...(laser?.serviced === undefined ? [] : [{ date: laser.serviced.value, event: 'serviced' as const }]),
+        ...(sheet?.bought === undefined ? [] : [{ date: sheet.bought.value, event: 'bought' as const }]),
+    ];
+    return events.reduce<Fresh | undefined>(
+        (last, each) => (last === undefined || each.date > last.date ? each : last),
+        undefined,
+    );
+}
+
+function byDay(a: DatedRow, b: DatedRow): number {
+    return a.date < b.date ? -1 : a.date > b.date ? 1 : 0;
+}

@@ -1,0 +1,136 @@
+import { daysSince1970 } from '../quantity/calendar';
+import { doseFor, doseOf, passesWorth } from './dose';
+import { readingOf } from './fit-problem';
+import { type DepthLaw, measuringError, PRIOR_FREEDOM } from './law';
+import type { PowerByDay, PowerDay } from './measured-power';
+import { type BurnRow, usable } from './rows';
+
+/** A measured square with the day on which it was burnt, ISO 8601. */
+export interface DatedRow {
+    readonly date: string;
+    readonly row: BurnRow;
+}
+
+/** Days after which a day counts half: found best, or nearly so, in simulated years of a laser (tests/burn/year-of-laser.ts). */
+const HALF_LIFE = 15;
+/** What a laser's power differs by from one day to the next, as a standard deviation of its log (common practice, no source). */
+const DAY_TO_DAY = 0.02;
+/** How far a laser strays from its coupon at all, likewise: what holds back a single run a year later (common practice, no source). */
+const STRAYS = 0.3;
+/** A pocket that says the power was beyond these parts of what it should have been was misread: nothing ages like that. */
+const CREDIBLE = { low: 0.4, high: 2.5 };
+/** Older days no longer weigh anything, and a heap of hostile ones must not hold anything up. */
+const MAX_DAYS = 500;
+
+/**
+ * How much power is there against the power that a law was measured with, from pockets that were burnt since. One point a
+ * day, as whatever changes from day to day changes all of a day alike; a day fades with a half-life, so that the newest
+ * count most and an old step is forgotten. A mean, not a slope: a slope overshoots after a step.
+ *
+ * The mean is that of discounted weights (West & Harrison, Bayesian Forecasting and Dynamic Models, ch. 6; from memory),
+ * so its error also covers what may have changed since. Undefined where no pocket can be compared. O(rows).
+ *
+ * @param burnt day on which the law's own squares were burnt: a day like others, on which the factor was 1, as surely as
+ * they tell it; absent where they no longer hold
+ */
+export function powerByDay(law: DepthLaw, rows: readonly DatedRow[], burnt?: string): PowerByDay | undefined {
+    const days = powerDays(law, rows).slice(-MAX_DAYS);
+    const newest = days.at(-1);
+    if (newest === undefined) return undefined;
+    const age = (day: number): number => 2 ** (-Math.max(0, newest.day - day) / HALF_LIFE);
+    const dayOfLaw = burnt === undefined ? undefined : daysSince1970(burnt);
+    let weights = STRAYS ** -2 + (dayOfLaw === undefined ? 0 : age(dayOfLaw) / (DAY_TO_DAY ** 2 + newest.lawError ** 2));
+    let sum = 0;
+    for (const { day, logFactor, error } of days) {
+        const weight = age(day) / error ** 2;
+        weights += weight;
+        sum += weight * logFactor;
+    }
+    const logFactor = sum / weights;
+    const [count, squares] = days.reduce(
+        ([n, total], each) => [n + age(each.day), total + age(each.day) * ((each.logFactor - logFactor) / each.error) ** 2],
+        [0, 0],
+    );
+    // Days that scatter more than was assumed make the mean less sure, in the way in which squares do (pooledVariance).
+    const variance = Math.max(1, (PRIOR_FREEDOM + squares) / (PRIOR_FREEDOM + count));
+    return { logFactor, error: Math.sqrt(variance / weights), days: days.map(({ lawError: _, ...day }) => day) };
+}
+
+function powerDays(law: DepthLaw, rows: readonly DatedRow[]): (PowerDay & { readonly lawError: number })[] {
+    const found = new Map<string, { weights: number; sum: number; rows: number; lawError: number }>();
+    for (const { date, row } of rows) {
+        const point = powerOf(law, row);
+        if (point === undefined) continue;
+        const known = found.get(date) ?? { weights: 0, sum: 0, rows: 0, lawError: 0 };
+        found.set(date, {
+            weights: known.weights + point.error ** -2,
+            sum: known.sum + point.logFactor * point.error ** -2,
+            rows: known.rows + 1,
+            lawError: Math.max(known.lawError, point.lawError),
+        });
+    }
+    return [...found]
+        .flatMap(([date, { weights, sum, rows: count, lawError }]) => {
+            const day = daysSince1970(date);
+            if (day === undefined) return [];
+            return { date, day, logFactor: sum / weights, error: Math.hypot(weights ** -0.5, DAY_TO_DAY), rows: count, lawError };
+        })
+        .sort((a, b) => a.day - b.day);
+}
+
+/** The power that a law needs for the depth that was measured, over the one that was set, with the error of the reading and that of the law; undefined where a depth tells nothing of it. */
+function powerOf(law: DepthLaw, row: BurnRow): { logFactor: number; error: number; lawError: number } | undefined {
+    if (!usable(row) || !(row.depth > 0)) return undefined;
+    const needed = doseFor(law, row.depth, row.passes);
+    const factor = needed / doseOf(row);
+    if (!(factor >= CREDIBLE.low && factor <= CREDIBLE.high)) return undefined;
+    const reading = Math.sqrt(law.variance) * measuringError(row.depth, readingOf(row));
+    const worth = passesWorth(law.fade, row.passes);
+    const [tt = 0, te = 0, , , ee = 0] = law.covariance;
+    const ofLaw = tt + (2 * te * row.depth) / worth + ee * (row.depth / worth) ** 2;
+    return {
+        logFactor: Math.log(factor),
+        error: (law.energy * reading) / (worth * needed),
+        lawError: Math.sqrt(Math.max(0, ofLaw)) / needed,
+    };
+}
+
+/**
+ * A law as it holds with another power than that of its own day: every dose does as much as one that is the factor greater
+ * did then, and the factor's error joins those of the law.
+ */
+export function withPower(law: DepthLaw, power: PowerByDay): DepthLaw {
+    const factor = Math.exp(power.logFactor);
+    const threshold = law.threshold / factor;
+    const energy = law.energy / factor;
+    const scales = [1 / factor, 1 / factor, 1];
+    const slopes = [threshold, energy, 0];
+    const covariance = law.covariance.map((each, at) => {
+        const [i, j] = [Math.floor(at / 3), at % 3];
+        return each * scales[i]! * scales[j]! + power.error ** 2 * slopes[i]! * slopes[j]!;
+    });
+    const { tone, range } = law;
+    return {
+        ...law,
+        threshold,
+        energy,
+        errors: { ...law.errors, threshold: Math.sqrt(covariance[0]!), energy: Math.sqrt(covariance[4]!) },
+        covariance,
+        darkest: law.darkest / factor,
+        ...(tone !== undefined && {
+            tone: {
+                ...tone,
+                slope: tone.slope * factor,
+                covariance: [
+                    tone.covariance[0],
+                    tone.covariance[1] * factor,
+                    tone.covariance[2] * factor,
+                    (tone.covariance[3] + (power.error * tone.slope) ** 2 / tone.variance) * factor ** 2,
+                ] as const,
+                rows: tone.rows.map((row) => ({ ...row, dose: row.dose / factor })),
+            },
+        }),
+        ...(range !== undefined && { range: { low: range.low / factor, high: range.high / factor } }),
+        power,
+    };
+}

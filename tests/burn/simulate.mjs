@@ -1,0 +1,27 @@
+/**
+ * `npm run simulate -- [FIRST_SEED] [YEARS] [WORLD …]`: simulated years of a laser; how far pockets come out from what was
+ * planned, where runs count, where they count all alike, and where they do not. Prints per cent, means over the years.
+ */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+const here = fileURLToPath(new URL('.', import.meta.url));
+// Beside the sources, so that packages are found from there.
+const out = mkdtempSync(`${here}out-`);
+try {
+    const outfile = `${out}/simulate.mjs`;
+    await build({
+        entryPoints: [`${here}simulate.ts`],
+        outfile,
+        bundle: true,
+        platform: 'node',
+        format: 'esm',
+        packages: 'external',
+        logLevel: 'error',
+    });
+    const { simulate } = await import(outfile);
+    simulate(process.argv.slice(2));
+} finally {
+    rmSync(out, { recursive: true, force: true });
+}

@@ -1,0 +1,132 @@
+import { depthOf, doseFor } from '../../shared/burn/dose';
+import { fitCoupon } from '../../shared/burn/fit';
+import { predict } from '../../shared/burn/law';
+import { lawOfDay } from '../../shared/burn/law-of-day';
+import type { DatedRow } from '../../shared/burn/power-by-day';
+import { nowhere } from '../../shared/quantity/where';
+import type { Coupon } from '../../shared/recipe/stock';
+import { bell, burn, couponOf, shed } from './stock';
+
+/*
+ * A year of a laser that is simulated: a coupon on the first day, then pockets of one depth, each planned with the law as
+ * it is known on its day, burnt with the power that is really there, and written down. The figures of the bench are
+ * assumed (common practice, no source); those of the worlds are chosen to be as bad as lasers get.
+ */
+
+/** Log of the power that is there, over that of the first day, by days since; `roll` is for a world that is itself chance. */
+type World = (bell: () => number) => (day: number) => number;
+
+export type WorldName = 'unchanged' | 'steady' | 'slow-then-fast' | 'step' | 'walk';
+
+/** How runs count: one power a day that fades, each like a square of the coupon, or not at all. */
+export type Rule = 'by day' | 'all alike' | 'coupon only';
+
+export const worlds: Readonly<Record<WorldName, World>> = {
+    unchanged: () => () => 0,
+    // 28 % less in a year.
+    steady: () => (day) => (Math.log(0.72) * day) / 365,
+    // 5 % less in eight months, then 25 % in four.
+    'slow-then-fast': () => (day) =>
+        (Math.log(0.95) * Math.min(day, 240)) / 240 + (Math.log(0.75) * Math.max(0, day - 240)) / 125,
+    // A mirror slips: 18 % less from one day to the next, and nobody writes it down.
+    step: () => (day) => (day < 170 ? 0 : Math.log(0.82)),
+    // 1 % a day, up or down: 19 % in a year.
+    walk: (roll) => {
+        const path = [0];
+        for (let day = 1; day <= 366; day++) path.push(path[day - 1]! + 0.01 * roll());
+        return (day) => path[Math.min(366, Math.round(day))]!;
+    },
+};
+
+const truth = { threshold: 0.08, energy: 2.4, fade: 0.95 };
+const pitch = 0.1;
+const target = 0.54;
+const passes = 3;
+/** Standard deviations: the power of a day, place to place on a board, and reading a gauge of hundredths (mm). */
+const bench = { day: 0.015, place: 0.03, reading: 0.01 };
+const runsAYear = 58;
+const squares = [
+    [0.4, 400, 1],
+    [0.5, 400, 1],
+    [0.6, 300, 1],
+    [0.7, 300, 1],
+    [0.8, 250, 1],
+    [0.8, 300, 2],
+    [0.8, 250, 2],
+    [0.7, 300, 3],
+    [0.6, 300, 4],
+] as const;
+
+export interface SimulatedRun {
+    readonly day: number;
+    /** True mean depth of the pocket over the planned one, less one. */
+    readonly miss: number;
+    /** The true depth lay in the interval that was told for it. */
+    readonly held: boolean;
+}
+
+export function simulateYear(
+    world: World,
+    seed: number,
+    rule: Rule = 'by day',
+): { readonly runs: readonly SimulatedRun[]; readonly rows: readonly DatedRow[]; readonly coupon: Coupon } {
+    const roll = bell(seed);
+    const power = world(roll);
+    const measured = (depth: number): number =>
+        Math.max(0, Math.round((depth * (1 + bench.place * roll()) + bench.reading * roll()) * 100) / 100);
+    const dose = (watts: number, speed: number): number => watts / (speed * pitch);
+    const dayOfCoupon = bench.day * roll();
+    const coupon: Coupon = {
+        ...couponOf(
+            squares.map(([ratio, speed, count]) =>
+                burn(ratio, speed, count, measured(depthOf(truth, dose(45 * ratio, speed) * Math.exp(dayOfCoupon), count))),
+            ),
+            pitch,
+        ),
+        burnt: { value: dateOf(0), where: nowhere },
+    };
+    const rows: DatedRow[] = [];
+    const runs: SimulatedRun[] = [];
+    for (let at = 0; at < runsAYear; at++) {
+        const day = Math.min(365, Math.max(1, Math.round(((at + 1) * 365) / runsAYear + 2 * roll())));
+        const law =
+            rule === 'by day'
+                ? lawOfDay(coupon, shed, undefined, rows)
+                : fitCoupon(coupon, shed, undefined, rule === 'all alike' ? rows.map(({ row }) => row) : []);
+        const set = { power: 36, speed: Math.round(36 / (doseFor(law, target, passes) * pitch)), pitch, passes };
+        const told = predict(law, set)!;
+        const depth = depthOf(truth, dose(set.power, set.speed) * Math.exp(power(day) + bench.day * roll()), passes);
+        runs.push({ day, miss: depth / target - 1, held: told.low <= depth && depth <= told.high });
+        rows.push({ date: dateOf(day), row: { ...set, depth: measured(depth), tolerance: 0 } });
+    }
+    return { runs, rows, coupon };
+}
+
+/** Root of the mean square of the misses, of the runs of the days from one to another. */
+export function rms(runs: readonly SimulatedRun[], from = 0, to = 366): number {
+    const within = runs.filter(({ day }) => day >= from && day < to);
+    return Math.sqrt(within.reduce((sum, { miss }) => sum + miss ** 2, 0) / within.length);
+}
+
+export function meanOf(values: readonly number[]): number {
+    return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+function dateOf(day: number): string {
+    return new Date(Date.UTC(2026, 0, 1 + day)).toISOString().slice(0, 10);
+}
+
+/** Means over some years: of the whole year, of its worst quarter, and the share of pockets within what was told. */
+export function yearsOf(
+    world: World,
+    seeds: readonly number[],
+    rule: Rule = 'by day',
+): { year: number; worstQuarter: number; held: number } {
+    const years = seeds.map((seed) => simulateYear(world, seed, rule).runs);
+    const quarters = [0, 1, 2, 3].map((quarter) => meanOf(years.map((runs) => rms(runs, quarter * 91.5, (quarter + 1) * 91.5))));
+    return {
+        year: meanOf(years.map((runs) => rms(runs))),
+        worstQuarter: Math.max(...quarters),
+        held: meanOf(years.map((runs) => runs.filter(({ held }) => held).length / runs.length)),
+    };
+}
