@@ -2,11 +2,16 @@ import type { Plan } from '../plan/plan';
 import { rehearse } from '../plan/rehearse';
 import type { Finding, Severity } from '../recipe/finding';
 import type { Step } from '../recipe/step';
-import { type Agreed, atItsWord, type Figures, type Proposal } from './figures';
+import type { Agreed, Figures, Proposal } from './figures';
 import type { Rule } from './rule';
 
 /** Figures tried on either side of what was proposed: the nearest first, then ever wider apart. */
 const strides = [1, 2, 3, 4, 5, 6, 8, 11, 15, 20, 27, 36, 48, 64, 85, 115, 155, 210];
+
+/** Figures whose answers are tried too; rules that answer each other without end are not listened to for longer. */
+const MOST_ANSWERED = 12;
+
+const everywhere = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
 
 type Look = (rule: Rule, plan: Plan, figures: Figures) => readonly Finding[];
 
@@ -74,7 +79,7 @@ class Agreement implements Figures {
 
     suits(rule: string, changed: readonly Step[]): boolean {
         // What was asked for is judged for the first time, and a hint about it is no reason to leave the maker without a way.
-        return this.against(changed, [rule], gravity.warning) === undefined;
+        return this.against(changed, [rule], { from: gravity.warning }) === undefined;
     }
 
     private settle(all: readonly Proposal[]): Agreed {
@@ -82,16 +87,33 @@ class Agreement implements Figures {
         let against: string | undefined;
         const change = all[0]!.with;
         if (change === undefined) return { figure: Math.max(...all.map(({ figure }) => figure)) };
-        for (const figure of candidates(all)) {
-            const said = this.against(change(figure), rules);
+        const tried = new Set<number>();
+        const first = [...all.map(({ figure }) => figure), ...answersTo(all[0]!, this.proposals)].filter((figure) =>
+            isBetween(figure, all[0]!),
+        );
+        const beside = figuresBeside(all);
+        for (let figure = first.shift() ?? beside.shift(); figure !== undefined; figure = first.shift() ?? beside.shift()) {
+            if (tried.has(figure)) continue;
+            tried.add(figure);
+            const answers: Proposal[] = [];
+            const said = this.against(change(figure), rules, { heard: answers });
             if (said === undefined) return { figure };
             against ??= said;
+            if (tried.size <= MOST_ANSWERED) first.push(...answersTo(all[0]!, answers));
         }
         return { against: against ?? rules[0]! };
     }
 
-    /** The first rule that speaks, or goes on speaking, once steps are changed; undefined where none does. */
-    private against(changed: readonly Step[], gone: readonly string[], from: number = gravity.hint): string | undefined {
+    /**
+     * The first rule that speaks, or goes on speaking, once steps are changed; undefined where none does.
+     * @param from gravity below which what is new does not count
+     * @param heard takes what the rules would have instead
+     */
+    private against(
+        changed: readonly Step[],
+        gone: readonly string[],
+        { from = gravity.hint, heard = [] }: { readonly from?: number; readonly heard?: Proposal[] } = {},
+    ): string | undefined {
         const { plan, rules } = this.asking;
         this.now ??= this.said(plan, rules);
         const { counts, places } = this.now;
@@ -100,18 +122,26 @@ class Agreement implements Figures {
         const asking = this.said(
             then,
             rules.filter(({ page }) => gone.includes(page.id)),
+            heard,
         );
         const stays = gone.find((rule) => asking.counts.has(rule) && asking.counts.get(rule)! >= (counts.get(rule) ?? 0));
         if (stays !== undefined) return stays;
         const isWorse = (finding: Finding): boolean =>
             gravity[finding.severity] >= from && gravity[finding.severity] > (places.get(placeOf(finding)) ?? -1);
-        return this.said(then, rules).findings.find(isWorse)?.rule;
+        return this.said(then, rules, heard).findings.find(isWorse)?.rule;
     }
 
-    private said(plan: Plan, rules: readonly Rule[]): Said {
+    private said(plan: Plan, rules: readonly Rule[], heard: Proposal[] = []): Said {
+        const hearing: Figures = {
+            agree(proposal) {
+                heard.push(proposal);
+                return { figure: proposal.figure };
+            },
+            suits: () => true,
+        };
         const findings = rules
             .filter(({ followsDrawing }) => followsDrawing !== true)
-            .flatMap((rule) => this.asking.look(rule, plan, atItsWord))
+            .flatMap((rule) => this.asking.look(rule, plan, hearing))
             .filter((finding) => !this.asking.isAllowed(finding));
         const counts = new Map<string, number>();
         const places = new Map<string, number>();
@@ -134,16 +164,28 @@ function placeOf({ rule, step, where, related }: Finding): string {
     return `${rule} ${step} ${where.uri} ${where.offset} ${related.map((each) => each.where.offset).join(' ')}`;
 }
 
-/** What was proposed, then round figures ever farther from it. */
-function candidates(all: readonly Proposal[]): number[] {
+function isBetween(figure: number, { between: [low, high] = everywhere }: Proposal): boolean {
+    return figure >= low && figure <= high;
+}
+
+/** Round figures ever farther from what was proposed. */
+function figuresBeside(all: readonly Proposal[]): number[] {
     const proposed = all.map(({ figure }) => figure);
-    const { grid, between = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] } = all[0]!;
+    const { grid } = all[0]!;
+    if (grid === undefined) return [];
     const [least, most] = [Math.min(...proposed), Math.max(...proposed)];
-    const beside =
-        grid === undefined ? [] : strides.flatMap((stride) => [proposed[0]! + stride * grid, proposed[0]! - stride * grid]);
     // Between two that disagree is where both may be served.
     const inside = (figure: number): number => (figure >= least && figure <= most ? 0 : 1);
-    return [...proposed, ...beside.toSorted((a, b) => inside(a) - inside(b))].filter(
-        (figure) => figure >= between[0] && figure <= between[1],
-    );
+    return strides
+        .flatMap((stride) => [proposed[0]! + stride * grid, proposed[0]! - stride * grid])
+        .toSorted((a, b) => inside(a) - inside(b))
+        .filter((figure) => isBetween(figure, all[0]!));
+}
+
+/** What those who speak at a figure would have instead of it: far from a slip of the unit it is only found so. */
+function answersTo(to: Proposal, heard: readonly Proposal[]): number[] {
+    if (to.grid === undefined) return [];
+    const isSame = ({ step, of }: Proposal): boolean =>
+        step.index === to.step.index && (of === to.of || (of === 'depth' && to.of === 'depth solved anew'));
+    return heard.filter((each) => isSame(each) && isBetween(each.figure, to)).map(({ figure }) => figure);
 }

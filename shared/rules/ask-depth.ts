@@ -59,6 +59,11 @@ export function askDepth(
     return { text, fixes: depthFix(step, text, checkChanges(step, figure, recipe)), instead: '' };
 }
 
+/** Whether the depth that is asked for is the one that a rule had in mind, and not one that suits others better. */
+export function isSaidAs(mm: number | undefined, step: Engrave, text: string | undefined): boolean {
+    return mm !== undefined && text === showLength(mm, depthUnit(step));
+}
+
 /** Depths that a step may be asked for; others read like a slip of the unit, mm. */
 export const sensibleDepths = [0.05, 30] as const;
 

@@ -1,6 +1,6 @@
 import { spread } from '../quantity/interval';
 import { showLength } from '../quantity/show';
-import { askDepth } from './ask-depth';
+import { askDepth, isSaidAs } from './ask-depth';
 import { blankOf, materialName } from './blank-names';
 import { atItsWord } from './figures';
 import { deepestWithFloor, leastFloor } from './floor';
@@ -35,7 +35,9 @@ export const deeperThanBlank: Rule = {
             const veneer = blank.blank.sheet?.kind === 'veneer';
             const most = veneer ? undefined : deepestWithFloor(step, laser.depth, thickness);
             const { text, fixes, instead } = askDepth(page.id, step, most, plan, figures);
-            const mend = `${text === undefined ? '' : `: at most ${text} leaves a floor of ${showLength(leastFloor)}`}.${instead}`;
+            const floor = `leaves a floor of ${showLength(leastFloor)}`;
+            const suits = isSaidAs(most, step, text) ? `at most ${text} ${floor}` : `${text} ${floor} and suits the rest`;
+            const mend = `${text === undefined ? '' : `: ${suits}`}.${instead}`;
             yield finding(page, {
                 severity: 'error',
                 firm: laser.depth.value > thickness.high,

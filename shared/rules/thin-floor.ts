@@ -1,6 +1,6 @@
 import { subtract } from '../quantity/interval';
 import { showLength } from '../quantity/show';
-import { askDepth } from './ask-depth';
+import { askDepth, isSaidAs } from './ask-depth';
 import { blankOf } from './blank-names';
 import { atItsWord } from './figures';
 import { deepestWithFloor, leastFloor } from './floor';
@@ -31,7 +31,8 @@ export const thinFloor: Rule = {
             if (floor.low >= leastFloor) continue;
             const most = deepestWithFloor(step, laser.depth, blank.thickness);
             const { text, fixes, instead } = askDepth(page.id, step, most, plan, figures);
-            const depths = `${text === undefined ? '' : `, so engrave at most ${text} deep`}.${instead}`;
+            const atMost = isSaidAs(most, step, text) ? 'at most ' : '';
+            const depths = `${text === undefined ? '' : `, so engrave ${atMost}${text} deep`}.${instead}`;
             yield finding(page, {
                 severity: 'warning',
                 message: `Under ${step.name} only ${showLength(floor.value)} of wood is left, ${showLength(Math.max(0, floor.low))} at worst; ${showLength(leastFloor)} should stay${depths}`,

@@ -72,6 +72,7 @@ describe('the classic ruined fill', () => {
             at: 'fill',
             says: /1 mm deep; harbour-blue may be poured 0\.4 mm at once: pour 3 layers of 0\.33 mm, each 4 h to 10 h after the one before/,
             fix: 'Pour 3 layers',
+            judged: ['deep-pour > small-mix'], // a third of the resin a layer
         }));
     it('the resin sets before the last of many is filled', () =>
         expectRuin({
@@ -120,5 +121,6 @@ describe('the classic ruined fill', () => {
             at: 'fill',
             says: /^harbour-blue still stands above the face of tag at the end/,
             fix: 'Sand tag flush',
+            judged: ['left-proud > leaves-scorch'], // nobody knows what sanding leaves before there is any
         }));
 });

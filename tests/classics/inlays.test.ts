@@ -175,5 +175,6 @@ describe('the classic ruined inlay', () => {
             at: 'inlay',
             says: /^leaf still stands above the face of plank at the end/,
             fix: 'Sand plank flush',
+            judged: ['left-proud > leaves-scorch'], // nobody knows what sanding leaves before there is any
         }));
 });

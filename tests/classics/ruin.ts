@@ -1,6 +1,7 @@
 import { expect } from 'vitest';
 import { editsOf } from '../../language/editing/text-edits';
 import type { Finding } from '../../shared/recipe/finding';
+import { expectFixesToHold } from '../kit/fixes-hold';
 import { memoryWorkshop } from '../kit/memory-workshop';
 import { drawings } from './stock';
 
@@ -14,14 +15,16 @@ export interface Ruin {
     readonly says: RegExp;
     /** Which fix mends it, by the beginning of its title. */
     readonly fix?: string | RegExp;
-    /** Mends the text by hand, with the numbers that the message gave. */
     /** Nothing else is an error or a warning as long as it is not mended. */
     readonly alone?: true;
+    /** What is judged for the first time once a fix is taken, as `rule > other rule`. */
+    readonly judged?: readonly string[];
+    /** Mends the text by hand, with the numbers that the message gave. */
     readonly by?: (text: string, numbers: readonly string[]) => string;
 }
 
 /** A fault is seen, told with its number and mended by it, and nothing else is wrong then. */
-export async function expectRuin({ text, rule, at, says, fix, by, alone }: Ruin): Promise<void> {
+export async function expectRuin({ text, rule, at, says, fix, by, alone, judged = [] }: Ruin): Promise<void> {
     const kit = await memoryWorkshop(drawings);
     const found = await kit.findings(text);
     const finding = found.find((each) => each.rule === rule && each.where.length === at.length && wordsAt(text, each) === at);
@@ -30,6 +33,8 @@ export async function expectRuin({ text, rule, at, says, fix, by, alone }: Ruin)
     if (alone) expect(found.filter((each) => isLoud(each) && each !== finding).map((each) => said(each, text))).toEqual([]);
     const after = by === undefined ? withFix(text, finding!, fix) : by(text, says.exec(finding!.message)!.slice(1));
     expect(after, 'the text after mending').not.toBe(text);
+    // Looked at, each of them: what could be judged only once something else was mended.
+    expect([...new Set(await expectFixesToHold(kit, text))].toSorted()).toEqual(judged);
     const left = (await kit.findings(after)).filter(isLoud);
     expect(
         left.map((each) => said(each, after)),
