@@ -46,8 +46,9 @@ const help = `kerfbook: recipes for engraved, filled and inlaid wood
   kerfbook history [FILE ...] [--recipe NAME] [--last 5] [--format text|markdown|csv|json|html]
       the last runs that are written down: what was planned by the revision that was followed, what was measured,
       and whether depths drift over time
-  kerfbook show FILE [--as FILE]
-      a file as plain lines, for tools that compare lines; --as: it is a copy of that one, beside which its art lies
+  kerfbook show FILE [--all] [--as FILE]
+      a file as plain lines, for tools that compare lines: what is written and what follows for fit and depth;
+      --all: settings, amounts, times and money too; --as: it is a copy of that one, beside which its art lies
   kerfbook upgrade [FILE or FOLDER ...] [--dry-run]
       writes words of earlier editions of the language as they are spelled today; --dry-run: says what it would rewrite
   kerfbook serve

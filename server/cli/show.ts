@@ -10,15 +10,20 @@ import { openFile } from './version-source';
 
 /**
  * `kerfbook show`: a recipe file as plain lines, one fact each, for tools that compare lines. Recipes
- * are told with what follows from them; stock stands as it is written.
+ * are told with what follows from them for fit and depth, with `--all` also for settings, amounts, times and money; stock
+ * stands as it is written.
  */
 export async function show(args: string[]): Promise<number> {
-    const { values, positionals } = parseArgs({ args, allowPositionals: true, options: { as: { type: 'string' } } });
+    const { values, positionals } = parseArgs({
+        args,
+        allowPositionals: true,
+        options: { as: { type: 'string' }, all: { type: 'boolean', default: false } },
+    });
     const [name] = positionals;
     if (name === undefined || positionals.length > 1) throw new UsageError('Say which file (*.kerf) to show.');
     const { workshop, documents } = await openFile(name, values.as ?? (await originOf(name)));
     const document = documents.get(name);
-    say(document === undefined ? '' : await shown(workshop, document));
+    say(document === undefined ? '' : await shown(workshop, document, values.all));
     return 0;
 }
 
@@ -38,7 +43,7 @@ async function originOf(name: string): Promise<string> {
     return only === undefined || alike.size > 1 ? name : path.join(repository!.top, ...only.split('/'));
 }
 
-async function shown(workshop: Workshop, document: LangiumDocument): Promise<string> {
+async function shown(workshop: Workshop, document: LangiumDocument, all: boolean): Promise<string> {
     const text = document.textDocument.getText();
     const file = document.parseResult.value;
     const broken = workshop.textFindings(document).find(({ rule }) => rule === 'syntax');
@@ -48,7 +53,7 @@ async function shown(workshop: Workshop, document: LangiumDocument): Promise<str
     const parts = await Promise.all(
         [...file.uses, ...file.entries].map(async (entry) => {
             const recipe = isRecipe(entry) ? recipes.get(entry.$cstNode?.offset ?? -1) : undefined;
-            return recipe === undefined ? `${entry.$cstNode?.text ?? ''}\n` : workshop.ask({ do: 'summary', recipe });
+            return recipe === undefined ? `${entry.$cstNode?.text ?? ''}\n` : workshop.ask({ do: 'summary', recipe, all });
         }),
     );
     return `${parts.join('\n')}\n`;

@@ -39,7 +39,7 @@ export type Job =
     | { readonly do: 'checklist'; readonly recipe: Recipe }
     | { readonly do: 'build'; readonly recipe: Recipe; readonly textFindings: readonly Finding[]; readonly start?: number }
     | JsonJob
-    | { readonly do: 'summary'; readonly recipe: Recipe }
+    | { readonly do: 'summary'; readonly recipe: Recipe; readonly all?: boolean }
     | { readonly do: 'notes'; readonly recipe: Recipe }
     | ReviewJob
     | ReviewPageJob

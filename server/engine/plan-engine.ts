@@ -100,7 +100,7 @@ export class PlanEngine {
             case 'json':
                 return planJson(plan, this.all(plan, job.textFindings), { ...job, presses: pressAll(plan, this.memo) });
             case 'summary':
-                return planSummary(plan);
+                return planSummary(plan, job.all);
             case 'notes':
                 return { notes: reviewNotes(plan, this.memo), silenced: silencedIn(plan) };
             case 'review':

@@ -19,6 +19,26 @@ export function outcomes(plan: StepPlan): Figure[] {
     ];
 }
 
+const ofFitAndDepth: ReadonlySet<string> = new Set([
+    'not worked out',
+    'tone',
+    'depth',
+    'depth asked for',
+    'settings from',
+    'fill depth',
+    'seam',
+    'goes in',
+    'fit',
+    'stands proud',
+    'veneer left',
+    'veneer left at worst',
+]);
+
+/** Of the outcomes those that say how deep a step comes out and how its halves go together: no settings, amounts or times. */
+export function fitAndDepth(plan: StepPlan): Figure[] {
+    return outcomes(plan).filter(({ label }) => ofFitAndDepth.has(label));
+}
+
 function laserOutcomes(laser: LaserPlan): Figure[] {
     const { settings, step, depth } = laser;
     const figures: Figure[] = [];

@@ -3,15 +3,17 @@ import { artFigures } from './art-difference';
 import type { Figure } from './figure';
 import { allowNotes } from './notes';
 import { oneLine } from './one-line';
-import { outcomes } from './outcomes';
+import { fitAndDepth, outcomes } from './outcomes';
 import { costFigures, recipeFigures, runFigures, timeFigures } from './recipe-figures';
 import { writtenFigures } from './written';
 
 /**
  * A recipe and what follows from it as plain lines, one fact each, so that tools which compare lines
  * show facts: `label: value` is written, `= label: value` was worked out. The same plan gives the same text.
+ * @param all also settings, amounts, times and money, which change by the dozen with one depth; else what follows for fit and depth
  */
-export function planSummary(plan: Plan): string {
+export function planSummary(plan: Plan, all = false): string {
+    const follows = all ? outcomes : fitAndDepth;
     const { recipe } = plan;
     const allows = allowNotes(plan);
     const allowed = (step?: number): string[] =>
@@ -20,9 +22,9 @@ export function planSummary(plan: Plan): string {
         ...block(`recipe ${recipe.name}`, recipeFigures(recipe).slice(1), [], allowed()),
         ...recipe.arts.flatMap((art) => block(`art ${art.name}`, artFigures(art, plan.arts.get(art.name)), [])),
         ...plan.blanks.flatMap(({ blank }) => block(`blank ${blank.name}`, writtenFigures(blank), [])),
-        ...plan.steps.flatMap((step) => block(step.title, writtenFigures(step.step), outcomes(step), allowed(step.step.index))),
-        ...block('for one piece', [], timeFigures(plan.totals)),
-        ...block('for all the pieces', [], [...runFigures(plan), ...costFigures(plan.cost)]),
+        ...plan.steps.flatMap((step) => block(step.title, writtenFigures(step.step), follows(step), allowed(step.step.index))),
+        ...(all ? block('for one piece', [], timeFigures(plan.totals)) : []),
+        ...(all ? block('for all the pieces', [], [...runFigures(plan), ...costFigures(plan.cost)]) : []),
     ].join('\n');
 }
 

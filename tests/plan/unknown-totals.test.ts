@@ -21,8 +21,8 @@ function expectUnknown(plan: Plan, why: string): void {
     expect(view).not.toHaveProperty('totals');
     expect(makeChecklist(plan)).toMatchObject({ unknown: why });
     expect(makeRunFigures(plan)).toMatchObject({ hint: 'time unknown', time: `time unknown: ${why}`, quantities: 'unknown' });
-    expect(planSummary(plan)).toContain('= machine: unknown');
-    expect(planSummary(plan)).toContain(`= ready after: unknown: ${why}`);
+    expect(planSummary(plan, true)).toContain('= machine: unknown');
+    expect(planSummary(plan, true)).toContain(`= ready after: unknown: ${why}`);
     expect(jobSheet(plan, []).text).toContain('times unknown');
     expect(JSON.parse(JSON.stringify(planJson(plan, [])))).toMatchObject({
         totals: null,

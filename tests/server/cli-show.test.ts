@@ -10,10 +10,23 @@ describe('kerfbook show', () => {
         expect(code).toBe(0);
         expect(out).toContain('\nEngrave hollow\n  blank: disc\n');
         expect(out).toMatch(/^ {2}depth: 0\.5 mm$/m);
-        expect(out).toMatch(/^ {2}= speed: \d+ mm\/s$/m);
+        expect(out).toMatch(/^ {2}= depth: 0\.\d+ mm/m);
         expect(out).not.toContain(repo.folder);
         const other = repository();
         expect((await other.kerfbook(['show', path.join(repo.folder, 'coaster.kerf')])).out).toBe(out);
+    });
+
+    it('settings, times and money only where all is asked for', async () => {
+        const repo = repository({ ...shopFiles, 'stock/shop.kerf': `${shop}\nshop yard { currency EUR hourly 40 }\n` });
+        const lines = async (...options: string[]) => (await repo.kerfbook(['show', 'coaster.kerf', ...options])).out.split('\n');
+        const [before, allBefore] = [await lines(), await lines('--all')];
+        repo.write({ 'coaster.kerf': coaster.replace('depth 0.5 mm', 'depth 0.52 mm') });
+        const [after, allAfter] = [await lines(), await lines('--all')];
+        const fresh = (now: readonly string[], then: readonly string[]) => now.filter((line) => !then.includes(line));
+        expect(fresh(after, before).map((line) => line.split(':')[0]!.trim())).toEqual(['depth', '= depth', '= fill depth']);
+        expect(fresh(allAfter, allBefore).length).toBeGreaterThan(6);
+        expect(allAfter.join('\n')).toMatch(/= cost of one: /);
+        expect(after.join('\n')).not.toMatch(/= (cost|machine|speed)/);
     });
 
     it('layout and comments change nothing, stock stands as it is written', async () => {
@@ -39,7 +52,8 @@ describe('kerfbook show', () => {
         const out = repo.git('diff', 'HEAD~1', 'HEAD');
         expect(out).toMatch(/^- {2}depth: 0\.5 mm$/m);
         expect(out).toMatch(/^\+ {2}depth: 0\.6 mm$/m);
-        expect(out).toMatch(/^- {2}= speed: \d+ mm\/s$/m);
+        expect(out).toMatch(/^- {2}= depth: /m);
+        expect(out).not.toContain('= speed');
         expect(out).not.toContain('missing');
     });
 
