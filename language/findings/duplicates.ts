@@ -1,11 +1,12 @@
 import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
-import { isFile, isRecipe } from '../generated/ast';
+import { isDepth, isEngrave, isFigure, isFile, isFlush, isRecipe, isSand } from '../generated/ast';
 import { whereOf, whereOfFirstWord, whereOfPart } from '../lowering/places';
+import { quantityOf } from '../lowering/quantity';
 import { setOfNames } from '../names/taken';
 import { membersOf } from '../variants/members';
 import { itemKey } from '../vocabulary/item-key';
-import { propertyOf } from '../vocabulary/lookup';
+import { isLine, propertyOf } from '../vocabulary/lookup';
 import { removal, replaceWith, say } from './say';
 import { kindWords } from './unknown-name';
 
@@ -40,7 +41,7 @@ export function* duplicateProperties(node: AstNode, isBroken: (node: AstNode) =>
     const first = new Map<string, AstNode>();
     for (const item of items) {
         const key = itemKey(item);
-        if (key === undefined || key === 'mirror' || isBroken(item)) continue; // mirroring twice is a rule of the trade
+        if (key === undefined || isBroken(item)) continue;
         const property = propertyOf(node.$type, key);
         if (property === undefined || property.many) continue;
         const earlier = first.get(key);
@@ -48,12 +49,69 @@ export function* duplicateProperties(node: AstNode, isBroken: (node: AstNode) =>
             first.set(key, item);
             continue;
         }
+        const alike = saysTheSame(earlier, item);
+        if (key === 'mirror' && alike) continue; // mirroring twice is a rule of the trade
         yield say('duplicate-property', {
-            severity: 'warning',
-            message: `\`${property.words}\` is said twice here: the first one counts.`,
+            severity: alike ? 'warning' : 'error',
+            message: alike
+                ? `\`${property.words}\` is said twice here.`
+                : `\`${property.words}\` is said twice here, and differently: remove one of the two.`,
             where: whereOfFirstWord(item),
-            related: [{ message: 'The one that counts.', where: whereOf(earlier) }],
-            fixes: [removal(whereOf(item), 'Remove this line')],
+            related: [{ message: 'It is said here, too.', where: whereOf(earlier) }],
+            fixes: [
+                removal(whereOf(item), alike ? 'Remove this line' : `Keep \`${shownText(earlier)}\``),
+                ...(alike ? [] : [removal(whereOf(earlier), `Keep \`${shownText(item)}\``)]),
+            ],
         });
     }
+}
+
+/** Whether two lines of one key say the same: the same figure in any unit, or the same words. */
+function saysTheSame(one: AstNode, other: AstNode): boolean {
+    const [a, b] = [figureOf(one), figureOf(other)];
+    if (a !== undefined && b !== undefined) {
+        return a.dimension === b.dimension && isNear(a.value, b.value) && isNear(a.tolerance, b.tolerance);
+    }
+    return shownText(one) === shownText(other);
+}
+
+function figureOf(item: AstNode) {
+    return isFigure(item) || isDepth(item) ? quantityOf(item.value) : undefined;
+}
+
+function isNear(a: number, b: number): boolean {
+    return Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b));
+}
+
+function shownText(item: AstNode): string {
+    return (item.$cstNode?.text ?? '').replaceAll(/\s+/g, ' ');
+}
+
+/** Two lines of a step of which only one can be done. */
+export function* contradictions(node: AstNode, isBroken: (node: AstNode) => boolean): Iterable<Finding> {
+    if (isBroken(node)) return;
+    if (isEngrave(node)) {
+        const depth = node.items.find(isDepth);
+        const tone = node.items.find((item) => isFigure(item) && isLine(item, 'tone'));
+        if (depth === undefined || tone === undefined) return;
+        yield contradiction(depth, tone, 'A step digs to a depth or colours to a tone, not both.');
+    } else if (isSand(node)) {
+        const flush = node.items.find((item) => isFlush(item) && item.then !== undefined);
+        const take = node.items.find((item) => isFigure(item) && isLine(item, 'take'));
+        if (flush === undefined || take === undefined) return;
+        yield contradiction(flush, take, '`flush then` and `take` both say how much of the face goes.');
+    }
+}
+
+function contradiction(one: AstNode, other: AstNode, message: string): Finding {
+    const [first, second] = (one.$cstNode?.offset ?? 0) < (other.$cstNode?.offset ?? 0) ? [one, other] : [other, one];
+    return say('contradiction', {
+        message,
+        where: whereOfFirstWord(second),
+        related: [{ message: 'It is said here, too.', where: whereOf(first) }],
+        fixes: [
+            removal(whereOf(second), `Keep \`${shownText(first)}\``),
+            removal(whereOf(first), `Keep \`${shownText(second)}\``),
+        ],
+    });
 }

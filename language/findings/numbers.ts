@@ -6,7 +6,7 @@ import * as ast from '../generated/ast';
 import { amountOf, dimensionOf, isBare, type Reading, readNumber } from '../lowering/number';
 import { whereOf, whereOfPart } from '../lowering/places';
 import { propertyOfNumber } from '../vocabulary/lookup';
-import type { Property } from '../vocabulary/property';
+import { type Property, takesRange } from '../vocabulary/property';
 import { unitMeant } from '../vocabulary/unit-aliases';
 import { inUnit, isUsual, likelyUnits, wants } from './number-words';
 import { removal, replaceWith, say } from './say';
@@ -45,8 +45,35 @@ export function numberFindings(node: AstNode): Iterable<Finding> {
 function quantityFindings(node: ast.Quantity): Iterable<Finding> {
     const low = check(writtenOf(node, 'low', 'unit'));
     const high = node.high === undefined ? undefined : check(writtenOf(node, 'high', 'unit'), false);
-    if (low === undefined && high === undefined && node.tolerance === undefined) return nothing;
-    return [low, high].flatMap((each) => each ?? []).concat([...toleranceFindings(node)]);
+    if (low === undefined && node.high === undefined && node.tolerance === undefined) return nothing;
+    const wrong = [low, high].flatMap((each) => each ?? []).concat([...toleranceFindings(node)]);
+    const range = wrong.some(({ severity }) => severity === 'error') ? undefined : rangeFinding(node);
+    return range === undefined ? wrong : [...wrong, range];
+}
+
+/** A range or a tolerance that nothing could keep, and a range whose ends stand the wrong way round. */
+function rangeFinding(node: ast.Quantity): Finding | undefined {
+    const property = propertyOfNumber(node);
+    if (property === undefined || (node.high === undefined && node.tolerance === undefined)) return undefined;
+    const [low, high] = [amountOf(node.low), amountOf(node.high)];
+    if (!takesRange(property)) {
+        const single = `${amountText(node.low)}${node.unit === undefined ? '' : ` ${node.unit}`}`;
+        const what = node.high === undefined ? 'tolerance' : 'range';
+        return say('not-a-range', {
+            message: `\`${property.words}\` is one figure: a ${what} would not be kept here, such as \`${property.example}\`.`,
+            where: whereOf(node.high ?? node.tolerance),
+            fixes: [replaceWith(whereOf(node), single, `Change to ${single}`)],
+        });
+    }
+    if (low === undefined || high === undefined || low <= high) return undefined;
+    const turned = `${amountText(node.high as ast.Amount)} .. ${amountText(node.low)}`;
+    const [from, to] = [whereOf(node.low), whereOf(node.high)];
+    const where = { ...from, length: to.offset + to.length - from.offset };
+    return say('impossible-value', {
+        message: `A range goes from less to more: \`${turned}${node.unit === undefined ? '' : ` ${node.unit}`}\`.`,
+        where,
+        fixes: [replaceWith(where, turned, `Change to ${turned}`, true)],
+    });
 }
 
 type NumberNode = ast.Quantity | ast.Size | ast.Position;
@@ -159,7 +186,8 @@ function impossible({ amount, unit, property }: Written): Finding {
     ];
     const message = (() => {
         if (value === undefined) return `\`${amountText(amount)}\` is no number that can be measured.`;
-        if (value < 0 && bounds[0] === 0) return `\`${words}\` cannot be negative.`;
+        if (value === 0 && bounds[0] > 0) return `\`${words}\` cannot be 0: ${wants(property)} more than nothing, such as \`${property.example}\`.`;
+        if (value < 0 && bounds[0] >= 0 && bounds[0] < 1e-6) return `\`${words}\` cannot be negative.`;
         if (Math.abs(value) > 1e6 && bounds[1] >= 1e6) return `\`${amountText(amount)}\` is more than anything in a workshop.`;
         return `\`${words}\` lies between ${inUnit(bounds[0], unit ?? '')} and ${inUnit(bounds[1], unit ?? '')}.`;
     })();

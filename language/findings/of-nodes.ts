@@ -4,7 +4,7 @@ import type { Shop } from '../../shared/recipe/shop';
 import * as ast from '../generated/ast';
 import { allowFindings } from './allows';
 import { valueFindings } from './counts';
-import { duplicateNames, duplicateProperties } from './duplicates';
+import { contradictions, duplicateNames, duplicateProperties } from './duplicates';
 import { kindCycles } from './kind-cycles';
 import { emptyLines, missingProperties } from './missing-properties';
 import { numberFindings } from './numbers';
@@ -32,6 +32,7 @@ function at(kinds: readonly { readonly $type: string }[], look: Look): void {
 at([ast.Quantity, ast.Size, ast.Position], numberFindings);
 at([ast.Count, ast.Burn, ast.Burnt, ast.Run, ast.Dated, ast.Repeat, ast.Tone, ast.Trait, ast.Mix], valueFindings);
 at([ast.File, ast.Recipe], duplicateNames);
+at([ast.Engrave, ast.Sand], (node, { isBroken }) => contradictions(node, isBroken));
 at([ast.Kind], kindCycles);
 at([ast.Allow], (node, { ruleIds }) => allowFindings(node, ruleIds));
 at([ast.Shop], shopFindings);

@@ -2,8 +2,9 @@ import type { LangiumDocument } from 'langium';
 import { UriUtils } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
 import { nearest } from '../../shared/recipe/nearest';
-import { type File, isFile, type Use } from '../generated/ast';
+import { type Entry, type File, isFile, type Use } from '../generated/ast';
 import { whereOf, whereOfPart } from '../lowering/places';
+import { setOfNames } from '../names/taken';
 import { isRecipeFile, type UsedFile, usedUri } from '../names/used-files';
 import type { KerfServices } from '../services';
 import { removal, replaceWith, say } from './say';
@@ -25,6 +26,41 @@ export function* useFindings(document: LangiumDocument, services: KerfServices):
         seen.add(key);
     }
     yield* sameNames(document, used);
+    yield* takenAnew(file, document, used);
+}
+
+/** A name of a used file that this file gives to something of its own: whoever names it here means the one here. */
+function* takenAnew(file: File, document: LangiumDocument, used: readonly UsedFile[]): Iterable<Finding> {
+    const there = new Map<string, UsedFile>();
+    for (const each of used) {
+        for (const entry of (each.document?.parseResult.value as File | undefined)?.entries ?? []) {
+            const key = keyOf(entry);
+            if (key !== undefined && each.document !== document && !there.has(key)) there.set(key, each);
+        }
+    }
+    const seen = new Set<string>();
+    for (const entry of file.entries) {
+        const key = keyOf(entry);
+        const other = key === undefined || seen.has(key) ? undefined : there.get(key);
+        if (key === undefined || other === undefined) continue;
+        seen.add(key);
+        const { name } = entry as { name: string };
+        const where = whereOfPart(entry, 'name');
+        const from = UriUtils.relative(UriUtils.dirname(document.uri), other.uri);
+        const message = `"${from}" has \`${name}\`, too: here this one is meant, and coupons and runs of the other do not count for it.`;
+        yield say('duplicate-name', {
+            severity: 'warning',
+            message,
+            where,
+            fixes: [replaceWith(where, `${name}-2`, `Call it \`${name}-2\``)],
+        });
+    }
+}
+
+/** By what two things would be the same for whoever names them: boards and veneers share their names. */
+function keyOf(entry: Entry): string | undefined {
+    const { name } = entry as { name?: string };
+    return name === undefined || entry.$type === 'Shop' ? undefined : `${setOfNames(entry)} ${name}`;
 }
 
 function* ofTarget(use: Use, document: LangiumDocument, services: KerfServices, used: readonly UsedFile[]): Iterable<Finding> {

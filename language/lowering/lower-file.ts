@@ -2,14 +2,13 @@ import { AstUtils, type LangiumDocument } from 'langium';
 import { type BurntPocket, pocketsOf } from '../../shared/burn/run-rows';
 import type { Recipe } from '../../shared/recipe/recipe';
 import type { MeasuredPocket, Run } from '../../shared/recipe/run';
-import type { Coupon } from '../../shared/recipe/stock';
 import { isNewer } from '../edition';
 import * as ast from '../generated/ast';
 import { KeptOn } from '../kept-on';
 import { isSeen, runsAndRecipesOf, runsOf } from '../names/runs-in-sight';
 import type { KerfServices } from '../services';
 import type { FileRuns, RunsRead } from './measured-runs';
-import { recipeOf, type UnburntRecipe } from './recipe';
+import { type LoweredCoupon, recipeOf, type UnburntRecipe } from './recipe';
 import { runOf } from './runs';
 import { shopOf, shopsInSight } from './shop';
 import { couponOf } from './stock';
@@ -84,9 +83,12 @@ function unburntOf(document: LangiumDocument, services: KerfServices): Unburnt {
     // Relinking replaces the list of references, so it stands for this state of the document.
     const known = unburnt.get(document.references);
     if (known !== undefined) return known;
-    const coupons: Coupon[] = entriesInSight(document, services)
+    const coupons = entriesInSight(document, services)
         .filter(ast.isCoupon)
-        .flatMap((coupon) => couponOf(coupon) ?? []);
+        .flatMap((node): LoweredCoupon[] => {
+            const coupon = couponOf(node);
+            return coupon === undefined ? [] : [{ coupon, node }];
+        });
     const [nearest] = shopsInSight(document, services);
     const shop = nearest && shopOf(nearest.shop);
     const file = document.parseResult.value;

@@ -3,7 +3,7 @@ import type { Point } from '../../shared/recipe/step';
 import type { Extent } from '../../shared/recipe/stock';
 import type * as ast from '../generated/ast';
 import { propertyOfNumber } from '../vocabulary/lookup';
-import type { Property } from '../vocabulary/property';
+import { type Property, takesRange } from '../vocabulary/property';
 import { amountOf, dimensionOf, readNumber, toBaseDifference } from './number';
 import { whereOf, whereOfPart } from './places';
 
@@ -14,12 +14,13 @@ export function quantityOf(node: ast.Quantity | undefined): Quantity | undefined
     const low = readNumber(node.low, node.unit, property);
     if (!low.ok) return undefined;
     const high = node.high === undefined ? low : readNumber(node.high, node.unit, property);
-    if (!high.ok) return undefined;
+    if (!high.ok || high.value < low.value) return undefined;
+    if ((node.high !== undefined || node.tolerance !== undefined) && !takesRange(property)) return undefined;
     const tolerance = toleranceOf(node, (low.value + high.value) / 2);
     if (tolerance === undefined) return undefined;
     return {
         value: (low.value + high.value) / 2,
-        tolerance: Math.abs(high.value - low.value) / 2 + tolerance,
+        tolerance: (high.value - low.value) / 2 + tolerance,
         dimension: low.measure.dimension,
         unit: low.unit,
         where: whereOf(node),

@@ -17,16 +17,22 @@ import { laserOf, present, sheetOf } from './stock';
 
 type TonePoint = { readonly from: number; readonly to: number };
 
+/** A coupon with the declarations of board and laser that it names: one of the same name elsewhere is another. */
+export interface LoweredCoupon {
+    readonly coupon: Coupon;
+    readonly node: ast.Coupon;
+}
+
 /** A recipe without what became of it. */
 export type UnburntRecipe = Omit<Recipe, 'runs' | 'measured'>;
 
 /** A recipe as plain data. `coupons` are all that the file can see; those of its own laser and sheets are kept. */
-export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], shop?: Shop): UnburntRecipe {
+export function recipeOf(node: ast.Recipe, coupons: readonly LoweredCoupon[], shop?: Shop): UnburntRecipe {
     const lines = mergedItems(node);
     const items = new Items({ $type: 'Recipe', items: lines });
     const laser = items.first((item) => (ast.isLaserUse(item) ? item.laser?.ref : undefined));
     const blanks = lines.filter(ast.isBlank).filter(hasName).map(blankOf);
-    const sheets = new Set(blanks.map(({ sheet }) => sheet?.name));
+    const sheets = new Set(lines.filter(ast.isBlank).map(sheetNamedBy));
     return {
         name: node.name ?? '',
         where: whereOfPart(node, 'name'),
@@ -41,7 +47,9 @@ export function recipeOf(node: ast.Recipe, coupons: readonly Coupon[], shop?: Sh
         blanks,
         steps: stepsOf(lines),
         allows: allowsOf(lines),
-        coupons: coupons.filter((coupon) => coupon.laser === laser?.name && sheets.has(coupon.sheet)),
+        coupons: coupons
+            .filter(({ node: of }) => of.laser.ref === laser && sheets.has(of.sheet.ref))
+            .map(({ coupon }) => coupon),
     };
 }
 
@@ -93,9 +101,13 @@ function stepsOf(items: readonly ast.RecipeItem[]): Step[] {
     return steps;
 }
 
+function sheetNamedBy(node: ast.Blank): ast.Sheet | undefined {
+    return new Items(node).first((item) => (ast.isMaterial(item) ? item.sheet?.ref : undefined));
+}
+
 function blankOf(node: ast.Blank): Blank {
     const items = new Items(node);
-    const sheet = items.first((item) => (ast.isMaterial(item) ? item.sheet?.ref : undefined));
+    const sheet = sheetNamedBy(node);
     const backing = items.first((item) => (ast.isBacking(item) ? item.kind : undefined));
     return {
         name: node.name,

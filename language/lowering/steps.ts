@@ -1,6 +1,7 @@
 import type { AstNode } from 'langium';
 import type { Allow } from '../../shared/recipe/allow';
-import type { Check, Cut, Engrave, Inlay, Sand, Step } from '../../shared/recipe/step';
+import type { Quantity } from '../../shared/quantity/quantity';
+import type { Check, Cut, Engrave, Inlay, Sand, Step, Wait } from '../../shared/recipe/step';
 import * as ast from '../generated/ast';
 import { isLine } from '../vocabulary/lookup';
 import { heldStatements } from './held-statements';
@@ -41,7 +42,7 @@ export function stepOf(node: ast.Step, index: number): Step | undefined {
             return inlayOf(node, base);
         case 'Wait': {
             const time = quantityOf(node.time);
-            return time && { ...base, kind: 'wait', time, ...present({ reason: node.reason }) };
+            return time && { ...base, kind: 'wait', ...endsOf(time), ...present({ reason: node.reason }) };
         }
         case 'Peel':
             return { ...base, kind: 'peel', blank: blankRef(node) };
@@ -64,6 +65,13 @@ export function stepOf(node: ast.Step, index: number): Step | undefined {
         case 'Do':
             return { ...base, kind: 'do', text: node.text ?? '', ...present({ time: quantityOf(node.time) }) };
     }
+}
+
+/** `wait 12 .. 24 h`: the shorter end is what has passed at least, the longer end what may have passed. */
+function endsOf(time: Quantity): Pick<Wait, 'time' | 'longest'> {
+    if (time.tolerance === 0) return { time };
+    const end = (value: number): Quantity => ({ ...time, value, tolerance: 0 });
+    return { time: end(Math.max(0, time.value - time.tolerance)), longest: end(time.value + time.tolerance) };
 }
 
 /** Whether the first line of a step says what it is about. What it names may still be unknown. */
@@ -113,9 +121,10 @@ function beamWork(node: ast.Engrave | ast.Cut) {
         nameWhere: whereOfPart(node, 'name'),
         blank: blankRef(node),
         placements: placementsOf(node.items),
-        mirror: (node.items as readonly AstNode[]).filter((item) => ast.isFlag(item) && isLine(item, 'mirror')).map(whereOf),
+        mirror: (node.items as readonly AstNode[]).filter(mirrors).map(whereOf),
         settingsWhere: heldStatements(node).filter(isRead).map(whereOf),
         ...present({
+            mirrorOff: items.first((item) => (ast.isFlag(item) && item.state === 'off' ? whereOf(item) : undefined)),
             air: items.first(airOf),
             power: items.figure('power'),
             speed: items.figure('speed'),
@@ -124,6 +133,11 @@ function beamWork(node: ast.Engrave | ast.Cut) {
             offsetWhere: items.line('offset'),
         }),
     };
+}
+
+/** `mirror off` says no, such as in a variant of a recipe that mirrors. */
+function mirrors(item: AstNode): boolean {
+    return ast.isFlag(item) && isLine(item, 'mirror') && item.state !== 'off';
 }
 
 function isRead(item: AstNode): boolean {

@@ -60,5 +60,6 @@ function saidBy(line: AstNode): string[] {
     const key = itemKey(line);
     if (key === undefined) return [];
     if (burnt.has(key)) return ['art'];
+    if (key === 'depth' || key === 'tone') return ['depth', 'tone'];
     return key === 'flush' ? ['flush', 'take'] : [key];
 }

@@ -93,7 +93,46 @@ export function part(
     return { block, key, words: after, takes, what, example, measures, choices: [], many: false };
 }
 
+/** Blocks and lines whose figures are wishes of which nothing could keep a range: one figure each. */
+const plainBlocks: ReadonlySet<string> = new Set([
+    'Engrave',
+    'Cut',
+    'Art',
+    'Fill',
+    'Inlay',
+    'Circle',
+    'Rectangle',
+    'Grown',
+    'ArtUse',
+    'Shape',
+    'Scan',
+    'Repeat',
+    'CurvePoint',
+    'Do',
+    'SheetPrice',
+    'FluidPrice',
+    'ShopPrice',
+]);
+const plainParts: ReadonlySet<string> = new Set([
+    'Burn.power',
+    'Burn.speed',
+    'Coupon.pitch',
+    'Burnt.power',
+    'Burnt.speed',
+    'Burnt.pitch',
+]);
+
+/** Whether a range or a tolerance has a meaning there: what was measured, a promised depth, a wait, what is checked or sanded off. */
+export function takesRange({ block, key }: Property): boolean {
+    return !plainBlocks.has(block) && !plainParts.has(`${block}.${key}`);
+}
+
 const enormous = 1e9;
+
+/** A measure that has to be more than nothing. */
+export function positive(dimension: Dimension, usual?: readonly [number, number]): Measure {
+    return { dimension, ...(usual && { usual }), bounds: [Number.MIN_VALUE, enormous] };
+}
 
 /** A measure that cannot be negative. */
 export function measure(dimension: Dimension, usual?: readonly [number, number], bounds?: readonly [number, number]): Measure {

@@ -1,4 +1,4 @@
-import { type Measure, measure, type NodeType, type Property, part, property, share, signed } from './property';
+import { type Measure, measure, type NodeType, type Property, part, positive, property, share, signed } from './property';
 
 const countOf = (low: number, high: number) => ({ measures: [measure('count', [low, high], [low, 1e6])] });
 
@@ -24,7 +24,7 @@ const speed = <Block extends NodeType>(block: Block) =>
         'How fast the head moves; worked out from the coupon when it is not written.',
         'speed 300 mm/s',
         {
-            measures: [measure('speed', [0.5, 5000])],
+            measures: [positive('speed', [0.5, 5000])],
         },
     );
 const offset = <Block extends NodeType>(block: Block) =>
@@ -146,13 +146,13 @@ const engrave = [
         'phrase',
         'How deep: solved into power, speed and passes from the coupon. Or `depth through`.',
         'depth 0.50 mm',
-        { measures: [measure('length', [0.01, 30])], node: 'Depth' },
+        { measures: [positive('length', [0.01, 30])], node: 'Depth' },
     ),
     property('Engrave', 'tone', 'figure', 'How dark, without digging: 0 % bare, 100 % the darkest.', 'tone 60 %', {
         measures: [share()],
     }),
     property('Engrave', 'pitch', 'figure', 'Distance of the scan lines.', 'pitch 0.10 mm', {
-        measures: [measure('length', [0.01, 1])],
+        measures: [positive('length', [0.01, 1])],
     }),
     property(
         'Engrave',
@@ -256,15 +256,15 @@ const parts: Property[] = [
         measure('length', [0, 5]),
     ]),
     part('Scan', 'angle', 'at', 'Angle of the scan lines against the width.', 'scan at 45 deg', [signed('angle', [-7, 7])]),
-    part('Depth', 'value', 'depth', 'How deep it is to be.', 'depth 0.50 mm', [measure('length', [0.01, 30])]),
-    part('Circle', 'diameter', 'circle', 'Diameter of the circle.', 'circle 156 mm', [measure('length', [0.2, 3000])]),
+    part('Depth', 'value', 'depth', 'How deep it is to be.', 'depth 0.50 mm', [positive('length', [0.01, 30])]),
+    part('Circle', 'diameter', 'circle', 'Diameter of the circle.', 'circle 156 mm', [positive('length', [0.2, 3000])]),
     part(
         'Rectangle',
         'size',
         'rectangle',
         'Size of the rectangle.',
         'rectangle 80 x 40 mm',
-        [measure('length', [0.2, 4000])],
+        [positive('length', [0.2, 4000])],
         'size',
     ),
     part('Grown', 'by', 'grown', 'How far around the shape.', 'grown 5 mm', [measure('length', [0.1, 1000])]),

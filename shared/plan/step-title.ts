@@ -16,7 +16,7 @@ export function stepTitle(step: Step): string {
         case 'inlay':
             return `Let ${step.relief.value ?? unknown} into ${step.pocket.value ?? unknown}`;
         case 'wait':
-            return `Wait ${showTime(step.time.value)}`;
+            return `Wait ${showTime(step.time.value)}${step.longest === undefined ? '' : ` to ${showTime(step.longest.value)}`}`;
         case 'peel':
             return `Peel ${step.blank.value ?? unknown}`;
         case 'sand':

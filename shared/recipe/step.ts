@@ -82,6 +82,8 @@ interface LaserStep extends StepBase {
     readonly blank: Ref;
     readonly placements: readonly Placement[];
     readonly mirror: readonly Where[];
+    /** The statement that says no to it. */
+    readonly mirrorOff?: Where;
     readonly air?: Written<'on' | 'off'>;
     readonly power?: Quantity;
     readonly speed?: Quantity;
@@ -141,7 +143,10 @@ export interface Inlay extends StepBase {
 
 export interface Wait extends StepBase {
     readonly kind: 'wait';
+    /** What passes at least; of a written range its shorter end. */
     readonly time: Quantity;
+    /** The longer end of a written range: what may have passed before the next step. */
+    readonly longest?: Quantity;
     readonly reason?: string;
 }
 

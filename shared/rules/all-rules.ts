@@ -11,6 +11,7 @@ import { coarsePitch } from './coarse-pitch';
 import { cutTooEarly } from './cut-too-early';
 import { deepPour } from './deep-pour';
 import { deeperThanBlank } from './deeper-than-blank';
+import { depthPromise } from './depth-promise';
 import { depthUnreachable } from './depth-unreachable';
 import { dottedDepth } from './dotted-depth';
 import { fileTooLong } from './file-too-long';
@@ -97,7 +98,7 @@ const art = [
     beyondBoundary,
     beyondField,
 ];
-const depth = [deeperThanBlank, thinFloor, pocketWithoutFloor, tooDeepToTouch, toneSandedAway, leavesScorch, leftProud];
+const depth = [depthPromise, deeperThanBlank, thinFloor, pocketWithoutFloor, tooDeepToTouch, toneSandedAway, leavesScorch, leftProud];
 const mirrorAndInverse = [notMirrored, mirroredTwice, notInverse, mirroredFace, halvesDiffer];
 const fit = [
     veneerProud,

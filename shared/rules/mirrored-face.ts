@@ -8,6 +8,7 @@ import type { Finding, Fix } from '../recipe/finding';
 import type { Cut, Engrave } from '../recipe/step';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
+import { sayMirror } from './say-mirror';
 
 const page: Page = {
     id: 'mirrored-face',
@@ -43,7 +44,7 @@ export const mirroredFace: Rule = {
                         preferred: true,
                         changes: [
                             { do: 'remove', where: pocket.mirror[0]! },
-                            { do: 'add', block: relief.whole, statement: 'mirror' },
+                            sayMirror(relief),
                         ],
                     },
                 ),

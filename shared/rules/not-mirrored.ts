@@ -2,6 +2,7 @@ import { area } from '../geometry/measure';
 import { showArea, showRatio } from '../quantity/show';
 import { commonPractice, type Page } from './page';
 import { finding, type Rule } from './rule';
+import { sayMirror } from './say-mirror';
 
 const page: Page = {
     id: 'not-mirrored',
@@ -41,7 +42,7 @@ export const notMirrored: Rule = {
                     {
                         title: `Mirror ${inlay.relief.name}`,
                         preferred: true,
-                        changes: [{ do: 'add', block: inlay.relief.whole, statement: 'mirror' }],
+                        changes: [sayMirror(inlay.relief)],
                     },
                 ],
             });

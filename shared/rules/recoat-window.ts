@@ -1,7 +1,7 @@
 import { recoat } from '../bench/pours';
 import { showTime } from '../quantity/show';
 import type { Fill } from '../recipe/step';
-import { elapsed } from './elapsed';
+import { elapsed, elapsedAtMost } from './elapsed';
 import { atItsWord } from './figures';
 import { longerWait } from './longer-wait';
 import type { Page } from './page';
@@ -30,8 +30,10 @@ export const recoatWindow: Rule = {
             const window = before?.resin?.recoat;
             if (before === undefined || window === undefined) continue;
             const [from, to] = [window.value - window.tolerance, window.value + window.tolerance];
-            const gone = elapsed(plan, before.index, step.index);
-            const how = recoat(gone, { from, to });
+            const least = elapsed(plan, before.index, step.index);
+            const soonest = recoat(least, { from, to });
+            const gone = soonest === 'too-soft' ? least : elapsedAtMost(plan, before.index, step.index);
+            const how = soonest === 'too-soft' ? soonest : recoat(gone, { from, to });
             const sanded = plan.steps.some(
                 (other) =>
                     other.step.kind === 'sand' &&

@@ -53,9 +53,9 @@ export function mark(text: string, findings: readonly Finding[]): string {
 }
 
 /** Checks that a text has exactly the findings that are marked in it: no other, and at no other place. */
-export async function expectMarked(marked: string): Promise<readonly Finding[]> {
+export async function expectMarked(marked: string, uri?: string): Promise<readonly Finding[]> {
     const { text, marks } = unmark(marked);
-    const findings = textFindings(await open(text), services);
+    const findings = textFindings(await open(text, uri), services);
     for (const finding of findings) expectToKeepToItsPage(finding);
     const shown = `\n${mark(text, findings)}\n`;
     const place = ({ offset, length, rule }: { offset: number; length: number; rule: string }) => `${offset}+${length} ${rule}`;
