@@ -5,6 +5,7 @@ import type { Finding, Fix } from '../../shared/recipe/finding';
 import * as ast from '../generated/ast';
 import { amountOf, dimensionOf, isBare, type Reading, readNumber } from '../lowering/number';
 import { whereOf, whereOfPart } from '../lowering/places';
+import { lowUnitOf, unitOf } from '../lowering/quantity';
 import { propertyOfNumber } from '../vocabulary/lookup';
 import { type Property, takesRange } from '../vocabulary/property';
 import { unitMeant } from '../vocabulary/unit-aliases';
@@ -18,6 +19,8 @@ interface Written {
     readonly unit: string | undefined;
     /** The part of the node that is the unit; undefined where it is shared from elsewhere or missing. */
     readonly unitKey: string | undefined;
+    /** Which of several such parts it is, where both ends of a range have one. */
+    readonly unitIndex?: number;
     /** The part of the node that is the unit of another number and holds for this one, too. */
     readonly sharedKey: string | undefined;
     readonly property: Property;
@@ -43,21 +46,36 @@ export function numberFindings(node: AstNode): Iterable<Finding> {
 
 /** Every third node of a text is one, and nearly all are right: nothing is made for those. */
 function quantityFindings(node: ast.Quantity): Iterable<Finding> {
-    const low = check(writtenOf(node, 'low', 'unit'));
-    const high = node.high === undefined ? undefined : check(writtenOf(node, 'high', 'unit'), false);
-    if (low === undefined && node.high === undefined && node.tolerance === undefined) return nothing;
-    const wrong = [low, high].flatMap((each) => each ?? []).concat([...toleranceFindings(node)]);
+    const shared = node.tolerance === undefined ? undefined : sharedUnit(node);
+    const lowUnit = lowUnitOf(node);
+    const low = check(withUnit(writtenOf(node, 'low', 'unit', shared), lowUnit, 0));
+    const high =
+        node.high === undefined
+            ? undefined
+            : check(withUnit(writtenOf(node, 'high', 'unit', shared), lowUnit && node.unit, 1), lowUnit !== undefined);
+    const rest = node.rest === undefined ? undefined : check(writtenOf(node, 'rest', 'restUnit'));
+    if (low === undefined && node.high === undefined && node.tolerance === undefined && rest === undefined) return nothing;
+    const wrong = [low, high, rest].flatMap((each) => each ?? []).concat([...toleranceFindings(node)]);
     const range = wrong.some(({ severity }) => severity === 'error') ? undefined : rangeFinding(node);
     return range === undefined ? wrong : [...wrong, range];
+}
+
+/** Where the unit stands behind the tolerance alone: `0.5 ± 0.1 mm`. */
+function sharedUnit(node: ast.Quantity): string | undefined {
+    const property = propertyOfNumber(node);
+    return node.unit === undefined && property !== undefined && unitOf(node, property) !== undefined
+        ? 'toleranceUnit'
+        : undefined;
 }
 
 /** A range or a tolerance that nothing could keep, and a range whose ends stand the wrong way round. */
 function rangeFinding(node: ast.Quantity): Finding | undefined {
     const property = propertyOfNumber(node);
     if (property === undefined || (node.high === undefined && node.tolerance === undefined)) return undefined;
-    const [low, high] = [amountOf(node.low), amountOf(node.high)];
+    const unit = unitOf(node, property);
+    const [low, high] = [readNumber(node.low, lowUnitOf(node) ?? unit, property), readNumber(node.high, unit, property)];
     if (!takesRange(property)) {
-        const single = `${amountText(node.low)}${node.unit === undefined ? '' : ` ${node.unit}`}`;
+        const single = `${amountText(node.low)}${unit === undefined ? '' : ` ${lowUnitOf(node) ?? unit}`}`;
         const what = node.high === undefined ? 'tolerance' : 'range';
         return say('not-a-range', {
             message: `\`${property.words}\` is one figure: a ${what} would not be kept here, such as \`${property.example}\`.`,
@@ -65,12 +83,14 @@ function rangeFinding(node: ast.Quantity): Finding | undefined {
             fixes: [replaceWith(whereOf(node), single, `Change to ${single}`)],
         });
     }
-    if (low === undefined || high === undefined || low <= high) return undefined;
-    const turned = `${amountText(node.high as ast.Amount)} .. ${amountText(node.low)}`;
-    const [from, to] = [whereOf(node.low), whereOf(node.high)];
+    if (!low.ok || !high.ok || low.value <= high.value) return undefined;
+    const lowUnit = lowUnitOf(node);
+    const both = lowUnit !== undefined;
+    const turned = `${amountText(node.high as ast.Amount)}${both ? ` ${unit}` : ''} .. ${amountText(node.low)}${both ? ` ${lowUnit}` : ''}`;
+    const [from, to] = [whereOf(node.low), both ? whereOfPart(node, 'unit', 1) : whereOf(node.high)];
     const where = { ...from, length: to.offset + to.length - from.offset };
     return say('impossible-value', {
-        message: `A range goes from less to more: \`${turned}${node.unit === undefined ? '' : ` ${node.unit}`}\`.`,
+        message: `A range goes from less to more: \`${turned}${both || unit === undefined ? '' : ` ${unit}`}\`.`,
         where,
         fixes: [replaceWith(where, turned, `Change to ${turned}`, true)],
     });
@@ -95,6 +115,11 @@ function writtenOf(node: NumberNode, amountKey: string, unitKey: string, sharedK
     };
 }
 
+/** One end of a range that has a unit behind both. */
+function withUnit(written: Written | undefined, unit: string | undefined, unitIndex: number): Written | undefined {
+    return written === undefined || unit === undefined ? written : { ...written, unit, unitIndex };
+}
+
 function withIdle(written: Written | undefined, idle: boolean): Written | undefined {
     return idle && written !== undefined ? { ...written, idle } : written;
 }
@@ -102,7 +127,9 @@ function withIdle(written: Written | undefined, idle: boolean): Written | undefi
 /** All numbers that the unit of this one holds for: another unit has to suit them, too. */
 function sharing({ node, amount }: Written): number[] {
     const amounts = ast.isQuantity(node)
-        ? [node.low, node.high]
+        ? lowUnitOf(node) === undefined
+            ? [node.low, node.high]
+            : [amount]
         : ast.isSize(node)
           ? [node.width, node.height]
           : [node.x, node.y];
@@ -112,8 +139,8 @@ function sharing({ node, amount }: Written): number[] {
     return (ownUnits ? [amount] : amounts).flatMap((each) => amountOf(each) ?? []);
 }
 
-function unitWhereOf({ node, unitKey }: Written): Where | undefined {
-    return unitKey === undefined ? undefined : whereOfPart(node, unitKey);
+function unitWhereOf({ node, unitKey, unitIndex }: Written): Where | undefined {
+    return unitKey === undefined ? undefined : whereOfPart(node, unitKey, unitIndex);
 }
 
 /** Two numbers that may share a unit: what is wrong with the unit is said once. */
@@ -186,7 +213,8 @@ function impossible({ amount, unit, property }: Written): Finding {
     ];
     const message = (() => {
         if (value === undefined) return `\`${amountText(amount)}\` is no number that can be measured.`;
-        if (value === 0 && bounds[0] > 0) return `\`${words}\` cannot be 0: ${wants(property)} more than nothing, such as \`${property.example}\`.`;
+        if (value === 0 && bounds[0] > 0)
+            return `\`${words}\` cannot be 0: ${wants(property)} more than nothing, such as \`${property.example}\`.`;
         if (value < 0 && bounds[0] >= 0 && bounds[0] < 1e-6) return `\`${words}\` cannot be negative.`;
         if (Math.abs(value) > 1e6 && bounds[1] >= 1e6) return `\`${amountText(amount)}\` is more than anything in a workshop.`;
         return `\`${words}\` lies between ${inUnit(bounds[0], unit ?? '')} and ${inUnit(bounds[1], unit ?? '')}.`;

@@ -3,9 +3,11 @@ import type { Finding } from '../../shared/recipe/finding';
 import type { Shop } from '../../shared/recipe/shop';
 import * as ast from '../generated/ast';
 import { allowFindings } from './allows';
+import { artLineFindings } from './art-lines';
 import { valueFindings } from './counts';
 import { contradictions, duplicateNames, duplicateProperties } from './duplicates';
 import { kindCycles } from './kind-cycles';
+import { lookAlikes } from './look-alikes';
 import { emptyLines, missingProperties } from './missing-properties';
 import { numberFindings } from './numbers';
 import { priceFindings, shopFindings } from './shop';
@@ -33,6 +35,7 @@ at([ast.Quantity, ast.Size, ast.Position], numberFindings);
 at([ast.Count, ast.Burn, ast.Burnt, ast.Run, ast.Dated, ast.Repeat, ast.Tone, ast.Trait, ast.Mix], valueFindings);
 at([ast.File, ast.Recipe], duplicateNames);
 at([ast.Engrave, ast.Sand], (node, { isBroken }) => contradictions(node, isBroken));
+at([ast.ArtUse, ast.Shape], artLineFindings);
 at([ast.Kind], kindCycles);
 at([ast.Allow], (node, { ruleIds }) => allowFindings(node, ruleIds));
 at([ast.Shop], shopFindings);
@@ -44,6 +47,7 @@ at([ast.Burnt], (node, { isBroken }) => (isBroken(node) ? [] : emptyLines(node))
 export function* nodeFindings(nodes: readonly AstNode[], around: Surroundings): Iterable<Finding> {
     const { isBroken, adjusting } = around;
     for (const node of nodes) {
+        if ('name' in node) yield* lookAlikes(node);
         for (const look of looks.get(node.$type) ?? []) yield* look(node, around);
         if (!('items' in node)) continue;
         yield* duplicateProperties(node, isBroken);

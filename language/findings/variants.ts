@@ -61,6 +61,7 @@ function* pointFindings(item: ast.Without | ast.Inserted, base: BaseLines, recip
         const found = base.at(step);
         if (found.length === 0 && isNamed(step)) yield notInBase(step, pointedAt(step), base, recipe);
         else if (found.length > 1) yield which(step, pointedAt(step), found.length, recipe);
+        else if (found.length === 1 && step.nth !== undefined) yield byNumber(step, found[0]!, recipe);
     } else if (ast.isWithout(item) && isNamed(item) && base.leftOut(item) === undefined) {
         const what = item.rule === undefined ? (item.art ?? item.blank)?.$refText : `allow ${item.rule}`;
         if (what === undefined) return;
@@ -69,6 +70,8 @@ function* pointFindings(item: ast.Without | ast.Inserted, base: BaseLines, recip
 }
 
 function* stepFindings(step: ast.Step, said: readonly AstNode[], base: BaseLines, recipe: ast.Recipe): Iterable<Finding> {
+    if (said.length === 1 && 'nth' in step && step.nth !== undefined) yield byNumber(step, said[0]!, recipe);
+    if (said.length === 1) yield* replacedArt(step, said[0]!, recipe);
     if (said.length > 1) yield which(step, knownAs(step), said.length, recipe);
     if (said.length > 0 || !isNamed(step)) return;
     // Where the base has no steps at all there is nothing to stand before or after.
@@ -111,6 +114,47 @@ function which(node: ast.Step | ast.StepAt, known: Known, count: number, recipe:
                 },
             ],
         })),
+    });
+}
+
+/** A number means another step as soon as the base gains one before it; a name goes with its step. */
+function byNumber(node: ast.Step | ast.StepAt, target: AstNode, recipe: ast.Recipe): Finding {
+    const where = whereOfPart(node, 'nth');
+    const { called } = target as { called?: string };
+    const name = called === undefined ? 'a name' : `\`called ${called}\``;
+    return say('by-number', {
+        severity: 'hint',
+        message:
+            called === undefined
+                ? `\`${where.length === 0 ? '#' : (node as { nth?: string }).nth}\` means another step once \`${recipe.base?.$refText}\` gains one before it: write \`called\` and a name behind that step, and here.`
+                : `That step has ${name}: it stays the same one when \`${recipe.base?.$refText}\` gains a step before it.`,
+        where,
+        related: [{ message: 'The step that is meant.', where: whereOfFirstWord(target) }],
+        fixes: called === undefined ? [] : [replaceWith(where, `called ${called}`, `Write \`called ${called}\``, true)],
+    });
+}
+
+/** What a step of a variant burns takes the place of all that the base's step burns; said where that was more. */
+function* replacedArt(step: ast.Step, base: AstNode, recipe: ast.Recipe): Iterable<Finding> {
+    if (!ast.isEngrave(step) && !ast.isCut(step)) return;
+    const burns = (items: readonly AstNode[] = []) => items.filter((item) => ast.isArtUse(item) || ast.isShape(item));
+    const [own, theirs] = [burns(step.items), burns((base as { items?: readonly AstNode[] }).items)];
+    if (own.length === 0 || theirs.length <= own.length) return;
+    if ((step.items as readonly AstNode[]).some((item) => ast.isWithout(item) && item.key === 'art')) return;
+    const lines = theirs.map((line) => (line.$cstNode?.text ?? '').replaceAll(/\s+/g, ' '));
+    const block = whereOf(step);
+    yield say('replaces-art', {
+        severity: 'warning',
+        message: `This takes the place of all that \`${recipe.base?.$refText}\` burns in \`${step.name}\`: ${lines.map((line) => `\`${line}\``).join(', ')}.`,
+        where: whereOfFirstWord(own[0]!),
+        related: theirs.map((line) => ({ message: 'It is not burnt any more.', where: whereOf(line) })),
+        fixes: [
+            {
+                title: `Burn those of \`${recipe.base?.$refText}\`, too`,
+                changes: lines.map((statement) => ({ do: 'add' as const, block, statement })),
+            },
+            { title: 'Say that they are left out', changes: [{ do: 'add', block, statement: 'without art' }] },
+        ],
     });
 }
 

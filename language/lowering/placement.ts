@@ -34,6 +34,9 @@ function artPlacement(node: ast.ArtUse): ArtPlacement | undefined {
         kind: 'art',
         art: refOf(node.art, whereOf(node)),
         picks: node.picks.map((pick, index) => written(pick, whereOfPart(node, 'picks', index))),
+        ...(node.leaves.length === 0
+            ? {}
+            : { leaves: node.leaves.map((pick, index) => written(pick, whereOfPart(node, 'leaves', index))) }),
         ...present({ inverse, at, turn, repeat }),
         where: whereOf(node),
     };
@@ -42,9 +45,10 @@ function artPlacement(node: ast.ArtUse): ArtPlacement | undefined {
 function shapePlacement(node: ast.Shape): ShapePlacement | undefined {
     const outline = node.outline && outlineOf(node.outline);
     const at = pointOf(node.at);
+    const turn = quantityOf(node.turn);
     const repeat = repeatOf(node.repeat);
-    if (outline === undefined || (node.at && !at) || (node.repeat && !repeat)) return undefined;
-    return { kind: 'shape', outline, ...present({ at, repeat }), where: whereOf(node) };
+    if (outline === undefined || (node.at && !at) || (node.turn && !turn) || (node.repeat && !repeat)) return undefined;
+    return { kind: 'shape', outline, ...present({ at, turn, repeat }), where: whereOf(node) };
 }
 
 function repeatOf(node: ast.Repeat | undefined): Repeat | undefined {

@@ -1,3 +1,4 @@
+import { GrammarUtils } from 'langium';
 import type { Quantity } from '../../shared/quantity/quantity';
 import type { Point } from '../../shared/recipe/step';
 import type { Extent } from '../../shared/recipe/stock';
@@ -11,29 +12,52 @@ import { whereOf, whereOfPart } from './places';
 export function quantityOf(node: ast.Quantity | undefined): Quantity | undefined {
     const property = node && propertyOfNumber(node);
     if (node === undefined || property === undefined) return undefined;
-    const low = readNumber(node.low, node.unit, property);
+    const unit = unitOf(node, property);
+    const low = readNumber(node.low, lowUnitOf(node) ?? unit, property);
     if (!low.ok) return undefined;
-    const high = node.high === undefined ? low : readNumber(node.high, node.unit, property);
+    const high = node.high === undefined ? low : readNumber(node.high, unit, property);
     if (!high.ok || high.value < low.value) return undefined;
     if ((node.high !== undefined || node.tolerance !== undefined) && !takesRange(property)) return undefined;
-    const tolerance = toleranceOf(node, (low.value + high.value) / 2);
-    if (tolerance === undefined) return undefined;
+    const rest = node.rest === undefined ? 0 : restOf(node, property);
+    const tolerance = toleranceOf(node, unit, (low.value + high.value) / 2);
+    if (tolerance === undefined || rest === undefined) return undefined;
     return {
-        value: (low.value + high.value) / 2,
+        value: (low.value + high.value) / 2 + rest,
         tolerance: (high.value - low.value) / 2 + tolerance,
         dimension: low.measure.dimension,
-        unit: low.unit,
+        unit: node.high === undefined ? low.unit : high.unit,
         where: whereOf(node),
     };
 }
 
+/** The unit of a number; in `0.5 ± 0.1 mm` the one behind the tolerance holds for both. */
+export function unitOf(node: ast.Quantity, property: Property): string | undefined {
+    const { unit, toleranceUnit } = node;
+    if (unit !== undefined || toleranceUnit === undefined) return unit;
+    const dimension = dimensionOf(toleranceUnit);
+    return property.measures.some((measure) => measure.dimension === dimension) ? toleranceUnit : undefined;
+}
+
+/** The unit behind the lower end of a range that has one behind both: `2 h .. 1 d`. */
+export function lowUnitOf(node: ast.Quantity): string | undefined {
+    if (node.high === undefined) return undefined;
+    const units = GrammarUtils.findNodesForProperty(node.$cstNode, 'unit');
+    return units.length > 1 ? units[0]?.text : undefined;
+}
+
+/** The second part of `1 h 30 min`, in base units. */
+function restOf(node: ast.Quantity, property: Property): number | undefined {
+    const rest = readNumber(node.rest, node.restUnit, property);
+    return rest.ok ? rest.value : undefined;
+}
+
 /** `+- 0.3 mm` as it stands; `+- 5 %` of anything but a percentage is a share of the value. */
-function toleranceOf(node: ast.Quantity, value: number): number | undefined {
+function toleranceOf(node: ast.Quantity, own: string | undefined, value: number): number | undefined {
     if (node.tolerance === undefined) return 0;
     const amount = amountOf(node.tolerance);
-    const unit = node.toleranceUnit ?? node.unit ?? '';
+    const unit = node.toleranceUnit ?? own ?? '';
     if (amount === undefined || amount < 0) return undefined;
-    const sameKind = dimensionOf(unit) === dimensionOf(node.unit ?? '');
+    const sameKind = dimensionOf(unit) === dimensionOf(own ?? '');
     if (!sameKind && unit !== '%') return undefined;
     const tolerance = sameKind ? toBaseDifference(amount, unit) : Math.abs(value) * (amount / 100);
     return Number.isFinite(tolerance) ? tolerance : undefined;

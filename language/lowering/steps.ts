@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
-import type { Allow } from '../../shared/recipe/allow';
 import type { Quantity } from '../../shared/quantity/quantity';
+import type { Allow } from '../../shared/recipe/allow';
 import type { Check, Cut, Engrave, Inlay, Sand, Step, Wait } from '../../shared/recipe/step';
 import * as ast from '../generated/ast';
 import { isLine } from '../vocabulary/lookup';

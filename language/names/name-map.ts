@@ -1,5 +1,5 @@
 import type { AstNode, AstNodeDescription } from 'langium';
-import type { File, Recipe } from '../generated/ast';
+import { type File, isCut, isEngrave, isWas, type Recipe } from '../generated/ast';
 import { KeptOn } from '../kept-on';
 import { membersOf } from '../variants/members';
 
@@ -17,13 +17,20 @@ export function namesOfFile(file: File, describe: Describe): NameMap {
 
 /** What a recipe declares: its art, blanks and named steps, those too that a variant puts between the base's. */
 export function namesOfRecipe(recipe: Recipe, describe: Describe): NameMap {
-    return namesOf(recipe, membersOf, describe);
+    return namesOf(recipe, membersOf, describe, formerNames);
+}
+
+/** What a step was called before (`was`). */
+function formerNames(member: AstNode): readonly string[] {
+    if (!isEngrave(member) && !isCut(member)) return [];
+    return (member.items as readonly AstNode[]).filter(isWas).flatMap(({ names }) => names);
 }
 
 function namesOf<Owner extends AstNode>(
     owner: Owner,
     members: (owner: Owner) => readonly AstNode[],
     describe: Describe,
+    more: (member: AstNode) => readonly string[] = () => [],
 ): NameMap {
     let map = maps.get(owner);
     if (map === undefined) {
@@ -34,6 +41,10 @@ function namesOf<Owner extends AstNode>(
             const bearers = built.get(name);
             if (bearers === undefined) built.set(name, [describe(member, name)]);
             else bearers.push(describe(member, name));
+        }
+        // What a thing was called before still leads to it where nothing bears the name now.
+        for (const member of members(owner)) {
+            for (const name of more(member)) if (!built.has(name)) built.set(name, [describe(member, name)]);
         }
         map = built;
         maps.set(owner, map);

@@ -45,10 +45,11 @@ export class KerfScopeProvider implements ScopeProvider {
         const type = isKind(holder) ? holder.$container.$type : this.reflection.getReferenceType(context);
         // A shop's own `resin slow-epoxy { kind slow-epoxy }` means the built-in one, not itself; so does a variant.
         const self = isKind(holder) ? holder.$container : isRecipe(holder) ? holder : undefined;
-        return new Layers(
+        const layers = new Layers(
             () => this.layers(holder),
             ({ type: found, node }) => node !== self && this.reflection.isSubtype(found, type),
         );
+        return type === 'Abrasive' ? new Grits(layers) : layers;
     }
 
     /** One after the other: most names are found in the first, and finding a file by its address takes time. */
@@ -96,6 +97,23 @@ export class KerfScopeProvider implements ScopeProvider {
 function recipeAround(from: AstNode): Recipe | undefined {
     if (isRun(from)) return undefined; // its own recipe is just being looked up
     return AstUtils.getContainerOfType(from, isRun)?.recipe?.ref ?? AstUtils.getContainerOfType(from, isRecipe);
+}
+
+/** Papers are named by their grit, with or without the P that stands on their back. */
+class Grits implements Scope {
+    constructor(private readonly papers: Scope) {}
+
+    getElement(name: string): AstNodeDescription | undefined {
+        return this.papers.getElement(name) ?? (/^P\d+$/i.test(name) ? this.papers.getElement(name.slice(1)) : undefined);
+    }
+
+    getElements(name: string): Stream<AstNodeDescription> {
+        return this.papers.getElements(name);
+    }
+
+    getAllElements(): Stream<AstNodeDescription> {
+        return this.papers.getAllElements();
+    }
 }
 
 class Layers implements Scope {

@@ -37,7 +37,7 @@ export class KerfTokenBuilder extends DefaultTokenBuilder {
         const token = super.buildKeywordToken(keyword, terminals, ignoreCase);
         if (keyword.value !== 'x') return token;
         const { LONGER_ALT: _word, ...plain } = token;
-        return { ...plain, PATTERN: times, LINE_BREAKS: false, START_CHARS_HINT: ['x'] };
+        return { ...plain, PATTERN: times, LINE_BREAKS: false, START_CHARS_HINT: ['x', '×'] };
     }
 }
 
@@ -48,7 +48,14 @@ function never(name: string): Token {
 
 /** `x` between two numbers, also in `300x200`; anywhere else `x2` is a name like any other. */
 function times(text: string, offset: number, before: { tokenType: { name: string }; endOffset?: number }[]): [string] | null {
+    if (text[offset] === '×') return ['×'];
     const last = before.at(-1);
+    // `at 400 mm/s x3`: behind a unit that is no name, with nothing but the number in the word.
+    if (/^(?:UNIT|%)$/.test(last?.tokenType.name ?? '')) {
+        const passes = /x(?=\d+(?![\w-]))/y;
+        passes.lastIndex = offset;
+        if (passes.test(text)) return ['x'];
+    }
     const behindNumber = /^(?:NUMBER|FRACTION)$/.test(last?.tokenType.name ?? '') && last?.endOffset === offset - 1;
     const ends = behindNumber ? /x(?![A-Za-z_-])/y : /x(?![\w-])/y;
     ends.lastIndex = offset;

@@ -5,6 +5,9 @@ import { renamedIn } from '../vocabulary/editions';
 export class KerfValueConverter extends DefaultValueConverter {
     protected override runConverter(rule: GrammarAST.AbstractRule, input: string, cstNode: CstNode): ValueType {
         if (rule.name === 'STRING') return textOf(input);
+        // The same name may be typed as one letter or as a letter and its accent.
+        const isName = rule.name === 'ID' || rule.name === 'STRAY' || rule.name === 'HASH' || rule.name === 'DOTTED';
+        if (isName) return super.runConverter(rule, input.normalize('NFC'), cstNode);
         // Whatever it was called in an earlier edition, the tree holds the word of today.
         return renamedIn(rule.name)?.now ?? super.runConverter(rule, input, cstNode);
     }

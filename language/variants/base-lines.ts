@@ -44,8 +44,9 @@ export class BaseLines {
         return found === undefined ? [] : [found];
     }
 
-    private alike({ kind, of, nth }: Known): readonly ast.Step[] {
+    private alike({ kind, of, nth, called }: Known): readonly ast.Step[] {
         const all = this.steps.get(kind) ?? [];
+        if (called !== undefined) return all.filter((step) => knownAs(step).called === called);
         const named = this.steps.get(`${kind} ${of}`) ?? [];
         // A wait without a reason is any wait; one with a new reason can be told by its number alone.
         const isAnyWait = kind === 'wait' && (of === undefined || (named.length === 0 && nth !== undefined));

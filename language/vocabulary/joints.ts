@@ -52,6 +52,10 @@ export const joints: readonly Joint[] = [
     head('Mask', 'mask', aBlank),
     head('Check', 'check', 'the name of the step to measure'),
     head('Do', 'do', 'what is to be done, in quotes'),
+    ...(['StepAt', 'Seal', 'Fill', 'Inlay', 'Wait', 'Peel', 'Sand', 'Finish', 'Mask', 'Check', 'Do'] as const).map((step) =>
+        joint(step, 'called', 'Before a name of this one step, by which a variant can point at it.', 'a name for this step'),
+    ),
+    joint('ArtUse', 'but', 'Before the parts that are left out of what is picked.', 'a part such as `#keel` or `.sky`'),
     joint('Size', 'x', 'Between width and height.'),
     joint('Repeat', 'repeat', 'Copies on a grid about the same middle: how many beside one another, and how many below.'),
     joint('Repeat', 'x', 'Between columns and rows.'),

@@ -50,7 +50,17 @@ const beamWork = <Block extends NodeType>(block: Block) => [
         many: true,
     }),
     property(block, 'rectangle', 'phrase', 'A rectangle by its size, instead of art.', 'rectangle 80 x 40 mm', { many: true }),
-    property(block, 'mirror', 'flag', 'Turns everything in this step over, left to right.', 'mirror'),
+    property(block, 'mirror', 'flag', 'Turns everything in this step over, left to right; `mirror off` says no.', 'mirror', {
+        choices: ['off'],
+    }),
+    property(
+        block,
+        'was',
+        'phrase',
+        'What the step was called before it was renamed: the runs of that name stay its own.',
+        'was hollow',
+        { node: 'Was', follows: 'a name that this step had before' },
+    ),
     property(block, 'air', 'phrase', 'Air assist: on to cut, off to engrave.', 'air off', {
         choices: ['on', 'off'],
         node: 'Air',
@@ -269,6 +279,7 @@ const parts: Property[] = [
     ),
     part('Grown', 'by', 'grown', 'How far around the shape.', 'grown 5 mm', [measure('length', [0.1, 1000])]),
     part('ArtUse', 'turn', 'turned', 'How far it is turned, clockwise.', 'turned 90 deg', [signed('angle', [-7, 7])]),
+    part('Shape', 'turn', 'turned', 'How far it is turned, clockwise.', 'turned 30 deg', [signed('angle', [-7, 7])]),
     part('ArtUse', 'at', 'at', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', place, 'place'),
     part('Shape', 'at', 'at', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', place, 'place'),
     part('Setpoint', 'setting', 'set', 'The setting, as a share of the whole.', 'set 20 % gives 6 W', [share()]),

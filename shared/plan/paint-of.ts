@@ -11,13 +11,19 @@ import { contentKey } from './content-key';
 import type { Memo } from './memo';
 
 /** What of an art burns, in its own page's coordinates (mm). Of a picture that is burnt as dots: wherever one may lie. */
-export function paintOf(art: Art, source: ArtSource | undefined, picks: readonly string[], memo: Memo): Region {
+export function paintOf(
+    art: Art,
+    source: ArtSource | undefined,
+    picks: readonly string[],
+    memo: Memo,
+    leaves: readonly string[] = [],
+): Region {
     const threshold = source?.threshold?.value ?? 0.5;
     const dotted = ditheredArt(art, source) !== undefined;
-    const key = contentKey(memo.keyOf(art), threshold, picks, source?.curve?.value, dotted);
+    const key = contentKey(memo.keyOf(art), threshold, picks, leaves, source?.curve?.value, dotted);
     return memo.get('painted', key, () => {
-        if (!isBitmapArt(art)) return painted(art, picks, threshold);
-        if (picks.length > 0) return emptyRegion;
+        if (!isBitmapArt(art)) return painted(art, picks, threshold, leaves);
+        if (picks.length + leaves.length > 0) return emptyRegion;
         const toned = tonesOf(art, source, memo);
         return dotted ? whereDotsMayLie(toned, art.pixel) : traceWithin(toned, threshold, art.pixel);
     });

@@ -30,7 +30,9 @@ export interface PlacingTable {
 export function place(placement: Placement, index: number, table: PlacingTable): PlacedArt | 'tangled' | undefined {
     const centre = centreOf(placement, table.blank);
     if (placement.kind === 'shape') {
-        const region = copies(outlineAt(placement.outline, centre), placement.repeat);
+        const turn = placement.turn?.value ?? 0;
+        const upright = outlineAt(placement.outline, centre);
+        const region = copies(turn === 0 ? upright : rotate(upright, turn, centre.x, centre.y), placement.repeat);
         return { index, bitmap: false, inverse: false, centre, region, figure: region };
     }
     const figure = figureOf(placement, centre, table);
@@ -78,7 +80,8 @@ function figureOf(
     const { art } = state;
     const source = table.sources.get(name);
     const picks = placement.picks.map((pick) => pick.value);
-    const paint = paintOf(art, source, picks, table.memo);
+    const leaves = (placement.leaves ?? []).map((pick) => pick.value);
+    const paint = paintOf(art, source, picks, table.memo, leaves);
     if (paint === tangledRegion) return 'tangled';
     const turn = placement.turn?.value ?? 0;
     const placedKey = `${table.memo.keyOf(paint)} ${contentKey(centre, turn, placement.repeat)}`;
@@ -86,7 +89,7 @@ function figureOf(
         const moved = translate(paint, centre.x - art.page.width / 2, centre.y - art.page.height / 2);
         return copies(turn === 0 ? moved : rotate(moved, turn, centre.x, centre.y), placement.repeat);
     });
-    const dithered = picks.length === 0 ? ditheredArt(art, source) : undefined;
+    const dithered = picks.length + leaves.length === 0 ? ditheredArt(art, source) : undefined;
     return { region, artName: name, bitmap: art.kind === 'bitmap', dithered };
 }
 

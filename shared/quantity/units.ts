@@ -72,9 +72,18 @@ export const units: ReadonlyMap<string, Unit> = new Map([
     unit('sheets', 'sheets', 1),
 ]);
 
+/** A unit as it is printed, in the letters of a keyboard: `µm`, `mm/s²`, `°C` are `um`, `mm/s2`, `degC`. */
+function plainUnit(printed: string): string {
+    return printed.replace(/[µμ]/g, 'u').replaceAll('²', '2').replaceAll('³', '3').replace('°', 'deg');
+}
+
 /** A unit by its spelling; the code of a currency is one of money. */
 export function unitNamed(name: string): Unit | undefined {
-    return units.get(name) ?? (isCurrency(name) ? { name, dimension: 'money', factor: 1, offset: 0 } : undefined);
+    return (
+        units.get(name) ??
+        units.get(plainUnit(name)) ??
+        (isCurrency(name) ? { name, dimension: 'money', factor: 1, offset: 0 } : undefined)
+    );
 }
 
 /** The units of one dimension, in the order in which they are offered. */

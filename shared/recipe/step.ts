@@ -51,6 +51,8 @@ export interface ArtPlacement {
     readonly art: Ref;
     /** `#id` and `.class` picks; all of the art when empty. */
     readonly picks: readonly Written<string>[];
+    /** What is left out of them. */
+    readonly leaves?: readonly Written<string>[];
     readonly inverse?: Written<Boundary>;
     /** Where the middle of the art's own page goes, from the blank's top left; the blank's middle when absent. */
     readonly at?: Point;
@@ -63,6 +65,8 @@ export interface ShapePlacement {
     readonly kind: 'shape';
     readonly outline: Outline;
     readonly at?: Point;
+    /** About its own middle. */
+    readonly turn?: Quantity;
     readonly repeat?: Repeat;
     readonly where: Where;
 }

@@ -122,10 +122,11 @@ function toldPlacement(placement: Placement): Told {
     if (placement.kind === 'art') {
         add('', placement.art);
         for (const pick of placement.picks) add('', pick.value);
+        for (const pick of placement.leaves ?? []) add('but', pick.value);
         add('inverse within', placement.inverse);
     } else add('', placement.outline);
     if (placement.at !== undefined) parts.push(plain('at'), join([tell(placement.at.x)!, tell(placement.at.y)!], ', '));
-    if (placement.kind === 'art') add('turned', placement.turn);
+    add('turned', placement.turn);
     if (placement.repeat !== undefined) {
         const { columns, rows, step } = placement.repeat;
         parts.push(plain(`repeat ${columns} x ${rows} every`), toldExtent(step));

@@ -98,7 +98,16 @@ const art = [
     beyondBoundary,
     beyondField,
 ];
-const depth = [depthPromise, deeperThanBlank, thinFloor, pocketWithoutFloor, tooDeepToTouch, toneSandedAway, leavesScorch, leftProud];
+const depth = [
+    depthPromise,
+    deeperThanBlank,
+    thinFloor,
+    pocketWithoutFloor,
+    tooDeepToTouch,
+    toneSandedAway,
+    leavesScorch,
+    leftProud,
+];
 const mirrorAndInverse = [notMirrored, mirroredTwice, notInverse, mirroredFace, halvesDiffer];
 const fit = [
     veneerProud,

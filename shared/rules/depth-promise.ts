@@ -1,6 +1,6 @@
-import { showLength, showLengthInterval } from '../quantity/show';
 import { spread } from '../quantity/interval';
-import type { Quantity } from '../quantity/quantity';
+import { fromBase, type Quantity } from '../quantity/quantity';
+import { showLength, showLengthInterval } from '../quantity/show';
 import type { Fix } from '../recipe/finding';
 import type { Page } from './page';
 import { finding, type Rule } from './rule';
@@ -8,7 +8,7 @@ import { finding, type Rule } from './rule';
 const page: Page = {
     id: 'depth-promise',
     title: 'A depth promised closer than it can be kept',
-    severities: ['warning', 'info'],
+    severities: ['warning'],
     quickFix: 'always',
     condition:
         'A depth is asked for with a tolerance or as a range, and the coupon does not keep the depth within it: the interval expected for the settings reaches further.',
@@ -24,14 +24,15 @@ export const depthPromise: Rule = {
             const { depth: wanted } = step.kind === 'engrave' ? step : {};
             const settings = laser?.settings;
             if (wanted === undefined || 'through' in wanted || wanted.tolerance === 0 || laser?.depth === undefined) continue;
-            if (settings === undefined || !settings.reached) continue; // depth-unreachable or settings-miss-depth says it
+            if (settings === undefined || !settings.reached || settings.guess) continue; // other rules say it
             const [from, to] = [wanted.value - wanted.tolerance, wanted.value + wanted.tolerance];
             const { depth } = laser;
             if (depth.low >= from - rounding && depth.high <= to + rounding) continue;
             const { unit, where } = wanted;
+            const half = Number(fromBase(wanted.tolerance, unit).toPrecision(3));
             yield finding(page, {
-                severity: settings.guess ? 'info' : 'warning',
-                message: `${laser.step.name} is promised between ${showLength(from, unit)} and ${showLength(to, unit)} deep; it comes to ${showLengthInterval(depth, unit)}${settings.guess ? ' (a guess: no coupon)' : ''}.`,
+                severity: 'warning',
+                message: `${laser.step.name} is promised ${showLength(wanted.value, unit)} ± ${half} ${unit} deep; it comes to ${showLengthInterval(depth, unit)}.`,
                 where,
                 step: step.index,
                 fixes: [keep(wanted.value, Math.max(spread(depth), Math.abs(depth.value - wanted.value)), wanted)],

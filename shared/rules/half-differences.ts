@@ -56,7 +56,10 @@ function files({ recipe }: Plan, half: readonly ArtPlacement[]): string {
 }
 
 function picks(half: readonly ArtPlacement[]): string {
-    return half.flatMap((placement) => placement.picks.map((pick) => pick.value)).join(' ');
+    return half
+        .map(pickText)
+        .filter((text) => text !== '')
+        .join(' ');
 }
 
 function turns(half: readonly ArtPlacement[]): string {
@@ -89,13 +92,20 @@ function sameArt(mine: ArtPlacement, theirs: ArtPlacement): Change | undefined {
     return theirs.art.value === undefined ? undefined : { do: 'replace', where: mine.art.where, text: theirs.art.value };
 }
 
+/** What of its art a half takes, as it is written. */
+function pickText({ picks, leaves = [] }: ArtPlacement): string {
+    const out = leaves.length === 0 ? '' : `${picks.length === 0 ? '' : ' '}but ${leaves.map(({ value }) => value).join(', ')}`;
+    return `${picks.map(({ value }) => value).join(', ')}${out}`;
+}
+
 function samePicks(mine: ArtPlacement, theirs: ArtPlacement): Change {
-    const wanted = theirs.picks.map((pick) => pick.value).join(' ');
-    const [first, last] = [mine.picks[0], mine.picks.at(-1)];
-    if (first === undefined || last === undefined) return { do: 'replace', where: end(mine.art.where), text: ` ${wanted}` };
-    const { uri, offset } = first.where;
+    const wanted = pickText(theirs);
+    const first = end(mine.art.where);
+    const last = mine.leaves?.at(-1) ?? mine.picks.at(-1);
+    if (last === undefined) return { do: 'replace', where: first, text: ` ${wanted}` };
+    const { uri, offset } = first;
     const where = { uri, offset, length: last.where.offset + last.where.length - offset };
-    return wanted === '' ? { do: 'remove', where } : { do: 'replace', where, text: wanted };
+    return wanted === '' ? { do: 'remove', where } : { do: 'replace', where, text: ` ${wanted}` };
 }
 
 function sameTurn(mine: ArtPlacement, theirs: ArtPlacement): Change | undefined {

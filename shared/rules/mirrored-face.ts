@@ -42,10 +42,7 @@ export const mirroredFace: Rule = {
                     {
                         title: `Mirror ${relief.name} instead`,
                         preferred: true,
-                        changes: [
-                            { do: 'remove', where: pocket.mirror[0]! },
-                            sayMirror(relief),
-                        ],
+                        changes: [{ do: 'remove', where: pocket.mirror[0]! }, sayMirror(relief)],
                     },
                 ),
                 related: [

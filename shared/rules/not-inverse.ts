@@ -49,6 +49,6 @@ export const notInverse: Rule = {
 
 /** The empty place right behind the art's name and picks. */
 function behind(placement: ArtPlacement): Where {
-    const last = placement.picks[placement.picks.length - 1]?.where ?? placement.art.where;
+    const last = (placement.leaves?.at(-1) ?? placement.picks.at(-1))?.where ?? placement.art.where;
     return { uri: last.uri, offset: last.offset + last.length, length: 0 };
 }

@@ -32,11 +32,13 @@ export const nothingBurns: Rule = {
                 const state = plan.arts.get(name ?? '');
                 if (placement?.kind !== 'art' || name === undefined || state?.kind !== 'art') continue;
                 if (!hasAnything(state.art)) continue; // art-missing says it
-                const astray = placement.picks.filter((pick) => !state.art.parts.some((part) => carries(part, pick.value)));
+                const astray = [...placement.picks, ...(placement.leaves ?? [])].filter(
+                    (pick) => !state.art.parts.some((part) => carries(part, pick.value)),
+                );
                 for (const pick of astray) yield finding(page, { ...noSuchPart(pick, name, state.art), step: step.index });
                 if (astray.length > 0 || !isEmpty(figure)) continue;
                 const threshold = sources.get(name)?.threshold;
-                const what = placement.picks.length === 0 ? name : placement.picks.map(({ value }) => value).join(' ');
+                const what = placement.picks.length === 0 ? name : placement.picks.map(({ value }) => value).join(', ');
                 yield finding(page, {
                     severity: 'error',
                     message: `Nothing of ${what} is darker than ${showRatio(threshold?.value ?? 0.5)}, so nothing burns.`,

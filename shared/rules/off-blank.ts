@@ -87,10 +87,10 @@ function ownMiddle(
         .map((middle) => ({ x: round(lying.centre.x + middle.x - x), y: round(lying.centre.y + middle.y - y) }))
         .find((to) => fits({ x: x + to.x - lying.centre.x, y: y + to.y - lying.centre.y }));
     if (at === undefined) return undefined;
-    const parts = only.picks.map(({ value }) => value).join(' ');
+    const parts = only.picks.map(({ value }) => value).join(', ');
     const name = only.art.value ?? 'the art';
     const text = `${showLength(at.x, unit).replace(` ${unit}`, '')}, ${showLength(at.y, unit)}`;
-    const last = only.inverse?.where ?? only.picks.at(-1)!.where;
+    const last = only.inverse?.where ?? (only.leaves?.at(-1) ?? only.picks.at(-1)!).where;
     const change: Change =
         only.at === undefined
             ? { do: 'replace', where: { uri: last.uri, offset: last.offset + last.length, length: 0 }, text: ` at ${text}` }

@@ -5,6 +5,7 @@ import { units } from '../../../shared/quantity/units';
 import { isAtHand } from '../../findings/number-words';
 import { type Amount, isPosition, isQuantity, isSize, type Position, type Quantity, type Size } from '../../generated/ast';
 import { amountOf } from '../../lowering/number';
+import { lowUnitOf } from '../../lowering/quantity';
 import { propertyOfNumber } from '../../vocabulary/lookup';
 import type { SpanEdit } from '../text-edits';
 import type { Place, Refactor } from './refactor';
@@ -69,8 +70,9 @@ function inUnit(node: Measured, unit: string): SpanEdit | undefined {
 }
 
 function quantityIn(node: Quantity, unit: string): string | undefined {
-    const from = node.unit ?? '';
-    const low = turned(node.low, from, unit);
+    if (node.rest !== undefined) return undefined;
+    const from = node.unit ?? node.toleranceUnit ?? '';
+    const low = turned(node.low, lowUnitOf(node) ?? from, unit);
     const high = node.high === undefined ? '' : turned(node.high, from, unit);
     const own = node.toleranceUnit ?? from;
     const kept = own === '%' && from !== '%'; // a share of the value stays one
