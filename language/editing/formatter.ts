@@ -14,8 +14,12 @@ import { isFile } from '../generated/ast';
 import type { KerfLexer, KerfLexingReport } from '../parsing/lexer';
 import { homesOf } from '../vocabulary/blocks';
 import { formatGaps, type Gap, isContinuation } from './format-text';
+import { sortedClauses } from './sort-clauses';
 
-/** Lays a text out: one step of indentation a block, one blank between words, two between statements on a line. */
+/**
+ * Lays a text out: one step of indentation a block, one blank between words, two between statements on a line; the clauses of
+ * a line of art in one order.
+ */
 export class KerfFormatter implements Formatter {
     readonly formatOnTypeOptions: DocumentOnTypeFormattingOptions = { firstTriggerCharacter: '}' };
     private readonly lexer: KerfLexer;
@@ -54,7 +58,10 @@ export class KerfFormatter implements Formatter {
             indent: options.insertSpaces === false ? '\t' : ' '.repeat(Math.min(8, Math.max(1, options.tabSize || 2))),
             goesOn: (token) => isContinuation(token, homesOf),
         });
-        return gaps.filter(wanted).map(({ offset, length, blanks }) => ({
+        const sorted = sortedClauses(document, gaps);
+        const isInside = ({ offset, length }: Gap) =>
+            sorted.some((line) => offset >= line.offset && offset + length <= line.offset + line.length);
+        return [...gaps.filter((gap) => !isInside(gap)), ...sorted].filter(wanted).map(({ offset, length, blanks }) => ({
             range: { start: text.positionAt(offset), end: text.positionAt(offset + length) },
             newText: blanks,
         }));

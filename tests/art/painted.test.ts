@@ -27,6 +27,10 @@ describe('what burns', () => {
             expect(area(painted(tray, picks))).toBeCloseTo(expected, 6));
     }
 
+    it('leaves out of what is picked, or of all, what stands behind `but`', () => {
+        expect(area(painted(tray, ['.wood', '.x'], 0.5, ['.hole']))).toBeCloseTo(1700, 6);
+        expect(area(painted(tray, [], 0.5, ['#tray']))).toBeCloseTo(100, 6);
+    });
     it('is what is darker than the threshold', () => {
         const greys = read('<rect width="10" height="10" fill="#808080"/><rect x="20" width="10" height="10" fill="#404040"/>');
         expect([0.4, 0.5, 0.7, 0.8].map((threshold) => Math.round(area(painted(greys, [], threshold))))).toEqual([

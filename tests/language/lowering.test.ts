@@ -17,7 +17,7 @@ recipe heron-tray "Heron serving tray" {
   blank tray { of walnut-12  size 300 x 200 mm  grain along width }
   blank bird { of maple-06  size 165 x 165 mm  backing foil }
   engrave pocket on tray {
-    art heron #wing .dark at 150, 100 mm turned 90 deg
+    art heron #wing, .dark at 150, 100 mm turned 90 deg
     depth 1/16 in
     passes 3
     scan across grain

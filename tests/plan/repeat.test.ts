@@ -33,6 +33,11 @@ describe('copies on a grid', () => {
         const box = bounds(region)!;
         expect([box.minX, box.maxX, box.minY, box.maxY].map((value) => Math.round(value))).toEqual([80, 120, 65, 69]);
     });
+    it('are turned as art is, where they are shapes', async () => {
+        const { region } = await regionOf('rectangle 30 x 10 mm turned 90 deg at 50, 50 mm');
+        const box = bounds(region)!;
+        expect([box.minX, box.maxX, box.minY, box.maxY].map((value) => Math.round(value))).toEqual([45, 55, 35, 65]);
+    });
     it('have a boundary each, or one blank together', async () => {
         const each = await regionOf('art dot inverse within rectangle 12 x 12 mm at 100, 70 mm repeat 2 x 2 every 20 x 20 mm');
         expect(each.area).toBeCloseTo(4 * (144 - 40), 6);
