@@ -39,7 +39,7 @@ export function sortedClauses(document: LangiumDocument, gaps: readonly Gap[]): 
 
 function piecesOf(cst: CstNode | undefined): Piece[] {
     const pieces: Piece[] = [];
-    for (const child of isCompositeCstNode(cst) ? cst.content : []) {
+    for (const child of partsOf(cst)) {
         const rank = isRepeat(child.astNode) && isCompositeCstNode(child) ? order.indexOf('repeat') : order.indexOf(child.text);
         const isHead = rank >= 0 && (isCompositeCstNode(child) || child.grammarSource?.$type === 'Keyword');
         const open = pieces.at(-1);
@@ -47,6 +47,12 @@ function piecesOf(cst: CstNode | undefined): Piece[] {
         else if (open !== undefined) open.end = child.end;
     }
     return pieces;
+}
+
+/** The words and parts of a line, out of the rules that only lead to its own. */
+function partsOf(cst: CstNode | undefined): readonly CstNode[] {
+    if (!isCompositeCstNode(cst)) return [];
+    return cst.content.flatMap((child) => (isCompositeCstNode(child) && child.astNode === cst.astNode ? partsOf(child) : [child]));
 }
 
 /** A stretch of the text with the gaps that lie in it. */

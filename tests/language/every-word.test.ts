@@ -54,6 +54,8 @@ const texts = [
         'Engrave',
         'art a inverse within blank\nart a inverse within grown 5 mm turned 90 deg\nart a inverse within rectangle 80 x 40 mm\ndepth through\nscan at 45 deg one way\nscan along grain',
     ),
+    block('Engrave', 'art a #x, .y but .z'),
+    block('Recipe', 'sand b called fine { grits 120 }'),
     block('Blank', 'grain along height\nbacking tape\nbacking none'),
     block('Resin', 'mix 2 : 1 by weight'),
     block('Run', 'e of a 80 % at 250 mm/s x 3 pitch 0.1 mm depth 0.5 mm width 2 mm'),
