@@ -52,7 +52,9 @@ function piecesOf(cst: CstNode | undefined): Piece[] {
 /** The words and parts of a line, out of the rules that only lead to its own. */
 function partsOf(cst: CstNode | undefined): readonly CstNode[] {
     if (!isCompositeCstNode(cst)) return [];
-    return cst.content.flatMap((child) => (isCompositeCstNode(child) && child.astNode === cst.astNode ? partsOf(child) : [child]));
+    return cst.content.flatMap((child) =>
+        isCompositeCstNode(child) && child.astNode === cst.astNode ? partsOf(child) : [child],
+    );
 }
 
 /** A stretch of the text with the gaps that lie in it. */

@@ -47,9 +47,7 @@ export function recipeOf(node: ast.Recipe, coupons: readonly LoweredCoupon[], sh
         blanks,
         steps: stepsOf(lines),
         allows: allowsOf(lines),
-        coupons: coupons
-            .filter(({ node: of }) => of.laser.ref === laser && sheets.has(of.sheet.ref))
-            .map(({ coupon }) => coupon),
+        coupons: coupons.filter(({ node: of }) => of.laser.ref === laser && sheets.has(of.sheet.ref)).map(({ coupon }) => coupon),
     };
 }
 

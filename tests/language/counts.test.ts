@@ -32,7 +32,10 @@ test('a coupon counts for the board that it names, not for another of that name'
     expect(other?.coupons).toEqual([]);
     const [same] = await lowered(`use "stock.kerf"\n${step}`, 'file:///counts/same.kerf');
     expect(same?.coupons).toHaveLength(1);
-    const [burnt] = await lowered(`${own}coupon oak on shed { burn 50 % at 400 mm/s gives 0.3 mm }\n${step}`, 'file:///counts/burnt.kerf');
+    const [burnt] = await lowered(
+        `${own}coupon oak on shed { burn 50 % at 400 mm/s gives 0.3 mm }\n${step}`,
+        'file:///counts/burnt.kerf',
+    );
     expect(burnt?.coupons.map(({ burns }) => burns[0]?.depth.value)).toEqual([0.3]);
 });
 
@@ -78,7 +81,9 @@ test('printed figures are the figures', async () => {
 });
 
 test('what is picked, and what is left out of it', async () => {
-    const [picked] = await lowered(`${shop}${recipe('engrave a on tray { art moon .sky, .moon but #keel at 45, 30 mm  depth 0.5 mm }')}`);
+    const [picked] = await lowered(
+        `${shop}${recipe('engrave a on tray { art moon .sky, .moon but #keel at 45, 30 mm  depth 0.5 mm }')}`,
+    );
     const [art] = engraving(picked).placements;
     expect(art?.kind === 'art' && [art.picks.map(({ value }) => value), art.leaves?.map(({ value }) => value)]).toEqual([
         ['.sky', '.moon'],
