@@ -26,6 +26,7 @@ export default defineConfig({
     plugins: [kerfAsText],
     test: {
         globalSetup: ['.config/before-tests.mjs'],
+        setupFiles: ['tests/kit/forget-opened.ts'],
         // Two cores on the machines this runs on; more workers only take turns.
         maxWorkers: 2,
         testTimeout: 30_000,

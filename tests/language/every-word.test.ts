@@ -174,7 +174,9 @@ describe('every example', () => {
         });
         const after = TextDocument.applyEdits(document.textDocument, (await edits) as TextEdit[]);
         expect(after.replaceAll(/\s/g, '')).toBe(text.replaceAll(/\s/g, ''));
-        expect(textFindings(await open(after), services).map(({ rule }) => rule)).toEqual(findings.map(({ rule }) => rule));
+        expect(textFindings(await open(after, document.uri.toString()), services).map(({ rule }) => rule)).toEqual(
+            findings.map(({ rule }) => rule),
+        );
     });
 });
 

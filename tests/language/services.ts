@@ -1,4 +1,5 @@
 import { DocumentState, EmptyFileSystem, type LangiumDocument, URI } from 'langium';
+import { isBuiltIn } from '../../language/built-in';
 import { createKerfServices } from '../../language/module';
 import { couponFit } from '../../shared/view/coupon-fit';
 
@@ -10,6 +11,12 @@ let started: Promise<void> | undefined;
 let counter = 0;
 
 export const services = kerf;
+
+// Files of tests share one process: what one has opened would lie in the next one's folder (tests/kit/forget-opened.ts).
+(globalThis as { forgetOpened?: () => Promise<void> }).forgetOpened = async () => {
+    const opened = shared.workspace.LangiumDocuments.all.map(({ uri }) => uri).filter((uri) => !isBuiltIn(uri.toString()));
+    await shared.workspace.DocumentBuilder.update([], opened.toArray());
+};
 
 /** The real services with the built-in stock loaded, one set for a whole test file. */
 export async function start(): Promise<typeof kerf> {

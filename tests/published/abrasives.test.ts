@@ -10,7 +10,7 @@ import { bridge, jumps, sandingSequence, scratchShare, widestJump } from '../../
 
 const text = readFileSync(new URL('../../language/stock/abrasives.kerf', import.meta.url), 'utf8');
 const fepa = new Map(
-    [...text.matchAll(/abrasive (\d+) \{[^}]*?grain ([\d.]+) um/g)].map((match) => [Number(match[1]), Number(match[2])]),
+    [...text.matchAll(/abrasive (\d+) \{[^}]*?particle ([\d.]+) um/g)].map((match) => [Number(match[1]), Number(match[2])]),
 );
 const grains = (...grits: number[]): number[] => grits.map((grit) => fepa.get(grit)! / 1000);
 

@@ -39,7 +39,7 @@ describe('both film strips side by side', () => {
         const own = text.slice(0, text.indexOf('blank '));
         const more = / make \d/.test(own)
             ? text.replace(/ make \d+/, ' make 17')
-            : text.replace(/ revision \d+/, (revision) => `${revision} make 17`);
+            : text.replace(/ issue \d+/, (issue) => `${issue} make 17`);
         expect(more).not.toBe(text);
         const { rows } = (await answer({ text, art }, { text: more, art }, true)).pictures!;
         expect(rows.filter(({ step: done }) => done !== undefined).length).toBeGreaterThan(0);

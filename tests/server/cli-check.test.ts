@@ -130,7 +130,7 @@ describe('kerfbook check --format', () => {
         const repo = repository({ ...shopFiles, 'coaster.kerf': pinned });
         const { out } = await repo.kerfbook(['check', '--format', 'markdown', 'coaster.kerf']);
         expect(out).toContain('### Pinned: 3 settings');
-        const solved = (await repository().kerfbook(['show', 'coaster.kerf'])).out;
+        const solved = (await repository().kerfbook(['show', '--all', 'coaster.kerf'])).out;
         const speed = /= speed: (\d+ mm\/s)/.exec(solved)![1]!;
         expect(out).toContain(`| speed | 500 mm/s | ${speed} |`);
         expect(out).toMatch(/\| passes \| 2 \| \d+ \|/);

@@ -119,7 +119,10 @@ describe('comparing with what was committed', () => {
             ],
         });
         const web = await editorOn(repo.folder, 'coaster.kerf', coaster, { browser: true });
-        expect(await web.ask(requests.revisionPlaces.method)).toEqual({ problem: expect.stringContaining('only a browser') });
+        expect(await web.ask(requests.revisionPlaces.method)).toEqual({
+            problem: expect.stringContaining('only a browser'),
+            final: true,
+        });
     });
 
     it('a text that cannot be read at present says so', async () => {
