@@ -26,7 +26,8 @@ export function proposeWord(
         const property = propertiesOf(block).find(({ words }) => words === word || words.startsWith(`${word} `));
         if (property !== undefined) return !property.many && written.has(property.key) ? undefined : ofProperty(property);
     }
-    return { label: word, kind: CompletionItemKind.Keyword, sortText: '01' };
+    // What a step may be called comes after the words that it goes on with.
+    return { label: word, kind: CompletionItemKind.Keyword, sortText: word === 'called' ? '02' : '01' };
 }
 
 function ofConstruct({ word, what, example, snippet }: Construct): Proposal {
