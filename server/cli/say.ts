@@ -5,7 +5,13 @@ import { oneLine, plainText } from '../../shared/review/one-line';
 
 /** Says a report on standard output. Its lines stay; what steers a terminal becomes a space. */
 export function say(report: string): void {
-    process.stdout.write(withoutCommands(plainText(report)));
+    // Tables in CSV end their lines by both characters (RFC 4180).
+    process.stdout.write(
+        report
+            .split('\r\n')
+            .map((part) => withoutCommands(plainText(part)))
+            .join('\r\n'),
+    );
 }
 
 export function sayLine(line: string): void {

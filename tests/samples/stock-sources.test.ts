@@ -13,8 +13,8 @@ function statements(text: string): { line: number; text: string; comment: string
         const line = raw.trim();
         if (line.startsWith('//')) comment.push(line);
         else if (raw.startsWith('  ') && line !== '}') {
-            // `burnt` belongs to the comment of the `colour` above it.
-            if (!line.startsWith('burnt ')) {
+            // `char` belongs to the comment of the `colour` above it.
+            if (!line.startsWith('char ')) {
                 found.push({ line: index + 1, text: line, comment: comment.join(' ') });
                 comment = [];
             }
