@@ -1,5 +1,6 @@
 import { materials, treatments, zeros } from '../../shared/recipe/stock';
 import { measure, type NodeType, property, share } from './property';
+import { shopProperties } from './shop-properties';
 
 const minute = 60;
 const hour = 3600;
@@ -284,43 +285,6 @@ const coupon = [
     ),
 ];
 
-const shop = [
-    property('Shop', 'currency', 'word', 'What prices are reckoned in: a code of ISO 4217.', 'currency EUR', {
-        follows: 'a code of three letters, such as `EUR`',
-    }),
-    property('Shop', 'hourly', 'figure', 'What an hour of work costs, at the bench or beside the laser.', 'hourly 32', {
-        measures: [measure('money')],
-    }),
-    property(
-        'Shop',
-        'laser hourly',
-        'figure',
-        'What an hour of the laser itself costs: power, wear, filters. The one who minds it comes on top.',
-        'laser hourly 14',
-        { measures: [measure('money')] },
-    ),
-    property('Shop', 'overhead', 'figure', 'Rent, tools and light, as a part of material and work.', 'overhead 15 %', {
-        measures: [measure('ratio', [0, 2], [0, 100])],
-    }),
-    property('Shop', 'markup', 'figure', 'What comes on top of the cost to make the price.', 'markup 60 %', {
-        measures: [measure('ratio', [0, 5], [0, 100])],
-    }),
-    property(
-        'Shop',
-        'workday',
-        'figure',
-        'How long the bench is at work in a day; the rest of it things only wait.',
-        'workday 8 h',
-        {
-            measures: [measure('time', [hour, 16 * hour], [minute, day])],
-        },
-    ),
-    property('Shop', 'price', 'phrase', 'What foil, tape or abrasive paper is bought for.', 'price 12 for 2.5 m2 of foil', {
-        many: true,
-        node: 'ShopPrice',
-    }),
-];
-
 export const stockProperties = [
     ...beam,
     ...wood,
@@ -351,6 +315,6 @@ export const stockProperties = [
     }),
     caution('Coat'),
     food('Coat'),
-    ...shop,
+    ...shopProperties,
     ...coupon,
 ];

@@ -3,7 +3,7 @@
  * import; a test holds the two equal.
  */
 export const namePattern =
-    /[A-Za-z_µ\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02AF\u0370-\u1FFF\u2C00-\uD7FF][\wµ²³\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02AF\u0370-\u1FFF\u2C00-\uD7FF-]*/;
+    /[A-Za-z_µ\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02AF\u0370-\u1FFF\u2C00-\uD7FF][\wµ²³\u0300-\u036F\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02AF\u0370-\u1FFF\u2C00-\uD7FF-]*/;
 
 const wholeName = new RegExp(`^(?:${namePattern.source})$`);
 const everyName = new RegExp(namePattern.source, 'g');

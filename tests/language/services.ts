@@ -25,8 +25,11 @@ export async function start(): Promise<typeof kerf> {
     return kerf;
 }
 
+/** So many texts without a name of their own stay open: all lie in one folder, and what is in sight there is looked through. */
+const KEPT = 20;
+
 /** A document built as the editor builds it: parsed, linked and checked. */
-export async function open(text: string, uri = `file:///shop/test-${++counter}.kerf`): Promise<LangiumDocument> {
+export async function open(text: string, uri = nextUri()): Promise<LangiumDocument> {
     await start();
     const parsed = URI.parse(uri);
     if (shared.workspace.LangiumDocuments.hasDocument(parsed)) shared.workspace.LangiumDocuments.deleteDocument(parsed);
@@ -35,4 +38,14 @@ export async function open(text: string, uri = `file:///shop/test-${++counter}.k
     await shared.workspace.DocumentBuilder.build([document], { validation: true });
     if (document.state !== DocumentState.Validated) throw new Error('The document was not built.');
     return document;
+}
+
+function nextUri(): string {
+    counter++;
+    const oldest = URI.parse(`file:///shop/test-${counter - KEPT}.kerf`);
+    if (shared.workspace.LangiumDocuments.hasDocument(oldest)) {
+        shared.workspace.LangiumDocuments.deleteDocument(oldest);
+        shared.workspace.IndexManager.remove(oldest);
+    }
+    return `file:///shop/test-${counter}.kerf`;
 }

@@ -17,7 +17,7 @@ const hostile = {
     '::warning::x.kerf': otherRecipe.replace('recipe plate', 'recipe plate-4').replace('sand plate', 'sand nobody'),
 };
 /** What steers a terminal; tabs and line ends aside. */
-const steers = /[^\P{Cc}\t\n]|[\u202a-\u202e\u2066-\u2069]/u;
+const steers = /\r(?!\n)|[^\P{Cc}\t\n\r]|[\u202a-\u202e\u2066-\u2069]/u;
 
 describe('names and titles of strangers never steer a terminal or a build service', () => {
     const formats = ['text', 'json', 'sarif', 'junit', 'markdown', 'annotations', 'checkstyle'];
