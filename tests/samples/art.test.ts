@@ -1,13 +1,11 @@
 import { readFileSync } from 'node:fs';
-import { initWasm, Resvg } from '@resvg/resvg-wasm';
+import { Resvg } from '@resvg/resvg-wasm';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { witness } from '../art/witness';
 
 const art = (name: string) => new URL(`../../samples/art/${name}`, import.meta.url);
 
-beforeAll(async () => {
-    const engine = new URL('../../node_modules/@resvg/resvg-wasm/index_bg.wasm', import.meta.url);
-    await initWasm(readFileSync(engine));
-});
+beforeAll(witness);
 
 /** Share of the page that is dark, as an independent renderer paints it, at a quarter of a millimetre a pixel. */
 function darkShare(svg: string, width: number): number {
