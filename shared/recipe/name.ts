@@ -1,9 +1,13 @@
+const letters = String.raw`\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02AF\u0370-\u1FFF\u2C00-\uD7FF`;
+
+/** Marks that stand behind the letter they belong to: never the first of a name. */
+const marks = String.raw`\u0300-\u036F`;
+
 /**
  * A name of the language: of a recipe, a blank, a step, a board. It is written once more in the grammar (the terminal ID), which cannot
  * import; a test holds the two equal.
  */
-export const namePattern =
-    /[A-Za-z_µ\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02AF\u0370-\u1FFF\u2C00-\uD7FF][\wµ²³\u0300-\u036F\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u02AF\u0370-\u1FFF\u2C00-\uD7FF-]*/;
+export const namePattern = new RegExp(`[A-Za-z_µ${letters}][\\wµ²³${marks}${letters}-]*`);
 
 const wholeName = new RegExp(`^(?:${namePattern.source})$`);
 const everyName = new RegExp(namePattern.source, 'g');

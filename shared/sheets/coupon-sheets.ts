@@ -6,7 +6,7 @@ import { originOn, originSentence } from '../plan/origin';
 import { motionOf } from '../plan/toolpaths';
 import { showLength, showNumber, showRatio, showTime } from '../quantity/show';
 import type { Laser, Sheet } from '../recipe/stock';
-import { dangerOf } from '../rules/never-burn';
+import { dangerOf } from '../rules/settings/never-burn';
 import { couponJob } from '../toolpath/coupon-job';
 import { type Job, overtravelOf } from '../toolpath/job';
 import { reachOfAll, reachOfJob } from '../toolpath/reach';

@@ -40,7 +40,7 @@ describe('finer-than-beam', () => {
         const width = (share: number) => (laser!.finest!.slot * share).toFixed(4);
         const lineOf = (share: number) =>
             page(`<path d="M2 2h10v20h-10z"/><path d="M16 2h${width(share)}v20h-${width(share)}z"/>`);
-        const { finerThanBeam } = await import('../../shared/rules/finer-than-beam');
+        const { finerThanBeam } = await import('../../shared/rules/art/finer-than-beam');
         const told = async (share: number) => [
             ...finerThanBeam.examine(await planOf(dug('lines'), { ...art, 'lines.svg': lineOf(share) })),
         ];

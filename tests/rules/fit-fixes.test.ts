@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { pressFit } from '../../shared/bench/press-fit';
-import { jamsBeforeFloor } from '../../shared/rules/jams-before-floor';
-import { lengthWithin } from '../../shared/rules/length-within';
+import { lengthWithin } from '../../shared/rules/helpers/length-within';
+import { jamsBeforeFloor } from '../../shared/rules/inlay/jams-before-floor';
 import { planOf } from '../kit/plan-of';
 import { inlayRecipe } from '../kit/shop';
 import { expectMended, one, silent, words, workshop } from './harness';

@@ -1,0 +1,52 @@
+import { spread } from '../../quantity/interval';
+import { showLength } from '../../quantity/show';
+import { atItsWord } from '../figures';
+import { askDepth, isSaidAs } from '../helpers/ask-depth';
+import { blankOf, materialName } from '../helpers/blank-names';
+import { deepestWithFloor, leastFloor } from '../helpers/floor';
+import type { Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'deeper-than-blank',
+    title: 'Deeper than the blank',
+    severities: ['error'],
+    quickFix: 'sometimes',
+    firm: 'sometimes',
+    condition:
+        'An engraving is deeper than its blank is thick, at the thin end of the thickness tolerance. Deeper than its thick end, no `allow` silences it.',
+    why: 'The beam comes out on the other side, and whatever lies below is burnt.',
+    mend: 'Give a depth that leaves a floor, take a thicker board, or write `depth through` if the piece is meant to be pierced.',
+    source: 'Plain arithmetic: depth against thickness less its tolerance.',
+};
+
+export const deeperThanBlank: Rule = {
+    page,
+    *examine(plan, figures = atItsWord) {
+        for (const stepPlan of plan.steps) {
+            const { laser, step } = stepPlan;
+            if (step.kind !== 'engrave' || laser?.depth === undefined || laser.through) continue;
+            const blank = blankOf(plan, stepPlan);
+            if (blank?.thickness === undefined || laser.depth.value <= blank.thickness.low) continue;
+            const { thickness } = blank;
+            const thinnest = spread(thickness) > 0 ? ` (${showLength(thickness.low)} at its thinnest)` : '';
+            const where = step.depth !== undefined && 'where' in step.depth ? step.depth.where : step.where;
+            const declared = blank.blank.sheet?.thickness?.where;
+            const veneer = blank.blank.sheet?.kind === 'veneer';
+            const most = veneer ? undefined : deepestWithFloor(step, laser.depth, thickness);
+            const { text, fixes, instead } = askDepth(page.id, step, most, plan, figures);
+            const floor = `leaves a floor of ${showLength(leastFloor)}`;
+            const suits = isSaidAs(most, step, text) ? `at most ${text} ${floor}` : `${text} ${floor} and suits the rest`;
+            const mend = `${text === undefined ? '' : `: ${suits}`}.${instead}`;
+            yield finding(page, {
+                severity: 'error',
+                firm: laser.depth.value > thickness.high,
+                message: `The ${step.name} is ${showLength(laser.depth.value)} deep; ${materialName(blank)} is ${showLength(thickness.value)} thick${thinnest}${mend}`,
+                where,
+                step: step.index,
+                fixes,
+                related: declared === undefined ? [] : [{ message: 'The thickness is written here.', where: declared }],
+            });
+        }
+    },
+};

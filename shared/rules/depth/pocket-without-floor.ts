@@ -1,0 +1,48 @@
+import type { Plan } from '../../plan/plan';
+import { exactly } from '../../quantity/interval';
+import type { Engrave } from '../../recipe/step';
+import { atItsWord } from '../figures';
+import { askDepth } from '../helpers/ask-depth';
+import { depthForFill } from '../helpers/fill-depth';
+import { depthForVeneer } from '../helpers/veneer-depth';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'pocket-without-floor',
+    title: 'A pocket without a floor',
+    severities: ['error'],
+    quickFix: 'sometimes',
+    condition: 'An engraving that goes through the board is filled, or takes an inlay, and nothing is behind the board.',
+    why: 'Resin runs out at the back, and an inlay drops through: there is no floor to glue it to.',
+    mend: 'Give the pocket a depth that leaves a floor, or back the blank with tape.',
+    source: commonPractice,
+};
+
+export const pocketWithoutFloor: Rule = {
+    page,
+    *examine(plan, figures = atItsWord) {
+        for (const { fill, inlay, step } of plan.steps) {
+            const pocket: Engrave | undefined = fill?.pocket ?? inlay?.pocket;
+            if (pocket?.depth === undefined || !('through' in pocket.depth)) continue;
+            const blank = plan.blanks.find((candidate) => candidate.name === pocket.blank.value)?.blank;
+            if (blank !== undefined && blank.backing !== 'none') continue;
+            const deep = fill === undefined ? depthForVeneer(inlay!) : depthOfFill(plan, pocket);
+            const { text, fixes, instead } = askDepth(page.id, pocket, deep, plan, figures);
+            const depth = `${text === undefined ? '' : `; ${text} deep it would have one`}.${instead}`;
+            yield finding(page, {
+                severity: 'error',
+                message: `${pocket.name} goes through the board, so there is no floor ${fill === undefined ? 'to glue the inlay to' : 'and the fill runs out at the back'}${depth}`,
+                where: pocket.depth.where,
+                step: pocket.index,
+                fixes,
+                related: [{ message: fill === undefined ? 'The inlay goes in here.' : 'It is filled here.', where: step.where }],
+            });
+        }
+    },
+};
+
+function depthOfFill(plan: Plan, pocket: Engrave): number | undefined {
+    const laser = plan.steps[pocket.index]?.laser;
+    return laser && depthForFill(plan, pocket, { ...laser, depth: exactly(0) });
+}

@@ -1,0 +1,81 @@
+import type { LaserPlan, LaserSettings } from '../../plan/laser-plan';
+import type { Plan } from '../../plan/plan';
+import { showLength, showLengthInterval, showRatio } from '../../quantity/show';
+import type { Where } from '../../quantity/where';
+import type { Fix } from '../../recipe/finding';
+import { atItsWord, type Figures } from '../figures';
+import { askWhatIsGiven, solveAnew } from '../helpers/ask-depth';
+import { settingsHeld } from '../helpers/settings-held';
+import type { Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'settings-miss-depth',
+    title: 'Settings that do not give the depth',
+    severities: ['warning', 'info'],
+    quickFix: 'sometimes',
+    condition:
+        'Power, speed and passes are all written, and by the coupon they give another depth or tone than the one asked for, or do not come through. Where there is no coupon it is said only of what even the guess rules out.',
+    why: 'Pinned settings were right once; then the coupon, the board, the laser or the depth changed. What is burnt is what the settings say.',
+    mend: 'Take the settings out and let them be worked out anew, or ask for the depth that they give.',
+    source: 'The depth law, fitted to the coupon: d = (F − F₀)/q for each pass, with F = P/(v · pitch).',
+};
+
+export const settingsMissDepth: Rule = {
+    page,
+    *examine(plan, figures = atItsWord) {
+        for (const { step, laser } of plan.steps) {
+            const settings = laser?.settings;
+            if (settings === undefined || laser === undefined || !settingsHeld(laser.step)) continue;
+            const missed = laser.through ? missesThrough(laser, settings) : missesWish(plan, laser, settings, figures);
+            if (missed === undefined) continue;
+            const { power, speed } = laser.step;
+            yield finding(page, {
+                severity: settings.guess ? 'info' : 'warning',
+                message: `${missed.message}${settings.guess ? ' (a guess: no coupon)' : ''}.`,
+                where: missed.where,
+                step: step.index,
+                related: [
+                    { message: 'The power is held here.', where: power!.where },
+                    { message: 'The speed is held here.', where: speed!.where },
+                ],
+                fixes: [...solveAnew(page.id, laser.step, figures), ...(missed.fixes ?? [])],
+            });
+        }
+    },
+};
+
+interface Missed {
+    readonly message: string;
+    readonly where: Where;
+    readonly fixes?: readonly Fix[];
+}
+
+function missesWish(plan: Plan, { step }: LaserPlan, settings: LaserSettings, figures: Figures): Missed | undefined {
+    if (step.kind !== 'engrave' || settings.reached) return undefined;
+    const { gives, guess } = settings;
+    if (step.depth === undefined) {
+        if (step.tone === undefined || guess) return undefined;
+        const instead = gives.value > 0.02 ? `dig ${showLengthInterval(gives)} deep and do` : 'do';
+        return { message: `These settings ${instead} not give a tone of ${showRatio(step.tone.value)}`, where: step.tone.where };
+    }
+    if ('through' in step.depth) return undefined;
+    const { value, where, unit } = step.depth;
+    if (guess && value >= gives.low && value <= gives.high) return undefined;
+    return {
+        message: `These settings give ${showLengthInterval(gives, unit)}, not ${showLength(value, unit)}`,
+        where,
+        fixes: gives.value > 0.005 && !guess ? askWhatIsGiven(page.id, step, gives.value, plan, figures) : [],
+    };
+}
+
+/** A cut's line is far outside of what a coupon measures, so only what falls short at its best is said. */
+function missesThrough({ step, depth }: LaserPlan, { gives, guess }: LaserSettings): Missed | undefined {
+    if (depth === undefined) return undefined;
+    const reach = step.kind === 'cut' || guess ? gives.high : gives.value;
+    if (reach >= depth.value) return undefined;
+    return {
+        message: `These settings go ${showLengthInterval(gives)} deep, not through ${showLength(depth.value)}`,
+        where: step.kind === 'engrave' && step.depth !== undefined ? step.depth.where : step.where,
+    };
+}

@@ -1,0 +1,45 @@
+import { subtract } from '../../quantity/interval';
+import { showLength } from '../../quantity/show';
+import { atItsWord } from '../figures';
+import { askDepth, isSaidAs } from '../helpers/ask-depth';
+import { blankOf } from '../helpers/blank-names';
+import { deepestWithFloor, leastFloor } from '../helpers/floor';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'thin-floor',
+    title: 'Floor left too thin',
+    severities: ['warning'],
+    quickFix: 'sometimes',
+    condition: `Less than ${leastFloor} mm of wood is left under a pocket, with depth and thickness at the bad end of their tolerances.`,
+    why: 'A floor like paper cups when the glue or resin shrinks, shows through, and breaks under a thumb.',
+    mend: 'Engrave less deep or take a thicker board.',
+    source: commonPractice,
+};
+
+export const thinFloor: Rule = {
+    page,
+    *examine(plan, figures = atItsWord) {
+        for (const stepPlan of plan.steps) {
+            const { laser, step } = stepPlan;
+            if (step.kind !== 'engrave' || laser?.depth === undefined || laser.through || laser.tone !== undefined) continue;
+            const blank = blankOf(plan, stepPlan);
+            if (blank?.thickness === undefined || blank.blank.sheet?.kind === 'veneer') continue;
+            if (laser.depth.value > blank.thickness.low) continue; // deeper-than-blank says it
+            const floor = subtract(blank.thickness, laser.depth);
+            if (floor.low >= leastFloor) continue;
+            const most = deepestWithFloor(step, laser.depth, blank.thickness);
+            const { text, fixes, instead } = askDepth(page.id, step, most, plan, figures);
+            const atMost = isSaidAs(most, step, text) ? 'at most ' : '';
+            const depths = `${text === undefined ? '' : `, so engrave ${atMost}${text} deep`}.${instead}`;
+            yield finding(page, {
+                severity: 'warning',
+                message: `Under ${step.name} only ${showLength(floor.value)} of wood is left, ${showLength(Math.max(0, floor.low))} at worst; ${showLength(leastFloor)} should stay${depths}`,
+                where: step.depth !== undefined ? step.depth.where : step.where,
+                step: step.index,
+                fixes,
+            });
+        }
+    },
+};

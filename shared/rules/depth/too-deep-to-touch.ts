@@ -1,0 +1,50 @@
+import { showLength } from '../../quantity/show';
+import { pieceAtEnd } from '../helpers/piece-at';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+/** Depth (mm) from which an open edge gets in the way of what is laid or wiped on it: 1/16 in, common practice, no source. */
+const STEP_DEPTH = 25.4 / 16;
+
+const page: Page = {
+    id: 'too-deep-to-touch',
+    title: 'Open and too deep for daily use',
+    severities: ['hint', 'warning'],
+    quickFix: 'sometimes',
+    condition: 'When the recipe ends, an engraving is still open, and its floor lies 1.6 mm (1/16 in) or more below the face.',
+    why: 'From about there on its rim is a small step: crumbs collect behind it, and cloths and fingers hang on it, each time a board or a worktop is used.',
+    mend: 'Ask for less depth, or add a fill. What only hangs on a wall says so in its blank: `touched by nobody`. Under `touched by food` and `touched by hands` the hint becomes a warning.',
+    source: commonPractice,
+};
+
+export const tooDeepToTouch: Rule = {
+    page,
+    *examine(plan) {
+        for (const blank of plan.blanks) {
+            const piece = pieceAtEnd(plan, blank.name);
+            const use = blank.blank.touchedBy?.value;
+            if (piece === undefined || piece.inside !== undefined || use === 'nobody') continue;
+            for (const mark of piece.marks) {
+                const step = plan.steps[mark.step]?.step;
+                if (mark.kind !== 'pocket' || mark.content !== undefined || step?.kind !== 'engrave') continue;
+                const depth = mark.depth.value - piece.face.value;
+                if (depth < STEP_DEPTH) continue;
+                yield finding(page, {
+                    severity: use === undefined ? 'hint' : 'warning',
+                    message: `${step.name} stays open and ${showLength(depth)} deep: its edge catches crumbs, cloths and fingers. Fill it or ask for less than ${showLength(STEP_DEPTH)} on a surface ${use === undefined ? 'that is used' : `that ${use} touch${use === 'food' ? 'es' : ''}`}.`,
+                    where: step.depth?.where ?? step.where,
+                    step: step.index,
+                    fixes:
+                        use === undefined
+                            ? [
+                                  {
+                                      title: 'Say that nobody touches it',
+                                      changes: [{ do: 'add', block: blank.blank.whole, statement: 'touched by nobody' }],
+                                  },
+                              ]
+                            : [],
+                });
+            }
+        }
+    },
+};

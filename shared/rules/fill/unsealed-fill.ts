@@ -1,0 +1,67 @@
+import type { Fix } from '../../recipe/finding';
+import type { Fill, Seal } from '../../recipe/step';
+import { blankOf } from '../helpers/blank-names';
+import { timeText } from '../helpers/longer-wait';
+import { statementBefore } from '../helpers/statement-before';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'unsealed-fill',
+    title: 'No seal under the fill',
+    severities: ['warning'],
+    quickFix: 'always',
+    condition: 'A pocket in a wood whose fibres draw liquids in is filled, and has not been sealed since it was engraved.',
+    why: 'The fibres suck thin resin in, and the colour goes with it: a tinted fringe creeps out beside the drawing, and deeper than sanding may go. Walnut hardly does so; the stock says of each wood whether it bleeds.',
+    mend: 'Put a `seal` between the engraving and the fill, and its drying time: a thin coat of slow epoxy closes the fibres, and so does clear PVA let down with water.',
+    source: commonPractice,
+};
+
+export const unsealedFill: Rule = {
+    page,
+    *examine(plan) {
+        for (const [index, stepPlan] of plan.steps.entries()) {
+            const { fill, step } = stepPlan;
+            if (fill === undefined || step.kind !== 'fill') continue;
+            const wood = blankOf(plan, stepPlan)?.blank.sheet?.wood;
+            if (wood === undefined || !wood.bleeds) continue;
+            const mark = plan.frames[index]
+                ?.find((piece) => piece.blank === stepPlan.blank)
+                ?.marks.find((candidate) => candidate.step === fill.pocket.index);
+            if (mark === undefined || mark.sealed) continue;
+            const later = plan.steps.find(
+                (other) => other.step.kind === 'seal' && other.step.index > index && other.blank === stepPlan.blank,
+            );
+            yield finding(page, {
+                severity: 'warning',
+                message: `${wood.name} bleeds${wood.pores === undefined ? '' : ` (${poreWords[wood.pores]})`}: ${step.resin?.name ?? 'the fill'} goes in before anything has sealed ${fill.pocket.name}.`,
+                where: step.where,
+                step: step.index,
+                related: later === undefined ? [] : [{ message: 'It is sealed only here.', where: later.step.where }],
+                fixes: [later?.step.kind === 'seal' ? sealEarlier(later.step, step) : sealFirst(step, stepPlan.blank!)],
+            });
+        }
+    },
+};
+
+const poreWords = {
+    diffuse: 'diffuse pores',
+    'semi-ring': 'half ring-porous',
+    ring: 'ring-porous',
+    softwood: 'a softwood',
+} as const;
+
+/** The sealing that comes too late, with the time that it needs to dry. */
+function sealEarlier({ whole, sealer }: Seal, fill: Fill): Fix {
+    const move = { do: 'move', statement: whole, before: fill.whole } as const;
+    const dry = sealer?.dry === undefined ? [] : [statementBefore(fill, `wait ${timeText(sealer.dry.value)}`)];
+    return { title: 'Seal before filling', preferred: true, changes: [move, ...dry] };
+}
+
+/** The built-in sealer that dries fastest; two thin coats close more than one (common practice, no source). */
+function sealFirst(fill: Fill, blank: string): Fix {
+    return {
+        title: 'Seal with two coats of shellac first',
+        changes: [statementBefore(fill, `seal ${blank} with shellac { coats 2 }\n  wait 2 h`)],
+    };
+}

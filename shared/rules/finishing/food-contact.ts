@@ -1,0 +1,114 @@
+import type { Piece } from '../../plan/piece';
+import type { BlankPlan, Plan } from '../../plan/plan';
+import type { Quantity } from '../../quantity/quantity';
+import { showTime } from '../../quantity/show';
+import type { Finding } from '../../recipe/finding';
+import type { Step } from '../../recipe/step';
+import { unnamedGlue } from '../../recipe/stock';
+import { atItsWord, type Figures } from '../figures';
+import { elapsed, longEnough } from '../helpers/elapsed';
+import { longerWait } from '../helpers/longer-wait';
+import { pieceAtEnd } from '../helpers/piece-at';
+import type { Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'food-contact',
+    title: 'What food will touch',
+    severities: ['warning', 'info'],
+    quickFix: 'sometimes',
+    condition:
+        'A blank is `touched by food`, and at the end it bears a finish, sealer, resin or glue of which the stock names nobody who says that food may touch it, or that has not cured; or burnt wood lies open on it.',
+    why: 'No class of finish is fit for food by itself: that hangs on the very product, its driers and colours, and on its cure. Char rubs off on food and cloth, and fat and crumbs stay behind in a burnt hollow.',
+    mend: 'Use a product whose maker declares it, and write that down in the stock (`food "…"`); wait out its cure; keep the engraving off the side that food touches, or fill it. With good reason, `allow food-contact because "…"`.',
+    source: '21 CFR 175.300 (seen) asks for a continuous film and for limits on what food can draw out of it. The rest is common practice, no source. Food law where you sell comes first.',
+};
+
+export const foodContact: Rule = {
+    page,
+    *examine(plan, figures = atItsWord) {
+        for (const blank of plan.blanks) {
+            const piece = pieceAtEnd(plan, blank.name);
+            if (blank.blank.touchedBy?.value !== 'food' || piece === undefined || piece.inside !== undefined) continue;
+            yield* sheetFindings(blank);
+            yield* coatFindings(plan, blank, piece, figures);
+            yield* hollowFindings(plan, blank, piece, figures);
+        }
+    },
+};
+
+interface Fluid {
+    readonly name: string;
+    readonly food?: string;
+    readonly cure?: Quantity;
+}
+
+function* sheetFindings({ blank }: BlankPlan): Iterable<Finding> {
+    const made = blank.sheet?.madeOf;
+    if (made === undefined || !unnamedGlue.has(made.value)) return;
+    yield finding(page, {
+        severity: 'warning',
+        message: `${blank.name} is made of ${made.value}: food touches its glue at every edge and in every engraving.`,
+        where: blank.touchedBy!.where,
+        related: [{ message: 'It is made of this.', where: made.where }],
+    });
+}
+
+/** What was spread over all of it. */
+function* coatFindings(plan: Plan, blank: BlankPlan, piece: Piece, figures: Figures): Iterable<Finding> {
+    for (const { step, blank: name } of plan.steps) {
+        if (name !== blank.name) continue;
+        if (step.kind === 'finish' && step.coat !== undefined) yield* ofFluid(plan, blank, step, step.coat, figures);
+        if (step.kind === 'seal' && step.sealer !== undefined && piece.sealed > 0)
+            yield* ofFluid(plan, blank, step, step.sealer, figures);
+    }
+}
+
+/** What lies in its hollows, or what lies open because nothing does. */
+function* hollowFindings(plan: Plan, blank: BlankPlan, piece: Piece, figures: Figures): Iterable<Finding> {
+    const told = new Set<number>();
+    for (const mark of piece.marks) {
+        if (mark.registration === true || mark.kind === 'cut' || mark.kind === 'through') continue;
+        const index = mark.content?.step ?? mark.step;
+        const step = plan.steps[index]?.step;
+        if (step === undefined || told.has(index)) continue;
+        told.add(index);
+        if (step.kind === 'fill' && step.resin !== undefined) yield* ofFluid(plan, blank, step, step.resin, figures);
+        if (step.kind === 'inlay' && step.glue !== undefined) yield* ofFluid(plan, blank, step, step.glue, figures);
+        if (step.kind !== 'engrave') continue;
+        yield finding(page, {
+            severity: piece.finished > 0 ? 'info' : 'warning',
+            message: `${step.name} leaves burnt wood open on ${blank.name}, which food touches: char rubs off, and ${mark.kind === 'toned' ? 'stains' : 'crumbs stay in the hollow'}.`,
+            where: step.where,
+            step: step.index,
+            related: [touched(blank)],
+        });
+    }
+}
+
+function* ofFluid(plan: Plan, blank: BlankPlan, step: Step, fluid: Fluid, figures: Figures): Iterable<Finding> {
+    const base = { where: step.where, step: step.index, related: [touched(blank)] };
+    if (fluid.food === undefined) {
+        // Of glue there is no more than a hair in the seams.
+        yield finding(page, {
+            ...base,
+            severity: step.kind === 'inlay' ? 'info' : 'warning',
+            message: `Food touches ${blank.name}, and nobody is named who says that it may touch ${fluid.name}.`,
+        });
+        return;
+    }
+    const end = plan.recipe.steps.length;
+    const gone = elapsed(plan, step.index, end);
+    const wanted = fluid.cure?.value ?? 0;
+    if (longEnough(gone, wanted)) return;
+    yield finding(page, {
+        ...base,
+        severity: 'warning',
+        message: `${fluid.name} cures for ${showTime(wanted)} before food may touch ${blank.name}; here it has had ${showTime(gone)}.`,
+        fixes: longerWait(page.id, plan, step, undefined, wanted - gone, figures),
+    });
+}
+
+function touched({ blank }: BlankPlan): { message: string; where: NonNullable<typeof blank.touchedBy>['where'] } {
+    return { message: 'Food touches it, as is written here.', where: blank.touchedBy!.where };
+}

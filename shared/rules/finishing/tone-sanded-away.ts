@@ -1,0 +1,53 @@
+import { scorchDepth } from '../../plan/frames';
+import { showLength } from '../../quantity/show';
+import { markOf, pieceBefore } from '../helpers/piece-at';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'tone-sanded-away',
+    title: 'Sanding takes the colour away',
+    severities: ['warning'],
+    quickFix: 'sometimes',
+    condition: 'A face is sanded after an engraving has coloured it, deeper than the colour reaches.',
+    why: 'A mere colour lies in the outermost tenth of a millimetre. Sanding for anything else on the same face takes it along.',
+    mend: 'Sand first and colour last, or give the engraving a depth.',
+    source: `${commonPractice} Colour is taken to reach ${scorchDepth} mm.`,
+};
+
+export const toneSandedAway: Rule = {
+    page,
+    *examine(plan) {
+        for (const [index, { step, blank, sand }] of plan.steps.entries()) {
+            if (step.kind !== 'sand' || sand === undefined) continue;
+            const before = pieceBefore(plan, index, blank);
+            const after = pieceBefore(plan, index + 1, blank);
+            for (const mark of before?.marks ?? []) {
+                const toned = plan.steps[mark.step]?.step;
+                if (
+                    mark.kind !== 'toned' ||
+                    mark.registration === true ||
+                    mark.content !== undefined ||
+                    toned?.kind !== 'engrave' ||
+                    markOf(after, mark.step) !== undefined
+                )
+                    continue;
+                yield finding(page, {
+                    severity: 'warning',
+                    message: `Sanding takes ${showLength((after?.face ?? sand.below).value - mark.depth.value)} off the face that ${toned.name} was burnt into, and with it its colour.`,
+                    where: step.take?.where ?? step.where,
+                    step: step.index,
+                    related: [{ message: `${toned.name} is coloured here.`, where: toned.where }],
+                    fixes: plan.steps.some((other) => other.blank === blank && (other.fill ?? other.inlay) !== undefined)
+                        ? [] // what is filled has to be sanded afterwards
+                        : [
+                              {
+                                  title: `Sand before ${toned.name}`,
+                                  changes: [{ do: 'move', statement: step.whole, before: toned.whole }],
+                              },
+                          ],
+                });
+            }
+        }
+    },
+};

@@ -1,0 +1,53 @@
+import type { Content } from '../../plan/piece';
+import type { Plan } from '../../plan/plan';
+import type { Fix } from '../../recipe/finding';
+import { cureOf } from '../order/sand-before-cure';
+import { elapsed, longEnough } from './elapsed';
+import { timeText } from './longer-wait';
+import { pieceAtEnd } from './piece-at';
+import { statementBefore } from './statement-before';
+
+/** Grits that take the spill off and leave a face for a finish: common practice, no source. */
+const grits = 'grits 120, 180, 240';
+
+/**
+ * Brings what stands proud of a blank level with its face, in a sanding that comes after all of it, or else in one
+ * more, cured and peeled, before the first finish. Flush alone: what else comes off the face is the maker's choice.
+ */
+export function sandFlush(plan: Plan, blank: string, contents: readonly Content[]): Fix[] {
+    const made = Math.max(...contents.map(({ step }) => step));
+    const later = plan.steps.filter((other) => other.blank === blank && other.step.index > made);
+    const finish = later.find(({ step }) => step.kind === 'finish')?.step;
+    const sanding = later.find(({ step }) => step.kind === 'sand')?.step;
+    const title = `Sand ${blank} flush`;
+    if (sanding?.kind === 'sand' && (finish === undefined || sanding.index < finish.index)) {
+        if (sanding.flushWhere !== undefined || sanding.take !== undefined) return []; // it cannot be read, as is said of the text
+        return [{ title, preferred: true, changes: [{ do: 'add', block: sanding.whole, statement: 'flush' }] }];
+    }
+    // A variant puts a step in beside one of its base's, and where is its maker's choice.
+    if (sanding !== undefined || plan.recipe.base !== undefined) return [];
+    const until = finish?.index ?? plan.steps.length;
+    const before = [...waitFor(plan, contents, until)];
+    for (const { inside, peeled, blank: half } of plan.frames[until] ?? []) {
+        if (inside !== blank || peeled) continue;
+        if (pieceAtEnd(plan, half)?.peeled === true) return [];
+        before.push(`peel ${half}`);
+    }
+    const statements = [...before, `sand ${blank} { flush  ${grits} }`];
+    const change =
+        finish === undefined
+            ? ({ do: 'add', block: plan.recipe.whole, statement: statements.join('\n') } as const)
+            : statementBefore(finish, statements.join('\n  '));
+    return [{ title, preferred: true, changes: [change] }];
+}
+
+/** What is missing of the longest cure. */
+function waitFor(plan: Plan, contents: readonly Content[], until: number): string[] {
+    const missing = contents.map((content) => {
+        const wanted = cureOf(plan, content)?.time ?? 0;
+        const gone = elapsed(plan, content.step, until);
+        return longEnough(gone, wanted) ? 0 : wanted - gone;
+    });
+    const most = Math.max(...missing);
+    return most > 0 ? [`wait ${timeText(most)}`] : [];
+}

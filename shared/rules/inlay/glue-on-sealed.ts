@@ -1,0 +1,69 @@
+import { bounds } from '../../geometry/measure';
+import type { Bounds } from '../../geometry/region';
+import type { InlayPlan, Plan, StepPlan } from '../../plan/plan';
+import type { Change, Fix } from '../../recipe/finding';
+import type { Inlay } from '../../recipe/step';
+import { markOf, pieceBefore } from '../helpers/piece-at';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'glue-on-sealed',
+    title: 'Wood glue on sealed wood',
+    severities: ['warning'],
+    quickFix: 'sometimes',
+    condition: 'A pocket is sealed before an inlay is glued into it with a water-based wood glue.',
+    why: 'Wood glue holds by soaking into the wood. On a sealed floor it dries to a skin, and the inlay lifts.',
+    mend: 'Engrave the pocket once the sealer is dry, so that its floor is bare wood; or glue first and seal afterwards, mask the pocket while sealing, or use an epoxy glue, which cures at its own pace.',
+    source: commonPractice,
+};
+
+export const glueOnSealed: Rule = {
+    page,
+    *examine(plan) {
+        for (const { step, blank, inlay } of plan.steps) {
+            if (step.kind !== 'inlay' || inlay === undefined || (step.glue?.kind ?? step.glue?.name) !== 'wood-glue') continue;
+            if (markOf(pieceBefore(plan, step.index, blank), inlay.pocket.index)?.sealed !== true) continue;
+            const seals = plan.steps.filter(
+                (other) =>
+                    other.step.kind === 'seal' &&
+                    other.blank === blank &&
+                    other.step.index > inlay.pocket.index &&
+                    other.step.index < step.index,
+            );
+            yield finding(page, {
+                severity: 'warning',
+                message: `${inlay.pocket.name} is sealed before ${step.glue?.name} goes into it: the glue does not soak in, and does not hold.`,
+                where: step.where,
+                step: step.index,
+                related: seals.slice(0, 1).map((seal) => ({ message: 'It is sealed here.', where: seal.step.where })),
+                fixes: engraveLater(plan, inlay, step, seals[seals.length - 1]),
+            });
+        }
+    },
+};
+
+/** Engraves the pocket through the sealer, if nothing that is done to the board until then comes too early or too late by it. */
+function engraveLater({ steps }: Plan, { pocket, pocketLaser }: InlayPlan, inlay: Inlay, seal: StepPlan | undefined): Fix[] {
+    if (seal === undefined) return [];
+    const next = steps.find(
+        ({ step, blank }) =>
+            step.index > seal.step.index && blank === pocketLaser.blank && !/^(wait|check|seal)$/.test(step.kind),
+    );
+    const before = next?.step ?? inlay;
+    const box = bounds(pocketLaser.region);
+    const passed = steps.slice(pocket.index + 1, before.index);
+    const indifferent = passed.every(({ step, blank, laser }) => {
+        if (step.kind === 'check') return step.step.value !== pocket.name;
+        if (blank !== pocketLaser.blank || step.kind === 'seal' || step.kind === 'wait') return true;
+        return step.kind === 'engrave' && laser !== undefined && apart(bounds(laser.region), box);
+    });
+    if (!indifferent) return [];
+    const change: Change = { do: 'move', statement: pocket.whole, before: before.whole };
+    return [{ title: `Engrave ${pocket.name} after sealing`, preferred: true, changes: [change] }];
+}
+
+function apart(a: Bounds | undefined, b: Bounds | undefined): boolean {
+    if (a === undefined || b === undefined) return true;
+    return a.maxX < b.minX || b.maxX < a.minX || a.maxY < b.minY || b.maxY < a.minY;
+}

@@ -1,0 +1,76 @@
+import type { InlayPlan } from '../../plan/plan';
+import { showLength, showNumber } from '../../quantity/show';
+import type { Fix } from '../../recipe/finding';
+import type { Inlay } from '../../recipe/step';
+import { lostPlaces, mostTaken } from '../helpers/lost-parts';
+import { gapFixes, gapWords, offsetsOf } from '../helpers/mend-gap';
+import type { Page } from '../page';
+import { finding, type Rule } from '../rule';
+import { widestSeam } from './wide-seam';
+
+/** More than the walls need, so that rounding does not stop it, mm; and the most that a fix gives them. */
+const ease = 0.005;
+const mostEase = 0.1;
+
+const page: Page = {
+    id: 'jams-before-floor',
+    title: 'The inlay jams before it reaches the floor',
+    severities: ['warning'],
+    quickFix: 'sometimes',
+    condition:
+        'The walls lean so much, and the clearance is so small, that the veneer is stopped by the walls before it lies on the glue.',
+    why: 'It stands proud over a hollow: the glue does not hold it, and sanding goes through it.',
+    mend: 'Give more clearance: at least (depth − glue film) · tan of the lean. Where that leaves a seam that shows, or takes fine parts away, take a thinner veneer and a shallower pocket. A negative `offset` in either half takes some of it away. An outline pass after the area pass sharpens the edge (common practice, no source), but the fit is reckoned without it.',
+    source: 'Own derivation: the gap along an edge is c − h · tan(lean), for the clearance c and the way in h. The lean follows from the beam’s width and the coupon.',
+};
+
+export const jamsBeforeFloor: Rule = {
+    page,
+    *examine(plan) {
+        for (const { inlay, step } of plan.steps) {
+            if (inlay?.fit === undefined || step.kind !== 'inlay' || inlay.fit.bottoms) continue;
+            if (step.clearance === undefined && step.clearanceWhere !== undefined) continue; // it cannot be read, as is said of the text
+            const { insertion, leastClearance } = inlay.fit;
+            const depth = inlay.pocketLaser.depth?.value ?? 0;
+            const lean = showNumber((Math.max(inlay.pocketLaser.taper, inlay.reliefLaser.taper) * 180) / Math.PI, 0);
+            const how =
+                insertion < 0.01
+                    ? 'does not go in at all'
+                    : `jams ${showLength(insertion)} in, before the floor at ${showLength(depth)}`;
+            const nothing = step.clearance === undefined && offsetsOf(inlay) === 0;
+            const written = nothing ? 'Without a clearance' : `With ${gapWords(inlay, step)}`;
+            const { fixes, instead } = mending(inlay, step);
+            yield finding(page, {
+                severity: 'warning',
+                message: `${written} the inlay ${how}: the walls lean ${lean}° and need ${showLength(leastClearance)}.${instead}`,
+                where: step.clearance?.where ?? step.where,
+                step: step.index,
+                related: [{ message: 'The pocket is burnt here.', where: inlay.pocket.where }],
+                fixes,
+            });
+        }
+    },
+};
+
+/** More clearance, or why it is no way out: what lets the inlay in must neither gape nor take its parts away. */
+function mending(inlay: InlayPlan, step: Inlay): { fixes: Fix[]; instead: string } {
+    const { leastClearance, closing } = inlay.fit!;
+    const most = closing + widestSeam;
+    const wanted = { low: leastClearance, high: Math.min(leastClearance + mostEase, most), best: leastClearance + ease };
+    const upTo = takenBy(inlay, leastClearance + mostEase);
+    const fixes = gapFixes(inlay, step, wanted, mostTaken(inlay, upTo) ?? 0);
+    if (fixes.length > 0) return { fixes, instead: '' };
+    const narrowest = lostPlaces(inlay, upTo)[0]?.width ?? 0;
+    const then =
+        leastClearance > most
+            ? `with it a seam of ${showLength(leastClearance - closing)} would stay open`
+            : `parts ${showLength(narrowest)} wide would vanish`;
+    return { fixes, instead: ` More clearance is no way out: ${then}. Thinner veneer in a shallower pocket needs less.` };
+}
+
+/** What comes off both edges of the veneer's parts together where another clearance, or another offset of theirs, gives a gap; mm. */
+function takenBy(inlay: InlayPlan, gap: number): number {
+    const offset = inlay.relief.offset?.value ?? 0;
+    const more = gap - inlay.gap;
+    return inlay.clearance + 2 * offset + (offset === 0 ? 1 : 2) * Math.max(0, more);
+}

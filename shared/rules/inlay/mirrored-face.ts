@@ -1,0 +1,119 @@
+import { area } from '../../geometry/measure';
+import { mirrorMatch } from '../../geometry/symmetry';
+import { keptFor } from '../../plan/kept';
+import type { LaserPlan } from '../../plan/laser-plan';
+import type { Plan } from '../../plan/plan';
+import { showArea } from '../../quantity/show';
+import type { Finding, Fix } from '../../recipe/finding';
+import type { Cut, Engrave } from '../../recipe/step';
+import { sayMirror } from '../helpers/say-mirror';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'mirrored-face',
+    title: 'The mirror image stays in sight',
+    severities: ['warning'],
+    quickFix: 'always',
+    condition:
+        'An engraving of art that is not its own mirror image is mirrored, and its blank is not turned over; a cut is mirrored and what is engraved on its blank is not; or an inlay’s pocket is mirrored in place of its veneer half.',
+    why: 'The face stays up, so the mirror image is what is seen. Lettering then reads backwards, and a maker who knows the word does not notice.',
+    mend: 'Take `mirror` out; of an inlay, mirror the veneer half and not the pocket. If the mirror image is wanted, `allow mirrored-face because "…"`.',
+    source: `${commonPractice} Letters that have been turned into paths are shapes like any other: what is compared is the art with its own mirror image, to a tenth of a millimetre.`,
+};
+
+export const mirroredFace: Rule = {
+    page,
+    *examine(plan) {
+        const reliefs = new Set(plan.recipe.steps.flatMap((step) => (step.kind === 'inlay' ? [step.relief.value] : [])));
+        const pockets = new Set<number>();
+        for (const { inlay, step } of plan.steps) {
+            if (inlay === undefined || pockets.has(inlay.pocket.index)) continue;
+            pockets.add(inlay.pocket.index);
+            const { pocket, relief, pocketLaser } = inlay;
+            // Mirrored both, they do not even fit: mirrored-twice.
+            if (!odd(pocket) || odd(relief) || looksTheSame(pocketLaser)) continue;
+            yield {
+                ...said(
+                    plan,
+                    pocketLaser,
+                    pocket,
+                    `${pocket.name} is mirrored and ${relief.name} is not: the halves fit, but the inlay shows the mirror image`,
+                    {
+                        title: `Mirror ${relief.name} instead`,
+                        preferred: true,
+                        changes: [{ do: 'remove', where: pocket.mirror[0]! }, sayMirror(relief)],
+                    },
+                ),
+                related: [
+                    { message: 'The veneer half is burnt here.', where: relief.where },
+                    { message: 'They meet here.', where: step.where },
+                ],
+            };
+        }
+        for (const { step, laser } of plan.steps) {
+            if ((step.kind !== 'engrave' && step.kind !== 'cut') || laser?.mirrorAxis === undefined) continue;
+            if (step.kind === 'cut' && !isBesidesUnmirrored(plan, laser)) continue; // what is cut out can be turned over
+            if (reliefs.has(step.name) || pockets.has(step.index)) continue;
+            // Engraved through: a veneer half whose inlay has not been written yet.
+            if ((step.kind === 'engrave' && laser.through) || looksTheSame(laser)) continue;
+            const what =
+                step.kind === 'cut'
+                    ? `${step.name} is mirrored, but what is engraved on ${laser.blank} is not: the edge is the mirror image`
+                    : `${step.name} is mirrored, but ${laser.blank} is not turned over for any inlay: what is seen is the mirror image`;
+            yield said(plan, laser, step, what, {
+                title: 'Do not mirror',
+                preferred: true,
+                changes: [{ do: 'remove', where: step.mirror[0]! }],
+            });
+        }
+    },
+};
+
+function said(plan: Plan, laser: LaserPlan, step: Engrave | Cut, what: string, fix: Fix): Finding {
+    const differs = differenceOf(laser);
+    const names = [...new Set(laser.placed.flatMap(({ artName }) => artName ?? []))];
+    const texts = names.filter((name) => {
+        const state = plan.arts.get(name);
+        return state?.kind === 'art' && state.art.problems.some(({ kind }) => kind === 'text');
+    });
+    const how = differs === undefined ? '' : `, and ${showArea(differs)} of it lie elsewhere than in the art`;
+    const text =
+        step.kind === 'cut'
+            ? 'It does not follow what is engraved'
+            : texts.length === 0
+              ? 'Lettering would read backwards'
+              : `The text of ${texts.join(', ')} would read backwards once it has been turned into paths`;
+    return finding(page, {
+        severity: 'warning',
+        message: `${what}${how}. ${text}.`,
+        where: step.mirror[0]!,
+        step: step.index,
+        fixes: [fix],
+    });
+}
+
+/** Whether something is engraved the right way round on the same blank. */
+function isBesidesUnmirrored({ steps }: Plan, { blank }: LaserPlan): boolean {
+    return steps.some(({ laser }) => laser?.blank === blank && laser.step.kind === 'engrave' && laser.mirrorAxis === undefined);
+}
+
+function odd(step: Engrave | Cut): boolean {
+    return step.mirror.length % 2 === 1;
+}
+
+/** Whether mirroring changed nothing. Of a picture in dots only the outline is known here. */
+function looksTheSame(laser: LaserPlan): boolean {
+    return laser.pictures === undefined && matchOf(laser).symmetric;
+}
+
+/** How much of what is burnt differs from the art as drawn, mm2; undefined for pictures. */
+function differenceOf(laser: LaserPlan): number | undefined {
+    if (laser.pictures !== undefined) return undefined;
+    // The residual counts what is in one of the two and not in the other, from both sides.
+    return Math.min(matchOf(laser).residual / 2, area(laser.region));
+}
+
+function matchOf({ region, mirrorAxis = 0 }: LaserPlan) {
+    return keptFor(region, `mirror ${mirrorAxis}`, () => mirrorMatch(region, mirrorAxis));
+}

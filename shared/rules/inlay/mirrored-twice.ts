@@ -1,0 +1,53 @@
+import type { Engrave } from '../../recipe/step';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'mirrored-twice',
+    title: 'Mirrored twice',
+    severities: ['error'],
+    quickFix: 'always',
+    condition: 'A step says `mirror` more than once, or both halves of an inlay are mirrored.',
+    why: 'Two mirrors undo each other: the halves are the same way round again, and turning one over makes them clash.',
+    mend: 'Keep one `mirror`, in the step that cuts the veneer half.',
+    source: commonPractice,
+};
+
+export const mirroredTwice: Rule = {
+    page,
+    *examine(plan) {
+        for (const { step } of plan.steps) {
+            if ((step.kind !== 'engrave' && step.kind !== 'cut') || step.mirror.length < 2) continue;
+            yield finding(page, {
+                severity: 'error',
+                message: `${step.name} is mirrored ${step.mirror.length} times${step.mirror.length % 2 === 0 ? ', which is as good as not at all' : ''}.`,
+                where: step.mirror[1]!,
+                step: step.index,
+                related: [{ message: 'It is mirrored here already.', where: step.mirror[0]! }],
+                fixes: [
+                    {
+                        title: 'Keep one mirror',
+                        preferred: true,
+                        changes: step.mirror.slice(1).map((where) => ({ do: 'remove', where }) as const),
+                    },
+                ],
+            });
+        }
+        for (const { inlay } of plan.steps) {
+            if (inlay === undefined || !odd(inlay.relief) || !odd(inlay.pocket)) continue;
+            const where = inlay.pocket.mirror[0]!;
+            yield finding(page, {
+                severity: 'error',
+                message: `Both halves are mirrored: ${inlay.relief.name} and ${inlay.pocket.name}. Turned over, they no longer match.`,
+                where,
+                step: inlay.pocket.index,
+                related: [{ message: 'The veneer half is mirrored here, as it should be.', where: inlay.relief.mirror[0]! }],
+                fixes: [{ title: `Do not mirror ${inlay.pocket.name}`, preferred: true, changes: [{ do: 'remove', where }] }],
+            });
+        }
+    },
+};
+
+function odd(step: Engrave): boolean {
+    return step.mirror.length % 2 === 1;
+}

@@ -1,0 +1,57 @@
+import type { BlankPlan } from '../../plan/plan';
+import { showLength, showRatio } from '../../quantity/show';
+import type { Fix } from '../../recipe/finding';
+import { blankOf } from '../helpers/blank-names';
+import type { Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+/** Strain that glue and thin wood do not bear year after year: half of the one per cent at which wood parts across the grain. Own judgement, no source. */
+const mostStrain = 0.005;
+/** Movement below which nothing shows, mm: own judgement, no source. */
+const leastMovement = 0.3;
+
+const page: Page = {
+    id: 'movement-across-inlay',
+    title: 'Board and inlay move apart',
+    severities: ['warning'],
+    quickFix: 'sometimes',
+    condition:
+        'Over a year indoors, board and inlay would move against each other by more than half a per cent and 0.3 mm: mostly where their grains cross.',
+    why: 'Wood moves across its grain and hardly along it. Glued crosswise, one of the two is stretched every winter until the joint opens or the thin piece splits.',
+    mend: 'Lay the inlay’s grain along the board’s, let in smaller pieces, or choose woods that move alike.',
+    source: 'ΔD = D·C·ΔM (Wood Handbook, FPL-GTR-190, ch. 13) for flat-sawn wood, over the moisture between 30 % and 60 % humidity at 20 °C (its Eq. 4-5). The limits are our own judgement.',
+};
+
+export const movementAcrossInlay: Rule = {
+    page,
+    *examine(plan) {
+        for (const stepPlan of plan.steps) {
+            const { inlay, step, wood } = stepPlan;
+            const board = blankOf(plan, stepPlan);
+            const veneer = plan.blanks.find((blank) => blank.name === inlay?.reliefLaser.blank);
+            const apart = wood?.movement;
+            if (board?.grain === undefined || veneer?.grain === undefined) continue;
+            if (apart === undefined || apart.strain < mostStrain || apart.movement < leastMovement) continue;
+            const crossed = Math.abs(Math.sin(board.grain - veneer.grain)) > Math.SQRT1_2;
+            yield finding(page, {
+                severity: 'warning',
+                message: `Over a year indoors ${board.name} and ${veneer.name} move ${showLength(apart.movement)} against each other across the ${apart.direction} of the inlay (${showRatio(apart.strain)})${crossed ? ': their grains cross' : ''}; pieces of at most ${showLength(Math.floor(leastMovement / apart.strain))} move too little to matter.`,
+                where: step.where,
+                step: step.index,
+                fixes: crossed ? turned(veneer) : [],
+                related: [
+                    { message: 'The board’s grain is written here.', where: board.blank.where },
+                    { message: 'The veneer’s grain is written here.', where: veneer.blank.where },
+                ],
+            });
+        }
+    },
+};
+
+function turned({ blank: { grain, grainWhere, name } }: BlankPlan): Fix[] {
+    if (grainWhere === undefined) return [];
+    const text = `grain along ${grain === 'width' ? 'height' : 'width'}`;
+    return [
+        { title: `Lay the grain of ${name} along the board’s (${text})`, changes: [{ do: 'replace', where: grainWhere, text }] },
+    ];
+}

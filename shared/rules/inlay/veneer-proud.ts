@@ -1,0 +1,67 @@
+import { showLength, showLengthInterval } from '../../quantity/show';
+import type { Fix } from '../../recipe/finding';
+import { atItsWord } from '../figures';
+import { askDepth } from '../helpers/ask-depth';
+import { depthForVeneer } from '../helpers/veneer-depth';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+/** Share of the veneer that has to sit in the pocket to lock and to be sanded flush: common practice, no source. */
+const leastSeated = 0.5;
+
+const page: Page = {
+    id: 'veneer-proud',
+    title: 'Veneer stands proud, or lies sunken',
+    severities: ['warning'],
+    quickFix: 'sometimes',
+    condition:
+        'Less than half of the veneer’s thickness sits in the pocket, or its face lies below the board’s and sanding does not reach it.',
+    why: 'In too shallow a pocket the parts do not lock, and most of the veneer is sanded away again. Sunken, its face stays dirty and its edges stay round.',
+    mend: 'Make the pocket as deep as veneer and glue film together, less a tenth or two for flush sanding.',
+    source: `${commonPractice} The height is veneer − (depth − glue film).`,
+};
+
+export const veneerProud: Rule = {
+    page,
+    *examine(plan, figures = atItsWord) {
+        for (const { inlay } of plan.steps) {
+            const { stack, veneer, pocketLaser } = inlay ?? {};
+            if (inlay === undefined || stack === undefined || veneer === undefined || pocketLaser?.depth === undefined) continue;
+            if (pocketLaser.through) continue; // pocket-without-floor says it
+            const wish = inlay.pocket.depth;
+            const where = wish?.where ?? inlay.pocket.where;
+            const proud = stack.proud.likely;
+            const ask = (): { end: string; fixes: Fix[] } => {
+                const { text, fixes, instead } = askDepth(page.id, inlay.pocket, depthForVeneer(inlay), plan, figures);
+                return { end: `${text === undefined ? '' : `; it wants a depth of ${text}`}.${instead}`, fixes };
+            };
+            const sums = `${showLength(veneer.value)} veneer less ${showLength(pocketLaser.depth.value)} of depth, plus ${showLength(inlay.film.value)} of glue`;
+            if (proud.value > veneer.value * (1 - leastSeated)) {
+                const { end, fixes } = ask();
+                yield finding(page, {
+                    severity: 'warning',
+                    message: `The veneer stands ${showLengthInterval(proud)} proud (${sums}): less than half of it sits in the pocket${end}`,
+                    where,
+                    step: inlay.pocket.index,
+                    fixes,
+                });
+                continue;
+            }
+            const reached = plan.steps.reduce(
+                (sum, other) =>
+                    sum + (other.sand !== undefined && other.blank === pocketLaser.blank ? other.sand.below.value : 0),
+                0,
+            );
+            if (proud.high < -reached) {
+                const { end, fixes } = ask();
+                yield finding(page, {
+                    severity: 'warning',
+                    message: `The veneer lies ${showLength(-proud.value)} below the face (${sums}), and sanding takes only ${showLength(reached)} off the board${end}`,
+                    where,
+                    step: inlay.pocket.index,
+                    fixes,
+                });
+            }
+        }
+    },
+};

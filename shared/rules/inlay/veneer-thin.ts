@@ -1,0 +1,80 @@
+import type { InlayPlan } from '../../plan/plan';
+import { rootSumSquare } from '../../quantity/interval';
+import { showLength } from '../../quantity/show';
+import { atItsWord } from '../figures';
+import { askDepth, depthUnit, roundLength } from '../helpers/ask-depth';
+import { sandLess } from '../helpers/sanding-off';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+/** Least veneer that should be left, mm: common practice, no source. */
+export const leastLeft = 0.2;
+
+const page: Page = {
+    id: 'veneer-thin',
+    title: 'Veneer left too thin',
+    severities: ['warning', 'error'],
+    quickFix: 'sometimes',
+    condition: `After all sanding the veneer in the pocket is likely thinner than ${leastLeft} mm, or may be gone at worst.`,
+    why: 'Glue shines through, and the next stroke of the sander opens a hole.',
+    mend: 'Engrave the pocket deeper, sand less below flush, or use a thicker veneer.',
+    source: `${commonPractice} What is left is depth − glue film − what is sanded below flush.`,
+};
+
+export const veneerThin: Rule = {
+    page,
+    *examine(plan, figures = atItsWord) {
+        for (const { inlay } of plan.steps) {
+            if (inlay?.stack === undefined || inlay.pocketLaser.through) continue;
+            const { likely, worst } = inlay.stack.left;
+            if (likely.low >= leastLeft || (likely.value >= leastLeft && worst.low > 0)) continue;
+            const sand = plan.steps.find(
+                ({ step, blank }) => step.kind === 'sand' && blank === inlay.pocketLaser.blank && step.take !== undefined,
+            );
+            const take = sand?.step.kind === 'sand' ? sand.step.take : undefined;
+            const missing = missingOf(inlay);
+            const deep = deeperFor(inlay, missing);
+            const less = sand?.step.kind === 'sand' ? sandLess(page.id, sand.step, missing, figures) : [];
+            const { text, fixes, instead } = askDepth(page.id, inlay.pocket, deep, plan, figures);
+            const mend =
+                text !== undefined
+                    ? `; a pocket of ${text} would leave enough`
+                    : less.length > 0
+                      ? '; sand less below flush'
+                      : '; it takes a thicker veneer, or less sanding';
+            yield finding(page, {
+                severity: likely.value <= 0 ? 'error' : 'warning',
+                message:
+                    likely.value <= 0
+                        ? `Nothing is left of the veneer in ${inlay.pocket.name} after sanding, which takes ${showLength(inlay.below.value)} off the face${mend}.${instead}`
+                        : `After sanding ${showLength(likely.value)} of veneer is left in ${inlay.pocket.name}, likely ${showLength(likely.low)} to ${showLength(likely.high)}, ${showLength(worst.low)} at worst; ${showLength(leastLeft)} should stay${mend}.${instead}`,
+                where: take?.where ?? inlay.pocket.depth?.where ?? inlay.pocket.where,
+                step: take === undefined ? inlay.pocket.index : sand!.step.index,
+                fixes: [...fixes, ...less],
+                related:
+                    inlay.pocket.depth === undefined
+                        ? []
+                        : [{ message: 'The pocket’s depth is asked for here.', where: inlay.pocket.depth.where }],
+            });
+        }
+    },
+};
+
+/** What more would have to be left for the likely range to keep to the least, mm. */
+function missingOf({ pocketLaser, film, below }: InlayPlan): number {
+    const { depth } = pocketLaser;
+    if (depth === undefined) return 0;
+    const left = rootSumSquare([
+        { of: depth, sign: 1 },
+        { of: film, sign: -1 },
+        { of: below, sign: -1 },
+    ]);
+    return leastLeft - left.low;
+}
+
+/** A deeper pocket leaves more of the veneer, until its face would lie below the sanded one. */
+function deeperFor({ pocket, pocketLaser, veneer, film, below }: InlayPlan, missing: number): number | undefined {
+    if (pocketLaser.depth === undefined || veneer === undefined) return undefined;
+    const deep = roundLength(pocketLaser.depth.value + missing, depthUnit(pocket), 'up');
+    return deep <= veneer.value + film.value + below.value ? deep : undefined;
+}

@@ -1,0 +1,54 @@
+import { pieceAtEnd, pieceBefore } from '../helpers/piece-at';
+import { statementBefore } from '../helpers/statement-before';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'mask-left-on',
+    title: 'Mask left on',
+    severities: ['warning', 'info'],
+    quickFix: 'sometimes',
+    condition: 'A blank is finished while its masking tape is still on, or the tape is never taken off.',
+    why: 'The finish lies on the tape and comes off with it; tape that stays for days leaves its glue on the wood.',
+    mend: 'Peel the mask off before finishing.',
+    source: commonPractice,
+};
+
+export const maskLeftOn: Rule = {
+    page,
+    *examine(plan) {
+        for (const { step, blank } of plan.steps) {
+            if (step.kind !== 'mask') continue;
+            const over = plan.steps.find(
+                (other) =>
+                    other.step.kind === 'finish' &&
+                    other.blank === blank &&
+                    other.step.index > step.index &&
+                    pieceBefore(plan, other.step.index, blank)?.masked === true,
+            );
+            const lastMask = plan.steps.filter((other) => other.step.kind === 'mask' && other.blank === blank).pop();
+            const stays = over === undefined && lastMask?.step === step && pieceAtEnd(plan, blank ?? '')?.masked === true;
+            if (over === undefined && !stays) continue;
+            yield finding(page, {
+                severity: over === undefined ? 'info' : 'warning',
+                message:
+                    over === undefined
+                        ? `The mask on ${blank} is never taken off.`
+                        : `${blank} is finished with its mask still on.`,
+                where: step.where,
+                step: step.index,
+                related: over === undefined ? [] : [{ message: 'It is finished here.', where: over.step.where }],
+                fixes:
+                    over === undefined
+                        ? []
+                        : [
+                              {
+                                  title: `Peel ${blank} first`,
+                                  preferred: true,
+                                  changes: [statementBefore(over.step, `peel ${blank}`)],
+                              },
+                          ],
+            });
+        }
+    },
+};

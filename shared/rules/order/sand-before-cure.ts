@@ -1,0 +1,72 @@
+import type { Content } from '../../plan/piece';
+import type { Plan } from '../../plan/plan';
+import { showTime } from '../../quantity/show';
+import { atItsWord } from '../figures';
+import { elapsed, longEnough } from '../helpers/elapsed';
+import { longerWait } from '../helpers/longer-wait';
+import { pieceBefore } from '../helpers/piece-at';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+/** Part of a glue's cure after which a pressed joint stands sanding: common practice, no source. */
+export const glueHolds = 0.5;
+
+const page: Page = {
+    id: 'sand-before-cure',
+    title: 'Sanded before it has cured',
+    severities: ['warning'],
+    quickFix: 'sometimes',
+    condition:
+        'A fill is sanded before its resin has cured, or an inlay before half of its glue’s cure is over. Waits count, and the work in between.',
+    why: 'Soft resin smears, clogs the paper and pulls out of the pocket; heat and pull of the sander lift veneer from wet glue.',
+    mend: 'Wait longer before sanding. A cold room makes every cure longer; the product’s own sheet comes first.',
+    source: `${commonPractice} The cure is the stock’s figure.`,
+};
+
+export const sandBeforeCure: Rule = {
+    page,
+    *examine(plan, figures = atItsWord) {
+        for (const { step, blank } of plan.steps) {
+            if (step.kind !== 'sand') continue;
+            const seen = new Set<number>();
+            for (const { content } of pieceBefore(plan, step.index, blank)?.marks ?? []) {
+                const wanted = content === undefined || seen.has(content.step) ? undefined : cureOf(plan, content);
+                if (content === undefined || wanted === undefined || sandedSince(plan, content, step.index, blank)) continue;
+                seen.add(content.step);
+                const made = plan.steps[content.step]!.step;
+                const gone = elapsed(plan, content.step, step.index);
+                if (longEnough(gone, wanted.time)) continue;
+                yield finding(page, {
+                    severity: 'warning',
+                    message: `${wanted.name} needs ${showTime(wanted.time)} before it can be sanded; here it has had ${showTime(gone)}.`,
+                    where: step.where,
+                    step: step.index,
+                    related: [
+                        { message: content.kind === 'resin' ? 'It is poured here.' : 'It is glued here.', where: made.where },
+                    ],
+                    fixes: longerWait(page.id, plan, made, step, wanted.time - gone, figures),
+                });
+            }
+        }
+    },
+};
+
+/** What has to harden before a content can be sanded, and how long that takes, s. */
+export function cureOf(plan: Plan, content: Pick<Content, 'step'>): { name: string; time: number } | undefined {
+    const made = plan.steps[content.step]?.step;
+    if (made?.kind === 'fill' && made.resin?.cure !== undefined) {
+        return { name: made.resin.name, time: made.resin.cure.value - made.resin.cure.tolerance };
+    }
+    if (made?.kind === 'inlay' && made.glue?.cure !== undefined) {
+        return { name: made.glue.name, time: made.glue.cure.value * glueHolds };
+    }
+    return undefined;
+}
+
+/** Only the first sanding after the work is told. */
+function sandedSince(plan: Plan, content: Content, until: number, blank: string | undefined): boolean {
+    return plan.steps.some(
+        (other) =>
+            other.step.kind === 'sand' && other.blank === blank && other.step.index > content.step && other.step.index < until,
+    );
+}
