@@ -139,6 +139,15 @@ export class KerfCompletion extends DefaultCompletionProvider {
         else if (isTrait(context.node)) this.choices(context, feature, acceptor);
     }
 
+    /** What can be named goes by the line that is open: the cursor may stand in a number of it. */
+    protected override getReferenceCandidates(info: ReferenceInfo, context: CompletionContext) {
+        const takes = (node: AstNode) =>
+            this.astReflection.getTypeMetaData(node.$type).properties[info.property]?.referenceType !== undefined;
+        let container: AstNode | undefined = info.container;
+        while (container !== undefined && !takes(container)) container = container.$container;
+        return super.getReferenceCandidates({ ...info, container: container ?? info.container }, context);
+    }
+
     private rules(context: CompletionContext, acceptor: CompletionAcceptor): void {
         for (const { id, title, condition } of this.outside.pages.values()) {
             acceptor(context, {

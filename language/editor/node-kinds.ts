@@ -6,6 +6,7 @@ const kinds: Readonly<Record<string, SymbolKind>> = {
     Recipe: SymbolKind.Module,
     Art: SymbolKind.File,
     Blank: SymbolKind.Variable,
+    Places: SymbolKind.Array,
     Coupon: SymbolKind.Array,
     Run: SymbolKind.Array,
 };

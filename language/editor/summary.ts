@@ -11,6 +11,7 @@ export function summaryOf(node: AstNode): string {
         (key) => items.filter((item) => itemKey(item) === key).map(valueText)[0],
     );
     if (ast.isArt(node)) parts.push(node.path);
+    if (ast.isPlaces(node)) parts.push(placesText(node));
     if (ast.isRecipe(node)) parts.push(node.title);
     if (ast.isEngrave(node) || ast.isCut(node)) parts.push(node.blank?.$refText && `on ${node.blank.$refText}`);
     return parts.filter((part) => part !== undefined && part !== '').join(', ');
@@ -32,6 +33,10 @@ const wanted: { readonly [Block in NodeType]?: readonly KeyOf<Block>[] } = {
     Blank: ['of', 'size'],
     Engrave: ['depth', 'tone'],
 };
+
+function placesText({ grid, at }: ast.Places): string {
+    return grid?.$cstNode?.text ?? `${at.length} ${at.length === 1 ? 'place' : 'places'}`;
+}
 
 /** The line without its first word. */
 function valueText(item: AstNode): string {

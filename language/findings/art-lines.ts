@@ -2,15 +2,19 @@ import { type AstNode, GrammarUtils } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
 import { isArtUse, isShape } from '../generated/ast';
 import { whereOf, whereOfCst } from '../lowering/places';
+import { placesOfLine } from './places';
 import { removal, say } from './say';
 
-const clauses = { boundary: 'inverse', at: 'at', turn: 'turned', repeat: 'repeat' } as const;
+/** The clauses of such a line, each with the parts of the tree that it gives. */
+const clauses = { inverse: ['boundary'], at: ['at', 'places'], turned: ['turn'], repeat: ['repeat'] } as const;
 
 /** What is picked without commas, and what one line of art says twice. */
 export function* artLineFindings(node: AstNode): Iterable<Finding> {
     if (!isArtUse(node) && !isShape(node)) return;
-    for (const [part, word] of Object.entries(clauses)) {
-        const [first, ...more] = GrammarUtils.findNodesForProperty(node.$cstNode, part);
+    for (const [word, parts] of Object.entries(clauses)) {
+        const [first, ...more] = parts
+            .flatMap((part) => GrammarUtils.findNodesForProperty(node.$cstNode, part))
+            .sort((a, b) => a.offset - b.offset);
         for (const again of more) {
             yield say('duplicate-property', {
                 message: `\`${word}\` stands twice in this line: the last one counts.`,
@@ -20,6 +24,7 @@ export function* artLineFindings(node: AstNode): Iterable<Finding> {
             });
         }
     }
+    yield* placesOfLine(node);
     if (isArtUse(node)) for (const part of ['picks', 'leaves'] as const) yield* sideBySide(node, part);
 }
 

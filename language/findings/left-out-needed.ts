@@ -40,10 +40,10 @@ export function* neededButLeftOut(recipe: ast.Recipe, base: BaseLines): Iterable
     }
 }
 
-type Named = ast.Art | ast.Blank | ast.Engrave | ast.Cut;
+type Named = ast.Art | ast.Blank | ast.Places | ast.Engrave | ast.Cut;
 
 function isNamed(node: AstNode): node is Named {
-    return ast.isArt(node) || ast.isBlank(node) || ast.isEngrave(node) || ast.isCut(node);
+    return ast.isArt(node) || ast.isBlank(node) || ast.isPlaces(node) || ast.isEngrave(node) || ast.isCut(node);
 }
 
 function keyOf(node: Named): string {
@@ -56,8 +56,10 @@ function needs(step: ast.Step): string[] {
     switch (step.$type) {
         case 'Engrave':
         case 'Cut': {
-            const arts = (step.items as readonly AstNode[]).filter(ast.isArtUse).map(({ art }) => `Art ${art?.$refText}`);
-            return [...blank, ...arts];
+            const burnt = (step.items as readonly AstNode[]).filter((item) => ast.isArtUse(item) || ast.isShape(item));
+            const arts = burnt.flatMap((item) => (ast.isArtUse(item) ? `Art ${item.art?.$refText}` : []));
+            const places = burnt.flatMap((item) => (item.places === undefined ? [] : `Places ${item.places.$refText}`));
+            return [...blank, ...arts, ...places];
         }
         case 'Fill':
             return [`step ${step.pocket?.$refText}`];

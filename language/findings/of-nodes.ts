@@ -10,6 +10,7 @@ import { kindCycles } from './kind-cycles';
 import { lookAlikes } from './look-alikes';
 import { emptyLines, missingProperties } from './missing-properties';
 import { numberFindings } from './numbers';
+import { placeTwice } from './places';
 import { priceFindings, shopFindings } from './shop';
 import { variantFindings } from './variants';
 
@@ -36,6 +37,7 @@ at([ast.Count, ast.Burn, ast.Burnt, ast.Run, ast.Dated, ast.Repeat, ast.Tone, as
 at([ast.File, ast.Recipe], duplicateNames);
 at([ast.Engrave, ast.Sand], (node, { isBroken }) => contradictions(node, isBroken));
 at([ast.ArtUse, ast.Shape], artLineFindings);
+at([ast.Places], placeTwice);
 at([ast.Kind], kindCycles);
 at([ast.Allow], (node, { ruleIds }) => allowFindings(node, ruleIds));
 at([ast.Shop], shopFindings);

@@ -235,6 +235,14 @@ export const textPages: readonly Page[] = [
         'Keep one shop in each workshop file, and `use` only the one that makes the piece.',
     ),
     page(
+        'places-elsewhere',
+        mendable({ severities: ['error', 'warning'] }, 'sometimes'),
+        'Places that do not fit the line',
+        'A line names places of another blank than its step is done on, or has a `repeat` beside them; or one place stands twice in a list.',
+        'A grid lies about the middle of its own blank. On another one, or copied once more, it is not what its `places` line says.',
+        'Give that blank places of its own, with another name. Places say already how many copies there are: leave out `repeat`.',
+    ),
+    page(
         'price-without-currency',
         { severities: ['info'] },
         'A price in no currency',

@@ -27,6 +27,7 @@ export const kindWords: Readonly<Record<string, string>> = {
     Recipe: 'recipe',
     Art: 'art',
     Blank: 'blank',
+    Places: 'set of places',
     Engrave: 'engraving',
     Cut: 'cut',
     Carved: 'step',

@@ -14,7 +14,7 @@ export interface Unresolved {
 }
 
 /** Kinds that belong to a recipe: the same name in two recipes means two things. */
-const ownKinds = new Set(['Art', 'Blank', 'Engrave', 'Carved']);
+const ownKinds = new Set(['Art', 'Blank', 'Places', 'Engrave', 'Carved']);
 
 /**
  * The names of a linked document that lead nowhere. What is missing only because the recipe that it would

@@ -1,12 +1,12 @@
 import { type AstNode, AstUtils, type LangiumDocument } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
-import { isArt, isBlank, isFile, isRecipe } from '../generated/ast';
+import { isArt, isBlank, isFile, isPlaces, isRecipe } from '../generated/ast';
 import { whereOf, whereOfCst, whereOfPart } from '../lowering/places';
 import { callIt, type Mistyped } from './mistyped';
 import { removal, say } from './say';
 import type { Unresolved } from './unresolved';
 
-/** Art and blanks that no step names; `adjusting` are blocks that say more of a name of a base. Stock is kept whether it is named or not; a step need not be named to be done. */
+/** Art, blanks and places that no step names; `adjusting` are blocks that say more of a name of a base. Stock is kept whether it is named or not; a step need not be named to be done. */
 export function* unusedNames(document: LangiumDocument, adjusting: ReadonlySet<AstNode>, mistyped: Mistyped): Iterable<Finding> {
     for (const [node, unresolved] of mistyped) if (AstUtils.getDocument(node) === document) yield mistypedName(node, unresolved);
     const file = document.parseResult.value;
@@ -16,7 +16,13 @@ export function* unusedNames(document: LangiumDocument, adjusting: ReadonlySet<A
     );
     for (const recipe of file.entries.filter(isRecipe)) {
         for (const item of recipe.items) {
-            if (!(isArt(item) || isBlank(item)) || item.name === undefined || named.has(item) || adjusting.has(item)) continue;
+            if (
+                !(isArt(item) || isBlank(item) || isPlaces(item)) ||
+                item.name === undefined ||
+                named.has(item) ||
+                adjusting.has(item)
+            )
+                continue;
             if (mistyped.has(item)) continue;
             yield say('unused-name', {
                 severity: 'hint',

@@ -63,7 +63,7 @@ function* pointFindings(item: ast.Without | ast.Inserted, base: BaseLines, recip
         else if (found.length > 1) yield which(step, pointedAt(step), found.length, recipe);
         else if (found.length === 1 && step.nth !== undefined) yield byNumber(step, found[0]!, recipe);
     } else if (ast.isWithout(item) && isNamed(item) && base.leftOut(item) === undefined) {
-        const what = item.rule === undefined ? (item.art ?? item.blank)?.$refText : `allow ${item.rule}`;
+        const what = item.rule === undefined ? (item.art ?? item.blank ?? item.places)?.$refText : `allow ${item.rule}`;
         if (what === undefined) return;
         yield say('not-in-base', { message: `\`${recipe.base?.$refText}\` has no \`${what}\`.`, where: whereOf(item) });
     }
@@ -160,7 +160,7 @@ function* replacedArt(step: ast.Step, base: AstNode, recipe: ast.Recipe): Iterab
 
 /** A reference that leads nowhere has been reported already, and one that is being typed has no name yet. */
 function isNamed(node: ast.Step | ast.StepAt | ast.Without): boolean {
-    const references = ['carved', 'pocket', 'blank', 'relief', 'step', 'art'].map(
+    const references = ['carved', 'pocket', 'blank', 'relief', 'step', 'art', 'places'].map(
         (key) => (node as unknown as Record<string, { ref?: unknown; $refText?: string } | undefined>)[key],
     );
     return references.every((reference) => reference?.$refText === undefined || reference.ref !== undefined);

@@ -24,6 +24,7 @@ function lack(item: ast.RecipeItem): string | undefined {
         case 'Art':
             if (item.path !== undefined && item.path.trim() !== '') return undefined;
             return `\`${item.name}\` does not say which file it is: a path in quotes.`;
+        case 'Places':
         case 'Engrave':
         case 'Cut':
             return item.blank === undefined ? `\`${item.name}\` does not say on which blank: \`on\` and its name.` : undefined;

@@ -1,6 +1,17 @@
 import type { AstNode, Reference } from 'langium';
 import type { Where, Written } from '../../shared/quantity/where';
-import type { ArtPlacement, Boundary, Outline, Placement, Ref, Repeat, Scan, ShapePlacement } from '../../shared/recipe/step';
+import type {
+    ArtPlacement,
+    Boundary,
+    Outline,
+    Placement,
+    PlacesUse,
+    Point,
+    Ref,
+    Repeat,
+    Scan,
+    ShapePlacement,
+} from '../../shared/recipe/step';
 import * as ast from '../generated/ast';
 import { isGrid } from './items';
 import { whereOf, whereOfPart, whereOfReference, written } from './places';
@@ -14,22 +25,41 @@ export function refOf(reference: Reference<AstNode> | undefined, fallback: Where
     return target?.name === undefined ? { where } : { value: target.name, where };
 }
 
+/** The places of a recipe by their names, each as a variant leaves it. */
+export type PlacesByName = ReadonlyMap<string, ast.Places>;
+
 /** What a step burns, in the order in which it is written. A place or a size that cannot be read drops the line. */
-export function placementsOf(items: readonly AstNode[]): Placement[] {
+export function placementsOf(items: readonly AstNode[], places: PlacesByName): Placement[] {
     return items.flatMap((item) => {
-        if (ast.isArtUse(item)) return artPlacement(item) ?? [];
-        if (ast.isShape(item)) return shapePlacement(item) ?? [];
+        if (ast.isArtUse(item)) return artPlacement(item, places) ?? [];
+        if (ast.isShape(item)) return shapePlacement(item, places) ?? [];
         return [];
     });
 }
 
-function artPlacement(node: ast.ArtUse): ArtPlacement | undefined {
-    const inverse = node.boundary && boundaryOf(node.boundary);
+type Laid = Pick<ArtPlacement, 'at' | 'places' | 'repeat'>;
+
+/** Where a line lies: what it says itself, or what the places say that it names. Undefined where that cannot be read. */
+function laidOf(node: ast.ArtUse | ast.Shape, places: PlacesByName): Laid | undefined {
     const at = pointOf(node.at);
-    const turn = quantityOf(node.turn);
     const repeat = repeatOf(node.repeat);
-    const unread = (node.boundary && !inverse) || (node.at && !at) || (node.turn && !turn) || (node.repeat && !repeat);
-    if (unread || node.art === undefined) return undefined;
+    if ((node.at && !at) || (node.repeat && !repeat)) return undefined;
+    if (node.places === undefined) return present({ at, repeat });
+    const named = node.places.ref && places.get(node.places.ref.name);
+    const points = named?.at.map(pointOf).filter((point) => point !== undefined) ?? [];
+    if (named === undefined || points.length < named.at.length) return undefined;
+    const use: PlacesUse = refOf(node.places, whereOf(node));
+    if (named.grid === undefined) return points.length === 0 ? undefined : { places: { ...use, points } };
+    const grid = repeatOf(named.grid);
+    const [middle] = points as readonly (Point | undefined)[];
+    return grid && { places: use, repeat: grid, ...present({ at: middle }) };
+}
+
+function artPlacement(node: ast.ArtUse, places: PlacesByName): ArtPlacement | undefined {
+    const inverse = node.boundary && boundaryOf(node.boundary);
+    const turn = quantityOf(node.turn);
+    const laid = laidOf(node, places);
+    if ((node.boundary && !inverse) || (node.turn && !turn) || laid === undefined || node.art === undefined) return undefined;
     return {
         kind: 'art',
         art: refOf(node.art, whereOf(node)),
@@ -37,18 +67,18 @@ function artPlacement(node: ast.ArtUse): ArtPlacement | undefined {
         ...(node.leaves.length === 0
             ? {}
             : { leaves: node.leaves.map((pick, index) => written(pick, whereOfPart(node, 'leaves', index))) }),
-        ...present({ inverse, at, turn, repeat }),
+        ...laid,
+        ...present({ inverse, turn }),
         where: whereOf(node),
     };
 }
 
-function shapePlacement(node: ast.Shape): ShapePlacement | undefined {
+function shapePlacement(node: ast.Shape, places: PlacesByName): ShapePlacement | undefined {
     const outline = node.outline && outlineOf(node.outline);
-    const at = pointOf(node.at);
     const turn = quantityOf(node.turn);
-    const repeat = repeatOf(node.repeat);
-    if (outline === undefined || (node.at && !at) || (node.turn && !turn) || (node.repeat && !repeat)) return undefined;
-    return { kind: 'shape', outline, ...present({ at, turn, repeat }), where: whereOf(node) };
+    const laid = laidOf(node, places);
+    if (outline === undefined || laid === undefined || (node.turn && !turn)) return undefined;
+    return { kind: 'shape', outline, ...laid, ...present({ turn }), where: whereOf(node) };
 }
 
 function repeatOf(node: ast.Repeat | undefined): Repeat | undefined {

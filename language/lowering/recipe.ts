@@ -53,7 +53,7 @@ export function recipeOf(node: ast.Recipe, coupons: readonly LoweredCoupon[], sh
 
 /** A line that the parser could not read, or a step that says too little to be one. */
 function isIncomplete(node: ast.Recipe, lines: readonly ast.RecipeItem[]): boolean {
-    if (lines.some((line) => ast.isStep(line) && stepOf(line, 0) === undefined)) return true;
+    if (lines.some((line) => ast.isStep(line) && stepOf(line, 0, new Map()) === undefined)) return true;
     return [node, ...basesOf(node)].some(hasBrokenLine);
 }
 
@@ -91,9 +91,15 @@ function hasName(node: { name?: string }): boolean {
 
 function stepsOf(items: readonly ast.RecipeItem[]): Step[] {
     const steps: Step[] = [];
+    const places = new Map(
+        items
+            .filter(ast.isPlaces)
+            .filter(hasName)
+            .map((each) => [each.name, each]),
+    );
     for (const item of items) {
         if (!ast.isStep(item)) continue;
-        const step = stepOf(item, steps.length);
+        const step = stepOf(item, steps.length, places);
         if (step !== undefined) steps.push(step);
     }
     return steps;

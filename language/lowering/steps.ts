@@ -6,7 +6,7 @@ import * as ast from '../generated/ast';
 import { isLine } from '../vocabulary/lookup';
 import { heldStatements } from './held-statements';
 import { Items, isCountable } from './items';
-import { placementsOf, refOf, scanOf } from './placement';
+import { type PlacesByName, placementsOf, refOf, scanOf } from './placement';
 import { whereOf, whereOfFirstWord, whereOfPart, written } from './places';
 import { quantityOf } from './quantity';
 import { abrasiveOf, coatOf, glueOf, present, resinOf, sealerOf } from './stock';
@@ -14,14 +14,14 @@ import { abrasiveOf, coatOf, glueOf, present, resinOf, sealerOf } from './stock'
 type Base = Pick<Step, 'index' | 'whole' | 'where' | 'allows'>;
 
 /** A step as plain data; undefined where what is missing leaves it without meaning (a wait without a time). */
-export function stepOf(node: ast.Step, index: number): Step | undefined {
+export function stepOf(node: ast.Step, index: number, places: PlacesByName): Step | undefined {
     if (!isSaid(node)) return undefined;
     const base: Base = { index, whole: whereOf(node), where: whereOfFirstWord(node), allows: allowsOf(node.items) };
     switch (node.$type) {
         case 'Engrave':
-            return engraveOf(node, base);
+            return engraveOf(node, base, places);
         case 'Cut':
-            return cutOf(node, base);
+            return cutOf(node, base, places);
         case 'Seal': {
             const sealer = node.sealer?.ref;
             return {
@@ -114,13 +114,13 @@ function coatsOf(node: ast.Seal | ast.Finish): number {
     return new Items(node).count('coats')?.value ?? 1;
 }
 
-function beamWork(node: ast.Engrave | ast.Cut) {
+function beamWork(node: ast.Engrave | ast.Cut, places: PlacesByName) {
     const items = new Items(node);
     return {
         name: node.name ?? '',
         nameWhere: whereOfPart(node, 'name'),
         blank: blankRef(node),
-        placements: placementsOf(node.items),
+        placements: placementsOf(node.items, places),
         mirror: (node.items as readonly AstNode[]).filter(mirrors).map(whereOf),
         settingsWhere: heldStatements(node).filter(isRead).map(whereOf),
         ...present({
@@ -145,13 +145,13 @@ function isRead(item: AstNode): boolean {
     return ast.isCount(item) && isCountable(item.value, item.$container.$type, item.key);
 }
 
-function engraveOf(node: ast.Engrave, base: Base): Engrave {
+function engraveOf(node: ast.Engrave, base: Base, places: PlacesByName): Engrave {
     const items = new Items(node);
     const tone = node.items.find((item) => ast.isFigure(item) && isLine(item, 'tone'));
     return {
         ...base,
         kind: 'engrave',
-        ...beamWork(node),
+        ...beamWork(node, places),
         ...present({
             depth: items.first(depthOf),
             tone: items.figure('tone'),
@@ -173,12 +173,12 @@ function depthOf(item: AstNode): Engrave['depth'] {
     return item.through ? { through: true, where: whereOf(item) } : quantityOf(item.value);
 }
 
-function cutOf(node: ast.Cut, base: Base): Cut {
+function cutOf(node: ast.Cut, base: Base, places: PlacesByName): Cut {
     const items = new Items(node);
     return {
         ...base,
         kind: 'cut',
-        ...beamWork(node),
+        ...beamWork(node, places),
         ...present({ tabs: items.count('tabs'), leadIn: items.figure('lead-in') }),
     };
 }

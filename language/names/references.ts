@@ -76,8 +76,8 @@ function ownerOf(node: AstNode): ast.Recipe | undefined {
     return AstUtils.getContainerOfType(node, ast.isRecipe);
 }
 
-function isPart(node: AstNode): node is ast.Art | ast.Blank | ast.Engrave | ast.Cut {
-    return ast.isArt(node) || ast.isBlank(node) || ast.isEngrave(node) || ast.isCut(node);
+function isPart(node: AstNode): node is ast.Art | ast.Blank | ast.Places | ast.Engrave | ast.Cut {
+    return ast.isArt(node) || ast.isBlank(node) || ast.isPlaces(node) || ast.isEngrave(node) || ast.isCut(node);
 }
 
 function isSame(item: AstNode, target: AstNode): boolean {

@@ -17,6 +17,7 @@ export const pointing = new Set([...holdSteps, 'without']);
 export const recipeOnly = new Set([
     ...steps,
     ...wordsOf('recipe', 'needed'),
+    ...wordsOf('recipe', 'none').filter((word) => word !== 'without'), // which leaves out lines of a step, too
     ...propertiesOf('Recipe').flatMap(({ takes, words, before }) => (takes === 'count' ? [words, before ?? words] : [])),
 ]);
 /** Lines that are nothing without a block, and all lines that can have one. */
@@ -29,5 +30,5 @@ export const blockHeads: readonly string[] = [...canHaveBlock];
 
 /** Whether `without` before it leaves out a whole part of a recipe. */
 export function isPart(word: string): boolean {
-    return steps.has(word) || word === 'blank' || word === 'art';
+    return steps.has(word) || word === 'blank' || word === 'art' || word === 'places';
 }

@@ -80,7 +80,19 @@ function isTorn(last: Token, token: Token, text: string): boolean {
 }
 
 /** What declares a name and cannot end behind it. */
-const declaring = new Set(['recipe', 'board', 'veneer', 'resin', 'sealer', 'abrasive', 'shop', 'engrave', 'cut', 'blank']);
+const declaring = new Set([
+    'recipe',
+    'board',
+    'veneer',
+    'resin',
+    'sealer',
+    'abrasive',
+    'shop',
+    'engrave',
+    'cut',
+    'blank',
+    'places',
+]);
 
 /** `board wal` and below it `nut-12 {`: the name that a block bears. */
 function isNamed(before: readonly Token[], tokens: readonly Token[], index: number): boolean {

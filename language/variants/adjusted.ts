@@ -1,5 +1,5 @@
 import type { AstNode } from 'langium';
-import { isAllow, isWithout } from '../generated/ast';
+import { isAllow, isPlaces, isWithout } from '../generated/ast';
 import { KeptOn } from '../kept-on';
 import { itemKey } from '../vocabulary/item-key';
 
@@ -14,7 +14,10 @@ const burnt = new Set(['art', 'circle', 'rectangle']);
  */
 export function adjusted<T extends AstNode>(own: T, base: T): T {
     const node: T = Object.create(own);
-    for (const key of fieldsOf(base)) if (!isGiven(field(own, key))) put(node, key, field(base, key));
+    const said = isPlaces(own) && (own.grid !== undefined || own.at.length > 0) ? ['grid', 'at'] : [];
+    for (const key of fieldsOf(base)) {
+        if (!isGiven(field(own, key)) && !said.includes(key)) put(node, key, field(base, key));
+    }
     put(node, 'items', lines((own as Block).items ?? [], (base as Block).items ?? []));
     sources.set(node, { own, base });
     return node;

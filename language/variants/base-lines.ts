@@ -33,9 +33,10 @@ export class BaseLines {
         return this.alike(pointedAt(step));
     }
 
-    leftOut({ step, art, blank, rule }: ast.Without): ast.RecipeItem | undefined {
+    leftOut({ step, art, blank, places, rule }: ast.Without): ast.RecipeItem | undefined {
         if (step !== undefined) return this.at(step)[0];
         if (rule !== undefined) return this.keyed(`allow ${rule}`)[0];
+        if (places !== undefined) return this.keyed(`Places ${places.$refText}`)[0];
         return this.keyed(art === undefined ? `Blank ${blank?.$refText}` : `Art ${art.$refText}`)[0];
     }
 
@@ -58,7 +59,7 @@ export class BaseLines {
 }
 
 function keyOf(item: ast.RecipeItem): string | undefined {
-    if (ast.isArt(item) || ast.isBlank(item)) return `${item.$type} ${item.name}`;
+    if (ast.isArt(item) || ast.isBlank(item) || ast.isPlaces(item)) return `${item.$type} ${item.name}`;
     if (ast.isAllow(item)) return `allow ${item.rule}`;
     return itemKey(item);
 }

@@ -46,5 +46,5 @@ function overlaid(base: readonly ast.RecipeItem[], own: readonly ast.RecipeItem[
 }
 
 function isBlock(item: AstNode): boolean {
-    return ast.isStep(item) || ast.isArt(item) || ast.isBlank(item);
+    return ast.isStep(item) || ast.isArt(item) || ast.isBlank(item) || ast.isPlaces(item);
 }

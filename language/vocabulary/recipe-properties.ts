@@ -282,6 +282,15 @@ const parts: Property[] = [
     part('Shape', 'turn', 'turned', 'How far it is turned, clockwise.', 'turned 30 deg', [signed('angle', [-7, 7])]),
     part('ArtUse', 'at', 'at', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', place, 'place'),
     part('Shape', 'at', 'at', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', place, 'place'),
+    part(
+        'Places',
+        'at',
+        'at',
+        'Where the middle of the grid lies, or each place of a list, from the top left corner of the blank.',
+        'places corners on tray at 20, 20 mm and 280, 20 mm',
+        place,
+        'place',
+    ),
     part('Setpoint', 'setting', 'set', 'The setting, as a share of the whole.', 'set 20 % gives 6 W', [share()]),
     part('Setpoint', 'gives', 'gives', 'The power measured at the wood.', 'set 20 % gives 6 W', [measure('power', [0.05, 500])]),
     part(

@@ -26,7 +26,23 @@ export function repeat(region: Region, { columns, rows, stepX, stepY }: Grid): R
     for (let row = 0; row < down; row++) {
         for (let column = 0; column < across; column++) copies.push(translate(region, column * stepX, row * stepY));
     }
-    const apart =
+    const isApart =
         (across === 1 || Math.abs(stepX) > box.maxX - box.minX) && (down === 1 || Math.abs(stepY) > box.maxY - box.minY);
-    return apart ? { rings: copies.flatMap((copy) => copy.rings) } : union(copies);
+    return isApart ? { rings: copies.flatMap((copy) => copy.rings) } : union(copies);
+}
+
+/**
+ * Copies of a region, moved by each of `offsets` (mm). Copies that overlap are united. Empty if a number is not finite, or for
+ * more than 10 000 copies. O(n²) in the number of offsets.
+ */
+export function copiesAt(region: Region, offsets: readonly { readonly x: number; readonly y: number }[]): Region {
+    const box = bounds(region);
+    if (box === undefined || offsets.length > mostCopies) return emptyRegion;
+    if (!offsets.every(({ x, y }) => Number.isFinite(x + y))) return emptyRegion;
+    const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
+    const isApart = offsets.every((one, index) =>
+        offsets.slice(index + 1).every(({ x, y }) => Math.abs(x - one.x) > width || Math.abs(y - one.y) > height),
+    );
+    const copies = offsets.map(({ x, y }) => translate(region, x, y));
+    return isApart ? { rings: copies.flatMap((copy) => copy.rings) } : union(copies);
 }

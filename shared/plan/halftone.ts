@@ -13,6 +13,7 @@ import { type Hatch, hatchAlong } from '../toolpath/hatch';
 import type { PlacedArt } from './laser-plan';
 import type { Memo } from './memo';
 import { tonesOf } from './paint-of';
+import { pointsOf } from './place-art';
 
 /** The scan that dots are laid on: mm, rad, and the axis about which the step mirrors. */
 export interface DotScan {
@@ -97,8 +98,7 @@ function greys(
     const out = new Uint8Array(columns * rows);
     const scanTurn = exactTurn(angle);
     const artTurn = exactTurn(-(placement.turn?.value ?? 0));
-    const across = copiesAlong(placement.repeat?.columns, placement.repeat?.step.width.value);
-    const down = copiesAlong(placement.repeat?.rows, placement.repeat?.step.height.value);
+    const fromCopy = nearestCopy(placement, placed.centre);
     const perX = raster.columns / art.page.width;
     const perY = raster.rows / art.page.height;
     for (let row = 0; row < rows; row++) {
@@ -107,8 +107,7 @@ function greys(
             const u = left + (column + 0.5) * pitch;
             const x = u * scanTurn.cos - v * scanTurn.sin;
             const y = u * scanTurn.sin + v * scanTurn.cos;
-            const dx = across((axis === undefined ? x : 2 * axis - x) - placed.centre.x);
-            const dy = down(y - placed.centre.y);
+            const { x: dx, y: dy } = fromCopy(axis === undefined ? x : 2 * axis - x, y);
             const px = Math.floor((dx * artTurn.cos - dy * artTurn.sin + art.page.width / 2) * perX);
             const py = Math.floor((dx * artTurn.sin + dy * artTurn.cos + art.page.height / 2) * perY);
             if (px < 0 || py < 0 || px >= raster.columns || py >= raster.rows) continue;
@@ -116,6 +115,26 @@ function greys(
         }
     }
     return out;
+}
+
+type Place = PlacedArt['centre'];
+
+/** From a place on the blank to where it lies from the middle of the nearest copy. */
+function nearestCopy(placement: ArtPlacement, centre: Place): (x: number, y: number) => Place {
+    const points = pointsOf(placement);
+    if (points.length > 0) {
+        return (x, y) => {
+            let nearest = { x: x - points[0]!.x, y: y - points[0]!.y };
+            for (const point of points) {
+                const from = { x: x - point.x, y: y - point.y };
+                if (Math.hypot(from.x, from.y) < Math.hypot(nearest.x, nearest.y)) nearest = from;
+            }
+            return nearest;
+        };
+    }
+    const across = copiesAlong(placement.repeat?.columns, placement.repeat?.step.width.value);
+    const down = copiesAlong(placement.repeat?.rows, placement.repeat?.step.height.value);
+    return (x, y) => ({ x: across(x - centre.x), y: down(y - centre.y) });
 }
 
 /** From a distance to the middle of the grid to that from the middle of the nearest copy, along one axis. */

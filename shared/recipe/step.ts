@@ -45,6 +45,12 @@ export interface Repeat {
     readonly where: Where;
 }
 
+/** Places that are said once and meant by name; the middle of a grid and the grid itself stand in `at` and `repeat`. */
+export interface PlacesUse extends Ref {
+    /** Each place of a list; absent for a grid. */
+    readonly points?: readonly Point[];
+}
+
 /** Art laid on the blank: which parts, whether turned inside out, and where its middle goes. */
 export interface ArtPlacement {
     readonly kind: 'art';
@@ -56,6 +62,7 @@ export interface ArtPlacement {
     readonly inverse?: Written<Boundary>;
     /** Where the middle of the art's own page goes, from the blank's top left; the blank's middle when absent. */
     readonly at?: Point;
+    readonly places?: PlacesUse;
     readonly turn?: Quantity;
     readonly repeat?: Repeat;
     readonly where: Where;
@@ -65,6 +72,7 @@ export interface ShapePlacement {
     readonly kind: 'shape';
     readonly outline: Outline;
     readonly at?: Point;
+    readonly places?: PlacesUse;
     /** About its own middle. */
     readonly turn?: Quantity;
     readonly repeat?: Repeat;

@@ -125,6 +125,9 @@ function toldPlacement(placement: Placement): Told {
         for (const pick of placement.leaves ?? []) add('but', pick.value);
         add('inverse within', placement.inverse);
     } else add('', placement.outline);
+    const points = placement.places?.points ?? [];
+    for (const [index, { x, y }] of points.entries())
+        parts.push(plain(index === 0 ? 'at' : 'and'), join([tell(x)!, tell(y)!], ', '));
     if (placement.at !== undefined) parts.push(plain('at'), join([tell(placement.at.x)!, tell(placement.at.y)!], ', '));
     add('turned', placement.turn);
     if (placement.repeat !== undefined) {

@@ -116,12 +116,18 @@ function stepView(plan: StepPlan): StepView {
     };
 }
 
-/** With several placements, what moves one of them moves the axis about which the others are mirrored: those are left to the text. */
+/** With several placements, what moves one of them moves the axis about which the others are mirrored: those are left to the text, as are places that are said once for several lines. */
 function movableOf({ step, laser }: StepPlan): Pick<StepView, 'movable'> {
     if (laser === undefined || (step.kind !== 'engrave' && step.kind !== 'cut') || step.placements.length !== 1) return {};
     const [placement] = step.placements;
     const centre = laser.placed[0]?.centre;
-    if (placement === undefined || centre === undefined || (placement.kind === 'shape' && placement.at === undefined)) return {};
+    if (
+        placement === undefined ||
+        placement.places !== undefined ||
+        centre === undefined ||
+        (placement.kind === 'shape' && placement.at === undefined)
+    )
+        return {};
     return {
         movable: {
             what: placement.kind === 'art' ? `art ${placement.art.value ?? ''}` : placement.outline.kind,

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { MarkupContent, TextEdit } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { builtInText, builtInUris } from '../../language/built-in';
-import { blockHeads, entries, sharedEntries, steps } from '../../language/parsing/block-words';
+import { blockHeads, entries, recipeOnly, sharedEntries, steps } from '../../language/parsing/block-words';
 import { textFindings } from '../../language/text-findings';
 import { constructs } from '../../language/vocabulary/constructs';
 import { allLines, propertiesOf } from '../../language/vocabulary/lookup';
@@ -59,6 +59,8 @@ const texts = [
     block('Blank', 'grain along height\nbacking tape\nbacking none'),
     block('Resin', 'mix 2 : 1 by weight'),
     block('Run', 'e of a 80 % at 250 mm/s x 3 pitch 0.1 mm depth 0.5 mm width 2 mm'),
+    block('Recipe', 'places corners on b at 20, 20 mm and 80, 20 mm'),
+    block('Engrave', 'circle 5 mm repeat 2 x 3 every 8 x 8 mm'),
     block('Recipe', 'do "it" for 5 min'),
     'recipe s based on r {\nbefore peel b {\n}\n}',
     'edition 2026\nrecipe r { revision 1 }\nwood w { burnt #2a1a12 }\nabrasive 90 { grain 160 um }\n',
@@ -146,7 +148,7 @@ describe('every word of the grammar, too,', () => {
     });
 
     it('is known to the one who looks after braces, if it begins a block', () => {
-        const known = new Set([...blockHeads, ...entries, 'without']);
+        const known = new Set([...blockHeads, ...entries, ...recipeOnly, 'without']);
         expect(constructs.map(({ word }) => word).filter((word) => !known.has(word))).toEqual([]);
         const inFile = constructs.filter(({ where }) => where === 'file').map(({ word }) => word);
         expect(inFile.filter((word) => !entries.has(word) && !sharedEntries.has(word))).toEqual([]);

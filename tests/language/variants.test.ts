@@ -48,6 +48,24 @@ describe('a variant as plain data', () => {
         expect(variant.base).toMatchObject({ name: 'tray' });
     });
 
+    it('changes the places of all lines that name them, on the blank of the base', async () => {
+        const places = `recipe many { blank lid { of oak  size 300 x 200 mm }  places slots on lid 3 x 2 every 40 x 30 mm at 90, 60 mm
+  engrave tag on lid { circle 5 mm at slots  tone 50 % }  cut edge on lid { circle 9 mm at slots } }
+`;
+        const laid = async (line: string) =>
+            (await lower(`${places}recipe v based on many { ${line} }`)).steps.map((step) => (step as Engrave).placements[0]);
+        const grid = (columns: number) => expect.objectContaining({ columns, rows: 2 });
+        expect(await laid('')).toMatchObject([{ repeat: grid(3) }, { repeat: grid(3) }]);
+        const wider = await laid('places slots 5 x 2 every 40 x 30 mm');
+        expect(wider).toMatchObject([{ repeat: grid(5) }, { repeat: grid(5) }]);
+        expect(wider[0]?.at).toBeUndefined(); // what is said takes the place of the whole grid
+        const list = await laid('places slots at 30, 30 mm and 60, 30 mm');
+        expect(list.map((each) => [each?.repeat, each?.places?.points?.length])).toEqual([
+            [undefined, 2],
+            [undefined, 2],
+        ]);
+    });
+
     it('says other things over those of the base, line by line, each with its own place', async () => {
         const text = `recipe v based on tray {
   make 2

@@ -41,7 +41,7 @@ export const offBlank: Rule = {
             const lost = area(outside);
             if (lost <= negligible) continue;
             const placement = step.placements[0];
-            const where = placement?.at?.where ?? placement?.where ?? step.where;
+            const where = placement?.places?.where ?? placement?.at?.where ?? placement?.where ?? step.where;
             const own = ownMiddle(step, laser, blank.size, box);
             const fixes = placement === undefined ? [] : [...(own?.fixes ?? []), ...movedOn(step, laser, blank.size, box)];
             const mend =
@@ -76,7 +76,8 @@ function ownMiddle(
 ): { readonly why: string; readonly fixes: Fix[] } | undefined {
     const [only, ...others] = step.placements;
     const [lying] = placed;
-    if (only?.kind !== 'art' || only.picks.length === 0 || others.length > 0 || lying === undefined) return undefined;
+    if (only?.kind !== 'art' || only.places !== undefined || only.picks.length === 0 || others.length > 0 || lying === undefined)
+        return undefined;
     const [x, y] = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
     const [halfWidth, halfHeight] = [(box.maxX - box.minX) / 2, (box.maxY - box.minY) / 2];
     const unit = only.at?.x.unit ?? 'mm';

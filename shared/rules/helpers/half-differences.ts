@@ -112,7 +112,7 @@ function sameTurn(mine: ArtPlacement, theirs: ArtPlacement): Change | undefined 
     const unit = theirs.turn?.unit ?? 'deg';
     const text = `${showNumber(fromBase(theirs.turn?.value ?? 0, unit), 6)} ${unit}`;
     if (mine.turn !== undefined) return { do: 'replace', where: mine.turn.where, text };
-    if (mine.repeat !== undefined) return undefined; // it would have to stand in front of that
+    if (mine.repeat !== undefined && mine.places === undefined) return undefined; // it would have to stand in front of that
     return { do: 'replace', where: end(mine.where), text: ` turned ${text}` };
 }
 

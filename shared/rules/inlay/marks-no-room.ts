@@ -75,7 +75,9 @@ function largerBlank(plan: Plan, inlay: InlayPlan, step: Inlay): Fix | undefined
     // A boundary that is the whole blank grows with it.
     if (inlay.relief.placements.some((one) => one.kind === 'art' && one.inverse?.value.kind === 'blank')) return undefined;
     const { width, height } = relief.size;
-    const held = inlay.relief.placements.some((placement) => placement.at !== undefined);
+    const held = inlay.relief.placements.some(
+        (placement) => placement.at !== undefined || placement.places?.points !== undefined,
+    );
     const sheet = { x: 0, y: 0, ...pocket.size };
     const wanted = inlay.marks?.wanted ?? 0;
     const key = `marks ${step.index} ${wanted} ${width} ${height} ${held} ${pocket.size.width} ${pocket.size.height} ${burntKey(plan)}`;
