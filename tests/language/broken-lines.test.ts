@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import type { LangiumDocument } from 'langium';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { lowerFile } from '../../language/lowering/lower-file';
 import { textFindings } from '../../language/text-findings';
@@ -60,8 +61,11 @@ const brokenLines = [
     ],
 ];
 
-async function meaning(text: string): Promise<string> {
-    const recipes = lowerFile(await open(text), services);
+/** Always the same file: texts beside each other lie in one folder, and each would be looked through for runs. */
+const openText = (text: string) => open(text, 'file:///shop/broken.kerf');
+
+function meaningOf(document: LangiumDocument): string {
+    const recipes = lowerFile(document, services);
     // settingsWhere only says which lines would be taken out, and a broken `power` is one of them; incomplete says that a line was broken.
     const apart = new Set(['settingsWhere', 'incomplete']);
     return JSON.stringify(recipes, (key, value) => (apart.has(key) || isPlace(value) ? undefined : value));
@@ -73,8 +77,9 @@ function isPlace(value: unknown): boolean {
 
 let unbroken = '';
 beforeAll(async () => {
-    unbroken = await meaning(whole);
-    expect(textFindings(await open(whole), services).filter(({ severity }) => severity === 'error')).toEqual([]);
+    const document = await openText(whole);
+    unbroken = meaningOf(document);
+    expect(textFindings(document, services).filter(({ severity }) => severity === 'error')).toEqual([]);
 });
 
 /** Puts a broken line before line `at`, as far in as the lines around it. */
@@ -90,7 +95,8 @@ describe('a broken line breaks that line only', () => {
     test.each(brokenLines.map((broken, index) => [broken, index]))('%s', async (broken, index) => {
         for (const at of places.filter((_place, number) => number % 9 === Number(index) % 9)) {
             const text = breakAt(at, String(broken));
-            const findings = textFindings(await open(text), services).filter(({ severity }) => severity !== 'hint');
+            const document = await openText(text);
+            const findings = textFindings(document, services).filter(({ severity }) => severity !== 'hint');
             const shown = mark(text, findings)
                 .split('\n')
                 .slice(Math.max(0, at - 5), at + 12)
@@ -100,7 +106,7 @@ describe('a broken line breaks that line only', () => {
             expect(findings.length, `line ${at}, nothing said:\n${shown}`).toBeGreaterThan(0);
             for (const { where } of findings)
                 expect(where.offset >= start && where.offset <= end, `line ${at}:\n${mark(text, findings)}`).toBe(true);
-            expect(await meaning(text), `line ${at}, meaning changed:\n${shown}`).toBe(unbroken);
+            expect(meaningOf(document), `line ${at}, meaning changed:\n${shown}`).toBe(unbroken);
         }
     });
 });

@@ -17,7 +17,9 @@ async function worst(change: (image: string) => string, every: number): Promise<
     for (const token of tokens.filter((_token, index) => index % step === 0)) {
         const end = token.startOffset + token.image.length;
         const text = whole.slice(0, token.startOffset) + change(token.image) + whole.slice(end);
-        const findings = textFindings(await open(text), services).filter(({ rule }) => rule === 'syntax');
+        const findings = textFindings(await open(text, 'file:///shop/typo.kerf'), services).filter(
+            ({ rule }) => rule === 'syntax',
+        );
         if (findings.length > most.count) most = { count: findings.length, shown: `at ${token.image}:\n${mark(text, findings)}` };
     }
     return most;
