@@ -1,11 +1,14 @@
-import type { LangiumDocument } from 'langium';
+import { type LangiumDocument, type URI, UriUtils } from 'langium';
 import { atEnd } from './editing/at-end';
 import type { SpanEdit } from './editing/text-edits';
 import { isNewer } from './edition';
+import { fingerprintOf } from './fingerprint';
 import { isCut, isEngrave, isFile, isRecipe, isRun } from './generated/ast';
 import { isDay } from './lowering/day';
 import { whereOf } from './lowering/places';
+import { filesAround, runsAndRecipesOf } from './names/runs-in-sight';
 import { needsItsKind } from './parsing/run-lines';
+import { quotedPath } from './printing/quoted';
 import { type RunText, runBlock } from './printing/run-block';
 import type { KerfServices } from './services';
 import { mergedItems } from './variants/merge';
@@ -15,15 +18,13 @@ import { mergedItems } from './variants/merge';
  * end. Undefined for a run that the language would not read back as it was meant.
  */
 export function runEdits(document: LangiumDocument, written: RunText, services: KerfServices): SpanEdit[] | undefined {
-    if (isNewer(document)) return undefined;
-    const run = { ...written, lines: written.lines.map((line) => withKind(line, document, written.recipe)) };
-    const block = runBlock(run);
-    if (!isReadable(block, run, services)) return undefined;
+    const block = readableBlock(document, written, services);
+    if (block === undefined) return undefined;
     const text = document.textDocument.getText();
-    const lineBreak = text.includes('\r\n') ? '\r\n' : '\n';
+    const lineBreak = lineBreakOf(document);
     const file = document.parseResult.value;
     const earlier = isFile(file)
-        ? file.entries.filter(isRun).findLast((each) => each.recipe?.$refText === run.recipe)
+        ? file.entries.filter(isRun).findLast((each) => each.recipe?.$refText === written.recipe)
         : undefined;
     if (earlier !== undefined) {
         const { offset, length } = whereOf(earlier);
@@ -31,6 +32,38 @@ export function runEdits(document: LangiumDocument, written: RunText, services: 
         return [{ offset: offset + length, length: 0, text: put }];
     }
     return [atEnd(text, block)];
+}
+
+/**
+ * The text of a run in a file of its own, which lies at `place` in the folder of its recipe or below: with a `use` only where
+ * another recipe of that name could be meant. Undefined for a run that would not be read back as it was meant.
+ */
+export function runFile(document: LangiumDocument, place: URI, written: RunText, services: KerfServices): string | undefined {
+    const block = readableBlock(document, written, services);
+    if (block === undefined) return undefined;
+    const isNamed = (other: LangiumDocument): boolean =>
+        runsAndRecipesOf(other).recipes.some(({ name }) => name === written.recipe);
+    const others = filesAround(place, services.shared.workspace.LangiumDocuments).filter(isNamed);
+    const path = UriUtils.relative(UriUtils.dirname(place), document.uri);
+    const use = others.every((other) => other === document) ? '' : `use ${quotedPath(path)}\n\n`;
+    return `${use}${block}`.replaceAll('\n', lineBreakOf(document));
+}
+
+/** The run with the fingerprint of its recipe as it is written now. */
+function readableBlock(document: LangiumDocument, written: RunText, services: KerfServices): string | undefined {
+    if (isNewer(document)) return undefined;
+    const recipe = runsAndRecipesOf(document).recipes.find(({ name }) => name === written.recipe);
+    const run = {
+        ...written,
+        ...(recipe && { plan: fingerprintOf(recipe) }),
+        lines: written.lines.map((line) => withKind(line, document, written.recipe)),
+    };
+    const block = runBlock(run);
+    return isReadable(block, run, services) ? block : undefined;
+}
+
+function lineBreakOf(document: LangiumDocument): string {
+    return document.textDocument.getText().includes('\r\n') ? '\r\n' : '\n';
 }
 
 /** A line that begins with the name of a step; with the step's kind before it where the name reads like a word of the run. */
@@ -47,6 +80,6 @@ function isReadable(block: string, run: RunText, services: KerfServices): boolea
     const { value, lexerErrors, parserErrors } = services.parser.LangiumParser.parse(block);
     if (lexerErrors.length > 0 || parserErrors.length > 0 || !isFile(value) || value.entries.length !== 1) return false;
     const [entry] = value.entries;
-    const lines = 1 + (run.laser === undefined ? 0 : 1) + run.lines.length + run.notes.length;
+    const lines = 1 + (run.plan === undefined ? 0 : 1) + (run.laser === undefined ? 0 : 1) + run.lines.length + run.notes.length;
     return isRun(entry) && isDay(entry.date) && entry.items.length === lines;
 }

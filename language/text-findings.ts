@@ -2,6 +2,7 @@ import type { AstNode, LangiumDocument } from 'langium';
 import type { Finding } from '../shared/recipe/finding';
 import { withoutConsequences } from './findings/consequences';
 import { editionFindings, newerEdition } from './findings/edition';
+import { issueFindings } from './findings/issues';
 import { lostNames } from './findings/lost-names';
 import { mistypedDeclarations } from './findings/mistyped';
 import { nodeFindings } from './findings/of-nodes';
@@ -14,24 +15,41 @@ import { unresolvedNames } from './findings/unresolved';
 import { unusedNames } from './findings/unused-names';
 import { useFindings } from './findings/use';
 import { KeptOn } from './kept-on';
+import type { RunsRead } from './lowering/measured-runs';
 import { shopOf, shopsInSight } from './lowering/shop';
 import { treeOf } from './names/tree';
 import type { KerfLexingReport } from './parsing/lexer';
 import type { KerfServices } from './services';
 import { adjustingBlocks } from './variants/adjusting-blocks';
 
-const computed = new KeptOn<object, readonly Finding[]>();
+/** What the text says, and what it says together with the runs as they were read. */
+interface Computed {
+    readonly own: readonly Finding[];
+    readonly read: RunsRead;
+    readonly all: readonly Finding[];
+}
+
+const computed = new KeptOn<object, Computed>();
 
 /**
  * All that can be said of the text by itself, in the order of the text: broken lines, names that lead
- * nowhere, numbers that do not fit. Needs a linked document; never throws. Computed once a linking.
+ * nowhere, numbers that do not fit. Needs a linked document; never throws. Computed once a linking, and what runs of other
+ * files say of it whenever one of them has changed.
  */
 export function textFindings(document: LangiumDocument, services: KerfServices): readonly Finding[] {
     // Relinking replaces the list of references, so it stands for this state of the document.
     const known = computed.get(document.references);
-    if (known !== undefined) return known;
+    const read = services.names.MeasuredRuns.all();
+    if (known?.read === read) return known.all;
     const newer = newerEdition(document);
     if (newer !== undefined) return [newer];
+    const own = known?.own ?? ownFindings(document, services);
+    const all = [...own, ...issueFindings(document, services)].sort((a, b) => a.where.offset - b.where.offset);
+    computed.set(document.references, { own, read, all });
+    return all;
+}
+
+function ownFindings(document: LangiumDocument, services: KerfServices): readonly Finding[] {
     const broken = syntaxFindings(document, strayWords(document));
     const unresolved = unresolvedNames(document, services);
     const mistyped = mistypedDeclarations(unresolved, document, services);
@@ -46,14 +64,11 @@ export function textFindings(document: LangiumDocument, services: KerfServices):
         ...findingsByNode(document, broken, services),
     ];
     const { conflicts = [] } = (document.parseResult.lexerReport as Partial<KerfLexingReport> | undefined) ?? {};
-    const findings = withoutConsequences(all, broken, document).filter(
+    return withoutConsequences(all, broken, document).filter(
         ({ where }) =>
             broken.some((each) => each.where === where) ||
             !conflicts.some(({ offset, end }) => offset <= where.offset && where.offset < end),
     );
-    findings.sort((a, b) => a.where.offset - b.where.offset);
-    computed.set(document.references, findings);
-    return findings;
 }
 
 function findingsByNode(document: LangiumDocument, broken: readonly Finding[], services: KerfServices): Iterable<Finding> {

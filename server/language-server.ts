@@ -105,7 +105,7 @@ export function serveLanguage({ connection: raw, fileSystem, read, asker, openSt
     answerCheckRequests(connection, workshop);
     answerCouponRequests(connection, workshop, read);
     answerWritingRequests(connection, workshop, read, openStore);
-    answerRunRequests(connection, workshop);
+    answerRunRequests(connection, workshop, openStore);
     answerReviewRequests(connection, workshop, versions);
     answerStartingRequests(connection, workshop, { fileSystem, read }, asker);
     replanWhenArtChanges(workshop, publisher);

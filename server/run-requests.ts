@@ -1,19 +1,42 @@
+import type { URI } from 'langium';
 import type { Connection } from 'vscode-languageserver';
-import { runEdits } from '../language/run-edits';
+import { runEdits, runFile } from '../language/run-edits';
 import { requests } from '../shared/view/requests';
 import { onRequest } from './protocol/on-request';
 import type { Workshop } from './workshop/workshop';
+import { CannotWrite } from './writing/cannot-write';
+import type { OpenStore } from './writing/store';
+import { writeRun } from './writing/write-run';
+
+const unreadableRun = 'What was ticked off cannot be written as a run of this recipe.';
+
+function noRecipe(name: string): string {
+    return `There is no recipe called “${name}” in this file any more.`;
+}
 
 /** Answers what the editor asks to write a finished run down. */
-export function answerRunRequests(connection: Connection, workshop: Workshop): void {
+export function answerRunRequests(connection: Connection, workshop: Workshop, openStore: OpenStore): void {
     onRequest(connection, requests.run, async (params, token) => {
         const document = await workshop.linked(params.uri, token);
         if (document === undefined) return null;
-        if (workshop.recipe(document, params.recipe)?.name !== params.recipe) {
-            return { problem: `There is no recipe called “${params.recipe}” in this file any more.` };
+        if (workshop.recipe(document, params.recipe) === undefined) {
+            return { problem: noRecipe(params.recipe) };
         }
         const edits = runEdits(document, params, workshop.services);
-        if (edits === undefined) return { problem: 'What was ticked off cannot be written as a run of this recipe.' };
+        if (edits === undefined) return { problem: unreadableRun };
         return { uri: document.uri.toString(), version: document.textDocument.version, edits };
+    });
+    // Asked only where the maker trusts the workspace.
+    onRequest(connection, requests.writeRun, async (params, token) => {
+        const document = await workshop.linked(params.uri, token);
+        if (document === undefined) return null;
+        if (workshop.recipe(document, params.recipe) === undefined) return { problem: noRecipe(params.recipe) };
+        try {
+            const textAt = (place: URI): string | undefined => runFile(document, place, params, workshop.services);
+            return (await writeRun(document, params, openStore, textAt)) ?? { problem: unreadableRun };
+        } catch (error) {
+            if (error instanceof CannotWrite) return { problem: error.message };
+            throw error;
+        }
     });
 }

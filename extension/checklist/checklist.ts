@@ -99,6 +99,12 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, mem
         vscode.workspace.onDidChangeTextDocument(({ document, reason }) => {
             if (reason !== undefined && runs.changed(document.uri.toString(), document.getText())) draw();
         }),
+        vscode.workspace.onDidDeleteFiles(({ files }) => {
+            if (runs.filesChanged(files.map(String), false)) draw();
+        }),
+        vscode.workspace.onDidCreateFiles(({ files }) => {
+            if (runs.filesChanged(files.map(String), true)) draw();
+        }),
         announceWaits(
             book,
             () => tree.refreshWaits(book.of(job())),

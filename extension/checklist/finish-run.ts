@@ -4,12 +4,13 @@ import type { Checklist, RunParams, WrittenAnswer } from '../../shared/view/prot
 import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 import { applyEdits } from '../write/apply-edits';
+import { mayWrite } from '../write/trust';
 import { runLines } from './run-lines';
 import { jobOf, type TickBook, type Ticks } from './ticks';
 import type { WrittenRuns } from './written-runs';
 
 /**
- * "Finish the Run": what was ticked becomes a `run` block in the recipe's file, and the ticks go. They stay
+ * "Finish the Run": what was ticked becomes a `run`, in a file of its own or below the recipe, and the ticks go. They stay
  * wherever anything fails, and come back when the run is taken back.
  * @param redraw called whenever ticks have changed
  */
@@ -44,6 +45,7 @@ export async function finishRun(
         ),
         notes: note.trim() === '' ? [] : [note],
     };
+    if (hasFileOfItsOwn(vscode.Uri.parse(uri, true))) return writeFile(server, runs, params, checklist, redraw);
     const answer = await server.ask(requests.run, params);
     if (answer === undefined || 'problem' in answer) {
         const why = answer?.problem ?? (await whyNot(uri));
@@ -58,6 +60,48 @@ export async function finishRun(
     const choice = await vscode.window.showInformationMessage(done, 'Show', 'Take Back');
     if (choice === 'Show') await show(document, answer);
     if (choice === 'Take Back' && (await takeBack(document, answer)) && runs.changed(answer.uri, document.getText())) redraw();
+}
+
+/** Where there is no folder to write into, a run stands below its recipe, whatever the setting says. */
+function hasFileOfItsOwn(recipe: vscode.Uri): boolean {
+    const wish = vscode.workspace.getConfiguration('kerfbook', recipe).get('checklist.writeRuns');
+    return wish !== 'belowRecipe' && vscode.workspace.getWorkspaceFolder(recipe) !== undefined;
+}
+
+async function writeFile(
+    server: RecipeServer,
+    runs: WrittenRuns,
+    params: RunParams,
+    { recipe, title }: Checklist,
+    redraw: () => void,
+): Promise<void> {
+    if (!mayWrite()) return;
+    const answer = await server.ask(requests.writeRun, params);
+    if (answer === undefined || 'problem' in answer) {
+        const why = answer?.problem ?? (await whyNot(params.uri));
+        void vscode.window.showErrorMessage(`${why} Every tick is kept.`);
+        return;
+    }
+    const file = vscode.Uri.parse(answer.uri, true);
+    runs.addFile(answer.uri, jobOf(params.uri, recipe));
+    redraw();
+    const path = vscode.workspace.asRelativePath(file, false);
+    const done = `Run of ${title} written to ${path}. Take Back removes it and brings the ticks back.`;
+    const choice = await vscode.window.showInformationMessage(done, 'Show', 'Take Back');
+    if (choice === 'Show') await vscode.window.showTextDocument(file);
+    if (choice === 'Take Back' && (await takeFileBack(file, answer.text)) && runs.filesChanged([answer.uri], false)) redraw();
+}
+
+/** Only a file that is still as it was written: what somebody added since is theirs. */
+async function takeFileBack(file: vscode.Uri, text: string): Promise<boolean> {
+    const document = await Promise.resolve(vscode.workspace.openTextDocument(file)).catch(() => undefined);
+    if (document?.isDirty === false && document.getText() === text) {
+        const edit = new vscode.WorkspaceEdit();
+        edit.deleteFile(file);
+        if (await vscode.workspace.applyEdit(edit)) return true;
+    }
+    void vscode.window.showWarningMessage('The run was changed since. Delete its file by hand if it is not wanted.');
+    return false;
 }
 
 async function isDone({ items, title }: Checklist, ticks: Ticks): Promise<boolean> {
@@ -111,7 +155,7 @@ async function show(document: vscode.TextDocument, answer: Written): Promise<voi
 async function takeBack(document: vscode.TextDocument, answer: Written): Promise<boolean> {
     const range = rangeOf(document, answer);
     if (range === undefined) {
-        void vscode.window.showWarningMessage('The run was changed since. Remove it by hand, if it is not wanted.');
+        void vscode.window.showWarningMessage('The run was changed since. Remove it by hand if it is not wanted.');
         return false;
     }
     const edit = new vscode.WorkspaceEdit();

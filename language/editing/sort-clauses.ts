@@ -5,10 +5,10 @@ import type { Gap } from './format-text';
 /** The words with which the clauses of a line of art begin, in the order in which they are laid out. */
 const order = ['inverse', 'at', 'turned', 'repeat'];
 
-interface Piece {
+/** A clause of a line, from its first word to its last. */
+interface Clause {
     readonly rank: number;
-    readonly offset: number;
-    end: number;
+    readonly parts: CstNode[];
 }
 
 /** Lines of art whose clauses stand in another order than laid out: the same words in that order, blanks laid out as `gaps` say. */
@@ -17,7 +17,11 @@ export function sortedClauses(document: LangiumDocument, gaps: readonly Gap[]): 
     const sorted: Gap[] = [];
     for (const node of AstUtils.streamAst(document.parseResult.value)) {
         if (!isArtUse(node) && !isShape(node)) continue;
-        const pieces = piecesOf(node.$cstNode);
+        const pieces = clausesOf(node.$cstNode).clauses.map(({ rank, parts }) => ({
+            rank,
+            offset: parts[0]!.offset,
+            end: parts.at(-1)!.end,
+        }));
         const first = pieces[0];
         const last = pieces.at(-1);
         if (first === undefined || last === undefined) continue;
@@ -37,16 +41,20 @@ export function sortedClauses(document: LangiumDocument, gaps: readonly Gap[]): 
     return sorted;
 }
 
-function piecesOf(cst: CstNode | undefined): Piece[] {
-    const pieces: Piece[] = [];
+/** The clauses of a line of art in the order in which they stand, and what stands before them. */
+export function clausesOf(cst: CstNode | undefined): {
+    readonly before: readonly CstNode[];
+    readonly clauses: readonly Clause[];
+} {
+    const before: CstNode[] = [];
+    const clauses: Clause[] = [];
     for (const child of partsOf(cst)) {
         const rank = isRepeat(child.astNode) && isCompositeCstNode(child) ? order.indexOf('repeat') : order.indexOf(child.text);
         const isHead = rank >= 0 && (isCompositeCstNode(child) || child.grammarSource?.$type === 'Keyword');
-        const open = pieces.at(-1);
-        if (isHead) pieces.push({ rank, offset: child.offset, end: child.end });
-        else if (open !== undefined) open.end = child.end;
+        if (isHead) clauses.push({ rank, parts: [child] });
+        else (clauses.at(-1)?.parts ?? before).push(child);
     }
-    return pieces;
+    return { before, clauses };
 }
 
 /** The words and parts of a line, out of the rules that only lead to its own. */

@@ -322,4 +322,20 @@ export const textPages: readonly Page[] = [
         'The step plans no depth, so nothing can be held against it, and it is left out of the fit of depths.',
         'Remove the depth, or give the step a `depth`.',
     ),
+    page(
+        'issue-kept',
+        mendable(hint),
+        'A changed recipe with the issue of its last run',
+        'The recipe, or stock that it names, says something else than it did for its last run, and `issue` is the same.',
+        'Who reads the issue on the job sheet or in a run takes the two for one recipe. Comments, layout, the title, prices, coupons and the number of pieces are no change.',
+        'Count the issue up. Nothing is said where a recipe has no `issue`, or where its runs keep no `of plan`.',
+    ),
+    page(
+        'issue-twice',
+        mendable(warning),
+        'One issue for two recipes',
+        'Two runs bear the same `issue`, and the fingerprints behind `of plan` say that the recipe was another one for each.',
+        'It comes about where two branches both count up to the same issue, or where a recipe is changed and its issue is not.',
+        'Give one of the runs another number, and the recipe a higher one. The runs keep their depths and settings either way.',
+    ),
 ];

@@ -68,14 +68,13 @@ function isSame(before: Recipe, after: Recipe): boolean {
     );
 }
 
-/** Two lasers of one name in two shops are two: they are told apart by where they are declared. */
+/** Two lasers or boards of one name in two shops are two: they are told apart by where they are declared. */
 function measuredFor({ laser, blanks }: UnburntRecipe, pockets: readonly BurntPocket[]): MeasuredPocket[] {
     if (laser === undefined) return [];
-    const sheets = new Set(blanks.map(({ sheet }) => sheet?.name));
+    const isBlankOf = ({ sheetFile, pocket }: BurntPocket): boolean =>
+        blanks.some(({ sheet }) => sheet?.name === pocket.sheet && sheet.where.uri === sheetFile);
     return pockets
-        .filter(
-            (each) => each.laser.name === laser.name && each.laser.where.uri === laser.where.uri && sheets.has(each.pocket.sheet),
-        )
+        .filter((each) => each.laser.name === laser.name && each.laser.where.uri === laser.where.uri && isBlankOf(each))
         .map(({ pocket }) => pocket);
 }
 

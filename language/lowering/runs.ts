@@ -13,10 +13,13 @@ export function runOf(node: ast.Run): Run | undefined {
     if (recipe === undefined || node.date === undefined || !isDay(node.date)) return undefined;
     const items = new Items(node);
     const laser = items.first((item) => (ast.isLaserUse(item) ? item.laser?.ref : undefined));
+    const plan = items.first((item) =>
+        ast.isPlanOf(item) && item.mark !== undefined ? written(item.mark, whereOf(item)) : undefined,
+    );
     return {
         recipe,
         date: written(node.date, whereOfPart(node, 'date')),
-        ...present({ revision: items.count('issue')?.value, laser: laser && laserOf(laser) }),
+        ...present({ revision: items.count('issue')?.value, plan, laser: laser && laserOf(laser) }),
         burnt: node.items.filter(ast.isBurnt).flatMap((line) => burntOf(line) ?? []),
         notes: node.items.filter(ast.isNote).flatMap(({ text }) => text ?? []),
         whole: whereOf(node),
@@ -36,12 +39,13 @@ function burntOf(node: ast.Burnt): BurntStep | undefined {
         (key) => (node[key] === undefined) === (settings[key] === undefined),
     );
     if (!isRead || !Number.isInteger(passes) || passes < 1 || passes > 1e6) return undefined;
+    const sheet = node.sheet?.ref;
     return {
         step: refOf(node.step, whereOfFirstWord(node)),
-        ...present({ sheet: node.sheet?.ref?.name }),
+        ...present({ sheet: sheet?.name, sheetFile: sheet && whereOf(sheet).uri }),
         ...settings,
         passes,
-        ...present({ depth: quantityOf(node.depth), width: quantityOf(node.width) }),
+        ...present({ planned: quantityOf(node.planned), depth: quantityOf(node.depth), width: quantityOf(node.width) }),
         where: whereOf(node),
     };
 }

@@ -3,7 +3,9 @@ import { isWord, type Token } from './token';
 /** Words that say of which kind the step is whose name follows. */
 const kinds = new Set(['engrave', 'cut']);
 /** Words with which a line of a run begins or goes on before a number. */
-const before = new Set(['issue', 'revision', 'laser', 'note', 'of', 'at', 'x', 'pitch', 'depth', 'width']);
+const before = new Set(['issue', 'revision', 'laser', 'note', 'of', 'at', 'x', 'pitch', 'planned', 'depth', 'width']);
+/** Words of which one may follow the name of a step at once. */
+const measured = new Set(['planned', 'depth', 'width']);
 
 /** Whether a step of that name has its kind before it in a run: `engrave depth 80 % at 250 mm/s`. */
 export function needsItsKind(name: string): boolean {
@@ -33,7 +35,7 @@ export class RunLines {
         if (isNumber(next)) return !before.has(word.image);
         if (third === undefined || third.startLine !== word.startLine) return false;
         if (next.image === 'of') return third.tokenType.name === 'ID' || isWord(third);
-        return (next.image === 'depth' || next.image === 'width') && isNumber(third);
+        return measured.has(next.image) && isNumber(third);
     }
 }
 

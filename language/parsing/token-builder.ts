@@ -4,6 +4,7 @@ import { nameLike } from './token';
 type Token = ReturnType<DefaultTokenBuilder['buildTerminalTokens']>[number];
 
 export const strayWord = 'STRAY';
+const mark = 'MARK';
 export const openString = 'OPEN_STRING';
 export const openComment = 'OPEN_COMMENT';
 export const oddCharacter = 'ODD';
@@ -18,6 +19,7 @@ export class KerfTokenBuilder extends DefaultTokenBuilder {
         const tokens = super.buildTokens(grammar, options) as Token[];
         const name = tokens.find((token) => token.name === 'ID')!;
         // A word where a name can stand is both: the parser takes it as the word or as the name, whichever it wants there.
+        tokens.sort((a, b) => Number(b.name === mark) - Number(a.name === mark)); // before whatever a mark may read like
         const words = tokens.filter((token) => /^[a-z]/.test(token.name));
         tokens.push(...words.map((word) => ({ ...never(nameLike(word.name)), CATEGORIES: [word, name] })));
         // A text or a comment that is never closed ends with its line, a text before the brace that ends its line.
@@ -29,8 +31,9 @@ export class KerfTokenBuilder extends DefaultTokenBuilder {
     }
 
     protected override buildTerminalToken(terminal: GrammarAST.TerminalRule): Token {
-        if (terminal.name !== strayWord) return super.buildTerminalToken(terminal);
-        return never(strayWord);
+        if (terminal.name === strayWord) return never(strayWord);
+        if (terminal.name !== mark) return super.buildTerminalToken(terminal);
+        return { name: mark, PATTERN: markOfPlan, LINE_BREAKS: false, START_CHARS_HINT: [...'0123456789abcdef'] };
     }
 
     protected override buildKeywordToken(keyword: GrammarAST.Keyword, terminals: Token[], ignoreCase: boolean): Token {
@@ -44,6 +47,20 @@ export class KerfTokenBuilder extends DefaultTokenBuilder {
 /** A kind of token that no text is read as: the lexer makes others into it. */
 function never(name: string): Token {
     return { name, PATTERN: () => null, LINE_BREAKS: false, START_CHARS_HINT: ['\u0000'] };
+}
+
+type Before = readonly { image: string; tokenType: { name: string }; startLine?: number; endLine?: number; endOffset?: number }[];
+
+/** What stands behind `of plan` where that begins a line; `pocket of plan 100000 mW` names a board. */
+function markOfPlan(text: string, offset: number, before: Before): [string] | null {
+    const [ahead, first, second] = [before.at(-3), before.at(-2), before.at(-1)];
+    if (first?.image !== 'of' || second?.image !== 'plan') return null;
+    const begins = ahead === undefined || /^[{}]$/.test(ahead.image) || ahead.endLine !== first.startLine;
+    if (!begins) return null;
+    const digits = /[0-9a-f]{6,64}(?![\w-])/y;
+    digits.lastIndex = offset;
+    const found = digits.exec(text);
+    return found && [found[0]];
 }
 
 /** `x` between two numbers, also in `300x200`; anywhere else `x2` is a name like any other. */

@@ -13,6 +13,7 @@ export function describeExpected(expected: readonly string[], rules: readonly st
         return describeNumber(propertyAfter(previous, rules), previous, behind);
     if (expected.includes('ID')) return behind ?? 'a name';
     if (expected.includes('DATE')) return 'the day, such as `2026-11-20`';
+    if (expected.includes('MARK')) return 'the fingerprint of a plan, six digits (0 to 9, a to f) or more, such as `7f3c2a91`';
     if (expected.includes('STRING')) return behind ?? 'the path of a file, in quotes';
     if (expected.includes('HASH')) return 'a colour such as `#1f6f8b`';
     if (expected.includes('{')) return 'a { and the lines that belong to it';

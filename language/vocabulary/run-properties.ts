@@ -1,12 +1,20 @@
 import { measure, type Property, part, property, share } from './property';
 
-const line = 'pocket of walnut-12 80 % at 250 mm/s x 2 pitch 0.10 mm depth 0.79 mm';
+const line = 'pocket of walnut-12 80 % at 250 mm/s x 2 pitch 0.10 mm planned 0.80 mm +- 0.04 mm depth 0.79 mm';
 
 export const runProperties = [
     property('Run', 'issue', 'count', 'The issue of the recipe that was followed.', 'issue 3', {
         before: 'revision',
         measures: [measure('count', [1, 1e4], [1, 1e6])],
     }),
+    property(
+        'Run',
+        'of plan',
+        'phrase',
+        'A fingerprint of what the recipe and its stock said when it was made, written by *Finish the Run*; comments, layout, prices, coupons and the issue do not count.',
+        'of plan 7f3c2a91',
+        { node: 'PlanOf', follows: 'the fingerprint that was written there' },
+    ),
     property('Run', 'laser', 'name', 'The laser it was burnt on; the recipe’s own where it is not written.', 'laser shed', {
         node: 'LaserUse',
         follows: 'the name of a laser',
@@ -23,6 +31,7 @@ export const burntParts: readonly Property[] = [
     part('Burnt', 'power', 'power', 'Power it was burnt with.', line, [share(), measure('power', [0.05, 500])]),
     part('Burnt', 'speed', 'at', 'Speed it was burnt with.', line, [measure('speed', [0.5, 5000])]),
     part('Burnt', 'pitch', 'pitch', 'Distance of the scan lines it was burnt with.', line, [measure('length', [0.01, 1])]),
+    part('Burnt', 'planned', 'planned', 'Depth that the plan gave when it was made.', line, [measure('length', [0, 30])]),
     part('Burnt', 'depth', 'depth', 'Depth that was measured.', line, [measure('length', [0, 30])]),
     part('Burnt', 'width', 'width', 'Width that was measured.', line, [measure('length', [0.05, 3000])]),
 ];

@@ -1,15 +1,16 @@
 import type { Recipe } from '../recipe/recipe';
 import type { BurntStep, MeasuredPocket, Run } from '../recipe/run';
 import type { Step } from '../recipe/step';
-import type { Laser } from '../recipe/stock';
+import type { Laser, Sheet } from '../recipe/stock';
 import { spotOf } from './beam';
 import { pitchForSpot } from './pitch';
 import type { DatedRow } from './power-by-day';
 import { wattsOf } from './power-curve';
 
-/** A measured pocket together with the laser that burnt it. */
+/** A measured pocket together with the laser that burnt it and the address of the file that declares its board. */
 export interface BurntPocket {
     readonly laser: Laser;
+    readonly sheetFile?: string;
     readonly pocket: MeasuredPocket;
 }
 
@@ -39,7 +40,9 @@ function pocketOf(burnt: BurntStep, run: Run, recipe: Omit<Recipe, 'measured'>):
     if (isTone(named)) return undefined; // darkened without digging: its depth is no point of the law
     const step = isNow ? named : undefined;
     const laser = run.laser ?? (isNow ? recipe.laser : undefined);
-    const sheet = burnt.sheet ?? sheetOf(step, recipe);
+    const blank = blankOf(step, recipe);
+    const sheet = burnt.sheet ?? blank?.name;
+    const sheetFile = burnt.sheet === undefined ? blank?.where.uri : burnt.sheetFile;
     const { power, speed, depth, passes } = burnt;
     if (sheet === undefined || laser === undefined) return undefined;
     if (power === undefined || speed === undefined || depth === undefined) return undefined;
@@ -51,28 +54,35 @@ function pocketOf(burnt: BurntStep, run: Run, recipe: Omit<Recipe, 'measured'>):
         sheet,
         power: wattsOf(power, laser) ?? Number.NaN,
         speed: speed.value,
-        pitch: burnt.pitch?.value ?? pitchNow(step, recipe, laser, sheet) ?? Number.NaN,
+        pitch: burnt.pitch?.value ?? pitchNow(step, recipe, laser, { name: sheet, file: sheetFile }) ?? Number.NaN,
         passes,
         depth: depth.value,
         tolerance: depth.tolerance,
         where: burnt.where,
     };
-    return { laser, pocket };
+    return { laser, ...(sheetFile !== undefined && { sheetFile }), pocket };
 }
 
 function isNamed(step: Step, name: string | undefined): boolean {
     return name !== undefined && (step.kind === 'engrave' || step.kind === 'cut') && step.name === name;
 }
 
-function sheetOf(step: Step | undefined, { blanks }: Pick<Recipe, 'blanks'>): string | undefined {
+function blankOf(step: Step | undefined, { blanks }: Pick<Recipe, 'blanks'>): Sheet | undefined {
     const blank = step !== undefined && 'blank' in step ? step.blank.value : undefined;
-    return blanks.find(({ name }) => name === blank)?.sheet?.name;
+    return blanks.find(({ name }) => name === blank)?.sheet;
 }
 
 /** The pitch that a step without one is burnt with: its own, the coupon's, or the one that fits the spot. */
-function pitchNow(step: Step | undefined, { coupons }: Pick<Recipe, 'coupons'>, laser: Laser, sheet: string): number | undefined {
+function pitchNow(
+    step: Step | undefined,
+    { coupons, blanks }: Pick<Recipe, 'coupons' | 'blanks'>,
+    laser: Laser,
+    sheet: { readonly name: string; readonly file: string | undefined },
+): number | undefined {
     const own = step?.kind === 'engrave' ? step.pitch?.value : undefined;
-    const coupon = coupons.find((each) => each.sheet === sheet && each.laser === laser.name);
+    // The recipe's coupons are of its own boards; one of that name in another file is not among them.
+    const isOther = blanks.some((blank) => blank.sheet?.name === sheet.name && blank.sheet.where.uri !== sheet.file);
+    const coupon = isOther ? undefined : coupons.find((each) => each.sheet === sheet.name && each.laser === laser.name);
     return own ?? coupon?.pitch?.value ?? pitchForSpot(spotOf(laser));
 }
 

@@ -10,6 +10,8 @@ export interface Run {
     readonly date: Written<string>;
     /** The revision that was followed, if it was written. */
     readonly revision?: number;
+    /** Fingerprint of what recipe and stock said then, lower-case hexadecimal (language/fingerprint.ts). */
+    readonly plan?: Written<string>;
     readonly laser?: Laser;
     readonly burnt: readonly BurntStep[];
     readonly notes: readonly string[];
@@ -21,10 +23,14 @@ export interface BurntStep {
     readonly step: Ref;
     /** Name of the board or veneer. */
     readonly sheet?: string;
+    /** Address of the file that declares it: another one may have one of that name, too. */
+    readonly sheetFile?: string;
     readonly power?: Quantity;
     readonly speed?: Quantity;
     readonly passes: number;
     readonly pitch?: Quantity;
+    /** Depth that the plan gave, with its half width. */
+    readonly planned?: Quantity;
     readonly depth?: Quantity;
     readonly width?: Quantity;
     /** The whole line. */

@@ -34,7 +34,7 @@ function runLines({ revision, laser, burnt, notes }: Run): Figure[] {
     return [
         ...(revision === undefined ? [] : [{ label: 'issue', ...tell(revision)! }]),
         ...(laser === undefined ? [] : [word('laser', laser.name)]),
-        ...burnt.flatMap(({ step, where: _, ...rest }) => {
+        ...burnt.flatMap(({ step, where: _, sheetFile: _file, ...rest }) => {
             const told = tell(rest);
             return told === undefined ? [] : [{ label: step.value ?? 'a step', ...told }];
         }),

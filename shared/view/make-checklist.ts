@@ -5,7 +5,7 @@ import { showQuantity } from '../quantity/show';
 import type { Recipe } from '../recipe/recipe';
 import { stepFacts } from '../sheets/step-facts';
 import type { Burnt, Checklist, ChecklistItem, Measure } from './protocol';
-import { burntWords } from './settings-text';
+import { burntWords, plannedWords } from './settings-text';
 
 /** The steps to tick, with ids that survive edits around them: kind, name and how many of the same came before. */
 export function makeChecklist(plan: Plan): Checklist {
@@ -53,7 +53,11 @@ function item(plan: StepPlan, id: string, recipe: Recipe): ChecklistItem {
 function burntOf({ step, laser }: StepPlan, { blanks }: Recipe): Burnt | undefined {
     if ((step.kind !== 'engrave' && step.kind !== 'cut') || laser?.settings === undefined) return undefined;
     const sheet = blanks.find(({ name }) => name === step.blank.value)?.sheet?.name;
-    return { step: step.name, words: burntWords(step, laser.settings, sheet) };
+    const words = burntWords(step, laser.settings, sheet);
+    const { depth, through } = laser;
+    if (step.kind !== 'engrave' || depth === undefined || through || !(depth.value > 0)) return { step: step.name, words };
+    const unit = step.depth !== undefined && 'unit' in step.depth ? step.depth.unit : undefined;
+    return { step: step.name, words: `${words} ${plannedWords(depth, unit)}` };
 }
 
 function measuresOf({ step }: StepPlan): Measure[] {

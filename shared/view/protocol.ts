@@ -170,6 +170,9 @@ export const runParams = v.object({
 });
 export type RunParams = v.InferOutput<typeof runParams>;
 
+/** The file of its own that a run was written into, or why there is none. */
+export type WrittenRunAnswer = { readonly uri: string; readonly text: string } | { readonly problem: string };
+
 export interface BuildAnswer {
     readonly files: readonly BuiltFile[];
     /** Why nothing, or not everything, was written. */

@@ -38,6 +38,7 @@ import {
     toolpathParams,
     type WritingAnswer,
     type WrittenAnswer,
+    type WrittenRunAnswer,
     writeCouponParams,
     writeNewParams,
     writeRecipeParams,
@@ -124,6 +125,8 @@ export const requests = {
     writeRecipe: request<WritingAnswer | null>()('writeRecipe', writeRecipeParams),
     /** Writes the files of a coupon. */
     writeCoupon: request<WritingAnswer | null>()('writeCoupon', writeCouponParams),
+    /** Writes a finished run into a file of its own below the folder of its recipe. */
+    writeRun: request<WrittenRunAnswer | null>()('writeRun', runParams),
     /** Writes files that are not there yet, all or none; answers why not, or null. */
     writeNew: request<string | null>()('writeNew', writeNewParams),
     /** Whether a folder may be written to; answers why not, or null. */

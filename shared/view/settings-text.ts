@@ -1,4 +1,6 @@
 import type { LaserSettings } from '../plan/laser-plan';
+import { type Interval, isLopsided, spread } from '../quantity/interval';
+import { fromBase } from '../quantity/quantity';
 import { showNumber } from '../quantity/show';
 import type { Cut, Engrave } from '../recipe/step';
 
@@ -41,6 +43,19 @@ export function burntWords(step: Engrave | Cut, settings: LaserSettings, sheet: 
     const lines = pitch === undefined ? '' : ` pitch ${pitch}`;
     return `${sheet === undefined ? '' : `of ${sheet} `}${power} at ${speed}${many}${lines}`;
 }
+
+/** The depth that a plan gives (mm), as a line of a run keeps it, in a unit of length. */
+export function plannedWords(depth: Interval, unit = 'mm'): string {
+    const known = unit in digitsOf ? unit : 'mm';
+    const show = (mm: number): string => showNumber(fromBase(mm, known), digitsOf[known]);
+    const half = show(spread(depth));
+    // Known only to a factor, it has no plus and minus.
+    if (isLopsided(depth)) return `planned ${show(depth.low)} .. ${show(depth.high)} ${known}`;
+    return `planned ${show(depth.value)} ${known}${Number(half) > 0 ? ` +- ${half} ${known}` : ''}`;
+}
+
+/** Digits that show a micrometre. */
+const digitsOf: Readonly<Record<string, number>> = { mm: 3, cm: 4, in: 4, thou: 1, um: 0 };
 
 /** "80 % at 461 mm/s, pitch 0.1 mm, 3 passes": as much of it as is not written. */
 export function settingsPhrase({ power, speed, pitch, passes }: OpenSettings): string {

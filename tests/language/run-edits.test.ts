@@ -1,6 +1,8 @@
+import { URI } from 'langium';
 import { describe, expect, it } from 'vitest';
 import { lowerFile } from '../../language/lowering/lower-file';
-import { runEdits } from '../../language/run-edits';
+import { runEdits, runFile } from '../../language/run-edits';
+import { textFindings } from '../../language/text-findings';
 import { makeChecklist } from '../../shared/view/make-checklist';
 import { planOf } from '../kit/plan-of';
 import { shop } from '../kit/shop';
@@ -53,16 +55,46 @@ describe('a finished run', () => {
     });
 });
 
+describe('a run in a file of its own', () => {
+    const place = (at: string) => URI.parse(`${at}/runs/2026-11-20-plate-k7f3q.kerf`);
+
+    it('is the run alone, with the mark of its recipe and the line breaks of that one’s file, and counts without a use', async () => {
+        const home = await open(`${shop}${recipe}`.replaceAll('\n', '\r\n'), 'file:///own-1/plate.kerf');
+        const text = runFile(home, place('file:///own-1'), run, services) ?? '';
+        expect(text).toMatch(/^run plate 2026-11-20 \{\r\n {2}of plan [0-9a-f]{8}\r\n {2}issue 2\r\n/);
+        const file = await open(text, place('file:///own-1').toString());
+        expect(textFindings(file, services)).toEqual([]);
+        const [lowered] = lowerFile(home, services);
+        expect(lowered?.runs[0]).toMatchObject({ revision: 2, plan: { value: expect.stringMatching(/^[0-9a-f]{8}$/) } });
+        expect(lowered?.runs[0]?.burnt[0]).toMatchObject({ depth: { value: 0.53 } });
+    });
+    it('says which file is meant where another one has a recipe of that name', async () => {
+        const home = await open(`${shop}${recipe}`, 'file:///own-2/plate.kerf');
+        await open(`${shop}${recipe}`, 'file:///own-2/a-copy.kerf');
+        const text = runFile(home, place('file:///own-2'), run, services) ?? '';
+        expect(text).toMatch(/^use "\.\.\/plate\.kerf"\n\nrun plate /);
+        const file = await open(text, place('file:///own-2').toString());
+        expect(textFindings(file, services)).toEqual([]);
+        expect(lowerFile(home, services)[0]?.runs).toHaveLength(1);
+    });
+    it('that could not be read back is not written', async () => {
+        const home = await open(`${shop}${recipe}`, 'file:///own-3/plate.kerf');
+        expect(runFile(home, place('file:///own-3'), { ...run, lines: ['pocket } board x {'] }, services)).toBeUndefined();
+    });
+});
+
 describe('the checklist', () => {
     it('has for each step what it is burnt in and with, and what is to be measured', async () => {
         const checklist = makeChecklist(await planOf(`${shop}${recipe}`));
         expect(checklist.laser).toBe('shed');
         const [pocket, check] = checklist.items;
-        expect(pocket?.burnt?.words).toMatch(/^of walnut-12 80 % at \d+ mm\/s x \d pitch 0\.1 mm$/);
+        expect(pocket?.burnt?.words).toMatch(/^of walnut-12 80 % at \d+ mm\/s x \d pitch 0\.1 mm planned 0\.5 mm \+- 0\.\d+ mm$/);
         expect(check?.measures).toEqual([
             { step: 'pocket', what: 'depth', wish: '0.5 ± 0.05 mm', low: expect.closeTo(0.45), high: expect.closeTo(0.55) },
         ]);
         const text = await written(`${shop}${recipe}`, { ...run, lines: [`pocket ${pocket?.burnt?.words}`] });
         expect(text).toContain(`  pocket ${pocket?.burnt?.words}\n`);
+        const [lowered] = lowerFile(await open(text ?? ''), services);
+        expect(lowered?.runs[0]?.burnt[0]?.planned).toMatchObject({ value: 0.5, tolerance: expect.closeTo(0.05, 1) });
     });
 });

@@ -55,6 +55,32 @@ describe('runs in files of their own', () => {
         expect(daysOf(recipe())).toEqual([]);
     });
 
+    it('measured in a board of the same name in another file are not taken for those of the recipe’s', async () => {
+        const { at, recipe } = await folder();
+        const other = 'board walnut-12 { wood black-walnut  thickness 9 mm }\n';
+        await open(other, `${at}/old/shop.kerf`);
+        await open(run('tray', '2026-03-01', 0.41), `${at}/runs/a.kerf`);
+        await open(`use "../old/shop.kerf"\n${run('tray', '2026-03-02', 0.92)}`, `${at}/runs/b.kerf`);
+        await open(`${other}${run('tray', '2026-03-03', 0.93)}`, `${at}/runs/c.kerf`);
+        expect(daysOf(recipe())).toEqual(['2026-03-01', '2026-03-02', '2026-03-03']);
+        expect(recipe().measured.map(({ depth }) => depth)).toEqual([0.41]);
+    });
+
+    it('are read between the markers of a merge as one finding, and the rest of the file counts', async () => {
+        const { at, recipe } = await folder();
+        const side = (depth: number) => run('tray', '2026-03-02', depth);
+        const text = `${run('tray', '2026-03-01')}<<<<<<< HEAD\n${side(0.4)}=======\n${side(0.5)}>>>>>>> other\n`;
+        const file = await open(text, `${at}/runs/a.kerf`);
+        const findings = textFindings(file, services);
+        expect(findings.map(({ rule }) => rule)).toEqual(['syntax']);
+        expect(findings[0]?.fixes).toHaveLength(3);
+        expect(daysOf(recipe())).toEqual(['2026-03-01']);
+        const within = `run tray 2026-03-02 {\n  revision 3\n<<<<<<< HEAD\n  note "a"\n=======\n  note "b"\n>>>>>>> other\n}\n`;
+        const inside = await open(within, `${at}/runs/b.kerf`);
+        expect(saidOf(inside)).toEqual(['syntax']);
+        expect(daysOf(recipe())).toEqual(['2026-03-01', '2026-03-02']);
+    });
+
     it('are counted and left out again as the files change', async () => {
         const { at, home, recipe } = await folder();
         const builder = services.shared.workspace.DocumentBuilder;

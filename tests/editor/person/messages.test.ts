@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { type InstalledWindow, openInstalled } from '../harness/installed-window.ts';
@@ -17,6 +17,11 @@ describe('what the editor tells the maker', () => {
     let workbench: Workbench;
     let page: Page;
     const file = () => readFileSync(join(window.workshop, 'quick.kerf'), 'utf8');
+
+    const runs = () => {
+        const folder = join(window.workshop, 'runs');
+        return existsSync(folder) ? readdirSync(folder) : [];
+    };
 
     before(async () => {
         window = await openInstalled();
@@ -79,17 +84,17 @@ describe('what the editor tells the maker', () => {
     it('a finished run is taken back with the mouse', async () => {
         await toggle(/^Engrave pocket/);
         await finish();
-        const message = workbench.message('Run of Quick plate written below the recipe.');
+        const message = workbench.message(/Run of Quick plate written to runs/);
         await message.getByRole('button', { name: 'Take Back' }).click();
-        await eventually('the file as it was', async () => file() === quick);
+        await eventually('no run', async () => runs().length === 0);
         await eventually('the ticks', () => ticked(/^Engrave pocket/));
     });
 
     it('a finished run is taken back with the keyboard', async () => {
         await toggle(/^Engrave pocket/);
         await finish();
-        await workbench.answer('Run of Quick plate written below the recipe.', 'Take Back');
-        await eventually('the file as it was', async () => file() === quick);
+        await workbench.answer(/^Run of Quick plate written to runs/, 'Take Back');
+        await eventually('no run', async () => runs().length === 0);
         await eventually('the ticks', () => ticked(/^Engrave pocket/));
     });
 
@@ -97,7 +102,8 @@ describe('what the editor tells the maker', () => {
         await toggle(/^Engrave pocket/);
         await finish();
         await workbench.message('Run of Quick plate').getByRole('button', { name: 'Show', exact: true }).click();
-        await workbench.atLine(file().trimEnd().split('\n').length + 1);
+        await page.getByRole('tab', { name: new RegExp(`^${runs()[0]}`), selected: true }).waitFor();
+        rmSync(join(window.workshop, 'runs'), { recursive: true });
     });
 
     describe('when the file cannot be written', () => {
@@ -106,10 +112,24 @@ describe('what the editor tells the maker', () => {
         beforeEach(() => toggle(box));
 
         it('a run is not written, and every tick stays', async () => {
+            writeFileSync(join(window.workshop, 'runs'), 'something else');
+            await answerAll();
+            await workbench.message(/runs is a file, and a folder is needed there\. .*Every tick is kept\./).waitFor();
+            assert.equal(readFileSync(join(window.workshop, 'runs'), 'utf8'), 'something else');
+            assert.equal(await ticked(box), true);
+            rmSync(join(window.workshop, 'runs'));
+        });
+
+        it('nor below a recipe that cannot be saved', async () => {
+            const settings = join(window.workshop, '.vscode', 'settings.json');
+            mkdirSync(join(window.workshop, '.vscode'), { recursive: true });
+            writeFileSync(settings, '{ "kerfbook.checklist.writeRuns": "belowRecipe" }');
+            await new Promise((resolve) => setTimeout(resolve, 2000)); // nothing on the page shows that it was read
             await whileLocked(join(window.workshop, 'quick.kerf'), async () => {
                 await answerAll();
                 await workbench.message('The file could not be saved, so the run was not written. Every tick is kept.').waitFor();
             });
+            rmSync(settings);
             assert.equal(file(), quick);
             assert.equal(await ticked(box), true);
             assert.ok(!(await text()).includes('run quick'), 'the run still stands in the text');
@@ -153,7 +173,7 @@ describe('what the editor tells the maker', () => {
 
     async function finish(): Promise<void> {
         await answerAll();
-        await eventually('the run in the file', async () => file().includes('run quick '));
+        await eventually('the run in a file', async () => runs().length === 1);
     }
 
     async function answerAll(): Promise<void> {

@@ -1,9 +1,13 @@
 import { strict as assert } from 'node:assert';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { eventually, session } from './shared.ts';
 
 const file = () => readFileSync(join(session.workshop, 'quick.kerf'), 'utf8');
+const runs = () => {
+    const folder = join(session.workshop, 'runs');
+    return existsSync(folder) ? readdirSync(folder) : [];
+};
 const day = () => new Date().toLocaleDateString('sv');
 
 /** A recipe of our own, with a wait that is over while one looks on. */
@@ -85,22 +89,43 @@ describe('a run at the bench', () => {
         await session.shot('run-wait-over');
     });
 
-    it('is written below the recipe when it is finished, and its ticks go', async () => {
+    it('is written into a file of its own when it is finished, and its ticks go', async () => {
         const workbench = await session.open();
         const { page } = workbench;
         await tick(/^Sand plate/);
         await page.getByText('4 of 4 steps done').waitFor();
+        const before = file();
         await finish('Clean at the first go.');
-        await eventually('the run in the file', async () => file().includes(`run quick ${day()} {`));
-        assert.match(file(), /pocket of walnut-12 \d+ % at \d+ mm\/s.* depth 0\.31 mm\n/);
-        assert.match(file(), /note "Clean at the first go\."/);
+        await eventually('the run in a file', async () => runs().length === 1);
+        const [name = ''] = runs();
+        assert.match(name, new RegExp(`^${day()}-quick-[a-z2-9]{5}\\.kerf$`));
+        const run = readFileSync(join(session.workshop, 'runs', name), 'utf8');
+        assert.ok(run.startsWith(`run quick ${day()} {\n  of plan `), run);
+        assert.match(run, /pocket of walnut-12 \d+ % at \d+ mm\/s.* planned 0\.3\d* mm \+- 0\.\d+ mm depth 0\.31 mm\n/);
+        assert.match(run, /note "Clean at the first go\."/);
+        assert.equal(file(), before);
         await eventually('no tick', async () => !(await ticked(/^Engrave pocket/)));
         await session.shot('run-finished');
     });
 
-    it('comes back with undo in the text, and goes again with redo', async () => {
+    it('is taken back with its file, and the ticks come back', async () => {
+        const { page } = await session.open();
+        await page.getByRole('button', { name: 'Take Back' }).click();
+        await eventually('no file', async () => runs().length === 0);
+        await eventually('the ticks again', () => ticked(/^Sand plate/));
+        await page.getByText('4 of 4 steps done').waitFor();
+    });
+
+    it('is written below the recipe where the settings say so, and comes back with undo and redo', async () => {
         const workbench = await session.open();
         const { page } = workbench;
+        const settings = join(session.workshop, '.vscode', 'settings.json');
+        mkdirSync(join(session.workshop, '.vscode'), { recursive: true });
+        writeFileSync(settings, '{ "kerfbook.checklist.writeRuns": "belowRecipe" }');
+        await new Promise((resolve) => setTimeout(resolve, 2000)); // nothing on the page shows that it was read
+        await finish('Below.');
+        await eventually('the run in the file', async () => file().includes(`run quick ${day()} {`));
+        await eventually('no tick', async () => !(await ticked(/^Engrave pocket/)));
         await workbench.goToLine('quick.kerf', 3);
         await page.keyboard.press('Control+z');
         await eventually('the ticks', () => ticked(/^Engrave pocket/));
@@ -108,7 +133,7 @@ describe('a run at the bench', () => {
         await eventually('no tick again', async () => !(await ticked(/^Engrave pocket/)));
         await page.keyboard.press('Control+z');
         await eventually('the ticks again', () => ticked(/^Sand plate/));
-        await page.getByText('4 of 4 steps done').waitFor();
+        rmSync(settings);
     });
 
     async function finish(note: string): Promise<void> {

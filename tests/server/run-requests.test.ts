@@ -1,0 +1,113 @@
+import {
+    existsSync,
+    mkdirSync,
+    mkdtempSync,
+    readdirSync,
+    readFileSync,
+    realpathSync,
+    rmSync,
+    symlinkSync,
+    writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { RunParams, WrittenAnswer, WrittenRunAnswer } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
+import { LanguageClient } from '../kit/language-client';
+import { shop } from '../kit/shop';
+
+const recipe = `use "shop.kerf"
+recipe plate "Plate" {
+  issue 2
+  laser shed
+  blank b { of walnut-12  size 100 x 80 mm  grain along width }
+  engrave pocket on b { circle 30 mm  depth 0.5 mm }
+}
+`;
+const run: Omit<RunParams, 'uri'> = {
+    recipe: 'plate',
+    date: '2026-11-28',
+    revision: 2,
+    laser: 'shed',
+    lines: ['pocket of walnut-12 80 % at 300 mm/s x 2 pitch 0.1 mm planned 0.5 mm +- 0.05 mm depth 0.53 mm'],
+    notes: ['Flush.'],
+};
+let folder: string;
+let client: LanguageClient;
+const uriOf = (name: string): string => pathToFileURL(path.join(folder, name)).toString();
+const runs = (): string[] => (existsSync(path.join(folder, 'runs')) ? readdirSync(path.join(folder, 'runs')) : []);
+
+beforeEach(async () => {
+    folder = realpathSync(mkdtempSync(path.join(tmpdir(), 'kerfbook-run-')));
+    writeFileSync(path.join(folder, 'shop.kerf'), shop);
+    writeFileSync(path.join(folder, 'plate.kerf'), recipe);
+    ({ client } = await LanguageClient.start(folder, pathToFileURL(folder).toString()));
+    await client.open(uriOf('plate.kerf'), recipe);
+    await client.diagnostics(uriOf('plate.kerf'), () => true);
+});
+afterEach(() => {
+    client.stop();
+    rmSync(folder, { recursive: true, force: true });
+});
+
+const write = (params: Partial<RunParams> = {}): Promise<WrittenRunAnswer> =>
+    client.connection.sendRequest<WrittenRunAnswer>(requests.writeRun.method, { uri: uriOf('plate.kerf'), ...run, ...params });
+
+describe('a finished run', () => {
+    it('gets a file of its own, and a second one of the day another; the recipe’s file stays as it was', async () => {
+        const [first, second] = [await write(), await write()];
+        if ('problem' in first || 'problem' in second) throw new Error(JSON.stringify([first, second]));
+        expect(first.uri).not.toBe(second.uri);
+        expect(runs()).toHaveLength(2);
+        for (const name of runs()) {
+            expect(name).toMatch(/^2026-11-28-plate-[a-z2-9]{5}\.kerf$/);
+            const text = readFileSync(path.join(folder, 'runs', name), 'utf8');
+            expect(text).toBe(first.text);
+            expect(text).toMatch(/^run plate 2026-11-28 \{\n {2}of plan [0-9a-f]{8}\n {2}issue 2\n {2}laser shed\n/);
+        }
+        expect(readFileSync(path.join(folder, 'plate.kerf'), 'utf8')).toBe(recipe);
+    });
+
+    it('is not written where a file or a link is in the way, and nothing is left behind', async () => {
+        const outside = mkdtempSync(path.join(tmpdir(), 'kerfbook-outside-'));
+        symlinkSync(outside, path.join(folder, 'runs'));
+        expect(await write()).toHaveProperty('problem');
+        expect(readdirSync(outside)).toEqual([]);
+        rmSync(path.join(folder, 'runs'));
+        rmSync(outside, { recursive: true });
+        writeFileSync(path.join(folder, 'runs'), 'mine');
+        const answer = await write();
+        expect(answer).toMatchObject({ problem: expect.stringContaining('runs is a file, and a folder is needed there') });
+        expect(readFileSync(path.join(folder, 'runs'), 'utf8')).toBe('mine');
+        expect(readdirSync(folder).toSorted()).toEqual(['plate.kerf', 'runs', 'shop.kerf']);
+    });
+
+    it('is not written of a recipe that is not there, nor one that could not be read back', async () => {
+        expect(await write({ recipe: 'other' })).toMatchObject({ problem: expect.stringContaining('no recipe called “other”') });
+        expect(await write({ lines: ['pocket } board x {'] })).toHaveProperty('problem');
+        expect(runs()).toEqual([]);
+    });
+
+    it('has a name that a file can have, whatever the recipe is called', async () => {
+        mkdirSync(path.join(folder, 'far'));
+        const name = `füße_${'x'.repeat(200)}`;
+        const text = `use "../shop.kerf"\nrecipe ${name} "Plate" { issue 1  laser shed }\n`;
+        await client.open(uriOf('far/r.kerf'), text);
+        const answer = await write({ uri: uriOf('far/r.kerf'), recipe: name, lines: [] });
+        expect(answer).toHaveProperty('uri');
+        const [file = ''] = readdirSync(path.join(folder, 'far', 'runs'));
+        expect(file.normalize('NFC')).toMatch(/^2026-11-28-füße-x{50,60}-[a-z2-9]{5}\.kerf$/);
+    });
+
+    it('is still written below its recipe where that is asked for, with the same mark', async () => {
+        const first = await write();
+        const below = await client.connection.sendRequest<WrittenAnswer>(requests.run.method, {
+            uri: uriOf('plate.kerf'),
+            ...run,
+        });
+        if ('problem' in first || 'problem' in below) throw new Error(JSON.stringify([first, below]));
+        expect(below.edits[0]?.text.trim()).toBe(first.text.trim());
+    });
+});
