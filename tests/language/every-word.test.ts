@@ -58,7 +58,7 @@ const texts = [
     block('Recipe', 'sand b called fine { grits 120 }'),
     block('Blank', 'grain along height\nbacking tape\nbacking none'),
     block('Resin', 'mix 2 : 1 by weight'),
-    block('Run', 'e of a 80 % at 250 mm/s x 3 pitch 0.1 mm depth 0.5 mm width 2 mm'),
+    block('Run', 'e of a 80 % at 250 mm/s x 3 pitch 0.1 mm planned 0.5 mm depth 0.5 mm width 2 mm'),
     block('Recipe', 'places corners on b at 20, 20 mm and 80, 20 mm'),
     block('Engrave', 'circle 5 mm repeat 2 x 3 every 8 x 8 mm'),
     block('Recipe', 'do "it" for 5 min'),
