@@ -1,6 +1,8 @@
 import { strict as assert } from 'node:assert';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { FrameLocator } from 'playwright-core';
-import { AT_LENGTH } from '../harness/places.ts';
+import { AT_LENGTH, places } from '../harness/places.ts';
 import { Session } from '../harness/session.ts';
 import type { Workbench } from '../harness/workbench.ts';
 
@@ -30,9 +32,17 @@ export async function eventually(what: string, look: () => Promise<boolean>): Pr
     }
 }
 
-/** The tray's recipe with its bench view beside it, whatever was open before. */
+/** Puts a sample back as it is shipped: a test that failed may have left it half changed. */
+function restore(name: string): void {
+    const shipped = readFileSync(join(places.samples, name));
+    const file = join(session.workshop, name);
+    if (!shipped.equals(readFileSync(file))) writeFileSync(file, shipped);
+}
+
+/** The tray's recipe as it is shipped, with its bench view beside it, whatever was open before. */
 export async function openTray(): Promise<Workbench> {
     const workbench = await session.open();
+    restore('heron-tray.kerf');
     await workbench.page.keyboard.press('Control+1');
     await workbench.openFile('heron-tray.kerf');
     await workbench.openBench();
