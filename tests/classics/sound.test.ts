@@ -8,7 +8,7 @@ import { allFindings } from '../../server/cli/all-findings';
 import { openFiles } from '../../server/cli/open-files';
 
 const folder = fileURLToPath(new URL('./sound/', import.meta.url));
-const names = readdirSync(folder).filter((file) => file.endsWith('.kerf'));
+const names = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.kerf'));
 
 /** Recipes of other techniques, woods, machines and units than the samples: a rule that speaks here speaks falsely. */
 describe('sound recipes have nothing to be said of them', () => {
@@ -29,7 +29,7 @@ describe('sound recipes have nothing to be said of them', () => {
         for (const document of documents) {
             const found = await allFindings(workshop, document);
             const lines = found.map(({ line, finding }) => `${line}: ${finding.severity} ${finding.rule}: ${finding.message}`);
-            said.set(path.basename(document.uri.path), lines);
+            said.set(path.relative(place, document.uri.fsPath), lines);
         }
     }, 120_000);
     afterAll(() => rmSync(place, { recursive: true }));
