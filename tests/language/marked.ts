@@ -5,7 +5,7 @@ import { expectToKeepToItsPage } from '../kit/keeps-to-its-page';
 import { open, services } from './services';
 
 /** One expected finding: where its carets stand, its rule, and words its message must hold. */
-interface Mark {
+export interface Mark {
     readonly offset: number;
     readonly length: number;
     readonly rule: string;
@@ -57,6 +57,12 @@ export async function expectMarked(marked: string, uri?: string): Promise<readon
     const { text, marks } = unmark(marked);
     const findings = textFindings(await open(text, uri), services);
     for (const finding of findings) expectToKeepToItsPage(finding);
+    expectFindings(text, marks, findings);
+    return findings;
+}
+
+/** Checks that these findings are the marked ones, whoever found them. */
+export function expectFindings(text: string, marks: readonly Mark[], findings: readonly Finding[]): void {
     const shown = `\n${mark(text, findings)}\n`;
     const place = ({ offset, length, rule }: { offset: number; length: number; rule: string }) => `${offset}+${length} ${rule}`;
     const actual = findings.map(({ where, rule }) => place({ offset: where.offset, length: Math.max(1, where.length), rule }));
@@ -68,5 +74,4 @@ export async function expectMarked(marked: string, uri?: string): Promise<readon
             `says "${says}":${shown}`,
         ).toBe(true);
     }
-    return findings;
 }
