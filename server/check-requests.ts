@@ -7,7 +7,7 @@ import { fails } from './cli/formats/check-report';
 import { textReport } from './cli/formats/text';
 import { onRequest } from './protocol/on-request';
 import { notesOf } from './report/notes-of';
-import { type Naming, placedFindings } from './report/placed-finding';
+import { inAllFiles, type Naming, type PlacedFinding, placedFindings } from './report/placed-finding';
 import type { Workshop } from './workshop/workshop';
 
 /** Answers what an editor's task asks: the same report that the command line gives, of the files as they stand in the editor. */
@@ -17,11 +17,11 @@ export function answerCheckRequests(connection: Connection, workshop: Workshop):
         const naming: Naming = ({ uri }) => (isBuiltIn(uri.toString()) ? uri.toString() : UriUtils.relative(top, uri));
         await readUnread(known, workshop);
         const documents = await recipeFilesBelow(top, workshop);
-        const findings = [];
+        const all: PlacedFinding[][] = [];
         const files: CheckedFile[] = [];
         for (const document of documents) {
             const found = await placedFindings(workshop, document, naming);
-            findings.push(...found);
+            all.push(found);
             files.push({
                 uri: document.uri.toString(),
                 path: naming(document),
@@ -29,6 +29,7 @@ export function answerCheckRequests(connection: Connection, workshop: Workshop):
                 errors: found.filter(({ finding }) => finding.severity === 'error').length,
             });
         }
+        const findings = inAllFiles(all);
         const told = await Promise.all(documents.map((document) => notesOf(workshop, document, naming)));
         const [notes, silenced] = [told.flatMap((each) => each.notes), told.flatMap((each) => each.silenced)];
         const report = textReport({ files: files.map(({ path }) => path), findings, silenced, notes, strict, root: folder });

@@ -1,6 +1,6 @@
 import { type AstNode, AstUtils, CstUtils, GrammarUtils, isReference, type LangiumDocument } from 'langium';
 import type { LinkedEditingRanges, Position } from 'vscode-languageserver';
-import { isArt, isBlank, isPlaces, isRecipe, isStep, KerfTerminals } from '../generated/ast';
+import { isArt, isBlank, isPlaces, isRecipe, isRoutine, isStep, KerfTerminals } from '../generated/ast';
 
 /**
  * Where the name under the cursor stands, if it is one that a recipe gives to its own art, blanks and steps: what is typed
@@ -26,5 +26,8 @@ function wordAt<T extends { readonly text: string; readonly hidden: boolean }>(l
 }
 
 function isLocal(node: AstNode): boolean {
-    return (isArt(node) || isBlank(node) || isPlaces(node) || isStep(node)) && isRecipe(node.$container);
+    return (
+        (isArt(node) || isBlank(node) || isPlaces(node) || isStep(node)) &&
+        (isRecipe(node.$container) || isRoutine(node.$container))
+    );
 }

@@ -4,6 +4,7 @@ import { CompletionItemKind, SymbolKind } from 'vscode-languageserver';
 
 const kinds: Readonly<Record<string, SymbolKind>> = {
     Recipe: SymbolKind.Module,
+    Routine: SymbolKind.Function,
     Art: SymbolKind.File,
     Blank: SymbolKind.Variable,
     Places: SymbolKind.Array,

@@ -1,7 +1,7 @@
 import { type AstNode, GrammarUtils, type LangiumDocument } from 'langium';
 import type { DocumentSymbolProvider, LangiumServices, NodeKindProvider } from 'langium/lsp';
 import type { DocumentSymbol } from 'vscode-languageserver';
-import { isArt, isBlank, isFile, isPlaces, isRecipe, isStep } from '../generated/ast';
+import { isArt, isBlank, isFile, isPlaces, isRecipe, isRoutine, isStep } from '../generated/ast';
 import { membersOf } from '../variants/members';
 import { summaryOf } from './summary';
 
@@ -21,7 +21,7 @@ export class KerfOutline implements DocumentSymbolProvider {
     private symbol(node: AstNode): DocumentSymbol[] {
         const cst = node.$cstNode;
         if (cst === undefined) return [];
-        const parts = isRecipe(node) ? membersOf(node).filter(isShown) : [];
+        const parts = isRecipe(node) ? membersOf(node).filter(isShown) : isRoutine(node) ? node.items : [];
         const name = GrammarUtils.findNodeForProperty(cst, 'name');
         const head = headOf(cst.text);
         const detail = summaryOf(node).split(', ');

@@ -55,7 +55,7 @@ export class KerfSemanticTokens extends AbstractSemanticTokenProvider {
 }
 
 function typeOf(node: AstNode): SemanticTokenTypes {
-    if (ast.isStep(node)) return SemanticTokenTypes.function;
+    if (ast.isStep(node) || ast.isRoutine(node)) return SemanticTokenTypes.function;
     if (ast.isRecipe(node)) return SemanticTokenTypes.namespace;
     if (ast.isArt(node) || ast.isBlank(node) || ast.isPlaces(node)) return SemanticTokenTypes.variable;
     return SemanticTokenTypes.type;

@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Finding, Severity } from '../../shared/recipe/finding';
-import { isBurnt, isRecipe } from '../generated/ast';
+import { isBurnt, isRecipe, isRoutine, isStep } from '../generated/ast';
 import { whereOfFirstWord, whereOfPart } from '../lowering/places';
 import { saysNothing } from '../lowering/runs';
 import { mergedItems } from '../variants/merge';
@@ -76,6 +76,7 @@ export function* missingProperties(node: AstNode): Iterable<Finding> {
         isRecipe(node) && burns(node.items) ? recipeNeeds : (needs[node.$type as NodeType] as readonly Need[] | undefined);
     const items = (node as { items?: readonly AstNode[] }).items;
     if (wanted === undefined || items === undefined) return;
+    if (isRoutine(node.$container) && !isStep(node)) return; // its piece is a blank of whoever follows it
     const lines = isRecipe(node) ? mergedItems(node) : items;
     for (const { either, severity, message } of wanted) {
         if (lines.some((line) => either.includes(itemKey(line) ?? ''))) continue;

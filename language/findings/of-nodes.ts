@@ -11,6 +11,7 @@ import { lookAlikes } from './look-alikes';
 import { emptyLines, missingProperties } from './missing-properties';
 import { numberFindings } from './numbers';
 import { placeTwice } from './places';
+import { routineFindings } from './routines';
 import { priceFindings, shopFindings } from './shop';
 import { variantFindings } from './variants';
 
@@ -38,6 +39,7 @@ at([ast.File, ast.Recipe], duplicateNames);
 at([ast.Engrave, ast.Sand], (node, { isBroken }) => contradictions(node, isBroken));
 at([ast.ArtUse, ast.Shape], artLineFindings);
 at([ast.Places], placeTwice);
+at([ast.Routine], (node, { isBroken }) => (isBroken(node) ? [] : routineFindings(node)));
 at([ast.Kind], kindCycles);
 at([ast.Allow], (node, { ruleIds }) => allowFindings(node, ruleIds));
 at([ast.Shop], shopFindings);

@@ -259,6 +259,14 @@ export const textPages: readonly Page[] = [
         'Write what was paid in the currency of the shop.',
     ),
     page(
+        'routine-cycle',
+        mendable(error),
+        'A routine that follows itself',
+        'A routine follows another one that, in the end, follows the first.',
+        'Its steps would never end; none of those behind that line is done.',
+        'Take one of the lines out.',
+    ),
+    page(
         'kind-cycle',
         error,
         'A kind that leads back to itself',

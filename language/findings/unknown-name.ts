@@ -24,6 +24,7 @@ export const kindWords: Readonly<Record<string, string>> = {
     Glue: 'glue',
     Coat: 'finish',
     Shop: 'shop',
+    Routine: 'routine',
     Recipe: 'recipe',
     Art: 'art',
     Blank: 'blank',

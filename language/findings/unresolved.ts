@@ -1,5 +1,5 @@
 import { type AstNode, type AstReflection, AstUtils, type LangiumDocument, type ReferenceInfo } from 'langium';
-import { isKind, isRecipe, isRun, type Recipe } from '../generated/ast';
+import { isKind, isRecipe, isRoutine, isRun, type Recipe, type Routine } from '../generated/ast';
 import type { KerfServices } from '../services';
 import { standsOnNothing } from '../variants/lineage';
 import { wordMeant } from './stray-words';
@@ -42,8 +42,10 @@ export function unresolvedNames(document: LangiumDocument, services: KerfService
     return [...found.values()];
 }
 
-/** The recipe whose part is meant: the one around a line, or the one that a run is of. */
-function ownerOf(node: AstNode): Recipe | undefined {
+/** Whose part is meant: the recipe or routine around a line, or the recipe that a run is of. */
+function ownerOf(node: AstNode): Recipe | Routine | undefined {
+    const routine = AstUtils.getContainerOfType(node, isRoutine);
+    if (routine !== undefined) return routine;
     return AstUtils.getContainerOfType(node, isRun)?.recipe?.ref ?? AstUtils.getContainerOfType(node, isRecipe);
 }
 

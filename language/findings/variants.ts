@@ -93,7 +93,7 @@ function notInBase(node: ast.Step | ast.StepAt, known: Known, base: BaseLines, r
 /** From the first word to the name or the text by which the step is known. */
 function headOf(node: ast.Step | ast.StepAt, first: Finding['where']): Finding['where'] {
     if (ast.isStepAt(node)) return first;
-    const part = ['name', 'pocket', 'relief', 'blank', 'step', 'text'].find((key) => key in node) ?? 'name';
+    const part = ['name', 'pocket', 'relief', 'routine', 'blank', 'step', 'text'].find((key) => key in node) ?? 'name';
     const end = whereOfPart(node, ast.isInlay(node) ? 'relief' : part);
     return { ...first, length: end.offset + end.length - first.offset };
 }
@@ -160,7 +160,7 @@ function* replacedArt(step: ast.Step, base: AstNode, recipe: ast.Recipe): Iterab
 
 /** A reference that leads nowhere has been reported already, and one that is being typed has no name yet. */
 function isNamed(node: ast.Step | ast.StepAt | ast.Without): boolean {
-    const references = ['carved', 'pocket', 'blank', 'relief', 'step', 'art', 'places'].map(
+    const references = ['carved', 'pocket', 'blank', 'relief', 'step', 'art', 'places', 'routine'].map(
         (key) => (node as unknown as Record<string, { ref?: unknown; $refText?: string } | undefined>)[key],
     );
     return references.every((reference) => reference?.$refText === undefined || reference.ref !== undefined);

@@ -4,7 +4,7 @@ import { whereOfFirstWord, whereOfPart } from '../lowering/places';
 import { say } from './say';
 
 /** What only a variant may leave away, since its base says it. */
-export function* wholeInItself(item: ast.RecipeItem): Iterable<Finding> {
+export function* wholeInItself(item: ast.RecipeItem | ast.RoutineItem): Iterable<Finding> {
     const lacks = lack(item);
     const where = 'name' in item && item.name !== undefined ? whereOfPart(item, 'name') : whereOfFirstWord(item);
     if (lacks !== undefined) yield say('missing-property', { message: lacks, where });
@@ -19,7 +19,7 @@ export function* wholeInItself(item: ast.RecipeItem): Iterable<Finding> {
     }
 }
 
-function lack(item: ast.RecipeItem): string | undefined {
+function lack(item: ast.RecipeItem | ast.RoutineItem): string | undefined {
     switch (item.$type) {
         case 'Art':
             if (item.path !== undefined && item.path.trim() !== '') return undefined;
@@ -28,6 +28,8 @@ function lack(item: ast.RecipeItem): string | undefined {
         case 'Engrave':
         case 'Cut':
             return item.blank === undefined ? `\`${item.name}\` does not say on which blank: \`on\` and its name.` : undefined;
+        case 'Follow':
+            return item.blank === undefined ? 'This does not say on which blank: `on` and its name.' : undefined;
         case 'Seal':
             return item.sealer === undefined ? 'This does not say with what: `with` and the name of a sealer.' : undefined;
         case 'Fill':

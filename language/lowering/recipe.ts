@@ -9,6 +9,7 @@ import type { KerfLexingReport } from '../parsing/lexer';
 import { writerOf } from '../variants/adjusted';
 import { basesOf } from '../variants/lineage';
 import { mergedItems } from '../variants/merge';
+import { expanded } from './follow';
 import { Items } from './items';
 import { whereOf, whereOfPart, whereOfReference, written } from './places';
 import { quantityOf } from './quantity';
@@ -28,7 +29,7 @@ export type UnburntRecipe = Omit<Recipe, 'runs' | 'measured'>;
 
 /** A recipe as plain data. `coupons` are all that the file can see; those of its own laser and sheets are kept. */
 export function recipeOf(node: ast.Recipe, coupons: readonly LoweredCoupon[], shop?: Shop): UnburntRecipe {
-    const lines = mergedItems(node);
+    const lines = expanded(mergedItems(node));
     const items = new Items({ $type: 'Recipe', items: lines });
     const laser = items.first((item) => (ast.isLaserUse(item) ? item.laser?.ref : undefined));
     const blanks = lines.filter(ast.isBlank).filter(hasName).map(blankOf);

@@ -4,6 +4,7 @@ import type { Allow } from '../../shared/recipe/allow';
 import type { Check, Cut, Engrave, Inlay, Sand, Step, Wait } from '../../shared/recipe/step';
 import * as ast from '../generated/ast';
 import { isLine } from '../vocabulary/lookup';
+import { type FollowedStep, followedBy } from './follow';
 import { heldStatements } from './held-statements';
 import { Items, isCountable } from './items';
 import { type PlacesByName, placementsOf, refOf, scanOf } from './placement';
@@ -11,13 +12,22 @@ import { whereOf, whereOfFirstWord, whereOfPart, written } from './places';
 import { quantityOf } from './quantity';
 import { abrasiveOf, coatOf, glueOf, present, resinOf, sealerOf } from './stock';
 
-type Base = Pick<Step, 'index' | 'whole' | 'where' | 'allows'>;
+type Base = Pick<Step, 'index' | 'whole' | 'where' | 'allows' | 'followed'>;
 
 /** A step as plain data; undefined where what is missing leaves it without meaning (a wait without a time). */
 export function stepOf(node: ast.Step, index: number, places: PlacesByName): Step | undefined {
     if (!isSaid(node)) return undefined;
-    const base: Base = { index, whole: whereOf(node), where: whereOfFirstWord(node), allows: allowsOf(node.items) };
+    const followed = followedBy(node);
+    const base: Base = {
+        index,
+        whole: whereOf(node),
+        where: whereOfFirstWord(node),
+        allows: [...allowsOf(node.items), ...(followed?.uses ?? []).flatMap(({ items }) => allowsOf(items))],
+        ...present({ followed: followed && followedOf(followed) }),
+    };
     switch (node.$type) {
+        case 'Follow':
+            return undefined; // what it stands for has taken its place
         case 'Engrave':
             return engraveOf(node, base, places);
         case 'Cut':
@@ -65,6 +75,10 @@ export function stepOf(node: ast.Step, index: number, places: PlacesByName): Ste
         case 'Do':
             return { ...base, kind: 'do', text: node.text ?? '', ...present({ time: quantityOf(node.time) }) };
     }
+}
+
+function followedOf({ routine, uses }: FollowedStep): Base['followed'] {
+    return { name: routine.name, piece: routine.piece.name, whole: whereOf(routine), where: whereOf(uses[0]) };
 }
 
 /** `wait 12 .. 24 h`: the shorter end is what has passed at least, the longer end what may have passed. */

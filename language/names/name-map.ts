@@ -1,5 +1,5 @@
 import type { AstNode, AstNodeDescription } from 'langium';
-import { type File, isCut, isEngrave, isWas, type Recipe } from '../generated/ast';
+import { type File, isCut, isEngrave, isWas, type Recipe, type Routine } from '../generated/ast';
 import { KeptOn } from '../kept-on';
 import { membersOf } from '../variants/members';
 
@@ -18,6 +18,11 @@ export function namesOfFile(file: File, describe: Describe): NameMap {
 /** What a recipe declares: its art, blanks and named steps, those too that a variant puts between the base's. */
 export function namesOfRecipe(recipe: Recipe, describe: Describe): NameMap {
     return namesOf(recipe, membersOf, describe, formerNames);
+}
+
+/** What a routine declares: the piece that stands for a blank. */
+export function namesOfRoutine(routine: Routine, describe: Describe): NameMap {
+    return namesOf(routine, ({ piece }) => (piece === undefined ? [] : [piece]), describe);
 }
 
 /** What a step was called before (`was`). */

@@ -14,17 +14,17 @@ import {
     URI,
 } from 'langium';
 import { builtInUris } from '../built-in';
-import { type File, isFile, isKind, isRecipe, isRun, type Recipe } from '../generated/ast';
+import { type File, isFile, isKind, isRecipe, isRoutine, isRun, type Recipe } from '../generated/ast';
 import type { KerfServices } from '../services';
 import { basesOf } from '../variants/lineage';
-import { type NameMap, namesOfFile, namesOfRecipe } from './name-map';
+import { type NameMap, namesOfFile, namesOfRecipe, namesOfRoutine } from './name-map';
 import { filesAround } from './runs-in-sight';
 import type { UsedFiles } from './used-files';
 
 const builtInFiles = builtInUris.map((uri) => URI.parse(uri));
 
 /**
- * What a name can mean: first the own art, blanks and steps of the recipe or of the one a run is of, then its file, then the files
+ * What a name can mean: first the own art, blanks and steps of the recipe or of the one a run is of, or the piece of a routine, then its file, then the files
  * it uses, then the built-in stock. A run needs no `use` for a recipe beside it or in a folder above, nor for what that one uses. Looking a name up costs a few map reads however large the file is.
  */
 export class KerfScopeProvider implements ScopeProvider {
@@ -60,6 +60,10 @@ export class KerfScopeProvider implements ScopeProvider {
         for (const each of recipe === undefined ? [] : [...basesOf(recipe).reverse(), recipe]) {
             const home = AstUtils.getDocument(each);
             yield namesOfRecipe(each, (node, name) => this.descriptions.createDescription(node, name, home));
+        }
+        const routine = AstUtils.getContainerOfType(from, isRoutine);
+        if (routine !== undefined) {
+            yield namesOfRoutine(routine, (node, name) => this.descriptions.createDescription(node, name, document));
         }
         for (const each of this.files(document, from)) {
             const names = this.namesOf(each);

@@ -10,9 +10,11 @@ import { propertiesOf } from '../vocabulary/lookup';
 export const sharedEntries = new Set(wordsOf('file').filter((word) => homesOf(word).some((home) => home !== 'File')));
 export const entries = new Set(wordsOf('file').filter((word) => !sharedEntries.has(word)));
 export const steps: ReadonlySet<string> = new Set(stepWords);
-/** Blocks of a variant that hold steps. */
-export const holdSteps = new Set(constructs.filter(({ type }) => type === 'Inserted').map(({ word }) => word));
-export const pointing = new Set([...holdSteps, 'without']);
+/** Blocks that hold steps, besides a recipe. */
+export const holdSteps = new Set(
+    constructs.filter(({ type }) => type === 'Inserted' || type === 'Routine').map(({ word }) => word),
+);
+export const pointing = new Set(['after', 'before', 'without']);
 /** Lines that can stand nowhere but in a recipe. */
 export const recipeOnly = new Set([
     ...steps,

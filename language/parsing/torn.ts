@@ -82,6 +82,7 @@ function isTorn(last: Token, token: Token, text: string): boolean {
 /** What declares a name and cannot end behind it. */
 const declaring = new Set([
     'recipe',
+    'routine',
     'board',
     'veneer',
     'resin',
@@ -101,7 +102,7 @@ function isNamed(before: readonly Token[], tokens: readonly Token[], index: numb
     if (head === undefined || half === undefined || next === undefined || above?.endLine === head.startLine) return false;
     if (head.startLine !== half.startLine || next.startLine !== tokens[index]!.startLine) return false;
     if (head.image === 'art') return next.tokenType.name === 'STRING';
-    return declaring.has(head.image) && ['{', 'on', 'based'].includes(next.image);
+    return declaring.has(head.image) && ['{', 'on', 'based', 'for'].includes(next.image);
 }
 
 function together(

@@ -20,6 +20,8 @@ export function knownAs(step: ast.Step): Known {
             return { kind: 'fill', of: step.pocket?.$refText, nth: step.nth, called: step.called };
         case 'Inlay':
             return { kind: 'inlay', of: step.relief?.$refText, nth: step.nth, called: step.called };
+        case 'Follow':
+            return { kind: 'follow', of: step.routine?.$refText, nth: step.nth, called: step.called };
         case 'Check':
             return { kind: 'check', of: step.step?.$refText, nth: step.nth, called: step.called };
         case 'Wait':
@@ -32,7 +34,7 @@ export function knownAs(step: ast.Step): Known {
 }
 
 export function pointedAt(at: ast.StepAt): Known {
-    const of = (at.carved ?? at.pocket ?? at.blank)?.$refText ?? at.text;
+    const of = (at.carved ?? at.pocket ?? at.blank ?? at.routine)?.$refText ?? at.text;
     return { kind: at.kind, of, nth: at.nth, called: at.called };
 }
 

@@ -1,4 +1,4 @@
-import { constructOf, constructs, fileWords, recipeWords, stepWords } from './constructs';
+import { constructOf, constructs, fileWords, recipeWords, routineWords, stepWords } from './constructs';
 import { propertiesOf } from './lookup';
 
 /** A block as a maker would say it, from its type in the syntax tree; the file stands for what is in no block. */
@@ -14,6 +14,7 @@ export function blockPhrase(type: string): string {
 export function lineWords(type: string): string[] {
     if (type === 'File') return [...fileWords];
     if (type === 'Inserted') return [...stepWords];
+    if (type === 'Routine') return [...routineWords];
     const own = propertiesOf(type).map(({ words }) => words);
     return type === 'Recipe' ? [...own, ...recipeWords] : own;
 }
@@ -24,7 +25,9 @@ export function homesOf(word: string): readonly string[] {
 }
 
 const homes = new Map<string, string[]>();
-const rest = constructs.map((each) => each.type).filter((each) => each !== 'Recipe' && each !== 'Inserted' && each !== 'File');
+const rest = constructs
+    .map((each) => each.type)
+    .filter((each) => each !== 'Recipe' && each !== 'Inserted' && each !== 'Routine' && each !== 'File');
 for (const type of ['Recipe', ...rest, 'File']) {
     const earlier = propertiesOf(type).flatMap(({ before }) => before ?? []);
     for (const words of [...lineWords(type), ...earlier]) {
@@ -45,5 +48,5 @@ export function isLineOf(head: string, word: string): boolean {
 }
 
 export function isBlock(type: string): boolean {
-    return type === 'File' || type === 'Recipe' || type === 'Inserted' || propertiesOf(type).length > 0;
+    return type === 'File' || type === 'Recipe' || type === 'Inserted' || type === 'Routine' || propertiesOf(type).length > 0;
 }

@@ -88,6 +88,14 @@ export const constructs: readonly Construct[] = [
         'run ${1:recipe} ${2:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE} {\n\tissue ${3:1}\n\t$0\n}',
     ),
     entry(
+        'Routine',
+        'routine',
+        'needed',
+        'Finishing steps said once, for whatever blank: recipes follow it. The name behind `for` stands for the blank.',
+        'routine wax-finish for piece { sand piece { take 0.05 mm  grits 180, 240 }  finish piece with bench-wax  wait 24 h }',
+        'routine ${1:name} for ${2:piece} {\n\t$0\n}',
+    ),
+    entry(
         'Resin',
         'resin',
         'needed',
@@ -276,6 +284,14 @@ export const constructs: readonly Construct[] = [
         'do "Wipe the face clean" for 5 min',
         'do "$1" for ${2:5 min}',
     ),
+    step(
+        'Follow',
+        'follow',
+        'possible',
+        'Does the steps of a routine on a blank.',
+        'follow wax-finish on tray',
+        'follow ${1:routine} on ${2:blank}',
+    ),
 ];
 
 const byType = new Map<string, Construct>(constructs.map((each) => [each.type, each]));
@@ -286,6 +302,9 @@ export function constructOf(type: string): Construct | undefined {
 
 /** The words with which a step begins. */
 export const stepWords: readonly string[] = constructs.filter(({ where }) => where === 'step').map(({ word }) => word);
+
+/** Steps that need nothing of a recipe but a blank. */
+export const routineWords: readonly string[] = ['seal', 'wait', 'peel', 'sand', 'finish', 'mask', 'do', 'follow'];
 
 /** What can stand directly in a recipe: its parts and its steps. */
 export const recipeWords: readonly string[] = constructs.filter(({ where }) => where !== 'file').map(({ word }) => word);

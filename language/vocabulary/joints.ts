@@ -35,6 +35,10 @@ export const joints: readonly Joint[] = [
     head('Coupon', 'coupon', 'the name of a board or veneer'),
     joint('Coupon', 'on', 'Before the laser that burnt it.', 'the name of a laser'),
     head('Run', 'run', 'the name of a recipe'),
+    head('Routine', 'routine', 'a name for this routine'),
+    joint('Routine', 'for', 'Before the name that stands for the blank in the steps below.', 'a name such as `piece`'),
+    head('Follow', 'follow', 'the name of a routine'),
+    joint('Follow', 'on', 'Before the blank on which the steps of the routine are done.', aBlank),
     head('Engrave', 'engrave', 'a name for this step'),
     joint('Engrave', 'on', 'Before the blank that is engraved.', aBlank),
     head('Cut', 'cut', 'a name for this step'),
@@ -52,8 +56,9 @@ export const joints: readonly Joint[] = [
     head('Mask', 'mask', aBlank),
     head('Check', 'check', 'the name of the step to measure'),
     head('Do', 'do', 'what is to be done, in quotes'),
-    ...(['StepAt', 'Seal', 'Fill', 'Inlay', 'Wait', 'Peel', 'Sand', 'Finish', 'Mask', 'Check', 'Do'] as const).map((step) =>
-        joint(step, 'called', 'Before a name of this one step, by which a variant can point at it.', 'a name for this step'),
+    ...(['StepAt', 'Seal', 'Fill', 'Inlay', 'Wait', 'Peel', 'Sand', 'Finish', 'Mask', 'Check', 'Do', 'Follow'] as const).map(
+        (step) =>
+            joint(step, 'called', 'Before a name of this one step, by which a variant can point at it.', 'a name for this step'),
     ),
     joint('ArtUse', 'but', 'Before the parts that are left out of what is picked.', 'a part such as `#keel` or `.sky`'),
     joint('Size', 'x', 'Between width and height.'),

@@ -253,6 +253,7 @@ const steps = [
     }),
     allow('Check'),
     allow('Do'),
+    allow('Follow'),
 ];
 
 const burn = 'burn 40 % at 400 mm/s gives 0.09 mm';

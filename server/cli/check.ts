@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { Repository } from '../git/repository';
 import { notesOf } from '../report/notes-of';
-import type { PlacedFinding } from '../report/placed-finding';
+import { inAllFiles, type PlacedFinding } from '../report/placed-finding';
 import { allFindings, shortPath } from './all-findings';
 import { chooseFormat } from './choose-format';
 import { annotationsReport } from './formats/annotations';
@@ -41,8 +41,9 @@ export async function check(args: string[]): Promise<number> {
     const open = await openFiles(positionals);
     const { workshop } = open;
     const documents = values.since === undefined ? open.documents : await touchedSince(values.since, open);
-    const findings: PlacedFinding[] = [];
-    for (const document of documents) findings.push(...(await allFindings(workshop, document)));
+    const found: PlacedFinding[][] = [];
+    for (const document of documents) found.push(await allFindings(workshop, document));
+    const findings = inAllFiles(found);
     const told = await Promise.all(documents.map((document) => notesOf(workshop, document, shortPath)));
     const [notes, silenced] = [told.flatMap((each) => each.notes), told.flatMap((each) => each.silenced)];
     const root = values.format === 'sarif' ? await sourcesTop() : process.cwd();

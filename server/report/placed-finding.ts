@@ -21,21 +21,37 @@ export interface PlacedFinding extends Place {
 /** How a file is called for those who read the report. */
 export type Naming = (document: LangiumDocument) => string;
 
-/** Everything there is to say of a file, in the order of its lines: what the editor shows, and nothing else. */
+/**
+ * Everything there is to say of a file, in the order of its lines: what the editor shows, and nothing else. What its recipes say of
+ * a routine in another file comes last.
+ */
 export async function placedFindings(workshop: Workshop, document: LangiumDocument, naming: Naming): Promise<PlacedFinding[]> {
     const uri = document.uri.toString();
     const findings = [...workshop.textFindings(document), ...((await tradeFindings(workshop, document)) ?? [])];
+    const isHere = ({ where }: Finding) => where.uri === uri;
     return findings
-        .filter(({ where }) => where.uri === uri)
-        .sort((a, b) => a.where.offset - b.where.offset || (a.rule < b.rule ? -1 : 1))
+        .filter((finding) => isHere(finding) || finding.inRoutine === true)
+        .sort((a, b) => Number(isHere(b)) - Number(isHere(a)) || a.where.offset - b.where.offset || (a.rule < b.rule ? -1 : 1))
         .map((finding) => ({
             finding,
-            ...placeIn(document, finding.where, naming),
+            ...(placeOf(workshop, finding.where, naming) ?? placeIn(document, finding.where, naming)),
             related: finding.related.flatMap(({ message, where }) => {
                 const place = placeOf(workshop, where, naming);
                 return place === undefined ? [] : [{ ...place, message }];
             }),
         }));
+}
+
+/** The findings of several files, those of one routine once, at the first file that has them. */
+export function inAllFiles(found: readonly (readonly PlacedFinding[])[]): PlacedFinding[] {
+    const seen = new Set<string>();
+    return found.flat().filter(({ finding: { rule, where, inRoutine } }) => {
+        const key = `${rule} ${where.uri} ${where.offset} ${where.length}`;
+        if (inRoutine !== true) return true;
+        const isNew = !seen.has(key);
+        seen.add(key);
+        return isNew;
+    });
 }
 
 export interface PlacedSilenced extends PlacedFinding {

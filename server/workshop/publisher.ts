@@ -6,6 +6,7 @@ import type { ClientAbilities } from '../../language/workspace/client';
 import type { KerfLanguageServer } from '../../language/workspace/language-server';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
+import { onceInRoutines } from '../../shared/rules/in-routine';
 import type { PlannedParams } from '../../shared/view/protocol';
 import { notifications } from '../../shared/view/requests';
 import { refused } from '../protocol/refused';
@@ -26,7 +27,13 @@ export class Publisher {
     private isBusy = false;
     private readonly trade = new Map<
         string,
-        { readonly findings: readonly Finding[]; readonly text: string; readonly recipes: readonly Recipe[] }
+        {
+            readonly findings: readonly Finding[];
+            readonly text: string;
+            readonly recipes: readonly Recipe[];
+            /** What is said of routines in other files, with the words it is said of. */
+            readonly elsewhere: readonly { readonly finding: Finding; readonly words: string }[];
+        }
     >();
 
     constructor(
@@ -48,7 +55,9 @@ export class Publisher {
         builder.onBuildPhase(DocumentState.Validated, async (built) => this.planWhereRunsCount(built));
         builder.onUpdate((_changed, deleted) => {
             for (const uri of deleted) {
+                const others = this.trade.get(uri.toString())?.elsewhere ?? [];
                 this.trade.delete(uri.toString());
+                if (!this.client.pulls) for (const { finding } of others) void this.sendOther(finding.where.uri);
                 this.plans.forget(uri.toString());
                 if (!this.client.pulls) void this.connection.sendDiagnostics({ uri: uri.toString(), diagnostics: [] });
             }
@@ -86,7 +95,10 @@ export class Publisher {
         const { findings } = survey;
         const uri = document.uri.toString();
         this.plans.keep(uri, survey);
-        this.trade.set(uri, { findings, text: document.textDocument.getText(), recipes });
+        const elsewhere = this.saidElsewhere(findings, uri);
+        const told = new Set([...(this.trade.get(uri)?.elsewhere ?? []), ...elsewhere].map(({ finding }) => finding.where.uri));
+        this.trade.set(uri, { findings, text: document.textDocument.getText(), recipes, elsewhere });
+        if (!this.client.pulls) for (const other of told) void this.sendOther(other);
         if (!this.client.pulls) void this.send(document);
         else if (this.client.refreshes.diagnostics) this.connection.languages.diagnostics.refresh().catch(refused);
         const params: PlannedParams = {
@@ -142,20 +154,34 @@ export class Publisher {
         return this.connection.sendDiagnostics({ uri: document.uri.toString(), version, diagnostics: this.current(document) });
     }
 
+    private saidElsewhere(findings: readonly Finding[], uri: string) {
+        return findings.flatMap((finding) => {
+            const home = finding.where.uri === uri || finding.inRoutine !== true ? undefined : this.documentOf(finding.where.uri);
+            return home === undefined ? [] : [{ finding, words: wordsAt(home.textDocument.getText(), finding.where) }];
+        });
+    }
+
+    private documentOf(uri: string): LangiumDocument | undefined {
+        return this.workshop.services.shared.workspace.LangiumDocuments.getDocument(URI.parse(uri));
+    }
+
+    private async sendOther(uri: string): Promise<void> {
+        const document = this.documentOf(uri);
+        if (document !== undefined && document.state >= DocumentState.Linked) await this.send(document);
+    }
+
     /** What is known of a file at this moment. */
     current(document: LangiumDocument): Diagnostic[] {
         const uri = document.uri.toString();
         const old = this.trade.get(uri);
         const text = document.textDocument.getText();
         const standing = old?.findings.filter(({ where }) => wordsAt(old.text, where) === wordsAt(text, where)) ?? [];
-        const { LangiumDocuments } = this.workshop.services.shared.workspace;
-        return [...this.workshop.textFindings(document), ...standing]
+        const ofOthers = [...this.trade.values()].flatMap(({ elsewhere }) =>
+            elsewhere.filter(({ finding, words }) => finding.where.uri === uri && words === wordsAt(text, finding.where)),
+        );
+        return onceInRoutines([...this.workshop.textFindings(document), ...standing, ...ofOthers.map(({ finding }) => finding)])
             .filter((finding) => finding.where.uri === uri)
-            .map((finding) =>
-                toDiagnostic(finding, document, isTradeRule(finding.rule), (other) =>
-                    LangiumDocuments.getDocument(URI.parse(other)),
-                ),
-            );
+            .map((finding) => toDiagnostic(finding, document, isTradeRule(finding.rule), (other) => this.documentOf(other)));
     }
 }
 

@@ -9,6 +9,7 @@ import { UnknownFile } from '../../language/workspace/unknown-file';
 import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
+import { onceInRoutines } from '../../shared/rules/in-routine';
 import type { Asker, Watch } from '../engine/asker';
 import { Cancelled, type Job, recipesOf, type Survey } from '../engine/jobs';
 import type { ArtCache } from './art-cache';
@@ -98,7 +99,7 @@ export class Workshop {
             if (error instanceof Cancelled) return undefined;
             throw error;
         }
-        return { findings, planned, runs };
+        return { findings: onceInRoutines(findings), planned, runs };
     }
 
     private async surveyRecipe(recipe: Recipe, uri: string): Promise<Survey> {

@@ -16,6 +16,8 @@ export interface Finding {
     readonly firm?: boolean;
     /** Index of the step it belongs to, for the bench view and for `allow`. */
     readonly step?: number;
+    /** It stands in a routine, for all that follow it: said once, whatever file that is in. */
+    readonly inRoutine?: true;
     /** Where it shows on the piece (mm on the named blank), when it can be pointed at. */
     readonly spots?: readonly Spot[];
 }

@@ -17,6 +17,17 @@ interface StepBase {
     /** The step's first word: the narrowest place that stands for the step. */
     readonly where: Where;
     readonly allows: readonly Allow[];
+    /** The routine in which it is written, where it is not the recipe's own. */
+    readonly followed?: Followed;
+}
+
+/** A routine that a recipe follows: `where` is the line that does, `whole` the routine itself. */
+export interface Followed {
+    readonly name: string;
+    /** The name that stands for the blank in it. */
+    readonly piece: string;
+    readonly where: Where;
+    readonly whole: Where;
 }
 
 /** A name as it was written in a reference; `value` is absent where it could not be resolved. */

@@ -12,7 +12,7 @@ export interface Told {
 }
 
 /** Where something stands and which of its kind it is says nothing about the piece. */
-const notWritten = /^(?:index|kind|name|allows|whole|where|usualMix|\w+Where)$/;
+const notWritten = /^(?:index|kind|name|allows|followed|whole|where|usualMix|\w+Where)$/;
 
 /**
  * Every line that is written in a block of a recipe or of the stock, as figures, whatever the block

@@ -5,6 +5,7 @@ import { agreeOnFigures } from './agree-on-figures';
 import { allRules } from './all-rules';
 import { allowSilencesNothing } from './allow-silences-nothing';
 import type { Figures } from './figures';
+import { inRoutine } from './in-routine';
 import { inVariant } from './in-variant';
 import type { Rule } from './rule';
 
@@ -27,15 +28,20 @@ export function examine(plan: Plan, rules: readonly Rule[] = allRules): readonly
         if (allow !== undefined) used.add(allow);
         return allow === undefined || candidate.firm === true;
     });
-    return inVariant([...kept, ...allowSilencesNothing(plan, used)], plan.recipe);
+    return placed([...kept, ...allowSilencesNothing(plan, used)], plan);
 }
 
 /** What the rules would say if nothing were allowed, with what allows it. */
 export function silencedIn(plan: Plan, rules: readonly Rule[] = allRules): Silenced[] {
     return agreedFindings(plan, rules).flatMap((finding) => {
         const allow = finding.firm === true ? undefined : allowFor(finding, plan);
-        return allow === undefined ? [] : inVariant([finding], plan.recipe).map((placed) => ({ finding: placed, allow }));
+        return allow === undefined ? [] : placed([finding], plan).map((each) => ({ finding: each, allow }));
     });
+}
+
+/** Findings at places that a maker can change there: of a routine or a variant. */
+function placed(findings: readonly Finding[], { recipe }: Plan): readonly Finding[] {
+    return inVariant(inRoutine(findings, recipe), recipe);
 }
 
 function agreedFindings(plan: Plan, rules: readonly Rule[]): Finding[] {

@@ -63,9 +63,9 @@ describe('a file that says its edition', () => {
 
 describe('a block that is not known', () => {
     it.each([
-        'routine wax for piece {\n  sand piece { take 0.05 mm  grits 180, 240 }\n  finish piece with bench-wax\n  wait 24 h\n}\n',
+        'ritual wax for piece {\n  sand piece { take 0.05 mm  grits 180, 240 }\n  finish piece with bench-wax\n  wait 24 h\n}\n',
         'jig x {\n  rows 3\n  pins {\n    at 3\n    depth 5 mm\n  }\n}\n',
-        'routine wax for piece { sand piece { take 0.05 mm }  wait 24 h }\n',
+        'ritual wax for piece { sand piece { take 0.05 mm }  wait 24 h }\n',
         'press p\n{\n  depth 3 mm\n  engrave a on b { art c }\n}\n',
     ])('is skipped whole with one finding: %j', async (block) => {
         const shop = 'shop s { currency EUR  hourly 30 }\n';
