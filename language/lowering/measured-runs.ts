@@ -38,8 +38,8 @@ export class MeasuredRuns {
             const files = this.documents.all
                 .filter(({ state }) => state >= DocumentState.Linked)
                 .toArray()
-                .toSorted((a, b) => (a.uri.toString() < b.uri.toString() ? -1 : 1))
-                .flatMap((document) => this.ofFile(document) ?? []);
+                .flatMap((document) => this.ofFile(document) ?? [])
+                .toSorted((a, b) => (a.document.uri.toString() < b.document.uri.toString() ? -1 : 1));
             const { last } = this;
             const isSame = files.length === last.files.length && files.every((each, at) => each === last.files[at]);
             if (!isSame) this.last = { files };
