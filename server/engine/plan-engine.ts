@@ -160,7 +160,7 @@ export class PlanEngine {
             const plan = this.plan(then.recipe, new Map(then.arts.map((file) => [file.uri, file])));
             return { run, plan, planned: { by: 'its issue', revision: then.recipe.revision, commit: then.commit } };
         });
-        return runHistory(recipe, held, last);
+        return runHistory(now, held, last);
     }
 
     private review(job: ReviewJob, plan: Plan): ReviewAnswer {

@@ -20,6 +20,11 @@ export function studentQuantile(probability: number, freedom: number): number {
     return Math.abs(step) < 1e-5 * Math.abs(near) ? near - step : near;
 }
 
+/** Cumulative Student's t distribution. */
+export function studentCumulative(t: number, freedom: number): number {
+    return studentt.cdf(t, freedom);
+}
+
 /**
  * Two-sided factor for a coverage such as 0.95. `freedom` is the number of degrees of freedom that the
  * spread was estimated with; undefined where the spread is assumed, not estimated (then it is the normal's).

@@ -7,15 +7,18 @@ import { type DatedRow, powerByDay, withPower } from './power-by-day';
  * The depth law of a laser on a board as it is on the newest day of its runs: the coupon's squares say how depth follows
  * the dose, and pockets that were measured since say how much power is left. Squares too few to stand alone, or none, are
  * fitted together with the pockets.
+ *
+ * @param today day for which it is asked, ISO 8601, where one is stated: of what is written of later days nothing counts
  */
 export function lawOfDay(
     coupon: Coupon | undefined,
     laser: Laser | undefined,
     sheet: Sheet | undefined,
     runs: readonly DatedRow[],
+    today?: string,
 ): DepthLaw {
     const start = startOf(coupon, laser, sheet)?.date;
-    const since = runs.filter(({ date }) => start === undefined || date >= start).toSorted(byDay);
+    const since = runs.filter(({ date }) => isWithin(date, start, today)).toSorted(byDay);
     const own = fitCoupon(coupon, laser, sheet?.wood);
     if (since.length === 0) return own;
     const law =
@@ -27,7 +30,7 @@ export function lawOfDay(
                   since.map(({ row }) => row),
               )
             : own;
-    const power = powerByDay(law, since, law === own ? dayOfLaw(coupon, start, since[0]!.date) : undefined);
+    const power = powerByDay(law, since, law === own ? dayOfLaw(coupon, start, since[0]!.date) : undefined, today);
     return power === undefined ? law : withPower(law, power);
 }
 
@@ -54,6 +57,11 @@ export function startOf(coupon: Coupon | undefined, laser: Laser | undefined, sh
         (last, each) => (last === undefined || each.date > last.date ? each : last),
         undefined,
     );
+}
+
+/** Days are written alike, so that they compare as text. */
+function isWithin(date: string, from: string | undefined, to: string | undefined): boolean {
+    return (from === undefined || date >= from) && (to === undefined || date <= to);
 }
 
 function byDay(a: DatedRow, b: DatedRow): number {

@@ -7,6 +7,8 @@ export interface PowerDay {
     readonly logFactor: number;
     /** Its standard error: place to place, the gauge, and what changes from day to day. */
     readonly error: number;
+    /** The part of it that the steps of the gauge make. */
+    readonly rounding: number;
     readonly rows: number;
 }
 

@@ -32,8 +32,10 @@ const MAX_DAYS = 500;
  *
  * @param burnt day on which the law's own squares were burnt: a day like others, on which the factor was 1, as surely as
  * they tell it; absent where they no longer hold
+ * @param today day for which the power is asked, where it is later than the newest row: nobody knows what became of it
+ * since, so the factor stays and its error grows
  */
-export function powerByDay(law: DepthLaw, rows: readonly DatedRow[], burnt?: string): PowerByDay | undefined {
+export function powerByDay(law: DepthLaw, rows: readonly DatedRow[], burnt?: string, today?: string): PowerByDay | undefined {
     const days = powerDays(law, rows).slice(-MAX_DAYS);
     const newest = days.at(-1);
     if (newest === undefined) return undefined;
@@ -53,33 +55,58 @@ export function powerByDay(law: DepthLaw, rows: readonly DatedRow[], burnt?: str
     );
     // Days that scatter more than was assumed make the mean less sure, in the way in which squares do (pooledVariance).
     const variance = Math.max(1, (PRIOR_FREEDOM + squares) / (PRIOR_FREEDOM + count));
-    return { logFactor, error: Math.sqrt(variance / weights), days: days.map(({ lawError: _, ...day }) => day) };
+    const idle = Math.max(0, (today === undefined ? newest.day : (daysSince1970(today) ?? newest.day)) - newest.day);
+    const left = STRAYS ** -2 + (weights - STRAYS ** -2) * 2 ** (-idle / HALF_LIFE);
+    return { logFactor, error: Math.sqrt(variance / left), days: days.map(({ lawError: _, ...day }) => day) };
 }
 
 function powerDays(law: DepthLaw, rows: readonly DatedRow[]): (PowerDay & { readonly lawError: number })[] {
-    const found = new Map<string, { weights: number; sum: number; rows: number; lawError: number }>();
+    const step = stepOfGauge(rows.map(({ row }) => row.depth));
+    const found = new Map<string, { weights: number; sum: number; rounding: number; rows: number; lawError: number }>();
     for (const { date, row } of rows) {
         const point = powerOf(law, row);
         if (point === undefined) continue;
-        const known = found.get(date) ?? { weights: 0, sum: 0, rows: 0, lawError: 0 };
+        const known = found.get(date) ?? { weights: 0, sum: 0, rounding: 0, rows: 0, lawError: 0 };
+        const weight = point.error ** -2;
         found.set(date, {
-            weights: known.weights + point.error ** -2,
-            sum: known.sum + point.logFactor * point.error ** -2,
+            weights: known.weights + weight,
+            sum: known.sum + point.logFactor * weight,
+            // Depths of a day are much alike and are rounded alike: that does not average out.
+            rounding: known.rounding + (point.perMillimetre * step * weight) / Math.sqrt(12),
             rows: known.rows + 1,
             lawError: Math.max(known.lawError, point.lawError),
         });
     }
     return [...found]
-        .flatMap(([date, { weights, sum, rows: count, lawError }]) => {
+        .flatMap(([date, { weights, sum, rounding, rows: count, lawError }]) => {
             const day = daysSince1970(date);
             if (day === undefined) return [];
-            return { date, day, logFactor: sum / weights, error: Math.hypot(weights ** -0.5, DAY_TO_DAY), rows: count, lawError };
+            const error = Math.hypot(weights ** -0.5, DAY_TO_DAY);
+            return { date, day, logFactor: sum / weights, error, rounding: rounding / weights, rows: count, lawError };
         })
         .sort((a, b) => a.day - b.day);
 }
 
-/** The power that a law needs for the depth that was measured, over the one that was set, with the error of the reading and that of the law; undefined where a depth tells nothing of it. */
-function powerOf(law: DepthLaw, row: BurnRow): { logFactor: number; error: number; lawError: number } | undefined {
+/** Steps in which depth gauges read, mm, the coarsest first: parts of a millimetre and thousandths of an inch (common practice, no source). */
+const GAUGE_STEPS = [0.1, 0.05, 0.0254, 0.02, 0.0127, 0.01, 0.005, 0.00254, 0.001];
+
+/** The coarsest step of which all readings are multiples, mm; 0 where none is. */
+function stepOfGauge(depths: readonly number[]): number {
+    const isWhole = (step: number) => (depth: number) => Math.abs(depth / step - Math.round(depth / step)) < 1e-4;
+    return GAUGE_STEPS.find((step) => depths.every(isWhole(step))) ?? 0;
+}
+
+interface MeasuredFactor {
+    readonly logFactor: number;
+    /** What a millimetre of depth makes of it. */
+    readonly perMillimetre: number;
+    /** Its standard error, of the reading and of the law. */
+    readonly error: number;
+    readonly lawError: number;
+}
+
+/** The power that a law needs for the depth that was measured, over the one that was set; undefined where a depth tells nothing of it. */
+function powerOf(law: DepthLaw, row: BurnRow): MeasuredFactor | undefined {
     if (!usable(row) || !(row.depth > 0)) return undefined;
     const needed = doseFor(law, row.depth, row.passes);
     const factor = needed / doseOf(row);
@@ -88,9 +115,11 @@ function powerOf(law: DepthLaw, row: BurnRow): { logFactor: number; error: numbe
     const worth = passesWorth(law.fade, row.passes);
     const [tt = 0, te = 0, , , ee = 0] = law.covariance;
     const ofLaw = tt + (2 * te * row.depth) / worth + ee * (row.depth / worth) ** 2;
+    const perMillimetre = law.energy / (worth * needed);
     return {
         logFactor: Math.log(factor),
-        error: (law.energy * reading) / (worth * needed),
+        perMillimetre,
+        error: perMillimetre * reading,
         lawError: Math.sqrt(Math.max(0, ofLaw)) / needed,
     };
 }

@@ -1,7 +1,7 @@
 import type { Recipe } from '../recipe/recipe';
 import type { BurntStep, MeasuredPocket, Run } from '../recipe/run';
 import type { Step } from '../recipe/step';
-import type { Laser, Sheet } from '../recipe/stock';
+import type { Coupon, Laser, Sheet } from '../recipe/stock';
 import { spotOf } from './beam';
 import { pitchForSpot } from './pitch';
 import type { DatedRow } from './power-by-day';
@@ -25,12 +25,16 @@ export function pocketsOf(recipe: Omit<Recipe, 'measured'>): BurntPocket[] {
 
 /** What was measured in a board or veneer, as rows of a fit with their days. */
 export function datedRows(recipe: Recipe, sheet: string | undefined): DatedRow[] {
-    return recipe.measured
-        .filter((pocket) => pocket.sheet === sheet)
-        .map(({ date, power, speed, pitch, passes, depth, tolerance, where }) => ({
-            date,
-            row: { power, speed, pitch, passes, depth, tolerance, where },
-        }));
+    return recipe.measured.filter((pocket) => pocket.sheet === sheet).map(datedRow);
+}
+
+export function datedRow({ date, power, speed, pitch, passes, depth, tolerance, where }: MeasuredPocket): DatedRow {
+    return { date, row: { power, speed, pitch, passes, depth, tolerance, where } };
+}
+
+/** The coupon of a board or veneer on the recipe's laser. */
+export function couponFor({ coupons, laser }: Pick<Recipe, 'coupons' | 'laser'>, sheet: string | undefined): Coupon | undefined {
+    return coupons.find((each) => each.sheet === sheet && each.laser === laser?.name);
 }
 
 function pocketOf(burnt: BurntStep, run: Run, recipe: Omit<Recipe, 'measured'>): BurntPocket | undefined {

@@ -1,6 +1,6 @@
 import type { DepthLaw } from '../burn/law';
 import { lawOfDay } from '../burn/law-of-day';
-import { datedRows } from '../burn/run-rows';
+import { couponFor, datedRows } from '../burn/run-rows';
 import type { Recipe } from '../recipe/recipe';
 import type { Sheet } from '../recipe/stock';
 import { contentKey } from './content-key';
@@ -11,9 +11,9 @@ import type { Memo } from './memo';
  * a guess from the wood's density.
  */
 export function depthLaw(recipe: Recipe, sheet: Sheet | undefined, memo: Memo): DepthLaw {
-    const { laser } = recipe;
-    const coupon = recipe.coupons.find((candidate) => candidate.sheet === sheet?.name && candidate.laser === laser?.name);
+    const { laser, today } = recipe;
+    const coupon = couponFor(recipe, sheet?.name);
     const runs = datedRows(recipe, sheet?.name);
-    const key = contentKey(coupon, laser, sheet?.wood, sheet?.bought, runs);
-    return memo.get('depth-law', key, () => lawOfDay(coupon, laser, sheet, runs));
+    const key = contentKey(coupon, laser, sheet?.wood, sheet?.bought, runs, today);
+    return memo.get('depth-law', key, () => lawOfDay(coupon, laser, sheet, runs, today));
 }

@@ -5,6 +5,7 @@ import { planCuttings } from './cutting';
 import { planFrames } from './frames';
 import type { Memo } from './memo';
 import type { ArtState, Plan, StepPlan } from './plan';
+import { planBoards } from './plan-boards';
 import { planCost } from './plan-cost';
 import { layMarks } from './plan-marks';
 import { planSchedule } from './plan-schedule';
@@ -50,5 +51,6 @@ export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, me
         cuttings,
         ...(cost === undefined ? {} : { cost }),
         cautions: cautions(recipe, steps),
+        boards: planBoards(recipe, memo),
     };
 }

@@ -8,6 +8,7 @@ import type { Schedule, Work } from '../bench/schedule';
 import type { SheetYield } from '../bench/sheet-yield';
 import type { InlayStack } from '../bench/stack';
 import type { DifferentialMovement } from '../bench/wood-movement';
+import type { BoardRuns } from '../burn/board-runs';
 import type { Region } from '../geometry/region';
 import type { Interval } from '../quantity/interval';
 import type { SupplyUnit } from '../quantity/show-supply';
@@ -38,6 +39,8 @@ export interface Plan {
     /** For all the pieces; absent without a shop that says its currency, and where `unknown` says why. */
     readonly cost?: PlanCost;
     readonly cautions: readonly string[];
+    /** What runs say of each board and veneer on the recipe's laser. */
+    readonly boards: readonly BoardRuns[];
 }
 
 /** What became of an art file. */

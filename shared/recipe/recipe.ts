@@ -32,6 +32,8 @@ export interface Recipe extends Named {
     readonly measured: readonly MeasuredPocket[];
     /** The shop that makes it: the nearest in sight. */
     readonly shop?: Shop;
+    /** The day on which it is made, ISO 8601, where one is stated; else it is that of the newest run. */
+    readonly today?: string;
 }
 
 /** What a variant is based on. Its own values stand in its own block, all others in one of `wholes`. */

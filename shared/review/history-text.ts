@@ -1,8 +1,8 @@
 import { showRatio } from '../quantity/show';
 import { csv } from '../sheets/csv';
-import { couponDriftWords, plannedWords, runDriftWords } from './drift-words';
 import { escapeMarkdown as md, table } from './markdown';
 import { oneLine } from './one-line';
+import { boardLine, metLine, plannedWords } from './planned-words';
 import type { PastRow, PastRun, RunHistory } from './run-history';
 
 /** Histories for a terminal. */
@@ -11,7 +11,7 @@ export function historyText(histories: readonly RunHistory[]): string {
 }
 
 function oneText(history: RunHistory): string {
-    const { recipe, runs, earlier, drifts, coupons } = history;
+    const { recipe, runs, earlier, met, boards } = history;
     return [
         `${oneLine(recipe)}: ${runCount(runs.length + earlier)}${earlier === 0 ? '' : `, the last ${runs.length}`}`,
         ...runs.flatMap((run) => [
@@ -22,14 +22,8 @@ function oneText(history: RunHistory): string {
             ]),
             ...run.notes.map((note) => `    ${oneLine(note)}`),
         ]),
-        ...section(
-            'Measured over planned depth',
-            drifts.map((drift) => `${drift.sheet} on ${drift.laser}: ${runDriftWords(drift)}`),
-        ),
-        ...section(
-            'Measured over what the coupon foretells',
-            coupons.map((drift) => `${drift.sheet} on ${drift.laser}: ${couponDriftWords(drift)}`),
-        ),
+        ...section('Measured over planned depth', met.map(metLine)),
+        ...section('Power of the laser, by all runs', boards.map(boardLine)),
         '',
     ].join('\n');
 }
@@ -63,7 +57,7 @@ export function runCount(count: number): string {
 
 export function historyMarkdown(histories: readonly RunHistory[]): string {
     return histories
-        .flatMap(({ recipe, title, runs, earlier, drifts, coupons }) => [
+        .flatMap(({ recipe, title, runs, earlier, met, boards }) => [
             `### ${md(title === '' ? recipe : title)}: ${runCount(runs.length + earlier)}${earlier === 0 ? '' : `, the last ${runs.length}`}`,
             '',
             ...runs.flatMap((run) => [
@@ -83,14 +77,8 @@ export function historyMarkdown(histories: readonly RunHistory[]): string {
                 ),
                 ...run.notes.flatMap((note) => [`> ${md(note)}`, '']),
             ]),
-            ...titled(
-                'Measured over planned depth',
-                drifts.map((drift) => `${drift.sheet} on ${drift.laser}: ${runDriftWords(drift)}`),
-            ),
-            ...titled(
-                'Measured over what the coupon foretells',
-                coupons.map((drift) => `${drift.sheet} on ${drift.laser}: ${couponDriftWords(drift)}`),
-            ),
+            ...titled('Measured over planned depth', met.map(metLine)),
+            ...titled('Power of the laser, by all runs', boards.map(boardLine)),
         ])
         .join('\n');
 }

@@ -1,15 +1,16 @@
-import { type Drift, type DriftPoint, driftOf } from '../burn/drift';
+import type { BoardRuns } from '../burn/board-runs';
+import { coverageFactor } from '../burn/distributions';
+import { leastSquares } from '../burn/least-squares';
 import type { LaserPlan } from '../plan/laser-plan';
 import type { Plan } from '../plan/plan';
-import { daysSince1970 } from '../quantity/calendar';
+import type { Interval } from '../quantity/interval';
 import type { Quantity } from '../quantity/quantity';
 import { showLength, showLengthInterval, showNumber, showQuantity, showRatio, showSpeed } from '../quantity/show';
 import type { Recipe } from '../recipe/recipe';
 import type { BurntStep, Run } from '../recipe/run';
-import { type CouponDrift, couponDrifts } from './coupon-drift';
 
 /** Version of the JSON's shape: goes up when a reader would have to change. */
-export const historySchema = 1;
+export const historySchema = 2;
 
 /** What became of a recipe's runs, and where its depths are going. Plain data; numbers in base units. */
 export interface RunHistory {
@@ -19,9 +20,10 @@ export interface RunHistory {
     /** From the oldest to the latest; `earlier` are not told. */
     readonly runs: readonly PastRun[];
     readonly earlier: number;
-    /** Measured over planned depth, by what was burnt with what; all runs count. */
-    readonly drifts: readonly RunDrift[];
-    readonly coupons: readonly CouponDrift[];
+    /** How its depths met their plans, by what was burnt with what; all its runs count. */
+    readonly met: readonly PlansMet[];
+    /** Where the power of its laser has been going, by all runs in sight on its boards and veneers. */
+    readonly boards: readonly PowerHistory[];
 }
 
 export interface PastRun {
@@ -58,13 +60,18 @@ export interface PastRow {
     readonly ratio?: number;
 }
 
-export interface RunDrift {
+export interface PlansMet {
     readonly laser: string;
     readonly sheet: string;
-    readonly drift: Drift;
+    /** Measured over planned, the mean of each day. */
+    readonly days: readonly { readonly date: string; readonly ratio: number }[];
+    /** Mean over the days with the range in which it lies (95 %); absent with fewer than two. */
+    readonly mean?: Interval;
     /** Measured depths that are left out, since the plan that they followed is not known. */
     readonly leftOut: number;
 }
+
+export type PowerHistory = Omit<BoardRuns, 'latest'>;
 
 /** A run with the plan that it is held against. */
 export interface HeldRun {
@@ -73,8 +80,15 @@ export interface HeldRun {
     readonly planned: PlannedBy;
 }
 
-/** @param last so many of the latest runs are told; drift is reckoned over all of them */
-export function runHistory(recipe: Recipe, held: readonly HeldRun[], last: number): RunHistory {
+/**
+ * @param boards what the present plan says of runs on them
+ * @param last so many of the latest runs are told one by one; all of them count in the rest
+ */
+export function runHistory(
+    { recipe, boards }: Pick<Plan, 'recipe' | 'boards'>,
+    held: readonly HeldRun[],
+    last: number,
+): RunHistory {
     const inOrder = held.toSorted((a, b) =>
         a.run.date.value < b.run.date.value ? -1 : a.run.date.value > b.run.date.value ? 1 : 0,
     );
@@ -85,8 +99,8 @@ export function runHistory(recipe: Recipe, held: readonly HeldRun[], last: numbe
         title: recipe.title,
         runs: told.map(pastRun),
         earlier: inOrder.length - told.length,
-        drifts: runDrifts(inOrder, recipe),
-        coupons: couponDrifts(recipe),
+        met: plansMet(inOrder, recipe),
+        boards: boards.map(({ latest: _, ...board }) => board),
     };
 }
 
@@ -146,23 +160,38 @@ function sheetOf(burnt: BurntStep, plan: Plan): string | undefined {
     return burnt.sheet ?? plan.blanks.find(({ name }) => name === blank)?.blank.sheet?.name;
 }
 
-function runDrifts(held: readonly HeldRun[], recipe: Recipe): RunDrift[] {
-    const found = new Map<string, { laser: string; sheet: string; points: DriftPoint[]; leftOut: number }>();
+function plansMet(held: readonly HeldRun[], recipe: Recipe): PlansMet[] {
+    const found = new Map<string, { laser: string; sheet: string; ratios: Map<string, number[]>; leftOut: number }>();
     for (const { run, plan, planned } of held) {
         const laser = (run.laser ?? plan.recipe.laser)?.name;
-        const day = daysSince1970(run.date.value);
         for (const burnt of run.burnt) {
             const sheet = sheetOf(burnt, plan);
             const ratio = ratioOf(burnt, laserPlan(burnt, plan));
-            if (laser === undefined || sheet === undefined || day === undefined || ratio === undefined) continue;
+            if (laser === undefined || sheet === undefined || ratio === undefined) continue;
             const key = `${laser} ${sheet}`;
-            const known = found.get(key) ?? { laser, sheet, points: [], leftOut: 0 };
+            const known = found.get(key) ?? { laser, sheet, ratios: new Map<string, number[]>(), leftOut: 0 };
             found.set(key, known);
             // Held against another revision's plan, a depth says nothing of how well it was met.
             const followed = planned.by === 'its issue' || run.revision === undefined || run.revision === recipe.revision;
-            if (followed) known.points.push({ day, ratio });
+            const date = run.date.value;
+            if (followed) known.ratios.set(date, [...(known.ratios.get(date) ?? []), ratio]);
             else known.leftOut++;
         }
     }
-    return [...found.values()].map(({ points, ...rest }) => ({ ...rest, drift: driftOf(points) }));
+    return [...found.values()].map(({ ratios, ...rest }) => {
+        const days = [...ratios].map(([date, of]) => ({ date, ratio: of.reduce((sum, each) => sum + each, 0) / of.length }));
+        const mean = meanOf(days.map(({ ratio }) => ratio));
+        return { ...rest, days, ...(mean !== undefined && { mean }) };
+    });
+}
+
+function meanOf(values: readonly number[]): Interval | undefined {
+    const fit = leastSquares(
+        values.map(() => [1]),
+        values,
+    );
+    if (fit?.errors === undefined) return undefined;
+    const value = fit.parameters[0]!;
+    const half = coverageFactor(0.95, fit.freedom) * fit.errors[0]!;
+    return { value, low: value - half, high: value + half };
 }

@@ -1,17 +1,39 @@
-import { type Rule, type WorldName, worlds, yearsOf } from './year-of-laser';
+import { driftsOf, type Rule, type Ways, type WorldName, worlds, yearsOf } from './year-of-laser';
 
-/** @param words the first seed, how many years, and the worlds: all of them where none is named */
-export function simulate([first = '1', years = '30', ...names]: readonly string[]): void {
+const everyWorld = Object.keys(worlds) as WorldName[];
+
+/** Workshops in which a drift is looked for: pockets that come out otherwise than squares all along, and coarse gauges. */
+const workshops: readonly Ways[] = [{}, { offset: 0.1 }, { offset: -0.1 }, { gauge: 0.05 }, { gauge: 0.1 }];
+
+/** @param words `drift` or nothing; then the first seed, how many years, and the worlds: all of them where none is named */
+export function simulate(words: readonly string[]): void {
+    const isDrift = words[0] === 'drift';
+    const [first = '1', years = '30', ...names] = isDrift ? words.slice(1) : words;
     const seeds = Array.from({ length: Number(years) }, (_, at) => Number(first) + at);
-    const rules: readonly Rule[] = ['by day', 'all alike', 'coupon only'];
     console.log(`${years} years a world, seeds ${seeds[0]} to ${seeds.at(-1)}`);
-    for (const name of names.length === 0 ? (Object.keys(worlds) as WorldName[]) : (names as WorldName[])) {
-        for (const rule of rules) {
-            const { year, worstQuarter, held } = yearsOf(worlds[name], seeds, rule);
-            console.log(
-                `${name.padEnd(15)} ${rule.padEnd(12)} rms ${percent(year)}, worst quarter ${percent(worstQuarter)}, within what was told ${percent(held)}`,
-            );
-        }
+    for (const name of names.length === 0 ? everyWorld : (names as WorldName[])) {
+        if (isDrift) sayDrifts(name, seeds);
+        else sayYears(name, seeds);
+    }
+}
+
+function sayYears(name: WorldName, seeds: readonly number[]): void {
+    const rules: readonly Rule[] = ['by day', 'all alike', 'coupon only'];
+    for (const rule of rules) {
+        const { year, worstQuarter, held, readHeld } = yearsOf(worlds[name], seeds, rule);
+        console.log(
+            `${name.padEnd(15)} ${rule.padEnd(12)} rms ${percent(year)}, worst quarter ${percent(worstQuarter)}, within what was told ${percent(held)}, as measured ${percent(readHeld)}`,
+        );
+    }
+}
+
+function sayDrifts(name: WorldName, seeds: readonly number[]): void {
+    for (const ways of workshops) {
+        const { early, ever, middleDay } = driftsOf(worlds[name], seeds, ways);
+        const { offset = 0, gauge = 0.01 } = ways;
+        console.log(
+            `${name.padEnd(15)} pockets ${String(Math.round(100 * offset)).padStart(3)} % deeper, gauge ${gauge} mm: drift told in ${percent(early)} within 20 days of runs, ${percent(ever)} in a year; half of the years by day ${middleDay}`,
+        );
     }
 }
 

@@ -1,8 +1,9 @@
 import { depthOf, doseFor } from '../../shared/burn/dose';
+import { driftOf } from '../../shared/burn/drift';
 import { fitCoupon } from '../../shared/burn/fit';
 import { predict } from '../../shared/burn/law';
 import { lawOfDay } from '../../shared/burn/law-of-day';
-import type { DatedRow } from '../../shared/burn/power-by-day';
+import { type DatedRow, powerByDay } from '../../shared/burn/power-by-day';
 import { nowhere } from '../../shared/quantity/where';
 import type { Coupon } from '../../shared/recipe/stock';
 import { bell, burn, couponOf, shed } from './stock';
@@ -17,6 +18,14 @@ import { bell, burn, couponOf, shed } from './stock';
 type World = (bell: () => number) => (day: number) => number;
 
 export type WorldName = 'unchanged' | 'steady' | 'slow-then-fast' | 'step' | 'walk';
+
+/** A workshop's own ways, beside what its laser does. */
+export interface Ways {
+    /** What pockets of jobs come out by beside squares of a coupon, all along: 0.1 is 10 % deeper. */
+    readonly offset?: number;
+    /** Steps in which its gauge reads, mm. */
+    readonly gauge?: number;
+}
 
 /** How runs count: one power a day that fades, each like a square of the coupon, or not at all. */
 export type Rule = 'by day' | 'all alike' | 'coupon only';
@@ -63,17 +72,20 @@ export interface SimulatedRun {
     readonly miss: number;
     /** The true depth lay in the interval that was told for it. */
     readonly held: boolean;
+    /** So did the measured one. */
+    readonly readHeld: boolean;
 }
 
 export function simulateYear(
     world: World,
     seed: number,
     rule: Rule = 'by day',
+    { offset = 0, gauge = 0.01 }: Ways = {},
 ): { readonly runs: readonly SimulatedRun[]; readonly rows: readonly DatedRow[]; readonly coupon: Coupon } {
     const roll = bell(seed);
     const power = world(roll);
     const measured = (depth: number): number =>
-        Math.max(0, Math.round((depth * (1 + bench.place * roll()) + bench.reading * roll()) * 100) / 100);
+        Math.max(0, Math.round((depth * (1 + bench.place * roll()) + bench.reading * roll()) / gauge) * gauge);
     const dose = (watts: number, speed: number): number => watts / (speed * pitch);
     const dayOfCoupon = bench.day * roll();
     const coupon: Coupon = {
@@ -85,6 +97,7 @@ export function simulateYear(
         ),
         burnt: { value: dateOf(0), where: nowhere },
     };
+    const own = fitCoupon(coupon, shed);
     const rows: DatedRow[] = [];
     const runs: SimulatedRun[] = [];
     for (let at = 0; at < runsAYear; at++) {
@@ -92,12 +105,22 @@ export function simulateYear(
         const law =
             rule === 'by day'
                 ? lawOfDay(coupon, shed, undefined, rows)
-                : fitCoupon(coupon, shed, undefined, rule === 'all alike' ? rows.map(({ row }) => row) : []);
+                : rule === 'all alike'
+                  ? fitCoupon(
+                        coupon,
+                        shed,
+                        undefined,
+                        rows.map(({ row }) => row),
+                    )
+                  : own;
         const set = { power: 36, speed: Math.round(36 / (doseFor(law, target, passes) * pitch)), pitch, passes };
         const told = predict(law, set)!;
-        const depth = depthOf(truth, dose(set.power, set.speed) * Math.exp(power(day) + bench.day * roll()), passes);
-        runs.push({ day, miss: depth / target - 1, held: told.low <= depth && depth <= told.high });
-        rows.push({ date: dateOf(day), row: { ...set, depth: measured(depth), tolerance: 0 } });
+        const dug = depthOf(truth, dose(set.power, set.speed) * Math.exp(power(day) + bench.day * roll()), passes);
+        const depth = dug * (1 + offset);
+        const read = measured(depth);
+        const isTold = (mm: number): boolean => told.low <= mm && mm <= told.high;
+        runs.push({ day, miss: depth / target - 1, held: isTold(depth), readHeld: isTold(read) });
+        rows.push({ date: dateOf(day), row: { ...set, depth: read, tolerance: 0 } });
     }
     return { runs, rows, coupon };
 }
@@ -121,12 +144,43 @@ export function yearsOf(
     world: World,
     seeds: readonly number[],
     rule: Rule = 'by day',
-): { year: number; worstQuarter: number; held: number } {
+): { year: number; worstQuarter: number; held: number; readHeld: number } {
     const years = seeds.map((seed) => simulateYear(world, seed, rule).runs);
+    const share = (key: 'held' | 'readHeld') => meanOf(years.map((runs) => runs.filter((run) => run[key]).length / runs.length));
     const quarters = [0, 1, 2, 3].map((quarter) => meanOf(years.map((runs) => rms(runs, quarter * 91.5, (quarter + 1) * 91.5))));
     return {
         year: meanOf(years.map((runs) => rms(runs))),
         worstQuarter: Math.max(...quarters),
-        held: meanOf(years.map((runs) => runs.filter(({ held }) => held).length / runs.length)),
+        held: share('held'),
+        readHeld: share('readHeld'),
+    };
+}
+
+/**
+ * How soon a drift is told where somebody looks after each day of runs: the share of years in which it is within the first
+ * `looks` of them and within all, and the middle one of the days after which it is first told.
+ */
+export function driftsOf(
+    world: World,
+    seeds: readonly number[],
+    ways: Ways = {},
+    looks = 20,
+): { early: number; ever: number; middleDay: number } {
+    const first = seeds.map((seed) => {
+        const { rows, coupon } = simulateYear(world, seed, 'coupon only', ways);
+        const law = fitCoupon(coupon, shed);
+        const days = powerByDay(law, rows)?.days ?? [];
+        const at = days.findIndex((_, index) => {
+            const seen = rows.filter(({ date }) => date <= days[index]!.date);
+            return driftOf(powerByDay(law, seen)?.days ?? []).told !== undefined;
+        });
+        return at < 0 ? undefined : { at, day: days[at]!.day - days[0]!.day };
+    });
+    const told = first.filter((each) => each !== undefined);
+    const sorted = first.map((each) => each?.day ?? Number.POSITIVE_INFINITY).sort((a, b) => a - b);
+    return {
+        early: told.filter(({ at }) => at < looks).length / seeds.length,
+        ever: told.length / seeds.length,
+        middleDay: sorted[Math.floor(sorted.length / 2)]!,
     };
 }

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { driftOf, month } from '../../shared/burn/drift';
 import { type Fit, leastSquares } from '../../shared/burn/least-squares';
 import { type Curve, nonlinearLeastSquares } from '../../shared/burn/nonlinear-least-squares';
 
@@ -140,16 +139,6 @@ describe('linear regression', () => {
         expectDigits(fit.errors ?? [], [0.232818234301152, 0.000429796848199937], 9);
         expectDigits([Math.sqrt(fit.variance!), fit.residualSum], [0.884796396144373, 26.6173985294224], 9);
         expect(fit.freedom).toBe(34);
-    });
-
-    it('tells the drift of Norris over time as its slope, with Student’s t on the certified standard error', () => {
-        // A day is one mean, so the one x that comes twice is moved apart by less than counts.
-        const days = norris.map(([day, ratio], index) => ({ day: day! + index * 1e-9, ratio: ratio! }));
-        const { slope, told } = driftOf(days);
-        expectDigits([slope!.value / month], [1.00211681802045], 7);
-        // t(0.975; 34) is 2.0322 in the tables of the NIST/SEMATECH e-Handbook, 1.3.6.7.2 (four digits behind the point).
-        expect((slope!.high - slope!.value) / month / 0.000429796848199937).toBeCloseTo(2.0322, 3);
-        expect(told).toBe(true);
     });
 
     it('agrees with NoInt1 to nine digits', () => {

@@ -74,58 +74,63 @@ describe('the history of runs', () => {
         const found = await told(text, { past: { 2: `${dated}${recipe('0.3 mm', 2)}` } });
         expect(found.runs[0]!.planned).toEqual({ by: 'its issue', revision: 2, commit: 'c2' });
         expect(found.runs[0]!.steps[0]!.rows[0]!.ratio).toBeCloseTo(1, 6);
-        expect(found.drifts[0]).toMatchObject({ leftOut: 0 });
+        expect(found.met[0]).toMatchObject({ leftOut: 0 });
         const without = await told(text);
         expect(without.runs[0]!.planned).toEqual({ by: 'the present plan', revision: 3 });
         expect(without.runs[0]!.steps[0]!.rows[0]!.ratio).toBeCloseTo(0.6, 6);
-        // Held against a plan that it did not follow, it says nothing of drift.
-        expect(without.drifts[0]).toMatchObject({ leftOut: 1, drift: { days: [], told: false } });
+        // Held against a plan that it did not follow, it says nothing of how well plans are met.
+        expect(without.met[0]).toMatchObject({ leftOut: 1, days: [] });
         expect(historyText([without])).toContain('held against the present plan (issue 3)');
         expect(historyText([without])).toContain('1 left out');
     });
 
-    it('depths that get shallower month by month are told, with their range', async () => {
-        const days = ['2026-02-01', '2026-03-01', '2026-04-01', '2026-05-01', '2026-06-01'];
-        const text = dated + recipe() + days.map((day, index) => run(day, `${(0.5 - 0.02 * index).toFixed(2)} mm`)).join('');
-        const history = await told(text, { last: 2 });
-        expect(history.runs.map(({ date }) => date)).toEqual(['2026-05-01', '2026-06-01']);
-        expect(history.earlier).toBe(3);
-        const [drift] = history.drifts;
-        expect(drift).toMatchObject({ laser: 'shed', sheet: 'walnut-12', drift: { told: true } });
-        // 0.08 mm of 0.5 mm in 120 days: 4 % in 30.
-        expect(drift!.drift.slope!.value).toBeCloseTo(-0.04, 3);
-        expect(historyText([history])).toMatch(
-            /walnut-12 on shed: 5 days, 92 % of plan in the mean .* shallower by 4(\.\d)? % a month/,
-        );
+    it('power that gets less month by month is told, with its range and since when', async () => {
+        const scatter = [1, -2, 1, 0, -1, 2, -1, 1, 0, -1, 1, 0];
+        const days = scatter.map((each, week) => {
+            const date = new Date(Date.UTC(2026, 1, 1 + 7 * week)).toISOString().slice(0, 10);
+            return run(date, `${(0.9 - 0.02 * week + 0.01 * each).toFixed(2)} mm`);
+        });
+        const history = await told(dated + recipe() + days.join(''), { last: 2 });
+        expect(history.runs.map(({ date }) => date)).toEqual(['2026-04-12', '2026-04-19']);
+        expect(history.earlier).toBe(10);
+        const [board] = history.boards;
+        expect(board).toMatchObject({ laser: 'shed', sheet: 'walnut-12', start: { date: '2026-01-10', event: 'burnt' } });
+        expect(board!.drift.days).toHaveLength(12);
+        // The power that 0.22 mm less of 0.9 mm takes in 77 days, by the coupon: about a sixth of it.
+        expect(board!.drift.told!.perMonth!.value).toBeGreaterThan(0.9);
+        expect(board!.drift.told!.perMonth!.value).toBeLessThan(0.96);
+        expect(board).not.toHaveProperty('latest');
+        const line =
+            /walnut-12 on shed: 12 days of runs since 2026-01-10 \(the coupon was burnt\): −\d(\.\d)? % \(−\d.* to −\d.* %\) of power a month since 2026-\d\d-\d\d, by \d+ days of runs/;
+        expect(historyText([history])).toMatch(line);
     });
 
-    it('a coupon against what was burnt since, by other recipes too; before its day nothing counts', async () => {
+    it('of all recipes in sight; pockets that come out deeper than squares all along are no drift', async () => {
         const other = `${recipe().replace('recipe tray', 'recipe bowl')}run bowl 2026-03-15 { revision 3 laser shed pocket of walnut-12 80 % at 300 mm/s x 2 pitch 0.1 mm depth 0.6 mm }\n`;
         const text = `${dated}${recipe()}${run('2025-12-01', '0.2 mm')}${run('2026-02-01', '0.45 mm')}${other}`;
-        const [coupon] = (await told(text)).coupons;
-        expect(coupon).toMatchObject({ sheet: 'walnut-12', laser: 'shed', burnt: '2026-01-10', later: 2, since: [] });
-        expect(coupon!.drift.days).toHaveLength(3);
-        // The coupon's own squares lie about its own fit.
-        expect(coupon!.drift.days[0]!.ratio).toBeCloseTo(1, 1);
-        expect(coupon!.drift.days[2]!.ratio).toBeLessThan(0.95);
+        const [board] = (await told(text)).boards;
+        expect(board!.drift.days.map(({ date }) => date)).toEqual(['2026-02-01', '2026-03-15']);
+        const deeper = [0.77, 0.78, 0.76, 0.77, 0.78, 0.77, 0.76, 0.77].map((depth, at) =>
+            run(`2026-0${at + 2}-01`, `${depth} mm`),
+        );
+        const [steady] = (await told(dated + recipe() + deeper.join(''))).boards;
+        expect(steady!.drift.level!.value).toBeGreaterThan(1.05);
+        expect(steady!.drift.told).toBeUndefined();
     });
 
-    it('what is not known is said: no day of the coupon, nothing since, too few days, no depth, serviced since', async () => {
+    it('what is not known is said: nothing since, too few days, no depth, serviced since', async () => {
         const words = async (text: string): Promise<string> => historyText([await told(text)]);
-        expect(await words(`${shop}${recipe()}${run('2026-02-01', '0.45 mm')}`)).toContain(
-            'the coupon does not say when it was burnt',
-        );
         expect(await words(`${dated}${recipe()}${run('2025-02-01', '0.45 mm')}`)).toContain(
-            'nothing has been measured since 2026-01-10',
+            'nothing has been measured since 2026-01-10 (the coupon was burnt)',
         );
-        expect(await words(`${dated}${recipe()}${run('2026-02-01', '0.45 mm')}`)).toContain(
-            'one day, 90 % of plan: too few to tell a drift',
+        expect(await words(`${shop}${recipe()}${run('2026-02-01', '0.45 mm')}`)).toMatch(
+            /one day of runs, \d+ % of the coupon’s power: too few to tell a drift, 3 days are the least/,
         );
         const unmeasured = 'run tray 2026-02-01 { pocket 80 % at 400 mm/s }\n';
-        expect((await told(`${dated}${recipe()}${unmeasured}`)).drifts).toEqual([]);
+        expect((await told(`${dated}${recipe()}${unmeasured}`)).met).toEqual([]);
         const serviced = dated.replace('laser shed {', 'laser shed { serviced 2026-01-20 "new lens" ');
-        expect(await words(`${serviced}${recipe()}${run('2026-02-01', '0.45 mm')}`)).toContain(
-            'since then shed was serviced on 2026-01-20',
+        expect(await words(`${serviced}${recipe()}${run('2026-01-15', '0.45 mm')}${run('2026-02-01', '0.45 mm')}`)).toContain(
+            'one day of runs since 2026-01-20 (the laser was serviced)',
         );
     });
 

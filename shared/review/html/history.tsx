@@ -1,10 +1,10 @@
 import { renderToString } from 'preact-render-to-string';
-import type { Drift } from '../../burn/drift';
+import { powerWords } from '../../burn/drift-words';
 import { showRatio } from '../../quantity/show';
 import type { Where } from '../../quantity/where';
-import { couponDriftWords, plannedWords, runDriftWords } from '../drift-words';
 import { heading, runCount } from '../history-text';
 import { oneLine } from '../one-line';
+import { metWords, plannedWords } from '../planned-words';
 import type { PastRun, RunHistory } from '../run-history';
 import { DriftPlot } from './drift-plot';
 import { type Links, LinksHere, ToPlace } from './links';
@@ -32,22 +32,22 @@ export function historyBody(
                         {runCount(history.runs.length + history.earlier)}
                         {history.earlier > 0 && `, the last ${history.runs.length}`}
                     </p>
-                    {history.drifts.length + history.coupons.length > 0 && <h2>Where the depths are going</h2>}
-                    {history.drifts.map((drift) => (
-                        <Trend
-                            key={`${drift.sheet} ${drift.laser}`}
-                            title={`${drift.sheet} on ${drift.laser}, measured over planned`}
-                            words={runDriftWords(drift)}
-                            drift={drift.drift}
-                        />
+                    {history.met.length + history.boards.length > 0 && <h2>Where the depths are going</h2>}
+                    {history.boards.map((board) => (
+                        <section key={`${board.sheet} ${board.laser}`}>
+                            <h3>{oneLine(`${board.sheet} on ${board.laser}, power by all runs`)}</h3>
+                            <p>{oneLine(powerWords(board))}.</p>
+                            <DriftPlot
+                                drift={board.drift}
+                                label={oneLine(`${board.sheet} on ${board.laser}, power by all runs`)}
+                            />
+                        </section>
                     ))}
-                    {history.coupons.map((drift) => (
-                        <Trend
-                            key={`${drift.sheet} ${drift.laser}`}
-                            title={`${drift.sheet} on ${drift.laser}, measured over what the coupon foretells`}
-                            words={couponDriftWords(drift)}
-                            drift={drift.drift}
-                        />
+                    {history.met.map((met) => (
+                        <section key={`${met.sheet} ${met.laser}`}>
+                            <h3>{oneLine(`${met.sheet} on ${met.laser}, measured over planned`)}</h3>
+                            <p>{oneLine(metWords(met))}.</p>
+                        </section>
                     ))}
                     <h2>Runs</h2>
                     {history.runs.toReversed().map((run, index) => (
@@ -56,16 +56,6 @@ export function historyBody(
                 </article>
             ))}
         </LinksHere.Provider>,
-    );
-}
-
-function Trend({ title, words, drift }: { title: string; words: string; drift: Drift }) {
-    return (
-        <section>
-            <h3>{oneLine(title)}</h3>
-            <p>{oneLine(words)}.</p>
-            <DriftPlot drift={drift} label={oneLine(title)} />
-        </section>
     );
 }
 
