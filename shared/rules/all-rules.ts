@@ -16,6 +16,9 @@ import { depthUnreachable } from './depth/depth-unreachable';
 import { noCoupon } from './depth/no-coupon';
 import { outsideCoupon } from './depth/outside-coupon';
 import { pocketWithoutFloor } from './depth/pocket-without-floor';
+import { powerDrifts } from './depth/power-drifts';
+import { runMissesCheck } from './depth/run-misses-check';
+import { runOutsideTold } from './depth/run-outside-told';
 import { settingsMissDepth } from './depth/settings-miss-depth';
 import { staleCoupon } from './depth/stale-coupon';
 import { thinFloor } from './depth/thin-floor';
@@ -165,6 +168,9 @@ const burn = [
     outOfFocus,
     shortOvertravel,
     checkDisagrees,
+    runMissesCheck,
+    runOutsideTold,
+    powerDrifts,
 ];
 const wood = [grainUnknown, movementAcrossInlay, moistureMismatch, lowContrast, beyondSheet];
 const safety = [neverBurn, foilAndFibre, foodContact, oilyRags, longBurn];

@@ -29,12 +29,13 @@ describe('the rules together', () => {
             },
         };
         const plan = {
-            recipe: { where: nowhere, allows: [], steps: [], arts: [] },
+            recipe: { where: nowhere, allows: [], steps: [], arts: [], runs: [] },
             steps: [],
             blanks: [],
             frames: [],
             arts: new Map(),
             cuttings: [],
+            boards: [],
         } as unknown as Plan;
         expect(examine(plan, [failing, ...allRules]).map((finding) => finding.message)).toEqual([
             'The check failing could not be made: no luck',

@@ -1,5 +1,6 @@
 import { showLength, showLengthInterval } from '../../quantity/show';
 import { depthRange, sensibleDepths } from '../helpers/ask-depth';
+import { checkRange } from '../helpers/check-range';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -22,12 +23,12 @@ export const checkDisagrees: Rule = {
             const made = plan.steps.find((other) => other.step.kind === 'engrave' && other.step.name === step.step.value);
             const depth = made?.laser?.depth;
             if (made?.step.kind !== 'engrave' || depth === undefined || made.laser?.tone !== undefined) continue;
-            const half = Math.max(step.depth.tolerance, 0.005);
-            if (Math.abs(depth.value - step.depth.value) <= half + 1e-9) continue;
+            const range = checkRange(step.depth);
+            if (depth.value >= range.low - 1e-9 && depth.value <= range.high + 1e-9) continue;
             const text = depthRange(depth.value, step.depth.tolerance, step.depth.unit);
             yield finding(page, {
                 severity: 'warning',
-                message: `The check wants ${showLengthInterval({ value: step.depth.value, low: step.depth.value - half, high: step.depth.value + half })}; ${made.step.name} is ${showLength(depth.value)} deep.`,
+                message: `The check wants ${showLengthInterval(range)}; ${made.step.name} is ${showLength(depth.value)} deep.`,
                 where: step.depth.where,
                 step: step.index,
                 related: [{ message: 'The depth is asked for here.', where: made.step.depth?.where ?? made.step.where }],
