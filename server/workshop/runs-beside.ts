@@ -25,6 +25,7 @@ class Beside {
     private readonly given: ReadonlySet<string>;
     private readonly texts = new Map<string, Promise<string>>();
     private readonly walked = new Set<string>();
+    private readonly looked = new Set<string>();
 
     constructor(
         private readonly disk: FileSystemProvider,
@@ -42,12 +43,18 @@ class Beside {
         this.walked.add(folder.toString());
         for (const { uri, isFile, isDirectory } of await this.list(folder)) {
             if (isDirectory && !UriUtils.basename(uri).startsWith('.')) await this.findRunsBelow(uri);
-            else if (isFile && isRecipeFile(uri) && namesAfter(runHead, await this.text(uri)).size > 0) this.want(uri);
+            else if (isFile && isRecipeFile(uri) && namesAfter(runHead, await this.text(uri)).size > 0) {
+                this.want(uri);
+                // A run counts for the others on its board only with the recipe that it means.
+                await this.findRecipesOf(uri);
+            }
         }
     }
 
     /** The folders from that of the file upwards, until each of its runs has a recipe that it can mean. */
     async findRecipesOf(file: URI): Promise<void> {
+        if (this.looked.has(file.toString())) return;
+        this.looked.add(file.toString());
         const text = await this.text(file);
         const missing = namesAfter(runHead, text);
         for (const name of namesAfter(recipeHead, text)) missing.delete(name);

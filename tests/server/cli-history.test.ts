@@ -33,7 +33,7 @@ describe('kerfbook history', () => {
             { by: 'its issue', revision: 3 },
         ]);
         expect(history.runs[0].steps[0].rows[0].ratio).toBeCloseTo(0.49 / 0.48, 4);
-        expect(history.drifts[0]).toMatchObject({ sheet: 'walnut-12', leftOut: 1 });
+        expect(history.met[0]).toMatchObject({ sheet: 'walnut-12', leftOut: 1 });
     });
 
     it('under every name that the file has had, to a name that is not committed yet', async () => {
@@ -102,6 +102,26 @@ describe('kerfbook history', () => {
         const { out } = await repo.kerfbook(['history', 'coaster.kerf', '--format', 'json']);
         expect(JSON.parse(out).histories[0].runs[0].planned).toEqual({ by: 'its issue', revision: 1, commit: right });
         expect(readFileSync(trace, 'utf8').match(/built-in: git/g)!.length).toBeLessThanOrEqual(12);
+    });
+
+    it('says of one file what the whole folder says, as the editor has it: runs of other recipes count, wherever they stand', async () => {
+        const repo = repository();
+        const days = [1, 8, 15, 22].map((day) => `2026-03-${String(day).padStart(2, '0')}`);
+        // A recipe without runs beside it, and its runs in a file that names neither recipe nor stock.
+        repo.write({
+            'bowl.kerf': coaster.replaceAll('coaster', 'bowl'),
+            'runs/march.kerf': days.map((day) => runLine(day, 1, '0.49 mm').replace('run coaster', 'run bowl')).join(''),
+            'coaster.kerf': `${coaster}${runLine('2026-03-29', 1, '0.48 mm')}`,
+        });
+        const boards = async (...files: string[]) => {
+            const { out } = await repo.kerfbook(['history', ...files, '--format', 'json']);
+            return JSON.parse(out).histories.find(({ recipe }: { recipe: string }) => recipe === 'coaster').boards;
+        };
+        const alone = await boards('coaster.kerf');
+        expect(alone[0].drift.days.map(({ date }: { date: string }) => date)).toEqual([...days, '2026-03-29']);
+        expect(alone).toEqual(await boards());
+        const check = async (...files: string[]) => (await repo.kerfbook(['check', ...files])).out.match(/^coaster\.kerf.*$/gm);
+        expect(await check('coaster.kerf')).toEqual(await check());
     });
 
     it('without git the present plan is taken, and it says so', async () => {
