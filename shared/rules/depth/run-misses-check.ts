@@ -3,9 +3,9 @@ import type { Quantity } from '../../quantity/quantity';
 import { showLength, showLengthInterval, showNumber, showRatio, showSpeed } from '../../quantity/show';
 import { checkRange } from '../helpers/check-range';
 import { engravings, newestRun } from '../helpers/newest-run';
+import { settingsHeld } from '../helpers/settings-held';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
-import { settingsHeld } from '../helpers/settings-held';
 
 const page: Page = {
     id: 'run-misses-check',
