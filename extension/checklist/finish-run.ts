@@ -25,6 +25,12 @@ export async function finishRun(
     const job = jobOf(uri, checklist.recipe);
     const ticks = book.of(job);
     if (!(await isDone(checklist, ticks))) return;
+    // The server may still know the text of a file that is gone, and a run beside nothing is found by nobody.
+    const gone = await whyGone(uri);
+    if (gone !== undefined) {
+        void vscode.window.showErrorMessage(`${gone} Every tick is kept.`);
+        return;
+    }
     const note = await vscode.window.showInputBox({
         title: `Finish the run of ${checklist.title}`,
         prompt: 'What went well or wrong? It is kept with the run. Empty leaves it out.',
@@ -48,7 +54,7 @@ export async function finishRun(
     if (hasFileOfItsOwn(vscode.Uri.parse(uri, true))) return writeFile(server, runs, params, checklist, redraw);
     const answer = await server.ask(requests.run, params);
     if (answer === undefined || 'problem' in answer) {
-        const why = answer?.problem ?? (await whyNot(uri));
+        const why = answer?.problem ?? (await whyGone(uri)) ?? 'The run could not be written.';
         void vscode.window.showErrorMessage(`${why} Every tick is kept.`);
         return;
     }
@@ -78,7 +84,7 @@ async function writeFile(
     if (!mayWrite()) return;
     const answer = await server.ask(requests.writeRun, params);
     if (answer === undefined || 'problem' in answer) {
-        const why = answer?.problem ?? (await whyNot(params.uri));
+        const why = answer?.problem ?? (await whyGone(params.uri)) ?? 'The run could not be written.';
         void vscode.window.showErrorMessage(`${why} Every tick is kept.`);
         return;
     }
@@ -115,13 +121,15 @@ async function isDone({ items, title }: Checklist, ticks: Ticks): Promise<boolea
     return (await vscode.window.showWarningMessage(question, { modal: true }, 'Write')) === 'Write';
 }
 
-async function whyNot(uri: string): Promise<string> {
+/** Said where the recipe's file is no longer there; undefined where it is, or has never been saved. */
+async function whyGone(uri: string): Promise<string | undefined> {
     const file = vscode.Uri.parse(uri, true);
+    if (file.scheme === 'untitled') return undefined;
     const isThere = await Promise.resolve(vscode.workspace.fs.stat(file)).then(
         () => true,
         () => false,
     );
-    if (isThere) return 'The run could not be written.';
+    if (isThere) return undefined;
     return `${vscode.workspace.asRelativePath(file)} is no longer there, so the run could not be written. Save it again first.`;
 }
 

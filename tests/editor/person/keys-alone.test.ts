@@ -123,7 +123,7 @@ describe('the whole way with the keyboard alone', () => {
             await page.locator('.quick-input-title', { hasText: 'Finish the run of Quick plate' }).waitFor();
             await page.keyboard.type('Clean at the first go.');
             await page.keyboard.press('Enter');
-            await workbench.answer(/^Run of Quick plate written to runs/, 'Show');
+            await workbench.answer(/Run of Quick plate written to runs/, 'Show');
             await page.getByText('Clean at the first go.').first().waitFor();
         });
     });
