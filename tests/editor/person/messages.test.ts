@@ -30,9 +30,10 @@ describe('what the editor tells the maker', () => {
     });
     after(() => window?.close());
 
-    /** The recipe as it was, with no tick, and no message of an earlier test. */
+    /** The recipe as it was, with no tick and no run, and no message of an earlier test. */
     beforeEach(async () => {
         writeFileSync(join(window.workshop, 'quick.kerf'), quick);
+        rmSync(join(window.workshop, 'runs'), { recursive: true, force: true });
         await workbench.command('Notifications: Clear All Notifications');
         await showQuick();
         await untickAll(workbench);
