@@ -1,7 +1,7 @@
 /** What is made from the sources before they can run: the parser from the grammar, the bundles in dist/. */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, globSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, globSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { context } from 'esbuild';
@@ -22,6 +22,8 @@ export function generateParser() {
 
 /** The bundles, as contexts of esbuild that can be built again. */
 export function bundling(production = false) {
+    // Pieces have their content in their names: those of earlier builds would stay.
+    rmSync(path.join(root, 'dist', 'cli'), { recursive: true, force: true });
     return Promise.all(bundlesFor(production).map((options) => context(options)));
 }
 
@@ -46,7 +48,8 @@ function grammars() {
 }
 
 function oldestBundle() {
-    const times = bundlesFor(false).map(({ outfile }) => statSync(path.join(root, outfile), { throwIfNoEntry: false })?.mtimeMs);
+    const files = bundlesFor(false).map(({ outfile, outdir }) => outfile ?? path.join(outdir, 'cli.mjs'));
+    const times = files.map((file) => statSync(path.join(root, file), { throwIfNoEntry: false })?.mtimeMs);
     return Math.min(...times.map((time) => time ?? 0));
 }
 

@@ -33,8 +33,7 @@ import { KerfScopeProvider } from './names/scope-provider';
 import { UsedFiles } from './names/used-files';
 import { type Outside, outsideServices } from './outside';
 import { KerfErrorNames } from './parsing/error-names';
-import { KerfLexer } from './parsing/lexer';
-import { createKerfParser } from './parsing/recovery';
+import { sharedLexer, sharedParser } from './parsing/shared-parser';
 import { KerfTokenBuilder } from './parsing/token-builder';
 import { KerfValueConverter } from './parsing/value-converter';
 import { KerfInlayHints } from './planned/inlay-hints';
@@ -60,10 +59,10 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
         // One token decides everywhere; more would only cost time on broken text.
         ParserConfig: () => ({ maxLookahead: 1 }),
         TokenBuilder: () => new KerfTokenBuilder(),
-        Lexer: (services) => new KerfLexer(services),
+        Lexer: (services) => sharedLexer(services),
         ValueConverter: () => new KerfValueConverter(),
         ParserErrorMessageProvider: () => new KerfErrorNames(),
-        LangiumParser: (services) => createKerfParser(services),
+        LangiumParser: (services) => sharedParser(services),
     },
     references: {
         Linker: (services) => new KerfLinker(services),

@@ -8,9 +8,10 @@ import { CannotWrite } from '../writing/cannot-write';
 import { type MadePlace, placeOfRecipe } from '../writing/made-of';
 import { allFindings, shortPath } from './all-findings';
 import { plural } from './formats/check-report';
-import { openFiles, UsageError } from './open-files';
+import { openFiles } from './open-files';
 import { complain } from './say';
 import { startOf } from './start-of';
+import { UsageError } from './usage-error';
 import { tellLeftBehind, writeHere } from './write-here';
 
 interface Wanted {

@@ -1,4 +1,4 @@
-import { UsageError } from './open-files';
+import { UsageError } from './usage-error';
 
 /** What `--format` asked for. Throws a UsageError for any other word, what every object has by itself included. */
 export function chooseFormat<Format>(formats: Readonly<Record<string, Format>>, asked: string): Format {

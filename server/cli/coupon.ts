@@ -7,8 +7,9 @@ import type { CouponOptions } from '../../shared/burn/coupon-sheet';
 import { findStock } from '../coupon/find-stock';
 import { makeCoupon } from '../coupon/make-coupon';
 import { placeOfCoupon } from '../writing/made-of';
-import { openFiles, UsageError } from './open-files';
+import { openFiles } from './open-files';
 import { complain } from './say';
+import { UsageError } from './usage-error';
 import { writeHere } from './write-here';
 
 /** `kerfbook coupon`: the files of a coupon, into `made/coupon-…` beside the file that declares the board, or below --out. */

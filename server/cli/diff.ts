@@ -16,9 +16,9 @@ import { filesThrough } from '../git/submodules';
 import type { OpenVersion } from '../review/open-version';
 import { type FilePair, type ReviewWish, reviewFile } from '../review/review-files';
 import { chooseFormat } from './choose-format';
-import { UsageError } from './open-files';
 import { say } from './say';
 import { changesIn, repositoryHere, touchedBy } from './since';
+import { UsageError } from './usage-error';
 import { openFile, openWorkTree } from './version-source';
 
 const formats: Readonly<Record<string, (answers: readonly ReviewAnswer[]) => string>> = {

@@ -8,8 +8,9 @@ import { GitVersions } from '../git/git-versions';
 import { historyJob } from '../review/history-jobs';
 import { allRecipes } from '../review/table-jobs';
 import { chooseFormat } from './choose-format';
-import { openFiles, UsageError } from './open-files';
+import { openFiles } from './open-files';
 import { Progress, say } from './say';
+import { UsageError } from './usage-error';
 
 const formats: Readonly<Record<string, (histories: readonly RunHistory[]) => string>> = {
     text: historyText,

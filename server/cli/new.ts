@@ -9,9 +9,10 @@ import { newRecipe } from '../starting/new-recipe';
 import { openWorkshop } from '../workshop/open-workshop';
 import { DiskStore } from '../writing/disk-store';
 import { writeNew } from '../writing/write-new';
-import { diskSource, UsageError } from './open-files';
+import { diskSource } from './open-files';
 import { recipeFilesIn } from './recipe-files';
 import { complain, sayLine } from './say';
+import { UsageError } from './usage-error';
 
 /** `kerfbook new`: a recipe to begin with, in this folder or below --in. Nothing that is there is written over. */
 export async function newCommand(args: string[]): Promise<number> {

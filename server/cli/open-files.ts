@@ -7,9 +7,7 @@ import { guardedFileSystem } from '../files/guarded-file-system';
 import { WorkspaceFiles } from '../files/workspace-files';
 import { type OpenFiles, openWorkshop, type Source } from '../workshop/open-workshop';
 import { recipeFilesIn } from './recipe-files';
-
-/** Something the person at the command line got wrong; its message is all they need. */
-export class UsageError extends Error {}
+import { UsageError } from './usage-error';
 
 /**
  * Reads and builds the named recipe files, or every one in the named folders. What may be read is

@@ -1,8 +1,9 @@
 import { parseArgs } from 'node:util';
 import { plainJson } from '../../shared/review/one-line';
-import { openFiles, UsageError } from './open-files';
+import { openFiles } from './open-files';
 import { say } from './say';
 import { startOf } from './start-of';
+import { UsageError } from './usage-error';
 
 /** `kerfbook plan`: everything that was worked out, as JSON; a list when there is more than one recipe. */
 export async function plan(args: string[]): Promise<number> {

@@ -1,18 +1,8 @@
 import { GitError } from '../git/run-git';
-import { CannotOpen } from '../workshop/open-workshop';
+import { CannotOpen } from '../workshop/cannot-open';
 import { CannotWrite } from '../writing/cannot-write';
-import { build } from './build';
-import { check } from './check';
-import { coupon } from './coupon';
-import { diff } from './diff';
-import { history } from './history';
-import { newCommand } from './new';
-import { UsageError } from './open-files';
-import { plan } from './plan';
 import { complain, say } from './say';
-import { show } from './show';
-import { table } from './table';
-import { upgrade } from './upgrade';
+import { UsageError } from './usage-error';
 
 const help = `kerfbook: recipes for engraved, filled and inlaid wood
 
@@ -57,19 +47,21 @@ const help = `kerfbook: recipes for engraved, filled and inlaid wood
 Without a file, every recipe below this folder is taken.
 `;
 
-const commands: ReadonlyMap<string, (args: string[]) => Promise<number>> = new Map([
-    ['new', newCommand],
-    ['check', check],
-    ['plan', plan],
-    ['build', build],
-    ['coupon', coupon],
-    ['diff', diff],
-    ['show', show],
-    ['table', table],
-    ['history', history],
-    ['upgrade', upgrade],
-    // The server brings its worker's geometry along, which no other command needs.
-    ['serve', async () => (await import('./serve')).serve()],
+type Command = (args: string[]) => Promise<number>;
+
+/** Each brings along only what it needs: reading all of the program takes longer than most of the work. */
+const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
+    ['new', async () => (await import('./new')).newCommand],
+    ['check', async () => (await import('./check')).check],
+    ['plan', async () => (await import('./plan')).plan],
+    ['build', async () => (await import('./build')).build],
+    ['coupon', async () => (await import('./coupon')).coupon],
+    ['diff', async () => (await import('./diff')).diff],
+    ['show', async () => (await import('./show')).show],
+    ['table', async () => (await import('./table')).table],
+    ['history', async () => (await import('./history')).history],
+    ['upgrade', async () => (await import('./upgrade')).upgrade],
+    ['serve', async () => (await import('./serve')).serve],
 ]);
 
 /**
@@ -87,7 +79,7 @@ export async function run([name, ...args]: string[]): Promise<number> {
         return 2;
     }
     try {
-        return await command(args);
+        return await (await command())(args);
     } catch (error) {
         if (!isForPerson(error)) throw error;
         complain(error.message);

@@ -4,8 +4,8 @@ import type { LangiumDocument } from 'langium';
 import { isFile, isRecipe } from '../../language/generated/ast';
 import { Repository } from '../git/repository';
 import type { Workshop } from '../workshop/workshop';
-import { UsageError } from './open-files';
 import { say } from './say';
+import { UsageError } from './usage-error';
 import { openFile } from './version-source';
 
 /**

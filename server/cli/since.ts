@@ -7,8 +7,8 @@ import { realPlace } from '../git/real-place';
 import { type ChangedFile, type Commit, Repository } from '../git/repository';
 import type { OpenFiles } from '../workshop/open-workshop';
 import type { Workshop } from '../workshop/workshop';
-import { UsageError } from './open-files';
 import { complain } from './say';
+import { UsageError } from './usage-error';
 
 /**
  * The documents that something since a revision reaches: their own text, a file they use, or their

@@ -1,5 +1,5 @@
 import { momentOf } from '../../shared/quantity/calendar';
-import { UsageError } from './open-files';
+import { UsageError } from './usage-error';
 
 /** `--start`: when the work begins; without it the run is told in days from its start. */
 export function startOf(written: string | undefined): { readonly start?: number } {

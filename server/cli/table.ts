@@ -7,8 +7,9 @@ import { tableCsv, tableMarkdown, tableText } from '../../shared/review/table-te
 import type { VariantTable } from '../../shared/review/variant-table';
 import { allRecipes, tableJob } from '../review/table-jobs';
 import { chooseFormat } from './choose-format';
-import { openFiles, UsageError } from './open-files';
+import { openFiles } from './open-files';
 import { say } from './say';
+import { UsageError } from './usage-error';
 
 const formats: Readonly<Record<string, (table: VariantTable) => string>> = {
     text: tableText,

@@ -7,7 +7,8 @@ import { largestRecipe } from '../files/guarded-file-system';
 import type { Repository } from '../git/repository';
 import { type OpenVersion, openVersion } from '../review/open-version';
 import type { Source } from '../workshop/open-workshop';
-import { diskSource, UsageError } from './open-files';
+import { diskSource } from './open-files';
+import { UsageError } from './usage-error';
 
 /** Files of a repository as they lie in its work tree. Names are the repository's. */
 export async function openWorkTree(repository: Repository, names: readonly string[]): Promise<OpenVersion> {

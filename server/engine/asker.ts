@@ -1,6 +1,7 @@
+import { Memo } from '../../shared/plan/memo';
 import type { JobWatcher } from '../worker/job-watcher';
 import type { AnswerTo, ArtFile, Job } from './jobs';
-import { PlanEngine } from './plan-engine';
+import type { PlanEngine } from './plan-engine';
 
 /** How somebody who asked looks on while a job is worked off. */
 export interface Watch {
@@ -20,12 +21,15 @@ export interface Asker {
     setAttended?(isAttended: boolean): void;
 }
 
-/** Works jobs off at once, in this thread: for the command line and for tests. */
+/** Works jobs off at once, in this thread: for the command line and for tests. The engine is loaded by the first job that needs it. */
 export class LocalAsker implements Asker {
-    private readonly engine = new PlanEngine();
+    private engine: Promise<PlanEngine> | undefined;
 
     async ask<J extends Job>(job: J, arts: readonly ArtFile[]): Promise<AnswerTo<J>> {
-        for (const file of arts) this.engine.setArt(file);
-        return this.engine.run(job);
+        if ('past' in job) return (await import('./answer-history')).answerHistory(job, new Memo()) as AnswerTo<J>;
+        this.engine ??= import('./plan-engine').then((loaded) => new loaded.PlanEngine());
+        const engine = await this.engine;
+        for (const file of arts) engine.setArt(file);
+        return engine.run(job);
     }
 }

@@ -115,7 +115,7 @@ export interface ReviewPageJob {
     readonly reviews: readonly ReviewJob[];
 }
 
-/** What became of a recipe's runs; as what stands in a page with `history-page`. */
+/** What became of a recipe's runs; as what stands in a page with `history-page`. Needs no art: depths and settings follow from what is written. */
 export interface HistoryJob {
     readonly do: 'history' | 'history-page';
     readonly recipe: Recipe;
@@ -126,7 +126,6 @@ export interface HistoryJob {
 
 export interface PastRecipe {
     readonly recipe: Recipe;
-    readonly arts: readonly ArtFile[];
     /** Where it was found. */
     readonly commit: string;
 }
@@ -147,6 +146,9 @@ export function recipesOf(job: Job): readonly Recipe[] {
         case 'table':
         case 'table-page':
             return job.columns.map(({ recipe }) => recipe);
+        case 'history':
+        case 'history-page':
+            return [];
         default:
             return 'recipe' in job ? [job.recipe] : [];
     }

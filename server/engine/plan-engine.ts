@@ -9,11 +9,9 @@ import type { Recipe } from '../../shared/recipe/recipe';
 import { comparePlans, type Version } from '../../shared/review/compare-plans';
 import { reviewPictures } from '../../shared/review/film-strip';
 import { reviewBody } from '../../shared/review/html/as-html';
-import { historyBody } from '../../shared/review/html/history';
 import { tableBody } from '../../shared/review/html/table';
 import { reviewNotes } from '../../shared/review/notes';
 import { planSummary } from '../../shared/review/plan-summary';
-import { type HeldRun, type RunHistory, runHistory } from '../../shared/review/run-history';
 import { type VariantTable, variantTable } from '../../shared/review/variant-table';
 import { examineCoupons } from '../../shared/rules/coupon/examine-coupons';
 import { examine, silencedIn } from '../../shared/rules/examine';
@@ -29,19 +27,9 @@ import { makeRunFigures } from '../../shared/view/run-figures';
 import { sectionView } from '../../shared/view/section-view';
 import { sentPicture } from '../../shared/view/sent-picture';
 import { toolpathView } from '../../shared/view/toolpath-view';
+import { answerHistory } from './answer-history';
 import { editorLinks } from './editor-links';
-import type {
-    Answers,
-    AnswerTo,
-    ArtFile,
-    HistoryJob,
-    Job,
-    ReviewAnswer,
-    ReviewJob,
-    ReviewPageJob,
-    TableJob,
-    VersionAsked,
-} from './jobs';
+import type { Answers, AnswerTo, ArtFile, Job, ReviewAnswer, ReviewJob, ReviewPageJob, TableJob, VersionAsked } from './jobs';
 import { readArt } from './read-art';
 
 /**
@@ -81,6 +69,7 @@ export class PlanEngine {
         if ('columns' in job) return this.table(job);
         if (job.do === 'placeholder') return placeholderPicture();
         if (job.do === 'coupon-layout') return layOutCoupon(job.material, job.laser, job.options);
+        if ('past' in job) return answerHistory(job, this.memo);
         if (job.do === 'coupon-sheets') return couponSheets(job.material, job.laser, job.layout);
         const plan = this.plan(job.recipe);
         switch (job.do) {
@@ -105,14 +94,6 @@ export class PlanEngine {
                 return { notes: reviewNotes(plan, this.memo), silenced: silencedIn(plan) };
             case 'review':
                 return this.review(job, plan);
-            case 'history':
-                return this.history(job, plan);
-            case 'history-page':
-                return historyBody(
-                    [this.history(job, plan)],
-                    editorLinks,
-                    new Map(job.recipe.runs.map(({ date }) => [date.value, date.where])),
-                );
             case 'toolpath':
                 return toolpathView(plan, job.step, this.memo) ?? null;
             case 'press':
@@ -148,19 +129,6 @@ export class PlanEngine {
             editorLinks,
             columns.map(({ recipe }) => recipe.where),
         );
-    }
-
-    private history({ recipe, past, last }: HistoryJob, now: Plan): RunHistory {
-        const held = recipe.runs.map((run, index): HeldRun => {
-            const then = past[index];
-            if (then === undefined) {
-                const own = run.revision !== undefined && run.revision === recipe.revision;
-                return { run, plan: now, planned: { by: own ? 'its issue' : 'the present plan', revision: recipe.revision } };
-            }
-            const plan = this.plan(then.recipe, new Map(then.arts.map((file) => [file.uri, file])));
-            return { run, plan, planned: { by: 'its issue', revision: then.recipe.revision, commit: then.commit } };
-        });
-        return runHistory(now, held, last);
     }
 
     private review(job: ReviewJob, plan: Plan): ReviewAnswer {

@@ -1,8 +1,8 @@
 import { Renames } from './renames';
-import type { NamedCommit, Repository } from './repository';
+import type { FileCommit, Repository } from './repository';
 
 /** A file as a commit left it, under the name that it had then. */
-export interface FileVersion extends NamedCommit {
+export interface FileVersion extends FileCommit {
     readonly file: string;
 }
 
@@ -20,7 +20,7 @@ export async function historyOf(repository: Repository, now: string, most: numbe
     for (const { from, file } of names) {
         const commits = await repository.commitsOf(file, most, from);
         for (const commit of commits) found.set(`${commit.id} ${file}`, { ...commit, file });
-        for (const earlier of await beginnings(repository, file, from, commits)) {
+        for (const earlier of await beginnings(repository, file, commits)) {
             const known = names.some((each) => each.from === earlier.from && each.file === earlier.file);
             if (!known && names.length < mostNames) names.push(earlier);
         }
@@ -42,17 +42,11 @@ async function nameAtHead(repository: Repository, now: string): Promise<string> 
 }
 
 /** What a file was called in the commits from which it came to its name. */
-async function beginnings(
-    repository: Repository,
-    file: string,
-    from: string,
-    commits: readonly NamedCommit[],
-): Promise<Beginning[]> {
-    const added = new Set(await repository.additionsOf(file, from));
+async function beginnings(repository: Repository, file: string, commits: readonly FileCommit[]): Promise<Beginning[]> {
     const found: Beginning[] = [];
     for (const commit of commits) {
         // A merge adds nothing by itself, yet one of its parents may know the file by its old name only.
-        if (!added.has(commit.id) && commit.parents.length < 2) continue;
+        if (!commit.adds && commit.parents.length < 2) continue;
         for (const parent of commit.parents) {
             const then = { id: parent, name: parent };
             if (await repository.has(then, file)) continue;

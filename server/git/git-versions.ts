@@ -7,7 +7,7 @@ import { largestRecipe } from '../files/guarded-file-system';
 import type { WorkspaceFiles } from '../files/workspace-files';
 import type { OpenVersion } from '../review/open-version';
 import type { NoVersion, OpenedFile, Versions } from '../review/versions';
-import { CannotOpen } from '../workshop/open-workshop';
+import { CannotOpen } from '../workshop/cannot-open';
 import { type FileVersion, historyOf } from './file-history';
 import { openRevision } from './open-revision';
 import { realPlace } from './real-place';
@@ -131,7 +131,7 @@ export class GitVersions implements Versions {
         const document = documents.get(file);
         const then = document && workshop.recipe(document, recipe);
         if (then === undefined || !revisions.includes(then.revision)) return undefined;
-        return { recipe: then, arts: await workshop.arts.of(then), commit: commit.name };
+        return { recipe: then, commit: commit.name };
     }
 
     private async place(uri: string): Promise<{ repository: Repository; name: string }> {

@@ -1,6 +1,6 @@
 import type { Asker } from '../engine/asker';
 import { type OpenVersion, openVersion } from '../review/open-version';
-import { CannotOpen } from '../workshop/open-workshop';
+import { CannotOpen } from '../workshop/cannot-open';
 import type { Commit, Repository } from './repository';
 import { RevisionFiles } from './revision-files';
 import { filesThrough } from './submodules';

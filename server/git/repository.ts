@@ -22,6 +22,12 @@ export interface NamedCommit {
     readonly parents: readonly string[];
 }
 
+/** A commit that changed a file. */
+export interface FileCommit extends NamedCommit {
+    /** Put it where there was none of its name; of a merge, which adds nothing by itself, never. */
+    readonly adds: boolean;
+}
+
 /** A file that differs between two versions; paths are the repository's, with forward slashes. */
 export interface ChangedFile {
     /** Absent where the file is new. */
@@ -69,9 +75,9 @@ export class Repository {
     async commit(name: string): Promise<Commit> {
         // What begins with a dash would be read as one of git's own words.
         if (!/^[^-\p{Cc}][^\p{Cc}]*$/u.test(name)) throw new GitError(`${JSON.stringify(name)} is no revision.`);
-        const { code, out } = await this.run('rev-parse', '--verify', '--quiet', `${name}^{commit}`);
-        const id = out.toString('utf8').trim();
-        if (code === 0 && /^[0-9a-f]{40,64}$/.test(id)) return { id, name };
+        const { head } = await this.objects.read(`${name}^{commit}`, 0);
+        const id = /^([0-9a-f]{40,64}) commit \d+$/.exec(head)?.[1];
+        if (id !== undefined) return { id, name };
         const shallow = (await this.run('rev-parse', '--is-shallow-repository')).out.toString('utf8').trim() === 'true';
         const hint = shallow ? ' This clone is shallow: fetch more of its history.' : '';
         throw new GitError(`There is no revision ${name} in this repository.${hint}`);
@@ -79,31 +85,17 @@ export class Repository {
 
     /** Whether a file is in a commit. */
     async has(commit: Commit, file: string): Promise<boolean> {
-        const { out } = await this.run('ls-tree', '-z', '--name-only', '--full-tree', commit.id, '--', file);
-        return names(out).includes(file);
+        if (isUnreadable(file)) return false;
+        const { head } = await this.objects.read(`${commit.id}:${file}`, 0);
+        return /^(?:[0-9a-f]{40,64} blob|symlink|dangling|loop) \d+$/.test(head);
     }
 
     /** The latest commits up to one that changed a file, newest first; those before a change of its name are left out. */
-    async commitsOf(file: string, most: number, from = 'HEAD'): Promise<NamedCommit[]> {
-        const format = '--format=%H%x00%P%x00%cs%x00%ct%x00%s';
-        const fields = await this.log(file, from, ...(Number.isFinite(most) ? [`--max-count=${most}`] : []), format);
-        const commits: NamedCommit[] = [];
-        for (let i = 0; i + 4 < fields.length; i += 5) {
-            const [id, parents, day, time, subject] = fields.slice(i, i + 5) as [string, string, string, string, string];
-            commits.push({ id, day, subject, time: Number(time), parents: parents.split(' ').filter((parent) => parent !== '') });
-        }
-        return commits;
-    }
-
-    /** Object names of the commits up to one that put a file where there was none of its name; merges are not looked at. */
-    async additionsOf(file: string, from: string): Promise<string[]> {
-        return this.log(file, from, '--diff-filter=A', '--no-renames', '--format=%H');
-    }
-
-    /** What `git log` tells of a file up to a commit, field by field; nothing where there is no such commit. */
-    private async log(file: string, from: string, ...words: string[]): Promise<string[]> {
-        const { code, out } = await this.run('log', '--no-show-signature', '-z', ...words, from, '--', file);
-        return code === 0 && out.length > 0 ? out.toString('utf8').split('\0') : [];
+    async commitsOf(file: string, most: number, from = 'HEAD'): Promise<FileCommit[]> {
+        const words = ['--no-show-signature', '-z', '--format=%H%x00%P%x00%cs%x00%ct%x00%s', '--name-status', '--no-renames'];
+        const limit = Number.isFinite(most) ? [`--max-count=${most}`] : [];
+        const { code, out } = await this.run('log', ...words, ...limit, from, '--', file);
+        return code === 0 ? fileCommits(out.toString('utf8').split('\0'), file) : [];
     }
 
     /** Branches and tags, those that were changed last first. */
@@ -138,7 +130,7 @@ export class Repository {
 
     /** A file as it was in a commit. Links inside the repository are followed, others are not. */
     async read(commit: Commit, file: string, most: number): Promise<ReadResult> {
-        if (/[\n\0]/.test(file)) return { problem: 'unreadable', version: 'unreadable' };
+        if (isUnreadable(file)) return { problem: 'unreadable', version: 'unreadable' };
         const { head, body } = await this.objects.read(`${commit.id}:${file}`, most);
         const blob = /^([0-9a-f]{40,64}) blob \d+$/.exec(head);
         if (blob === null) return { ...refusal(head), version: head };
@@ -216,6 +208,25 @@ const filters = '^filter\\..*\\.(clean|smudge|process|required)$';
 function readEntry(line: string): { submodule: boolean; id: string; name: string }[] {
     const parts = /^(\d{6}) (?:[a-z]+ )?([0-9a-f]{40,64})(?: \d)?\t(.*)$/s.exec(line);
     return parts === null ? [] : [{ submodule: parts[1] === '160000', id: parts[2]!, name: parts[3]! }];
+}
+
+/** Names that cannot be asked for on a line (git-cat-file(1), BATCH OUTPUT). */
+function isUnreadable(file: string): boolean {
+    return /[\n\0]/.test(file);
+}
+
+/** `git log -z --name-status`: five fields a commit, then a letter and a name for each file, the first letter behind a line end; of a merge none. */
+function fileCommits(fields: readonly string[], file: string): FileCommit[] {
+    const commits: FileCommit[] = [];
+    for (let i = 0; i + 4 < fields.length; ) {
+        const [id, parents, day, time, subject] = fields.slice(i, i + 5) as [string, string, string, string, string];
+        i += 5;
+        let adds = false;
+        for (; /^\n?[A-Z]\d*$/.test(fields[i] ?? ''); i += 2) adds ||= fields[i]!.trim() === 'A' && fields[i + 1] === file;
+        const before = parents.split(' ').filter((parent) => parent !== '');
+        commits.push({ id, day, subject, time: Number(time), parents: before, adds });
+    }
+    return commits;
 }
 
 /** Why there is no blob (git-cat-file(1), BATCH OUTPUT). */

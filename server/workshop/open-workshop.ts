@@ -5,6 +5,7 @@ import { allowablePages } from '../all-pages';
 import type { Asker } from '../engine/asker';
 import type { FileReader } from '../files/read-result';
 import { ArtCache } from './art-cache';
+import { CannotOpen } from './cannot-open';
 import { runsBeside } from './runs-beside';
 import { Workshop } from './workshop';
 
@@ -18,9 +19,6 @@ export interface OpenFiles {
     readonly workshop: Workshop;
     readonly documents: readonly LangiumDocument[];
 }
-
-/** A file that cannot be read as a recipe file; the message is for a person. */
-export class CannotOpen extends Error {}
 
 /**
  * Reads and builds recipe files by their addresses, with all that they use and the runs beside them.

@@ -1,8 +1,8 @@
 import type { BoardRuns } from '../burn/board-runs';
 import { coverageFactor } from '../burn/distributions';
 import { leastSquares } from '../burn/least-squares';
-import type { LaserPlan } from '../plan/laser-plan';
 import type { Plan } from '../plan/plan';
+import type { Burn, BurnsPlan } from '../plan/plan-burns';
 import type { Interval } from '../quantity/interval';
 import type { Quantity } from '../quantity/quantity';
 import { showLength, showLengthInterval, showNumber, showQuantity, showRatio, showSpeed } from '../quantity/show';
@@ -76,7 +76,7 @@ export type PowerHistory = Omit<BoardRuns, 'latest'>;
 /** A run with the plan that it is held against. */
 export interface HeldRun {
     readonly run: Run;
-    readonly plan: Plan;
+    readonly plan: BurnsPlan;
     readonly planned: PlannedBy;
 }
 
@@ -116,17 +116,17 @@ function pastRun({ run, plan, planned }: HeldRun): PastRun {
     };
 }
 
-function pastStep(burnt: BurntStep, plan: Plan): PastStep {
-    const laser = laserPlan(burnt, plan);
+function pastStep(burnt: BurntStep, plan: BurnsPlan): PastStep {
+    const burn = burnOf(burnt, plan);
     const sheet = sheetOf(burnt, plan);
-    return { step: burnt.step.value ?? '', ...(sheet !== undefined && { sheet }), rows: rowsOf(burnt, laser) };
+    return { step: burnt.step.value ?? '', ...(sheet !== undefined && { sheet }), rows: rowsOf(burnt, burn) };
 }
 
-function rowsOf(burnt: BurntStep, laser: LaserPlan | undefined): PastRow[] {
+function rowsOf(burnt: BurntStep, burn: Burn | undefined): PastRow[] {
     const { depth, width, power, speed, pitch, passes } = burnt;
-    const settings = laser?.settings;
-    const wished = laser === undefined || laser.through ? undefined : laser.depth;
-    const ratio = ratioOf(burnt, laser);
+    const settings = burn?.settings;
+    const wished = burn === undefined || burn.through ? undefined : burn.depth;
+    const ratio = ratioOf(burnt, burn);
     const rows: PastRow[] = [];
     const row = (what: PastRow['what'], planned: string | undefined, actual: string | undefined): void => {
         if (actual !== undefined) rows.push({ what, ...(planned !== undefined && { planned }), actual });
@@ -141,22 +141,22 @@ function rowsOf(burnt: BurntStep, laser: LaserPlan | undefined): PastRow[] {
     return rows;
 }
 
-function plannedPower({ power, powerRatio }: NonNullable<LaserPlan['settings']>, written: Quantity | undefined): string {
+function plannedPower({ power, powerRatio }: NonNullable<Burn['settings']>, written: Quantity | undefined): string {
     return written?.dimension !== 'power' && Number.isFinite(powerRatio) ? showRatio(powerRatio) : `${showNumber(power, 1)} W`;
 }
 
 /** Measured over planned depth. */
-function ratioOf({ depth }: BurntStep, laser: LaserPlan | undefined): number | undefined {
-    if (depth === undefined || laser?.depth === undefined || laser.through || !(laser.depth.value > 0)) return undefined;
-    return depth.value / laser.depth.value;
+function ratioOf({ depth }: BurntStep, burn: Burn | undefined): number | undefined {
+    if (depth === undefined || burn?.depth === undefined || burn.through || !(burn.depth.value > 0)) return undefined;
+    return depth.value / burn.depth.value;
 }
 
-function laserPlan({ step }: BurntStep, plan: Plan): LaserPlan | undefined {
-    return plan.steps.find(({ laser }) => laser?.step.name === step.value)?.laser;
+function burnOf({ step }: BurntStep, plan: BurnsPlan): Burn | undefined {
+    return plan.burns.find((burn) => burn.step.name === step.value);
 }
 
-function sheetOf(burnt: BurntStep, plan: Plan): string | undefined {
-    const blank = laserPlan(burnt, plan)?.blank;
+function sheetOf(burnt: BurntStep, plan: BurnsPlan): string | undefined {
+    const blank = burnOf(burnt, plan)?.blank;
     return burnt.sheet ?? plan.blanks.find(({ name }) => name === blank)?.blank.sheet?.name;
 }
 
@@ -166,7 +166,7 @@ function plansMet(held: readonly HeldRun[], recipe: Recipe): PlansMet[] {
         const laser = (run.laser ?? plan.recipe.laser)?.name;
         for (const burnt of run.burnt) {
             const sheet = sheetOf(burnt, plan);
-            const ratio = ratioOf(burnt, laserPlan(burnt, plan));
+            const ratio = ratioOf(burnt, burnOf(burnt, plan));
             if (laser === undefined || sheet === undefined || ratio === undefined) continue;
             const key = `${laser} ${sheet}`;
             const known = found.get(key) ?? { laser, sheet, ratios: new Map<string, number[]>(), leftOut: 0 };

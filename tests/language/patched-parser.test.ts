@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { EmptyFileSystem, prepareLangiumParser } from 'langium';
+import { EmptyFileSystem, prepareLangiumParser, URI } from 'langium';
 import { describe, expect, it } from 'vitest';
+import type { File } from '../../language/generated/ast';
 import { createKerfServices } from '../../language/module';
 import { root } from '../house/source-files';
 
@@ -61,6 +62,22 @@ describe('the private members that error recovery stands on', () => {
     it('are there to be called', () => {
         expect(called.filter((name) => arity(parser.wrapper, name) === undefined)).toEqual([]);
         expect(Array.isArray(parser.wrapper._errors)).toBe(true);
+    });
+
+    it('are built once, and each workshop reads by its own names all the same', async () => {
+        const workshops = [createKerfServices(EmptyFileSystem), createKerfServices(EmptyFileSystem)];
+        const [one, other] = workshops.map(({ kerf }) => kerf.parser.LangiumParser as unknown as Opened);
+        expect(one!.wrapper).toBe(other!.wrapper);
+        const linked = workshops.map(async ({ shared }, index) => {
+            await shared.workspace.WorkspaceManager.initializeWorkspace([]);
+            const { LangiumDocumentFactory, LangiumDocuments, DocumentBuilder } = shared.workspace;
+            const text = `board plank { thickness ${index + 5} mm }\nrecipe tray { blank top { of plank } }\n`;
+            const document = LangiumDocumentFactory.fromString<File>(text, URI.parse('memory:/tray.kerf'));
+            LangiumDocuments.addDocument(document);
+            await DocumentBuilder.build([document], { validation: false });
+            return document.references.map((each) => ('ref' in each ? each.ref?.$cstNode?.text : undefined));
+        });
+        expect(await Promise.all(linked)).toEqual([['board plank { thickness 5 mm }'], ['board plank { thickness 6 mm }']]);
     });
 
     it('hold nothing of a text once it has been read', () => {

@@ -21,9 +21,9 @@ const run = (date: string, depth: string, more = ''): string =>
 
 async function told(
     text: string,
-    { last = 5, past }: { last?: number; past?: Record<number, string> } = {},
+    { last = 5, past, drawn = art }: { last?: number; past?: Record<number, string>; drawn?: Record<string, string> } = {},
 ): Promise<RunHistory> {
-    const { workshop, open } = await memoryWorkshop(art);
+    const { workshop, open } = await memoryWorkshop(drawn);
     const document = await open(text);
     const old = await memoryWorkshop(art);
     const versions: Versions = {
@@ -36,7 +36,7 @@ async function told(
                 const then = past?.[revision];
                 if (then === undefined) continue;
                 const made = old.workshop.recipe(await old.open(then), name)!;
-                found.set(revision, { recipe: made, arts: await old.workshop.arts.of(made), commit: `c${revision}` });
+                found.set(revision, { recipe: made, commit: `c${revision}` });
             }
             return found;
         },
@@ -82,6 +82,11 @@ describe('the history of runs', () => {
         expect(without.met[0]).toMatchObject({ leftOut: 1, days: [] });
         expect(historyText([without])).toContain('held against the present plan (issue 3)');
         expect(historyText([without])).toContain('1 left out');
+    });
+
+    it('needs nothing drawn: what was planned is told although the art is gone', async () => {
+        const text = `${dated}${recipe()}${run('2026-02-01', '0.45 mm')}`;
+        expect(await told(text, { drawn: {} })).toEqual(await told(text));
     });
 
     it('power that gets less month by month is told, with its range and since when', async () => {
