@@ -49,6 +49,31 @@ export function edgeDistance(a: Region, b: Region): number {
     return between(a.rings, b.rings);
 }
 
+/** Where the edges of two regions come nearest: at a corner of one of them. */
+export interface Approach {
+    readonly distance: number;
+    readonly x: number;
+    readonly y: number;
+}
+
+/** The place where the edges of two regions that do not cross come nearest, mm; undefined where they stay further apart than `within`. */
+export function approach(a: Region, b: Region, within: number): Approach | undefined {
+    let nearest: Approach | undefined;
+    for (const [corners, others] of [
+        [a, b],
+        [b, a],
+    ] as const) {
+        const edges = new EdgeIndex(others.rings);
+        for (const ring of corners.rings) {
+            for (let i = 0; i < ring.length && nearest?.distance !== 0; i += 2) {
+                const distance = edges.distance(ring[i]!, ring[i + 1]!, nearest?.distance ?? within);
+                if (distance < (nearest?.distance ?? within)) nearest = { distance, x: ring[i]!, y: ring[i + 1]! };
+            }
+        }
+    }
+    return nearest;
+}
+
 /** Edges that do not cross are nearest at a corner of one of them. */
 function between(a: readonly Ring[], b: readonly Ring[]): number {
     let least = Number.POSITIVE_INFINITY;

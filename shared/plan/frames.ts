@@ -1,5 +1,6 @@
 import { subtract } from '../geometry/boolean';
 import { emptyRegion, type Region } from '../geometry/region';
+import { scorchDepth } from '../piece/column';
 import { add, exactly, type Interval } from '../quantity/interval';
 import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
@@ -168,6 +169,3 @@ function sanded(piece: Piece, below: Interval, flush: boolean): Piece {
 
 /** Sums of what is sanded off are good to this, mm. */
 const hair = 1e-9;
-
-/** How deep a mere colour reaches, mm: common practice, no source. */
-export const scorchDepth = 0.08;

@@ -7,6 +7,7 @@ import type { Memo } from './memo';
 import type { ArtState, Plan, StepPlan } from './plan';
 import { planBoards } from './plan-boards';
 import { planCost } from './plan-cost';
+import { planFaces } from './plan-faces';
 import { layMarks } from './plan-marks';
 import { planSchedule } from './plan-schedule';
 import { planStep } from './plan-step';
@@ -33,8 +34,9 @@ export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, me
     for (const step of recipe.steps) steps.push(planStep(step, bench));
     layMarks(steps, bench);
     const frames = planFrames(blanks, steps, memo);
+    const faces = planFaces(recipe, blanks, steps, memo);
     const cuttings = planCuttings(recipe, blanks, memo);
-    const used = supplies(recipe, blanks, steps, cuttings);
+    const used = supplies(recipe, blanks, steps, cuttings, faces);
     const laid = planSchedule(recipe, blanks, steps, frames, memo);
     const unknown = unknownTotals(recipe, steps);
     const cost = unknown === undefined ? planCost(recipe.shop, recipe.make, laid, used) : undefined;
@@ -45,6 +47,7 @@ export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, me
         blanks,
         steps: withCautions(withWood(steps, blanks), recipe),
         frames,
+        faces,
         ...(unknown === undefined ? { totals: sumTimes(steps.map((step) => step.times)) } : { unknown }),
         supplies: used,
         schedule: laid,

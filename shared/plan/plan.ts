@@ -10,6 +10,7 @@ import type { InlayStack } from '../bench/stack';
 import type { DifferentialMovement } from '../bench/wood-movement';
 import type { BoardRuns } from '../burn/board-runs';
 import type { Region } from '../geometry/region';
+import type { Face } from '../piece/face';
 import type { Interval } from '../quantity/interval';
 import type { SupplyUnit } from '../quantity/show-supply';
 import type { Blank, Recipe } from '../recipe/recipe';
@@ -27,6 +28,8 @@ export interface Plan {
     readonly steps: readonly StepPlan[];
     /** The pieces before the first step and after each: frames[0] is the start, frames[i + 1] follows step i. */
     readonly frames: readonly (readonly Piece[])[];
+    /** What lies where on the face of each blank that has a size, at the same moments. */
+    readonly faces: readonly (readonly Face[])[];
     /** For one piece; absent where `unknown` says why. */
     readonly totals?: Times;
     /** Why times, amounts and cost in all are not known; absent where they are. */

@@ -4,6 +4,7 @@ import { planFrames } from './frames';
 import { keptFor } from './kept';
 import { Memo } from './memo';
 import type { BlankPlan, Plan, StepPlan } from './plan';
+import { planFaces } from './plan-faces';
 import { planFill } from './plan-fill';
 import { stackAndFit } from './plan-inlay';
 import { laserFigures } from './plan-laser';
@@ -26,7 +27,8 @@ export function rehearse(plan: Plan, changed: readonly Step[]): Plan {
         const step = steps[old.step.index];
         done.push(step === undefined ? old : again(old, step, { recipe, blanks, done, memo }));
     }
-    return { ...plan, recipe, steps: done, frames: planFrames(plan.blanks, done, memo) };
+    const frames = planFrames(plan.blanks, done, memo);
+    return { ...plan, recipe, steps: done, frames, faces: planFaces(recipe, plan.blanks, done, memo) };
 }
 
 interface Rehearsal {

@@ -1,4 +1,6 @@
 import { nearestCami } from '../bench/abrasive-grades';
+import { area } from '../geometry/measure';
+import type { Face } from '../piece/face';
 import { showLength } from '../quantity/show';
 import type { Recipe } from '../recipe/recipe';
 import type { Shop } from '../recipe/shop';
@@ -19,14 +21,15 @@ export function supplies(
     blanks: readonly BlankPlan[],
     steps: readonly StepPlan[],
     cuttings: readonly Cutting[],
+    faces: readonly (readonly Face[])[],
 ): Supply[] {
     const { make, shop } = recipe;
     const shelf: Shelf = {
         make,
         shop,
-        face: (name) => {
-            const size = blanks.find((blank) => blank.name === name)?.size;
-            return size === undefined ? 0 : size.width * size.height;
+        face: ({ blank: name, step }) => {
+            const face = faces[step.index]?.find(({ blank }) => blank === name);
+            return face === undefined ? 0 : area(face.body.region);
         },
     };
     return merged([
@@ -41,8 +44,8 @@ export function supplies(
 interface Shelf {
     readonly make: number;
     readonly shop: Shop | undefined;
-    /** Area of a blank's face, mm2. */
-    readonly face: (name: string | undefined) => number;
+    /** Area of the face that a step works on, mm2: of parts that were cut free, theirs alone. */
+    readonly face: (plan: StepPlan) => number;
 }
 
 function priced(supply: Supply, used: Used, price: Price | undefined, shop: Shop | undefined): Supply {
@@ -100,7 +103,7 @@ function stepSupplies(plan: StepPlan, { make, shop, face }: Shelf): Supply[] {
         case 'seal':
         case 'finish': {
             const stock = step.kind === 'seal' ? step.sealer : step.coat;
-            const mass = make * step.coats * face(plan.blank) * (stock?.spread?.value ?? usualSpread) * spare;
+            const mass = make * step.coats * face(plan) * (stock?.spread?.value ?? usualSpread) * spare;
             if (stock === undefined || !(mass > 0)) return [];
             const kind = step.kind === 'seal' ? 'sealer' : 'finish';
             const note = `${step.coats} coat${step.coats === 1 ? '' : 's'}`;
@@ -117,7 +120,7 @@ function stepSupplies(plan: StepPlan, { make, shop, face }: Shelf): Supply[] {
             ];
         }
         case 'mask': {
-            const area = make * face(plan.blank);
+            const area = make * face(plan);
             const tape: Supply = { item: 'masking tape', kind: 'tape', amount: area / 100, unit: 'cm2', note: plan.blank ?? '' };
             return [priced(tape, { area }, shop?.tapePrice, shop)];
         }

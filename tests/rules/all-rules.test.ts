@@ -33,6 +33,7 @@ describe('the rules together', () => {
             steps: [],
             blanks: [],
             frames: [],
+            faces: [],
             arts: new Map(),
             cuttings: [],
             boards: [],

@@ -1,4 +1,4 @@
-import { scorchDepth } from '../../plan/frames';
+import { scorchDepth } from '../../piece/column';
 import { showLength } from '../../quantity/show';
 import { markOf, pieceBefore } from '../helpers/piece-at';
 import { commonPractice, type Page } from '../page';

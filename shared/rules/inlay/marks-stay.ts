@@ -1,4 +1,4 @@
-import { scorchDepth } from '../../plan/frames';
+import { scorchDepth } from '../../piece/column';
 import type { InlayPlan, Plan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import type { Change, Fix } from '../../recipe/finding';

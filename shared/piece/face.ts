@@ -1,0 +1,87 @@
+import { area } from '../geometry/measure';
+import type { Region } from '../geometry/region';
+import { rectangle } from '../geometry/shapes';
+import { exactly, type Interval } from '../quantity/interval';
+import { bareColumn, type Column, type Layer, thicknessAt } from './column';
+import type { Boxed } from './partition';
+
+/** A region of a face in which the same lies everywhere. */
+export interface Cell extends Boxed {
+    readonly column: Column;
+}
+
+/** What a beam came upon in a part of where it went. */
+export interface Met extends Boxed {
+    /** As it was before the beam came. */
+    readonly column: Column;
+    /** Layers that are not wood and that the beam touched. */
+    readonly layers: readonly Layer[];
+    /** mm2; of a cut, what its kerf takes. */
+    readonly area: number;
+    /** Of a cut, how much of its line runs here, mm. */
+    readonly length?: number;
+}
+
+/** The first face of a blank at a moment of the work: disjoint cells, and one column everywhere else in the body. Lengths mm. */
+export interface Face {
+    readonly blank: string;
+    /** What is still there of the blank, seen on its face: without what fell out, and without the waste once the parts are free. */
+    readonly body: Boxed;
+    /** Parts have been freed: the body is theirs. */
+    readonly freed: boolean;
+    /** How far the face has come down by sanding. */
+    readonly level: Interval;
+    readonly bare: Column;
+    readonly cells: readonly Cell[];
+    /** What the beam of the step just done came upon; none after other steps. */
+    readonly met: readonly Met[];
+    /** What fell out of the blank in the step just done. */
+    readonly fell?: Region;
+    /** Step whose shapes cross too often for anything to be known after it. */
+    readonly unknownSince?: number;
+}
+
+export function startFace(
+    blank: string,
+    size: { readonly width: number; readonly height: number },
+    sheet: string,
+    thickness: Interval | undefined,
+): Face {
+    const { width, height } = size;
+    return {
+        blank,
+        body: { region: rectangle(0, 0, width, height), box: { minX: 0, minY: 0, maxX: width, maxY: height } },
+        freed: false,
+        level: exactly(0),
+        bare: bareColumn(sheet, thickness),
+        cells: [],
+        met: [],
+    };
+}
+
+/** The face without what belonged to the step that was just done. */
+export function settledFace(face: Face): Face {
+    if (face.met.length === 0 && face.fell === undefined) return face;
+    const { fell: _fell, ...rest } = face;
+    return { ...rest, met: [] };
+}
+
+/** Area of a face that is like the bare one, mm2. */
+export function bareArea({ body, cells }: Face): number {
+    return cells.reduce((left, { region }) => left - area(region), area(body.region));
+}
+
+/** Volume of each material on a face, mm3, by `kind name`; of a blank without a thickness its own wood is left out. */
+export function volumes(face: Face): ReadonlyMap<string, number> {
+    const sums = new Map<string, number>();
+    const count = (column: Column, size: number): void => {
+        for (const [index, { kind, name, down }] of column.layers.entries()) {
+            if (!Number.isFinite(down.value) || kind === 'air') continue;
+            const key = `${kind} ${name}`;
+            sums.set(key, (sums.get(key) ?? 0) + size * thicknessAt(column, index).value);
+        }
+    };
+    for (const { region, column } of face.cells) count(column, area(region));
+    count(face.bare, bareArea(face));
+    return sums;
+}

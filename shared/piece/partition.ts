@@ -1,0 +1,97 @@
+import { intersect, subtract, union } from '../geometry/boolean';
+import { area, bounds } from '../geometry/measure';
+import { type Bounds, type Region, tangledRegion } from '../geometry/region';
+
+/** What remembers answers by content; see Memo in the plan's room. */
+export interface Remembered {
+    get<T>(stage: string, key: string, compute: () => T): T;
+    keyOf(thing: object): string;
+}
+
+/** A region with the box around it, so that what does not meet is never cut against each other. */
+export interface Boxed {
+    readonly region: Region;
+    readonly box: Bounds;
+}
+
+/** Undefined for an empty region. */
+export function boxed(region: Region): Boxed | undefined {
+    const box = bounds(region);
+    return box === undefined ? undefined : { region, box };
+}
+
+/** Whether boxes overlap, or come closer than `reach` mm. */
+export function boxesMeet(a: Bounds, b: Bounds, reach = 0): boolean {
+    return a.minX < b.maxX + reach && b.minX < a.maxX + reach && a.minY < b.maxY + reach && b.minY < a.maxY + reach;
+}
+
+/** A region cut in two by another. */
+export interface Halved {
+    readonly inside: Region;
+    readonly outside: Region;
+}
+
+/** Shapes cross so often that nothing can be said. */
+export class TooTangled extends Error {}
+
+/**
+ * What of `region` lies inside and outside of `by`. The areas of both have to make up the whole: an engine that fills or loses a
+ * hole where shapes touch is asked again with x and y exchanged, and the better answer is taken.
+ * @throws TooTangled
+ */
+export function halve(region: Region, by: Region, memo: Remembered): Halved {
+    return memo.get('piece-halves', `${memo.keyOf(region)} ${memo.keyOf(by)}`, () => {
+        const straight = halved(region, by);
+        const amiss = imbalance(region, straight);
+        if (amiss <= tolerance(region, by)) return straight;
+        const turned = halved(onSide(region), onSide(by));
+        if (imbalance(region, turned) >= amiss) return straight;
+        return { inside: onSide(turned.inside), outside: onSide(turned.outside) };
+    });
+}
+
+function halved(region: Region, by: Region): Halved {
+    const inside = intersect(region, by);
+    if (inside === tangledRegion) throw new TooTangled();
+    if (inside.rings.length === 0) return { inside, outside: region };
+    const outside = subtract(region, by);
+    if (outside === tangledRegion) throw new TooTangled();
+    return { inside, outside };
+}
+
+function imbalance(whole: Region, { inside, outside }: Halved): number {
+    return Math.abs(area(inside) + area(outside) - area(whole));
+}
+
+/** Corners fall on a grid of 0.1 um: the area that this can move, mm2, with room to spare. */
+function tolerance(...regions: readonly Region[]): number {
+    let points = 0;
+    for (const { rings } of regions) for (const ring of rings) points += ring.length;
+    return 1e-3 + 1e-5 * points;
+}
+
+function onSide({ rings }: Region): Region {
+    return { rings: rings.map((ring) => ring.toReversed()) };
+}
+
+/** Regions that do not overlap as one; those that cannot touch are only put side by side. @throws TooTangled */
+export function unite(parts: readonly Boxed[], memo: Remembered): Boxed {
+    const apart = parts.every((part, i) => parts.slice(i + 1).every((other) => !boxesMeet(part.box, other.box, reachOfTouch)));
+    const key = parts.map(({ region }) => memo.keyOf(region)).join(' ');
+    const region = memo.get('piece-united', key, () =>
+        apart ? { rings: parts.flatMap(({ region }) => region.rings) } : union(parts.map((part) => part.region)),
+    );
+    if (region === tangledRegion) throw new TooTangled();
+    return { region, box: parts.map((part) => part.box).reduce(around) };
+}
+
+const reachOfTouch = 1e-3;
+
+function around(a: Bounds, b: Bounds): Bounds {
+    return {
+        minX: Math.min(a.minX, b.minX),
+        minY: Math.min(a.minY, b.minY),
+        maxX: Math.max(a.maxX, b.maxX),
+        maxY: Math.max(a.maxY, b.maxY),
+    };
+}

@@ -1,0 +1,115 @@
+import { islands } from '../geometry/islands';
+import { area, bounds, contains } from '../geometry/measure';
+import { type Bounds, emptyRegion, type Region } from '../geometry/region';
+import { boxesMeet } from '../piece/partition';
+import type { LaserPlan } from './laser-plan';
+import type { Memo } from './memo';
+import type { StepPlan } from './plan';
+
+/** What a cut leaves of its blank. */
+export interface CutOutcome {
+    /** What falls out of it as waste. */
+    readonly holes: Region;
+    /** What stays when the rest of the sheet falls away, by this cut and those before it; absent while more is to be cut out of it. */
+    readonly keeps?: Region;
+}
+
+/** Part of the work on a blank that has to lie inside a cut for the inside to be a piece. */
+const mostOfIt = 0.5;
+/** Part of it that may do for a large one, since a pattern may run out over the edge of what is cut, and what counts as large. */
+const someOfIt = 0.1;
+const largeShare = 0.1;
+
+/**
+ * Whether the inside of a cut is a piece or a hole, and when the rest of the sheet is waste. A piece is what carries work; a hole
+ * carries none and lies within another cut, or in a sheet that carries work beside it. A sheet without any work is cut for the
+ * shapes themselves (own reasoning; nobody writes down which side is kept).
+ */
+export function cutOutcome(
+    laser: LaserPlan,
+    size: { readonly width: number; readonly height: number },
+    steps: readonly StepPlan[],
+    memo: Memo,
+): CutOutcome {
+    const here = steps.flatMap((step) => (step.laser !== undefined && step.blank === laser.blank ? [step.laser] : []));
+    const cuts = here.filter(({ step }) => step.kind === 'cut');
+    const works = here.filter(({ step, through }) => step.kind === 'engrave' && !through).map(({ region }) => region);
+    const key = [...cuts, laser].map(({ region, step }) => `${memo.keyOf(region)} ${step.index}`);
+    return memo.get('cut-outcome', [...key, size.width, size.height, ...works.map((work) => memo.keyOf(work))].join(' '), () =>
+        outcomeOf(laser, cuts, works, size.width * size.height),
+    );
+}
+
+interface Enclosed {
+    readonly step: number;
+    readonly region: Region;
+    readonly box: Bounds;
+    readonly size: number;
+    readonly isPiece: boolean;
+}
+
+function outcomeOf(laser: LaserPlan, cuts: readonly LaserPlan[], works: readonly Region[], sheet: number): CutOutcome {
+    const all = judge(cuts, works, sheet);
+    const pieces = all.filter(({ isPiece }) => isPiece);
+    const own = all.filter(({ step }) => step === laser.step.index);
+    const holes = own.filter(({ isPiece }) => !isPiece);
+    const uncovered = works.some((work) => !pieces.some((piece) => shareInside(work, piece) >= someOfIt));
+    const last = own.some(({ isPiece }) => isPiece) && !pieces.some(({ step }) => step > laser.step.index);
+    return {
+        holes: asOne(holes),
+        // Cut again in several steps, the smaller ones lie in the larger: what is left is in each that is cut last.
+        ...(last && !uncovered
+            ? {
+                  keeps: asOne(
+                      pieces.filter((piece) => !pieces.some((other) => other.size > piece.size && isInside(piece, other))),
+                  ),
+              }
+            : {}),
+    };
+}
+
+function asOne(parts: readonly Enclosed[]): Region {
+    return parts.length === 0 ? emptyRegion : { rings: parts.flatMap(({ region }) => region.rings) };
+}
+
+function judge(cuts: readonly LaserPlan[], works: readonly Region[], sheet: number): Enclosed[] {
+    const found = cuts.flatMap(({ region, step }) =>
+        islands(region).flatMap((island) => {
+            const box = bounds(island);
+            return box === undefined ? [] : [{ step: step.index, region: island, box, size: area(island) }];
+        }),
+    );
+    const shares = found.map((one) => works.reduce((most, work) => Math.max(most, shareInside(work, one)), 0));
+    const around = found.map((one) => found.some((other) => other.size > one.size && isInside(one, other)));
+    const carries = found.map(
+        (one, i) => shares[i]! >= mostOfIt || (!around[i] && shares[i]! >= someOfIt && one.size >= largeShare * sheet),
+    );
+    const beside = works.some((work) => !found.some((one, i) => carries[i] && shareInside(work, one) >= someOfIt));
+    return found.map((one, i) => ({ ...one, isPiece: carries[i]! || (!around[i] && !beside && works.length === 0) }));
+}
+
+/** Places asked across a shape each way, and how many of its corners. */
+const across = 16;
+const enough = 200;
+
+/** Part of a region that lies inside of another: of places on a grid over it, and of its corners, since lines may slip through a grid. */
+function shareInside(region: Region, { region: whole, box }: Pick<Enclosed, 'region' | 'box'>): number {
+    const own = bounds(region);
+    if (own === undefined || !boxesMeet(own, box)) return 0;
+    const places: number[] = [];
+    for (let i = 0; i < across * across; i++) {
+        const x = own.minX + (((i % across) + 0.5) / across) * (own.maxX - own.minX);
+        const y = own.minY + ((Math.floor(i / across) + 0.5) / across) * (own.maxY - own.minY);
+        if (contains(region, x, y)) places.push(x, y);
+    }
+    const corners = region.rings.reduce((sum, ring) => sum + ring.length / 2, 0);
+    const stride = 2 * Math.max(1, Math.floor(corners / enough));
+    for (const ring of region.rings) for (let i = 0; i + 1 < ring.length; i += stride) places.push(ring[i]!, ring[i + 1]!);
+    let inside = 0;
+    for (let i = 0; i < places.length; i += 2) if (contains(whole, places[i]!, places[i + 1]!)) inside++;
+    return places.length === 0 ? 0 : (2 * inside) / places.length;
+}
+
+function isInside(one: Pick<Enclosed, 'region'>, other: Pick<Enclosed, 'region' | 'box'>): boolean {
+    return shareInside(one.region, other) > mostOfIt;
+}

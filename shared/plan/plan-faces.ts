@@ -1,0 +1,210 @@
+import { spotOf } from '../burn/beam';
+import { predict } from '../burn/law';
+import { emptyRegion, type Region } from '../geometry/region';
+import { afterDeed, type Deed } from '../piece/after-deed';
+import { type Face, settledFace, startFace } from '../piece/face';
+import type { Remembered } from '../piece/partition';
+import type { Interval } from '../quantity/interval';
+import type { Recipe } from '../recipe/recipe';
+import { contentKey } from './content-key';
+import { depthLaw } from './depth-law';
+import { type CutOutcome, cutOutcome } from './freed-parts';
+import type { LaserPlan } from './laser-plan';
+import type { Memo } from './memo';
+import type { BlankPlan, StepPlan } from './plan';
+import { stepKey } from './step-key';
+
+/** Width of a cut where the laser does not say its spot, mm: common practice, no source. */
+const usualKerf = 0.2;
+
+/** Resin above the face when the step does not say: common practice, no source. */
+const usualOverfill = 0.1;
+
+/**
+ * The face of every blank before the first step and after each one; a blank without a size has none. Each is remembered by what
+ * it followed from, so that an edit of one step leaves those before it alone, and what later steps cut where it does not reach.
+ */
+export function planFaces(
+    recipe: Recipe,
+    blanks: readonly BlankPlan[],
+    steps: readonly StepPlan[],
+    memo: Memo,
+): readonly (readonly Face[])[] {
+    const outcomes = new Map<number, CutOutcome>(steps.flatMap((step) => outcomeOf(step, blanks, steps, memo)));
+    const held = new Map<string, Region>();
+    const faces: (readonly Face[])[] = [blanks.flatMap((blank) => begin(blank, memo))];
+    for (const plan of steps) {
+        const before = faces[faces.length - 1]!;
+        const kept = rememberedFor(plan, memo);
+        faces.push(
+            before.map((face) => {
+                const deeds = deedsOf(plan, face, { recipe, blanks, steps, outcomes, held, memo });
+                return deeds.reduce((now, deed) => remembered(now, deed, kept), settledFace(face));
+            }),
+        );
+    }
+    return faces;
+}
+
+function begin({ name, size, blank, thickness }: BlankPlan, memo: Memo): Face[] {
+    if (size === undefined || !(size.width > 0 && size.height > 0)) return [];
+    const sheet = blank.sheet?.name ?? name;
+    return [memo.get('face', contentKey(name, size, sheet, thickness), () => startFace(name, size, sheet, thickness))];
+}
+
+/** Each step has a shelf of its own, so that a long recipe does not push its own answers out. */
+function rememberedFor({ step }: StepPlan, memo: Memo): Remembered {
+    const shelf = stepKey(step);
+    return {
+        get: (stage, key, compute) => memo.get(`${stage} ${shelf}`, key, compute),
+        keyOf: (thing) => memo.keyOf(thing),
+    };
+}
+
+function remembered(face: Face, deed: Deed, memo: Remembered): Face {
+    const key = Object.entries(deed).map(([name, value]) => `${name} ${isRegion(value) ? memo.keyOf(value) : contentKey(value)}`);
+    return memo.get('face', `${memo.keyOf(face)} ${key.join(' ')}`, () => afterDeed(face, deed, memo));
+}
+
+function isRegion(value: unknown): value is Region {
+    return typeof value === 'object' && value !== null && 'rings' in value;
+}
+
+interface Doing {
+    readonly recipe: Recipe;
+    readonly blanks: readonly BlankPlan[];
+    readonly steps: readonly StepPlan[];
+    readonly outcomes: ReadonlyMap<number, CutOutcome>;
+    /** Parts that tabs or a backing still hold in the sheet, by blank. */
+    readonly held: Map<string, Region>;
+    readonly memo: Memo;
+}
+
+function outcomeOf(plan: StepPlan, blanks: readonly BlankPlan[], steps: readonly StepPlan[], memo: Memo): [number, CutOutcome][] {
+    if (plan.laser?.step.kind !== 'cut') return [];
+    const size = blanks.find(({ name }) => name === plan.blank)?.size;
+    return size === undefined ? [] : [[plan.step.index, cutOutcome(plan.laser, size, steps, memo)]];
+}
+
+/** What a step does to one face, in order. */
+function deedsOf(plan: StepPlan, face: Face, doing: Doing): Deed[] {
+    const { step } = plan;
+    const here = plan.blank === face.blank;
+    switch (step.kind) {
+        case 'engrave':
+            return here && plan.laser !== undefined ? burns(plan.laser, face, doing) : [];
+        case 'cut':
+            return here && plan.laser !== undefined ? [cutDeed(plan.laser, face, doing)] : [];
+        case 'fill': {
+            const { fill } = plan;
+            if (!here || fill === undefined || step.resin === undefined) return [];
+            const { number, of } = fill.layer;
+            const share = 1 / (of - number + 1);
+            const over = number === of ? (step.overfill?.value ?? usualOverfill) : 0;
+            const metal = (step.resin.powder?.value ?? 0) > 0;
+            return [
+                {
+                    do: 'fill',
+                    step: step.index,
+                    pocket: fill.pocket.index,
+                    resin: step.resin.name,
+                    metal,
+                    share: share * (1 + over),
+                },
+            ];
+        }
+        case 'inlay': {
+            const { inlay } = plan;
+            if (!here || inlay?.veneer === undefined) return [];
+            const relief = doing.blanks.find(({ name }) => name === inlay.reliefLaser.blank);
+            const sheet = relief?.blank.sheet?.name ?? inlay.reliefLaser.blank;
+            const { veneer, film } = inlay;
+            const backed = relief !== undefined && relief.blank.backing !== 'none';
+            return [
+                {
+                    do: 'lay',
+                    step: step.index,
+                    pocket: inlay.pocket.index,
+                    region: inlay.fits,
+                    sheet,
+                    veneer,
+                    glue: step.glue?.name ?? 'glue',
+                    film,
+                    ...(backed ? { foil: inlay.reliefLaser.blank } : {}),
+                },
+            ];
+        }
+        case 'sand':
+            return here && plan.sand !== undefined ? [{ do: 'sand', below: plan.sand.below, flush: step.flush }] : [];
+        case 'seal':
+        case 'finish': {
+            if (!here) return [];
+            const name = step.kind === 'seal' ? step.sealer?.name : step.coat?.name;
+            return [{ do: 'coat', step: step.index, name: name ?? step.kind }];
+        }
+        case 'mask':
+            return here ? [{ do: 'mask', step: step.index }] : [];
+        case 'peel': {
+            const peel: Deed = { do: 'peel', blank: step.blank.value ?? '' };
+            return here ? [peel, ...release(face, doing)] : [peel];
+        }
+        case 'do':
+            return release(face, doing);
+        default:
+            return [];
+    }
+}
+
+/** Tabs are broken, or the tape comes off that held the parts. */
+function release({ blank }: Face, { held }: Doing): Deed[] {
+    const keeps = held.get(blank);
+    if (keeps === undefined) return [];
+    held.delete(blank);
+    return [{ do: 'free', keeps }];
+}
+
+function burns(laser: LaserPlan, face: Face, { recipe, steps, blanks, memo }: Doing): Deed[] {
+    const { step, through, tone, pictures = [] } = laser;
+    const whole = laser.whole ?? laser.region;
+    const depths: Record<string, Interval> = {};
+    const own = blanks.find(({ name }) => name === face.blank)?.blank.sheet?.name ?? face.blank;
+    if (laser.depth !== undefined) depths[own] = laser.depth;
+    for (const { inlay, step: earlier } of steps) {
+        if (inlay === undefined || inlay.pocketLaser.blank !== face.blank || earlier.index > step.index) continue;
+        const sheet = blanks.find(({ name }) => name === inlay.reliefLaser.blank)?.blank.sheet;
+        const depth = sheet && laser.settings && predict(depthLaw(recipe, sheet, memo), laser.settings);
+        if (sheet !== undefined && sheet.name !== own && depth !== undefined) depths[sheet.name] = depth;
+    }
+    const burn = {
+        do: 'burn',
+        step: step.index,
+        depths,
+        through,
+        toneOnly: tone !== undefined || laser.depth === undefined,
+        foilStops: recipe.laser?.beam?.foilStops ?? true,
+    } as const;
+    const dotted = pictures.flatMap(({ tones }) => tones[0] ?? []);
+    return [
+        ...(whole.rings.length === 0 ? [] : [{ ...burn, region: whole }]),
+        // Dots are told by their tone: what they dig is no floor.
+        ...dotted.map((region) => ({ ...burn, region, toneOnly: true, through: false })),
+    ];
+}
+
+function cutDeed(laser: LaserPlan, { blank }: Face, { recipe, blanks, outcomes, held }: Doing): Deed {
+    const outcome = outcomes.get(laser.step.index);
+    const kerf = spotOf(recipe.laser)?.diameter ?? usualKerf;
+    const tabs = laser.step.kind === 'cut' && (laser.step.tabs?.value ?? 0) > 0;
+    const backed = blanks.find(({ name }) => name === blank)?.blank.backing !== 'none';
+    const { holes = emptyRegion, keeps } = outcome ?? {};
+    if (keeps !== undefined && (tabs || backed)) held.set(blank, keeps);
+    const free = keeps !== undefined && !tabs && !backed;
+    return {
+        do: 'cut',
+        step: laser.step.index,
+        region: laser.region,
+        kerf,
+        holes: tabs ? emptyRegion : holes,
+        ...(free ? { keeps } : {}),
+    };
+}

@@ -1,0 +1,149 @@
+import type { Deed } from '../../shared/piece/after-deed';
+import { exactly, type Interval } from '../../shared/quantity/interval';
+
+/** An independent model of a face for the tests: plain stacks on a grid of squares, without regions, worked by their own sums. */
+export interface Stack {
+    /** From the bottom up. */
+    readonly layers: { readonly kind: string; readonly name: string; thick: number }[];
+    readonly digs: Set<number>;
+    gone: boolean;
+}
+
+export class Raster {
+    readonly stacks: Stack[];
+    /** How far the face has come down. */
+    private face = 0;
+    /** Volume of what each step took and laid, summed where it happened, by `kind name`. */
+    readonly taken = new Map<string, number>();
+    readonly added = new Map<string, number>();
+
+    constructor(
+        readonly width: number,
+        readonly height: number,
+        readonly cell: number,
+        private readonly sheet: string,
+        private readonly thickness: number,
+    ) {
+        this.stacks = Array.from({ length: width * height }, () => ({
+            layers: [{ kind: 'wood', name: sheet, thick: thickness }],
+            digs: new Set<number>(),
+            gone: false,
+        }));
+        for (let i = 0; i < this.stacks.length; i++) this.count(this.added, 'wood', sheet, thickness);
+    }
+
+    /** @param inside whether the middle of a square lies in the deed's region */
+    work(deed: Deed, inside: (x: number, y: number) => boolean): void {
+        this.stacks.forEach((stack, i) => {
+            if (stack.gone) return;
+            const x = ((i % this.width) + 0.5) * this.cell;
+            const y = (Math.floor(i / this.width) + 0.5) * this.cell;
+            this.workOne(stack, deed, inside(x, y));
+        });
+        if (deed.do === 'sand') this.face += deed.below.value;
+    }
+
+    heightOf({ layers }: Stack): number {
+        return this.thickness - layers.reduce((sum, { thick }) => sum + thick, 0);
+    }
+
+    private workOne(stack: Stack, deed: Deed, isInside: boolean): void {
+        const { layers } = stack;
+        const top = () => layers[layers.length - 1];
+        const put = (kind: string, name: string, thick: number): void => {
+            layers.push({ kind, name, thick });
+            this.count(this.added, kind, name, thick);
+        };
+        const take = (thick: number): void => {
+            const layer = top()!;
+            this.count(this.taken, layer.kind, layer.name, thick);
+            layer.thick -= thick;
+            if (layer.thick <= 1e-9) layers.pop();
+        };
+        const unmask = (): void => {
+            while (top()?.kind === 'tape' || top()?.kind === 'air') take(top()!.thick);
+        };
+        if (layers.length === 0 && deed.do !== 'cut') return;
+        switch (deed.do) {
+            case 'burn': {
+                if (!isInside) return;
+                let energy = 1;
+                const woods = layers.filter(({ kind }) => kind === 'wood').map(({ name }) => name);
+                let rate = deed.depths[woods[woods.length - 1] ?? '']?.value ?? 0;
+                let dug = 0;
+                while (layers.length > 0) {
+                    const layer = top()!;
+                    if (['tape', 'air', 'coat'].includes(layer.kind)) {
+                        take(layer.thick);
+                        continue;
+                    }
+                    if (layer.kind === 'resin' || layer.kind === 'foil') break;
+                    if (layer.kind === 'wood') rate = deed.depths[layer.name]?.value ?? rate;
+                    const most = deed.through ? layer.thick : Math.min(layer.thick, energy * rate);
+                    dug += most;
+                    energy -= rate > 0 ? most / rate : 0;
+                    const whole = most > layer.thick - 1e-9;
+                    take(whole ? layer.thick : most);
+                    if (!whole || (!deed.through && energy <= 1e-9)) break;
+                }
+                if (dug > 1e-9) stack.digs.add(deed.step);
+                return;
+            }
+            case 'fill': {
+                const room = this.heightOf(stack) - this.face;
+                if (stack.digs.has(deed.pocket) && room > 1e-9) put('resin', deed.resin, room * deed.share);
+                return;
+            }
+            case 'lay':
+                if (!isInside || !stack.digs.has(deed.pocket)) return;
+                put('glue', deed.glue, deed.film.value);
+                put('wood', deed.sheet, deed.veneer.value);
+                return;
+            case 'sand': {
+                unmask();
+                if (!deed.flush && deed.below.value === 0) return;
+                const plane = this.face + deed.below.value;
+                const started = layers.length;
+                let sanded = this.heightOf(stack) <= plane + 1e-9;
+                while (layers.length > 0 && this.heightOf(stack) < plane + (top()!.thick <= 1e-9 ? 1e-9 : -1e-9)) {
+                    take(Math.min(top()!.thick, Math.max(0, plane - this.heightOf(stack))));
+                }
+                if (top()?.kind === 'air' && sanded) take(top()!.thick);
+                sanded &&= started > 0;
+                if (sanded && layers.length === 1 && layers[0]!.name === this.sheet && this.heightOf(stack) <= plane + 1e-9)
+                    stack.digs.clear();
+                return;
+            }
+            case 'coat':
+                put('coat', deed.name, 0);
+                return;
+            case 'mask': {
+                const deep = this.heightOf(stack) - this.face;
+                if (deep > 1e-9) put('air', 'hollow', deep);
+                put('tape', 'tape', 0);
+                return;
+            }
+            case 'peel':
+                unmask();
+                return;
+            case 'cut':
+                if (!isInside) return;
+                stack.gone = true;
+                for (const { kind, name, thick } of layers) this.count(this.taken, kind, name, thick);
+                layers.length = 0;
+                return;
+            case 'free':
+                return;
+        }
+    }
+
+    private count(into: Map<string, number>, kind: string, name: string, thick: number): void {
+        if (kind === 'air') return;
+        const key = `${kind} ${name}`;
+        into.set(key, (into.get(key) ?? 0) + thick * this.cell ** 2);
+    }
+}
+
+export function depths(of: Readonly<Record<string, number>>): Record<string, Interval> {
+    return Object.fromEntries(Object.entries(of).map(([sheet, depth]) => [sheet, exactly(depth)]));
+}
