@@ -70,6 +70,15 @@ import { outOfOrder } from './order/out-of-order';
 import { peelBeforeDry } from './order/peel-before-dry';
 import { sandBeforeCure } from './order/sand-before-cure';
 import { sandBeforePeel } from './order/sand-before-peel';
+import { cutThroughWork } from './piece/cut-through-work';
+import { depthInSum } from './piece/depth-in-sum';
+import { fillRunsOver } from './piece/fill-runs-over';
+import { laserOnFoil } from './piece/laser-on-foil';
+import { laserOnWet } from './piece/laser-on-wet';
+import { maskUnderPour } from './piece/mask-under-pour';
+import { pocketInPocket } from './piece/pocket-in-pocket';
+import { skinLeft } from './piece/skin-left';
+import { thinWall } from './piece/thin-wall';
 import type { Rule } from './rule';
 import { airOffWhileCutting } from './settings/air-off-while-cutting';
 import { airWhileEngraving } from './settings/air-while-engraving';
@@ -110,6 +119,17 @@ const depth = [
     toneSandedAway,
     leavesScorch,
     leftProud,
+];
+const earlierSteps = [
+    depthInSum,
+    pocketInPocket,
+    thinWall,
+    fillRunsOver,
+    cutThroughWork,
+    laserOnWet,
+    laserOnFoil,
+    maskUnderPour,
+    skinLeft,
 ];
 const mirrorAndInverse = [notMirrored, mirroredTwice, notInverse, mirroredFace, halvesDiffer];
 const fit = [
@@ -180,6 +200,7 @@ export const ruleFamilies: readonly { readonly title: string; readonly rules: re
     { title: 'Art', rules: art },
     { title: 'Safety', rules: safety },
     { title: 'Depth', rules: depth },
+    { title: 'What earlier steps left', rules: earlierSteps },
     { title: 'Mirror and inverse', rules: mirrorAndInverse },
     { title: 'Fit', rules: fit },
     { title: 'Fill', rules: fill },

@@ -1,14 +1,17 @@
 import { intersect } from '../../geometry/boolean';
 import { area } from '../../geometry/measure';
-import { showArea } from '../../quantity/show';
+import type { Met } from '../../piece/face';
+import type { LaserPlan } from '../../plan/laser-plan';
+import type { Mark } from '../../plan/piece';
+import type { Plan } from '../../plan/plan';
+import { showArea, showLength } from '../../quantity/show';
 import type { Step } from '../../recipe/step';
 import { elapsed, longEnough } from '../helpers/elapsed';
+import { faceAfter, negligible } from '../helpers/face-at';
 import { pieceBefore } from '../helpers/piece-at';
+import { spotsOf } from '../helpers/spots';
 import type { Page } from '../page';
 import { finding, type Rule, type Said } from '../rule';
-
-/** Overlap that is the edge of a neighbour rather than a burn into the resin, mm2. */
-const negligible = 1;
 
 const page: Page = {
     id: 'laser-on-resin',
@@ -16,7 +19,7 @@ const page: Page = {
     severities: ['warning', 'error'],
     quickFix: 'always',
     condition:
-        'A blank goes back under the laser after it has been filled: before the resin has cured, or so that the beam runs over the fill.',
+        'A blank goes back under the laser after it has been filled: before the resin has cured, or so that the beam engraves or cuts over the fill.',
     why: 'Burnt resin gives off vapours that harm; uncured, it is a flammable liquid as well. Metal powder in it throws the beam back.',
     mend: 'Do all of the laser’s work before any resin is near it. If it cannot be otherwise, let it cure and keep the beam off it; the resin’s data sheet and the machine’s manual come first.',
     source: 'Epoxy and resins are on a university’s list of what must not be put under a laser (seen); the rest is common practice, no source.',
@@ -34,16 +37,18 @@ export const laserOnResin: Rule = {
                 const cure = fill.resin?.cure;
                 const cured =
                     cure === undefined || longEnough(elapsed(plan, fill.index, step.index), cure.value - cure.tolerance);
-                const over = step.kind === 'cut' ? 0 : area(intersect(laser.region, mark.region));
-                if (cured && over <= negligible) continue;
+                const beamed = beamOver(plan, laser, mark, fill.index);
+                if (cured && beamed === undefined) continue;
                 const how = cured
-                    ? `runs over ${showArea(over)} of ${mark.content.name}`
+                    ? `${step.kind === 'cut' ? 'cuts along' : 'runs over'} ${beamed?.size} of ${mark.content.name}`
                     : `works while ${mark.content.name} has not cured`;
+                const metal = beamed !== undefined && (fill.resin?.powder?.value ?? 0) > 0;
                 const said = {
                     severity: cured ? 'warning' : 'error',
-                    message: `The laser ${how}: resin must not be burnt.`,
+                    message: `The laser ${how}: resin must not be burnt${metal ? ', and the metal powder in it throws the beam back' : ''}.`,
                     where: step.where,
                     step: step.index,
+                    spots: beamed?.spots ?? [],
                     related: [{ message: 'The resin is poured here.', where: fill.where }],
                 } as const;
                 const pocket = plan.steps[mark.content.step]?.fill?.pocket.index;
@@ -67,3 +72,36 @@ export const laserOnResin: Rule = {
         }
     },
 };
+
+interface Beamed {
+    readonly size: string;
+    readonly spots: Said['spots'];
+}
+
+/** How much of a fill the beam goes over, by what it meets on the face as it is then; undefined where that is next to nothing. */
+function beamOver(plan: Plan, laser: LaserPlan, mark: Mark, fill: number): Beamed | undefined {
+    const face = faceAfter(plan, laser.step.index, laser.blank);
+    if (face === undefined) {
+        const over = laser.step.kind === 'cut' ? 0 : area(intersect(laser.region, mark.region));
+        return over <= negligible ? undefined : { size: showArea(over), spots: [] };
+    }
+    const met = face.met.filter(({ layers }) => layers.some(isOf(fill)));
+    const sum = (size: (one: Met) => number) => met.reduce((all, one) => all + size(one), 0);
+    const spots = spotsOf(
+        laser.blank,
+        met.map(({ region }) => region),
+    );
+    if (laser.step.kind === 'cut') {
+        const length = sum((one) => one.length ?? 0);
+        return length <= leastLength ? undefined : { size: showLength(length), spots };
+    }
+    const over = sum((one) => one.area);
+    return over <= negligible ? undefined : { size: showArea(over), spots };
+}
+
+function isOf(fill: number) {
+    return ({ kind, step }: { readonly kind: string; readonly step?: number }): boolean => kind === 'resin' && step === fill;
+}
+
+/** A cut that runs shorter over a fill only touches its edge, mm. */
+const leastLength = 1;

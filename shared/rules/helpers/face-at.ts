@@ -1,0 +1,35 @@
+import { isOpenPocket } from '../../piece/column';
+import type { Cell, Face } from '../../piece/face';
+import type { Plan, StepPlan } from '../../plan/plan';
+import type { Step } from '../../recipe/step';
+
+/** The face of a blank just before a step; undefined where the blank has no size, or its shapes cross too often. */
+export function faceBefore(plan: Plan, step: number, blank: string | undefined): Face | undefined {
+    const face = plan.faces[step]?.find((one) => one.blank === blank);
+    return face?.unknownSince === undefined ? face : undefined;
+}
+
+/** The same just after it, with what its beam came upon. */
+export function faceAfter(plan: Plan, step: number, blank: string | undefined): Face | undefined {
+    return faceBefore(plan, step + 1, blank);
+}
+
+/** Overlap that is the edge of a neighbour and no work of its own, mm2. */
+export const negligible = 1;
+
+/** The step that fills or inlays what a step burns, after a step; undefined where none does. */
+export function contentOf(plan: Plan, pocket: number, after = pocket): StepPlan | undefined {
+    return plan.steps.find(
+        ({ step, fill, inlay }) => step.index > after && (fill?.pocket.index === pocket || inlay?.pocket.index === pocket),
+    );
+}
+
+/** Cells that a step has dug and that are open still. */
+export function openCellsOf(face: Face, pocket: number): Cell[] {
+    return face.cells.filter(({ column }) => isOpenPocket(column) && column.digs.some(({ step }) => step === pocket));
+}
+
+/** What a maker calls a step of the laser. */
+export function nameOf(step: Step | undefined): string {
+    return step !== undefined && 'name' in step ? step.name : 'a step';
+}

@@ -1,0 +1,138 @@
+import type { Column } from '../../piece/column';
+import type { Met } from '../../piece/face';
+import type { LaserPlan } from '../../plan/laser-plan';
+import type { BlankPlan, Plan, StepPlan } from '../../plan/plan';
+import { add, type Interval } from '../../quantity/interval';
+import { showArea, showLength } from '../../quantity/show';
+import type { Engrave, Step } from '../../recipe/step';
+import { atItsWord } from '../figures';
+import { askDepth, depthUnit, isSaidAs, roundLength } from '../helpers/ask-depth';
+import { blankOf, materialName } from '../helpers/blank-names';
+import { faceAfter, nameOf, negligible } from '../helpers/face-at';
+import { leastFloor } from '../helpers/floor';
+import { spotsOf } from '../helpers/spots';
+import type { Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'depth-in-sum',
+    title: 'Too deep in sum',
+    severities: ['warning', 'error'],
+    quickFix: 'sometimes',
+    condition: `Steps that are each shallow enough dig in one place, or dig into a face that was sanded before, and together leave less than ${leastFloor} mm of wood, or none.`,
+    why: 'Each step reads right by itself, but the beam begins where the one before it ended: the floor bulges, shows through or is gone.',
+    mend: 'Move the pockets apart, engrave the last of them less deep, or take a thicker board.',
+    source: 'Plain arithmetic over what is left in each place, tolerances at their bad end; the least floor is common practice, no source.',
+};
+
+export const depthInSum: Rule = {
+    page,
+    *examine(plan, figures = atItsWord) {
+        const found = plan.steps.flatMap((stepPlan) => {
+            const blank = blankOf(plan, stepPlan);
+            const worst = blank === undefined ? undefined : worstOf(plan, stepPlan, blank);
+            return blank === undefined || worst === undefined ? [] : [{ ...worst, blank }];
+        });
+        for (const worst of found) {
+            const { step, laser, blank, thickness } = worst;
+            // Who digs there later has less left, and it is said there.
+            if (
+                found.some(
+                    (later) => later.step.index > step.index && later.met.column.digs.some((dig) => dig.step === step.index),
+                )
+            )
+                continue;
+            const { met, sum, parts } = worst;
+            const pierced = sum.value >= thickness.low;
+            const others = sum.high - laser.depth.high;
+            const over = laser.depth.value > 0 ? Math.max(1, laser.depth.high / laser.depth.value) : 1;
+            const room = roundLength((thickness.low - leastFloor - others) / over, depthUnit(step), 'down');
+            const most = room >= 0.1 ? room : undefined;
+            const { text, fixes, instead } = askDepth(page.id, step, most, plan, figures);
+            const atMost = isSaidAs(most, step, text) ? 'at most ' : '';
+            const mend =
+                text === undefined
+                    ? ': move them apart, or take a board of ' +
+                      `${showLength(roundLength(sum.high + leastFloor + thickness.value - thickness.low, 'mm', 'up'))}`
+                    : `, so engrave ${step.name} ${atMost}${text} deep`;
+            const left = pierced
+                ? `${materialName(blank)} is only ${showLength(thickness.value)} thick`
+                : `only ${showLength(Math.max(0, thickness.value - sum.value))} of ${materialName(blank)} is left, ${showLength(Math.max(0, thickness.low - sum.high))} at worst, and ${showLength(leastFloor)} should stay`;
+            yield finding(page, {
+                severity: pierced ? 'error' : 'warning',
+                message: `Where ${step.name} meets what was taken before it (${showArea(met.area)}), ${parts} come to ${showLength(sum.value)}: ${left}${mend}.${instead}`,
+                where: step.depth?.where ?? step.where,
+                step: step.index,
+                spots: spotsOf(blank.name, [met.region]),
+                related: met.column.digs.flatMap((dig) => {
+                    const other = plan.steps[dig.step]?.step;
+                    return other === undefined || other.index === step.index
+                        ? []
+                        : [{ message: `${nameOf(other)} digs here too.`, where: other.where }];
+                }),
+                fixes,
+            });
+        }
+    },
+};
+
+interface Worst {
+    readonly step: Engrave;
+    readonly laser: LaserPlan & { readonly depth: Interval };
+    readonly thickness: Interval;
+    readonly met: Met;
+    readonly sum: Interval;
+    readonly parts: string;
+}
+
+/** Where a step leaves least, if that is because of what others took before it. */
+function worstOf(plan: Plan, { step, laser, blank: name }: StepPlan, { thickness, blank }: BlankPlan): Worst | undefined {
+    const face = faceAfter(plan, step.index, name);
+    if (face === undefined || step.kind !== 'engrave' || thickness === undefined || blank.sheet?.kind === 'veneer')
+        return undefined;
+    if (laser?.depth === undefined || laser.through || laser.tone !== undefined) return undefined;
+    const { depth } = laser;
+    // By itself it is too deep already: thin-floor and deeper-than-blank say so.
+    if (thickness.low - depth.high < leastFloor) return undefined;
+    let worst: Worst | undefined;
+    for (const met of face.met) {
+        const digs = met.column.digs.filter(({ depth }) => depth.value > 0);
+        const taken = surfaceOf(met.column);
+        // What lies on a veneer or a fill is not this rule's.
+        if (taken === undefined || !(taken.value > 0) || met.area <= negligible) continue;
+        const sum = add(taken, depth);
+        if (thickness.low - sum.high >= leastFloor || (worst !== undefined && worst.sum.value >= sum.value)) continue;
+        worst = {
+            step,
+            laser: { ...laser, depth },
+            thickness,
+            met,
+            sum,
+            parts: partsOf(plan, digs, taken.value, step, depth.value),
+        };
+    }
+    return worst;
+}
+
+/** How far down the blank's own wood begins here; undefined where something else than a coat or tape lies on it. */
+function surfaceOf({ top, layers }: Column): Interval | undefined {
+    const over = layers.slice(0, -1);
+    if (layers.length === 0 || over.some(({ kind }) => kind !== 'coat' && kind !== 'tape' && kind !== 'air')) return undefined;
+    return over[over.length - 1]?.down ?? top;
+}
+
+function partsOf(
+    plan: Plan,
+    digs: readonly { readonly step: number; readonly depth: { readonly value: number } }[],
+    taken: number,
+    step: Step,
+    depth: number,
+): string {
+    const dug = digs.reduce((sum, dig) => sum + dig.depth.value, 0);
+    const parts = [
+        ...(taken - dug > 0.005 ? [`${showLength(taken - dug)} of sanding`] : []),
+        ...digs.map((dig) => `${showLength(dig.depth.value)} of ${nameOf(plan.steps[dig.step]?.step)}`),
+        `${showLength(depth)} of ${nameOf(step)}`,
+    ];
+    return `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`;
+}

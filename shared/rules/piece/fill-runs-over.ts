@@ -1,0 +1,98 @@
+import { approach } from '../../geometry/distance';
+import { area } from '../../geometry/measure';
+import { isOpenPocket } from '../../piece/column';
+import { boxesMeet } from '../../piece/partition';
+import type { Plan } from '../../plan/plan';
+import { showLength } from '../../quantity/show';
+import type { Step } from '../../recipe/step';
+import { roundLength } from '../helpers/ask-depth';
+import { blankOf } from '../helpers/blank-names';
+import { faceBefore, nameOf, negligible, openCellsOf } from '../helpers/face-at';
+import { leastWall, noWall } from '../helpers/least-wall';
+import type { Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+/** Lower than this below the face nothing runs into it, mm. */
+const brim = 0.05;
+
+const page: Page = {
+    id: 'fill-runs-over',
+    title: 'Fill runs into what touches it',
+    severities: ['warning'],
+    condition: `A pocket is filled while another that is open touches it or lies in it, with less than ${noWall} mm of wall between them, and is filled with something else or not at all.`,
+    why: 'Resin finds its level: it runs into everything that is open beside it, and colours that meet wet have no edge.',
+    mend: 'Leave a wall of wood between the two, or fill, cure and sand the one before the other is burnt.',
+    source: 'Plain fact of liquids; the width of the wall is common practice, no source.',
+};
+
+export const fillRunsOver: Rule = {
+    page,
+    *examine(plan) {
+        const said = new Set<string>();
+        for (const stepPlan of plan.steps) {
+            const { step, blank, fill } = stepPlan;
+            const face = fill === undefined ? undefined : faceBefore(plan, step.index, blank);
+            if (step.kind !== 'fill' || fill === undefined || face === undefined) continue;
+            const own = openCellsOf(face, fill.pocket.index);
+            for (const other of face.cells) {
+                const { column } = other;
+                const last = column.digs.findLast(({ depth }) => depth.value > 0)?.step;
+                if (last === undefined || !isOpenPocket(column) || column.digs.some((dig) => dig.step === fill.pocket.index))
+                    continue;
+                const touched = plan.steps[last]?.step;
+                if (column.top.value - face.level.value < brim || touched === undefined || area(other.region) <= negligible)
+                    continue;
+                if (
+                    said.has(pairOf(fill.pocket.index, last)) ||
+                    holdsSomething(plan, last, step.index) ||
+                    isFilledAlike(plan, last, step)
+                )
+                    continue;
+                const place = own
+                    .filter((cell) => boxesMeet(cell.box, other.box, noWall))
+                    .map((cell) => approach(cell.region, other.region, noWall))
+                    .find((found) => found !== undefined);
+                if (place === undefined || blank === undefined) continue;
+                said.add(pairOf(fill.pocket.index, last));
+                const later = fillOf(plan, last, step.index);
+                const resin = step.resin?.name ?? 'the fill';
+                const into = later?.resin === undefined ? 'which stays open' : `which is meant for ${later.resin.name}`;
+                const wall = roundLength(
+                    leastWall(Math.max(fill.depth.value, column.top.value), blankOf(plan, stepPlan)?.blank.sheet, 'pocket'),
+                    'mm',
+                    'up',
+                );
+                yield finding(page, {
+                    severity: 'warning',
+                    message: `${resin} runs from ${fill.pocket.name} into ${nameOf(touched)}, ${into}: no wall is between them. Leave ${showLength(wall)} of wood, or fill, cure and sand ${fill.pocket.name} before ${nameOf(touched)} is burnt.`,
+                    where: step.where,
+                    step: step.index,
+                    spots: [{ blank, x: place.x, y: place.y, size: 2 }],
+                    related: [{ message: `${nameOf(touched)} is burnt here.`, where: touched.where }],
+                });
+            }
+        }
+    },
+};
+
+function pairOf(a: number, b: number): string {
+    return a < b ? `${a} ${b}` : `${b} ${a}`;
+}
+
+/** What a veneer leaves open around itself is its clearance, and glue has filled it. */
+function holdsSomething(plan: Plan, pocket: number, before: number): boolean {
+    return plan.steps.some(
+        ({ step, fill, inlay }) => step.index < before && (inlay?.pocket.index === pocket || fill?.pocket.index === pocket),
+    );
+}
+
+function fillOf(plan: Plan, pocket: number, after: number): Extract<Step, { kind: 'fill' }> | undefined {
+    const found = plan.steps.find(({ step, fill }) => step.index > after && fill?.pocket.index === pocket)?.step;
+    return found?.kind === 'fill' ? found : undefined;
+}
+
+/** The same resin goes into both, one after the other. */
+function isFilledAlike(plan: Plan, pocket: number, fill: Extract<Step, { kind: 'fill' }>): boolean {
+    const later = fillOf(plan, pocket, fill.index);
+    return later !== undefined && later.resin?.name === fill.resin?.name;
+}

@@ -1,0 +1,49 @@
+import { showArea, showLength } from '../../quantity/show';
+import type { Peel } from '../../recipe/step';
+import { faceAfter, negligible } from '../helpers/face-at';
+import { peelFirst } from '../helpers/peel-first';
+import { spotsOf } from '../helpers/spots';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'laser-on-foil',
+    title: 'Laser on the backing of a laid veneer',
+    severities: ['error'],
+    quickFix: 'always',
+    condition:
+        'A board goes back under the laser while the foil or tape of a veneer half that lies in it has not been peeled, and the beam runs over it.',
+    why: 'Bare foil throws the beam back into the machine and onto whoever stands there, and nothing below it is burnt.',
+    mend: 'Peel the veneer half first, once its glue is dry.',
+    source: commonPractice,
+};
+
+export const laserOnFoil: Rule = {
+    page,
+    *examine(plan) {
+        for (const { step, blank } of plan.steps) {
+            if ((step.kind !== 'engrave' && step.kind !== 'cut') || blank === undefined) continue;
+            const met = (faceAfter(plan, step.index, blank)?.met ?? []).filter(({ column }) =>
+                column.layers.some(({ kind }) => kind === 'foil'),
+            );
+            const half = met[0]?.column.layers.find(({ kind }) => kind === 'foil')?.name;
+            const area = met.reduce((sum, one) => sum + one.area, 0);
+            const length = met.reduce((sum, one) => sum + (one.length ?? 0), 0);
+            if (half === undefined || (length === 0 && area <= negligible)) continue;
+            const later = plan.steps
+                .map((other) => other.step)
+                .find((other): other is Peel => other.kind === 'peel' && other.blank.value === half && other.index > step.index);
+            yield finding(page, {
+                severity: 'error',
+                message: `${step.name} runs over ${length > 0 ? showLength(length) : showArea(area)} of the backing of ${half}, which is still on: peel ${half} first.`,
+                where: step.where,
+                step: step.index,
+                spots: spotsOf(
+                    blank,
+                    met.map(({ region }) => region),
+                ),
+                fixes: [{ title: `Peel ${half} first`, preferred: true, changes: peelFirst(plan, half, step, later) }],
+            });
+        }
+    },
+};

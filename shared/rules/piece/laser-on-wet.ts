@@ -1,0 +1,73 @@
+import type { Plan } from '../../plan/plan';
+import { showArea, showLength, showTime } from '../../quantity/show';
+import type { Step } from '../../recipe/step';
+import { atItsWord } from '../figures';
+import { elapsed, longEnough } from '../helpers/elapsed';
+import { faceAfter, negligible } from '../helpers/face-at';
+import { longerWait } from '../helpers/longer-wait';
+import { cureOf } from '../order/sand-before-cure';
+import type { Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'laser-on-wet',
+    title: 'Laser on a wet coat or glue',
+    severities: ['error'],
+    quickFix: 'sometimes',
+    condition: 'The beam engraves or cuts through a sealer, a finish or a film of glue that has not had its time to dry.',
+    why: 'What evaporates from a wet coat burns: under the beam it can catch fire, and soot sticks to what is left.',
+    mend: 'Do the laser’s work first, or wait until the coat is dry; its data sheet and the machine’s manual come first.',
+    source: 'Common practice, no source. The drying time is the stock’s figure.',
+};
+
+export const laserOnWet: Rule = {
+    page,
+    *examine(plan, figures = atItsWord) {
+        for (const { step, blank } of plan.steps) {
+            if (step.kind !== 'engrave' && step.kind !== 'cut') continue;
+            const met = faceAfter(plan, step.index, blank)?.met ?? [];
+            const laid = new Set(
+                met.flatMap(({ layers }) =>
+                    layers.flatMap((layer) => (layer.kind === 'coat' || layer.kind === 'glue' ? (layer.step ?? []) : [])),
+                ),
+            );
+            for (const index of laid) {
+                const wet = wetting(plan, index);
+                if (wet === undefined) continue;
+                const gone = elapsed(plan, index, step.index);
+                if (longEnough(gone, wet.needs)) continue;
+                const here = met.filter(({ layers }) => layers.some((layer) => layer.step === index));
+                const area = here.reduce((sum, one) => sum + one.area, 0);
+                const length = here.reduce((sum, one) => sum + (one.length ?? 0), 0);
+                if (length === 0 && area <= negligible) continue;
+                yield finding(page, {
+                    severity: 'error',
+                    message: `${step.name} burns ${length > 0 ? `${showLength(length)} through` : `${showArea(area)} of`} ${wet.name} that is still wet: it needs ${showTime(wet.needs)} and has had ${showTime(gone)}.`,
+                    where: step.where,
+                    step: step.index,
+                    related: [{ message: `${wet.name} goes on here.`, where: wet.step.where }],
+                    fixes: longerWait(page.id, plan, wet.step, step, wet.needs - gone, figures),
+                });
+            }
+        }
+    },
+};
+
+interface Wet {
+    readonly name: string;
+    readonly needs: number;
+    readonly step: Step;
+}
+
+/** What a step lays on wet, and how long that takes to dry, s. */
+function wetting(plan: Plan, index: number): Wet | undefined {
+    const step = plan.steps[index]?.step;
+    if (step === undefined) return undefined;
+    const laid = step.kind === 'seal' ? step.sealer : step.kind === 'finish' ? step.coat : undefined;
+    if (step.kind === 'inlay') {
+        const cure = cureOf(plan, { step: index });
+        return cure === undefined || step.glue === undefined ? undefined : { name: step.glue.name, needs: cure.time, step };
+    }
+    const dry = laid?.dry;
+    return laid === undefined || dry === undefined ? undefined : { name: laid.name, needs: dry.value - dry.tolerance, step };
+}

@@ -1,0 +1,47 @@
+import { area } from '../../geometry/measure';
+import { showArea } from '../../quantity/show';
+import { faceBefore, nameOf, negligible } from '../helpers/face-at';
+import { spotsOf } from '../helpers/spots';
+import { statementBefore } from '../helpers/statement-before';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'mask-under-pour',
+    title: 'Tape over the pocket',
+    severities: ['error'],
+    quickFix: 'always',
+    condition: 'A blank is masked after a pocket was burnt, and the pocket is filled or inlaid with the tape still across it.',
+    why: 'The tape bridges the pocket: resin stands on it, and a veneer is glued to it.',
+    mend: 'Mask before the pocket is burnt, so that the beam opens the tape with it, or peel first.',
+    source: commonPractice,
+};
+
+export const maskUnderPour: Rule = {
+    page,
+    *examine(plan) {
+        for (const { step, blank, fill, inlay } of plan.steps) {
+            const pocket = fill?.pocket ?? inlay?.pocket;
+            const face = pocket === undefined ? undefined : faceBefore(plan, step.index, blank);
+            if (pocket === undefined || face === undefined || blank === undefined) continue;
+            const taped = face.cells.filter(
+                ({ column }) => column.layers[0]?.kind === 'tape' && column.digs.some((dig) => dig.step === pocket.index),
+            );
+            const size = taped.reduce((sum, { region }) => sum + area(region), 0);
+            const mask = plan.steps[taped[0]?.column.layers[0]?.step ?? -1]?.step;
+            if (size <= negligible || mask === undefined) continue;
+            yield finding(page, {
+                severity: 'error',
+                message: `Tape lies across ${showArea(size)} of ${nameOf(pocket)}: it was masked after the pocket was burnt. Peel ${blank} before it is ${fill === undefined ? 'inlaid' : 'filled'}.`,
+                where: step.where,
+                step: step.index,
+                spots: spotsOf(
+                    blank,
+                    taped.map(({ region }) => region),
+                ),
+                related: [{ message: 'The tape goes on here.', where: mask.where }],
+                fixes: [{ title: `Peel ${blank} first`, preferred: true, changes: [statementBefore(step, `peel ${blank}`)] }],
+            });
+        }
+    },
+};

@@ -1,0 +1,127 @@
+import { type Approach, approach } from '../../geometry/distance';
+import { bounds } from '../../geometry/measure';
+import type { Bounds } from '../../geometry/region';
+import { isOpenPocket } from '../../piece/column';
+import { boxesMeet } from '../../piece/partition';
+import { keptFor, nameOf as keyOf } from '../../plan/kept';
+import type { LaserPlan } from '../../plan/laser-plan';
+import type { BlankPlan, Plan } from '../../plan/plan';
+import { showLength } from '../../quantity/show';
+import { roundLength } from '../helpers/ask-depth';
+import { faceAfter, faceBefore, negligible } from '../helpers/face-at';
+import { leastWall, noWall } from '../helpers/least-wall';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+/** Shallower than this nothing stands that could break, mm: common practice, no source. */
+const shallow = 0.25;
+
+const page: Page = {
+    id: 'thin-wall',
+    title: 'Wall too thin',
+    severities: ['warning'],
+    condition:
+        'Between two open pockets of different steps, or between a pocket and a cut or the blank’s edge, less wood is left than six tenths of the depth (nine towards an edge, more in softwood and ring-porous wood).',
+    why: 'So thin a wall chars through, breaks off under the glue press or a thumb, and lets resin through along the grain.',
+    mend: 'Move the two apart, or engrave less deep; or fill and sand the one before the other is burnt.',
+    source: commonPractice,
+};
+
+export const thinWall: Rule = {
+    page,
+    followsDrawing: true,
+    *examine(plan) {
+        for (const blank of plan.blanks) {
+            if (blank.size === undefined || blank.blank.sheet?.kind === 'veneer') continue;
+            const here = plan.steps.flatMap(({ laser, blank: on }) => (laser !== undefined && on === blank.name ? [laser] : []));
+            // Deeper than the blank there is no pocket: deeper-than-blank says so.
+            const pockets = here.filter(
+                (laser) => isPocket(laser) && !((laser.depth?.value ?? 0) > (blank.thickness?.low ?? Infinity)),
+            );
+            for (const [index, pocket] of pockets.entries()) {
+                const rim = rimOf(pocket, blank);
+                if (rim !== undefined) yield said(pocket, 'the edge of the blank', rim, blank, 'rim');
+                const cuts = here.filter(({ step }) => step.kind === 'cut');
+                for (const other of [...pockets.slice(index + 1).filter((later) => areBothOpen(plan, pocket, later)), ...cuts]) {
+                    const beside = other.step.kind === 'cut' ? 'rim' : 'pocket';
+                    const depth = Math.max(pocket.depth?.value ?? 0, beside === 'rim' ? 0 : (other.depth?.value ?? 0));
+                    const least = leastWall(depth, blank.blank.sheet, beside);
+                    const wall = wallBetween(pocket, other, least);
+                    const later = other.step.index > pocket.step.index ? other : pocket;
+                    const earlier = later === other ? pocket : other;
+                    if (wall === undefined || wall.distance <= noWall || overlap(plan, earlier, later)) continue;
+                    yield said(later, earlier.step.name, wall, blank, beside, { depth, earlier });
+                }
+            }
+        }
+    },
+};
+
+function said(
+    laser: LaserPlan,
+    beside: string,
+    wall: Approach,
+    blank: BlankPlan,
+    kind: 'pocket' | 'rim',
+    other?: { readonly depth: number; readonly earlier: LaserPlan },
+) {
+    const depth = other?.depth ?? laser.depth?.value ?? 0;
+    const least = roundLength(leastWall(depth, blank.blank.sheet, kind), 'mm', 'up');
+    return finding(page, {
+        severity: 'warning',
+        message: `Between ${laser.step.name} and ${beside} only ${showLength(wall.distance)} of wood is left, ${showLength(depth)} high: leave ${showLength(least)}, so move them ${showLength(roundLength(least - wall.distance, 'mm', 'up'))} apart.`,
+        where: laser.step.where,
+        step: laser.step.index,
+        spots: [{ blank: blank.name, x: wall.x, y: wall.y, size: 2 }],
+        related:
+            other === undefined
+                ? []
+                : [{ message: `${other.earlier.step.name} is burnt here.`, where: other.earlier.step.where }],
+    });
+}
+
+function isPocket({ step, depth, through, tone, pictures }: LaserPlan): boolean {
+    return step.kind === 'engrave' && !through && tone === undefined && pictures === undefined && (depth?.value ?? 0) > shallow;
+}
+
+/** When the later is burnt, the earlier is still an empty pocket: full of cured resin it holds the wall from behind. */
+function areBothOpen(plan: Plan, earlier: LaserPlan, later: LaserPlan): boolean {
+    const face = faceBefore(plan, later.step.index, later.blank);
+    return (
+        face?.cells.some(({ column }) => isOpenPocket(column) && column.digs.some(({ step }) => step === earlier.step.index)) ===
+        true
+    );
+}
+
+/** They lie in each other: there is no wall, and other rules speak. */
+function overlap(plan: Plan, earlier: LaserPlan, later: LaserPlan): boolean {
+    const met = faceAfter(plan, later.step.index, later.blank)?.met ?? [];
+    if (earlier.step.kind === 'cut') return later.area - met.reduce((sum, { area }) => sum + area, 0) > negligible;
+    return met.some(({ column }) => column.digs.some(({ step }) => step === earlier.step.index));
+}
+
+function boxOf({ region }: LaserPlan): Bounds | undefined {
+    return keptFor(region, 'box', () => bounds(region));
+}
+
+/** The blank is a plain rectangle: what is nearest to its edge is a side of the box around the art. */
+function rimOf(pocket: LaserPlan, { size, blank }: BlankPlan): Approach | undefined {
+    const box = boxOf(pocket);
+    if (box === undefined || size === undefined) return undefined;
+    const least = leastWall(pocket.depth?.value ?? 0, blank.sheet, 'rim');
+    const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+    const sides: Approach[] = [
+        { distance: box.minX, x: 0, y: middle.y },
+        { distance: size.width - box.maxX, x: size.width, y: middle.y },
+        { distance: box.minY, x: middle.x, y: 0 },
+        { distance: size.height - box.maxY, x: middle.x, y: size.height },
+    ];
+    const nearest = sides.reduce((a, b) => (b.distance < a.distance ? b : a));
+    return nearest.distance > noWall && nearest.distance < least ? nearest : undefined;
+}
+
+function wallBetween(a: LaserPlan, b: LaserPlan, least: number): Approach | undefined {
+    const [one, other] = [boxOf(a), boxOf(b)];
+    if (one === undefined || other === undefined || !boxesMeet(one, other, least)) return undefined;
+    return keptFor(a.region, `wall ${keyOf(b.region)} ${least}`, () => approach(a.region, b.region, least));
+}
