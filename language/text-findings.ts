@@ -1,5 +1,4 @@
 import type { AstNode, LangiumDocument } from 'langium';
-import { partitionPoint } from '../shared/quantity/partition-point';
 import type { Finding } from '../shared/recipe/finding';
 import { withoutConsequences } from './findings/consequences';
 import { editionFindings, newerEdition } from './findings/edition';
@@ -88,7 +87,12 @@ function brokenIn(findings: readonly Finding[]): (node: AstNode) => boolean {
     const offsets = findings.map(({ where }) => where.offset).sort((a, b) => a - b);
     return ({ $cstNode }) => {
         const { offset = 0, end = 0 } = $cstNode ?? {};
-        const next = partitionPoint(offsets.length, (index) => offsets[index]! < offset);
-        return next < offsets.length && offsets[next]! <= end;
+        let [low, high] = [0, offsets.length];
+        while (low < high) {
+            const middle = (low + high) >> 1;
+            if (offsets[middle]! < offset) low = middle + 1;
+            else high = middle;
+        }
+        return low < offsets.length && offsets[low]! <= end;
     };
 }

@@ -1,9 +1,12 @@
 import type { Pressed } from '../bench/virtual-press';
-import { bounds } from '../geometry/measure';
+import { islands } from '../geometry/islands';
+import { area, bounds } from '../geometry/measure';
 import type { Region } from '../geometry/region';
+import { type Column, floorOf } from '../piece/column';
 import { zeroOf } from '../plan/origin';
 import type { Cutting, Plan, StepPlan } from '../plan/plan';
 import { isoMoment } from '../quantity/calendar';
+import type { Interval } from '../quantity/interval';
 import type { Finding } from '../recipe/finding';
 import type { Step } from '../recipe/step';
 import { pathData } from './path-data';
@@ -47,6 +50,7 @@ export function planJson(
             size: blank.size ?? null,
             thickness: blank.thickness ?? null,
             backing: blank.blank.backing,
+            left: leftOf(plan, blank.name, region),
         })),
         arts: [...plan.arts].map(([name, state]) => ({
             name,
@@ -55,7 +59,11 @@ export function planJson(
                 ? { kind: state.art.kind, page: state.art.page, parts: state.art.parts.length }
                 : { message: state.message }),
         })),
-        steps: plan.steps.map((step, index) => ({ ...stepJson(step, region), ...pressJson(step, presses?.get(index)) })),
+        steps: plan.steps.map((step, index) => ({
+            ...stepJson(step, region),
+            ...floorJson(plan, step),
+            ...pressJson(step, presses?.get(index)),
+        })),
         totals: plan.totals ?? null,
         unknown: plan.unknown ?? null,
         supplies: plan.supplies,
@@ -73,6 +81,31 @@ export function planJson(
             length: where.length,
         })),
     };
+}
+
+/** What is there of a blank when all is done; null where its size is not known or its shapes cross too often. */
+function leftOf(plan: Plan, blank: string, region: (of: Region) => unknown): unknown {
+    const face = plan.faces[plan.faces.length - 1]?.find((one) => one.blank === blank);
+    if (face === undefined || face.unknownSince !== undefined) return null;
+    const parts = face.freed ? islands(face.body.region) : [];
+    return {
+        area: area(face.body.region),
+        floor: thinnest(face.cells.map(({ column }) => column)),
+        parts: parts.map((part) => ({ area: area(part), ...(region(part) as object) })),
+    };
+}
+
+/** The thinnest wood that a step leaves below what it digs. */
+function floorJson(plan: Plan, { step, laser, blank }: StepPlan): object {
+    const face = plan.faces[step.index + 1]?.find((one) => one.blank === blank);
+    if (step.kind !== 'engrave' || laser === undefined || face === undefined || face.unknownSince !== undefined) return {};
+    const dug = face.cells.filter(({ column }) => column.digs.some((dig) => dig.step === step.index));
+    return { floor: thinnest(dug.map(({ column }) => column)) };
+}
+
+function thinnest(columns: readonly Column[]): Interval | null {
+    const floors = columns.flatMap((column) => floorOf(column) ?? []);
+    return floors.reduce<Interval | null>((least, floor) => (least === null || floor.low < least.low ? floor : least), null);
 }
 
 /** Times in s from the start; dates only where the start is known. */
