@@ -1,9 +1,10 @@
 import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import { build } from 'esbuild';
 
 /**
  * Puts modules that are only data into a bundle as such, so that what the data stands beside stays out of it:
- * the pages of the rules without the rules, the grammar without its layout.
+ * the pages of the rules without the rules, the grammar without its layout, currencies without the countries that pay with them.
  */
 export const asData = {
     name: 'as-data',
@@ -12,6 +13,10 @@ export const asData = {
         onLoad({ filter: /[\\/]server[\\/]all-pages\.ts$/ }, async ({ path }) => {
             pages ??= exportsOf(path);
             return { contents: JSON.stringify(await pages), loader: 'json' };
+        });
+        onLoad({ filter: /[\\/]currency-codes[\\/]data\.js$/ }, ({ path }) => {
+            const list = createRequire(import.meta.url)(path);
+            return { contents: JSON.stringify(list.map(({ code, digits, currency }) => ({ code, digits, currency }))), loader: 'json' };
         });
         onLoad({ filter: /[\\/]language[\\/]generated[\\/]grammar\.ts$/ }, async ({ path }) => {
             const text = await readFile(path, 'utf8');
@@ -22,7 +27,7 @@ export const asData = {
 
 /**
  * The grammar is JSON in a template literal, nine tenths of it the same few pieces again and again. They are written once: the
- * commonest pairs of pieces get a name of two letters each, pair by pair (byte pair encoding), and the names are put out again at the start.
+ * commonest pairs of pieces get a name of two signs each, pair by pair (byte pair encoding), and the names are put out again at the start.
  */
 function compact(literal) {
     const { text, pairs } = packed(JSON.stringify(JSON.parse(new Function(`return ${literal}`)())));
@@ -30,7 +35,7 @@ function compact(literal) {
     return `(${unpack})(${JSON.stringify(text)}, ${JSON.stringify(pairs)})`;
 }
 
-const NAMES = 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789';
+const NAMES = 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#%&()*+,-./:;<=>?@[]^_{|}';
 
 function packed(json) {
     if (json.includes('~')) throw new Error('The grammar holds a ~, by which its pieces are named.');
