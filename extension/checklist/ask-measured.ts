@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import type { ChecklistItem, DepthReading, Measure } from '../../shared/view/protocol';
+import type { DepthReading } from '../../shared/view/coupon-protocol';
+import type { ChecklistItem, Measure } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 import type { Measured } from './ticks';

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import type { DepthReading, MeasuredParams, OpenSquare, SquaresParams, WrittenAnswer } from '../../shared/view/protocol';
+import type { DepthReading, MeasuredParams, OpenSquare, SquaresParams } from '../../shared/view/coupon-protocol';
+import type { WrittenAnswer } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 import { applyEdits } from '../write/apply-edits';

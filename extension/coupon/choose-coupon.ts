@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { CouponChoices } from '../../shared/view/protocol';
+import type { CouponChoices } from '../../shared/view/coupon-protocol';
 import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import type { WriteCouponParams, WritingOptions } from '../../shared/view/protocol';
+import type { WriteCouponParams } from '../../shared/view/coupon-protocol';
+import type { WritingOptions } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 import { mayWrite } from '../write/trust';

@@ -1,4 +1,4 @@
-import type { DepthReading } from '../../shared/view/protocol';
+import type { DepthReading } from '../../shared/view/coupon-protocol';
 import { type Burn, isBurn, isCoupon, isFile } from '../generated/ast';
 import { quantityOf } from '../lowering/quantity';
 import type { KerfServices } from '../services';

@@ -5,7 +5,7 @@ import { laserOf, sheetOf } from '../../language/lowering/stock';
 import { burnWords } from '../../language/printing/coupon-block';
 import { spotOf } from '../../shared/burn/beam';
 import { pitchForSpot } from '../../shared/burn/pitch';
-import type { OpenSquare } from '../../shared/view/protocol';
+import type { OpenSquare } from '../../shared/view/coupon-protocol';
 import type { Workshop } from '../workshop/workshop';
 import type { CouponStock } from './find-stock';
 import { pitchText, squareText, usualPitch } from './make-coupon';

@@ -1,5 +1,16 @@
 import * as v from 'valibot';
 import type { SectionView } from './bench-view';
+import {
+    type CouponAnswer,
+    type CouponChoices,
+    couponChoicesParams,
+    couponParams,
+    type DepthReading,
+    measuredParams,
+    type SquaresAnswer,
+    squaresParams,
+    writeCouponParams,
+} from './coupon-protocol';
 import { type NewRecipeAnswer, type NewRecipeChoices, newRecipeChoicesParams, newRecipeParams } from './new-recipe';
 import type { PressView } from './press-view';
 import {
@@ -7,18 +18,12 @@ import {
     benchParams,
     type CheckAnswer,
     type Checklist,
-    type CouponAnswer,
-    type CouponChoices,
     checkParams,
     compareParams,
-    couponChoicesParams,
-    couponParams,
-    type DepthReading,
     historyParams,
     insertArtParams,
     type ListAnswer,
     type LookAnswer,
-    measuredParams,
     type PageAnswer,
     pathParams,
     pictureParams,
@@ -31,15 +36,12 @@ import {
     removeParams,
     rewriteParams,
     runParams,
-    type SquaresAnswer,
     sectionParams,
-    squaresParams,
     tableParams,
     toolpathParams,
     type WritingAnswer,
     type WrittenAnswer,
     type WrittenRunAnswer,
-    writeCouponParams,
     writeNewParams,
     writeRecipeParams,
 } from './protocol';
