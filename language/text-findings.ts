@@ -1,5 +1,6 @@
 import type { AstNode, LangiumDocument } from 'langium';
 import type { Finding } from '../shared/recipe/finding';
+import { strayTexts } from './findings/about-texts';
 import { withoutConsequences } from './findings/consequences';
 import { editionFindings, newerEdition } from './findings/edition';
 import { issueFindings } from './findings/issues';
@@ -59,6 +60,7 @@ function ownFindings(document: LangiumDocument, services: KerfServices): readonl
         ...editionFindings(document),
         ...useFindings(document, services),
         ...shopsFindings(document, services),
+        ...strayTexts(document, services),
         ...runFindings(document, services),
         ...(broken.length === 0 ? unusedNames(document, adjustingBlocks(document), mistyped) : []), // a broken line may be the one that uses it
         ...findingsByNode(document, broken, services),

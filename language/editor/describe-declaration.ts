@@ -12,6 +12,7 @@ import {
     type Resin,
     type Sealer,
 } from '../generated/ast';
+import { aboutOf, commentLinesAbove } from '../lowering/about';
 import { foldKey, kindReference } from '../lowering/stock';
 import { describeLaser } from './describe-laser';
 
@@ -73,21 +74,15 @@ function declarationText(node: AstNode): string {
     return moved.length <= mostLines ? moved.join('\n') : [...moved.slice(0, mostLines), '…'].join('\n');
 }
 
-/** The lines of comment right above a declaration; for built-in stock they name the source. */
+/** What is said of a declaration for others, else the comment above it; for built-in stock that names the source. */
 function commentAbove(node: AstNode): string {
-    const cst = node.$cstNode;
-    if (cst === undefined) return '';
-    const text = cst.root.fullText;
-    const comment: string[] = [];
-    // Backwards, a line at a time: what stands far above is of no interest.
-    for (let end = text.lastIndexOf('\n', cst.offset - 1); end > 0; ) {
-        const start = text.lastIndexOf('\n', end - 1);
-        const line = text.slice(start + 1, end).trim();
-        if (!line.startsWith('//')) break;
-        comment.unshift(line.slice(2).trim());
-        end = start;
-    }
-    return comment.join(' ').replace(/[\\`*_<>[\]#]/g, '\\$&');
+    const own = commentLinesAbove(node).map((line) => line.replace(/^\/\/+/, '').trim());
+    return escaped(aboutOf(node) ?? own.join(' '));
+}
+
+/** A maker's own words as Markdown that says just those, a paragraph a line. */
+export function escaped(text: string): string {
+    return text.replace(/[\\`*_<>[\]#]/g, '\\$&').replaceAll('\n', '\n\n');
 }
 
 function codeBlock(text: string): string {

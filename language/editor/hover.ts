@@ -11,17 +11,19 @@ import {
     isQuantity,
     isRecipe,
     isSize,
+    isStep,
     isUse,
     type Position,
     type Quantity,
     type Size,
 } from '../generated/ast';
+import { aboutOf } from '../lowering/about';
 import type { OutsideServices } from '../outside';
 import { plannedRun } from '../planned/planned-step';
 import type { KerfServices } from '../services';
 import { isLine } from '../vocabulary/lookup';
 import { describeArt } from './describe-art';
-import { describeDeclaration } from './describe-declaration';
+import { describeDeclaration, escaped } from './describe-declaration';
 import { describeNumber } from './describe-number';
 import { describeUse } from './describe-use';
 import { describeValue } from './describe-value';
@@ -67,7 +69,7 @@ export class KerfHover extends AstNodeHoverProvider {
             const ofArt = art && (await describeArt(art, this.outside));
             return [...declarations.map(describeDeclaration), ...(ofArt === undefined ? [] : [ofArt])].join('\n\n');
         }
-        if (GrammarAST.isKeyword(leaf.grammarSource)) return describeWord(leaf.text, node);
+        if (GrammarAST.isKeyword(leaf.grammarSource)) return withAbout(leaf, describeWord(leaf.text, node));
         if (isArt(node) && leaf.text.startsWith('"')) return describeArt(node, this.outside);
         if (isUse(node)) return describeUse(node, this.documents);
         if (isArtUse(node)) return describePick(leaf.text);
@@ -77,6 +79,13 @@ export class KerfHover extends AstNodeHoverProvider {
     protected override getAstNodeHoverContent(node: AstNode): string {
         return describeDeclaration(node);
     }
+}
+
+/** On the first word of a step: what is said of the step above it. */
+function withAbout({ astNode: node, offset }: LeafCstNode, described: string | undefined): string | undefined {
+    const about = isStep(node) && node.$cstNode?.offset === offset ? aboutOf(node) : undefined;
+    if (about === undefined) return described;
+    return [escaped(about), described].filter((part) => part !== undefined).join('\n\n');
 }
 
 function describePick(pick: string): string | undefined {

@@ -9,6 +9,7 @@ import type { KerfLexingReport } from '../parsing/lexer';
 import { writerOf } from '../variants/adjusted';
 import { basesOf } from '../variants/lineage';
 import { mergedItems } from '../variants/merge';
+import { aboutOf } from './about';
 import { expanded } from './follow';
 import { Items } from './items';
 import { whereOf, whereOfPart, whereOfReference, written } from './places';
@@ -37,6 +38,7 @@ export function recipeOf(node: ast.Recipe, coupons: readonly LoweredCoupon[], sh
     return {
         name: node.name ?? '',
         where: whereOfPart(node, 'name'),
+        ...present({ about: [node, ...basesOf(node)].map(aboutOf).find((text) => text !== undefined) }),
         title: node.title ?? node.name ?? '',
         ...baseOf(node),
         whole: whereOf(node),
@@ -123,6 +125,7 @@ function blankOf(node: ast.Blank): Blank {
             grain: items.first(grainOf),
             grainWhere: items.first((item) => (grainOf(item) === undefined ? undefined : whereOf(item))),
             touchedBy: items.choice('touchedby'),
+            about: aboutOf(node),
         }),
         backing: backing === 'foil' || backing === 'tape' ? backing : 'none',
         whole: whereOf(node),
@@ -160,6 +163,7 @@ function artOf(node: ast.Art): ArtSource[] {
                 thresholdWhere: items.line('threshold'),
                 dither: items.choice('dither'),
                 curve: items.first(curveOf),
+                about: aboutOf(node),
             }),
             whole: whereOf(node),
         },

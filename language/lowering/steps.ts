@@ -4,6 +4,7 @@ import type { Allow } from '../../shared/recipe/allow';
 import type { Check, Cut, Engrave, Inlay, Sand, Step, Wait } from '../../shared/recipe/step';
 import * as ast from '../generated/ast';
 import { isLine } from '../vocabulary/lookup';
+import { aboutOf } from './about';
 import { type FollowedStep, followedBy } from './follow';
 import { heldStatements } from './held-statements';
 import { Items, isCountable } from './items';
@@ -12,7 +13,7 @@ import { whereOf, whereOfFirstWord, whereOfPart, written } from './places';
 import { quantityOf } from './quantity';
 import { abrasiveOf, coatOf, glueOf, present, resinOf, sealerOf } from './stock';
 
-type Base = Pick<Step, 'index' | 'whole' | 'where' | 'allows' | 'followed'>;
+type Base = Pick<Step, 'index' | 'whole' | 'where' | 'allows' | 'about' | 'followed'>;
 
 /** A step as plain data; undefined where what is missing leaves it without meaning (a wait without a time). */
 export function stepOf(node: ast.Step, index: number, places: PlacesByName): Step | undefined {
@@ -23,7 +24,7 @@ export function stepOf(node: ast.Step, index: number, places: PlacesByName): Ste
         whole: whereOf(node),
         where: whereOfFirstWord(node),
         allows: [...allowsOf(node.items), ...(followed?.uses ?? []).flatMap(({ items }) => allowsOf(items))],
-        ...present({ followed: followed && followedOf(followed) }),
+        ...present({ about: aboutOf(node), followed: followed && followedOf(followed) }),
     };
     switch (node.$type) {
         case 'Follow':

@@ -17,6 +17,7 @@ import * as ast from '../generated/ast';
 import { itemKey } from '../vocabulary/item-key';
 import type { KeyOf } from '../vocabulary/lookup';
 import type { NodeType } from '../vocabulary/property';
+import { aboutOf } from './about';
 import { isDay } from './day';
 import { Items } from './items';
 import { amountOf } from './number';
@@ -30,7 +31,7 @@ const charColour = '#3a2416';
 const clearColour = '#e6dcc3';
 
 export function named(node: AstNode & { name: string }): Named {
-    return { name: node.name ?? '', where: whereOfPart(node, 'name') };
+    return { name: node.name ?? '', where: whereOfPart(node, 'name'), ...present({ about: aboutOf(node) }) };
 }
 
 /** Leaves out what is absent, so that an absent figure is an absent key. */

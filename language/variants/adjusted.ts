@@ -49,6 +49,12 @@ export function writerOf<T extends AstNode>(node: T, key: string): T {
     return isGiven(field(from.own, key)) ? (from.own as T) : writerOf(from.base as T, key);
 }
 
+/** The blocks that a block is made of: what the variant writes before what it is laid over. */
+export function writersOf(node: AstNode): readonly AstNode[] {
+    const from = sources.get(node);
+    return from === undefined ? [node] : [...writersOf(from.own), ...writersOf(from.base)];
+}
+
 /** The lines of both: those of the variant, and of the base what is neither said anew nor left out. */
 function lines(own: readonly AstNode[], base: readonly AstNode[]): AstNode[] {
     const said = new Set(own.flatMap(saidBy));

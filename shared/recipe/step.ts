@@ -17,6 +17,8 @@ interface StepBase {
     /** The step's first word: the narrowest place that stands for the step. */
     readonly where: Where;
     readonly allows: readonly Allow[];
+    /** What its maker says of it for others (`///`), a paragraph a line. */
+    readonly about?: string;
     /** The routine in which it is written, where it is not the recipe's own. */
     readonly followed?: Followed;
 }

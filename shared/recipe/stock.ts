@@ -9,6 +9,8 @@ export interface Named {
     readonly name: string;
     /** The place of the name where it is declared. */
     readonly where: Where;
+    /** What its maker says of it for others (`///`), a paragraph a line. */
+    readonly about?: string;
 }
 
 export interface Beam extends Named {

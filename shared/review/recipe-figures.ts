@@ -8,6 +8,7 @@ export function recipeFigures(recipe: Recipe): Figure[] {
     return [
         word('name', recipe.name),
         word('title', recipe.title),
+        ...(recipe.about === undefined ? [] : [word('about', recipe.about)]),
         worked('issue', recipe.revision, 'count'),
         worked('make', recipe.make, 'count'),
         ...(recipe.laser === undefined ? [] : [word('laser', recipe.laser.name)]),

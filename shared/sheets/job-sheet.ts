@@ -6,6 +6,7 @@ import { showMoney } from '../quantity/currency';
 import { showNumber, showTime } from '../quantity/show';
 import { supplyUnit } from '../quantity/show-supply';
 import type { Finding } from '../recipe/finding';
+import type { Named } from '../recipe/stock';
 import { cssText, escapeMarkup as text } from './escape';
 import { gapPicture } from './gap-picture';
 import { benchPagePolicyTag } from './page-policy';
@@ -42,7 +43,7 @@ export function jobSheet(plan: Plan, findings: readonly Finding[], { start, pres
         `<style>${pageFoot(`${title}, issue ${recipe.revision}`)}${style}</style>`,
         '</head>',
         '<body><main>',
-        `<header><h1>${text(title)}</h1><p>${text(headLine(plan))}</p></header>`,
+        `<header><h1>${text(title)}</h1><p>${text(headLine(plan))}</p>${about(recipe.about)}</header>`,
         section('Cautions', plan.cautions.length === 0 ? '' : list(plan.cautions)),
         section(
             'Not yet right',
@@ -56,7 +57,7 @@ export function jobSheet(plan: Plan, findings: readonly Finding[], { start, pres
             `<ol class="steps">${plan.steps.map((step, index) => stepItem(step, setUps(plan), presses?.get(index))).join('\n')}</ol>`,
         ),
         ...runSections(plan, start).map(([heading, body]) => section(heading, body)),
-        section('To have on the bench', supplyTable(plan)),
+        section('To have on the bench', supplyTable(plan) + stockTexts(plan)),
         '<footer>Measured or changed: <span class="line"></span></footer>',
         '</main></body>',
         '</html>',
@@ -83,7 +84,7 @@ header p { margin: 1mm 0 0; text-wrap: balance } li { break-inside: avoid } ul {
 .steps > li.words { grid-template-columns: 7mm 1fr }
 .box { width: 5mm; height: 5mm; border: 0.4mm solid #000; margin-top: 0.5mm }
 .steps h3 { font-size: 11pt; margin: 0 } dl { margin: 0; display: grid; grid-template-columns: max-content 1fr; column-gap: 3mm }
-dt { font-style: italic } dd { margin: 0 } .blank { font-style: italic } svg { width: 34mm; max-height: 30mm; border: 0.1mm solid #888 }
+dt { font-style: italic } dd { margin: 0 } .blank, .about { font-style: italic } svg { width: 34mm; max-height: 30mm; border: 0.1mm solid #888 }
 .gaps img { width: 60mm; image-rendering: pixelated; border: 0.1mm solid #888 } .gaps p { margin: 0; font-size: 9pt } .gaps i { display: inline-block; width: 4mm; height: 3mm; border: 0.1mm solid #888; margin-right: 1mm; print-color-adjust: exact }
 /* A table is short: it goes to the next page as a whole. */
 table { border-collapse: collapse; width: 100%; break-inside: avoid } td, th { text-align: left; padding: 0.6mm 2mm 0.6mm 0; border-bottom: 0.1mm solid #888 } td.n { text-align: right }
@@ -129,7 +130,7 @@ function stepItem(plan: StepPlan, all: readonly SetUp[], pressed: Pressed | unde
     if (plan.unplanned !== undefined) facts.push(`<dt>open</dt><dd>${text(plan.unplanned)}</dd>`);
     const on = plan.blank === undefined ? '' : ` <span class="blank">on ${text(plan.blank)}</span>`;
     const drawn = picture(plan, setUp);
-    return `<li${drawn === '' ? ' class="words"' : ''}><div class="box"></div><div><h3>${plan.step.index + 1}. ${text(plan.title)}${on}</h3><dl>${facts.join('')}</dl></div>${drawn}</li>`;
+    return `<li${drawn === '' ? ' class="words"' : ''}><div class="box"></div><div><h3>${plan.step.index + 1}. ${text(plan.title)}${on}</h3>${about(plan.step.about)}<dl>${facts.join('')}</dl></div>${drawn}</li>`;
 }
 
 /** The gap map, small, with the key to its colours. */
@@ -155,6 +156,28 @@ function picture({ laser }: StepPlan, setUp: SetUp | undefined): string {
     );
     const label = text(`${laser.step.name} as it lies under the laser`);
     return `<svg viewBox="0 0 ${showNumber(size.width)} ${showNumber(size.height)}" role="img" aria-label="${label}"><path ${paint} d="${pathData(laser.region, 1)}"/>${marks.join('')}</svg>`;
+}
+
+/** What a maker says of a thing, a paragraph a line. */
+function about(said: string | undefined): string {
+    return (said ?? '')
+        .split('\n')
+        .filter((line) => line !== '')
+        .map((line) => `<p class="about">${text(line)}</p>`)
+        .join('');
+}
+
+/** What is said of the stock that is used. */
+function stockTexts({ recipe }: Plan): string {
+    const used: (Named | undefined)[] = [recipe.laser, ...recipe.blanks.map(({ sheet }) => sheet)];
+    for (const step of recipe.steps) {
+        if (step.kind === 'seal') used.push(step.sealer);
+        else if (step.kind === 'fill') used.push(step.resin);
+        else if (step.kind === 'inlay') used.push(step.glue);
+        else if (step.kind === 'finish') used.push(step.coat);
+    }
+    const texts = new Map(used.flatMap((each) => (each?.about === undefined ? [] : [[each.name, each.about] as const])));
+    return texts.size === 0 ? '' : list([...texts].map(([name, said]) => `${name}: ${said}`));
 }
 
 function supplyTable(plan: Plan): string {

@@ -14,6 +14,9 @@ completion says. Names are free: every word can be a name where a name stands, b
 
 **Order.** Lines of a block may stand in any order; steps of a recipe stand in the order of the work. Inside a line the words stand in the order of
 the example. **Units** stand behind each number; any unit of the same kind may be written. Outside of the usual range a number is asked about, not refused.
+
+**Texts.** What stands behind \`///\` right above a recipe, a part or step of one, or stock is for others: hover, the job sheet and reviews show it. What
+stands behind \`//\` is for you.
 `;
 
 /** The reference of the language for users: every word of the grammar with its block, meaning, unit, range, default and example. */
