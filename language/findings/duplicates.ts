@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
-import { isDepth, isEngrave, isFigure, isFile, isFlush, isRecipe, isSand } from '../generated/ast';
+import { isDepth, isEngrave, isFigure, isFile, isFlush, isLot, isRecipe, isSand, isSheet } from '../generated/ast';
 import { whereOf, whereOfFirstWord, whereOfPart } from '../lowering/places';
 import { quantityOf } from '../lowering/quantity';
 import { setOfNames } from '../names/taken';
@@ -10,9 +10,15 @@ import { isLine, propertyOf } from '../vocabulary/lookup';
 import { removal, replaceWith, say } from './say';
 import { kindWords } from './unknown-name';
 
-/** Two things of one kind with the same name, in a file or in a recipe. */
+/** Two things of one kind with the same name, in a file, in a recipe, or two lots of a board. */
 export function* duplicateNames(node: AstNode): Iterable<Finding> {
-    const members: readonly AstNode[] = isFile(node) ? node.entries : isRecipe(node) ? membersOf(node) : [];
+    const members: readonly AstNode[] = isFile(node)
+        ? node.entries
+        : isRecipe(node)
+          ? membersOf(node)
+          : isSheet(node)
+            ? node.items.filter(isLot)
+            : [];
     const first = new Map<string, AstNode>();
     for (const member of members) {
         const name = (member as { name?: string }).name;

@@ -29,6 +29,7 @@ const marks = ['art', 'circle', 'rectangle'] as const;
 const needs: { readonly [Block in NodeType]?: readonly Need<KeyOf<Block>>[] } = {
     Board: sheet,
     Veneer: sheet,
+    Lot: [need('warning', ['thickness', 'moisture', 'bought'], (name) => `${name} says nothing of what was bought.`)],
     Laser: [
         need('warning', ['beam'], (name) => `${name} does not say what kind of beam it has.`),
         need('warning', ['power'], (name) => `${name} does not say its power.`),

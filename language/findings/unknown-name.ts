@@ -18,6 +18,7 @@ export const kindWords: Readonly<Record<string, string>> = {
     Board: 'board',
     Veneer: 'veneer',
     Sheet: 'board or veneer',
+    Lot: 'lot',
     Laser: 'laser',
     Resin: 'resin',
     Sealer: 'sealer',

@@ -2,6 +2,7 @@ import { AstUtils, type LangiumDocument } from 'langium';
 import { type BurntPocket, pocketsOf } from '../../shared/burn/run-rows';
 import type { Recipe } from '../../shared/recipe/recipe';
 import type { MeasuredPocket, Run } from '../../shared/recipe/run';
+import type { Sheet } from '../../shared/recipe/stock';
 import { isNewer } from '../edition';
 import * as ast from '../generated/ast';
 import { KeptOn } from '../kept-on';
@@ -72,10 +73,15 @@ function isSame(before: Recipe, after: Recipe): boolean {
 function measuredFor({ laser, blanks }: UnburntRecipe, pockets: readonly BurntPocket[]): MeasuredPocket[] {
     if (laser === undefined) return [];
     const isBlankOf = ({ sheetFile, pocket }: BurntPocket): boolean =>
-        blanks.some(({ sheet }) => sheet?.name === pocket.sheet && sheet.where.uri === sheetFile);
+        blanks.some(({ sheet }) => sheet?.name === pocket.sheet && sheet.where.uri === sheetFile && isOfLot(sheet, pocket));
     return pockets
         .filter((each) => each.laser.name === laser.name && each.laser.where.uri === laser.where.uri && isBlankOf(each))
         .map(({ pocket }) => pocket);
+}
+
+/** Another lot of a board is other wood; where either does not say its lot, they are taken for one. */
+function isOfLot({ lot }: Sheet, pocket: MeasuredPocket): boolean {
+    return lot === undefined || pocket.lot === undefined || lot === pocket.lot;
 }
 
 function unburntOf(document: LangiumDocument, services: KerfServices): Unburnt {

@@ -15,7 +15,7 @@ import { Items } from './items';
 import { whereOf, whereOfPart, whereOfReference, written } from './places';
 import { quantityOf } from './quantity';
 import { allowsOf, stepOf } from './steps';
-import { laserOf, present, sheetOf } from './stock';
+import { laserOf, lotOf, present, sheetOf } from './stock';
 
 type TonePoint = { readonly from: number; readonly to: number };
 
@@ -115,12 +115,13 @@ function sheetNamedBy(node: ast.Blank): ast.Sheet | undefined {
 function blankOf(node: ast.Blank): Blank {
     const items = new Items(node);
     const sheet = sheetNamedBy(node);
+    const lot = items.first((item) => (ast.isMaterial(item) ? item.lot?.ref : undefined));
     const backing = items.first((item) => (ast.isBacking(item) ? item.kind : undefined));
     return {
         name: node.name,
         where: whereOfPart(node, 'name'),
         ...present({
-            sheet: sheet && sheetOf(sheet),
+            sheet: sheet && (lot === undefined ? sheetOf(sheet) : lotOf(sheetOf(sheet), lot)),
             size: items.size('size'),
             grain: items.first(grainOf),
             grainWhere: items.first((item) => (grainOf(item) === undefined ? undefined : whereOf(item))),

@@ -42,7 +42,7 @@ function burntOf(node: ast.Burnt): BurntStep | undefined {
     const sheet = node.sheet?.ref;
     return {
         step: refOf(node.step, whereOfFirstWord(node)),
-        ...present({ sheet: sheet?.name, sheetFile: sheet && whereOf(sheet).uri }),
+        ...present({ sheet: sheet?.name, sheetFile: sheet && whereOf(sheet).uri, lot: node.lot?.ref?.name }),
         ...settings,
         passes,
         ...present({ planned: quantityOf(node.planned), depth: quantityOf(node.depth), width: quantityOf(node.width) }),

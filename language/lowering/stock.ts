@@ -149,6 +149,17 @@ export const sheetOf = once((node: ast.Sheet): Sheet => {
     };
 });
 
+/** A board or veneer as one lot of it is: what was measured in that takes the place of the usual figures. */
+export function lotOf(sheet: Sheet, node: ast.Lot): Sheet {
+    const items = new Items(node);
+    const measured = {
+        thickness: items.figure('thickness'),
+        moisture: items.figure('moisture'),
+        bought: lastDay(node, 'bought'),
+    };
+    return { ...sheet, ...present(measured), lot: node.name };
+}
+
 /** Follows `kind` from one block to what it is like, nearest first. A circle of kinds ends where it closes. */
 function lineage<T extends Fluid>(node: T, same: (other: AstNode) => other is T): T[] {
     const line: T[] = [];

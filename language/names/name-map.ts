@@ -1,5 +1,5 @@
 import type { AstNode, AstNodeDescription } from 'langium';
-import { type File, isCut, isEngrave, isWas, type Recipe, type Routine } from '../generated/ast';
+import { type File, isCut, isEngrave, isLot, isWas, type Recipe, type Routine, type Sheet } from '../generated/ast';
 import { KeptOn } from '../kept-on';
 import { membersOf } from '../variants/members';
 
@@ -18,6 +18,11 @@ export function namesOfFile(file: File, describe: Describe): NameMap {
 /** What a recipe declares: its art, blanks and named steps, those too that a variant puts between the base's. */
 export function namesOfRecipe(recipe: Recipe, describe: Describe): NameMap {
     return namesOf(recipe, membersOf, describe, formerNames);
+}
+
+/** The lots of a board or veneer. */
+export function namesOfSheet(sheet: Sheet, describe: Describe): NameMap {
+    return namesOf(sheet, ({ items }) => items.filter(isLot), describe);
 }
 
 /** What a routine declares: the piece that stands for a blank. */

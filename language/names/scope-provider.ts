@@ -14,10 +14,21 @@ import {
     URI,
 } from 'langium';
 import { builtInUris } from '../built-in';
-import { type File, isFile, isKind, isRecipe, isRoutine, isRun, type Recipe } from '../generated/ast';
+import {
+    type File,
+    isBurnt,
+    isFile,
+    isKind,
+    isMaterial,
+    isRecipe,
+    isRoutine,
+    isRun,
+    type Recipe,
+    type Sheet,
+} from '../generated/ast';
 import type { KerfServices } from '../services';
 import { basesOf } from '../variants/lineage';
-import { type NameMap, namesOfFile, namesOfRecipe, namesOfRoutine } from './name-map';
+import { type NameMap, namesOfFile, namesOfRecipe, namesOfRoutine, namesOfSheet } from './name-map';
 import { filesAround } from './runs-in-sight';
 import type { UsedFiles } from './used-files';
 
@@ -42,6 +53,7 @@ export class KerfScopeProvider implements ScopeProvider {
 
     getScope(context: ReferenceInfo): Scope {
         const holder = context.container;
+        if (context.property === 'lot' && (isMaterial(holder) || isBurnt(holder))) return this.lots(holder.sheet?.ref);
         const type = isKind(holder) ? holder.$container.$type : this.reflection.getReferenceType(context);
         // A shop's own `resin slow-epoxy { kind slow-epoxy }` means the built-in one, not itself; so does a variant.
         const self = isKind(holder) ? holder.$container : isRecipe(holder) ? holder : undefined;
@@ -50,6 +62,15 @@ export class KerfScopeProvider implements ScopeProvider {
             ({ type: found, node }) => node !== self && this.reflection.isSubtype(found, type),
         );
         return type === 'Abrasive' ? new Grits(layers) : layers;
+    }
+
+    private lots(sheet: Sheet | undefined): Scope {
+        const home = sheet && AstUtils.getDocument(sheet);
+        const names = sheet && namesOfSheet(sheet, (node, name) => this.descriptions.createDescription(node, name, home));
+        return new Layers(
+            () => (names === undefined ? [] : [names]),
+            () => true,
+        );
     }
 
     /** One after the other: most names are found in the first, and finding a file by its address takes time. */

@@ -4,12 +4,12 @@ import type { NodeType } from './property';
 /** Whether lines in braces have to follow a statement, may follow it, or cannot. */
 export type Braces = 'needed' | 'possible' | 'none';
 
-/** A statement with a word of its own: an entry of a file, a part of a recipe, or a step. */
+/** A statement with a word of its own: an entry of a file, a part of stock or of a recipe, or a step. */
 export interface Construct {
     /** Type in the syntax tree. */
     readonly type: NodeType;
     readonly word: string;
-    readonly where: 'file' | 'recipe' | 'step';
+    readonly where: 'file' | 'stock' | 'recipe' | 'step';
     readonly what: string;
     readonly example: string;
     readonly braces: Braces;
@@ -28,6 +28,9 @@ function part(type: NodeType, word: string, braces: Braces, what: string, exampl
 function step(type: NodeType, word: string, braces: Braces, what: string, example: string, snippet: string): Construct {
     return { type, word, where: 'step', braces, what, example, snippet };
 }
+
+/** What a lot is, in the words of the block and of the line that it is. */
+export const aboutLots = 'What was bought on one day and measured: a blank or a run can say which lot of the board it is of.';
 
 export const constructs: readonly Construct[] = [
     entry(
@@ -159,6 +162,17 @@ export const constructs: readonly Construct[] = [
         'shop estuary { currency EUR  hourly 32  workday 8 h }',
         'shop ${1:name} {\n\tcurrency ${2:EUR}\n\thourly ${3:32}\n\tlaser hourly ${4:14}\n\toverhead ${5:15 %}\n\tmarkup ${6:60 %}\n\tworkday ${7:8 h}\n}',
     ),
+
+    {
+        type: 'Lot',
+        word: 'lot',
+        where: 'stock',
+        braces: 'needed',
+        what: aboutLots,
+        example: 'lot spring { bought 2026-03-14  thickness 11.8 mm +- 0.1 mm }',
+        snippet:
+            'lot ${1:name} {\n\tbought ${2:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE}\n\tthickness ${3:11.8 mm +- 0.1 mm}\n}',
+    },
 
     part(
         'Art',
@@ -307,7 +321,9 @@ export const stepWords: readonly string[] = constructs.filter(({ where }) => whe
 export const routineWords: readonly string[] = ['seal', 'wait', 'peel', 'sand', 'finish', 'mask', 'do', 'follow'];
 
 /** What can stand directly in a recipe: its parts and its steps. */
-export const recipeWords: readonly string[] = constructs.filter(({ where }) => where !== 'file').map(({ word }) => word);
+export const recipeWords: readonly string[] = constructs
+    .filter(({ where }) => where === 'recipe' || where === 'step')
+    .map(({ word }) => word);
 
 export const fileWords: readonly string[] = constructs.filter(({ where }) => where === 'file').map(({ word }) => word);
 

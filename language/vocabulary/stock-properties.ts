@@ -1,4 +1,5 @@
 import { materials, treatments, zeros } from '../../shared/recipe/stock';
+import { aboutLots } from './constructs';
 import { measure, type NodeType, property, share } from './property';
 import { shopProperties } from './shop-properties';
 
@@ -116,10 +117,38 @@ const sheet = <Block extends NodeType>(block: Block, thickness: readonly [number
         'The day on which what is in the rack was bought: a coupon from before it was burnt on another lot.',
         'bought 2026-03-14',
     ),
+    property(block, 'lot', 'phrase', aboutLots, 'lot spring { bought 2026-03-14  thickness 11.8 mm +- 0.1 mm }', {
+        many: true,
+        node: 'Lot',
+        follows: 'a name for what was bought together',
+    }),
     property(block, 'sheet', 'size', 'Size in which it is bought.', 'sheet 600 x 300 mm', {
         measures: [measure('length', [20, 5000])],
     }),
     priceOf(block, 'SheetPrice', 'price 48 for 1 sheet'),
+];
+
+const lot = [
+    property(
+        'Lot',
+        'bought',
+        'day',
+        'The day on which it was bought: a coupon from before it was burnt on another lot.',
+        'bought 2026-03-14',
+    ),
+    property(
+        'Lot',
+        'thickness',
+        'figure',
+        'Thickness as it was measured, in place of that of the board or veneer.',
+        'thickness 11.8 mm +- 0.1 mm',
+        {
+            measures: [measure('length', [0.1, 80])],
+        },
+    ),
+    property('Lot', 'moisture', 'figure', 'Moisture content as it was measured.', 'moisture 9 %', {
+        measures: [measure('ratio', [0.03, 0.25], [0, 3])],
+    }),
 ];
 
 const laser = [
@@ -294,6 +323,7 @@ export const stockProperties = [
     }),
     ...sheet('Board', [1.5, 80], 'thickness 12 mm +- 0.3 mm'),
     ...sheet('Veneer', [0.1, 4], 'thickness 0.6 mm +- 0.05 mm'),
+    ...lot,
     ...laser,
     ...resin,
     kind('Sealer', 'shellac'),

@@ -47,6 +47,7 @@ function pocketOf(burnt: BurntStep, run: Run, recipe: Omit<Recipe, 'measured'>):
     const blank = blankOf(step, recipe);
     const sheet = burnt.sheet ?? blank?.name;
     const sheetFile = burnt.sheet === undefined ? blank?.where.uri : burnt.sheetFile;
+    const lot = burnt.sheet === undefined ? blank?.lot : burnt.lot;
     const { power, speed, depth, passes } = burnt;
     if (sheet === undefined || laser === undefined) return undefined;
     if (power === undefined || speed === undefined || depth === undefined) return undefined;
@@ -56,6 +57,7 @@ function pocketOf(burnt: BurntStep, run: Run, recipe: Omit<Recipe, 'measured'>):
         date: run.date.value,
         laser: laser.name,
         sheet,
+        ...(lot !== undefined && { lot }),
         power: wattsOf(power, laser) ?? Number.NaN,
         speed: speed.value,
         pitch: burnt.pitch?.value ?? pitchNow(step, recipe, laser, { name: sheet, file: sheetFile }) ?? Number.NaN,

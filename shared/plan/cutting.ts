@@ -1,17 +1,20 @@
 import { cutWidth, type LaidPiece, type SheetYield, sheetYield } from '../bench/sheet-yield';
 import type { Recipe } from '../recipe/recipe';
+import { rackName } from '../recipe/stock';
 import { contentKey } from './content-key';
 import type { Memo } from './memo';
 import type { BlankPlan, Cutting } from './plan';
 
 /** Sheets to buy and how to cut them, for those whose size is written. */
 export function planCuttings(recipe: Recipe, blanks: readonly BlankPlan[], memo: Memo): Cutting[] {
-    const sheets = new Map(blanks.flatMap(({ blank }) => (blank.sheet === undefined ? [] : [[blank.sheet.name, blank.sheet]])));
+    const sheets = new Map(
+        blanks.flatMap(({ blank }) => (blank.sheet === undefined ? [] : [[rackName(blank.sheet), blank.sheet]])),
+    );
     return [...sheets.values()].flatMap((sheet) => {
         if (sheet.sheet === undefined) return [];
         const size = { width: sheet.sheet.width.value, height: sheet.sheet.height.value };
         const pieces = blanks.flatMap(({ blank, name, size: blankSize }) =>
-            blank.sheet?.name !== sheet.name || blankSize === undefined
+            blank.sheet === undefined || rackName(blank.sheet) !== rackName(sheet) || blankSize === undefined
                 ? []
                 : [{ name, ...blankSize, count: recipe.make, ...(blank.grain === undefined ? {} : { grain: blank.grain }) }],
         );

@@ -4,7 +4,7 @@ import type { Face } from '../piece/face';
 import { showLength } from '../quantity/show';
 import type { Recipe } from '../recipe/recipe';
 import type { Shop } from '../recipe/shop';
-import type { Abrasive, Price } from '../recipe/stock';
+import { type Abrasive, type Price, rackName } from '../recipe/stock';
 import type { BlankPlan, Cutting, StepPlan, Supply } from './plan';
 import { costOfUsed, fluidUsed, type Used } from './price';
 
@@ -63,7 +63,7 @@ function cutSheets({ sheet, size, yielded, consumed }: Cutting, make: number, sh
     ];
     return priced(
         {
-            item: sheet.name,
+            item: rackName(sheet),
             kind: sheet.kind,
             amount: yielded.sheets,
             unit: 'sheets',
@@ -77,14 +77,15 @@ function cutSheets({ sheet, size, yielded, consumed }: Cutting, make: number, sh
 
 /** A blank whose sheet has no size is counted in pieces; and what it is stuck to. */
 function blankSupplies({ blank, size, name }: BlankPlan, cuttings: readonly Cutting[], { make, shop }: Shelf): Supply[] {
-    if (blank.sheet === undefined) return [];
+    const { sheet: own } = blank;
+    if (own === undefined) return [];
     const list: Supply[] = [];
     const area = size === undefined ? undefined : make * size.width * size.height;
-    if (!cuttings.some(({ sheet }) => sheet.name === blank.sheet?.name)) {
+    if (!cuttings.some(({ sheet }) => rackName(sheet) === rackName(own))) {
         const note = size === undefined ? name : `${name}, ${size.width} x ${size.height} mm`;
         const used = area === undefined ? {} : { area };
-        const pieces: Supply = { item: blank.sheet.name, kind: blank.sheet.kind, amount: make, unit: 'pieces', note };
-        list.push(priced(pieces, used, blank.sheet.price, shop));
+        const pieces: Supply = { item: rackName(own), kind: own.kind, amount: make, unit: 'pieces', note };
+        list.push(priced(pieces, used, own.price, shop));
     }
     if (blank.backing !== 'none' && area !== undefined) {
         const item = blank.backing === 'foil' ? 'foil tape' : 'backing tape';

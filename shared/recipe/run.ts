@@ -25,6 +25,8 @@ export interface BurntStep {
     readonly sheet?: string;
     /** Address of the file that declares it: another one may have one of that name, too. */
     readonly sheetFile?: string;
+    /** Which lot of it. */
+    readonly lot?: string;
     readonly power?: Quantity;
     readonly speed?: Quantity;
     readonly passes: number;
@@ -46,6 +48,8 @@ export interface MeasuredPocket {
     readonly laser: string;
     /** Name of the board or veneer. */
     readonly sheet: string;
+    /** Which lot of it, where that is known. */
+    readonly lot?: string;
     /** W; NaN where a setting means none. */
     readonly power: number;
     readonly speed: number;

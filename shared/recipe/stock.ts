@@ -115,6 +115,8 @@ export type Treatment = (typeof treatments)[number];
 
 export interface Sheet extends Named {
     readonly kind: 'board' | 'veneer';
+    /** Which lot of it: thickness, moisture and the day it was bought are those of the lot where that says them. */
+    readonly lot?: string;
     readonly wood?: Wood;
     readonly madeOf?: Written<Material>;
     readonly treatedWith?: Written<Treatment>;
@@ -125,6 +127,11 @@ export interface Sheet extends Named {
     /** Size in which it is bought. */
     readonly sheet?: Extent;
     readonly price?: Price;
+}
+
+/** A board or veneer as it stands in the rack: two lots of it are two. */
+export function rackName({ name, lot }: Pick<Sheet, 'name' | 'lot'>): string {
+    return lot === undefined ? name : `${name} lot ${lot}`;
 }
 
 export interface Mix {

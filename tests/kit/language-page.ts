@@ -24,6 +24,7 @@ export function languagePage(): string {
     const parts = [
         head,
         ...section('In a file', 'file'),
+        ...section('In a board or veneer', 'stock'),
         ...section('In a recipe', 'recipe'),
         line('Recipe'),
         ...section('Steps', 'step'),

@@ -35,6 +35,7 @@ function block(type: string, lines: string): string {
         Abrasive: 'abrasive 120',
     };
     const text = `${heads[type] ?? `${word} n`} {\n${lines}\n}`;
+    if (where === 'stock') return `board b {\n${text}\n}`;
     return where === 'file' ? text : `recipe r {\n${text}\n}`;
 }
 
@@ -58,9 +59,10 @@ const texts = [
     ),
     block('Engrave', 'art a #x, .y but .z'),
     block('Recipe', 'sand b called fine { grits 120 }'),
+    block('Blank', 'of oak lot spring'),
     block('Blank', 'grain along height\nbacking tape\nbacking none'),
     block('Resin', 'mix 2 : 1 by weight'),
-    block('Run', 'e of a 80 % at 250 mm/s x 3 pitch 0.1 mm planned 0.5 mm depth 0.5 mm width 2 mm'),
+    block('Run', 'e of a lot b 80 % at 250 mm/s x 3 pitch 0.1 mm planned 0.5 mm depth 0.5 mm width 2 mm'),
     'routine n for p {\nfollow m on p\n}',
     block('Recipe', 'places corners on b at 20, 20 mm and 80, 20 mm'),
     block('Engrave', 'circle 5 mm repeat 2 x 3 every 8 x 8 mm'),
@@ -166,7 +168,10 @@ describe('every example', () => {
     );
     const whole = constructs
         .filter(({ example }) => !/[…]/.test(example))
-        .map(({ word, where, example }) => [word, where === 'file' ? example : `recipe r {\n${example}\n}`] as const);
+        .map(
+            ({ word, where, example }) =>
+                [word, where === 'file' ? example : `${where === 'stock' ? 'board b' : 'recipe r'} {\n${example}\n}`] as const,
+        );
 
     it.each([...all, ...whole])('of %s can be read, and layout keeps it', async (_what, text) => {
         const document = await open(text);
