@@ -117,7 +117,7 @@ recipe deep based on plate { engrave pocket { depth 4 mm } }
             const here = lenses.filter(({ range }) => range.start.line === line).map(({ command }) => command!);
             expect(here.filter(({ arguments: given }) => given?.[1] === name)).toHaveLength(2);
             expect(here[0]!.title).toContain('of laser');
-            expect(here[1]!.title).toContain(name === 'large-tray' ? 'walnut-12 1 sheet,' : 'ash-quarter');
+            expect(here[1]!.title).toContain(name === 'large-tray' ? 'walnut-12 lot spring 1 sheet,' : 'ash-quarter');
         }
     });
 });
