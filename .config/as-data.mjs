@@ -16,7 +16,10 @@ export const asData = {
         });
         onLoad({ filter: /[\\/]currency-codes[\\/]data\.js$/ }, ({ path }) => {
             const list = createRequire(import.meta.url)(path);
-            return { contents: JSON.stringify(list.map(({ code, digits, currency }) => ({ code, digits, currency }))), loader: 'json' };
+            return {
+                contents: JSON.stringify(list.map(({ code, digits, currency }) => ({ code, digits, currency }))),
+                loader: 'json',
+            };
         });
         onLoad({ filter: /[\\/]language[\\/]generated[\\/]grammar\.ts$/ }, async ({ path }) => {
             const text = await readFile(path, 'utf8');
