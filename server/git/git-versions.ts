@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { RevisionChoice, WatchedPlace } from '../../shared/view/protocol';
+import type { RevisionChoice, RevisionPlaces } from '../../shared/view/protocol';
 import type { Asker } from '../engine/asker';
 import type { PastRecipe } from '../engine/jobs';
 import { largestRecipe } from '../files/guarded-file-system';
@@ -66,8 +66,13 @@ export class GitVersions implements Versions {
         });
     }
 
-    async places(uri: string): Promise<readonly WatchedPlace[] | NoVersion> {
-        return plainly(async () => revisionPlaces((await this.place(uri)).repository));
+    async places(uri: string): Promise<RevisionPlaces | NoVersion> {
+        return plainly(async () => {
+            const { repository } = await this.place(uri);
+            // What stands where is read last: a change meanwhile is seen by whoever watches the places.
+            const places = await revisionPlaces(repository);
+            return { places, now: await repository.standing() };
+        });
     }
 
     async past(

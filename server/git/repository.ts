@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import path from 'node:path';
 import type { RevisionChoice } from '../../shared/view/protocol';
 import type { ReadResult } from '../files/read-result';
@@ -96,6 +97,13 @@ export class Repository {
         const limit = Number.isFinite(most) ? [`--max-count=${most}`] : [];
         const { code, out } = await this.run('log', ...words, ...limit, from, '--', file);
         return code === 0 ? fileCommits(out.toString('utf8').split('\0'), file) : [];
+    }
+
+    /** A word for where HEAD and all branches and tags stand. */
+    async standing(): Promise<string> {
+        // It ends with 1 where there is nothing yet.
+        const { out } = await this.run('show-ref', '--head');
+        return createHash('sha256').update(out).digest('base64');
     }
 
     /** Branches and tags, those that were changed last first. */

@@ -23,10 +23,7 @@ export function answerReviewRequests(connection: Connection, workshop: Workshop,
         const found = await (versions?.choices(uri) ?? noVersions);
         return 'problem' in found ? found : { revisions: found };
     });
-    onRequest(connection, requests.revisionPlaces, async ({ uri }) => {
-        const found = await (versions?.places(uri) ?? noVersions);
-        return 'problem' in found ? found : { places: found };
-    });
+    onRequest(connection, requests.revisionPlaces, async ({ uri }) => versions?.places(uri) ?? noVersions);
 }
 
 const noVersions: NoVersion = {

@@ -1,4 +1,4 @@
-import type { RevisionChoice, WatchedPlace } from '../../shared/view/protocol';
+import type { RevisionChoice, RevisionPlaces } from '../../shared/view/protocol';
 import type { PastRecipe } from '../engine/jobs';
 import type { OpenVersion } from './open-version';
 
@@ -30,7 +30,7 @@ export interface Versions {
         tell?: (part: number) => void,
     ): Promise<ReadonlyMap<number, PastRecipe>>;
     /** Where it shows that a revision has come to mean another commit: of a new commit, of another branch that was checked out. */
-    places(uri: string): Promise<readonly WatchedPlace[] | NoVersion>;
+    places(uri: string): Promise<RevisionPlaces | NoVersion>;
     /** Revisions to choose from: those that changed the file, then branches and tags. */
     choices(uri: string): Promise<readonly RevisionChoice[] | NoVersion>;
 }

@@ -53,7 +53,13 @@ export type PageAnswer = (
 
 export type RevisionsAnswer = { readonly revisions: readonly RevisionChoice[] } | { readonly problem: string };
 
-export type RevisionPlacesAnswer = { readonly places: readonly WatchedPlace[] } | { readonly problem: string };
+export type RevisionPlacesAnswer = RevisionPlaces | { readonly problem: string };
+
+export interface RevisionPlaces {
+    readonly places: readonly WatchedPlace[];
+    /** Another word once any revision stands elsewhere. */
+    readonly now: string;
+}
 
 /** Files that tell by a change of theirs that something else has changed. */
 export interface WatchedPlace {

@@ -49,7 +49,10 @@ const places = [
 ];
 
 /** A panel over a server that answers each question with its number. */
-function panelOf(kind: AskedPage['kind'] = 'compare', answers: { places: unknown } | { problem: string } = { places }) {
+function panelOf(
+    kind: AskedPage['kind'] = 'compare',
+    answers: { places: unknown; now: string } | { problem: string } = { places, now: 'a' },
+) {
     let turn: () => void = () => {};
     const panel = {
         webview: {} as { html?: string },
@@ -62,11 +65,12 @@ function panelOf(kind: AskedPage['kind'] = 'compare', answers: { places: unknown
     };
     const asked: string[] = [];
     const text: { broken?: string; problem?: string; final?: true } = {};
+    const stands: { now?: string } = {};
     const server = {
         onDidPlan: () => ({ dispose: () => {} }),
         ask: async ({ method: what }: { readonly method: string }) => {
             asked.push(what);
-            if (what === requests.revisionPlaces.method) return answers;
+            if (what === requests.revisionPlaces.method) return { ...answers, ...stands };
             return { title: 'tray', body: `<p>${asked.length}</p>`, ...text };
         },
     };
@@ -79,6 +83,7 @@ function panelOf(kind: AskedPage['kind'] = 'compare', answers: { places: unknown
     return {
         page,
         text,
+        stands,
         html: () => panel.webview.html ?? '',
         comparisons: () => asked.filter((what) => what === requests.compare.method).length,
         lookups: () => asked.filter((what) => what === requests.revisionPlaces.method).length,
@@ -134,6 +139,17 @@ describe('a comparison follows what git comes to know', () => {
         expect(comparisons()).toBe(2);
     });
 
+    it('a commit that nobody watched yet is seen once the watchers stand, and once only', async () => {
+        const { comparisons, stands } = panelOf();
+        await vi.advanceTimersByTimeAsync(500);
+        stands.now = 'b';
+        expect(comparisons()).toBe(1);
+        await later();
+        expect(comparisons()).toBe(2);
+        await vi.advanceTimersByTimeAsync(20_000);
+        expect(comparisons()).toBe(2);
+    });
+
     it('hidden it waits until somebody looks', async () => {
         const { comparisons, turn } = panelOf();
         await later();
@@ -176,10 +192,11 @@ describe('a comparison follows what git comes to know', () => {
         await later();
         expect(lookups()).toBe(2);
         const found = panelOf();
-        await later();
+        await vi.advanceTimersByTimeAsync(20_000);
+        const looked = found.lookups();
         await found.page.refresh();
-        await later();
-        expect(found.lookups()).toBe(1);
+        await vi.advanceTimersByTimeAsync(20_000);
+        expect(found.lookups()).toBe(looked);
     });
 });
 

@@ -29,7 +29,7 @@ async function told(
     const versions: Versions = {
         open: async () => ({ problem: '' }),
         choices: async () => [],
-        places: async () => [],
+        places: async () => ({ places: [], now: '' }),
         past: async (_uri, name, revisions) => {
             const found = new Map();
             for (const revision of revisions) {

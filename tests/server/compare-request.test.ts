@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterEach, describe, expect, it } from 'vitest';
-import type { PageAnswer, RevisionsAnswer } from '../../shared/view/protocol';
+import type { PageAnswer, RevisionPlaces, RevisionsAnswer } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
 import { LanguageClient, type Says } from '../kit/language-client';
 import { shop } from '../kit/shop';
@@ -112,12 +112,14 @@ describe('comparing with what was committed', () => {
         const repo = repository();
         const { ask } = await editorOn(repo.folder, 'coaster.kerf', coaster);
         const store = pathToFileURL(path.join(repo.folder, '.git')).toString();
-        expect(await ask(requests.revisionPlaces.method)).toEqual({
-            places: [
-                { folder: store, pattern: '{HEAD,packed-refs}' },
-                { folder: `${store}/refs`, pattern: '**' },
-            ],
-        });
+        const first = (await ask(requests.revisionPlaces.method)) as RevisionPlaces;
+        expect(first.places).toEqual([
+            { folder: store, pattern: '{HEAD,packed-refs}' },
+            { folder: `${store}/refs`, pattern: '**' },
+        ]);
+        expect(await ask(requests.revisionPlaces.method)).toEqual(first);
+        repo.git('tag', 'v1');
+        expect(((await ask(requests.revisionPlaces.method)) as RevisionPlaces).now).not.toBe(first.now);
         const web = await editorOn(repo.folder, 'coaster.kerf', coaster, { browser: true });
         expect(await web.ask(requests.revisionPlaces.method)).toEqual({
             problem: expect.stringContaining('only a browser'),

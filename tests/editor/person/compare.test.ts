@@ -63,9 +63,6 @@ describe('comparing a recipe with what was committed', () => {
 
     const changed = () => page.getByRole('row', { name: /^depth 0\.54 mm 0\.58 mm/ });
 
-    /** An editor begins to watch a folder some time after it was asked to, and what happens before goes unseen. */
-    const watching = () => new Promise((resolve) => setTimeout(resolve, 5000));
-
     /** A depth typed over, with its comparison beside it: as an earlier test has left it, or from the start. */
     async function beginComparison(): Promise<void> {
         if (await changed().isVisible()) return;
@@ -127,7 +124,6 @@ describe('comparing a recipe with what was committed', () => {
         await begin();
         await beginComparison();
         await workbench.command('File: Save All');
-        await watching();
         await git('commit', '--quiet', '--all', '--message', 'deeper');
         await nothing.waitFor({ state: 'attached' });
         await git('reset', '--quiet', 'HEAD~1');
@@ -140,7 +136,6 @@ describe('comparing a recipe with what was committed', () => {
             await workbench.openFile(file);
             await workbench.command('Kerfbook: Compare with Committed');
             await changed().waitFor({ state: 'attached' });
-            await watching();
             await git('commit', '--quiet', '--all', '--message', 'deeper');
             await nothing.waitFor({ state: 'attached' });
             await git('reset', '--quiet', 'HEAD~1');
