@@ -22,6 +22,7 @@ import { couponFit } from '../../shared/view/coupon-fit';
 import { makeBenchView } from '../../shared/view/make-bench-view';
 import { makeChecklist } from '../../shared/view/make-checklist';
 import { makeStepFigures } from '../../shared/view/make-step-figures';
+import { leftOf } from '../../shared/view/piece-view';
 import { makePressView } from '../../shared/view/press-view';
 import { makeRunFigures } from '../../shared/view/run-figures';
 import { sectionView } from '../../shared/view/section-view';
@@ -106,7 +107,9 @@ export class PlanEngine {
             case 'section': {
                 const piece = plan.frames[job.frame]?.find((candidate) => candidate.blank === job.blank);
                 const blank = plan.blanks.find((candidate) => candidate.name === job.blank);
-                return piece === undefined || blank === undefined ? null : sectionView(plan, piece, blank, job.y);
+                return piece === undefined || blank === undefined
+                    ? null
+                    : sectionView(plan, piece, blank, job.y, leftOf(plan, job.frame, job.blank));
             }
         }
     }

@@ -4,6 +4,7 @@ import type { Plan } from '../plan/plan';
 import type { BenchView } from '../view/bench-view';
 import { makeBenchView } from '../view/make-bench-view';
 import { PathTable } from '../view/path-table';
+import { leftOf } from '../view/piece-view';
 import { sectionView } from '../view/section-view';
 import type { Comparison, Version } from './compare-plans';
 import { type PieceDifference, pieceDifference } from './piece-difference';
@@ -106,7 +107,7 @@ function cutAlike(view: BenchView, like: BenchView, plan: Plan): BenchView {
             const blank = plan.blanks.find(({ name }) => name === piece.blank);
             return y === undefined || state === undefined || blank === undefined
                 ? piece
-                : { ...piece, section: sectionView(plan, state, blank, y) };
+                : { ...piece, section: sectionView(plan, state, blank, y, leftOf(plan, index, piece.blank)) };
         }),
     }));
     return { ...view, frames };

@@ -111,6 +111,8 @@ export interface PieceView {
     readonly sealed: boolean;
     readonly finished: boolean;
     readonly sanded: boolean;
+    /** What is left of the blank, where parts have been cut free or holes have fallen out; absent while it is whole. */
+    readonly outline?: string;
     /** Painted in this order over the bare face. */
     readonly layers: readonly LayerView[];
     /** Cut straight across at `section.y`. */

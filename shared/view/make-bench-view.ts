@@ -43,7 +43,7 @@ export function makeBenchView(
         step: index - 1,
         pieces: pieces.flatMap((piece) => {
             const blank = plan.blanks.find((candidate) => candidate.name === piece.blank);
-            return blank === undefined ? [] : [pieceView(plan, piece, blank, paths, memo)];
+            return blank === undefined ? [] : [pieceView(plan, piece, blank, index, paths, memo)];
         }),
     }));
     const inlays = plan.steps.flatMap((step) =>

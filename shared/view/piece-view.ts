@@ -1,5 +1,6 @@
 import { crossings, spanLength } from '../bench/section';
 import { bounds } from '../geometry/measure';
+import type { Region } from '../geometry/region';
 import type { Memo } from '../plan/memo';
 import type { Mark, Piece } from '../plan/piece';
 import type { BlankPlan, Plan } from '../plan/plan';
@@ -8,7 +9,8 @@ import type { PathTable } from './path-table';
 import { inlayColour, sectionView } from './section-view';
 
 /** One blank at one moment of the work, as layers of paths from the bare face up. */
-export function pieceView(plan: Plan, piece: Piece, blank: BlankPlan, paths: PathTable, memo: Memo): PieceView {
+export function pieceView(plan: Plan, piece: Piece, blank: BlankPlan, frame: number, paths: PathTable, memo: Memo): PieceView {
+    const left = leftOf(plan, frame, blank.name);
     const layers = piece.marks.flatMap((mark) => layersOf(plan, piece, blank, mark, paths));
     return {
         blank: piece.blank,
@@ -17,9 +19,18 @@ export function pieceView(plan: Plan, piece: Piece, blank: BlankPlan, paths: Pat
         sealed: piece.sealed > 0,
         finished: piece.finished > 0,
         sanded: piece.sanded,
+        ...(left === undefined ? {} : { outline: paths.idOf(left) }),
         layers,
-        section: sectionView(plan, piece, blank, bestCut(plan, blank, memo)),
+        section: sectionView(plan, piece, blank, bestCut(plan, blank, memo), left),
     };
+}
+
+/** What is left of a blank at a moment; undefined while it is whole, and where nothing is known of it. */
+export function leftOf(plan: Plan, frame: number, blank: string): Region | undefined {
+    const [first, now] = [plan.faces[0], plan.faces[frame]].map(
+        (faces) => faces?.find((face) => face.blank === blank)?.body.region,
+    );
+    return now === first ? undefined : now;
 }
 
 function layersOf(plan: Plan, piece: Piece, blank: BlankPlan, mark: Mark, paths: PathTable): LayerView[] {

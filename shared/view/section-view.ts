@@ -1,4 +1,5 @@
 import { crossings, inSpans, type Spans } from '../bench/section';
+import type { Region } from '../geometry/region';
 import type { Mark, Piece } from '../plan/piece';
 import type { BlankPlan, Plan } from '../plan/plan';
 import { showLength } from '../quantity/show';
@@ -10,13 +11,17 @@ const backingThickness = 0.07;
 /** Width with which a cut is drawn at the least, mm: about that of a focused beam. */
 const thinnestKerf = 0.1;
 
-/** A cut across a piece at height `y` of its face; heights count up from the blank's bottom. */
-export function sectionView(plan: Plan, piece: Piece, blank: BlankPlan, y: number): SectionView {
+/**
+ * A cut across a piece at height `y` of its face; heights count up from the blank's bottom.
+ * @param left what is left of the blank, where that is not all of it
+ */
+export function sectionView(plan: Plan, piece: Piece, blank: BlankPlan, y: number, left?: Region): SectionView {
     const width = blank.size?.width ?? 0;
     const top = blank.thickness?.value ?? 0;
     const face = Math.max(0, top - piece.face.value);
     const cuts = piece.marks.map((mark) => ({ mark, spans: markSpans(plan, mark, y), inlay: inlaySpans(mark, y) }));
-    const edges = new Set([0, width]);
+    const body = left === undefined ? undefined : crossings(left, y);
+    const edges = new Set([0, width, ...(body ?? [])]);
     for (const { spans, inlay } of cuts) {
         for (const x of [...spans, ...inlay]) if (x > 0 && x < width) edges.add(x);
     }
@@ -26,6 +31,7 @@ export function sectionView(plan: Plan, piece: Piece, blank: BlankPlan, y: numbe
         const from = xs[i]!;
         const to = xs[i + 1]!;
         const middle = (from + to) / 2;
+        if (body !== undefined && !inSpans(body, middle)) continue;
         const last = cuts.findLast((cut) => inSpans(cut.spans, middle));
         push(
             spans,

@@ -50,7 +50,7 @@ describe('a review as a page', () => {
     it('holds no element but those of the page itself', () => {
         const names = new Set(all.map(({ nodeName }) => nodeName));
         const own =
-            'html head body main meta title style article section h1 h2 h3 p table thead tbody tr th td ul li del ins strong code span div figure figcaption svg defs pattern rect path use'.split(
+            'html head body main meta title style article section h1 h2 h3 p table thead tbody tr th td ul li del ins strong code span div figure figcaption svg g clipPath defs pattern rect path use'.split(
                 ' ',
             );
         expect([...names].filter((name) => !name.startsWith('#') && !own.includes(name))).toEqual([]);

@@ -11,8 +11,33 @@ interface PieceProps {
     readonly relief: boolean;
 }
 
-/** The piece as it lies on the bench, in mm. */
-export const Piece = still(({ blank, piece, blanks, relief }: PieceProps) => {
+/** The piece as it lies on the bench, in mm: where parts were cut free or holes fell out, what is left of it. */
+export const Piece = still((props: PieceProps) => {
+    const { blank, piece } = props;
+    const clip = `left-${useId()}`;
+    if (piece.outline === undefined) {
+        return (
+            <g>
+                <Surface {...props} />
+                <rect class="edge" width={blank.width} height={blank.height} fill="none" />
+            </g>
+        );
+    }
+    const shape = `#${pathId(piece.outline)}`;
+    return (
+        <g>
+            <clipPath id={clip}>
+                <use href={shape} />
+            </clipPath>
+            <g clip-path={url(clip)}>
+                <Surface {...props} />
+            </g>
+            <use href={shape} class="edge" fill="none" />
+        </g>
+    );
+});
+
+function Surface({ blank, piece, blanks, relief }: PieceProps) {
     const { width, height } = blank;
     return (
         <g>
@@ -24,10 +49,9 @@ export const Piece = still(({ blank, piece, blanks, relief }: PieceProps) => {
             {(piece.finished || piece.sealed) && (
                 <rect width={width} height={height} fill={url('sheen')} opacity={piece.finished ? 1 : 0.6} />
             )}
-            <rect class="edge" width={width} height={height} fill="none" />
         </g>
     );
-});
+}
 
 function Layer({ layer, blanks, relief }: { layer: LayerView; blanks: readonly BlankView[]; relief: boolean }) {
     const shape = `#${pathId(layer.path)}`;

@@ -1,3 +1,4 @@
+import { useId } from 'preact/hooks';
 import { showLength } from '../../quantity/show';
 import type { BlankView, LayerView, PieceView, SectionView } from '../../view/bench-view';
 import { oneLine } from '../one-line';
@@ -14,6 +15,7 @@ interface BoardProps {
 export function Board({ blank, piece, differing }: BoardProps) {
     const { width, height } = blank;
     const hair = Math.max(width, height) / 500;
+    const clip = `left-${useId()}`;
     const states = [
         ...(piece.masked ? ['masked'] : []),
         ...(piece.sealed ? ['sealed'] : []),
@@ -27,11 +29,18 @@ export function Board({ blank, piece, differing }: BoardProps) {
             role="img"
             aria-label={oneLine([blank.name, ...states].join(', '))}
         >
-            <rect width={width} height={height} fill={blank.colour} />
-            {piece.layers.map((layer, index) => (
-                <Layer key={String(index)} layer={layer} hair={hair} />
-            ))}
-            {piece.masked && <rect width={width} height={height} fill="#e9e2c8" fill-opacity="0.55" />}
+            {piece.outline !== undefined && (
+                <clipPath id={clip}>
+                    <Shape id={piece.outline} clip-rule="evenodd" />
+                </clipPath>
+            )}
+            <g {...(piece.outline !== undefined && { 'clip-path': `url(#${clip})` })}>
+                <rect width={width} height={height} fill={blank.colour} />
+                {piece.layers.map((layer, index) => (
+                    <Layer key={String(index)} layer={layer} hair={hair} />
+                ))}
+                {piece.masked && <rect width={width} height={height} fill="#e9e2c8" fill-opacity="0.55" />}
+            </g>
             {differing !== undefined && <Shape id={differing} fill="url(#differs)" stroke="#8a1c6b" stroke-width={1.5 * hair} />}
         </svg>
     );
