@@ -1,5 +1,8 @@
+import { area } from '../../geometry/measure';
 import { scorchDepth } from '../../piece/column';
+import type { Plan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
+import { faceAfter, negligible } from '../helpers/face-at';
 import { markOf, pieceBefore } from '../helpers/piece-at';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -29,7 +32,8 @@ export const toneSandedAway: Rule = {
                     mark.registration === true ||
                     mark.content !== undefined ||
                     toned?.kind !== 'engrave' ||
-                    markOf(after, mark.step) !== undefined
+                    markOf(after, mark.step) !== undefined ||
+                    !isColourLost(plan, index, mark.step, blank)
                 )
                     continue;
                 yield finding(page, {
@@ -51,3 +55,13 @@ export const toneSandedAway: Rule = {
         }
     },
 };
+
+/** Whether a sanding comes down to where a colour was burnt: one on the floor of a pocket lies below it. */
+function isColourLost(plan: Plan, sand: number, toned: number, blank: string | undefined): boolean {
+    const burnt = faceAfter(plan, toned, blank);
+    const sanded = faceAfter(plan, sand, blank);
+    if (burnt === undefined || sanded === undefined) return true;
+    const coloured = burnt.cells.filter(({ column }) => column.tone === toned);
+    const lost = coloured.filter(({ column }) => column.top.value < sanded.level.value);
+    return lost.reduce((sum, { region }) => sum + area(region), 0) > negligible;
+}
