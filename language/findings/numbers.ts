@@ -53,7 +53,8 @@ function quantityFindings(node: ast.Quantity): Iterable<Finding> {
         node.high === undefined
             ? undefined
             : check(withUnit(writtenOf(node, 'high', 'unit', shared), lowUnit && node.unit, 1), lowUnit !== undefined);
-    const rest = node.rest === undefined ? undefined : check(writtenOf(node, 'rest', 'restUnit'));
+    const second = node.rest === undefined ? undefined : check(writtenOf(node, 'rest', 'restUnit'));
+    const rest = second?.severity === 'error' ? second : undefined; // how much is usual is asked of the whole
     if (low === undefined && node.high === undefined && node.tolerance === undefined && rest === undefined) return nothing;
     const wrong = [low, high, rest].flatMap((each) => each ?? []).concat([...toleranceFindings(node)]);
     const range = wrong.some(({ severity }) => severity === 'error') ? undefined : rangeFinding(node);

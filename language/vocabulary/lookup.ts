@@ -1,7 +1,8 @@
 import type { AstNode } from 'langium';
 import { isExtent, isFigure, type Position, type Quantity, type Size } from '../generated/ast';
+import { partProperties } from './part-properties';
 import type { NodeType, Property, Takes } from './property';
-import { partProperties, recipeProperties } from './recipe-properties';
+import { recipeProperties } from './recipe-properties';
 import { burntParts, runProperties } from './run-properties';
 import { stockProperties } from './stock-properties';
 

@@ -1,4 +1,4 @@
-import { type Measure, measure, type NodeType, type Property, part, positive, property, share, signed } from './property';
+import { measure, type NodeType, positive, property, share, signed } from './property';
 
 const countOf = (low: number, high: number) => ({ measures: [measure('count', [low, high], [low, 1e6])] });
 
@@ -15,6 +15,7 @@ const allow = <Block extends NodeType>(block: Block) =>
 const power = <Block extends NodeType>(block: Block) =>
     property(block, 'power', 'figure', 'Share of full power; worked out from the coupon when it is not written.', 'power 40 %', {
         measures: [share(), measure('power', [0.05, 500])],
+        otherwise: 'worked out',
     });
 const speed = <Block extends NodeType>(block: Block) =>
     property(
@@ -25,11 +26,13 @@ const speed = <Block extends NodeType>(block: Block) =>
         'speed 300 mm/s',
         {
             measures: [positive('speed', [0.5, 5000])],
+            otherwise: 'worked out',
         },
     );
 const offset = <Block extends NodeType>(block: Block) =>
     property(block, 'offset', 'figure', 'Grows the shape outwards, or with a minus sign inwards.', 'offset 0.05 mm', {
         measures: [signed('length', [-5, 5])],
+        otherwise: '0 mm',
     });
 const passes = <Block extends NodeType>(block: Block) =>
     property(block, 'passes', 'count', 'How often the area is gone over.', 'passes 3', countOf(1, 60));
@@ -52,6 +55,7 @@ const beamWork = <Block extends NodeType>(block: Block) => [
     property(block, 'rectangle', 'phrase', 'A rectangle by its size, instead of art.', 'rectangle 80 x 40 mm', { many: true }),
     property(block, 'mirror', 'flag', 'Turns everything in this step over, left to right; `mirror off` says no.', 'mirror', {
         choices: ['off'],
+        otherwise: 'as it is drawn',
     }),
     property(
         block,
@@ -64,6 +68,7 @@ const beamWork = <Block extends NodeType>(block: Block) => [
     property(block, 'air', 'phrase', 'Air assist: on to cut, off to engrave.', 'air off', {
         choices: ['on', 'off'],
         node: 'Air',
+        otherwise: block === 'Cut' ? 'on' : 'off',
     }),
     power(block),
     speed(block),
@@ -100,16 +105,25 @@ const recipe = [
 ];
 
 const art = [
-    property('Art', 'width', 'figure', 'Real width of the art.', 'width 140 mm', { measures: [measure('length', [1, 3000])] }),
-    property('Art', 'height', 'figure', 'Real height of the art.', 'height 90 mm', { measures: [measure('length', [1, 3000])] }),
-    property('Art', 'threshold', 'figure', 'How dark paint has to be to burn.', 'threshold 50 %', { measures: [share()] }),
+    property('Art', 'width', 'figure', 'Real width of the art.', 'width 140 mm', {
+        measures: [measure('length', [1, 3000])],
+        otherwise: 'by the file',
+    }),
+    property('Art', 'height', 'figure', 'Real height of the art.', 'height 90 mm', {
+        measures: [measure('length', [1, 3000])],
+        otherwise: 'by the file',
+    }),
+    property('Art', 'threshold', 'figure', 'How dark paint has to be to burn.', 'threshold 50 %', {
+        measures: [share()],
+        otherwise: '50 %',
+    }),
     property(
         'Art',
         'dither',
         'word',
         'Burns the greys of a picture as dots on the scan lines, the closer the darker: error diffusion as published, or an ordered screen.',
         'dither floyd-steinberg',
-        { choices: ['floyd-steinberg', 'jarvis-judice-ninke', 'ordered'] },
+        { choices: ['floyd-steinberg', 'jarvis-judice-ninke', 'ordered'], otherwise: 'dark burns whole' },
     ),
     property(
         'Art',
@@ -173,34 +187,35 @@ const engrave = [
         {
             choices: ['across grain', 'along grain'],
             node: 'Scan',
+            otherwise: 'across grain',
         },
     ),
-    property(
-        'Engrave',
-        'outline',
-        'count',
-        'Passes along the outline after the area, for a crisp edge.',
-        'outline 1',
-        countOf(0, 20),
-    ),
+    property('Engrave', 'outline', 'count', 'Passes along the outline after the area, for a crisp edge.', 'outline 1', {
+        ...countOf(0, 20),
+        otherwise: '0',
+    }),
 ];
 
 const steps = [
     ...engrave,
     ...beamWork('Cut'),
-    property('Cut', 'tabs', 'count', 'Bridges left standing so that the part does not fall.', 'tabs 4', countOf(0, 200)),
+    property('Cut', 'tabs', 'count', 'Bridges left standing so that the part does not fall.', 'tabs 4', {
+        ...countOf(0, 200),
+        otherwise: '0',
+    }),
     property(
         'Cut',
         'lead-in',
         'figure',
         'How far out in the waste the beam begins, so that its first burn is not on the edge.',
         'lead-in 2 mm',
-        { measures: [measure('length', [0.2, 20], [0, 100])] },
+        { measures: [measure('length', [0.2, 20], [0, 100])], otherwise: '0 mm' },
     ),
     coats('Seal'),
     allow('Seal'),
     property('Fill', 'overfill', 'figure', 'How much more is mixed than the hollow holds.', 'overfill 15 %', {
         measures: [measure('ratio', [0, 1], [0, 10])],
+        otherwise: '10 %',
     }),
     allow('Fill'),
     property('Inlay', 'glue', 'name', 'The glue that holds it.', 'glue wood-glue', {
@@ -215,6 +230,7 @@ const steps = [
         'clearance 0.05 mm',
         {
             measures: [measure('length', [0, 1])],
+            otherwise: '0 mm',
         },
     ),
     property(
@@ -223,7 +239,7 @@ const steps = [
         'count',
         'Marks on both halves by which they are laid together, outside the art: small holes in the one, light discs on the other.',
         'marks 3',
-        countOf(0, 12),
+        { ...countOf(0, 12), otherwise: '0' },
     ),
     allow('Inlay'),
     allow('Wait'),
@@ -236,7 +252,10 @@ const steps = [
         'flush then 0.10 mm',
         { node: 'Flush' },
     ),
-    property('Sand', 'take', 'figure', 'How much comes off the face.', 'take 0.10 mm', { measures: [measure('length', [0, 5])] }),
+    property('Sand', 'take', 'figure', 'How much comes off the face.', 'take 0.10 mm', {
+        measures: [measure('length', [0, 5])],
+        otherwise: '0 mm',
+    }),
     property('Sand', 'grits', 'name', 'The papers, coarse to fine.', 'grits 120, 180, 240', {
         node: 'Grits',
         follows: 'a grit such as `120`',
@@ -256,83 +275,4 @@ const steps = [
     allow('Follow'),
 ];
 
-const burn = 'burn 40 % at 400 mm/s gives 0.09 mm';
-const place = [signed('length', [-4000, 4000])];
-const days = 86400;
-
-const parts: Property[] = [
-    part('Wait', 'time', 'wait', 'How long to wait.', 'wait 12 h', [measure('time', [1, 120 * days])]),
-    part('Do', 'time', 'for', 'How long it takes.', 'do "Wipe it clean" for 5 min', [measure('time', [1, 30 * days])]),
-    part('Flush', 'then', 'then', 'How much of the face goes after it is flush.', 'flush then 0.10 mm', [
-        measure('length', [0, 5]),
-    ]),
-    part('Scan', 'angle', 'at', 'Angle of the scan lines against the width.', 'scan at 45 deg', [signed('angle', [-7, 7])]),
-    part('Depth', 'value', 'depth', 'How deep it is to be.', 'depth 0.50 mm', [positive('length', [0.01, 30])]),
-    part('Circle', 'diameter', 'circle', 'Diameter of the circle.', 'circle 156 mm', [positive('length', [0.2, 3000])]),
-    part(
-        'Rectangle',
-        'size',
-        'rectangle',
-        'Size of the rectangle.',
-        'rectangle 80 x 40 mm',
-        [positive('length', [0.2, 4000])],
-        'size',
-    ),
-    part('Grown', 'by', 'grown', 'How far around the shape.', 'grown 5 mm', [measure('length', [0.1, 1000])]),
-    part('ArtUse', 'turn', 'turned', 'How far it is turned, clockwise.', 'turned 90 deg', [signed('angle', [-7, 7])]),
-    part('Shape', 'turn', 'turned', 'How far it is turned, clockwise.', 'turned 30 deg', [signed('angle', [-7, 7])]),
-    part('ArtUse', 'at', 'at', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', place, 'place'),
-    part('Shape', 'at', 'at', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', place, 'place'),
-    part(
-        'Places',
-        'at',
-        'at',
-        'Where the middle of the grid lies, or each place of a list, from the top left corner of the blank.',
-        'places corners on tray at 20, 20 mm and 280, 20 mm',
-        place,
-        'place',
-    ),
-    part('Setpoint', 'setting', 'set', 'The setting, as a share of the whole.', 'set 20 % gives 6 W', [share()]),
-    part('Setpoint', 'gives', 'gives', 'The power measured at the wood.', 'set 20 % gives 6 W', [measure('power', [0.05, 500])]),
-    part(
-        'Repeat',
-        'step',
-        'every',
-        'From the middle of one copy to the middle of the next, to the right and down.',
-        'repeat 4 x 3 every 40 x 30 mm',
-        [measure('length', [0.5, 4000])],
-        'size',
-    ),
-    part('CurvePoint', 'from', 'curve', 'Darkness in the picture: 0 % white, 100 % black.', 'curve 50 % gives 35 %', [share()]),
-    part('CurvePoint', 'to', 'gives', 'How much of the wood is burnt there.', 'curve 50 % gives 35 %', [share()]),
-    part('Burn', 'power', 'burn', 'Power of the square.', burn, [share(), measure('power', [0.05, 500])]),
-    part('Burn', 'speed', 'at', 'Speed of the square.', burn, [measure('speed', [0.5, 5000])]),
-    part(
-        'Burn',
-        'tone',
-        'tone',
-        'Tone judged in the square: 0 % bare, 100 % the darkest that does not dig.',
-        'burn 10 % at 600 mm/s gives tone 60 %',
-        [share()],
-    ),
-    part('Burn', 'depth', 'gives', 'Depth measured in the square.', burn, [measure('length', [0, 30])]),
-    part('LaserBeam', 'wavelength', 'beam', 'Wavelength of this source.', 'beam co2 10.6 um', [
-        measure('length', [2e-4, 1.2e-2]),
-    ]),
-];
-
-const money = (block: NodeType, example: string, amounts: readonly Measure[]): Property[] => [
-    part(block, 'paid', 'price', 'What is paid, in the currency of the shop.', example, [measure('money')]),
-    part(block, 'amount', 'for', 'What that buys.', example, amounts),
-];
-const fluids = [measure('mass', [0, 1e5]), measure('volume', [0, 1e8])];
-const flats = [measure('sheets', [0, 1000]), measure('area', [0, 1e8])];
-
-const prices: Property[] = [
-    ...money('SheetPrice', 'price 48 for 1 sheet', flats),
-    ...money('FluidPrice', 'price 42 for 1.5 kg', fluids),
-    ...money('ShopPrice', 'price 12 for 2.5 m2 of foil', flats),
-];
-
 export const recipeProperties = [...recipe, ...art, ...blank, ...steps];
-export const partProperties: readonly Property[] = [...parts, ...prices];

@@ -18,6 +18,7 @@ export const runProperties = [
     property('Run', 'laser', 'name', 'The laser it was burnt on; the recipe’s own where it is not written.', 'laser shed', {
         node: 'LaserUse',
         follows: 'the name of a laser',
+        otherwise: 'that of the recipe',
     }),
     property('Run', 'note', 'text', 'What went well or wrong.', 'note "Lens cleaned before the pocket."', {
         many: true,

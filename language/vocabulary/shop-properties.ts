@@ -22,9 +22,11 @@ export const shopProperties = [
     ),
     property('Shop', 'overhead', 'figure', 'Rent, tools and light, as a part of material and work.', 'overhead 15 %', {
         measures: [measure('ratio', [0, 2], [0, 100])],
+        otherwise: '0 %',
     }),
     property('Shop', 'markup', 'figure', 'What comes on top of the cost to make the price.', 'markup 60 %', {
         measures: [measure('ratio', [0, 5], [0, 100])],
+        otherwise: '0 %',
     }),
     property(
         'Shop',
@@ -34,6 +36,7 @@ export const shopProperties = [
         'workday 8 h',
         {
             measures: [measure('time', [hour, 16 * hour], [minute, day])],
+            otherwise: 'day and night',
         },
     ),
     property('Shop', 'price', 'phrase', 'What foil, tape or abrasive paper is bought for.', 'price 12 for 2.5 m2 of foil', {

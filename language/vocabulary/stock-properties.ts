@@ -1,5 +1,6 @@
 import { materials, treatments, zeros } from '../../shared/recipe/stock';
 import { aboutLots } from './constructs';
+import { lotProperties } from './lot-properties';
 import { measure, type NodeType, property, share } from './property';
 import { shopProperties } from './shop-properties';
 
@@ -128,29 +129,6 @@ const sheet = <Block extends NodeType>(block: Block, thickness: readonly [number
     priceOf(block, 'SheetPrice', 'price 48 for 1 sheet'),
 ];
 
-const lot = [
-    property(
-        'Lot',
-        'bought',
-        'day',
-        'The day on which it was bought: a coupon from before it was burnt on another lot.',
-        'bought 2026-03-14',
-    ),
-    property(
-        'Lot',
-        'thickness',
-        'figure',
-        'Thickness as it was measured, in place of that of the board or veneer.',
-        'thickness 11.8 mm +- 0.1 mm',
-        {
-            measures: [measure('length', [0.1, 80])],
-        },
-    ),
-    property('Lot', 'moisture', 'figure', 'Moisture content as it was measured.', 'moisture 9 %', {
-        measures: [measure('ratio', [0.03, 0.25], [0, 3])],
-    }),
-];
-
 const laser = [
     property(
         'Laser',
@@ -186,6 +164,7 @@ const laser = [
     }),
     property('Laser', 'overtravel', 'figure', 'How far the head runs past each scan line to turn.', 'overtravel 3 mm', {
         measures: [measure('length', [0, 100])],
+        otherwise: 'what its acceleration needs',
     }),
     property('Laser', 'spot', 'figure', 'Diameter of the spot in focus.', 'spot 0.15 mm', {
         measures: [measure('length', [5e-3, 2])],
@@ -211,7 +190,7 @@ const laser = [
         'word',
         'Where X 0 Y 0 of the machine files lies on the blank: one of its corners as it lies on the machine, lower is towards you, or its middle. The lower left corner when it is not written.',
         'zero lower-left',
-        { choices: [...zeros] },
+        { choices: [...zeros], otherwise: 'lower-left' },
     ),
     property('Laser', 'field', 'size', 'Width and depth that the head can reach.', 'field 600 x 400 mm', {
         measures: [measure('length', [50, 4000])],
@@ -323,7 +302,7 @@ export const stockProperties = [
     }),
     ...sheet('Board', [1.5, 80], 'thickness 12 mm +- 0.3 mm'),
     ...sheet('Veneer', [0.1, 4], 'thickness 0.6 mm +- 0.05 mm'),
-    ...lot,
+    ...lotProperties,
     ...laser,
     ...resin,
     kind('Sealer', 'shellac'),

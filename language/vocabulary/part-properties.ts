@@ -1,0 +1,82 @@
+import { type Measure, measure, type NodeType, type Property, part, positive, share, signed } from './property';
+
+const burn = 'burn 40 % at 400 mm/s gives 0.09 mm';
+const place = [signed('length', [-4000, 4000])];
+const days = 86400;
+
+const parts: Property[] = [
+    part('Wait', 'time', 'wait', 'How long to wait.', 'wait 12 h', [measure('time', [1, 120 * days])]),
+    part('Do', 'time', 'for', 'How long it takes.', 'do "Wipe it clean" for 5 min', [measure('time', [1, 30 * days])]),
+    part('Flush', 'then', 'then', 'How much of the face goes after it is flush.', 'flush then 0.10 mm', [
+        measure('length', [0, 5]),
+    ]),
+    part('Scan', 'angle', 'at', 'Angle of the scan lines against the width.', 'scan at 45 deg', [signed('angle', [-7, 7])]),
+    part('Depth', 'value', 'depth', 'How deep it is to be.', 'depth 0.50 mm', [positive('length', [0.01, 30])]),
+    part('Circle', 'diameter', 'circle', 'Diameter of the circle.', 'circle 156 mm', [positive('length', [0.2, 3000])]),
+    part(
+        'Rectangle',
+        'size',
+        'rectangle',
+        'Size of the rectangle.',
+        'rectangle 80 x 40 mm',
+        [positive('length', [0.2, 4000])],
+        'size',
+    ),
+    part('Grown', 'by', 'grown', 'How far around the shape.', 'grown 5 mm', [measure('length', [0.1, 1000])]),
+    part('ArtUse', 'turn', 'turned', 'How far it is turned, clockwise.', 'turned 90 deg', [signed('angle', [-7, 7])]),
+    part('Shape', 'turn', 'turned', 'How far it is turned, clockwise.', 'turned 30 deg', [signed('angle', [-7, 7])]),
+    part('ArtUse', 'at', 'at', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', place, 'place'),
+    part('Shape', 'at', 'at', 'Where its middle lies, from the top left corner of the blank.', 'at 150, 100 mm', place, 'place'),
+    part(
+        'Places',
+        'at',
+        'at',
+        'Where the middle of the grid lies, or each place of a list, from the top left corner of the blank.',
+        'places corners on tray at 20, 20 mm and 280, 20 mm',
+        place,
+        'place',
+    ),
+    part('Setpoint', 'setting', 'set', 'The setting, as a share of the whole.', 'set 20 % gives 6 W', [share()]),
+    part('Setpoint', 'gives', 'gives', 'The power measured at the wood.', 'set 20 % gives 6 W', [measure('power', [0.05, 500])]),
+    part(
+        'Repeat',
+        'step',
+        'every',
+        'From the middle of one copy to the middle of the next, to the right and down.',
+        'repeat 4 x 3 every 40 x 30 mm',
+        [measure('length', [0.5, 4000])],
+        'size',
+    ),
+    part('CurvePoint', 'from', 'curve', 'Darkness in the picture: 0 % white, 100 % black.', 'curve 50 % gives 35 %', [share()]),
+    part('CurvePoint', 'to', 'gives', 'How much of the wood is burnt there.', 'curve 50 % gives 35 %', [share()]),
+    part('Burn', 'power', 'burn', 'Power of the square.', burn, [share(), measure('power', [0.05, 500])]),
+    part('Burn', 'speed', 'at', 'Speed of the square.', burn, [measure('speed', [0.5, 5000])]),
+    part(
+        'Burn',
+        'tone',
+        'tone',
+        'Tone judged in the square: 0 % bare, 100 % the darkest that does not dig.',
+        'burn 10 % at 600 mm/s gives tone 60 %',
+        [share()],
+    ),
+    part('Burn', 'depth', 'gives', 'Depth measured in the square.', burn, [measure('length', [0, 30])]),
+    part('LaserBeam', 'wavelength', 'beam', 'Wavelength of this source.', 'beam co2 10.6 um', [
+        measure('length', [2e-4, 1.2e-2]),
+    ]),
+];
+
+const money = (block: NodeType, example: string, amounts: readonly Measure[]): Property[] => [
+    part(block, 'paid', 'price', 'What is paid, in the currency of the shop.', example, [measure('money')]),
+    part(block, 'amount', 'for', 'What that buys.', example, amounts),
+];
+const fluids = [measure('mass', [0, 1e5]), measure('volume', [0, 1e8])];
+const flats = [measure('sheets', [0, 1000]), measure('area', [0, 1e8])];
+
+const prices: Property[] = [
+    ...money('SheetPrice', 'price 48 for 1 sheet', flats),
+    ...money('FluidPrice', 'price 42 for 1.5 kg', fluids),
+    ...money('ShopPrice', 'price 12 for 2.5 m2 of foil', flats),
+];
+
+/** The numbers inside lines of recipes and stock. */
+export const partProperties: readonly Property[] = [...parts, ...prices];
