@@ -11,7 +11,7 @@ import {
 import { isBuiltIn } from '../built-in';
 import { isNewer } from '../edition';
 import { kindWords } from '../findings/unknown-name';
-import { isAbrasive, isBurnt, isCut, isEngrave, KerfTerminals } from '../generated/ast';
+import { isAbrasive, isBurnt, isCut, isEngrave, isStep, KerfTerminals } from '../generated/ast';
 import { bearerOf, setOfNames } from '../names/taken';
 import { needsItsKind } from '../parsing/run-lines';
 import type { KerfServices } from '../services';
@@ -34,7 +34,9 @@ export class KerfRename extends DefaultRenameProvider {
             throw refusal('A name is made of letters, digits, - and _, and begins with a letter.');
         const [target] = this.targetAt(document, params.position);
         if (target !== undefined && bearerOf(params.newName, target, this.services) !== undefined) {
-            throw refusal(`There is already a ${kindWords[setOfNames(target)] ?? 'thing'} called "${params.newName}".`);
+            throw refusal(
+                `There is already a ${kindWords[setOfNames(target)] ?? (isStep(target) ? 'step' : 'thing')} called "${params.newName}".`,
+            );
         }
         const edit = await super.rename(document, params);
         const changed = Object.keys(edit?.changes ?? {}).flatMap((uri) => this.documents.getDocument(URI.parse(uri)) ?? []);

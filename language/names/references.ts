@@ -7,6 +7,7 @@ import {
     DocumentState,
     type FindReferencesOptions,
     GrammarUtils,
+    type LangiumDocument,
     type LangiumDocuments,
     type ReferenceDescription,
     type Stream,
@@ -16,6 +17,7 @@ import * as ast from '../generated/ast';
 import type { KerfServices } from '../services';
 import { basesOf } from '../variants/lineage';
 import { membersOf } from '../variants/members';
+import { type Called, calledNode, isCalled, meantByName, stepCalledAt } from './called-steps';
 
 /**
  * A name by which a variant adjusts something of its base means that thing: it leads there, is found
@@ -30,15 +32,55 @@ export class KerfReferences extends DefaultReferences {
     }
 
     override findDeclarations(source: CstNode): AstNode[] {
-        return super.findDeclarations(source).map((node) => originOf(node));
+        const step = stepCalledAt(source);
+        return step === undefined ? super.findDeclarations(source).map((node) => originOf(node)) : [step];
+    }
+
+    /** A step without a name of the usual kind shows where it is `called`. */
+    override findDeclarationNodes(source: CstNode): CstNode[] {
+        const word = calledNodeOf(stepCalledAt(source));
+        return word === undefined ? super.findDeclarationNodes(source) : [word];
     }
 
     override findReferences(target: AstNode, options: FindReferencesOptions): Stream<ReferenceDescription> {
+        if (isCalled(target) && ast.isStep(target)) return stream(this.calling(target, options));
         const found = super.findReferences(target, options);
         const owner = ownerOf(target);
         if (owner === undefined) return found;
         const more = this.adjusting(target, owner, options);
         return more.length === 0 ? found : stream([...found, ...more]);
+    }
+
+    /** The name behind `called`, and every place of this recipe and its variants that means the step by it. */
+    private calling(step: ast.Step & Called, { documentUri, includeDeclaration }: FindReferencesOptions): ReferenceDescription[] {
+        const owner = AstUtils.getContainerOfType<ast.Recipe>(step, ast.isRecipe);
+        const { uri: targetUri } = AstUtils.getDocument(step);
+        const targetPath = this.nodeLocator.getAstNodePath(step);
+        const recipes = this.recipes().filter(
+            (recipe) => recipe === owner || (owner !== undefined && basesOf(recipe).includes(owner)),
+        );
+        const all = [...(includeDeclaration ? [step] : []), ...recipes.flatMap((recipe) => meantByName(step, recipe))];
+        return all.flatMap((node): ReferenceDescription[] => {
+            const word = calledNode(node);
+            const { uri } = AstUtils.getDocument(node);
+            if (word === undefined || (documentUri !== undefined && documentUri.toString() !== uri.toString())) return [];
+            return [
+                {
+                    sourceUri: uri,
+                    sourcePath: this.nodeLocator.getAstNodePath(node),
+                    targetUri,
+                    targetPath,
+                    segment: CstUtils.toDocumentSegment(word),
+                    local: uri.toString() === targetUri.toString(),
+                },
+            ];
+        });
+    }
+
+    private recipes(): ast.Recipe[] {
+        const isReady = ({ state }: LangiumDocument): boolean => state >= DocumentState.ComputedScopes;
+        const files = this.all.all.filter(isReady).map(({ parseResult }) => parseResult.value);
+        return files.toArray().flatMap((file) => (ast.isFile(file) ? file.entries.filter(ast.isRecipe) : []));
     }
 
     /** The names in all variants that adjust this part of a recipe. */
@@ -68,6 +110,10 @@ export class KerfReferences extends DefaultReferences {
         }
         return found;
     }
+}
+
+function calledNodeOf(step: ast.Step | undefined): CstNode | undefined {
+    return isCalled(step) ? calledNode(step) : undefined;
 }
 
 /** The recipe whose part this is. */

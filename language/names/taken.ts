@@ -3,6 +3,7 @@ import * as ast from '../generated/ast';
 import type { KerfServices } from '../services';
 import { basesOf } from '../variants/lineage';
 import { membersOf } from '../variants/members';
+import { isCalled } from './called-steps';
 
 /** Kinds that share one set of names. */
 const together: Readonly<Record<string, string>> = { Board: 'Sheet', Veneer: 'Sheet', Engrave: 'Carved', Cut: 'Carved' };
@@ -20,7 +21,11 @@ export function bearerOf(name: string, thing: AstNode, services: KerfServices): 
     const recipe = ast.isRecipe(thing) ? undefined : AstUtils.getContainerOfType(thing, ast.isRecipe);
     const others = recipe === undefined ? besideStock(thing, services) : besidePart(recipe, services);
     const set = setOfNames(thing);
-    return others.find((other) => other !== thing && setOfNames(other) === set && (other as { name?: string }).name === name);
+    return others.find((other) => other !== thing && setOfNames(other) === set && nameOf(other) === name);
+}
+
+function nameOf(node: AstNode): string | undefined {
+    return isCalled(node) ? node.called : (node as { name?: string }).name;
 }
 
 /** The parts of a recipe, of those it is based on, and of those based on it. */

@@ -5,7 +5,7 @@ import { plainJson } from '../../shared/review/one-line';
 import { historySchema, type RunHistory } from '../../shared/review/run-history';
 import { LocalAsker } from '../engine/asker';
 import { GitVersions } from '../git/git-versions';
-import { historyJob } from '../review/history-jobs';
+import { historyJob, isToldBy } from '../review/history-jobs';
 import { allRecipes } from '../review/table-jobs';
 import { chooseFormat } from './choose-format';
 import { openFiles } from './open-files';
@@ -36,8 +36,10 @@ export async function history(args: string[]): Promise<number> {
     const { workshop, documents, files } = await openFiles(positionals);
     const versions = new GitVersions(files, new LocalAsker());
     const known = allRecipes(workshop);
-    const wanted = known.filter(({ document, recipe }) =>
-        values.recipe === undefined ? documents.includes(document) && recipe.runs.length > 0 : recipe.name === values.recipe,
+    const wanted = known.filter((placed) =>
+        values.recipe === undefined
+            ? documents.some((document) => isToldBy(document, placed))
+            : placed.recipe.name === values.recipe,
     );
     if (wanted.length === 0)
         throw new UsageError(

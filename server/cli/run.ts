@@ -39,6 +39,9 @@ const help = `kerfbook: recipes for engraved, filled and inlaid wood
   kerfbook show FILE [--all] [--as FILE]
       a file as plain lines, for tools that compare lines: what is written and what follows for fit and depth;
       --all: settings, amounts, times and money too; --as: it is a copy of that one, beside which its art lies
+  kerfbook merge BASE OURS THEIRS [--marker-size 7] [--path FILE]
+      git's merge driver for recipes: statement by statement instead of line by line; OURS becomes the merge;
+      exit code: how many conflicts are left between markers, 129 if it could not be done; --path: what it is called
   kerfbook upgrade [FILE or FOLDER ...] [--dry-run]
       writes words of earlier editions of the language as they are spelled today; --dry-run: says what it would rewrite
   kerfbook serve
@@ -60,6 +63,7 @@ const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
     ['show', async () => (await import('./show')).show],
     ['table', async () => (await import('./table')).table],
     ['history', async () => (await import('./history')).history],
+    ['merge', async () => (await import('./merge')).merge],
     ['upgrade', async () => (await import('./upgrade')).upgrade],
     ['serve', async () => (await import('./serve')).serve],
 ]);

@@ -6,7 +6,7 @@ import { requests } from '../../shared/view/requests';
 import type { RecipeJob } from '../engine/jobs';
 import { onRequest } from '../protocol/on-request';
 import type { Workshop } from '../workshop/workshop';
-import { historyJob } from './history-jobs';
+import { historyJob, isToldBy } from './history-jobs';
 import type { OpenVersion } from './open-version';
 import { reviewJobs } from './review-files';
 import { allRecipes, tableJob } from './table-jobs';
@@ -84,7 +84,7 @@ async function table(workshop: Workshop, params: TableParams, token: Cancellatio
     return { title: family[0]!.name, body, ...about, ...broken(workshop, document) };
 }
 
-/** The runs of the recipe at a place, or else of the first of the file that has any. */
+/** The runs of the recipe at a place, or else of the first that has any in this file, be it the recipe’s or a run’s own. */
 async function history(
     workshop: Workshop,
     versions: Versions | undefined,
@@ -94,7 +94,7 @@ async function history(
     const document = await workshop.linked(params.uri, token);
     if (document === undefined) return notRead;
     const known = allRecipes(workshop);
-    const ours = known.filter((each) => each.document === document && each.recipe.runs.length > 0);
+    const ours = known.filter((each) => isToldBy(document, each));
     const at = workshop.recipe(document, params.recipe, params.offset);
     const placed = ours.find(({ recipe }) => recipe.name === at?.name) ?? ours[0];
     if (placed === undefined) {

@@ -35,19 +35,18 @@ import {
     type RevisionsAnswer,
     removeParams,
     rewriteParams,
-    runParams,
     sectionParams,
     tableParams,
     toolpathParams,
     type WritingAnswer,
     type WrittenAnswer,
-    type WrittenRunAnswer,
     writeNewParams,
     writeRecipeParams,
 } from './protocol';
 import type { SentPicture } from './sent-picture';
 import { address } from './shapes';
 import type { ToolpathView } from './toolpath-view';
+import { runParams, type WrittenRunAnswer } from './written-run';
 
 /** A message that is told and not answered: its name and what it says. */
 export interface Notification<Params> {

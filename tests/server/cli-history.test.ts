@@ -145,6 +145,14 @@ describe('kerfbook history', () => {
         expect((await repo.kerfbook(['history', '--format', 'html'])).out).toMatch(/^<!doctype html>/);
     });
 
+    it('of a run that has a file of its own is told from that file, too', async () => {
+        const repo = repository();
+        repo.write({ 'runs/2026-03-06-coaster-k7f3q.kerf': runLine('2026-03-06', 1, '0.5 mm') });
+        const own = await repo.kerfbook(['history', 'runs/2026-03-06-coaster-k7f3q.kerf']);
+        expect(own.out).toContain('2026-03-06');
+        expect(await repo.kerfbook(['history', 'coaster.kerf'])).toEqual(own);
+    });
+
     it.each([
         [['history', '--format', 'pdf'], '--format is one of'],
         [['history', '--last', '0'], '--last is'],

@@ -13,8 +13,9 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { RunParams, WrittenAnswer, WrittenRunAnswer } from '../../shared/view/protocol';
+import type { WrittenAnswer } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
+import type { RunParams, WrittenRunAnswer } from '../../shared/view/written-run';
 import { LanguageClient } from '../kit/language-client';
 import { shop } from '../kit/shop';
 
