@@ -1,8 +1,7 @@
 import * as vscode from 'vscode';
 import { dayOf } from '../../shared/quantity/calendar';
-import type { Checklist, WrittenAnswer } from '../../shared/view/protocol';
+import type { Checklist, RunParams, WrittenAnswer } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
-import type { RunParams } from '../../shared/view/written-run';
 import type { RecipeServer } from '../server';
 import { applyEdits } from '../write/apply-edits';
 import { mayWrite } from '../write/trust';

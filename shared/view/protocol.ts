@@ -4,6 +4,8 @@ import type { TotalsView } from './bench-view';
 import { newFile } from './new-recipe';
 import { address, count, figure, listOf, maybe, whole } from './shapes';
 
+export type { RunParams } from './written-run';
+
 /** What editor and server hand to each other beyond the language server protocol: plain data. requests.ts says what is asked with it. */
 const ofRecipe = {
     uri: address,
