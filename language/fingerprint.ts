@@ -10,8 +10,8 @@ import { renamedIn } from './vocabulary/editions';
 const known = new KeptOn<object, Map<ast.Recipe, string>>();
 
 /**
- * A fingerprint of what is written of a recipe: its text, that of the recipes it is based on, and the stock it names, directly or
- * through other stock, as eight hexadecimal digits. Comments, layout, the order of lines that has no meaning, the spelling of
+ * A fingerprint of what is written of a recipe: its text, that of the recipes it is based on, and the stock and routines it names,
+ * directly or through others, as eight hexadecimal digits. Comments, layout, the order of lines that has no meaning, the spelling of
  * renamed words, and what makes no other piece (title, issue, number of pieces, exceptions, prices, days, coupons) do not count;
  * nor does built-in stock beyond its name, which comes with the tool. Nothing that is worked out enters. Runs keep it for years:
  * whatever changes it for an unchanged text makes every recipe look changed. O(length of the texts). Needs linked documents.
@@ -32,14 +32,14 @@ export function isSameMark(a: string, b: string): boolean {
     return a.startsWith(b) || b.startsWith(a);
 }
 
-/** The recipe, its bases, and all stock that they name. */
+/** The recipe, its bases, and all stock and routines that they name. */
 function writtenFor(recipe: ast.Recipe): Set<AstNode> {
     const found = new Set<AstNode>([recipe, ...basesOf(recipe)]);
     // What is added while it is walked through is walked through, too.
     for (const each of found) {
         for (const { reference } of treeOf(each).references) {
             const target = 'ref' in reference ? reference.ref : undefined;
-            if (target === undefined || !ast.isStock(target)) continue;
+            if (target === undefined || !(ast.isStock(target) || ast.isRoutine(target))) continue;
             if (!isBuiltIn(AstUtils.getDocument(target).uri.toString())) found.add(target);
         }
     }

@@ -119,6 +119,16 @@ describe('the fingerprint of a recipe', () => {
         expect(await markOf(`${shop}${recipe}`, '')).toBe(before);
     });
 
+    it('holds the routines that the recipe follows, and the order of their steps', async () => {
+        const follows = edit('  sand tray', '  follow wax on tray\n  sand tray');
+        const routine = (steps: string) => `routine wax for piece { ${steps} }\n`;
+        const before = await markOf(`${routine('mask piece  peel piece')}${follows}`);
+        expect(await markOf(`// of all trays\n${follows}${routine('mask piece\n\n peel piece')}`)).toBe(before);
+        expect(await markOf(`${routine('peel piece  mask piece')}${follows}`)).not.toBe(before);
+        expect(await markOf(`${routine('mask piece')}${follows}`)).not.toBe(before);
+        expect(await markOf(`${routine('mask piece')}${recipe}`)).toBe(await markOf(recipe));
+    });
+
     it('of a variant holds its base', async () => {
         const before = await markOf(recipe + variant, shop, 'small-tray');
         expect(await markOf(edit('0.54 mm', '0.56 mm') + variant, shop, 'small-tray')).not.toBe(before);

@@ -217,6 +217,33 @@ describe('two edits that have nothing to do with each other both count', () => {
     });
 });
 
+describe('a routine and places of a recipe', () => {
+    const base = `routine wax for piece {
+  mask piece
+  wait 24 h "it dries"
+}
+recipe tray {
+  blank tray { size 300 x 200 mm }
+  places slots on tray 3 x 2 every 40 x 40 mm
+  follow wax on tray
+}
+`;
+    it('are merged like anything else', () => {
+        const ours = base.replace('24 h', '12 h').replace('3 x 2', '4 x 2');
+        const theirs = base
+            .replace('  mask piece\n', '  mask piece\n  peel piece\n')
+            .replace('40 x 40 mm\n', '40 x 40 mm\n  places more on tray 1 x 1 every 9 x 9 mm\n');
+        const { text, conflicts } = merged(base, ours, theirs);
+        expect(conflicts).toBe(0);
+        expect(text).toBe(theirs.replace('24 h', '12 h').replace('3 x 2', '4 x 2'));
+    });
+    it('and two orders of its steps are a conflict', () => {
+        const ours = base.replace('  mask piece\n', '  mask piece\n  peel piece\n');
+        const theirs = base.replace('  mask piece\n', '  mask piece\n  sand piece { grits 240 }\n');
+        expect(merged(base, ours, theirs).conflicts).toBe(1);
+    });
+});
+
 describe('edits that meet come between markers', () => {
     it.each<[string, string, string, string, string]>([
         [
