@@ -12,7 +12,7 @@ export const asData = {
         let pages;
         onLoad({ filter: /[\\/]server[\\/]all-pages\.ts$/ }, async ({ path }) => {
             pages ??= exportsOf(path);
-            return { contents: JSON.stringify(await pages), loader: 'json' };
+            return { contents: asModule(await pages), loader: 'js' };
         });
         onLoad({ filter: /[\\/]currency-codes[\\/]data\.js$/ }, ({ path }) => {
             const list = createRequire(import.meta.url)(path);
@@ -27,6 +27,33 @@ export const asData = {
         });
     },
 };
+
+/** Data as a module in which each text and list that comes again and again is written once: most rules are of one severity and one source. */
+function asModule(data) {
+    const counts = new Map();
+    const count = (value) => {
+        const text = JSON.stringify(value);
+        if (isRepeatable(value)) counts.set(text, (counts.get(text) ?? 0) + 1);
+        else if (typeof value === 'object' && value !== null) Object.values(value).forEach(count);
+    };
+    count(data);
+    const names = new Map();
+    for (const [text, times] of counts)
+        if (text.length > 8 && times > (text.length > 30 ? 1 : 2)) names.set(text, `once${names.size}`);
+    const write = (value) => {
+        const text = JSON.stringify(value);
+        if (isRepeatable(value)) return names.get(text) ?? text;
+        if (Array.isArray(value)) return `[${value.map(write).join()}]`;
+        if (typeof value !== 'object' || value === null) return text;
+        return `{${Object.entries(value).map(([key, each]) => `${JSON.stringify(key)}:${write(each)}`)}}`;
+    };
+    const constants = [...names].map(([text, name]) => `const ${name}=${text};`);
+    return [...constants, ...Object.entries(data).map(([name, value]) => `export const ${name}=${write(value)};`)].join('\n');
+}
+
+function isRepeatable(value) {
+    return typeof value === 'string' || (Array.isArray(value) && value.every((each) => typeof each === 'string'));
+}
 
 /**
  * The grammar is JSON in a template literal, nine tenths of it the same few pieces again and again. They are written once: the

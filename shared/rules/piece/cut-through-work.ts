@@ -22,8 +22,8 @@ const page: Page = {
     quickFix: 'sometimes',
     condition:
         'A cut runs through an open pocket that is filled only afterwards, through an inlay, or its hole takes out part of an engraving.',
-    why: 'Resin runs out at a cut wall; a veneer on its film of glue chars, chips and comes loose where the beam goes through it; what a hole takes out of a mark is gone.',
-    mend: 'Keep the cut off the work, or fill, cure and sand before it. A part’s own outline may run through an inlay or an engraving.',
+    why: 'Resin runs out at a cut wall, a veneer chars and comes loose along it, and what a hole takes out of a mark is gone.',
+    mend: 'Keep the cut off the work, or finish the fill first. A part’s own outline may run through an inlay.',
     source: commonPractice,
 };
 

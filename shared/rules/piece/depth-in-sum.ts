@@ -19,10 +19,10 @@ const page: Page = {
     title: 'Too deep in sum',
     severities: ['warning', 'error'],
     quickFix: 'sometimes',
-    condition: `Steps that are each shallow enough dig in one place, or dig into a face that was sanded before, and together leave less than ${leastFloor} mm of wood, or none.`,
-    why: 'Each step reads right by itself, but the beam begins where the one before it ended: the floor bulges, shows through or is gone.',
-    mend: 'Move the pockets apart, engrave the last of them less deep, or take a thicker board.',
-    source: 'Plain arithmetic over what is left in each place, tolerances at their bad end; the least floor is common practice, no source.',
+    condition: `Steps that are each shallow enough dig in one place, or in a sanded face, and together leave less than ${leastFloor} mm of wood.`,
+    why: 'The beam begins where the step before ended: the floor bulges, shows through or is gone.',
+    mend: 'Move them apart, engrave the last less deep, or take a thicker board.',
+    source: 'Plain arithmetic, tolerances at their bad end; the least floor is common practice, no source.',
 };
 
 export const depthInSum: Rule = {

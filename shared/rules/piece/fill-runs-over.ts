@@ -19,10 +19,10 @@ const page: Page = {
     id: 'fill-runs-over',
     title: 'Fill runs into what touches it',
     severities: ['warning'],
-    condition: `A pocket is filled while another that is open touches it or lies in it, with less than ${noWall} mm of wall between them, and is filled with something else or not at all.`,
-    why: 'Resin finds its level: it runs into everything that is open beside it, and colours that meet wet have no edge.',
-    mend: 'Leave a wall of wood between the two, or fill, cure and sand the one before the other is burnt.',
-    source: 'Plain fact of liquids; the width of the wall is common practice, no source.',
+    condition: `A pocket is filled while another that is open touches it, with less than ${noWall} mm of wall between them, and gets another fill or none.`,
+    why: 'Resin runs into all that is open beside it, and wet colours blend.',
+    mend: 'Leave a wall between them, or fill, cure and sand the one before the other is burnt.',
+    source: 'Plain fact; the width of the wall is common practice, no source.',
 };
 
 export const fillRunsOver: Rule = {

@@ -11,9 +11,8 @@ const page: Page = {
     title: 'Laser on the backing of a laid veneer',
     severities: ['error'],
     quickFix: 'always',
-    condition:
-        'A board goes back under the laser while the foil or tape of a veneer half that lies in it has not been peeled, and the beam runs over it.',
-    why: 'Bare foil throws the beam back into the machine and onto whoever stands there, and nothing below it is burnt.',
+    condition: 'The beam runs over a veneer half that was laid in and whose foil or tape has not been peeled.',
+    why: 'Bare foil throws the beam back at the machine and at people, and nothing below it is burnt.',
     mend: 'Peel the veneer half first, once its glue is dry.',
     source: commonPractice,
 };

@@ -14,9 +14,9 @@ const page: Page = {
     title: 'Laser on a wet coat or glue',
     severities: ['error'],
     quickFix: 'sometimes',
-    condition: 'The beam engraves or cuts through a sealer, a finish or a film of glue that has not had its time to dry.',
-    why: 'What evaporates from a wet coat burns: under the beam it can catch fire, and soot sticks to what is left.',
-    mend: 'Do the laser’s work first, or wait until the coat is dry; its data sheet and the machine’s manual come first.',
+    condition: 'The beam goes through a sealer, a finish or glue that has not had its time to dry.',
+    why: 'What evaporates from a wet coat can catch fire under the beam.',
+    mend: 'Burn first, or wait until it is dry; its data sheet and the machine’s manual come first.',
     source: 'Common practice, no source. The drying time is the stock’s figure.',
 };
 

@@ -11,9 +11,9 @@ const page: Page = {
     title: 'Tape over the pocket',
     severities: ['error'],
     quickFix: 'always',
-    condition: 'A blank is masked after a pocket was burnt, and the pocket is filled or inlaid with the tape still across it.',
+    condition: 'A blank is masked after a pocket was burnt, which is filled or inlaid with the tape across it.',
     why: 'The tape bridges the pocket: resin stands on it, and a veneer is glued to it.',
-    mend: 'Mask before the pocket is burnt, so that the beam opens the tape with it, or peel first.',
+    mend: 'Mask before the pocket is burnt, or peel first.',
     source: commonPractice,
 };
 

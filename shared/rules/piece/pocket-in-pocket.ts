@@ -12,11 +12,10 @@ const page: Page = {
     id: 'pocket-in-pocket',
     title: 'Pocket in a pocket',
     severities: ['warning'],
-    condition:
-        'A pocket for a veneer, or one whose depth is to be checked, is burnt where another step has dug already and nothing has filled it.',
-    why: 'The beam begins on the floor of the first pocket: there the second is deeper than it says, and what is laid in it lies too low.',
-    mend: 'Move the pockets apart, fill and sand the first before the second is burnt, or write the depth that is still to be dug.',
-    source: 'Plain arithmetic over what is left in each place.',
+    condition: 'A pocket for a veneer, or one to be checked, is burnt where another step has left an open one.',
+    why: 'The beam begins on the floor of the first: what is laid in the second lies too low.',
+    mend: 'Move them apart, or fill and sand the first before the second is burnt.',
+    source: 'Plain arithmetic.',
 };
 
 export const pocketInPocket: Rule = {

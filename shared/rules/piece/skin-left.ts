@@ -8,11 +8,10 @@ const page: Page = {
     title: 'Veneer half not burnt through',
     severities: ['error', 'warning'],
     quickFix: 'always',
-    condition:
-        'The veneer half of an inlay is engraved to a depth that leaves a skin of the veneer, at the thick end of its tolerance.',
-    why: 'The skin joins the parts to what should be gone: turned over, it lies on the board and holds the veneer out of its pocket.',
+    condition: 'The depth of a veneer half leaves a skin of it, at the thick end of its tolerance.',
+    why: 'Turned over, the skin lies on the board and holds the veneer out of its pocket.',
     mend: 'Write `depth through` in the veneer half.',
-    source: 'Plain arithmetic: thickness of the veneer less the depth.',
+    source: 'Plain arithmetic.',
 };
 
 export const skinLeft: Rule = {

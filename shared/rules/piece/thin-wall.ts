@@ -21,9 +21,9 @@ const page: Page = {
     title: 'Wall too thin',
     severities: ['warning'],
     condition:
-        'Between two open pockets of different steps, or between a pocket and a cut or the blank’s edge, less wood is left than six tenths of the depth (nine towards an edge, more in softwood and ring-porous wood).',
-    why: 'So thin a wall chars through, breaks off under the glue press or a thumb, and lets resin through along the grain.',
-    mend: 'Move the two apart, or engrave less deep; or fill and sand the one before the other is burnt.',
+        'Between open pockets of two steps less wood is left than six tenths of the depth; towards a cut or the blank’s edge, nine tenths (more in soft or ring-porous wood).',
+    why: 'So thin a wall chars through, breaks off under a press or a thumb, and lets resin through.',
+    mend: 'Move them apart, engrave less deep, or fill and sand the one before the other is burnt.',
     source: commonPractice,
 };
 
