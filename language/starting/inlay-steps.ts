@@ -21,7 +21,6 @@ export function inlaySteps({ art, board, inlay }: Start): string[] {
     const wanted = veneer.thickness + glue.film - proud;
     const depth = Math.max(0.3, Math.min(wanted, (board.thinnest ?? wanted * 3) / 3));
     const grown = { width: Math.ceil(art.page.width) + 2 * burntAround, height: Math.ceil(art.page.height) + 2 * burntAround };
-    const half = ['scan across grain', 'air off'];
     return [
         ...block('blank inset', [
             `of ${veneer.name}`,
@@ -30,12 +29,11 @@ export function inlaySteps({ art, board, inlay }: Start): string[] {
             'backing foil',
         ]),
         '',
-        ...block('engrave pocket on piece', [`art ${art.name}`, `depth ${showNumber(depth, 2)} mm`, ...half]),
+        ...block('engrave pocket on piece', [`art ${art.name}`, `depth ${showNumber(depth, 2)} mm`]),
         ...block('engrave relief on inset', [
             `art ${art.name} inverse within rectangle ${extentWords(grown)}`,
             'mirror',
             'depth through',
-            ...half,
         ]),
         ...block('inlay relief into pocket', ['clearance 0.1 mm', `glue ${glue.name}`]),
         ...waiting(glue.cure, 'the glue cures under the press'),

@@ -58,7 +58,7 @@ const picturePitch = 0.1;
 function toned(start: Start, wish: readonly string[]): string[] {
     return [
         ...block('sand piece', ['take 0.1 mm', 'grits 120, 180, 240']),
-        ...block('engrave drawing on piece', [`art ${start.art.name}`, ...wish, 'scan across grain', 'air off']),
+        ...block('engrave drawing on piece', [`art ${start.art.name}`, ...wish]),
         ...finished(start),
     ];
 }
@@ -70,12 +70,7 @@ function filled(start: Start): string[] {
     const { board, sealer, resin } = start;
     const deepest = Math.min((board.thinnest ?? usualPocket * 3) / 3, (resin.deepestPour ?? usualPocket) * 0.9, usualPocket);
     return [
-        ...block('engrave pocket on piece', [
-            `art ${start.art.name}`,
-            `depth ${showNumber(Math.max(0.4, deepest), 2)} mm`,
-            'scan across grain',
-            'air off',
-        ]),
+        ...block('engrave pocket on piece', [`art ${start.art.name}`, `depth ${showNumber(Math.max(0.4, deepest), 2)} mm`]),
         ...(board.bleeds ? [`  seal piece with ${sealer.name}`, ...waiting(sealer.dry, 'the sealer dries')] : []),
         ...block(`fill pocket with ${resin.name}`, ['overfill 10 %']),
         ...waiting(resin.cure, 'the resin cures'),

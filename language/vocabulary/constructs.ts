@@ -229,7 +229,7 @@ export const constructs: readonly Construct[] = [
         'needed',
         'Burns areas into a blank, to a depth or to a tone.',
         'engrave pocket on tray { art heron  depth 0.50 mm }',
-        'engrave ${1:name} on ${2:blank} {\n\tart $3\n\tdepth ${4:0.50 mm}\n\tair off\n}',
+        'engrave ${1:name} on ${2:blank} {\n\tart $3\n\tdepth ${4:0.50 mm}\n}',
     ),
     step(
         'Cut',
@@ -237,7 +237,7 @@ export const constructs: readonly Construct[] = [
         'needed',
         'Cuts along outlines, all the way through.',
         'cut edge on tray { rectangle 280 x 180 mm  air on }',
-        'cut ${1:name} on ${2:blank} {\n\tart $3\n\tair on\n}',
+        'cut ${1:name} on ${2:blank} {\n\tart $3\n}',
     ),
     step(
         'Seal',

@@ -97,6 +97,7 @@ describe('lines of a block', () => {
             'treated with',
             'price',
             'bought',
+            'lot',
         ]);
     });
     it('but the one that is being written', async () => {
