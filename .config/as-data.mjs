@@ -28,7 +28,10 @@ export const asData = {
     },
 };
 
-/** Data as a module in which each text and list that comes again and again is written once: most rules are of one severity and one source. */
+/**
+ * Data as a module in which each text and list that comes again and again is written once, and of a list of things the names of their
+ * fields: most rules are of one severity and one source.
+ */
 function asModule(data) {
     const counts = new Map();
     const count = (value) => {
@@ -43,12 +46,24 @@ function asModule(data) {
     const write = (value) => {
         const text = JSON.stringify(value);
         if (isRepeatable(value)) return names.get(text) ?? text;
-        if (Array.isArray(value)) return `[${value.map(write).join()}]`;
+        if (Array.isArray(value)) return table(value, write);
         if (typeof value !== 'object' || value === null) return text;
         return `{${Object.entries(value).map(([key, each]) => `${JSON.stringify(key)}:${write(each)}`)}}`;
     };
     const constants = [...names].map(([text, name]) => `const ${name}=${text};`);
-    return [...constants, ...Object.entries(data).map(([name, value]) => `export const ${name}=${write(value)};`)].join('\n');
+    return [THINGS, ...constants, ...Object.entries(data).map(([name, value]) => `export const ${name}=${write(value)};`)].join(
+        '\n',
+    );
+}
+
+const THINGS =
+    'const things=(names,rows)=>rows.map((row)=>Object.fromEntries(names.flatMap((name,i)=>row[i]===0?[]:[[name,row[i]]])));';
+
+/** Things of like fields as rows below the names of the fields; 0 stands where one has not got a field. */
+function table(things, write) {
+    const names = [...new Set(things.flatMap((thing) => Object.keys(thing)))];
+    const rows = things.map((thing) => `[${names.map((name) => (name in thing ? write(thing[name]) : 0)).join()}]`);
+    return `things(${JSON.stringify(names)},[${rows.join()}])`;
 }
 
 function isRepeatable(value) {
