@@ -16,10 +16,10 @@ export const asData = {
         });
         onLoad({ filter: /[\\/]currency-codes[\\/]data\.js$/ }, ({ path }) => {
             const list = createRequire(import.meta.url)(path);
-            return {
-                contents: JSON.stringify(list.map(({ code, digits, currency }) => ({ code, digits, currency }))),
-                loader: 'json',
-            };
+            // Its three keys are written once, not with each currency.
+            const rows = JSON.stringify(list.map(({ code, digits, currency }) => [code, digits, currency]));
+            const named = '([code, digits, currency]) => ({ code, digits, currency })';
+            return { contents: `module.exports = ${rows}.map(${named});`, loader: 'js' };
         });
         onLoad({ filter: /[\\/]language[\\/]generated[\\/]grammar\.ts$/ }, async ({ path }) => {
             const text = await readFile(path, 'utf8');
