@@ -1,3 +1,4 @@
+import { asKnownOn, isChangedSince } from '../../shared/burn/run-rows';
 import type { Memo } from '../../shared/plan/memo';
 import { planBoards } from '../../shared/plan/plan-boards';
 import { planBurns } from '../../shared/plan/plan-burns';
@@ -14,15 +15,17 @@ export function answerHistory(job: HistoryJob, memo: Memo): RunHistory | string 
 }
 
 function historyOf({ recipe, past, last }: HistoryJob, memo: Memo): RunHistory {
-    const now = planBurns(recipe, memo);
     const held = recipe.runs.map((run, index): HeldRun => {
         const then = past[index];
-        if (then === undefined) {
-            const own = run.revision !== undefined && run.revision === recipe.revision;
-            return { run, plan: now, planned: { by: own ? 'its issue' : 'the present plan', revision: recipe.revision } };
+        const day = run.date.value;
+        // What was measured on its day and since has taught the plan of today, not the one that it followed.
+        const plan = planBurns(asKnownOn(then?.recipe ?? recipe, day), memo);
+        if (then !== undefined) {
+            const by = then.isOfDay ? 'its day' : 'its issue';
+            return { run, plan, planned: { by, revision: then.recipe.revision, commit: then.commit } };
         }
-        const planned = { by: 'its issue', revision: then.recipe.revision, commit: then.commit } as const;
-        return { run, plan: planBurns(then.recipe, memo), planned };
+        const isOwn = run.revision !== undefined && run.revision === recipe.revision && !isChangedSince(recipe, day);
+        return { run, plan, planned: { by: isOwn ? 'its issue' : 'the present plan', revision: recipe.revision } };
     });
     return runHistory({ recipe, boards: planBoards(recipe, memo) }, held, last);
 }

@@ -126,6 +126,8 @@ export interface HistoryJob {
 
 export interface PastRecipe {
     readonly recipe: Recipe;
+    /** It stood so on the day that was asked for; else it is the newest of its issue. */
+    readonly isOfDay: boolean;
     /** Where it was found. */
     readonly commit: string;
 }

@@ -6,7 +6,7 @@ import type { PastRecipe } from '../engine/jobs';
 import { largestRecipe } from '../files/guarded-file-system';
 import type { WorkspaceFiles } from '../files/workspace-files';
 import type { OpenVersion } from '../review/open-version';
-import type { NoVersion, OpenedFile, Versions } from '../review/versions';
+import type { NoVersion, OpenedFile, Versions, WantedPast } from '../review/versions';
 import { CannotOpen } from '../workshop/cannot-open';
 import { type FileVersion, historyOf } from './file-history';
 import { openRevision } from './open-revision';
@@ -78,23 +78,33 @@ export class GitVersions implements Versions {
     async past(
         uri: string,
         recipe: string,
-        revisions: ReadonlySet<number>,
+        wanted: readonly WantedPast[],
         tell: (part: number) => void = () => {},
-    ): Promise<ReadonlyMap<number, PastRecipe>> {
-        const found = new Map<number, PastRecipe>();
+    ): Promise<readonly (PastRecipe | undefined)[]> {
+        const found = wanted.map((): PastRecipe | undefined => undefined);
         await plainly(async () => {
             const { repository, name: now } = await this.place(uri);
-            const wanted = [...revisions].slice(-mostPast);
-            const open = (): number[] => wanted.filter((revision) => !found.has(revision));
+            const open = new Set([...wanted.keys()].filter((at) => isLookedFor(wanted[at]!)));
+            let left = mostPast;
             const all = await historyOf(repository, now, Number.POSITIVE_INFINITY);
             const reached = new Map<string, Promise<boolean>>();
-            for (let from = 0; from < all.length && open().length > 0; from += AT_ONCE) {
+            for (let from = 0; from < all.length && open.size > 0 && left > 0; from += AT_ONCE) {
                 tell(from / all.length);
                 const versions = all.slice(from, from + AT_ONCE);
                 const texts = await Promise.all(versions.map((version) => this.textOf(repository, version, reached)));
                 for (const [index, version] of versions.entries()) {
-                    const then = await this.recipeOf(repository, version, texts[index], recipe, open());
-                    if (then !== undefined) found.set(then.recipe.revision, then);
+                    const asked = [...open].filter((at) => serves(version, wanted[at]!, found[at]));
+                    const then = await this.recipeOf(repository, version, texts[index], recipe, asked.map((at) => wanted[at]!));
+                    if (then === undefined) continue;
+                    left -= 1;
+                    for (const at of asked) {
+                        const { revision, day } = wanted[at]!;
+                        if (revision !== undefined && revision !== then.recipe.revision) continue;
+                        const isOfDay = isBy(version, day);
+                        found[at] = { ...then, isOfDay };
+                        if (isOfDay || day === undefined) open.delete(at);
+                    }
+                    if (left <= 0) break;
                 }
             }
             return found;
@@ -119,23 +129,25 @@ export class GitVersions implements Versions {
         return 'problem' in text ? undefined : new TextDecoder().decode(text.bytes);
     }
 
-    /** A recipe as a commit left it, where it had one of the revisions then. */
+    /** A recipe as a commit left it, where it had a revision then that somebody looks for. */
     private async recipeOf(
         repository: Repository,
         { id, file }: FileVersion,
         text: string | undefined,
         recipe: string,
-        revisions: readonly number[],
-    ): Promise<PastRecipe | undefined> {
-        if (text === undefined || revisions.length === 0) return undefined;
+        wanted: readonly WantedPast[],
+    ): Promise<Omit<PastRecipe, 'isOfDay'> | undefined> {
+        if (text === undefined || wanted.length === 0) return undefined;
         // Looking through a text is cheap, opening it with all that it uses is not.
         const stated = statedRevisions(text, recipe);
-        if (stated !== undefined && !revisions.some((revision) => stated.has(revision))) return undefined;
+        const isWanted = (has: (revision: number) => boolean): boolean =>
+            wanted.some(({ revision }) => revision === undefined || has(revision));
+        if (stated !== undefined && (stated.size === 0 || !isWanted((revision) => stated.has(revision)))) return undefined;
         const commit = { id, name: shortName(id) };
         const { workshop, documents } = await this.version(repository, commit, file);
         const document = documents.get(file);
         const then = document && workshop.recipe(document, recipe);
-        if (then === undefined || !revisions.includes(then.revision)) return undefined;
+        if (then === undefined || !isWanted((revision) => revision === then.revision)) return undefined;
         return { recipe: then, commit: commit.name };
     }
 
@@ -170,6 +182,21 @@ export class GitVersions implements Versions {
         const place = await this.files.resolve(uri);
         return !('problem' in place) || place.problem !== 'outside';
     }
+}
+
+/** Nothing is asked of a run that says neither its revision nor a day to look for. */
+function isLookedFor({ revision, day }: WantedPast): boolean {
+    return revision !== undefined || day !== undefined;
+}
+
+function isBy({ day }: FileVersion, wanted: string | undefined): boolean {
+    return wanted !== undefined && day <= wanted;
+}
+
+/** Versions come newest first: the first by its day is the one, and before that the newest of its revision may stand in. */
+function serves(version: FileVersion, { revision, day, orNewest }: WantedPast, found: PastRecipe | undefined): boolean {
+    if (day === undefined || isBy(version, day)) return true;
+    return found === undefined && orNewest === true && revision !== undefined;
 }
 
 /** What git or a person's own repository is in the way of is said, not thrown. */

@@ -15,20 +15,30 @@ export interface OpenedFile {
     readonly name: string;
 }
 
+/** What is known of an earlier version that is looked for. */
+export interface WantedPast {
+    /** The revision that it had. */
+    readonly revision?: number;
+    /** The newest version of this day or before is wanted, ISO 8601. */
+    readonly day?: string;
+    /** Where there is none of that day, the newest of all that had the revision will do. */
+    readonly orNewest?: boolean;
+}
+
 /** Earlier versions of the workspace's files. An editor without Node has none. */
 export interface Versions {
     /** A file as it was in a revision, followed to the name that it had then. */
     open(uri: string, revision: string): Promise<OpenedFile | NoVersion>;
     /**
-     * A recipe of a file as it last was while it had each of these revisions, as far as they can be found.
+     * A recipe of a file as it was for each of its runs, as far as that can be found: in their order.
      * @param tell hears the part of the commits that has been looked through, 0 to 1
      */
     past(
         uri: string,
         recipe: string,
-        revisions: ReadonlySet<number>,
+        wanted: readonly WantedPast[],
         tell?: (part: number) => void,
-    ): Promise<ReadonlyMap<number, PastRecipe>>;
+    ): Promise<readonly (PastRecipe | undefined)[]>;
     /** Where it shows that a revision has come to mean another commit: of a new commit, of another branch that was checked out. */
     places(uri: string): Promise<RevisionPlaces | NoVersion>;
     /** Revisions to choose from: those that changed the file, then branches and tags. */

@@ -6,7 +6,7 @@ import { type Drift, driftOf } from './drift';
 import { fitCoupon } from './fit';
 import { predict } from './law';
 import { type Fresh, lawOfDay, startOf } from './law-of-day';
-import { couponFor, datedRow } from './run-rows';
+import { asKnownOn, couponFor, datedRow } from './run-rows';
 
 /** What all runs in sight, of whatever recipe, say of one board or veneer on the recipe's laser. */
 export interface BoardRuns {
@@ -25,8 +25,9 @@ export interface BoardRuns {
 export interface ToldPocket {
     readonly pocket: MeasuredPocket;
     /**
-     * Depth (mm) that its settings give by the coupon and the runs before its day, with the range of one more pocket (95 %);
-     * absent where the law of that day is not known, since coupon, laser or board have changed since.
+     * Depth (mm) that was planned, where the run keeps it; else what its settings give by the coupon and the runs before its
+     * day, with the range of one more pocket (95 %). Absent where the law of that day is not known, since coupon, laser or
+     * board have changed since.
      */
     readonly told?: Interval;
     /** No measured square stood behind it. */
@@ -44,21 +45,26 @@ export function boardRuns(recipe: Recipe, sheet: Sheet): BoardRuns | undefined {
     const coupon = couponFor(recipe, sheet.name);
     const start = startOf(coupon, laser, sheet);
     const rows = pockets.map(datedRow);
-    const told = (pocket: MeasuredPocket): Omit<ToldPocket, 'pocket'> => {
-        if (start !== undefined && pocket.date < start.date) return {};
-        const before = rows.filter(({ date }) => date < pocket.date);
-        const law = lawOfDay(coupon, laser, sheet, before, pocket.date);
-        const depth = predict(law, pocket);
-        return depth === undefined ? {} : { told: depth, ...(law.freedom === undefined && { guess: true }) };
-    };
     return {
         sheet: sheet.name,
         laser: laser.name,
         ...(start !== undefined && { start }),
         isMeasured: fitCoupon(coupon, laser, sheet.wood).freedom !== undefined,
         drift: driftOf(lawOfDay(coupon, laser, sheet, rows, today).power?.days ?? []),
-        latest: latestPockets(recipe, sheet).map((pocket) => ({ pocket, ...told(pocket) })),
+        latest: latestPockets(recipe, sheet).map((pocket) => toldPocket(recipe, sheet, pocket)),
     };
+}
+
+/** A measured pocket beside what was to be expected of it: by the plan that its run keeps, else by what was known before its day. */
+export function toldPocket(recipe: Recipe, sheet: Sheet, pocket: MeasuredPocket): ToldPocket {
+    if (pocket.planned !== undefined) return { pocket, told: pocket.planned };
+    const coupon = couponFor(recipe, sheet.name);
+    const start = startOf(coupon, recipe.laser, sheet);
+    if (start !== undefined && pocket.date < start.date) return { pocket };
+    const before = asKnownOn(recipe, pocket.date);
+    const law = lawOfDay(coupon, recipe.laser, sheet, pocketsIn(before, sheet.name).map(datedRow), pocket.date);
+    const told = predict(law, pocket);
+    return told === undefined ? { pocket } : { pocket, told, ...(law.freedom === undefined && { guess: true }) };
 }
 
 /** What was measured in a board or veneer up to the recipe's day, from the oldest to the newest. */

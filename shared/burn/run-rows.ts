@@ -1,3 +1,4 @@
+import { intervalOf } from '../quantity/interval';
 import type { Recipe } from '../recipe/recipe';
 import type { BurntStep, MeasuredPocket, Run } from '../recipe/run';
 import type { Step } from '../recipe/step';
@@ -37,6 +38,16 @@ export function couponFor({ coupons, laser }: Pick<Recipe, 'coupons' | 'laser'>,
     return coupons.find((each) => each.sheet === sheet && each.laser === laser?.name);
 }
 
+/** A recipe as it was known in the morning of a day: what was measured then and later has not yet taught anything. */
+export function asKnownOn(recipe: Recipe, day: string): Recipe {
+    return { ...recipe, today: day, measured: recipe.measured.filter(({ date }) => date < day) };
+}
+
+/** Whether a coupon or the laser has changed since the morning of a day, so that what was planned then is no longer known. */
+export function isChangedSince({ coupons, laser }: Recipe, day: string): boolean {
+    return coupons.some(({ burnt }) => burnt !== undefined && burnt.value > day) || (laser?.serviced?.value ?? '') > day;
+}
+
 function pocketOf(burnt: BurntStep, run: Run, recipe: Omit<Recipe, 'measured'>): BurntPocket | undefined {
     const isNow = run.revision === undefined || run.revision === recipe.revision;
     const named = recipe.steps.find((each) => isNamed(each, burnt.step.value));
@@ -64,6 +75,7 @@ function pocketOf(burnt: BurntStep, run: Run, recipe: Omit<Recipe, 'measured'>):
         passes,
         depth: depth.value,
         tolerance: depth.tolerance,
+        ...(burnt.planned !== undefined && { planned: intervalOf(burnt.planned) }),
         where: burnt.where,
     };
     return { laser, ...(sheetFile !== undefined && { sheetFile }), pocket };

@@ -1,3 +1,4 @@
+import type { Interval } from '../quantity/interval';
 import type { Quantity } from '../quantity/quantity';
 import type { Where, Written } from '../quantity/where';
 import type { Ref } from './step';
@@ -58,5 +59,7 @@ export interface MeasuredPocket {
     readonly depth: number;
     /** Half width of the measurement, 0 if not written. */
     readonly tolerance: number;
+    /** Depth that the plan gave, where the run keeps it, with its range. */
+    readonly planned?: Interval;
     readonly where: Where;
 }

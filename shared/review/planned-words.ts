@@ -24,6 +24,8 @@ export function metLine(met: PlansMet): string {
 }
 
 export function plannedWords({ by, revision, commit }: PlannedBy): string {
+    const where = commit === undefined ? '' : ` (${commit})`;
+    if (by === 'the run') return `held against the depths that it keeps; settings against the plan of that time${where}`;
     if (by === 'the present plan') return `held against the present plan (issue ${revision})`;
-    return `held against the plan of its issue${commit === undefined ? '' : ` (${commit})`}`;
+    return `held against the plan of ${by}${where}`;
 }

@@ -37,8 +37,8 @@ export interface PastRun {
 
 /** Which plan a run is held against. */
 export interface PlannedBy {
-    /** The plan of the revision that was followed, or the one that stands there now. */
-    readonly by: 'its issue' | 'the present plan';
+    /** What the run itself keeps, the plan of its day, of the newest version of its issue, or the one that stands there now. */
+    readonly by: 'the run' | 'its day' | 'its issue' | 'the present plan';
     /** That of the plan. */
     readonly revision: number;
     /** Where it was found. */
@@ -110,10 +110,16 @@ function pastRun({ run, plan, planned }: HeldRun): PastRun {
         date: run.date.value,
         ...(run.revision !== undefined && { revision: run.revision }),
         ...(laser !== undefined && { laser: laser.name }),
-        planned,
+        planned: keepsPlan(run) ? { ...planned, by: 'the run' } : planned,
         steps: run.burnt.map((burnt) => pastStep(burnt, plan)),
         notes: run.notes,
     };
+}
+
+/** Every depth of it stands beside the one that was planned. */
+function keepsPlan({ burnt }: Run): boolean {
+    const measured = burnt.filter(({ depth }) => depth !== undefined);
+    return measured.length > 0 && measured.every(({ planned }) => planned !== undefined);
 }
 
 function pastStep(burnt: BurntStep, plan: BurnsPlan): PastStep {
@@ -131,7 +137,8 @@ function rowsOf(burnt: BurntStep, burn: Burn | undefined): PastRow[] {
     const row = (what: PastRow['what'], planned: string | undefined, actual: string | undefined): void => {
         if (actual !== undefined) rows.push({ what, ...(planned !== undefined && { planned }), actual });
     };
-    row('depth', wished && showLengthInterval(wished, depth?.unit), depth && showQuantity(depth));
+    const plannedDepth = burnt.planned === undefined ? wished && showLengthInterval(wished, depth?.unit) : showQuantity(burnt.planned);
+    row('depth', plannedDepth, depth && showQuantity(depth));
     if (ratio !== undefined) rows.push({ ...rows.pop()!, ratio });
     row('width', undefined, width && showQuantity(width));
     row('power', settings && plannedPower(settings, power), power && showQuantity(power));
@@ -146,7 +153,8 @@ function plannedPower({ power, powerRatio }: NonNullable<Burn['settings']>, writ
 }
 
 /** Measured over planned depth. */
-function ratioOf({ depth }: BurntStep, burn: Burn | undefined): number | undefined {
+function ratioOf({ depth, planned }: BurntStep, burn: Burn | undefined): number | undefined {
+    if (depth !== undefined && planned !== undefined && planned.value > 0) return depth.value / planned.value;
     if (depth === undefined || burn?.depth === undefined || burn.through || !(burn.depth.value > 0)) return undefined;
     return depth.value / burn.depth.value;
 }
@@ -172,7 +180,8 @@ function plansMet(held: readonly HeldRun[], recipe: Recipe): PlansMet[] {
             const known = found.get(key) ?? { laser, sheet, ratios: new Map<string, number[]>(), leftOut: 0 };
             found.set(key, known);
             // Held against another revision's plan, a depth says nothing of how well it was met.
-            const followed = planned.by === 'its issue' || run.revision === undefined || run.revision === recipe.revision;
+            const isKnown = burnt.planned !== undefined || planned.by !== 'the present plan';
+            const followed = isKnown || run.revision === undefined || run.revision === recipe.revision;
             const date = run.date.value;
             if (followed) known.ratios.set(date, [...(known.ratios.get(date) ?? []), ratio]);
             else known.leftOut++;

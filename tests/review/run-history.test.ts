@@ -30,16 +30,15 @@ async function told(
         open: async () => ({ problem: '' }),
         choices: async () => [],
         places: async () => ({ places: [], now: '' }),
-        past: async (_uri, name, revisions) => {
-            const found = new Map();
-            for (const revision of revisions) {
-                const then = past?.[revision];
-                if (then === undefined) continue;
-                const made = old.workshop.recipe(await old.open(then), name)!;
-                found.set(revision, { recipe: made, commit: `c${revision}` });
-            }
-            return found;
-        },
+        past: async (_uri, name, wanted) =>
+            Promise.all(
+                wanted.map(async ({ revision }) => {
+                    const then = revision === undefined ? undefined : past?.[revision];
+                    if (then === undefined) return undefined;
+                    const made = old.workshop.recipe(await old.open(then), name)!;
+                    return { recipe: made, commit: `c${revision}`, isOfDay: false };
+                }),
+            ),
     };
     const known = allRecipes(workshop);
     const placed = known.find((each) => each.document === document && each.recipe.name === 'tray')!;
@@ -87,6 +86,33 @@ describe('the history of runs', () => {
     it('needs nothing drawn: what was planned is told although the art is gone', async () => {
         const text = `${dated}${recipe()}${run('2026-02-01', '0.45 mm')}`;
         expect(await told(text, { drawn: {} })).toEqual(await told(text));
+    });
+
+    it('a run is held against the plan of its day: what was measured since has not yet taught it', async () => {
+        const speeds = async (text: string) => {
+            const { runs } = await told(text);
+            return runs.map(({ steps }) => steps[0]!.rows.find(({ what }) => what === 'speed')!.planned);
+        };
+        const weak = ['2026-02-01', '2026-02-08', '2026-02-15'].map((day) => run(day, '0.40 mm'));
+        const [alone] = await speeds(dated + recipe() + weak[0]);
+        const [first, second, third] = await speeds(dated + recipe() + weak.join(''));
+        expect(first).toBe(alone);
+        const number = (speed: string | undefined) => Number.parseFloat(speed!);
+        expect(number(second)).toBeLessThan(number(first) * 0.97);
+        expect(number(third)).toBeLessThan(number(second));
+        // A coupon of a later day was not known then.
+        const later = await told(`${dated.replace('burnt 2026-01-10', 'burnt 2026-03-01')}${recipe()}${weak[0]}`);
+        expect(later.runs[0]!.planned.by).toBe('the present plan');
+    });
+
+    it('a run that keeps its plan is held against that, whatever stands there now', async () => {
+        const kept = run('2026-02-01', '0.45 mm').replace(' depth ', ' planned 0.60 mm +- 0.05 mm depth ').replace('revision 3', 'revision 2');
+        const history = await told(dated + recipe() + kept);
+        expect(history.runs[0]!.planned.by).toBe('the run');
+        expect(history.runs[0]!.steps[0]!.rows[0]).toMatchObject({ planned: '0.6 ± 0.05 mm', actual: '0.45 mm' });
+        expect(history.runs[0]!.steps[0]!.rows[0]!.ratio).toBeCloseTo(0.75, 6);
+        expect(history.met[0]).toMatchObject({ leftOut: 0 });
+        expect(historyText([history])).toContain('held against the depths that it keeps');
     });
 
     it('power that gets less month by month is told, with its range and since when', async () => {

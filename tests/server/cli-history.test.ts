@@ -104,6 +104,32 @@ describe('kerfbook history', () => {
         expect(readFileSync(trace, 'utf8').match(/built-in: git/g)!.length).toBeLessThanOrEqual(12);
     });
 
+    it('holds a run against the commit of its day, also where the issue has not changed since', async () => {
+        const repo = repository();
+        const commit = (day: string, text: string) => {
+            repo.write({ 'coaster.kerf': text });
+            repo.git('add', '--all');
+            execFileSync(
+                'git',
+                ['-c', 'user.name=A', '-c', 'user.email=a@shop.example', 'commit', '--quiet', '--allow-empty', '-m', day],
+                { cwd: repo.folder, env: { ...process.env, GIT_COMMITTER_DATE: `${day}T12:00:00Z` } },
+            );
+            return repo.git('rev-parse', 'HEAD').slice(0, 8);
+        };
+        const first = commit('2026-01-01', coaster.replace('depth 0.5 mm', 'depth 0.7 mm'));
+        const deeper = coaster.replace('depth 0.5 mm', 'depth 0.6 mm');
+        const second = commit('2026-02-01', deeper);
+        commit('2026-03-10', `${deeper}${runLine('2026-01-20', 1, '0.49 mm')}${runLine('2026-02-05', 1, '0.6 mm')}`);
+        const { out } = await repo.kerfbook(['history', 'coaster.kerf', '--format', 'json']);
+        const { runs } = JSON.parse(out).histories[0];
+        expect(runs.map(({ planned }: { planned: object }) => planned)).toEqual([
+            { by: 'its day', revision: 1, commit: first },
+            { by: 'its day', revision: 1, commit: second },
+        ]);
+        expect(runs[0].steps[0].rows[0].ratio).toBeCloseTo(0.7, 6);
+        expect(runs[1].steps[0].rows[0].ratio).toBeCloseTo(1, 6);
+    });
+
     it('says of one file what the whole folder says, as the editor has it: runs of other recipes count, wherever they stand', async () => {
         const repo = repository();
         const days = [1, 8, 15, 22].map((day) => `2026-03-${String(day).padStart(2, '0')}`);
