@@ -1,9 +1,12 @@
 import type { LangiumDocument } from 'langium';
 import type { Diagnostic } from 'vscode-languageserver-types';
 import type { ArtNames } from '../shared/art/art-names';
+import type { Where } from '../shared/quantity/where';
+import type { Recipe } from '../shared/recipe/recipe';
 import type { MeasuredCoupon } from '../shared/recipe/stock';
 import type { Page } from '../shared/rules/page';
 import type { CouponFit } from '../shared/view/coupon-fit';
+import type { RunFacts } from '../shared/view/run-facts';
 import type { PlannedRun, PlannedStep } from './planned/planned-step';
 
 /** What the language is told from outside: it knows neither the trade's rules nor any file by itself. */
@@ -22,6 +25,8 @@ export interface Outside {
     readonly today?: () => string;
     /** What the squares of a coupon say; undefined where nobody waits for it any more. Never throws. */
     readonly couponFit?: (coupon: MeasuredCoupon) => Promise<CouponFit | undefined>;
+    /** What became of the run of a recipe at a place; undefined where nobody waits for it any more. Never throws. */
+    readonly runFacts?: (recipe: Recipe, run: Where) => Promise<RunFacts | undefined>;
 }
 
 export interface OutsideServices {
@@ -32,6 +37,7 @@ export interface OutsideServices {
     readonly diagnostics: (document: LangiumDocument) => readonly Diagnostic[] | undefined;
     readonly artNames: (uri: string) => Promise<ArtNames | undefined>;
     readonly couponFit: (coupon: MeasuredCoupon) => Promise<CouponFit | undefined>;
+    readonly runFacts: (recipe: Recipe, run: Where) => Promise<RunFacts | undefined>;
     readonly today: () => string | undefined;
 }
 
@@ -42,6 +48,7 @@ export function outsideServices({
     diagnostics = () => undefined,
     artNames = async () => undefined,
     couponFit = async () => undefined,
+    runFacts = async () => undefined,
     today,
 }: Outside): OutsideServices {
     const pages = new Map(tradePages.map((page) => [page.id, page]));
@@ -53,6 +60,7 @@ export function outsideServices({
         diagnostics,
         artNames,
         couponFit,
+        runFacts,
         today: today ?? (() => undefined),
     };
 }

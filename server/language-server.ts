@@ -91,6 +91,8 @@ export function serveLanguage({ connection: raw, fileSystem, read, asker, openSt
             artNames: namesInArt(arts),
             // One at a time: the cursor has moved on from the coupon before.
             couponFit: (coupon) => asker.ask({ do: 'fit', coupon }, [], 'coupon under the cursor').catch(() => undefined),
+            runFacts: (recipe, run) =>
+                asker.ask({ do: 'run-facts', recipe, run }, [], 'run under the cursor').catch(() => undefined),
         },
     );
     const progress = new ShownProgress(connection);

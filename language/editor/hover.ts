@@ -28,13 +28,14 @@ import { describeNumber } from './describe-number';
 import { describeUse } from './describe-use';
 import { describeValue } from './describe-value';
 import { describeWord } from './describe-word';
+import { runHover } from './run-hover';
 
 /** Says what lies under the cursor: a name by what it stands for, a number in other units, a word by what it does, art by its parts. */
 export class KerfHover extends AstNodeHoverProvider {
     private readonly outside: OutsideServices;
     private readonly documents: LangiumDocuments;
 
-    constructor(services: KerfServices) {
+    constructor(private readonly services: KerfServices) {
         super(services);
         this.outside = services.outside;
         this.documents = services.shared.workspace.LangiumDocuments;
@@ -47,9 +48,12 @@ export class KerfHover extends AstNodeHoverProvider {
         const leaf = CstUtils.findLeafNodeAtOffset(root, offset);
         if (leaf === undefined || leaf.hidden) return undefined;
         const range = { start: document.textDocument.positionAt(leaf.offset), end: document.textDocument.positionAt(leaf.end) };
-        const parts = [await this.said(leaf), await couponHover(leaf.astNode, this.outside), this.run(document, leaf)].filter(
-            (part) => part !== undefined && part !== '',
-        );
+        const parts = [
+            await this.said(leaf),
+            await couponHover(leaf.astNode, this.outside),
+            await runHover(leaf.astNode, this.services),
+            this.run(document, leaf),
+        ].filter((part) => part !== undefined && part !== '');
         return parts.length === 0 ? undefined : { contents: { kind: 'markdown', value: parts.join('\n\n') }, range };
     }
 

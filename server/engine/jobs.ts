@@ -1,4 +1,5 @@
 import type { CouponOptions, CouponSheet } from '../../shared/burn/coupon-sheet';
+import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
 import type { Laser, MeasuredCoupon, Sheet } from '../../shared/recipe/stock';
@@ -15,6 +16,7 @@ import type { CouponFit } from '../../shared/view/coupon-fit';
 import type { Setting } from '../../shared/view/make-bench-view';
 import type { PressView } from '../../shared/view/press-view';
 import type { Checklist } from '../../shared/view/protocol';
+import type { RunFacts } from '../../shared/view/run-facts';
 import type { RunFigures } from '../../shared/view/run-figures';
 import type { SentPicture } from '../../shared/view/sent-picture';
 import type { StepFigures } from '../../shared/view/step-figures';
@@ -26,6 +28,7 @@ export type Job =
     | { readonly do: 'survey'; readonly recipe: Recipe }
     | CouponJob
     | FitJob
+    | RunFactsJob
     | LayoutJob
     | CouponSheetsJob
     | PlaceholderJob
@@ -59,7 +62,7 @@ export interface JsonJob {
 }
 
 /** A job that needs a recipe worked out, with its art. */
-export type RecipeJob = Exclude<Job, CouponJob | FitJob | LayoutJob | CouponSheetsJob | PlaceholderJob>;
+export type RecipeJob = Exclude<Job, CouponJob | FitJob | RunFactsJob | LayoutJob | CouponSheetsJob | PlaceholderJob>;
 
 /** The picture that a new recipe begins with, as a PNG file: asked for here, since only here pictures are known. */
 export interface PlaceholderJob {
@@ -76,6 +79,14 @@ export interface CouponJob {
 export interface FitJob {
     readonly do: 'fit';
     readonly coupon: MeasuredCoupon;
+}
+
+/** What became of one run of a recipe, for somebody who looks at it. */
+export interface RunFactsJob {
+    readonly do: 'run-facts';
+    readonly recipe: Recipe;
+    /** The whole run in its file. */
+    readonly run: Where;
 }
 
 /** Lays out a new coupon: here, since what its squares may give takes the fit's statistics. */
@@ -176,6 +187,7 @@ export interface Answers {
     readonly survey: Survey;
     readonly coupons: readonly Finding[];
     readonly fit: CouponFit;
+    readonly 'run-facts': RunFacts;
     readonly 'coupon-layout': CouponSheet | { readonly problem: string };
     readonly 'coupon-sheets': Sheets;
     readonly placeholder: Uint8Array;

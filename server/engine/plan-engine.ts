@@ -1,9 +1,11 @@
 import { placeholderPicture } from '../../shared/art/raster/placeholder';
+import { asKnownOn, isChangedSince } from '../../shared/burn/run-rows';
 import { contentKey } from '../../shared/plan/content-key';
 import { makePlan } from '../../shared/plan/make-plan';
 import { Memo } from '../../shared/plan/memo';
 import type { ArtState, Plan } from '../../shared/plan/plan';
 import { pressAll } from '../../shared/plan/plan-press';
+import { isoMoment } from '../../shared/quantity/calendar';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
 import { comparePlans, type Version } from '../../shared/review/compare-plans';
@@ -24,6 +26,7 @@ import { makeChecklist } from '../../shared/view/make-checklist';
 import { makeStepFigures } from '../../shared/view/make-step-figures';
 import { leftOf } from '../../shared/view/piece-view';
 import { makePressView } from '../../shared/view/press-view';
+import { runFacts } from '../../shared/view/run-facts';
 import { makeRunFigures } from '../../shared/view/run-figures';
 import { sectionView } from '../../shared/view/section-view';
 import { sentPicture } from '../../shared/view/sent-picture';
@@ -66,13 +69,14 @@ export class PlanEngine {
     private answer(job: Job): Answers[keyof Answers] {
         if (job.do === 'coupons') return examineCoupons(job.coupons);
         if (job.do === 'fit') return couponFit(job.coupon);
+        if (job.do === 'run-facts') return runFacts(job.recipe, job.run);
         if (job.do === 'review-page') return this.reviewPage(job);
         if ('columns' in job) return this.table(job);
         if (job.do === 'placeholder') return placeholderPicture();
         if (job.do === 'coupon-layout') return layOutCoupon(job.material, job.laser, job.options);
         if ('past' in job) return answerHistory(job, this.memo);
         if (job.do === 'coupon-sheets') return couponSheets(job.material, job.laser, job.layout);
-        const plan = this.plan(job.recipe);
+        const plan = this.plan(startingOn(job.recipe, 'start' in job ? job.start : undefined));
         switch (job.do) {
             case 'examine':
                 return this.findings(plan);
@@ -179,4 +183,9 @@ export class PlanEngine {
         this.last = { key, plan };
         return plan;
     }
+}
+
+/** The day on which the work is said to begin is the day that the plan is for. */
+function startingOn(recipe: Recipe, start: number | undefined): Recipe {
+    return start === undefined ? recipe : { ...recipe, today: isoMoment(start).slice(0, 10) };
 }

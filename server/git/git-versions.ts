@@ -94,7 +94,13 @@ export class GitVersions implements Versions {
                 const texts = await Promise.all(versions.map((version) => this.textOf(repository, version, reached)));
                 for (const [index, version] of versions.entries()) {
                     const asked = [...open].filter((at) => serves(version, wanted[at]!, found[at]));
-                    const then = await this.recipeOf(repository, version, texts[index], recipe, asked.map((at) => wanted[at]!));
+                    const then = await this.recipeOf(
+                        repository,
+                        version,
+                        texts[index],
+                        recipe,
+                        asked.map((at) => wanted[at]!),
+                    );
                     if (then === undefined) continue;
                     left -= 1;
                     for (const at of asked) {

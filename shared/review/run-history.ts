@@ -137,7 +137,8 @@ function rowsOf(burnt: BurntStep, burn: Burn | undefined): PastRow[] {
     const row = (what: PastRow['what'], planned: string | undefined, actual: string | undefined): void => {
         if (actual !== undefined) rows.push({ what, ...(planned !== undefined && { planned }), actual });
     };
-    const plannedDepth = burnt.planned === undefined ? wished && showLengthInterval(wished, depth?.unit) : showQuantity(burnt.planned);
+    const plannedDepth =
+        burnt.planned === undefined ? wished && showLengthInterval(wished, depth?.unit) : showQuantity(burnt.planned);
     row('depth', plannedDepth, depth && showQuantity(depth));
     if (ratio !== undefined) rows.push({ ...rows.pop()!, ratio });
     row('width', undefined, width && showQuantity(width));

@@ -9,6 +9,7 @@ import type { Finding } from '../recipe/finding';
 import type { Named } from '../recipe/stock';
 import { cssText, escapeMarkup as text } from './escape';
 import { gapPicture } from './gap-picture';
+import { lastRuns } from './last-runs';
 import { benchPagePolicyTag } from './page-policy';
 import { pathData } from './path-data';
 import { pressVerdict } from './press-facts';
@@ -56,6 +57,7 @@ export function jobSheet(plan: Plan, findings: readonly Finding[], { start, pres
             'Steps',
             `<ol class="steps">${plan.steps.map((step, index) => stepItem(step, setUps(plan), presses?.get(index))).join('\n')}</ol>`,
         ),
+        section('Last runs', lastRunsOf(plan)),
         ...runSections(plan, start).map(([heading, body]) => section(heading, body)),
         section('To have on the bench', supplyTable(plan) + stockTexts(plan)),
         '<footer>Measured or changed: <span class="line"></span></footer>',
@@ -178,6 +180,12 @@ function stockTexts({ recipe }: Plan): string {
     }
     const texts = new Map(used.flatMap((each) => (each?.about === undefined ? [] : [[each.name, each.about] as const])));
     return texts.size === 0 ? '' : list([...texts].map(([name, said]) => `${name}: ${said}`));
+}
+
+function lastRunsOf(plan: Plan): string {
+    return lastRuns(plan)
+        .map(({ head, runs }) => `<p>${text(head)}.</p>${list(runs)}`)
+        .join('');
 }
 
 function supplyTable(plan: Plan): string {

@@ -71,6 +71,10 @@ export function planJson(
         cuttings: plan.cuttings.map(cuttingJson),
         cost: plan.cost ?? null,
         cautions: plan.cautions,
+        boards: plan.boards.map(({ latest, ...board }) => ({
+            ...board,
+            latest: latest.map(({ pocket: { where: _, ...pocket }, ...told }) => ({ ...pocket, ...told })),
+        })),
         findings: findings.map(({ rule, severity, message, step, where }) => ({
             rule,
             severity,

@@ -2,9 +2,11 @@ import { DocumentState, EmptyFileSystem, type LangiumDocument, URI } from 'langi
 import { isBuiltIn } from '../../language/built-in';
 import { createKerfServices } from '../../language/module';
 import { couponFit } from '../../shared/view/coupon-fit';
+import { runFacts } from '../../shared/view/run-facts';
 
 const { shared, kerf } = createKerfServices(EmptyFileSystem, {
     couponFit: async (coupon) => couponFit(coupon),
+    runFacts: async (recipe, run) => runFacts(recipe, run),
     today: () => '2026-11-30',
 });
 let started: Promise<void> | undefined;

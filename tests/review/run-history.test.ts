@@ -106,7 +106,9 @@ describe('the history of runs', () => {
     });
 
     it('a run that keeps its plan is held against that, whatever stands there now', async () => {
-        const kept = run('2026-02-01', '0.45 mm').replace(' depth ', ' planned 0.60 mm +- 0.05 mm depth ').replace('revision 3', 'revision 2');
+        const kept = run('2026-02-01', '0.45 mm')
+            .replace(' depth ', ' planned 0.60 mm +- 0.05 mm depth ')
+            .replace('revision 3', 'revision 2');
         const history = await told(dated + recipe() + kept);
         expect(history.runs[0]!.planned.by).toBe('the run');
         expect(history.runs[0]!.steps[0]!.rows[0]).toMatchObject({ planned: '0.6 ± 0.05 mm', actual: '0.45 mm' });
