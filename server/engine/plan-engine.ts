@@ -1,5 +1,4 @@
 import { placeholderPicture } from '../../shared/art/raster/placeholder';
-import { asKnownOn, isChangedSince } from '../../shared/burn/run-rows';
 import { contentKey } from '../../shared/plan/content-key';
 import { makePlan } from '../../shared/plan/make-plan';
 import { Memo } from '../../shared/plan/memo';
