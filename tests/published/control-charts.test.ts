@@ -3,8 +3,8 @@ import { againstEarlier, ewmaChart } from '../../shared/burn/control-chart';
 
 /*
  * NIST/SEMATECH e-Handbook of Statistical Methods (public domain), 6.3.2.4 "EWMA Control Charts", worked example: a process with
- * EWMA0 = 50, s = 2.0539 and λ = 0.3, limits at three standard errors. The data and the chart's values are from memory; that
- * EWMA0 is 50 and λ is 0.3 was seen again in a quotation of the page.
+ * EWMA0 = 50, s = 2.0539 and λ = 0.3, limits at three standard errors. Data, s, λ and the chart's values are from memory; that
+ * EWMA0 is 50 was seen again in a quotation of the page.
  */
 const data = [
     52.0, 47.0, 53.0, 49.3, 50.1, 47.0, 51.0, 50.1, 51.2, 50.5, 49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1,
