@@ -27,6 +27,7 @@ import { deepPour } from './fill/deep-pour';
 import { fillSandedAway } from './fill/fill-sanded-away';
 import { laserOnResin } from './fill/laser-on-resin';
 import { mixOffRatio } from './fill/mix-off-ratio';
+import { oilBeforeFilling } from './fill/oil-before-filling';
 import { pigmentOverload } from './fill/pigment-overload';
 import { shallowFill } from './fill/shallow-fill';
 import { shortPotLife } from './fill/short-pot-life';
@@ -75,6 +76,7 @@ import { depthInSum } from './piece/depth-in-sum';
 import { fillRunsOver } from './piece/fill-runs-over';
 import { laserOnFoil } from './piece/laser-on-foil';
 import { laserOnWet } from './piece/laser-on-wet';
+import { markDugAway } from './piece/mark-dug-away';
 import { maskUnderPour } from './piece/mask-under-pour';
 import { pocketInPocket } from './piece/pocket-in-pocket';
 import { skinLeft } from './piece/skin-left';
@@ -128,6 +130,8 @@ const earlierSteps = [
     cutThroughWork,
     laserOnWet,
     laserOnFoil,
+    markDugAway,
+    oilBeforeFilling,
     maskUnderPour,
     skinLeft,
 ];

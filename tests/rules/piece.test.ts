@@ -262,3 +262,47 @@ describe('skin-left', () => {
         await silent(relief('0.65 mm'), 'skin-left');
     });
 });
+
+describe('mark-dug-away', () => {
+    const word = at('word', '40 x 10', '50, 50', 'tone 70 %');
+    it('a pocket across a word that was coloured, with its area; digging first mends it', async () => {
+        const text = recipe(`${board}\n ${word} ${at('pond', '20 x 20', '40, 50')}`);
+        const finding = await one(text, 'mark-dug-away');
+        // The word reaches from 30 to 70 mm, the pocket from 30 to 50: 20 x 10 mm are in both.
+        expect(finding.message).toContain('pond digs away 200 mm² of word');
+        const after = await expectMended(text, finding);
+        await silent(after, 'mark-dug-away');
+    });
+    it('has no fix where something else is done to the blank between them', async () => {
+        const text = recipe(`${board}\n ${word} ${seal} ${at('pond', '20 x 20', '40, 50')}`);
+        expect((await one(text, 'mark-dug-away')).fixes).toEqual([]);
+    });
+    it('is silent beside it, for a colour on the floor, and for colour over colour', async () => {
+        await silent(recipe(`${board}\n ${word} ${at('pond', '20 x 20', '40, 80')}`), 'mark-dug-away');
+        await silent(recipe(`${board}\n ${at('pond', '20 x 20', '40, 50')} ${word}`), 'mark-dug-away');
+        await silent(recipe(`${board}\n ${word} ${at('shade', '20 x 20', '40, 50', 'tone 40 %')}`), 'mark-dug-away');
+    });
+});
+
+describe('oil-before-filling', () => {
+    const pocket = at('pond', '20 x 20', '50, 50');
+    const fill = 'fill pond with buoy-red { overfill 10 % }\n wait 2 d\n sand b { flush then 0.1 mm grits 120, 180 }\n';
+    it('oil in an open pocket that is filled afterwards; the finish is put on last', async () => {
+        const text = recipe(`${board}\n ${pocket} finish b with drying-oil\n wait 24 h\n ${fill}`);
+        const finding = await one(text, 'oil-before-filling');
+        expect(finding.message).toContain('buoy-red does not hold on it');
+        const after = await expectMended(text, finding);
+        await silent(after, 'oil-before-filling');
+        expect(after.indexOf('finish b')).toBeGreaterThan(after.indexOf('sand b'));
+    });
+    it('wax as well', async () => {
+        const text = recipe(`${board}\n ${pocket} finish b with wax\n wait 24 h\n ${fill}`);
+        expect((await one(text, 'oil-before-filling')).message).toContain('wax goes into pond');
+    });
+    it('is silent for a sealer, for shellac, for a pocket dug through the oil, and for oil afterwards', async () => {
+        await silent(recipe(`${board}\n ${pocket} ${seal} ${fill}`), 'oil-before-filling');
+        await silent(recipe(`${board}\n ${pocket} finish b with shellac-coat\n wait 24 h\n ${fill}`), 'oil-before-filling');
+        await silent(recipe(`${board}\n finish b with drying-oil\n wait 24 h\n ${pocket} ${fill}`), 'oil-before-filling');
+        await silent(recipe(`${board}\n ${pocket} ${fill} finish b with drying-oil\n`), 'oil-before-filling');
+    });
+});

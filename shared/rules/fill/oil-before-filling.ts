@@ -1,0 +1,66 @@
+import { area } from '../../geometry/measure';
+import type { Plan, StepPlan } from '../../plan/plan';
+import type { Finish, Step } from '../../recipe/step';
+import { faceBefore, nameOf, negligible, openCellsOf } from '../helpers/face-at';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'oil-before-filling',
+    title: 'Oil or wax before resin or glue',
+    severities: ['warning'],
+    quickFix: 'always',
+    condition: 'A finish of oil or wax goes over an open pocket that is filled or inlaid only afterwards.',
+    why: 'Resin and glue hold on clean wood. On oil or wax they come loose, at once or after the first dry winter.',
+    mend: 'Fill or inlay first, sand, and put the finish on last.',
+    source: commonPractice,
+};
+
+/** Finishes that leave a film or soak in so that nothing sticks to the wood: common practice, no source. */
+const repelling = new Set(['drying-oil', 'mineral-oil', 'wax']);
+
+export const oilBeforeFilling: Rule = {
+    page,
+    *examine(plan) {
+        for (const stepPlan of plan.steps) {
+            const { step, fill, inlay } = stepPlan;
+            const pocket = fill?.pocket ?? inlay?.pocket;
+            const face = faceBefore(plan, step.index, fill === undefined ? inlay?.pocketLaser.blank : stepPlan.blank);
+            if (pocket === undefined || face === undefined) continue;
+            const coated = new Map<Finish, number>();
+            for (const { column, region } of openCellsOf(face, pocket.index)) {
+                const finish = finishOn(plan, column.layers[0]?.step);
+                if (finish !== undefined) coated.set(finish, (coated.get(finish) ?? 0) + area(region));
+            }
+            for (const [finish, size] of coated) {
+                if (size <= negligible) continue;
+                const what = step.kind === 'fill' ? (step.resin?.name ?? 'the resin') : 'the glue';
+                yield finding(page, {
+                    severity: 'warning',
+                    message: `${finish.coat?.name} goes into ${nameOf(pocket)} before it is ${step.kind === 'fill' ? 'filled' : 'inlaid'}: ${what} does not hold on it. Put the finish on last.`,
+                    where: step.where,
+                    step: step.index,
+                    related: [{ message: 'The finish goes on here.', where: finish.where }],
+                    fixes: [
+                        {
+                            title: `Put ${finish.coat?.name} on last`,
+                            changes: [{ do: 'move', statement: finish.whole, after: lastOn(plan, stepPlan, step).whole }],
+                        },
+                    ],
+                });
+            }
+        }
+    },
+};
+
+function finishOn(plan: Plan, index: number | undefined): Finish | undefined {
+    const step = index === undefined ? undefined : plan.steps[index]?.step;
+    const kind = step?.kind === 'finish' ? (step.coat?.kind ?? step.coat?.name) : undefined;
+    return kind !== undefined && repelling.has(kind) && step?.kind === 'finish' ? step : undefined;
+}
+
+/** The last step of the piece, behind which nothing is laid or taken off. */
+function lastOn({ steps }: Plan, { blank }: StepPlan, from: Step): Step {
+    const later = steps.filter((other) => other.step.index > from.index && (other.blank === blank || other.step.kind === 'wait'));
+    return (later.at(-1)?.step ?? from) satisfies Step;
+}
