@@ -174,7 +174,7 @@ describe('comparing a recipe with what was committed', () => {
 
     it('shows how the runs went, against the revision that they followed', async () => {
         await showHistory();
-        await page.getByRole('row', { name: /^pocket of walnut-12 depth 0\.54 mm ± 0\.0\d mm 0\.53 mm 98 %/ }).waitFor();
+        await page.getByRole('row', { name: /^pocket of walnut-12 depth 0\.54 mm ± 0\.\d+ mm 0\.53 mm 98 %/ }).waitFor();
         await page.getByRole('img', { name: /^walnut-12 on shed, power by all runs/ }).waitFor();
         await faultlessCopy(workbench, page);
         await page.getByRole('link', { name: /^2026-10-02/ }).click();
