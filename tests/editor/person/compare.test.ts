@@ -220,11 +220,14 @@ describe('comparing a recipe with what was committed', () => {
             writeFileSync(join(session.workshop, '.vscode/settings.json'), '{ "git.enabled": true }');
             try {
                 await session.reload();
-                await workbench.page
-                    .getByRole('tab', { name: /^Source Control/ })
-                    .first()
-                    .click();
-                await workbench.page.locator('.scm-view .monaco-list-row', { hasText: file }).first().click({ button: 'right' });
+                const row = workbench.page.locator('.scm-view .monaco-list-row', { hasText: file }).first();
+                // The editor's git begins to look only some time after the window has come up.
+                await eventually('the change in source control', async () => {
+                    await workbench.command('View: Show Source Control');
+                    await row.waitFor({ timeout: 15_000 }).catch(() => undefined);
+                    return row.isVisible();
+                });
+                await row.click({ button: 'right' });
                 await choose(workbench, 'Compare with Committed');
                 await page.getByRole('row', { name: /^depth 0\.54 mm 0\.58 mm/ }).waitFor();
                 await session.shot('compare-from-source-control');

@@ -45,6 +45,8 @@ export async function openTray(): Promise<Workbench> {
     restore('heron-tray.kerf');
     await workbench.page.keyboard.press('Control+1');
     await workbench.openFile('heron-tray.kerf');
+    if (await workbench.page.locator('.tab.dirty.active', { hasText: 'heron-tray.kerf' }).first().isVisible())
+        await workbench.command('File: Revert File');
     await workbench.openBench();
     await workbench.bench.getByRole('heading', { name: 'Heron serving tray' }).waitFor();
     return workbench;
