@@ -125,7 +125,7 @@ describe('what the editor tells the maker', () => {
             const settings = join(window.workshop, '.vscode', 'settings.json');
             mkdirSync(join(window.workshop, '.vscode'), { recursive: true });
             writeFileSync(settings, '{ "kerfbook.checklist.writeRuns": "belowRecipe" }');
-            await new Promise((resolve) => setTimeout(resolve, 2000)); // nothing on the page shows that it was read
+            await new Promise((resolve) => setTimeout(resolve, 8000)); // nothing on the page shows that it was read
             await whileLocked(join(window.workshop, 'quick.kerf'), async () => {
                 await answerAll();
                 await workbench.message('The file could not be saved, so the run was not written. Every tick is kept.').waitFor();

@@ -149,7 +149,7 @@ describe('a run at the bench', () => {
         mkdirSync(join(session.workshop, '.vscode'), { recursive: true });
         writeFileSync(settings, '{ "kerfbook.checklist.writeRuns": "belowRecipe" }');
         try {
-            await new Promise((resolve) => setTimeout(resolve, 2000)); // nothing on the page shows that it was read
+            await new Promise((resolve) => setTimeout(resolve, 8000)); // nothing on the page shows that it was read
             await finish('Below.');
             await eventually('the run in the file', async () => file().includes(`run quick ${day()} {`));
             await eventually('no tick', async () => !(await ticked(/^Engrave pocket/)));
