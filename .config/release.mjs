@@ -66,7 +66,9 @@ function release(asked, dryRun) {
     run('npm', ['version', version, '--no-git-tag-version', '--ignore-scripts']);
     writeFileSync(changelog, text);
     run('npm', ['run', '--silent', 'package']);
-    run('git', ['commit', '--quiet', '--all', '--message', `build: release ${version}`]);
+    const why =
+        'Dates what the changelog says and sets the number, so that the package\nof this version can be built and tried from its tag.';
+    run('git', ['commit', '--quiet', '--all', '--message', `build: release ${version}`, '--message', why]);
     run('git', ['tag', '--annotate', `v${version}`, '--message', `Kerfbook ${version}`]);
     console.log(`Tagged v${version}. Try dist/kerfbook.vsix in an editor, then push the commit and the tag.`);
 }

@@ -1,18 +1,12 @@
 import type { Where } from '../quantity/where';
+import type { MeasuredBurn } from '../recipe/run';
 import type { Burn, Coupon, Laser } from '../recipe/stock';
 import { spotOf } from './beam';
 import { pitchForSpot } from './pitch';
 import { wattsOf } from './power-curve';
 
 /** One measured square in base units, whether from a coupon or from a run. */
-export interface BurnRow {
-    readonly power: number;
-    readonly speed: number;
-    readonly pitch: number;
-    readonly passes: number;
-    readonly depth: number;
-    /** Half width of the measurement, 0 if not written. */
-    readonly tolerance: number;
+export interface BurnRow extends MeasuredBurn {
     readonly where?: Where;
 }
 

@@ -12,13 +12,11 @@ import { type CutOutcome, cutOutcome } from './freed-parts';
 import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
 import type { BlankPlan, StepPlan } from './plan';
+import { usualOverfill } from './plan-fill';
 import { stepKey } from './step-key';
 
 /** Width of a cut where the laser does not say its spot, mm: common practice, no source. */
 const usualKerf = 0.2;
-
-/** Resin above the face when the step does not say: common practice, no source. */
-const usualOverfill = 0.1;
 
 /**
  * The face of every blank before the first step and after each one; a blank without a size has none. Each is remembered by what

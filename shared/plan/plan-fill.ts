@@ -9,7 +9,7 @@ import type { LaserPlan } from './laser-plan';
 import type { FillPlan } from './plan';
 
 /** Resin above the face when the step does not say: common practice, no source. */
-const usualOverfill = 0.1;
+export const usualOverfill = 0.1;
 
 /** What one fill takes, for one piece and for the run: its share of the depth, its pours, its cups. */
 export function planFill(step: Fill, laser: LaserPlan & { readonly depth: Interval }, recipe: Recipe): FillPlan {

@@ -40,8 +40,20 @@ export interface BurntStep {
     readonly where: Where;
 }
 
-/** A pocket or square of a run, of whatever recipe, that says what it was burnt with and how deep it came out; base units. */
-export interface MeasuredPocket {
+/** What was burnt with which settings and measured afterwards; base units. */
+export interface MeasuredBurn {
+    /** W; NaN where a setting means none. */
+    readonly power: number;
+    readonly speed: number;
+    readonly pitch: number;
+    readonly passes: number;
+    readonly depth: number;
+    /** Half width of the measurement, 0 if not written. */
+    readonly tolerance: number;
+}
+
+/** A pocket or square of a run, of whatever recipe, that says what it was burnt with and how deep it came out. */
+export interface MeasuredPocket extends MeasuredBurn {
     readonly recipe: string;
     readonly step: string;
     /** ISO 8601. */
@@ -51,14 +63,6 @@ export interface MeasuredPocket {
     readonly sheet: string;
     /** Which lot of it, where that is known. */
     readonly lot?: string;
-    /** W; NaN where a setting means none. */
-    readonly power: number;
-    readonly speed: number;
-    readonly pitch: number;
-    readonly passes: number;
-    readonly depth: number;
-    /** Half width of the measurement, 0 if not written. */
-    readonly tolerance: number;
     /** Depth that the plan gave, where the run keeps it, with its range. */
     readonly planned?: Interval;
     readonly where: Where;

@@ -1,31 +1,21 @@
-import { mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { CouponAnswer, CouponChoices, SquaresAnswer } from '../../shared/view/coupon-protocol';
 import type { WrittenAnswer } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
-import { LanguageClient } from '../kit/language-client';
+import type { LanguageClient } from '../kit/language-client';
+import { type ServedPlate, servePlate } from '../kit/served-plate';
 import { shop } from '../kit/shop';
 
 const recipe = 'use "shop.kerf"\nrecipe plate { laser shed blank b { of ash-10 size 50 x 50 mm } sand b { take 0.1 mm } }\n';
-let folder: string;
+let plate: ServedPlate;
 let client: LanguageClient;
-const uriOf = (name: string): string => pathToFileURL(path.join(folder, name)).toString();
+const uriOf = (name: string): string => plate.uriOf(name);
 
 beforeEach(async () => {
-    folder = realpathSync(mkdtempSync(path.join(tmpdir(), 'kerfbook-coupon-')));
-    writeFileSync(path.join(folder, 'shop.kerf'), shop);
-    writeFileSync(path.join(folder, 'plate.kerf'), recipe);
-    ({ client } = await LanguageClient.start(folder, pathToFileURL(folder).toString()));
-    await client.open(uriOf('plate.kerf'), recipe);
-    await client.diagnostics(uriOf('plate.kerf'), () => true);
+    plate = await servePlate(recipe);
+    ({ client } = plate);
 });
-afterEach(() => {
-    client.stop();
-    rmSync(folder, { recursive: true, force: true });
-});
+afterEach(() => plate.stop());
 
 const ask = <Answer>(what: string, params: object = {}): Promise<Answer> =>
     client.connection.sendRequest<Answer>(what, { uri: uriOf('plate.kerf'), ...params });

@@ -1,23 +1,12 @@
-import {
-    existsSync,
-    mkdirSync,
-    mkdtempSync,
-    readdirSync,
-    readFileSync,
-    realpathSync,
-    rmSync,
-    symlinkSync,
-    writeFileSync,
-} from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { WrittenAnswer } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
 import type { RunParams, WrittenRunAnswer } from '../../shared/view/written-run';
-import { LanguageClient } from '../kit/language-client';
-import { shop } from '../kit/shop';
+import type { LanguageClient } from '../kit/language-client';
+import { type ServedPlate, servePlate } from '../kit/served-plate';
 
 const recipe = `use "shop.kerf"
 recipe plate "Plate" {
@@ -35,23 +24,17 @@ const run: Omit<RunParams, 'uri'> = {
     lines: ['pocket of walnut-12 80 % at 300 mm/s x 2 pitch 0.1 mm planned 0.5 mm +- 0.05 mm depth 0.53 mm'],
     notes: ['Flush.'],
 };
+let plate: ServedPlate;
 let folder: string;
 let client: LanguageClient;
-const uriOf = (name: string): string => pathToFileURL(path.join(folder, name)).toString();
+const uriOf = (name: string): string => plate.uriOf(name);
 const runs = (): string[] => (existsSync(path.join(folder, 'runs')) ? readdirSync(path.join(folder, 'runs')) : []);
 
 beforeEach(async () => {
-    folder = realpathSync(mkdtempSync(path.join(tmpdir(), 'kerfbook-run-')));
-    writeFileSync(path.join(folder, 'shop.kerf'), shop);
-    writeFileSync(path.join(folder, 'plate.kerf'), recipe);
-    ({ client } = await LanguageClient.start(folder, pathToFileURL(folder).toString()));
-    await client.open(uriOf('plate.kerf'), recipe);
-    await client.diagnostics(uriOf('plate.kerf'), () => true);
+    plate = await servePlate(recipe);
+    ({ folder, client } = plate);
 });
-afterEach(() => {
-    client.stop();
-    rmSync(folder, { recursive: true, force: true });
-});
+afterEach(() => plate.stop());
 
 const write = (params: Partial<RunParams> = {}): Promise<WrittenRunAnswer> =>
     client.connection.sendRequest<WrittenRunAnswer>(requests.writeRun.method, { uri: uriOf('plate.kerf'), ...run, ...params });

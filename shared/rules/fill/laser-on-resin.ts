@@ -1,13 +1,12 @@
 import { intersect } from '../../geometry/boolean';
 import { area } from '../../geometry/measure';
-import type { Met } from '../../piece/face';
 import type { LaserPlan } from '../../plan/laser-plan';
 import type { Mark } from '../../plan/piece';
 import type { Plan } from '../../plan/plan';
 import { showArea, showLength } from '../../quantity/show';
 import type { Step } from '../../recipe/step';
 import { elapsed, longEnough } from '../helpers/elapsed';
-import { faceAfter, negligible } from '../helpers/face-at';
+import { faceAfter, negligible, sizeOfMet } from '../helpers/face-at';
 import { pieceBefore } from '../helpers/piece-at';
 import { spotsOf } from '../helpers/spots';
 import type { Page } from '../page';
@@ -86,16 +85,14 @@ function beamOver(plan: Plan, laser: LaserPlan, mark: Mark, fill: number): Beame
         return over <= negligible ? undefined : { size: showArea(over), spots: [] };
     }
     const met = face.met.filter(({ layers }) => layers.some(isOf(fill)));
-    const sum = (size: (one: Met) => number) => met.reduce((all, one) => all + size(one), 0);
+    const { area: over, length } = sizeOfMet(met);
     const spots = spotsOf(
         laser.blank,
         met.map(({ region }) => region),
     );
     if (laser.step.kind === 'cut') {
-        const length = sum((one) => one.length ?? 0);
         return length <= leastLength ? undefined : { size: showLength(length), spots };
     }
-    const over = sum((one) => one.area);
     return over <= negligible ? undefined : { size: showArea(over), spots };
 }
 

@@ -62,5 +62,5 @@ function finishOn(plan: Plan, index: number | undefined): Finish | undefined {
 /** The last step of the piece, behind which nothing is laid or taken off. */
 function lastOn({ steps }: Plan, { blank }: StepPlan, from: Step): Step {
     const later = steps.filter((other) => other.step.index > from.index && (other.blank === blank || other.step.kind === 'wait'));
-    return (later.at(-1)?.step ?? from) satisfies Step;
+    return later.at(-1)?.step ?? from;
 }

@@ -1,5 +1,5 @@
 import { isOpenPocket } from '../../piece/column';
-import type { Cell, Face } from '../../piece/face';
+import type { Cell, Face, Met } from '../../piece/face';
 import type { Plan, StepPlan } from '../../plan/plan';
 import type { Step } from '../../recipe/step';
 
@@ -27,6 +27,17 @@ export function contentOf(plan: Plan, pocket: number, after = pocket): StepPlan 
 /** Cells that a step has dug and that are open still. */
 export function openCellsOf(face: Face, pocket: number): Cell[] {
     return face.cells.filter(({ column }) => isOpenPocket(column) && column.digs.some(({ step }) => step === pocket));
+}
+
+/** How much the beam came upon: area, mm2, and of a cut the length that runs there, mm. */
+export function sizeOfMet(met: readonly Met[]): { readonly area: number; readonly length: number } {
+    let area = 0;
+    let length = 0;
+    for (const one of met) {
+        area += one.area;
+        length += one.length ?? 0;
+    }
+    return { area, length };
 }
 
 /** What a maker calls a step of the laser. */

@@ -7,7 +7,7 @@ import type { Plan, StepPlan } from '../../plan/plan';
 import { showArea, showLength } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
 import type { Step } from '../../recipe/step';
-import { contentOf, faceAfter, faceBefore, nameOf, negligible } from '../helpers/face-at';
+import { contentOf, faceAfter, faceBefore, nameOf, negligible, sizeOfMet } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule, type Said } from '../rule';
@@ -63,16 +63,12 @@ interface Found {
     message(cut: string): string;
 }
 
-function lengthOf(met: readonly Met[]): number {
-    return met.reduce((sum, one) => sum + (one.length ?? 0), 0);
-}
-
 /** Pockets that the cut runs through and that are poured or laid full only later. */
 function openPockets(plan: Plan, cut: Step, met: readonly Met[]): Found[] {
     return plan.steps.flatMap(({ step, laser }): Found[] => {
         if (step.kind !== 'engrave' || step.index >= cut.index || laser === undefined) return [];
         const crossed = met.filter(({ column }) => isOpenPocket(column) && column.digs.some((dig) => dig.step === step.index));
-        const length = lengthOf(crossed);
+        const length = sizeOfMet(crossed).length;
         const later = length > leastLength ? contentOf(plan, step.index, cut.index) : undefined;
         // What is laid or poured in it already leaves only its clearance open.
         if (later === undefined || contentOf(plan, step.index)!.step.index < cut.index) return [];
@@ -110,7 +106,7 @@ function inlays(plan: Plan, met: readonly Met[]): Found[] {
         const crossed = met.filter(({ column }) =>
             column.layers.some((layer) => layer.kind === 'wood' && layer.step === step.index),
         );
-        const length = lengthOf(crossed);
+        const length = sizeOfMet(crossed).length;
         if (length <= leastLength) return [];
         return [
             {

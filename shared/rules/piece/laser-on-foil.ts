@@ -1,6 +1,6 @@
 import { showArea, showLength } from '../../quantity/show';
 import type { Peel } from '../../recipe/step';
-import { faceAfter, negligible } from '../helpers/face-at';
+import { faceAfter, negligible, sizeOfMet } from '../helpers/face-at';
 import { peelFirst } from '../helpers/peel-first';
 import { spotsOf } from '../helpers/spots';
 import { commonPractice, type Page } from '../page';
@@ -26,8 +26,7 @@ export const laserOnFoil: Rule = {
                 column.layers.some(({ kind }) => kind === 'foil'),
             );
             const half = met[0]?.column.layers.find(({ kind }) => kind === 'foil')?.name;
-            const area = met.reduce((sum, one) => sum + one.area, 0);
-            const length = met.reduce((sum, one) => sum + (one.length ?? 0), 0);
+            const { area, length } = sizeOfMet(met);
             if (half === undefined || (length === 0 && area <= negligible)) continue;
             const later = plan.steps
                 .map((other) => other.step)

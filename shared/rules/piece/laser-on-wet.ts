@@ -3,7 +3,7 @@ import { showArea, showLength, showTime } from '../../quantity/show';
 import type { Step } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { elapsed, longEnough } from '../helpers/elapsed';
-import { faceAfter, negligible } from '../helpers/face-at';
+import { faceAfter, negligible, sizeOfMet } from '../helpers/face-at';
 import { longerWait } from '../helpers/longer-wait';
 import { cureOf } from '../order/sand-before-cure';
 import type { Page } from '../page';
@@ -37,8 +37,7 @@ export const laserOnWet: Rule = {
                 const gone = elapsed(plan, index, step.index);
                 if (longEnough(gone, wet.needs)) continue;
                 const here = met.filter(({ layers }) => layers.some((layer) => layer.step === index));
-                const area = here.reduce((sum, one) => sum + one.area, 0);
-                const length = here.reduce((sum, one) => sum + (one.length ?? 0), 0);
+                const { area, length } = sizeOfMet(here);
                 if (length === 0 && area <= negligible) continue;
                 yield finding(page, {
                     severity: 'error',

@@ -1,6 +1,6 @@
 import { isOpenPocket } from '../../piece/column';
 import { showArea, showLength } from '../../quantity/show';
-import { contentOf, faceAfter, nameOf, negligible } from '../helpers/face-at';
+import { contentOf, faceAfter, nameOf, negligible, sizeOfMet } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -40,7 +40,7 @@ export const pocketInPocket: Rule = {
             const [deepest] = deeper.toSorted((a, b) => b.before - a.before);
             if (deepest === undefined || blank === undefined) continue;
             const first = plan.steps[deepest.column.digs.findLast(({ depth }) => depth.value > 0)?.step ?? -1]?.step;
-            const size = deeper.reduce((sum, { area }) => sum + area, 0);
+            const size = sizeOfMet(deeper).area;
             yield finding(page, {
                 severity: 'warning',
                 message: `${step.name} is to be ${showLength(wish.value)} deep, but ${showArea(size)} of it lie where ${nameOf(first)} has dug ${showLength(deepest.before)} already: there it comes to ${showLength(deepest.before + wish.value)}. Move them apart, or fill and sand ${nameOf(first)} before ${step.name} is burnt.`,

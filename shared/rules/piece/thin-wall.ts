@@ -8,7 +8,7 @@ import type { LaserPlan } from '../../plan/laser-plan';
 import type { BlankPlan, Plan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import { roundLength } from '../helpers/ask-depth';
-import { faceAfter, faceBefore, negligible } from '../helpers/face-at';
+import { faceAfter, faceBefore, negligible, sizeOfMet } from '../helpers/face-at';
 import { leastWall, noWall } from '../helpers/least-wall';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -96,7 +96,7 @@ function areBothOpen(plan: Plan, earlier: LaserPlan, later: LaserPlan): boolean 
 /** They lie in each other: there is no wall, and other rules speak. */
 function overlap(plan: Plan, earlier: LaserPlan, later: LaserPlan): boolean {
     const met = faceAfter(plan, later.step.index, later.blank)?.met ?? [];
-    if (earlier.step.kind === 'cut') return later.area - met.reduce((sum, { area }) => sum + area, 0) > negligible;
+    if (earlier.step.kind === 'cut') return later.area - sizeOfMet(met).area > negligible;
     return met.some(({ column }) => column.digs.some(({ step }) => step === earlier.step.index));
 }
 

@@ -18,7 +18,7 @@ describe('what is changed in the bench view', () => {
         const { page } = await session.open();
         for (let undone = 0; undone < most && !(await back.isVisible()); undone += 1) {
             await page.keyboard.press('Control+z');
-            await back.waitFor({ timeout: 8000 }).catch(() => undefined);
+            await back.waitFor({ timeout: 4000 }).catch(() => undefined);
         }
         await back.waitFor();
     };
