@@ -1,4 +1,5 @@
 import type { AstNode, LangiumDocument } from 'langium';
+import { partitionPoint } from '../shared/quantity/partition-point';
 import type { Finding } from '../shared/recipe/finding';
 import { strayTexts } from './findings/about-texts';
 import { withoutConsequences } from './findings/consequences';
@@ -89,12 +90,7 @@ function brokenIn(findings: readonly Finding[]): (node: AstNode) => boolean {
     const offsets = findings.map(({ where }) => where.offset).sort((a, b) => a - b);
     return ({ $cstNode }) => {
         const { offset = 0, end = 0 } = $cstNode ?? {};
-        let [low, high] = [0, offsets.length];
-        while (low < high) {
-            const middle = (low + high) >> 1;
-            if (offsets[middle]! < offset) low = middle + 1;
-            else high = middle;
-        }
-        return low < offsets.length && offsets[low]! <= end;
+        const next = partitionPoint(offsets.length, (index) => offsets[index]! < offset);
+        return next < offsets.length && offsets[next]! <= end;
     };
 }

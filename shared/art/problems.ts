@@ -1,3 +1,4 @@
+import { partitionPoint } from '../quantity/partition-point';
 import type { ArtProblem } from './art';
 import { limits } from './limits';
 
@@ -37,14 +38,9 @@ export class Problems {
 
     private place(offset: number): { line: number; column: number } {
         this.lineStarts ??= startsOfLines(this.text);
-        let low = 0;
-        let high = this.lineStarts.length;
-        while (high - low > 1) {
-            const middle = (low + high) >> 1;
-            if (this.lineStarts[middle]! <= offset) low = middle;
-            else high = middle;
-        }
-        return { line: low + 1, column: offset - this.lineStarts[low]! + 1 };
+        const starts = this.lineStarts;
+        const line = partitionPoint(starts.length, (index) => starts[index]! <= offset);
+        return { line, column: offset - starts[line - 1]! + 1 };
     }
 }
 

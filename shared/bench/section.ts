@@ -1,4 +1,5 @@
 import type { Region } from '../geometry/region';
+import { partitionPoint } from '../quantity/partition-point';
 
 /** Stretches of a horizontal line, in mm, sorted: from0, to0, from1, to1, … */
 export type Spans = readonly number[];
@@ -30,12 +31,5 @@ export function spanLength(spans: Spans): number {
 
 /** Whether `x` lies in one of the spans. */
 export function inSpans(spans: Spans, x: number): boolean {
-    let low = 0;
-    let high = spans.length;
-    while (low < high) {
-        const middle = (low + high) >> 1;
-        if (spans[middle]! <= x) low = middle + 1;
-        else high = middle;
-    }
-    return low % 2 === 1;
+    return partitionPoint(spans.length, (index) => spans[index]! <= x) % 2 === 1;
 }

@@ -1,3 +1,4 @@
+import { partitionPoint } from '../quantity/partition-point';
 import type { MedialSample, NarrowPlace } from './narrow-place';
 
 /** Cosine of 150 degrees: two sides that face each other so, or more squarely, enclose a corner of 30 degrees or less. */
@@ -98,14 +99,7 @@ export class MedialSamples {
 
     /** The first sample that is not before a place on the outlines. */
     private firstFrom(at: number): number {
-        let low = 0;
-        let high = this.samples.length;
-        while (low < high) {
-            const middle = (low + high) >>> 1;
-            if (this.samples[middle]!.at < at) low = middle + 1;
-            else high = middle;
-        }
-        return low;
+        return partitionPoint(this.samples.length, (index) => this.samples[index]!.at < at);
     }
 
     private find(stretch: number): number {

@@ -1,8 +1,10 @@
 import { pressFit } from '../bench/press-fit';
 import { inlayStack } from '../bench/stack';
 import { intersect, subtract, union } from '../geometry/boolean';
+import { bounds } from '../geometry/measure';
 import { grow } from '../geometry/offset';
 import type { Region } from '../geometry/region';
+import { rectangle } from '../geometry/shapes';
 import { symmetryOf } from '../geometry/symmetry';
 import { mirror, translate } from '../geometry/transform';
 import { exactly, type Interval, intervalOf } from '../quantity/interval';
@@ -127,36 +129,14 @@ function standingOf(relief: LaserPlan): Region {
     return subtract(axis === undefined ? boundaries : mirror(boundaries, axis), relief.region);
 }
 
+/** The frame around art that was not inverted, as wide as shows that it is one. */
 function withoutArt(relief: LaserPlan): Region {
-    let minX = Infinity;
-    let minY = Infinity;
-    let maxX = -Infinity;
-    let maxY = -Infinity;
-    for (const ring of relief.region.rings) {
-        for (let i = 0; i + 1 < ring.length; i += 2) {
-            minX = Math.min(minX, ring[i]!);
-            maxX = Math.max(maxX, ring[i]!);
-            minY = Math.min(minY, ring[i + 1]!);
-            maxY = Math.max(maxY, ring[i + 1]!);
-        }
-    }
-    if (!(maxX > minX && maxY > minY)) return { rings: [] };
+    const box = bounds(relief.region);
+    if (box === undefined || !(box.maxX > box.minX && box.maxY > box.minY)) return { rings: [] };
     const margin = 2;
-    const sheet = {
-        rings: [
-            Float64Array.of(
-                minX - margin,
-                minY - margin,
-                maxX + margin,
-                minY - margin,
-                maxX + margin,
-                maxY + margin,
-                minX - margin,
-                maxY + margin,
-            ),
-        ],
-    };
-    return subtract(sheet, relief.region);
+    const width = box.maxX - box.minX + 2 * margin;
+    const height = box.maxY - box.minY + 2 * margin;
+    return subtract(rectangle(box.minX - margin, box.minY - margin, width, height), relief.region);
 }
 
 /** Middle of the placements, mm: where the art of the half lies on its blank. */

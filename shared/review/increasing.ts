@@ -1,3 +1,5 @@
+import { partitionPoint } from '../quantity/partition-point';
+
 /**
  * Places of a longest increasing run in a list of different numbers, in order: what stayed in order
  * when the rest was moved. Patience sorting, n log n.
@@ -7,15 +9,9 @@ export function increasing(list: readonly number[]): number[] {
     const ends: number[] = [];
     const previous: number[] = [];
     for (const [place, value] of list.entries()) {
-        let low = 0;
-        let high = ends.length;
-        while (low < high) {
-            const middle = (low + high) >> 1;
-            if (list[ends[middle]!]! < value) low = middle + 1;
-            else high = middle;
-        }
-        previous.push(low === 0 ? -1 : ends[low - 1]!);
-        ends[low] = place;
+        const length = partitionPoint(ends.length, (index) => list[ends[index]!]! < value);
+        previous.push(length === 0 ? -1 : ends[length - 1]!);
+        ends[length] = place;
     }
     const run: number[] = [];
     for (let place = ends.at(-1) ?? -1; place >= 0; place = previous[place]!) run.push(place);

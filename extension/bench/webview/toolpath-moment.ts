@@ -1,3 +1,4 @@
+import { partitionPoint } from '../../../shared/quantity/partition-point';
 import { showTime } from '../../../shared/quantity/show';
 import type { ToolpathView, WayView } from '../../../shared/view/toolpath-view';
 
@@ -35,12 +36,5 @@ export function momentAt({ works, total }: ToolpathView, time: number): Moment {
 
 /** How many places lie before a time in the pass. */
 function comeBy({ points, lit }: WayView, time: number): number {
-    let low = 0;
-    let high = lit.length;
-    while (low < high) {
-        const middle = (low + high) >> 1;
-        if (points[3 * middle + 2]! <= time) low = middle + 1;
-        else high = middle;
-    }
-    return low;
+    return partitionPoint(lit.length, (index) => points[3 * index + 2]! <= time);
 }

@@ -1,3 +1,5 @@
+import { partitionPoint } from '../../quantity/partition-point';
+
 /**
  * Attribute values as long as path data, taken out before the XML reader goes over every character,
  * which would take longer than all the rest. They hold neither markup nor references, so there
@@ -84,12 +86,5 @@ class Finder {
 
 /** The index of the last of rising values that is at most `value`; -1 if none is. */
 function lastAtMost(rising: readonly number[], value: number): number {
-    let low = -1;
-    let high = rising.length;
-    while (high - low > 1) {
-        const middle = (low + high) >> 1;
-        if (rising[middle]! <= value) low = middle;
-        else high = middle;
-    }
-    return low;
+    return partitionPoint(rising.length, (index) => rising[index]! <= value) - 1;
 }
