@@ -1,15 +1,16 @@
 /**
- * How a turned-over veneer half goes into a pocket whose walls lean.
+ * How a turned-over veneer half goes into a pocket whose walls lean, along a straight edge.
  *
  * The veneer is burnt from its show face under the laser, so what stays is narrow there; turned
  * over, that narrow face goes down, into a pocket that is narrower at its floor. Pushed in by h, the
  * gap along an edge is, at depth z below the face,
  *
- *   gap(z) = c - h * tan(veneer) + z * (tan(veneer) - tan(pocket)),  0 <= z <= h,
+ *   gap(z) = c - veneer(h - z) - pocket(z),  0 <= z <= h,
  *
- * for the clearance c between the veneer's narrow face and the pocket's mouth. With equal leans it
- * is the same at every level, c - h * tan(lean). It jams where it reaches zero. All gaps are those
- * along one edge. Own derivation; checked against two trapezia in tests/bench.
+ * for the clearance c between the veneer's narrow face and the pocket's mouth, and walls that lie
+ * pocket(z) inside of the mouth and veneer(a) outside of the narrow face, each at its depth. It
+ * jams where the gap reaches zero. All gaps are those along one edge. Own derivation; checked
+ * against two trapezia and against the press of the whole surfaces in tests/bench.
  */
 export interface PressFit {
     /** How far the piece goes in, mm. */
@@ -19,32 +20,44 @@ export interface PressFit {
     readonly seam: number;
     /** How much narrower than the clearance that seam is once the piece lies on the floor, mm; negative if wider. */
     readonly closing: number;
-    /** The least clearance with which it would reach the floor, mm. */
+    /** The least clearance with which it would reach the floor, mm; infinite where none would do. */
     readonly leastClearance: number;
 }
 
-/** Lean of the walls of both halves against the upright, rad, in [0, pi/2). */
-export interface Leans {
-    readonly pocket: number;
-    readonly veneer: number;
+/** How far a wall has moved from its rim at a depth below the face that it was burnt from; mm, never falling. */
+export type WallShape = (depth: number) => number;
+
+export interface Walls {
+    readonly pocket: WallShape;
+    readonly veneer: WallShape;
 }
 
-/**
- * @param clearance c along each edge, from both halves together, mm (>= 0)
- * @param seat how far the piece has to go in to bottom out: depth - glue film, mm
- * @param sanded how far the face comes down afterwards, mm: the seam is seen at that level
- */
-export function pressFit(clearance: number, seat: number, leans: Leans, sanded = 0): PressFit {
-    const veneer = Math.tan(leans.veneer);
-    const pocket = Math.tan(leans.pocket);
-    // The tightest level is the floor if the pocket leans more, else the mouth.
-    const tightest = Math.max(veneer, pocket);
+/** What goes into a pocket, mm. */
+export interface PressedIn {
+    /** How far the piece has to go in to bottom out: depth - glue film. */
+    readonly seat: number;
+    /** Of the veneer; below its back there is no wall. */
+    readonly thickness?: number;
+    /** How far the face comes down afterwards: the seam is seen at that level. */
+    readonly sanded?: number;
+}
+
+/** @param clearance c along each edge, from both halves together, mm (>= 0) */
+export function pressFit(
+    clearance: number,
+    { seat, thickness = Number.POSITIVE_INFINITY, sanded = 0 }: PressedIn,
+    { pocket, veneer }: Walls,
+): PressFit {
     const depth = Math.max(0, seat);
     const space = Math.max(0, clearance);
-    const needed = depth * tightest;
+    const neededFor = (way: number): number => greatest((z) => pocket(z) + veneer(Math.min(way - z, thickness)), way);
+    const needed = neededFor(depth);
     const bottoms = space >= needed;
-    const insertion = bottoms ? depth : space / tightest;
-    const closedBy = (way: number): number => way * veneer - Math.min(Math.max(0, sanded), way) * (veneer - pocket);
+    const insertion = bottoms ? depth : reachedWith(space, depth, neededFor);
+    const closedBy = (way: number): number => {
+        const seen = Math.min(Math.max(0, sanded), way);
+        return pocket(seen) + veneer(Math.min(way - seen, thickness));
+    };
     return {
         insertion,
         bottoms,
@@ -52,4 +65,38 @@ export function pressFit(clearance: number, seat: number, leans: Leans, sanded =
         closing: closedBy(depth),
         leastClearance: needed,
     };
+}
+
+/** The way in that needs just this clearance, mm. */
+function reachedWith(space: number, depth: number, neededFor: (way: number) => number): number {
+    let low = 0;
+    let high = depth;
+    while (high - low > 1e-10 * depth) {
+        const middle = (low + high) / 2;
+        if (neededFor(middle) <= space) low = middle;
+        else high = middle;
+    }
+    return low;
+}
+
+const places = 32;
+
+/** The greatest value from 0 to `end`, both ends included: looked for around the best of some places. */
+function greatest(value: (at: number) => number, end: number): number {
+    if (!(end > 0)) return value(0);
+    let best = 0;
+    let most = Number.NEGATIVE_INFINITY;
+    const ask = (at: number): void => {
+        const here = value(at);
+        if (!(here > most)) return;
+        most = here;
+        best = at;
+    };
+    for (let i = 0; i <= places; i++) ask((end * i) / places);
+    for (let step = end / places / 2; step > 1e-4 * end; step /= 2) {
+        const middle = best;
+        ask(Math.max(0, middle - step));
+        ask(Math.min(end, middle + step));
+    }
+    return most;
 }

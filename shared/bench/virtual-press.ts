@@ -1,4 +1,5 @@
 import { depthOf, type LawNumbers } from '../burn/dose';
+import { FOOT } from '../burn/wall';
 import { bounds } from '../geometry/measure';
 import type { Bounds, Region } from '../geometry/region';
 import { BlurredStrips, runsWhere } from './blurred-strips';
@@ -62,7 +63,7 @@ const largest = 0.5;
 /** Contact on less than this is crushed by the press, mm2: own judgement, no source. */
 const crushed = 0.05;
 /** Short of the film by less than this still counts as lying on it, mm. */
-const asGood = 0.005;
+const asGood = FOOT;
 /** As close as this counts as touching, mm. */
 const touch = 0.01;
 /** Less of the beam than this does not reach a place. */
@@ -73,7 +74,7 @@ const dark = 1e-6;
  * them, are laid over each other cell by cell. A cell of the veneer whose face lies d below its
  * plane, over a board burnt z deep, lets the veneer go in by z + d; the least of these, but for
  * what the press crushes, is how far it goes. Own derivation; agrees with `pressFit` on straight
- * walls, and also sees narrow places, where the pocket is shallower and the veneer lower.
+ * edges, and also sees narrow places, where the pocket is shallower and the veneer lower.
  * Undefined when a half is empty or its figures are none.
  *
  * @param tell called now and then with the part that is done, 0 to 1; may throw to give up

@@ -1,4 +1,5 @@
 import type { BitmapArt } from '../art/bitmap';
+import type { WallProfile } from '../burn/wall';
 import type { Bounds, Region } from '../geometry/region';
 import type { Interval } from '../quantity/interval';
 import type { Cut, Engrave } from '../recipe/step';
@@ -33,6 +34,8 @@ export interface LaserPlan {
     readonly focus?: readonly number[];
     /** Lean of the walls against the upright, rad. */
     readonly taper: number;
+    /** Its walls as the beam makes them; absent where settings or spot are not known. */
+    readonly wall?: WallProfile;
     /** How far the rim lies outside of what is drawn, from the width of the beam. */
     readonly growth: number;
     /** The narrowest burnt slot of which the bottom reaches half of the depth, and the narrowest strip between two that keeps its top, mm. */

@@ -1,5 +1,6 @@
-import { pressFit } from '../bench/press-fit';
+import { pressFit, type WallShape } from '../bench/press-fit';
 import { inlayStack } from '../bench/stack';
+import { FOOT, wallInset } from '../burn/wall';
 import { intersect, subtract, union } from '../geometry/boolean';
 import { bounds } from '../geometry/measure';
 import { grow } from '../geometry/offset';
@@ -67,12 +68,31 @@ export function stackAndFit(
             : {
                   fit: pressFit(
                       gap,
-                      Math.min(depth.value - film.value, veneer?.value ?? Number.POSITIVE_INFINITY),
-                      { pocket: pocket.taper, veneer: relief.taper },
-                      below.value,
+                      {
+                          seat: seatOf(pocket, depth.value - film.value, veneer),
+                          sanded: below.value,
+                          ...(veneer === undefined ? {} : { thickness: veneer.value }),
+                      },
+                      { pocket: pocketWall(pocket), veneer: veneerWall(relief) },
                   ),
               }),
     };
+}
+
+/** Where the pocket has no floor, the veneer is pushed in until it is flush; mm. */
+function seatOf({ through }: LaserPlan, seat: number, veneer: Interval | undefined): number {
+    return through && veneer !== undefined ? Math.min(seat, veneer.value) : seat;
+}
+
+/** Upright where settings or spot are not known. */
+function pocketWall({ wall }: LaserPlan): WallShape {
+    return wall === undefined ? () => 0 : (depth) => wallInset(wall, depth);
+}
+
+/** A veneer that is not burnt so deep is still there: no clearance lets that in. */
+function veneerWall({ wall }: LaserPlan): WallShape {
+    if (wall === undefined) return () => 0;
+    return (depth) => (depth > wall.depth + FOOT ? Number.POSITIVE_INFINITY : wallInset(wall, depth));
 }
 
 /** Two offsets of the same curve come out the same to within this, mm. */

@@ -76,7 +76,7 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         ...(focus === undefined ? {} : { focus }),
         taper: wall?.taper ?? 0,
         growth: wall?.growth ?? 0,
-        ...(wall === undefined ? {} : { finest: { slot: wall.slot, rib: wall.rib } }),
+        ...(wall === undefined ? {} : { wall: wall.profile, finest: { slot: wall.slot, rib: wall.rib } }),
         edge,
         ...machineWork(
             [{ region: whole, pictures, step, scanAngle, outlinePasses, focus, settings: solved.settings, laser: recipe.laser }],
@@ -93,7 +93,7 @@ export function laserFigures(
     recipe: Recipe,
     table: Pick<PlacingTable, 'blank' | 'memo'>,
 ): LaserPlan {
-    const { settings: _settings, depth: _depth, tone: _tone, focus: _focus, finest: _finest, ...drawn } = laser;
+    const { settings: _settings, depth: _depth, tone: _tone, focus: _focus, finest: _finest, wall: _wall, ...drawn } = laser;
     const solved = solveSettings(step, table.blank, recipe, table.memo);
     const wall = wallOfStep(solved, recipe, table);
     const focus = focusOfPasses(step, solved, recipe.laser);
@@ -104,7 +104,7 @@ export function laserFigures(
         ...(focus === undefined ? {} : { focus }),
         taper: wall?.taper ?? 0,
         growth: wall?.growth ?? 0,
-        ...(wall === undefined ? {} : { finest: { slot: wall.slot, rib: wall.rib } }),
+        ...(wall === undefined ? {} : { wall: wall.profile, finest: { slot: wall.slot, rib: wall.rib } }),
     };
 }
 

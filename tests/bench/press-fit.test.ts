@@ -1,10 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { pressFit } from '../../shared/bench/press-fit';
+import { pressFit as fitOf } from '../../shared/bench/press-fit';
 import { subtract } from '../../shared/geometry/boolean';
 import { area } from '../../shared/geometry/measure';
 import type { Region } from '../../shared/geometry/region';
 
 const degrees = Math.PI / 180;
+
+/** Walls that lean alike all the way down. */
+function pressFit(clearance: number, seat: number, { pocket, veneer }: { pocket: number; veneer: number }, sanded = 0) {
+    const leaning = (lean: number) => (depth: number) => depth * Math.tan(lean);
+    return fitOf(clearance, { seat, sanded }, { pocket: leaning(pocket), veneer: leaning(veneer) });
+}
 
 /** Cross-sections, y down from the face: the board around a pocket 20 mm wide at its mouth, and the veneer pushed in by h, narrow face down. */
 function pocket(lean: number, depth: number): Region {

@@ -3,7 +3,7 @@ import { pressFit } from '../../shared/bench/press-fit';
 import { type PressHalves, virtualPress } from '../../shared/bench/virtual-press';
 import { normalCumulative } from '../../shared/burn/distributions';
 import { depthOf } from '../../shared/burn/dose';
-import { wallOf } from '../../shared/burn/wall';
+import { wallInset, wallOf } from '../../shared/burn/wall';
 import { union } from '../../shared/geometry/boolean';
 import type { Region } from '../../shared/geometry/region';
 import { rectangle } from '../../shared/geometry/shapes';
@@ -30,6 +30,26 @@ function square(clearance: number, size = 8): PressHalves {
         thickness,
         film,
         sanded: 0,
+    };
+}
+
+const radius = 10;
+
+/** A disc, whose edge runs across the press's cells in every direction. */
+function round(clearance: number): PressHalves {
+    const disc = (by: number): Region => ({
+        rings: [
+            Float64Array.from(
+                { length: 1440 },
+                (_, i) => (radius + by) * (i % 2 === 0 ? Math.cos : Math.sin)((Math.PI * (i >> 1)) / 360),
+            ),
+        ],
+    });
+    const { pocket, veneer, ...rest } = square(clearance);
+    return {
+        ...rest,
+        pocket: { ...pocket, region: disc(clearance / 2 - pocketWall.growth) },
+        veneer: { ...veneer, standing: disc(-(clearance / 2 - veneerWall.growth)) },
     };
 }
 
@@ -63,12 +83,21 @@ describe('virtual press of a square', () => {
         expect(depths.at(-1)).toMatchObject({ bottoms: true, stops: [] });
         expect(depths.at(-1)!.insertion).toBeCloseTo(seat, 9);
     });
-    it('agrees with the fit by straight walls on whether it bottoms out, away from the limit', () => {
-        const leans = { pocket: pocketWall.taper, veneer: veneerWall.taper };
-        const { leastClearance } = pressFit(1, seat, leans);
-        for (const part of [0.4, 2]) {
+    it('agrees with the fit along one edge: when it reaches the floor, how far it goes before, and the seam that stays', () => {
+        const walls = {
+            pocket: (depth: number) => wallInset(pocketWall.profile, depth),
+            veneer: (depth: number) => wallInset(veneerWall.profile, depth),
+        };
+        const sanded = 0.1;
+        const along = (clearance: number) => pressFit(clearance, { seat, thickness, sanded }, walls);
+        const { leastClearance } = along(1);
+        for (const part of [0.4, 0.6, 0.8, 1.1, 1.5, 2]) {
             const clearance = leastClearance * part;
-            expect(virtualPress(square(clearance))!.bottoms, `${part}`).toBe(pressFit(clearance, seat, leans).bottoms);
+            const pressed = virtualPress({ ...round(clearance), sanded })!;
+            const fit = along(clearance);
+            expect(pressed.bottoms, `${part}`).toBe(fit.bottoms);
+            expect(Math.abs(pressed.insertion - fit.insertion), `${part}`).toBeLessThan(0.03);
+            if (fit.bottoms) expect(Math.abs(pressed.open / (2 * Math.PI * radius) - fit.seam), `${part}`).toBeLessThan(0.001);
         }
     });
     it('leaves the film as the gap in the middle, and as the volume', () => {
@@ -81,7 +110,7 @@ describe('virtual press of a square', () => {
     });
 });
 
-describe('what the fit by straight walls does not see', () => {
+describe('what the fit along one edge does not see', () => {
     it('a slot too narrow for the beam is shallower, and stops the piece', () => {
         // A hair of 0.09 mm across: the pocket's dose does not reach its full depth there.
         const halves = square(0.2);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { pressFit } from '../../shared/bench/press-fit';
+import { wallInset } from '../../shared/burn/wall';
 import { lengthWithin } from '../../shared/rules/helpers/length-within';
 import { jamsBeforeFloor } from '../../shared/rules/inlay/jams-before-floor';
 import { planOf } from '../kit/plan-of';
@@ -63,9 +64,11 @@ describe('wide-seam', () => {
             (await planOf(text({ after: `sand tray { flush then ${sanded} mm grits 120 }` }))).steps.find((step) => step.inlay)!
                 .inlay!;
         const [little, much] = [await seamAfter('0.05'), await seamAfter('0.30')];
-        const leans = Math.tan(little.reliefLaser.taper) - Math.tan(little.pocketLaser.taper);
-        expect(Math.abs(leans)).toBeGreaterThan(0.005);
-        expect(much.fit!.seam - little.fit!.seam).toBeCloseTo(0.25 * leans, 9);
+        const taken = ({ pocketLaser, reliefLaser, fit }: typeof little, sanded: number) =>
+            wallInset(pocketLaser.wall!, sanded) + wallInset(reliefLaser.wall!, fit!.insertion - sanded);
+        const wider = taken(little, 0.05) - taken(much, 0.3);
+        expect(Math.abs(wider)).toBeGreaterThan(0.001);
+        expect(much.fit!.seam - little.fit!.seam).toBeCloseTo(wider, 9);
     });
 });
 
@@ -106,7 +109,11 @@ describe('jams-before-floor, in the extreme', () => {
             ...plan,
             steps: plan.steps.map((step) => {
                 if (step.inlay === undefined) return step;
-                const fit = pressFit(step.inlay.gap, 0.45, { pocket: 0.45, veneer: 0.02 }, 0);
+                const fit = pressFit(
+                    step.inlay.gap,
+                    { seat: 0.45 },
+                    { pocket: (depth) => depth * Math.tan(0.45), veneer: (depth) => depth * Math.tan(0.02) },
+                );
                 return { ...step, inlay: { ...step.inlay, fit } };
             }),
         };

@@ -20,8 +20,8 @@ const page: Page = {
     condition:
         'The walls lean so much, and the clearance is so small, that the veneer is stopped by the walls before it lies on the glue.',
     why: 'It stands proud over a hollow: the glue does not hold it, and sanding goes through it.',
-    mend: 'Give more clearance: at least (depth − glue film) · tan of the lean. Where that leaves a seam that shows, or takes fine parts away, take a thinner veneer and a shallower pocket. A negative `offset` in either half takes some of it away. An outline pass after the area pass sharpens the edge (common practice, no source), but the fit is reckoned without it.',
-    source: 'Own derivation: the gap along an edge is c − h · tan(lean), for the clearance c and the way in h. The lean follows from the beam’s width and the coupon.',
+    mend: 'Give more clearance: at least what the walls take up on the way to the floor, about (depth − glue film) · tan of the lean. Where that leaves a seam that shows, or takes fine parts away, take a thinner veneer and a shallower pocket. A negative `offset` in either half takes some of it away. An outline pass after the area pass sharpens the edge (common practice, no source), but the fit is reckoned without it.',
+    source: 'Own derivation: the gap along an edge is the clearance less what both walls take up at the same height. Walls follow from the beam’s width and the coupon, as in the press of both halves.',
 };
 
 export const jamsBeforeFloor: Rule = {
@@ -31,6 +31,7 @@ export const jamsBeforeFloor: Rule = {
             if (inlay?.fit === undefined || step.kind !== 'inlay' || inlay.fit.bottoms) continue;
             if (step.clearance === undefined && step.clearanceWhere !== undefined) continue; // it cannot be read, as is said of the text
             const { insertion, leastClearance } = inlay.fit;
+            if (!Number.isFinite(leastClearance)) continue; // a skin of the veneer lies on the board: skin-left and depth-unreachable say so
             const depth = inlay.pocketLaser.depth?.value ?? 0;
             const lean = showNumber((Math.max(inlay.pocketLaser.taper, inlay.reliefLaser.taper) * 180) / Math.PI, 0);
             const how =

@@ -20,7 +20,7 @@ const page: Page = {
     condition: `Pressed in and sanded, the veneer leaves a gap of more than ${widestSeam} mm along its edges.`,
     why: 'It shows as a dark line of glue around every part, and thin glue does not bridge it.',
     mend: 'Give less clearance, but no less than lets the veneer reach the floor; or take an `offset` out that makes the gap wider.',
-    source: `${commonPractice} The seam is c − h · tan(lean) for a way in h; below the face, where sanding goes, it differs by the depth times the difference of the leans.`,
+    source: `${commonPractice} The seam is the clearance less what both walls take up at the height of the sanded face, as in the press of both halves.`,
 };
 
 export const wideSeam: Rule = {
