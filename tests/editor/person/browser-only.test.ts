@@ -2,7 +2,7 @@ import { strict as assert } from 'node:assert';
 import { join } from 'node:path';
 import { places } from '../harness/places.ts';
 import type { Workbench } from '../harness/workbench.ts';
-import { eventually, session } from './shared.ts';
+import { atLength, eventually, session } from './shared.ts';
 
 describe('an editor that is only a browser', () => {
     let workbench: Workbench;
@@ -26,7 +26,7 @@ describe('an editor that is only a browser', () => {
         await workbench.page.screenshot({ path: join(places.shots, 'browser-only.png') });
     });
 
-    it('says what a recipe takes above it, what lies under the cursor, and what can come next', async () => {
+    atLength('says what a recipe takes above it, what lies under the cursor, and what can come next', async () => {
         const { page } = workbench;
         await workbench.openFile('tide-coaster.kerf');
         await page
@@ -51,7 +51,7 @@ describe('an editor that is only a browser', () => {
         for (let i = 0; i < 2; i += 1) await page.keyboard.press('Backspace');
     });
 
-    it('leads from a name into the workshop file, and from there into the built-in stock', async () => {
+    atLength('leads from a name into the workshop file, and from there into the built-in stock', async () => {
         const { page } = workbench;
         await workbench.openFile('tide-coaster.kerf');
         await workbench.goTo('tide-coaster.kerf', 12, 9);

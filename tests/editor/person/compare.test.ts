@@ -119,15 +119,25 @@ describe('comparing a recipe with what was committed', () => {
         await workbench.atLine(line);
     });
 
-    it('sees a new commit by itself, also where git keeps its own outside of the workspace', async () => {
-        const nothing = page.getByText('Nothing that matters differs.');
-        await begin();
-        await beginComparison();
-        await workbench.command('File: Save All');
+    const nothing = () => page.getByText('Nothing that matters differs.');
+
+    /** A change that is committed differs no more, and again once the commit is taken back. */
+    async function seesNewCommit(): Promise<void> {
         await git('commit', '--quiet', '--all', '--message', 'deeper');
-        await nothing.waitFor({ state: 'attached' });
+        await nothing().waitFor({ state: 'attached' });
         await git('reset', '--quiet', 'HEAD~1');
         await changed().waitFor({ state: 'attached' });
+    }
+
+    it('sees a new commit by itself', async () => {
+        await beginComparison();
+        await workbench.command('File: Save All');
+        await seesNewCommit();
+    });
+
+    atLength('sees a new commit also where git keeps its own outside of the workspace', async () => {
+        await beginComparison();
+        await workbench.command('File: Save All');
         const [store, outside] = [join(session.workshop, '.git'), `${session.workshop}.store`];
         renameSync(store, outside);
         writeFileSync(store, `gitdir: ${outside}\n`);
@@ -136,10 +146,7 @@ describe('comparing a recipe with what was committed', () => {
             await workbench.openFile(file);
             await workbench.command('Kerfbook: Compare with Committed');
             await changed().waitFor({ state: 'attached' });
-            await git('commit', '--quiet', '--all', '--message', 'deeper');
-            await nothing.waitFor({ state: 'attached' });
-            await git('reset', '--quiet', 'HEAD~1');
-            await changed().waitFor({ state: 'attached' });
+            await seesNewCommit();
         } finally {
             rmSync(store);
             renameSync(outside, store);
