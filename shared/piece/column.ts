@@ -209,12 +209,15 @@ export function maskColumn(column: Column, face: Interval, step: number): Column
     return { ...column, top: face, layers: [{ ...tape, down: face }, hollow, ...column.layers] };
 }
 
-/** Takes off what lies on top of the kinds given, and the hollow beneath it. What is covered by something else stays. */
+/** Takes off what lies on top of the kinds given, with coats on it and the hollow beneath it. What is covered by something else stays. */
 export function peelColumn(column: Column, peels: (layer: Layer) => boolean): Column {
     let { top, layers } = column;
-    while (layers.length > 0 && (peels(layers[0]!) || layers[0]!.kind === 'air')) {
-        top = layers[0]!.down;
-        layers = layers.slice(1);
+    for (;;) {
+        const under = layers.findIndex(({ kind }) => kind !== 'coat');
+        const next = layers[under];
+        if (next === undefined || !(peels(next) || (under === 0 && next.kind === 'air'))) break;
+        top = next.down;
+        layers = layers.slice(under + 1);
     }
     return layers === column.layers ? column : { ...column, top, layers };
 }

@@ -74,12 +74,15 @@ import { sandBeforePeel } from './order/sand-before-peel';
 import { cutThroughWork } from './piece/cut-through-work';
 import { depthInSum } from './piece/depth-in-sum';
 import { fillRunsOver } from './piece/fill-runs-over';
+import { floorInGlue } from './piece/floor-in-glue';
 import { laserOnFoil } from './piece/laser-on-foil';
+import { laserOnOldTape } from './piece/laser-on-old-tape';
 import { laserOnWet } from './piece/laser-on-wet';
 import { markDugAway } from './piece/mark-dug-away';
 import { maskUnderPour } from './piece/mask-under-pour';
 import { pocketInPocket } from './piece/pocket-in-pocket';
 import { skinLeft } from './piece/skin-left';
+import { sliverLeft } from './piece/sliver-left';
 import { thinWall } from './piece/thin-wall';
 import type { Rule } from './rule';
 import { airOffWhileCutting } from './settings/air-off-while-cutting';
@@ -130,6 +133,9 @@ const earlierSteps = [
     cutThroughWork,
     laserOnWet,
     laserOnFoil,
+    laserOnOldTape,
+    floorInGlue,
+    sliverLeft,
     markDugAway,
     oilBeforeFilling,
     maskUnderPour,

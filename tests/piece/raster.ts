@@ -61,7 +61,13 @@ export class Raster {
             if (layer.thick <= 1e-9) layers.pop();
         };
         const unmask = (): void => {
-            while (top()?.kind === 'tape' || top()?.kind === 'air') take(top()!.thick);
+            for (;;) {
+                let under = layers.length - 1;
+                while (layers[under]?.kind === 'coat') under--;
+                const kind = layers[under]?.kind;
+                if (kind !== 'tape' && !(kind === 'air' && under === layers.length - 1)) return;
+                while (layers.length > under) take(top()!.thick);
+            }
         };
         if (layers.length === 0 && deed.do !== 'cut') return;
         switch (deed.do) {

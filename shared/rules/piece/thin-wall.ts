@@ -1,15 +1,16 @@
+import { intersect } from '../../geometry/boolean';
 import { type Approach, approach } from '../../geometry/distance';
-import { bounds } from '../../geometry/measure';
+import { area, bounds } from '../../geometry/measure';
 import type { Bounds } from '../../geometry/region';
 import { isOpenPocket } from '../../piece/column';
-import { boxesMeet } from '../../piece/partition';
+import { boxed, boxesMeet } from '../../piece/partition';
 import { keptFor, nameOf as keyOf } from '../../plan/kept';
 import type { LaserPlan } from '../../plan/laser-plan';
 import type { BlankPlan, Plan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import { roundLength } from '../helpers/ask-depth';
 import { faceAfter, faceBefore, negligible, sizeOfMet } from '../helpers/face-at';
-import { leastWall, noWall } from '../helpers/least-wall';
+import { leastBridge, leastWall, noWall } from '../helpers/least-wall';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -21,7 +22,7 @@ const page: Page = {
     title: 'Wall too thin',
     severities: ['warning'],
     condition:
-        'Between open pockets of two steps less wood is left than six tenths of the depth; towards a cut or the blank’s edge, nine tenths (more in soft or ring-porous wood).',
+        'Between open pockets of two steps less wood is left than six tenths of the depth; towards a cut or the blank’s edge, nine tenths (more in soft or ring-porous wood). Between two cuts less is left than a fifth of the board’s thickness.',
     why: 'So thin a wall chars through, breaks off under a press or a thumb, and lets resin through.',
     mend: 'Move them apart, engrave less deep, or fill and sand the one before the other is burnt.',
     source: commonPractice,
@@ -33,6 +34,7 @@ export const thinWall: Rule = {
     *examine(plan) {
         for (const blank of plan.blanks) {
             if (blank.size === undefined || blank.blank.sheet?.kind === 'veneer') continue;
+            yield* bridges(plan, blank);
             const here = plan.steps.flatMap(({ laser, blank: on }) => (laser !== undefined && on === blank.name ? [laser] : []));
             // Deeper than the blank there is no pocket: deeper-than-blank says so.
             const pockets = here.filter(
@@ -56,6 +58,61 @@ export const thinWall: Rule = {
         }
     },
 };
+
+/** Wood between two cuts: a hole and an outline, or two holes. */
+function* bridges(plan: Plan, blank: BlankPlan) {
+    const cuts = plan.steps.flatMap(({ laser, blank: on }) => (laser?.step.kind === 'cut' && on === blank.name ? [laser] : []));
+    const { thickness } = blank;
+    if (thickness === undefined) return;
+    const least = leastBridge(thickness.value, blank.blank.sheet);
+    for (const [index, later] of cuts.entries()) {
+        const nearest = cuts
+            .slice(0, index + 1)
+            .flatMap((earlier) => {
+                const wall = earlier === later ? wallWithin(later, least) : wallBetween(earlier, later, least);
+                return wall === undefined || wall.distance <= noWall ? [] : [{ earlier, wall }];
+            })
+            .toSorted((a, b) => a.wall.distance - b.wall.distance)[0];
+        if (nearest === undefined || overlapsCut(nearest.earlier, later)) continue;
+        const { earlier, wall } = nearest;
+        const wanted = roundLength(least, 'mm', 'up');
+        const between = earlier === later ? `Within ${later.step.name}` : `Between ${later.step.name} and ${earlier.step.name}`;
+        yield finding(page, {
+            severity: 'warning',
+            message: `${between} only ${showLength(wall.distance)} of wood is left in a board of ${showLength(thickness.value)}: it chars through or snaps. Leave ${showLength(wanted)}.`,
+            where: later.step.where,
+            step: later.step.index,
+            spots: [{ blank: blank.name, x: wall.x, y: wall.y, size: 2 }],
+            related: earlier === later ? [] : [{ message: `${earlier.step.name} is cut here.`, where: earlier.step.where }],
+        });
+    }
+}
+
+/** Holes that cross an outline are notches. */
+function overlapsCut(earlier: LaserPlan, later: LaserPlan): boolean {
+    if (earlier === later) return false;
+    const common = area(intersect(earlier.region, later.region));
+    return common > negligible && common < Math.min(area(earlier.region), area(later.region)) - negligible;
+}
+
+/** More shapes in one cut than this are a pattern, whose bars are drawn as they are. */
+const mostShapes = 60;
+
+/** The nearest that two closed lines of one cut come to each other, mm. */
+function wallWithin({ region }: LaserPlan, least: number): Approach | undefined {
+    if (region.rings.length < 2 || region.rings.length > mostShapes) return undefined;
+    return keptFor(region, `bridge ${least}`, () => {
+        const rings = region.rings.flatMap((ring) => boxed({ rings: [ring] }) ?? []);
+        const walls = rings.flatMap((one, i) =>
+            rings
+                .slice(i + 1)
+                .flatMap((other) =>
+                    boxesMeet(one.box, other.box, least) ? (approach(one.region, other.region, least) ?? []) : [],
+                ),
+        );
+        return walls.filter(({ distance }) => distance > noWall).toSorted((a, b) => a.distance - b.distance)[0];
+    });
+}
 
 function said(
     laser: LaserPlan,

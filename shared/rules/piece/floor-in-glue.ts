@@ -1,0 +1,107 @@
+import { area } from '../../geometry/measure';
+import { type Column, type Layer, thicknessAt } from '../../piece/column';
+import type { Cell, Met } from '../../piece/face';
+import type { Interval } from '../../quantity/interval';
+import { showArea, showLength } from '../../quantity/show';
+import type { Engrave } from '../../recipe/step';
+import { atItsWord } from '../figures';
+import { askDepth, depthUnit, isSaidAs, roundLength } from '../helpers/ask-depth';
+import { faceAfter, nameOf, negligible } from '../helpers/face-at';
+import { spotsOf } from '../helpers/spots';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+/** A skin of veneer thinner than this comes off with what is glued or poured on it, mm: common practice, no source. */
+const leastSkin = 0.1;
+/** How far a pocket should go into the wood below the glue, mm: common practice, no source. */
+const into = 0.1;
+
+const page: Page = {
+    id: 'floor-in-glue',
+    title: 'Pocket ends in a glue line',
+    severities: ['warning'],
+    quickFix: 'sometimes',
+    condition: `A pocket is dug into a laid veneer, and its floor lies in the glue below it, or leaves less than ${leastSkin} mm of the veneer.`,
+    why: 'Burnt glue holds nothing, and a skin of veneer lifts with what is laid on it. The beam takes each wood by its own law, so the depth asked for is not the depth reached.',
+    mend: 'Go through veneer and glue into the wood below, or stay well above the glue.',
+    source: `${commonPractice} What is left follows from the layers and their depth curves.`,
+};
+
+export const floorInGlue: Rule = {
+    page,
+    *examine(plan, figures = atItsWord) {
+        for (const { step, blank, laser } of plan.steps) {
+            if (step.kind !== 'engrave' || laser?.depth === undefined || laser.through || laser.tone !== undefined) continue;
+            const face = faceAfter(plan, step.index, blank);
+            if (face === undefined || blank === undefined) continue;
+            const ends = face.cells.flatMap((cell) => endOf(cell, step) ?? []);
+            const size = ends.reduce((sum, { cell }) => sum + area(cell.region), 0);
+            const [first] = ends;
+            if (first === undefined || size <= negligible) continue;
+            const laid = plan.steps[first.laid]?.inlay;
+            const deep = throughTo(face.met, step, laser.depth, first.cell);
+            const { text, fixes, instead } = askDepth(page.id, step, deep, plan, figures);
+            const least = isSaidAs(deep, step, text) ? 'at least ' : '';
+            const mend =
+                text === undefined
+                    ? ': dig less deep, or go through it'
+                    : `: engrave it ${least}${text} deep, through veneer and glue`;
+            const left =
+                first.skin > 0
+                    ? `leaves only ${showLength(first.skin)} of ${first.name} above its glue`
+                    : `ends in the glue below ${first.name}`;
+            yield finding(page, {
+                severity: 'warning',
+                message: `Over ${showArea(size)} ${step.name} ${left}${mend}.${instead}`,
+                where: step.depth?.where ?? step.where,
+                step: step.index,
+                spots: spotsOf(
+                    blank,
+                    ends.map(({ cell }) => cell.region),
+                ),
+                related:
+                    laid === undefined
+                        ? []
+                        : [{ message: `${nameOf(laid.relief)} is glued in here.`, where: plan.steps[first.laid]!.step.where }],
+                fixes,
+            });
+        }
+    },
+};
+
+interface End {
+    readonly cell: Cell;
+    /** Veneer left above the glue, mm; none where the floor lies in the glue itself. */
+    readonly skin: number;
+    /** The veneer's stock, and the step that laid it. */
+    readonly name: string;
+    readonly laid: number;
+}
+
+/** Where a burn stops just above a glue line or in it; undefined where it does not. */
+function endOf(cell: Cell, { index }: Engrave): End | undefined {
+    const { column } = cell;
+    if (column.digs[column.digs.length - 1]?.step !== index) return undefined;
+    const [first, second] = column.layers;
+    if (first?.kind === 'glue' && first.step !== undefined) {
+        return { cell, skin: 0, name: 'the veneer', laid: first.step };
+    }
+    if (first?.kind !== 'wood' || first.step === undefined || second?.kind !== 'glue') return undefined;
+    const skin = thicknessAt(column, 0).value;
+    return skin < leastSkin ? { cell, skin, name: first.name, laid: first.step } : undefined;
+}
+
+/** The depth to ask for so that the pocket goes through the veneer and its glue into the wood below, mm. */
+function throughTo(met: readonly Met[], step: Engrave, depth: Interval, { column }: Cell): number | undefined {
+    const glue = glueOf(column);
+    const before = met.find((one) => glueOf(one.column)?.step === glue?.step)?.column;
+    const dug = column.digs[column.digs.length - 1]!.depth.value;
+    if (before === undefined || glue === undefined || !(dug > 0)) return undefined;
+    // What the burn takes off the veneer, as a part of what it takes off the board: its glue burns as the veneer does.
+    const share = dug / depth.value;
+    return roundLength((glue.down.value - before.top.value) / share + into, depthUnit(step), 'up');
+}
+
+function glueOf({ layers }: Column): Layer | undefined {
+    return layers.find(({ kind }) => kind === 'glue');
+}
