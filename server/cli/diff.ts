@@ -48,6 +48,8 @@ export async function diff(args: string[]): Promise<number> {
     const revisions = positionals.filter((name) => !isFileName(name));
     const wish: ReviewWish = {
         pictures: values.format === 'html',
+        // Only these say nothing of what stays as it is.
+        brief: values.format === 'text' || values.format === 'markdown',
         ...(values.recipe !== undefined && { recipe: values.recipe }),
     };
     const answers = revisions.length > 0 ? await ofRevisions(revisions, files, wish) : await ofFiles(files, values.as, wish);

@@ -24,9 +24,15 @@ export interface Asker {
 /** Works jobs off at once, in this thread: for the command line and for tests. The engine is loaded by the first job that needs it. */
 export class LocalAsker implements Asker {
     private engine: Promise<PlanEngine> | undefined;
+    private readonly memo = new Memo();
 
     async ask<J extends Job>(job: J, arts: readonly ArtFile[]): Promise<AnswerTo<J>> {
-        if ('past' in job) return (await import('./answer-history')).answerHistory(job, new Memo()) as AnswerTo<J>;
+        if ('past' in job) return (await import('./answer-history')).answerHistory(job, this.memo) as AnswerTo<J>;
+        if (job.do === 'review') {
+            const { reviewInBrief } = await import('./review-in-brief');
+            const review = reviewInBrief(job, new Map(arts.map((file) => [file.uri, file])), this.memo);
+            if (review !== undefined) return review as AnswerTo<J>;
+        }
         this.engine ??= import('./plan-engine').then((loaded) => new loaded.PlanEngine());
         const engine = await this.engine;
         for (const file of arts) engine.setArt(file);

@@ -118,6 +118,8 @@ export interface ReviewJob extends VersionAsked {
     /** The earlier version, with its art beside it, since the same file may have held something else then. */
     readonly before: VersionAsked & { readonly arts: readonly ArtFile[] };
     readonly pictures: boolean;
+    /** How many findings stay is not asked: where both versions are worked out alike, nothing is drawn then. */
+    readonly brief?: boolean;
 }
 
 /** Reviews of a file's recipes as what stands in a page. */

@@ -34,6 +34,7 @@ import { answerHistory } from './answer-history';
 import { editorLinks } from './editor-links';
 import type { Answers, AnswerTo, ArtFile, Job, ReviewAnswer, ReviewJob, ReviewPageJob, TableJob, VersionAsked } from './jobs';
 import { readArt } from './read-art';
+import { reviewInBrief } from './review-in-brief';
 
 /**
  * Works jobs off, one at a time, and keeps what it has worked out. The same class runs in the
@@ -75,6 +76,7 @@ export class PlanEngine {
         if (job.do === 'coupon-layout') return layOutCoupon(job.material, job.laser, job.options);
         if ('past' in job) return answerHistory(job, this.memo);
         if (job.do === 'coupon-sheets') return couponSheets(job.material, job.laser, job.layout);
+        if (job.do === 'review') return reviewInBrief(job, this.files, this.memo) ?? this.review(job, this.plan(job.recipe));
         const plan = this.plan(startingOn(job.recipe, 'start' in job ? job.start : undefined));
         switch (job.do) {
             case 'examine':
@@ -96,8 +98,6 @@ export class PlanEngine {
                 return planSummary(plan, job.all);
             case 'notes':
                 return { notes: reviewNotes(plan, this.memo), silenced: silencedIn(plan) };
-            case 'review':
-                return this.review(job, plan);
             case 'toolpath':
                 return toolpathView(plan, job.step, this.memo) ?? null;
             case 'press':
@@ -128,7 +128,7 @@ export class PlanEngine {
             const plan = this.plan(recipe);
             return { plan, findings: this.all(plan, textFindings) };
         });
-        const table = variantTable(planned, all);
+        const table = variantTable(planned, all, this.memo);
         if (what === 'table') return table;
         return tableBody(
             table,

@@ -16,6 +16,8 @@ export interface ReviewWish {
     /** Only the recipe of this name. */
     readonly recipe?: string;
     readonly pictures: boolean;
+    /** @see ReviewJob */
+    readonly brief?: boolean;
 }
 
 /** Reviews every recipe of a file. */
@@ -35,7 +37,7 @@ export async function reviewJobs(
     before: OpenVersion,
     after: OpenVersion,
     pair: FilePair,
-    { recipe: only, pictures }: ReviewWish,
+    { recipe: only, pictures, brief = false }: ReviewWish,
 ): Promise<ReviewJob[]> {
     const both = pairs(recipesOf(before, pair.before), recipesOf(after, pair.after));
     const wanted = both.filter(([was, is]) => only === undefined || only === is?.name || only === was?.name);
@@ -47,6 +49,7 @@ export async function reviewJobs(
                 ...asked(after, pair.after, is, was),
                 before: { ...asked(before, pair.before, was, is), arts },
                 pictures,
+                brief,
             };
         }),
     );

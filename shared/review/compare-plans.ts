@@ -57,7 +57,7 @@ export function comparePlans(before: Version, after: Version, memo: Memo): Compa
         findings,
         findingsKept: kept,
         allows,
-        guesses: { before: guesses(before.plan), after: guesses(after.plan) },
+        guesses: { before: guesses(before.plan, memo), after: guesses(after.plan, memo) },
         pinned: { before: pinnedSettings(before.plan, memo), after: pinnedSettings(after.plan, memo) },
         cautions: {
             gained: without(after.plan.cautions, before.plan.cautions),

@@ -1,5 +1,7 @@
 import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
+import { planBurns } from '../plan/plan-burns';
+import { stepTitle } from '../plan/step-title';
 import type { Allow } from '../recipe/allow';
 import { type PinnedNote, pinnedSettings } from './pinned';
 
@@ -21,7 +23,12 @@ export interface AllowNote {
 }
 
 export function reviewNotes(plan: Plan, memo: Memo): ReviewNotes {
-    return { recipe: plan.recipe.name, allows: allowNotes(plan), guesses: guesses(plan), pinned: pinnedSettings(plan, memo) };
+    return {
+        recipe: plan.recipe.name,
+        allows: allowNotes(plan),
+        guesses: guesses(plan, memo),
+        pinned: pinnedSettings(plan, memo),
+    };
 }
 
 /** Every `allow … because`, those of the whole recipe first. */
@@ -36,6 +43,7 @@ export function allowsOf(plan: Plan): { readonly allow: Allow; readonly step?: n
     return [...whole, ...inSteps];
 }
 
-export function guesses(plan: Plan): string[] {
-    return plan.steps.flatMap(({ laser, title }) => (laser?.settings?.guess === true ? [title] : []));
+/** Titles of the laser steps whose settings are guessed, whether or not their art can be drawn. */
+export function guesses({ recipe }: Plan, memo: Memo): string[] {
+    return planBurns(recipe, memo).burns.flatMap(({ settings, step }) => (settings?.guess === true ? [stepTitle(step)] : []));
 }

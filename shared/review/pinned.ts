@@ -20,11 +20,11 @@ export function pinnedSettings(plan: Plan, memo: Memo): PinnedNote[] {
     return plan.steps.flatMap((step) => pinnedIn(step, plan, memo));
 }
 
-function pinnedIn({ step, title, laser }: StepPlan, plan: Plan, memo: Memo): PinnedNote[] {
-    if ((step.kind !== 'engrave' && step.kind !== 'cut') || laser === undefined) return [];
+function pinnedIn({ step, title }: StepPlan, plan: Plan, memo: Memo): PinnedNote[] {
+    if (step.kind !== 'engrave' && step.kind !== 'cut') return [];
     if (step.power === undefined && step.speed === undefined && step.passes === undefined && pitchOf(step) === undefined)
         return [];
-    const blank = plan.blanks.find(({ name }) => name === laser.blank);
+    const blank = plan.blanks.find(({ name }) => name === step.blank.value);
     if (blank === undefined) return [];
     const { settings } = solveSettings(unpinned(step), blank, plan.recipe, memo);
     return settings === undefined ? [] : told(step, settings).map((pair) => ({ step: step.index, title, ...pair }));

@@ -29,7 +29,7 @@ export interface Review {
     /** Runs that were written down, taken out or changed. */
     readonly runs: readonly ThingReview[];
     readonly findings: readonly FindingReview[];
-    /** How many findings are the same in both. */
+    /** How many findings are the same in both; of a brief review only of those that could differ. */
     readonly findingsKept: number;
     /** Every exception that either version makes. */
     readonly allows: readonly AllowReview[];

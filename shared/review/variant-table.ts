@@ -1,3 +1,4 @@
+import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
 import type { Finding } from '../recipe/finding';
 import type { Blank } from '../recipe/recipe';
@@ -54,7 +55,7 @@ export interface Planned {
 }
 
 /** @param all also the rows in which no recipe differs from another */
-export function variantTable(planned: readonly Planned[], all: boolean): VariantTable {
+export function variantTable(planned: readonly Planned[], all: boolean, memo: Memo): VariantTable {
     const plans = planned.map(({ plan }) => plan);
     const groups = [
         group(
@@ -93,7 +94,11 @@ export function variantTable(planned: readonly Planned[], all: boolean): Variant
             [],
             plans.map(({ cost }) => costFigures(cost)),
         ),
-        group('Findings', [], planned.map(findingFigures)),
+        group(
+            'Findings',
+            [],
+            planned.map((each) => findingFigures(each, memo)),
+        ),
     ];
     return {
         schema: tableSchema,
@@ -132,7 +137,7 @@ function blankFigures(blank: Blank | undefined): Figure[] {
     ];
 }
 
-function findingFigures({ plan, findings }: Planned): Figure[] {
+function findingFigures({ plan, findings }: Planned, memo: Memo): Figure[] {
     const count = (label: string, number: number): Figure => worked(label, number, 'count');
     const of = (severity: Finding['severity']): number => findings.filter((finding) => finding.severity === severity).length;
     const rules = [...new Set(findings.map(({ rule }) => rule))].sort();
@@ -141,7 +146,7 @@ function findingFigures({ plan, findings }: Planned): Figure[] {
         count('warnings', of('warning')),
         count('notes', of('info') + of('hint')),
         count('allowed', allowNotes(plan).length),
-        count('guessed settings', guesses(plan).length),
+        count('guessed settings', guesses(plan, memo).length),
         ...rules.map((rule) => count(rule, findings.filter((finding) => finding.rule === rule).length)),
     ];
 }
