@@ -185,7 +185,8 @@ function airOf(item: AstNode): Engrave['air'] {
 
 function depthOf(item: AstNode): Engrave['depth'] {
     if (!ast.isDepth(item)) return undefined;
-    return item.through ? { through: true, where: whereOf(item) } : quantityOf(item.value);
+    if (!item.through) return quantityOf(item.value);
+    return { through: true, where: whereOf(item), ...present({ sure: quantityOf(item.sure) }) };
 }
 
 function cutOf(node: ast.Cut, base: Base, places: PlacesByName): Cut {

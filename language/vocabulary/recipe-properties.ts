@@ -168,7 +168,7 @@ const engrave = [
         'Engrave',
         'depth',
         'phrase',
-        'How deep: solved into power, speed and passes from the coupon. Or `depth through`.',
+        'How deep: solved into power, speed and passes from the coupon. Or `depth through`: 97.5 % sure at the thick end of the sheet, where `depth through sure 99 %` says no other share.',
         'depth 0.50 mm',
         { measures: [positive('length', [0.01, 30])], node: 'Depth' },
     ),

@@ -109,7 +109,7 @@ export function predict(law: DepthLaw, settings: Settings, coverage = 0.95): Int
 }
 
 /** As predict, for a dose (J/mm2) of each pass. */
-function predictDose(law: DepthLaw, dose: number, passes: number, coverage = 0.95): Interval | undefined {
+export function predictDose(law: DepthLaw, dose: number, passes: number, coverage = 0.95): Interval | undefined {
     if (!(dose >= 0 && dose < 1e9 && passes >= 1 && passes <= 1e4)) return undefined;
     const signed = signedDepth(law, dose, passes);
     const value = depthOf(law, dose, passes);

@@ -6,14 +6,16 @@ import { type DepthLaw, predict } from './law';
 import { linePitch, pitchForSpot } from './pitch';
 import { leastPowerOf, settingFor, wattsAt } from './power-curve';
 import { runUpSpeed } from './run-up-speed';
+import { sureDose, surelyGives } from './surely';
 import { doseForTone, predictTone } from './tone';
 
 /**
  * What is wanted: a depth in mm, or a tone from 0 (bare) to 1 (darkest without digging). A `cut` is a
  * single line, not an area: its pitch follows from the spot, and it may take all the power and heavy passes.
+ * With `sure`, a probability, the depth is one that is to be reached at least so often.
  */
 export type Wish =
-    | { readonly depth: number; readonly depthTolerance?: number; readonly cut?: boolean }
+    | { readonly depth: number; readonly depthTolerance?: number; readonly cut?: boolean; readonly sure?: number }
     | { readonly tone: number };
 
 /** What stands in the recipe and is kept: W, mm/s, mm. */
@@ -32,6 +34,7 @@ type Limit =
     | 'below-threshold' // the dose of a pass takes nothing off
     | 'above-threshold' // a tone was wanted, and this digs
     | 'run-up' // the overtravel holds a solved speed down
+    | 'unsure' // to be as sure of the depth as asked would take far more than the dose that reaches it half of the time
     | 'outside-coupon'; // the dose lies outside of the burnt rows
 
 export interface Solution extends Settings {
@@ -46,6 +49,8 @@ export interface Solution extends Settings {
     readonly judged?: Interval;
     /** Whether the settings give what was wanted, to its tolerance (else to five per cent or 0.02 mm). */
     readonly reached: boolean;
+    /** Depth (mm) that is reached at least, as surely as the wish asks. */
+    readonly surely?: number;
     readonly limits: readonly Limit[];
 }
 
@@ -57,6 +62,8 @@ const SLOWEST = 5; // mm/s, of an area
 const SLOWEST_CUT = 1; // mm/s
 const USUAL_PITCH = 0.1; // mm
 const MOST_PASSES = 30;
+/** A depth that misses by less than this part of it was lost in rounding the settings. */
+const ROUNDING = 2e-3;
 
 interface Machine {
     readonly laser: Laser | undefined;
@@ -90,7 +97,7 @@ export function solveDepth(law: DepthLaw, laser: Laser | undefined, wish: Wish, 
         const solution = settings && judge(law, laser, machine, wish, settings, limits);
         if (solution === undefined) continue;
         if (best === undefined || better(solution, best, wish)) best = solution;
-        if (solution.reached && !solution.limits.includes('heavy-pass')) break;
+        if (solution.reached && isSettled(solution, wish) && !solution.limits.includes('heavy-pass')) break;
     }
     if (best === undefined || given.speed !== undefined) return best;
     const open = { ...machine, runUpSpeed: Number.POSITIVE_INFINITY };
@@ -134,13 +141,32 @@ function settle(
 ): Settings | undefined {
     const { pitch, passes } = known;
     if (known.power !== undefined && known.speed !== undefined) return { power: known.power, speed: known.speed, pitch, passes };
-    const dose = 'tone' in wish ? toneDose(law, wish.tone) / passes : doseFor(law, wish.depth, passes);
+    const dose = 'tone' in wish ? toneDose(law, wish.tone) / passes : depthDose(law, wish, passes);
     if (!(dose > 0) || !Number.isFinite(dose)) return undefined;
     if (known.speed !== undefined)
-        return { power: roundPower(dose * known.speed * pitch, machine), speed: known.speed, pitch, passes };
+        return { power: roundPower(dose * known.speed * pitch, machine, wantsMore(wish)), speed: known.speed, pitch, passes };
     if (known.power !== undefined)
-        return { power: known.power, speed: roundSpeed(known.power / (dose * pitch), machine, slowestOf(wish)), pitch, passes };
+        return { power: known.power, speed: roundSpeed(known.power / (dose * pitch), machine, wish), pitch, passes };
     return freely(dose, machine, pitch, passes, wish);
+}
+
+/** Dose of each pass: for a depth that is to be surely reached more than reaches it half of the time, within reason. */
+function depthDose(law: DepthLaw, { depth, sure }: Extract<Wish, { depth: number }>, passes: number): number {
+    return (sure === undefined ? undefined : sureDose(law, depth, passes, sure)) ?? doseFor(law, depth, passes);
+}
+
+/** Rounding must not take away what makes it sure. */
+function wantsMore(wish: Wish): boolean {
+    return 'depth' in wish && wish.sure !== undefined;
+}
+
+function isSettled({ surely, limits }: Solution, wish: Wish): boolean {
+    return surely === undefined || isSure(surely, wish) || limits.includes('unsure');
+}
+
+/** Whether what is reached at least is what was wished, to the rounding of the settings. */
+export function isSure(surely: number, wish: Wish): boolean {
+    return 'depth' in wish && surely >= wish.depth * (1 - ROUNDING);
 }
 
 /** Dose of all passes together that gives a tone; nothing for none. */
@@ -156,7 +182,7 @@ function freely(dose: number, machine: Machine, pitch: number, passes: number, w
     const slowest = slowestOf(wish);
     const easy = noFaster(roundPower(Math.min(atTop, share * machine.power!), machine), atTop, machine);
     const power = easy / (dose * pitch) >= slowest ? easy : machine.power!;
-    return { power, speed: roundSpeed(power / (dose * pitch), machine, slowest), pitch, passes };
+    return { power, speed: roundSpeed(power / (dose * pitch), machine, wish), pitch, passes };
 }
 
 /** A low power that was rounded up wants more speed than there is, and the dose would come out too high: a per cent less then. */
@@ -172,9 +198,10 @@ function slowestOf(wish: Wish): number {
 }
 
 /** To a setting of whole per cent, within what the laser can hold. */
-function roundPower(power: number, machine: Machine): number {
+function roundPower(power: number, machine: Machine, up = false): number {
     if (machine.power === undefined) return power;
-    const percent = Math.max(1, Math.round((settingFor(machine.laser, power) ?? 1) * 100));
+    const exact = (settingFor(machine.laser, power) ?? 1) * 100;
+    const percent = Math.max(1, up ? Math.ceil(exact - 1e-6) : Math.round(exact));
     return Math.min(Math.max(wattsAt(machine.laser, percent / 100) ?? power, machine.least), machine.power);
 }
 
@@ -182,8 +209,12 @@ function fastest({ topSpeed, runUpSpeed }: Machine): number {
     return Math.min(topSpeed, runUpSpeed);
 }
 
-function roundSpeed(speed: number, machine: Machine, slowest: number): number {
-    return Math.min(Math.max(Number(speed.toPrecision(3)), slowest), fastest(machine));
+function roundSpeed(speed: number, machine: Machine, wish: Wish): number {
+    const round = Number(speed.toPrecision(3));
+    // Three digits; the last of them less where more dose is the safe side.
+    const digit = 10 ** (Math.floor(Math.log10(speed)) - 2);
+    const safe = wantsMore(wish) && round > speed * (1 + 1e-9) ? Number((round - digit).toPrecision(3)) : round;
+    return Math.min(Math.max(safe, slowestOf(wish)), fastest(machine));
 }
 
 function judge(
@@ -214,6 +245,11 @@ function judge(
         'outside-coupon',
         law.range !== undefined && !('tone' in wish) && (dose < law.range.low * 0.95 || dose > law.range.high * 1.05),
     );
+    const surely = 'depth' in wish && wish.sure !== undefined ? surelyGives(law, settings, wish.sure) : undefined;
+    add(
+        'unsure',
+        surely !== undefined && 'depth' in wish && sureDose(law, wish.depth, settings.passes, wish.sure!) === undefined,
+    );
     const all = dose * settings.passes;
     const judged = law.tone && predictTone(law.tone, all);
     const tone = judged?.value ?? Math.min(1, all / law.darkest);
@@ -226,18 +262,23 @@ function judge(
         tone,
         ...(judged !== undefined && { judged }),
         reached: missBy(wish, depth.value, judged?.value ?? all / law.darkest) <= 1,
+        ...(surely !== undefined && { surely }),
         limits,
     };
 }
 
 /** How far from the wish, in units of what would pass. */
 function missBy(wish: Wish, depth: number, tone: number): number {
+    // What is to go through is not missed by going further.
+    if ('depth' in wish && wish.sure !== undefined) return depth >= wish.depth * (1 - ROUNDING) ? 0 : 2;
     if ('depth' in wish) return Math.abs(depth - wish.depth) / Math.max(wish.depthTolerance ?? 0, 0.05 * wish.depth, 0.02);
     return Math.abs(tone - wish.tone) / 0.05;
 }
 
 function better(one: Solution, other: Solution, wish: Wish): boolean {
     if (one.reached !== other.reached) return one.reached;
+    const [sure, otherSure] = [one, other].map(({ surely }) => surely === undefined || isSure(surely, wish));
+    if (one.reached && sure !== otherSure) return sure!;
     if (one.reached) return !isCut(wish) && heaviness(one) < heaviness(other) - 1e-9;
     return 'depth' in wish && Math.abs(one.depth.value - wish.depth) < Math.abs(other.depth.value - wish.depth) - 1e-9;
 }

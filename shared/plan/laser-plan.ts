@@ -2,6 +2,7 @@ import type { BitmapArt } from '../art/bitmap';
 import type { WallProfile } from '../burn/wall';
 import type { Bounds, Region } from '../geometry/region';
 import type { Interval } from '../quantity/interval';
+import type { Backing } from '../recipe/recipe';
 import type { Cut, Engrave } from '../recipe/step';
 import type { DotGrid } from '../toolpath/dots';
 
@@ -24,6 +25,8 @@ export interface LaserPlan {
     /** Depth below the blank's first face; absent when neither wish, settings nor coupon tell. */
     readonly depth?: Interval;
     readonly through: boolean;
+    /** How surely it comes out at the back; absent where it is not to, and where the thickness or the settings are not known. */
+    readonly breakthrough?: Breakthrough;
     /** 0 bare to 1 darkest, for steps that only colour. */
     readonly tone?: number;
     readonly settings?: LaserSettings;
@@ -50,6 +53,21 @@ export interface LaserPlan {
     readonly fileLines: number;
     /** Marks of the inlays that this half belongs to, burnt in the same set-up. */
     readonly marks?: readonly MarkWork[];
+}
+
+/** What settings promise of a burn that is to go all the way through. Lengths mm. */
+export interface Breakthrough {
+    /** Probability with which it is to come out at the back where the sheet is thickest. */
+    readonly asked: number;
+    /** Thick end of the sheet. */
+    readonly thickest: number;
+    /** What is reached at least with that probability. */
+    readonly surely: number;
+    readonly certain: boolean;
+    /** How far half of all burns go beyond the back of a sheet of the usual thickness; negative where they do not reach it. */
+    readonly spare: number;
+    /** What the spare goes into. */
+    readonly behind: Backing;
 }
 
 /** The registration marks of one inlay on one of its halves: burnt with settings of their own. */

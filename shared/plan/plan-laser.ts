@@ -93,7 +93,16 @@ export function laserFigures(
     recipe: Recipe,
     table: Pick<PlacingTable, 'blank' | 'memo'>,
 ): LaserPlan {
-    const { settings: _settings, depth: _depth, tone: _tone, focus: _focus, finest: _finest, wall: _wall, ...drawn } = laser;
+    const {
+        settings: _settings,
+        depth: _depth,
+        breakthrough: _through,
+        tone: _tone,
+        focus: _focus,
+        finest: _finest,
+        wall: _wall,
+        ...drawn
+    } = laser;
     const solved = solveSettings(step, table.blank, recipe, table.memo);
     const wall = wallOfStep(solved, recipe, table);
     const focus = focusOfPasses(step, solved, recipe.laser);

@@ -1,6 +1,7 @@
 import type { DepthLaw } from '../burn/law';
 import { wattsOf } from '../burn/power-curve';
-import { type Given, type Solution, solveDepth, type Wish } from '../burn/solve';
+import { type Given, isSure, type Solution, solveDepth, type Wish } from '../burn/solve';
+import { USUAL_SURE } from '../burn/surely';
 import type { Interval } from '../quantity/interval';
 import { exactly } from '../quantity/interval';
 import type { Recipe } from '../recipe/recipe';
@@ -8,7 +9,7 @@ import type { Cut, Engrave } from '../recipe/step';
 import type { Laser } from '../recipe/stock';
 import { contentKey } from './content-key';
 import { depthLaw } from './depth-law';
-import type { LaserSettings } from './laser-plan';
+import type { Breakthrough, LaserSettings } from './laser-plan';
 import type { Memo } from './memo';
 import type { BlankPlan } from './plan';
 
@@ -17,6 +18,7 @@ export interface Solved {
     readonly settings?: LaserSettings;
     readonly depth?: Interval;
     readonly through: boolean;
+    readonly breakthrough?: Breakthrough;
     readonly tone?: number;
 }
 
@@ -42,6 +44,7 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
             through,
             ...(settings === undefined ? {} : { settings }),
             ...(depth === undefined ? {} : { depth: exactly(depth.value) }),
+            ...breakthroughOf(solution, wish, blank),
         };
     }
     if (wish !== undefined && 'tone' in wish) {
@@ -66,12 +69,36 @@ function guessed(law: DepthLaw, wish: Wish | undefined): boolean {
 }
 
 function wishOf(step: Engrave | Cut, thickness: Interval | undefined, through: boolean): Wish | undefined {
-    if (through) return thickness === undefined ? undefined : { depth: thickness.high, cut: step.kind === 'cut' };
-    if (step.kind !== 'engrave') return undefined;
+    if (through && thickness === undefined) return undefined;
+    if (step.kind === 'cut') return { depth: thickness!.high, cut: true };
+    if (through) return { depth: thickness!.high, sure: sureOf(step) };
     if (step.depth !== undefined && !('through' in step.depth)) {
         return { depth: step.depth.value, ...(step.depth.tolerance > 0 ? { depthTolerance: step.depth.tolerance } : {}) };
     }
     return step.tone === undefined ? undefined : { tone: step.tone.value };
+}
+
+/** The probability that a recipe asks for, held to what can be one. */
+function sureOf({ depth }: Engrave): number {
+    const asked = depth !== undefined && 'through' in depth ? depth.sure?.value : undefined;
+    return asked !== undefined && asked >= 0.5 && asked <= 0.9999 ? asked : USUAL_SURE;
+}
+
+function breakthroughOf(
+    solution: Solution | undefined,
+    wish: Wish | undefined,
+    { thickness, blank }: BlankPlan,
+): Pick<Solved, 'breakthrough'> {
+    if (solution?.surely === undefined || wish === undefined || !('depth' in wish) || thickness === undefined) return {};
+    const breakthrough: Breakthrough = {
+        asked: wish.sure ?? USUAL_SURE,
+        thickest: wish.depth,
+        surely: solution.surely,
+        certain: isSure(solution.surely, wish),
+        spare: solution.depth.value - thickness.value,
+        behind: blank.backing,
+    };
+    return { breakthrough };
 }
 
 function givenOf(step: Engrave | Cut, laser: Laser | undefined): Given {

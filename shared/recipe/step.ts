@@ -120,10 +120,17 @@ interface LaserStep extends StepBase {
     readonly offsetWhere?: Where;
 }
 
+/** All the way through; `sure` is the share of pieces that are to come out at the back, where the recipe says one. */
+export interface Through {
+    readonly through: true;
+    readonly sure?: Quantity;
+    readonly where: Where;
+}
+
 export interface Engrave extends LaserStep {
     readonly kind: 'engrave';
     /** What is wanted: a depth, all the way through, or only a tone (0 bare, 1 darkest without digging). */
-    readonly depth?: Quantity | { readonly through: true; readonly where: Where };
+    readonly depth?: Quantity | Through;
     readonly tone?: Quantity;
     /** The whole statement of the tone: where a depth is written instead. */
     readonly toneWhere?: Where;

@@ -22,6 +22,7 @@ import { runOutsideTold } from './depth/run-outside-told';
 import { settingsMissDepth } from './depth/settings-miss-depth';
 import { staleCoupon } from './depth/stale-coupon';
 import { thinFloor } from './depth/thin-floor';
+import { throughUnsure } from './depth/through-unsure';
 import { tooDeepToTouch } from './depth/too-deep-to-touch';
 import { deepPour } from './fill/deep-pour';
 import { fillSandedAway } from './fill/fill-sanded-away';
@@ -139,6 +140,7 @@ const earlierSteps = [
     markDugAway,
     oilBeforeFilling,
     maskUnderPour,
+    throughUnsure,
     skinLeft,
 ];
 const mirrorAndInverse = [notMirrored, mirroredTwice, notInverse, mirroredFace, halvesDiffer];

@@ -152,6 +152,7 @@ function stepJson(plan: StepPlan, region: (of: Region) => unknown): object {
                       perimeter: laser.perimeter,
                       depth: laser.depth ?? null,
                       through: laser.through,
+                      breakthrough: laser.breakthrough ?? null,
                       tone: laser.tone ?? null,
                       settings: laser.settings ?? null,
                       scanAngle: laser.scanAngle,

@@ -1,5 +1,6 @@
 import type { DottedPicture, MarkWork } from '../plan/laser-plan';
 import type { FillPlan, StepPlan } from '../plan/plan';
+import { throughWords } from '../plan/through-words';
 import { type Interval, isLopsided, spread } from '../quantity/interval';
 import type { Quantity } from '../quantity/quantity';
 import {
@@ -40,7 +41,7 @@ function laserFacts({ laser, step }: StepPlan): Fact[] {
     const line = settings === undefined ? 'not known' : settingsLine(laser);
     const facts: Fact[] = [{ label: 'settings', value: `${line}${settings?.guess === true ? ' (a guess: no coupon)' : ''}` }];
     if (laser.tone !== undefined) facts.push({ label: 'tone', value: showRatio(laser.tone) });
-    else if (laser.through) facts.push({ label: 'depth', value: 'through' });
+    else if (laser.through) facts.push({ label: 'depth', value: throughWords(laser) });
     else if (laser.depth !== undefined) {
         const wish = step.kind === 'engrave' ? step.depth : undefined;
         const unit = wish !== undefined && 'unit' in wish ? wish.unit : 'mm';

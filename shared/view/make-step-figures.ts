@@ -1,5 +1,6 @@
 import type { LaserPlan } from '../plan/laser-plan';
 import type { Plan, StepPlan } from '../plan/plan';
+import { sureWords } from '../plan/through-words';
 import { isLopsided, spread } from '../quantity/interval';
 import { showLength, showLengthInterval, showRatio, showTime, showVolume } from '../quantity/show';
 import { workFacts } from '../sheets/step-facts';
@@ -46,8 +47,9 @@ function laserHints(laser: LaserPlan, hint: (at: Hint['at'], label: string) => H
 }
 
 /** How far the depth may be off; or the depth itself, where it is not the one that is written. */
-function depthHint({ step, settings, through, tone, depth }: LaserPlan): string | undefined {
-    if (step.kind !== 'engrave' || settings === undefined || through || depth === undefined) return undefined;
+function depthHint({ step, settings, through, breakthrough, tone, depth }: LaserPlan): string | undefined {
+    if (step.kind !== 'engrave' || settings === undefined || depth === undefined) return undefined;
+    if (through) return breakthrough && sureWords(breakthrough);
     if (tone !== undefined)
         return settings.givesTone && `${showRatio(settings.givesTone.low)} to ${showRatio(settings.givesTone.high)}`;
     const unit = step.depth !== undefined && 'unit' in step.depth ? step.depth.unit : 'mm';

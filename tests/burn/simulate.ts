@@ -1,3 +1,4 @@
+import { burnVeneers } from './veneers';
 import { driftsOf, type Rule, type Ways, type WorldName, worlds, yearsOf } from './year-of-laser';
 
 const everyWorld = Object.keys(worlds) as WorldName[];
@@ -7,6 +8,10 @@ const workshops: readonly Ways[] = [{}, { offset: 0.1 }, { offset: -0.1 }, { gau
 
 /** @param words `drift` or nothing; then the first seed, how many years, and the worlds: all of them where none is named */
 export function simulate(words: readonly string[]): void {
+    if (words[0] === 'through') {
+        sayVeneers(words.slice(1));
+        return;
+    }
     const isDrift = words[0] === 'drift';
     const [first = '1', years = '30', ...names] = isDrift ? words.slice(1) : words;
     const seeds = Array.from({ length: Number(years) }, (_, at) => Number(first) + at);
@@ -34,6 +39,19 @@ function sayDrifts(name: WorldName, seeds: readonly number[]): void {
         console.log(
             `${name.padEnd(15)} pockets ${String(Math.round(100 * offset)).padStart(3)} % deeper, gauge ${gauge} mm: drift told in ${percent(early)} within 20 days of runs, ${percent(ever)} in a year; half of the years by day ${middleDay}`,
         );
+    }
+}
+
+function sayVeneers([first = '1', count = '4000']: readonly string[]): void {
+    const seeds = Array.from({ length: Number(count) }, (_, at) => Number(first) + at);
+    for (const squares of [3, 4, 6, 8]) {
+        for (const sure of [undefined, 0.9, 0.975, 0.99]) {
+            const { asBought, thickest, time, refused } = burnVeneers(seeds, sure, squares);
+            const how = sure === undefined ? 'median' : `${100 * sure} % sure`;
+            console.log(
+                `${squares} squares, ${how.padEnd(11)} skin left in ${percent(asBought)} of veneers as bought, ${percent(thickest)} of the thickest; time ${time.toFixed(2)}, too wide to burn by ${percent(refused)}`,
+            );
+        }
     }
 }
 

@@ -55,7 +55,7 @@ const texts = [
         .filter((text) => !/^(?:use|edition) n/.test(text)),
     block(
         'Engrave',
-        'art a inverse within blank\nart a inverse within grown 5 mm turned 90 deg\nart a inverse within rectangle 80 x 40 mm\ndepth through\nscan at 45 deg one way\nscan along grain',
+        'art a inverse within blank\nart a inverse within grown 5 mm turned 90 deg\nart a inverse within rectangle 80 x 40 mm\ndepth through sure 99 %\nscan at 45 deg one way\nscan along grain',
     ),
     block('Engrave', 'art a #x, .y but .z'),
     block('Recipe', 'sand b called fine { grits 120 }'),
