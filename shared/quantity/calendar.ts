@@ -18,11 +18,11 @@ export function momentOf(text: string): number | undefined {
         number,
         number,
     ];
-    const moment = Date.UTC(year, month - 1, date, hours, minutes) / 1000;
-    return Number.isFinite(moment) &&
-        isoMoment(moment) === `${found[1]}-${found[2]}-${found[3]}T${found[4] ?? '00'}:${found[5] ?? '00'}`
-        ? moment
-        : undefined;
+    const at = new Date(Date.UTC(year, month - 1, date, hours, minutes));
+    // What is too much for its place would go on into the next one.
+    const isSame =
+        at.getUTCFullYear() === year && at.getUTCMonth() === month - 1 && at.getUTCDate() === date && hours < 24 && minutes < 60;
+    return isSame ? at.getTime() / 1000 : undefined;
 }
 
 /** Days since 1970 of a date as it is written; undefined for what is not a date. */

@@ -1,22 +1,28 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { onTestFinished, vi } from 'vitest';
-import { run } from '../../server/cli/run';
+import { onTestFinished } from 'vitest';
+import { type Run, runIn } from './run-in';
 
 const cli = fileURLToPath(new URL('../../dist/cli.cjs', import.meta.url));
 
-export interface Run {
-    readonly code: number;
-    readonly out: string;
-    readonly err: string;
-}
+/**
+ * Repositories as they are after their first commit, by their files: git is started for it once, and what each test has is a copy.
+ * Starting it takes a large process longer than most of what the tests look at.
+ */
+const begun = new Map<string, string>();
+process.once('exit', () => {
+    for (const folder of begun.values()) rmSync(folder, { recursive: true, force: true });
+});
+
+/** Nothing of this goes on by itself behind a commit. */
+const still = ['-c', 'gc.auto=0', '-c', 'maintenance.auto=false'];
 
 /** A git repository of its own in a temporary folder, with settings of its own and nobody else's. */
 export class TemporaryRepository {
-    readonly folder = realpathSync(mkdtempSync(path.join(tmpdir(), 'kerfbook-repository-')));
+    readonly folder = newFolder();
     private readonly env = {
         ...process.env,
         GIT_CONFIG_GLOBAL: '/dev/null',
@@ -28,11 +34,23 @@ export class TemporaryRepository {
     };
 
     constructor(files: Readonly<Record<string, string>> = {}) {
-        this.git('init', '--quiet', '--initial-branch', 'main');
-        if (Object.keys(files).length > 0) {
-            this.write(files);
-            this.commit('first');
-        }
+        const key = JSON.stringify(files);
+        const known = begun.get(key);
+        if (known === undefined) {
+            this.begin(files);
+            const kept = newFolder();
+            cpSync(this.folder, kept, { recursive: true });
+            begun.set(key, kept);
+        } else cpSync(known, this.folder, { recursive: true });
+    }
+
+    private begin(files: Readonly<Record<string, string>>): void {
+        // Without the examples of hooks that git would lay beside it.
+        this.git('init', '--quiet', '--template', '', '--initial-branch', 'main');
+        mkdirSync(path.join(this.folder, '.git', 'hooks'));
+        if (Object.keys(files).length === 0) return;
+        this.write(files);
+        this.commit('first');
     }
 
     git(...args: string[]): string {
@@ -50,26 +68,12 @@ export class TemporaryRepository {
     /** Everything that lies here, as one commit. */
     commit(message: string): void {
         this.git('add', '--all');
-        this.git('commit', '--quiet', '--allow-empty', '--message', message);
+        this.git(...still, 'commit', '--quiet', '--allow-empty', '--message', message);
     }
 
-    /** A command line, run in this folder or in one below: in this process, since a new one costs a second each time. */
-    async kerfbook(args: readonly string[], below = '.'): Promise<Run> {
-        const here = process.cwd();
-        const said = { out: '', err: '' };
-        const listen = (stream: NodeJS.WriteStream, to: 'out' | 'err') =>
-            vi.spyOn(stream, 'write').mockImplementation((text) => {
-                said[to] += String(text);
-                return true;
-            });
-        const ears = [listen(process.stdout, 'out'), listen(process.stderr, 'err')];
-        process.chdir(path.join(this.folder, below));
-        try {
-            return { code: await run([...args]), ...said };
-        } finally {
-            process.chdir(here);
-            for (const ear of ears) ear.mockRestore();
-        }
+    /** A command line, run in this folder or in one below. */
+    kerfbook(args: readonly string[], below = '.'): Promise<Run> {
+        return runIn(path.join(this.folder, below), args);
     }
 
     /** The built command line as git's settings would name it. */
@@ -81,6 +85,10 @@ export class TemporaryRepository {
     remove(): void {
         rmSync(this.folder, { recursive: true, force: true });
     }
+}
+
+function newFolder(): string {
+    return realpathSync(mkdtempSync(path.join(tmpdir(), 'kerfbook-repository-')));
 }
 
 /** One for a single test, gone with it. */

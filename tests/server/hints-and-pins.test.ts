@@ -1,16 +1,21 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, realpathSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { CodeAction, Hover, InitializeResult, InlayHint, MarkupContent } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { LanguageClient } from '../kit/language-client';
 
 const samples = fileURLToPath(new URL('../../samples', import.meta.url));
-const uri = pathToFileURL(path.join(samples, 'heron-tray.kerf')).toString();
-const recipes = readdirSync(samples)
-    .filter((name) => name.endsWith('.kerf'))
-    .map((name) => pathToFileURL(path.join(samples, name)).toString());
+/** The recipe that is looked at, one that lies beside it, and what both use: each server plans all that lies in its folder. */
+const folder = realpathSync(mkdtempSync(path.join(tmpdir(), 'kerfbook-hints-')));
+for (const name of ['heron-tray.kerf', 'tide-coaster.kerf', 'workshop.kerf', 'art/heron.svg', 'art/tide-rings.svg'])
+    cpSync(path.join(samples, name), path.join(folder, name));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+const uriOf = (name: string) => pathToFileURL(path.join(folder, name)).toString();
+const uri = uriOf('heron-tray.kerf');
+const recipes = ['heron-tray.kerf', 'tide-coaster.kerf'].map(uriOf);
 const tray = readFileSync(path.join(samples, 'heron-tray.kerf'), 'utf8');
 
 let client: LanguageClient;
@@ -18,7 +23,7 @@ let answer: InitializeResult;
 let version = 1;
 beforeEach(async () => {
     version = 1;
-    ({ client, answer } = await LanguageClient.start(samples, pathToFileURL(samples).toString()));
+    ({ client, answer } = await LanguageClient.start(folder, pathToFileURL(folder).toString()));
 });
 afterEach(() => client.stop());
 
@@ -118,7 +123,7 @@ describe('solved figures beside the text', () => {
         expect(await quiet()).toBeGreaterThan(count);
     });
     it('follow a coupon in another file', async () => {
-        const stockUri = pathToFileURL(path.join(samples, 'workshop.kerf')).toString();
+        const stockUri = uriOf('workshop.kerf');
         const stock = readFileSync(path.join(samples, 'workshop.kerf'), 'utf8');
         const before = await opened(tray);
         await client.open(stockUri, stock.replace('80 % at 250 mm/s gives 0.41 mm', '80 % at 250 mm/s gives 0.38 mm'));

@@ -17,36 +17,38 @@ interface ReadBack {
     readonly moves: readonly Move[];
 }
 
-/** The file names each work before its moves; the reader keeps comments apart, so it is cut at them here. */
+/** The file names each work before its moves. */
 function readBack(plan: Plan): ReadBack[] {
     return setUps(plan).flatMap((setUp) => {
         const file = setUpRs274(plan, setUp, new Memo());
         if ('problem' in file) throw new Error(file.problem);
-        expect(readProgram(file.text).ended).toBe(true);
+        const program = readProgram(file.text);
+        expect(program.ended).toBe(true);
+        const owners = ownersOf(
+            program.comments,
+            setUp.lasers.map(({ step }) => step.name),
+        );
         const height = setUp.blank.size!.height;
         return setUp.lasers.map((laser) => {
             const { name } = laser.step;
-            const others = setUp.lasers.map((one) => one.step.name).filter((other) => other !== name);
-            const text = only(file.text, name, others);
-            const moves = readProgram(text).moves.map((move) => ({ ...move, y0: height - move.y0, y1: height - move.y1 }));
+            const moves = program.moves.map((move) => {
+                const s = (owners[move.comments] ?? name) === name ? move.s : 0;
+                return { ...move, s, y0: height - move.y0, y1: height - move.y1 };
+            });
             return { laser, moves };
         });
     });
 }
 
-/** A program with the powers of all works but one set to nothing. */
-function only(text: string, name: string, others: readonly string[]): string {
-    let mine = true;
-    return text
-        .split('\n')
-        .map((line) => {
-            const comment = /^\(kerfbook: (.*)\)$/.exec(line)?.[1];
-            const of = comment?.replace(/ outline$|, picture in dots$/, '');
-            if (of === name) mine = true;
-            else if (of !== undefined && (others.includes(of) || of.startsWith('marks of'))) mine = false;
-            return mine ? line : line.replace(/S[\d.]+/, 'S0');
-        })
-        .join('\n');
+/** Which step, or '' for marks, the moves belong to that stand behind so many comments; undefined before the first work. */
+function ownersOf(comments: readonly string[], steps: readonly string[]): (string | undefined)[] {
+    const owners: (string | undefined)[] = [undefined];
+    for (const comment of comments) {
+        const of = /^kerfbook: (.*)$/.exec(comment)?.[1]?.replace(/ outline$|, picture in dots$/, '');
+        if (of !== undefined && steps.includes(of)) owners.push(of);
+        else owners.push(of?.startsWith('marks of') ? '' : owners.at(-1));
+    }
+    return owners;
 }
 
 const burns = (move: Move): boolean => !move.rapid && move.s > 0;

@@ -16,6 +16,8 @@ export interface Move {
     readonly air: boolean;
     /** Stops of the program (M0) since the move before. */
     readonly stops: number;
+    /** Comments of the program before it. */
+    readonly comments: number;
 }
 
 export interface Program {
@@ -37,18 +39,23 @@ export function readProgram(text: string): Program {
         };
         if (raw.length > 256) fail('longer than 256 characters');
         if (raw !== '' && state.ended) fail('after the end');
-        const line = raw.replace(/\(([^()]*)\)/g, (_, comment: string) => {
-            comments.push(comment);
-            return '';
-        });
         if (/[^\x20-\x7e]/.test(raw)) fail('not plain characters');
-        const words = wordsOf(line.replaceAll(' ', ''), fail);
-        const axes = new Map<string, number>();
-        for (const [letter, value] of words) {
+        let line = raw;
+        // Files have a hundred thousand lines, nearly all of them without.
+        if (raw.includes('('))
+            line = raw.replace(/\(([^()]*)\)/g, (_, comment: string) => {
+                comments.push(comment);
+                return '';
+            });
+        const axes: { X?: number; Y?: number; Z?: number } = {};
+        let moving = false;
+        for (const { letter, value } of wordsOf(line.replaceAll(' ', ''), fail)) {
             if (letter === 'F') state.feed = value;
             else if (letter === 'S') state.s = value >= 0 ? value : fail('negative S');
-            else if ('XYZ'.includes(letter)) axes.set(letter, value);
-            else if (letter === 'G' && (value === 0 || value === 1)) state.motion = value;
+            else if (letter === 'X' || letter === 'Y' || letter === 'Z') {
+                axes[letter] = value;
+                moving = true;
+            } else if (letter === 'G' && (value === 0 || value === 1)) state.motion = value;
             else if (letter === 'G' && value === 21) modes.millimetres = true;
             else if (letter === 'G' && value === 90) modes.absolute = true;
             else if (letter === 'G' && value === 94) modes.perMinute = true;
@@ -59,12 +66,13 @@ export function readProgram(text: string): Program {
             else if (letter === 'M' && value === 2) state.ended = true;
             else fail(`unknown word ${letter}${value}`);
         }
-        if (axes.size === 0) return;
+        if (!moving) return;
         if (!modes.millimetres || !modes.absolute || !modes.perMinute) fail('moves before G21, G90 and G94');
         if (Number.isNaN(state.motion)) fail('moves without G0 or G1');
         if (state.motion === 1 && !(state.feed > 0)) fail('feeds without F');
-        const [x1, y1] = [axes.get('X') ?? state.x, axes.get('Y') ?? state.y];
-        state.z = axes.get('Z') ?? state.z;
+        const x1 = axes.X ?? state.x;
+        const y1 = axes.Y ?? state.y;
+        state.z = axes.Z ?? state.z;
         const s = state.beam ? state.s : 0;
         moves.push({
             rapid: state.motion === 0,
@@ -77,6 +85,7 @@ export function readProgram(text: string): Program {
             s,
             air: state.air,
             stops: state.stops,
+            comments: comments.length,
         });
         state.stops = 0;
         state.x = x1;
@@ -85,18 +94,22 @@ export function readProgram(text: string): Program {
     return { moves, comments, ended: state.ended };
 }
 
-function wordsOf(line: string, fail: (why: string) => never): [string, number][] {
-    const words: [string, number][] = [];
-    const letters = new Set<string>();
+interface Word {
+    readonly letter: string;
+    readonly value: number;
+}
+
+function wordsOf(line: string, fail: (why: string) => never): Word[] {
+    const words: Word[] = [];
     let at = 0;
     while (at < line.length) {
         WORD.lastIndex = at;
         const match = WORD.exec(line) ?? fail('no word');
-        const [all, letter, digits] = match as unknown as [string, string, string];
-        if (letters.has(letter) && letter !== 'G' && letter !== 'M') fail(`${letter} twice`);
-        letters.add(letter);
-        words.push([letter, Number(digits)]);
-        at += all.length;
+        const letter = match[1]!;
+        const once = letter !== 'G' && letter !== 'M';
+        if (once && words.some((word) => word.letter === letter)) fail(`${letter} twice`);
+        words.push({ letter, value: Number(match[2]) });
+        at += match[0].length;
     }
     return words;
 }

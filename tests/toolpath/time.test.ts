@@ -51,7 +51,7 @@ describe('corners', () => {
         const moves = Array.from({ length: points.length / 2 - 1 }, (_, i) => ({
             rapid: false,
             ...{ x0: points[2 * i]!, y0: points[2 * i + 1]!, x1: points[2 * i + 2]!, y1: points[2 * i + 3]! },
-            ...{ z: 0, feed: 200 * 60, s: 1, air: false, stops: 0 },
+            ...{ z: 0, feed: 200 * 60, s: 1, air: false, stops: 0, comments: 0 },
         }));
         const stepped = simulate(moves, { ...motion, cornerTolerance: CORNER_TOLERANCE }, 0.001);
         expect(pathTime({ points }, 200, 6000).time / stepped).toBeCloseTo(1, 3);

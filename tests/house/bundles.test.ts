@@ -1,0 +1,41 @@
+import { type BuildOptions, build, type Metafile } from 'esbuild';
+import { beforeAll, expect, test } from 'vitest';
+
+/** An editor loads all of it before the first squiggle. */
+const mostBytes = 1_090_000;
+
+const config = (file: string): string => new URL(`../../.config/${file}`, import.meta.url).href;
+const root = new URL('../..', import.meta.url).pathname;
+
+let outputs: Metafile['outputs'];
+/** All bundles as they are packed for users, built once for every test here. */
+beforeAll(async () => {
+    const { bundlesFor } = (await import(config('bundles.mjs'))) as { bundlesFor(production: boolean): BuildOptions[] };
+    const built = await Promise.all(
+        bundlesFor(true).map((bundle) => build({ ...bundle, write: false, metafile: true as const })),
+    );
+    outputs = Object.assign({}, ...built.map(({ metafile }) => metafile.outputs));
+}, 240_000);
+
+test('the language server stays small: what only the worker needs is not in it', () => {
+    const { bytes, inputs } = outputs['dist/server.cjs']!;
+    expect(bytes).toBeLessThanOrEqual(mostBytes);
+    const used = Object.entries(inputs).flatMap(([file, { bytesInOutput }]) => (bytesInOutput > 0 ? [file] : []));
+    expect(used.filter((file) => /clipper2|culori|css-tree|jpeg-js|jstat|ml-matrix/.test(file))).toEqual([]);
+});
+
+test('every package that lies in a bundle is named with the words of its licence', async () => {
+    const { noticesOf, packagesOf } = (await import(config('notices.mjs'))) as {
+        noticesOf(inputs: readonly string[], root: string): Promise<string>;
+        packagesOf(inputs: readonly string[]): string[];
+    };
+    const inputs = Object.values(outputs).flatMap((output) => Object.keys(output.inputs));
+    const packages = packagesOf(inputs).map((folder) => folder.replace(/^.*node_modules\//, ''));
+    const text = await noticesOf(inputs, root);
+    for (const name of ['langium', 'clipper2-ts', 'clipper2-wasm', 'preact', 'vscode-languageclient', 'jstat', 'saxes'])
+        expect(packages).toContain(name);
+    for (const name of packages) expect(text).toMatch(new RegExp(`^${name.replaceAll(/[/@.-]/g, '\\$&')} \\d`, 'm'));
+    expect(text).not.toContain('see below');
+    expect(text.match(/Permission is hereby granted/g)!.length).toBeGreaterThan(10);
+    await expect(noticesOf(['node_modules/nothing-of-it/index.js'], root)).rejects.toThrow();
+});
