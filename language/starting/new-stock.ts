@@ -1,6 +1,6 @@
 import { showNumber } from '../../shared/quantity/show';
 
-/** Blocks of stock for a shop that has written none yet. Their figures are usual ones (common practice, no source) and say so. */
+/** Blocks of stock for a shop that has written none yet. Their figures are usual ones and say so. @commonPractice */
 
 /** mm */
 const usualBoard = 6;

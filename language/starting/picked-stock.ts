@@ -98,7 +98,7 @@ function renamed(made: { readonly name: string; readonly text: string }, name: s
     return { name, text: made.text.replace(` ${made.name} {`, ` ${name} {`) };
 }
 
-/** Woods of which veneer is easily had (common practice, no source). */
+/** Woods of which veneer is easily had. @commonPractice */
 const usualVeneers = ['sugar-maple', 'black-walnut', 'black-cherry', 'white-ash'];
 
 /** Veneers for a board, best first: the shop's own, then some to be bought, each by how it stands out from the board. */

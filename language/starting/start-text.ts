@@ -52,7 +52,7 @@ function steps(start: Start): string[] {
     }
 }
 
-/** mm from dot to dot: close enough that the eye takes them together (common practice, no source). */
+/** mm from dot to dot: close enough that the eye takes them together. @commonPractice */
 const picturePitch = 0.1;
 
 function toned(start: Start, wish: readonly string[]): string[] {

@@ -5,8 +5,8 @@ export interface HandTime {
 }
 
 /**
- * Hands-on times of bench work. Common practice, no source: a small shop's own estimate, meant to
- * be replaced by what its runs measure.
+ * Hands-on times of bench work, s, to be replaced by what the runs of a shop measure.
+ * @commonPractice A small shop's own estimate.
  */
 export const benchTimes = {
     laser: { setUp: 4 * 60, each: 60 },

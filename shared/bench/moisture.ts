@@ -23,7 +23,8 @@ export function equilibriumMoisture(temperature: number, humidity: number): numb
 
 /**
  * How far the moisture of wood swings over a year indoors, as a fraction: from a heated room in
- * winter (30 %) to a damp week in summer (60 %), at 20 degC. The two rooms are common practice, no
- * source; what wood makes of them is `equilibriumMoisture`.
+ * winter (30 %) to a damp week in summer (60 %), at 20 degC. What wood makes of them is
+ * `equilibriumMoisture`.
+ * @commonPractice The two rooms.
  */
 export const indoorSwing = equilibriumMoisture(20, 0.6)! - equilibriumMoisture(20, 0.3)!;

@@ -1,10 +1,10 @@
 /**
- * How deep the scratches of a grit are, as a part of its median grain. Common practice, no source:
- * an own estimate for dry hand and orbital sanding of wood.
+ * How deep the scratches of a grit are, as a part of its median grain.
+ * @commonPractice An own estimate for dry hand and orbital sanding of wood.
  */
 export const scratchShare = 0.3;
 
-/** Widest ratio of one grain to the next that takes the former's scratches out in reasonable time: about one skipped grade. Common practice, no source. */
+/** Widest ratio of one grain to the next that takes the former's scratches out in reasonable time: about one skipped grade. @commonPractice */
 export const widestJump = 1.75;
 
 /** What each grit of a sequence has to take off, in the order in which they are used; mm. */

@@ -32,7 +32,7 @@ export interface SheetYield {
     readonly tooLarge: readonly string[];
 }
 
-/** Width that a cut takes, mm: common practice, no source. A table saw's blade, and a knife that leaves room to trim. */
+/** Width that a cut takes, mm: a table saw's blade, and a knife that leaves room to trim. @commonPractice */
 export const cutWidth = { board: 3, veneer: 1 } as const;
 
 /** More pieces than this are not laid out one by one: it is the same pattern over and over. */
@@ -40,8 +40,9 @@ const mostLaid = 60;
 
 /**
  * How many sheets the blanks need. A sheet's grain is taken to run along its longer side, as boards
- * and veneers are sold (common practice, no source). Undefined for a sheet that has no size.
+ * and veneers are sold. Undefined for a sheet that has no size.
  *
+ * @commonPractice Which way the grain of a sheet runs.
  * @param cut width of a cut between two blanks, mm
  */
 export function sheetYield(

@@ -16,7 +16,7 @@ export interface Spot {
     readonly from: 'spot' | 'lens';
 }
 
-// Usual beam qualities where none is written: a sealed CO2 tube is near the ideal, a blue diode is multimode (common practice, no source).
+// Usual beam qualities where none is written: a sealed CO2 tube is near the ideal, a blue diode is multimode. @commonPractice
 const usualQuality = (wavelength: number): number => (wavelength > 2e-3 ? 1.2 : wavelength < 0.7e-3 ? 10 : 1.5);
 
 function positive(value: number | undefined): number | undefined {

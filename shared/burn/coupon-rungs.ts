@@ -30,7 +30,7 @@ export interface RungChoice {
 export const rungLimits = { least: 4, most: 60 };
 
 const JUST_DIGS = 0.03; // mm
-// Heavier single passes char more than they tell (common practice, no source).
+// Heavier single passes char more than they tell. @commonPractice
 const DEEPEST_PASS = 0.8; // mm
 const SLOWEST = 1; // mm/s
 /**

@@ -27,7 +27,7 @@ export interface Numbers {
     readonly converged: boolean;
 }
 
-/** Error of reading a depth (mm) where the row says none: a pocket gauge on burnt wood (common practice, no source). */
+/** Error of reading a depth (mm) where the row says none: a pocket gauge on burnt wood. @commonPractice */
 const MEASURING = 0.02;
 /** Error of reading a row's depth, beside what goes with the depth itself. */
 export function readingOf(row: BurnRow): number {

@@ -1,7 +1,7 @@
 import type { Spot } from './beam';
 import { pitchForRipple, sigmaOf } from './dose';
 
-// Ripple below five per cent of the depth is lost in the grain of the wood (common practice, no source).
+// Ripple below five per cent of the depth is lost in the grain of the wood. @commonPractice
 const MOST_RIPPLE = 0.05;
 
 /** The pitch (mm) that a spot wants when none is written: the widest with little ripple, on a round hundredth. */

@@ -13,9 +13,9 @@ export interface DatedRow {
 
 /** Days after which a day counts half: found best, or nearly so, in simulated years of a laser (tests/burn/year-of-laser.ts). */
 const HALF_LIFE = 15;
-/** What a laser's power differs by from one day to the next, as a standard deviation of its log (common practice, no source). */
+/** What a laser's power differs by from one day to the next, as a standard deviation of its log. @commonPractice */
 const DAY_TO_DAY = 0.02;
-/** How far a laser strays from its coupon at all, likewise: what holds back a single run a year later (common practice, no source). */
+/** How far a laser strays from its coupon at all, likewise: what holds back a single run a year later. @commonPractice */
 const STRAYS = 0.3;
 /** A pocket that says the power was beyond these parts of what it should have been was misread: nothing ages like that. */
 const CREDIBLE = { low: 0.4, high: 2.5 };
@@ -87,7 +87,7 @@ function powerDays(law: DepthLaw, rows: readonly DatedRow[]): (PowerDay & { read
         .sort((a, b) => a.day - b.day);
 }
 
-/** Steps in which depth gauges read, mm, the coarsest first: parts of a millimetre and thousandths of an inch (common practice, no source). */
+/** Steps in which depth gauges read, mm, the coarsest first: parts of a millimetre and thousandths of an inch. @commonPractice */
 const GAUGE_STEPS = [0.1, 0.05, 0.0254, 0.02, 0.0127, 0.01, 0.005, 0.00254, 0.001];
 
 /** The coarsest step of which all readings are multiples, mm; 0 where none is. */

@@ -54,7 +54,7 @@ export interface Solution extends Settings {
     readonly limits: readonly Limit[];
 }
 
-// Common practice, no source: what one pass may take off and char little, and the bounds of sense where the machine names none.
+// @commonPractice What one pass may take off and char little, and the bounds of sense where the machine names none.
 const LIGHT_PASS = 0.25; // mm
 const EASY_POWER = 0.8;
 const USUAL_TOP_SPEED = 300; // mm/s

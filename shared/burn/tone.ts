@@ -8,7 +8,7 @@ import { pitchForSpot } from './pitch';
 import { wattsOf } from './power-curve';
 import type { ToneLaw, ToneRow } from './tone-law';
 
-/** Error of judging a tone where the row says none: beside a grey scale of ten steps (common practice, no source). */
+/** Error of judging a tone where the row says none: beside a grey scale of ten steps. @commonPractice */
 const JUDGING = 0.05;
 /** A square at an end of the scale tells only that its tone is at least, or at most, that. */
 const WITHIN = { low: 0.02, high: 0.98 };

@@ -38,7 +38,7 @@ export interface Column {
 /** Closer than this two heights are one, mm. */
 export const hair = 1e-9;
 
-/** How deep a mere colour reaches, mm: common practice, no source. */
+/** How deep a mere colour reaches, mm. @commonPractice */
 export const scorchDepth = 0.08;
 
 /** The untouched blank. Without a thickness there is no bottom. */
@@ -97,8 +97,9 @@ export interface Burn {
 
 /**
  * Takes off layer by layer what the burn's energy is worth: a layer that is a part of what the burn takes off in its wood uses
- * that part up. Tape, coats and hollows cost nothing; a film of glue burns as the wood above it does (common practice, no
- * source). Resin and foil have no law: they hold the beam up.
+ * that part up. Tape, coats and hollows cost nothing; a film of glue burns as the wood above it does. Resin and
+ * foil have no law: they hold the beam up.
+ * @commonPractice What a film of glue costs.
  * @returns the column afterwards and the layers that the beam touched which are not wood
  */
 export function burnColumn(column: Column, burn: Burn): { readonly column: Column; readonly met: readonly Layer[] } {

@@ -15,7 +15,7 @@ import type { BlankPlan, StepPlan } from './plan';
 import { usualOverfill } from './plan-fill';
 import { stepKey } from './step-key';
 
-/** Width of a cut where the laser does not say its spot, mm: common practice, no source. */
+/** Width of a cut where the laser does not say its spot, mm. @commonPractice */
 const usualKerf = 0.2;
 
 /**

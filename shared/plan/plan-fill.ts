@@ -8,7 +8,7 @@ import type { Resin } from '../recipe/stock';
 import type { LaserPlan } from './laser-plan';
 import type { FillPlan } from './plan';
 
-/** Resin above the face when the step does not say: common practice, no source. */
+/** Resin above the face when the step does not say. @commonPractice */
 export const usualOverfill = 0.1;
 
 /** What one fill takes, for one piece and for the run: its share of the depth, its pours, its cups. */

@@ -117,7 +117,7 @@ export function laserFigures(
     };
 }
 
-/** Distance of the scan lines (mm); a usual one while the settings are not known (common practice, no source). */
+/** Distance of the scan lines (mm); a usual one while the settings are not known. @commonPractice */
 function pitchOf(step: Engrave | Cut, { settings }: Solved): number {
     return settings?.pitch ?? (step.kind === 'engrave' ? step.pitch?.value : undefined) ?? 0.1;
 }

@@ -14,9 +14,9 @@ import { solveTone } from './solve-settings';
 import { stepTimes } from './step-times';
 import { burningsOf } from './toolpaths';
 
-/** A needle goes through it and its middle is still seen, mm: common practice, no source. */
+/** A needle goes through it and its middle is still seen, mm. @commonPractice */
 const diameter = 1;
-/** From art, boundary and edges, mm, the best first: common practice, no source. */
+/** From art, boundary and edges, mm, the best first. @commonPractice */
 const distances = [8, 5, 3, 2] as const;
 /** Light enough to lie in the face only, dark enough to be found. */
 const tone = 0.25;

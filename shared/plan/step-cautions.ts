@@ -3,7 +3,7 @@ import type { Step } from '../recipe/step';
 import { type Material, unnamedGlue } from '../recipe/stock';
 import type { StepPlan } from './plan';
 
-/** A run of the laser that is more than a look now and then, s: common practice, no source. */
+/** A run of the laser that is more than a look now and then, s. @commonPractice */
 const longRun = 20 * 60;
 
 export function isLong({ times }: StepPlan): boolean {
@@ -35,7 +35,7 @@ function materialCautions({ kind }: Step, name: string | undefined, { blanks }: 
     return list;
 }
 
-/** From memory and common practice, no source found: linseed, tung and their like heat up as they dry. */
+/** Linseed, tung and their like heat up as they dry: from memory. @commonPractice */
 function rags(step: Step): string[] {
     if (step.kind !== 'finish' || step.coat?.rags !== 'ignite') return [];
     return [

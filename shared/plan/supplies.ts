@@ -8,11 +8,11 @@ import { type Abrasive, type Price, rackName } from '../recipe/stock';
 import type { BlankPlan, Cutting, StepPlan, Supply } from './plan';
 import { costOfUsed, fluidUsed, type Used } from './price';
 
-/** Spread of a coat when the stock does not say, g/mm2 (100 g/m2: common practice, no source). */
+/** Spread of a coat when the stock does not say, g/mm2 (100 g/m2). @commonPractice */
 const usualSpread = 100e-6;
-/** Spare for what stays in cups and on brushes: common practice, no source. */
+/** Spare for what stays in cups and on brushes. @commonPractice */
 const spare = 1.15;
-/** Abrasive for each blank and grit, in sheets: common practice, no source. */
+/** Abrasive for each blank and grit, in sheets. @commonPractice */
 const sheetsEach = 0.25;
 
 /** What to have on the bench for all the pieces that the recipe makes, and what it costs. */

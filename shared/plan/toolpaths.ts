@@ -12,7 +12,7 @@ import { contentKey } from './content-key';
 import type { DottedPicture, LaserPlan, LaserSettings } from './laser-plan';
 import type { Memo } from './memo';
 
-/** Where a laser does not say how it moves: a middling gantry (common practice, no source). */
+/** Where a laser does not say how it moves: a middling gantry. @commonPractice */
 const usualMotion: Motion = { topSpeed: 300, acceleration: 3000 };
 
 export function motionOf(laser: Laser | undefined): Motion {

@@ -43,8 +43,8 @@ export function isLopsided(a: Interval): boolean {
 /**
  * Sum of signed parts, the expected range when they are independent, against the worst case of `add`. What pushes
  * the sum up and what pushes it down are each combined as a root of squares, so that it never reaches past the worst
- * case at either end. (Root-sum-square stacking, check values in tests/published/tolerance-stack.test.ts; taking the
- * two sides of uneven parts by themselves is common practice, no source.)
+ * case at either end. (Root-sum-square stacking, check values in tests/published/tolerance-stack.test.ts.)
+ * @commonPractice The two sides of uneven parts are taken by themselves.
  */
 export function rootSumSquare(parts: readonly { readonly of: Interval; readonly sign: 1 | -1 }[]): Interval {
     let value = 0;

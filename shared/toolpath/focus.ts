@@ -1,9 +1,9 @@
 import type { Job } from './job';
 import { type Motion, moveTime } from './motion';
 
-/** How a driven focus moves: slowly, since it lifts a table or a heavy head (common practice, no source). */
+/** How a driven focus moves: slowly, since it lifts a table or a heavy head. @commonPractice */
 export const FOCUS_MOTION: Motion = { topSpeed: 5, acceleration: 100 };
-/** A person lowers the focus, checks it and starts the machine again (s; common practice, no source). */
+/** A person lowers the focus, checks it and starts the machine again (s). @commonPractice */
 export const FOCUS_BY_HAND = 60;
 
 /** Heights of the focus below the face (mm) that a job goes through one after another, the face first. */

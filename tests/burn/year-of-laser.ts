@@ -11,7 +11,7 @@ import { bell, burn, couponOf, shed } from './stock';
 /*
  * A year of a laser that is simulated: a coupon on the first day, then pockets of one depth, each planned with the law as
  * it is known on its day, burnt with the power that is really there, and written down. The figures of the bench are
- * assumed (common practice, no source); those of the worlds are chosen to be as bad as lasers get.
+ * assumed; those of the worlds are chosen to be as bad as lasers get. @commonPractice
  */
 
 /** Log of the power that is there, over that of the first day, by days since; `roll` is for a world that is itself chance. */

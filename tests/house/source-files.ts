@@ -13,13 +13,22 @@ export interface SourceFile {
 
 /** The TypeScript files that git knows or would take, in the given rooms. */
 export function sourceFiles(...rooms: string[]): SourceFile[] {
+    return filesOf(/\.tsx?$/, rooms);
+}
+
+/** The stock that comes along, and the samples. */
+export function stockFiles(): SourceFile[] {
+    return filesOf(/\.kerf$/, ['language/stock', 'samples']);
+}
+
+function filesOf(kind: RegExp, rooms: readonly string[]): SourceFile[] {
     const listed = execFileSync('git', ['ls-files', '--cached', '--others', '--exclude-standard', '--', ...rooms], {
         cwd: root,
         encoding: 'utf8',
     });
     return listed
         .split('\n')
-        .filter((file) => /\.tsx?$/.test(file))
+        .filter((file) => kind.test(file))
         .flatMap((file) => {
             try {
                 return [{ path: file, text: readFileSync(path.join(root, file), 'utf8') }];

@@ -3,7 +3,7 @@ import { pieceAtEnd } from '../helpers/piece-at';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
-/** Depth (mm) from which an open edge gets in the way of what is laid or wiped on it: 1/16 in, common practice, no source. */
+/** Depth (mm) from which an open edge gets in the way of what is laid or wiped on it: 1/16 in. @commonPractice */
 const STEP_DEPTH = 25.4 / 16;
 
 const page: Page = {

@@ -4,9 +4,9 @@ import type { Mix } from '../../recipe/stock';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
-/** Parts of hardener to one of resin beyond which the two were most likely swapped: common practice, no source. */
+/** Parts of hardener to one of resin beyond which the two were most likely swapped. @commonPractice */
 const swapped = 1.4;
-/** How far a mix may differ from that of its kind: common practice, no source. */
+/** How far a mix may differ from that of its kind. @commonPractice */
 const most = 0.1;
 
 const page: Page = {

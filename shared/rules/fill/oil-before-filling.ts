@@ -16,7 +16,7 @@ const page: Page = {
     source: commonPractice,
 };
 
-/** Finishes that leave a film or soak in so that nothing sticks to the wood: common practice, no source. */
+/** Finishes that leave a film or soak in so that nothing sticks to the wood. @commonPractice */
 const repelling = new Set(['drying-oil', 'mineral-oil', 'wax']);
 
 export const oilBeforeFilling: Rule = {

@@ -3,7 +3,7 @@ import { showMass, showRatio, showVolume } from '../../quantity/show';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
-/** Marks of a small syringe, mm3, and of pocket scales, g: common practice, no source. */
+/** Marks of a small syringe, mm3, and of pocket scales, g. @commonPractice */
 const graduation = { volume: 50, weight: 0.05 } as const;
 /** Error of the ratio that is too much: 2 to 5 % is said to leave resin soft (seen, not a primary source). */
 const worst = 0.05;

@@ -58,7 +58,7 @@ function sealEarlier({ whole, sealer }: Seal, fill: Fill): Fix {
     return { title: 'Seal before filling', preferred: true, changes: [move, ...dry] };
 }
 
-/** The built-in sealer that dries fastest; two thin coats close more than one (common practice, no source). */
+/** The built-in sealer that dries fastest; two thin coats close more than one. @commonPractice */
 function sealFirst(fill: Fill, blank: string): Fix {
     return {
         title: 'Seal with two coats of shellac first',

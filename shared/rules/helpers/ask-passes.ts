@@ -3,7 +3,7 @@ import type { Engrave } from '../../recipe/step';
 import type { Figures } from '../figures';
 import { settingsHeld } from './settings-held';
 
-/** More passes than this are taken for a slip of the pen: common practice, no source. */
+/** More passes than this are taken for a slip of the pen. @commonPractice */
 const maxPasses = 60;
 
 /**

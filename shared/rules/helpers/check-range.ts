@@ -1,6 +1,6 @@
 import type { Quantity } from '../../quantity/quantity';
 
-/** Half width of a check without one, mm: what a gauge of hundredths can tell (common practice, no source). */
+/** Half width of a check without one, mm: what a gauge of hundredths can tell. @commonPractice */
 const GAUGE = 0.005;
 
 /** What a check lets pass, mm. */

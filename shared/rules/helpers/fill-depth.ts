@@ -5,9 +5,9 @@ import type { Engrave } from '../../recipe/step';
 import { depthUnit, roundLength } from './ask-depth';
 import { deepestWithFloor } from './floor';
 
-/** Least depth in which a fill holds, mm: common practice, no source. */
+/** Least depth in which a fill holds, mm. @commonPractice */
 export const leastFillDepth = 0.3;
-/** Least fill that should be left after sanding, mm: common practice, no source. */
+/** Least fill that should be left after sanding, mm. @commonPractice */
 export const leastFillLeft = 0.2;
 
 /** Part of a depth that is surely reached where none was asked for before, with a coupon and by the guess from density: own judgement. */

@@ -2,7 +2,7 @@ import type { Interval } from '../../quantity/interval';
 import type { Engrave } from '../../recipe/step';
 import { depthUnit, roundLength } from './ask-depth';
 
-/** Least wood under a pocket, mm: common practice, no source. */
+/** Least wood under a pocket, mm. @commonPractice */
 export const leastFloor = 1;
 
 /**

@@ -7,7 +7,7 @@ import { timeText } from './longer-wait';
 import { pieceAtEnd } from './piece-at';
 import { statementBefore } from './statement-before';
 
-/** Grits that take the spill off and leave a face for a finish: common practice, no source. */
+/** Grits that take the spill off and leave a face for a finish. @commonPractice */
 const grits = 'grits 120, 180, 240';
 
 /**

@@ -4,7 +4,7 @@ import type { Sand } from '../../recipe/step';
 import type { Figures, Proposal } from '../figures';
 import { roundLength } from './ask-depth';
 
-/** What has to come off a face for scorch and smoke to go, mm: common practice, no source. */
+/** What has to come off a face for scorch and smoke to go, mm. @commonPractice */
 export const leastTaken = 0.05;
 
 /** Takes so much less off the face, as long as enough comes off for the scorch to go. */

@@ -1,7 +1,7 @@
 import type { InlayPlan } from '../../plan/plan';
 import { depthUnit, roundLength } from './ask-depth';
 
-/** What should stand proud, to be sanded flush with the board, mm: common practice, no source. */
+/** What should stand proud, to be sanded flush with the board, mm. @commonPractice */
 const proud = 0.1;
 
 /** The depth of a pocket in which its veneer stands proud by what sanding flush takes off, mm; undefined where the veneer is not known. */

@@ -3,7 +3,7 @@ import { blankOf, materialName } from '../helpers/blank-names';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
-/** Difference of moisture that opens joints later: common practice, no source. */
+/** Difference of moisture that opens joints later. @commonPractice */
 const most = 0.03;
 
 const page: Page = {

@@ -6,7 +6,7 @@ import { depthForVeneer } from '../helpers/veneer-depth';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
-/** Share of the veneer that has to sit in the pocket to lock and to be sanded flush: common practice, no source. */
+/** Share of the veneer that has to sit in the pocket to lock and to be sanded flush. @commonPractice */
 const leastSeated = 0.5;
 
 const page: Page = {

@@ -7,7 +7,7 @@ import { sandLess } from '../helpers/sanding-off';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
-/** Least veneer that should be left, mm: common practice, no source. */
+/** Least veneer that should be left, mm. @commonPractice */
 export const leastLeft = 0.2;
 
 const page: Page = {

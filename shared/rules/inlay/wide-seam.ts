@@ -7,9 +7,9 @@ import { gapFixes, gapWords, offsetsOf } from '../helpers/mend-gap';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
-/** Widest seam along an edge that still looks like a joint, mm: common practice, no source. */
+/** Widest seam along an edge that still looks like a joint, mm. @commonPractice */
 export const widestSeam = 0.15;
-/** More than the walls need, so that a speck of dust does not stop it, mm: common practice, no source. */
+/** More than the walls need, so that a speck of dust does not stop it, mm. @commonPractice */
 const ease = 0.03;
 
 const page: Page = {

@@ -1,7 +1,7 @@
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
-/** Grits from this number on only take the nibs off between coats: common practice, no source. */
+/** Grits from this number on only take the nibs off between coats. @commonPractice */
 const betweenCoats = 240;
 
 const page: Page = {

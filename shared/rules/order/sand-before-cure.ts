@@ -8,7 +8,7 @@ import { pieceBefore } from '../helpers/piece-at';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
-/** Part of a glue's cure after which a pressed joint stands sanding: common practice, no source. */
+/** Part of a glue's cure after which a pressed joint stands sanding. @commonPractice */
 export const glueHolds = 0.5;
 
 const page: Page = {

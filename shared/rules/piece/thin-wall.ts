@@ -14,7 +14,7 @@ import { leastBridge, leastWall, noWall } from '../helpers/least-wall';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
-/** Shallower than this nothing stands that could break, mm: common practice, no source. */
+/** Shallower than this nothing stands that could break, mm. @commonPractice */
 const shallow = 0.25;
 
 const page: Page = {

@@ -9,7 +9,7 @@ import { finding, type Rule } from '../rule';
 
 /** Ripple of the dose, as a part of it, that shows as lines: own judgement, no source. */
 const shows = 0.3;
-/** Lines closer than this run together for the eye, mm: one arc minute at reading distance (common practice, no source). */
+/** Lines closer than this run together for the eye, mm: one arc minute at reading distance. @commonPractice */
 const eyeParts = 0.1;
 
 const page: Page = {

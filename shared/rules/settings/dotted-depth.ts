@@ -12,7 +12,7 @@ const page: Page = {
     source: commonPractice,
 };
 
-/** A depth below this only colours: common practice, no source. */
+/** A depth below this only colours. @commonPractice */
 const colours = 0.1;
 
 export const dottedDepth: Rule = {

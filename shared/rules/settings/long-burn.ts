@@ -2,7 +2,7 @@ import { showTime } from '../../quantity/show';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
-/** Longer than this nobody stays beside a machine without having planned to, s: common practice, no source. */
+/** Longer than this nobody stays beside a machine without having planned to, s. @commonPractice */
 const long = 3600;
 
 const page: Page = {

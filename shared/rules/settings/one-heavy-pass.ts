@@ -4,7 +4,7 @@ import { askPasses } from '../helpers/ask-passes';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
-/** What one pass may take off and char little, mm: common practice, no source. */
+/** What one pass may take off and char little, mm. @commonPractice */
 const light = 0.25;
 /** A pass this deep is one that several light ones should share, mm: the same. */
 const heavy = 0.4;

@@ -3,7 +3,7 @@ import { blankOf } from '../helpers/blank-names';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
-/** Scan lines closer to the grain than this, rad, count as along it: common practice, no source. */
+/** Scan lines closer to the grain than this, rad, count as along it. @commonPractice */
 const near = Math.PI / 6;
 
 const page: Page = {

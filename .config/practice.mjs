@@ -1,0 +1,15 @@
+/**
+ * Every figure that stands on common practice and on no source, with its place: what a better source would replace first.
+ *
+ *     npm run practice [WORD]
+ *
+ * In the sources they bear the tag @commonPractice; stock and the rules' pages, which makers read too, say it in words.
+ */
+import { practices } from '../tests/house/common-practice.ts';
+import { sourceFiles, stockFiles } from '../tests/house/source-files.ts';
+
+const word = process.argv[2]?.toLowerCase() ?? '';
+const files = [...sourceFiles('shared', 'language', 'server', 'extension'), ...stockFiles()];
+const found = practices(files).filter(({ place, text }) => `${place} ${text}`.toLowerCase().includes(word));
+for (const { place, text } of found) console.log(`${place}  ${text}`);
+console.log(`${found.length} of common practice, without a source.`);
