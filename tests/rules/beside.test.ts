@@ -253,6 +253,20 @@ describe('wood glue on a sealed floor', () => {
     });
 });
 
+describe('a picture of dots', () => {
+    const picture = (pitch: string, dither = 'dither ordered') =>
+        recipe(
+            `art photo "photo.png" { width 8 mm ${dither} } ${board} engrave e on b { art photo power 40 % speed 300 mm/s passes 1 pitch ${pitch} }`,
+        );
+    it('may have them as far apart as the spot is wide', async () => {
+        await silent(picture('0.15 mm'), 'coarse-pitch');
+    });
+    it('but no further, and lines of what is burnt whole may not', async () => {
+        expect((await one(picture('0.16 mm'), 'coarse-pitch')).message).toMatch(/^Lines 0\.16 mm apart with a spot of 0\.15 mm/);
+        expect((await one(picture('0.15 mm', ''), 'coarse-pitch')).severity).toBe('warning');
+    });
+});
+
 describe('the place of a finding, and what is told beside it', () => {
     const engraved = (rest: string, of_ = 'walnut-12') =>
         recipe(`art photo "photo.png" { width 8 mm } blank b { of ${of_} size 100 x 80 mm } engrave e on b { ${rest} air off }`);

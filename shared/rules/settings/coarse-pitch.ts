@@ -18,10 +18,10 @@ const page: Page = {
     severities: ['warning'],
     quickFix: 'sometimes',
     condition:
-        'The scan lines lie so far apart for the spot that the dose between them falls and rises by more than 30 %, and far enough apart to be seen.',
+        'The scan lines lie so far apart for the spot that the dose between them falls and rises by more than 30 %, and far enough apart to be seen. Dots of a picture may lie as far apart as the spot is wide: its greys come from the gaps.',
     why: 'Every line shows as a groove of its own, and the floor is ribbed: colour is streaky, and glue stands in the ribs.',
     mend: 'Scan with a finer pitch; about half of the spot hides the lines.',
-    source: 'Own derivation: a row of Gaussian lines at pitch p ripples by 2·exp(−2π²σ²/p²), with σ a quarter of the spot. What shows is our own judgement.',
+    source: 'Own derivation: a row of Gaussian lines at pitch p ripples by 2·exp(−2π²σ²/p²), with σ a quarter of the spot. What shows is our own judgement; of dots, common practice, no source.',
 };
 
 export const coarsePitch: Rule = {
@@ -32,6 +32,8 @@ export const coarsePitch: Rule = {
         for (const { step, laser } of plan.steps) {
             const pitch = laser?.settings?.pitch;
             if (step.kind !== 'engrave' || pitch === undefined) continue;
+            const dotted = laser?.pictures !== undefined && laser.whole?.rings.length === 0;
+            if (dotted && pitch <= spot.diameter + 1e-9) continue;
             const rippled = ripple(pitch, sigmaOf(spot.diameter));
             if (!(rippled > shows && pitch > eyeParts + 1e-9)) continue;
             const better = pitchForSpot(spot) ?? spot.diameter / 2;
