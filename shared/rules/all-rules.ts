@@ -70,6 +70,7 @@ import { finishBeforeSanding } from './order/finish-before-sanding';
 import { maskLeftOn } from './order/mask-left-on';
 import { outOfOrder } from './order/out-of-order';
 import { peelBeforeDry } from './order/peel-before-dry';
+import { peeledBeforeLaid } from './order/peeled-before-laid';
 import { sandBeforeCure } from './order/sand-before-cure';
 import { sandBeforePeel } from './order/sand-before-peel';
 import { cutThroughWork } from './piece/cut-through-work';
@@ -82,6 +83,7 @@ import { laserOnWet } from './piece/laser-on-wet';
 import { markDugAway } from './piece/mark-dug-away';
 import { maskUnderPour } from './piece/mask-under-pour';
 import { pocketInPocket } from './piece/pocket-in-pocket';
+import { pocketTaken } from './piece/pocket-taken';
 import { skinLeft } from './piece/skin-left';
 import { sliverLeft } from './piece/sliver-left';
 import { thinWall } from './piece/thin-wall';
@@ -129,6 +131,7 @@ const depth = [
 const earlierSteps = [
     depthInSum,
     pocketInPocket,
+    pocketTaken,
     thinWall,
     fillRunsOver,
     cutThroughWork,
@@ -175,6 +178,7 @@ const order = [
     laserOnResin,
     cutTooEarly,
     peelBeforeDry,
+    peeledBeforeLaid,
     sandBeforePeel,
     sandBeforeCure,
     gritJump,

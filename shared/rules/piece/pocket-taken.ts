@@ -1,0 +1,52 @@
+import { intersect } from '../../geometry/boolean';
+import { area } from '../../geometry/measure';
+import { showArea } from '../../quantity/show';
+import { faceBefore, nameOf, negligible } from '../helpers/face-at';
+import { spotsOf } from '../helpers/spots';
+import type { Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'pocket-taken',
+    title: 'Pocket that is taken',
+    severities: ['error'],
+    condition: 'An inlay is laid into a pocket in which something has been poured or laid since it was burnt.',
+    why: 'The veneer does not come down to the floor: it stands on what is there and is sanded away.',
+    mend: 'Leave out what was put in first, or burn the pocket once that has cured and is sanded.',
+    source: 'Plain arithmetic.',
+};
+
+export const pocketTaken: Rule = {
+    page,
+    *examine(plan) {
+        for (const { step, blank, inlay } of plan.steps) {
+            if (inlay === undefined || blank === undefined) continue;
+            const { pocket } = inlay;
+            const taken = (faceBefore(plan, step.index, blank)?.cells ?? []).flatMap(({ region, column }) => {
+                if (!column.digs.some((dig) => dig.step === pocket.index)) return [];
+                const put = column.layers.find(({ kind, step: by }) => {
+                    const { fill, inlay: other } = plan.steps[by ?? -1] ?? {};
+                    // What came out of a pocket across this one is told where the two are burnt, or poured.
+                    return kind !== 'glue' && (fill ?? other)?.pocket.index === pocket.index;
+                });
+                // Two woods may share a pocket side by side.
+                return put === undefined ? [] : [{ region: intersect(region, inlay.fits), put }];
+            });
+            const size = taken.reduce((sum, { region }) => sum + area(region), 0);
+            const first = taken[0]?.put;
+            if (size <= negligible || first === undefined) continue;
+            const put = plan.steps[first.step ?? -1]?.step;
+            yield finding(page, {
+                severity: 'error',
+                message: `${first.name} lies in ${showArea(size)} of ${nameOf(pocket)} already: what is inlaid stands on it. Leave that out, or burn ${nameOf(pocket)} afterwards.`,
+                where: step.where,
+                step: step.index,
+                spots: spotsOf(
+                    blank,
+                    taken.map(({ region }) => region),
+                ),
+                related: put === undefined ? [] : [{ message: `${first.name} goes in here.`, where: put.where }],
+            });
+        }
+    },
+};
