@@ -126,6 +126,9 @@ export class Bench implements vscode.Disposable {
             case 'stop-press':
                 this.pressing?.cancel();
                 break;
+            case 'column':
+                void this.column(message);
+                break;
             case 'section':
                 void this.section(message);
                 break;
@@ -142,6 +145,19 @@ export class Bench implements vscode.Disposable {
         };
         const section = await this.server.ask(requests.section, params);
         this.post({ type: 'section', ticket, section: section ?? null });
+    }
+
+    private async column({ ticket, frame, blank, x, y }: Extract<FromBench, { type: 'column' }>): Promise<void> {
+        const params = {
+            uri: this.uri.toString(),
+            ...(this.recipe === undefined ? {} : { recipe: this.recipe }),
+            frame,
+            blank,
+            x,
+            y,
+        };
+        const words = await this.server.ask(requests.column, params);
+        this.post({ type: 'column', ticket, words: words ?? null });
     }
 
     private async toolpath(step: number): Promise<void> {

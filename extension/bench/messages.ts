@@ -13,6 +13,8 @@ export type ToBench =
     | { readonly type: 'nothing'; readonly why: string }
     | { readonly type: 'cursor'; readonly offset: number; readonly turn: boolean }
     | { readonly type: 'section'; readonly ticket: number; readonly section: SectionView | null }
+    /** What lies in the place that was asked for, in words. */
+    | { readonly type: 'column'; readonly ticket: number; readonly words: string | null }
     | { readonly type: 'toolpath'; readonly toolpath: ToolpathView | null }
     /** What was to be written could not be, in the maker's words. */
     | { readonly type: 'refused'; readonly why: string }
@@ -31,7 +33,16 @@ export type FromBench =
     | { readonly type: 'write'; readonly where: Where; readonly textVersion: number; readonly text: string }
     | { readonly type: 'press'; readonly ticket: number; readonly step: number }
     | { readonly type: 'stop-press' }
-    | { readonly type: 'section'; readonly ticket: number; readonly frame: number; readonly blank: string; readonly y: number };
+    | { readonly type: 'section'; readonly ticket: number; readonly frame: number; readonly blank: string; readonly y: number }
+    /** What lies in a place of a blank, mm. */
+    | {
+          readonly type: 'column';
+          readonly ticket: number;
+          readonly frame: number;
+          readonly blank: string;
+          readonly x: number;
+          readonly y: number;
+      };
 
 /** Messages cross a border between processes, so nothing about them is taken on trust. */
 export function readFromBench(message: unknown): FromBench | undefined {
@@ -66,6 +77,11 @@ export function readFromBench(message: unknown): FromBench | undefined {
             if (!isCount(ticket) || !isCount(frame) || !isWord(blank) || !Number.isFinite(y)) return undefined;
             return { type: 'section', ticket, frame, blank, y: y as number };
         }
+        case 'column': {
+            const { ticket, frame, blank, x, y } = message;
+            if (!isCount(ticket) || !isCount(frame) || !isWord(blank) || !isFigure(x) || !isFigure(y)) return undefined;
+            return { type: 'column', ticket, frame, blank, x, y };
+        }
         default:
             return undefined;
     }
@@ -89,6 +105,10 @@ export function readToBench(message: unknown): ToBench | undefined {
         case 'pressed':
             return isCount(message.ticket) && (message.press === null || isRecord(message.press))
                 ? (message as unknown as ToBench)
+                : undefined;
+        case 'column':
+            return isCount(message.ticket) && (message.words === null || typeof message.words === 'string')
+                ? { type: 'column', ticket: message.ticket, words: message.words }
                 : undefined;
         case 'section':
             return isCount(message.ticket) && (message.section === null || isRecord(message.section))
@@ -114,6 +134,10 @@ function isToolpath(value: unknown): value is ToolpathView {
             work.points.length === 3 * work.lit.length &&
             work.points.every(Number.isFinite),
     );
+}
+
+function isFigure(value: unknown): value is number {
+    return Number.isFinite(value);
 }
 
 /** A name of the language: recipe, blank, rule. */

@@ -50,7 +50,18 @@ export type Job =
     | HistoryJob
     | { readonly do: 'toolpath'; readonly recipe: Recipe; readonly step: number }
     | { readonly do: 'press'; readonly recipe: Recipe; readonly step: number }
+    | ColumnJob
     | { readonly do: 'section'; readonly recipe: Recipe; readonly frame: number; readonly blank: string; readonly y: number };
+
+/** @see columnWords */
+export interface ColumnJob {
+    readonly do: 'column';
+    readonly recipe: Recipe;
+    readonly frame: number;
+    readonly blank: string;
+    readonly x: number;
+    readonly y: number;
+}
 
 /** @see planJson */
 export interface JsonJob {
@@ -207,6 +218,7 @@ export interface Answers {
     readonly 'history-page': string;
     readonly 'table-page': string;
     readonly section: SectionView | null;
+    readonly column: string | null;
     readonly toolpath: ToolpathView | null;
     readonly press: PressView | null;
 }

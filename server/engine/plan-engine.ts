@@ -19,6 +19,7 @@ import { examine, silencedIn } from '../../shared/rules/examine';
 import { buildSheets } from '../../shared/sheets/build-sheets';
 import { couponSheets, layOutCoupon } from '../../shared/sheets/coupon-sheets';
 import { planJson } from '../../shared/sheets/plan-json';
+import { columnWords } from '../../shared/view/column-words';
 import { couponFit } from '../../shared/view/coupon-fit';
 import { makeBenchView } from '../../shared/view/make-bench-view';
 import { makeChecklist } from '../../shared/view/make-checklist';
@@ -107,6 +108,8 @@ export class PlanEngine {
                         this.tell(part);
                     }) ?? null
                 );
+            case 'column':
+                return columnWords(plan, job.frame, job.blank, job.x, job.y) ?? null;
             case 'section': {
                 const piece = plan.frames[job.frame]?.find((candidate) => candidate.blank === job.blank);
                 const blank = plan.blanks.find((candidate) => candidate.name === job.blank);

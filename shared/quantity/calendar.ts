@@ -45,11 +45,16 @@ export function isoMoment(moment: number): string {
  * @param start a moment
  */
 export function showWhen(elapsed: number, start?: number): string {
-    if (start === undefined) return `day ${Math.floor(elapsed / day) + 1}, ${clock(elapsed % day)}`;
+    if (start === undefined) return `day ${dayOfWork(elapsed)}, ${clock(elapsed % day)}`;
     const at = new Date((start + elapsed) * 1000);
     if (Number.isNaN(at.getTime())) return 'never';
     const time = `${String(at.getUTCHours()).padStart(2, '0')}:${String(at.getUTCMinutes()).padStart(2, '0')}`;
     return `${weekdays[at.getUTCDay()]} ${at.getUTCDate()} ${months[at.getUTCMonth()]} ${at.getUTCFullYear()}, ${time}`;
+}
+
+/** Which day of the work it is, from 1, so many seconds after its beginning. */
+export function dayOfWork(elapsed: number): number {
+    return Math.floor(elapsed / day) + 1;
 }
 
 /** Hours and minutes, rounded up to the minute: "0:15". */

@@ -112,6 +112,17 @@ export const sectionParams = v.object({
 });
 export type SectionParams = v.InferOutput<typeof sectionParams>;
 
+export const columnParams = v.object({
+    ...ofRecipe,
+    /** Index into the frames. */
+    frame: count,
+    blank: v.string(),
+    /** mm from the blank's left edge and from its top. */
+    x: figure,
+    y: figure,
+});
+export type ColumnParams = v.InferOutput<typeof columnParams>;
+
 export const pressParams = v.object({
     ...ofRecipe,
     /** Index of the inlay step. */

@@ -19,6 +19,7 @@ import {
     type CheckAnswer,
     type Checklist,
     checkParams,
+    columnParams,
     compareParams,
     historyParams,
     insertArtParams,
@@ -104,6 +105,8 @@ export const requests = {
     check: request<CheckAnswer>()('check', checkParams),
     /** A section across a blank at another place. */
     section: request<SectionView | null>()('section', sectionParams),
+    /** What lies in one place of a blank, in words. */
+    column: request<string | null>()('column', columnParams),
     /** The head's way through a laser step. */
     toolpath: request<ToolpathView | null>()('toolpath', toolpathParams),
     /** The edits that put a typed number in the place of a written one. */

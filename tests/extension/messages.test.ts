@@ -12,6 +12,7 @@ describe('messages from the bench view', () => {
         { type: 'recipe', name: 'heron-tray' },
         { type: 'explain', rule: 'veneer-not-mirrored' },
         { type: 'section', ticket: 3, frame: 0, blank: 'tray', y: 61.5 },
+        { type: 'column', ticket: 3, frame: 0, blank: 'tray', x: 12, y: 61.5 },
         { type: 'write', where, textVersion: 3, text: '0.6 mm' },
         { type: 'press', ticket: 2, step: 4 },
         { type: 'stop-press' },
@@ -33,6 +34,8 @@ describe('messages from the bench view', () => {
         ['a number to write that is a novel', { type: 'write', where, textVersion: 3, text: 'x'.repeat(5000) }],
         ['a press of half a step', { type: 'press', ticket: 2, step: 0.5 }],
         ['a press without a ticket', { type: 'press', step: 4 }],
+        ['a place without a height', { type: 'column', ticket: 1, frame: 0, blank: 'tray', x: 1 }],
+        ['a place that is nowhere', { type: 'column', ticket: 1, frame: 0, blank: 'tray', x: Number.NaN, y: 1 }],
         ['half a frame', { type: 'section', ticket: 1, frame: 0.5, blank: 'tray', y: 1 }],
     ])('%s is dropped', (_what, message) => {
         expect(readFromBench(message)).toBeUndefined();

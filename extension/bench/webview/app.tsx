@@ -23,6 +23,9 @@ export interface Actions {
     readonly chooseBlank: (blank: string) => void;
     readonly look: (blank: string, window: Window) => void;
     readonly moveCut: (blank: string, y: number) => void;
+    /** Asks what lies in a place, mm: of the pointer as it passes, or of a place that was chosen. */
+    readonly hover: (blank: string, x: number, y: number) => void;
+    readonly pointAt: (blank: string, x: number, y: number) => void;
     readonly press: (step: number) => void;
     readonly stopPress: () => void;
     readonly setStart: (start: string) => void;
@@ -73,6 +76,10 @@ function Frames({ state, view, actions }: { state: BenchState; view: BenchView; 
                             window={windowOf(state, blank.name)}
                             look={(window) => actions.look(blank.name, window)}
                             moveCut={(y) => actions.moveCut(blank.name, y)}
+                            place={state.place?.blank === blank.name ? state.place : undefined}
+                            lies={state.lies?.blank === blank.name ? state.lies : undefined}
+                            hover={(x, y) => actions.hover(blank.name, x, y)}
+                            pointAt={(x, y) => actions.pointAt(blank.name, x, y)}
                             chooseBlank={actions.chooseBlank}
                         />
                     )}

@@ -1,12 +1,12 @@
 import './styles/bench.css';
 import { render } from 'preact';
-import type { BenchView } from '../../../shared/view/bench-view';
+import type { BenchView, SectionView } from '../../../shared/view/bench-view';
 import { readToBench, type ToBench } from '../messages';
 import { type Actions, App } from './app';
 import { editor, tellRefused } from './editor-link';
 import { askAgain, keep, keptBefore, noteScroll, scrollBack } from './keep';
+import { NewestAsker } from './newest-asker';
 import { PressAsker } from './press-asker';
-import { SectionAsker } from './section-asker';
 import { type BenchState, chosenFrame, chosenPiece, cutOf, frameKeys, stepAt } from './state';
 import { PictureTaker } from './take-picture';
 
@@ -14,7 +14,23 @@ const root = document.getElementById('bench')!;
 let state = keptBefore();
 const pictures = new PictureTaker();
 
-const sections = new SectionAsker((cutSection) => change({ cutSection }));
+/** Everything that an answer about a piece depends on. */
+interface OfPiece {
+    readonly text: number;
+    readonly recipe: string;
+    readonly frame: number;
+    readonly blank: string;
+}
+
+const sections = new NewestAsker<OfPiece & { readonly y: number }, SectionView>(
+    (ticket, { frame, blank, y }) => editor.postMessage({ type: 'section', ticket, frame, blank, y }),
+    ({ blank }, section) => change({ cutSection: { blank, section } }),
+);
+
+const columns = new NewestAsker<OfPiece & { readonly x: number; readonly y: number }, string>(
+    (ticket, { frame, blank, x, y }) => editor.postMessage({ type: 'column', ticket, frame, blank, x, y }),
+    ({ blank, x, y }, words) => change({ lies: { blank, x, y, words } }),
+);
 
 const presses = new PressAsker((step, press) => change({ presses: { ...state.presses, [step]: press } }));
 
@@ -23,6 +39,12 @@ const actions: Actions = {
     chooseFrame: (frameKey) => change({ frameKey, blank: undefined }),
     chooseBlank: (blank) => change({ blank }),
     look: (blank, window) => change({ windows: { ...state.windows, [blank]: window } }),
+    pointAt: (blank, x, y) => change({ place: { blank, x, y } }),
+    hover: (blank, x, y) => {
+        // Nothing is drawn before there is something to say.
+        state = { ...state, place: { blank, x, y } };
+        askForColumn();
+    },
     moveCut: (blank, y) => change({ cuts: { ...state.cuts, [blank]: y } }),
     press: (step) => presses.ask(step, state.view?.textVersion ?? 0, state.presses[step]),
     stopPress: () => presses.stop(),
@@ -32,6 +54,7 @@ const actions: Actions = {
 function change(part: Partial<BenchState>): void {
     state = { ...state, ...part };
     askForSection();
+    askForColumn();
     // Nothing in a picture of an earlier text can be written into the text of now.
     root.classList.toggle('of-earlier-text', state.trouble !== undefined);
     render(<App state={state} actions={actions} />, root);
@@ -48,6 +71,21 @@ function askForSection(): void {
     const y = piece === undefined ? undefined : cutOf(state, piece.blank);
     if (piece === undefined || y === undefined) return;
     sections.want({ text: view.textVersion, recipe: view.recipe, frame, blank: piece.blank, y });
+}
+
+/** What lies in the place that is pointed at, in this frame of this text. */
+function askForColumn(): void {
+    const { view, place } = state;
+    // A press would begin anew for every place that the pointer passes.
+    if (view === undefined || place === undefined || isPressing(state)) return;
+    const frame = chosenFrame(state, view);
+    const piece = view.frames[frame] === undefined ? undefined : chosenPiece(state, view, view.frames[frame]);
+    if (piece?.blank !== place.blank) return;
+    columns.want({ text: view.textVersion, recipe: view.recipe, frame, ...place });
+}
+
+function isPressing({ presses }: BenchState): boolean {
+    return Object.values(presses).some(({ part }) => part !== undefined);
 }
 
 function receive(message: ToBench | undefined): void {
@@ -77,6 +115,9 @@ function receive(message: ToBench | undefined): void {
             break;
         case 'section':
             sections.answer(message.ticket, message.section);
+            break;
+        case 'column':
+            columns.answer(message.ticket, message.words);
             break;
     }
 }

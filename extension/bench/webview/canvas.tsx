@@ -14,12 +14,15 @@ interface CanvasProps {
     /** Drawn over it in px, so that letters and rings keep their size. */
     readonly over?: (placing: Placing, screen: Size) => ComponentChildren;
     readonly class?: string;
+    /** Hears the place under a pointer that passes, and one that is tapped, mm. */
+    readonly hover?: (x: number, y: number) => void;
+    readonly tap?: (x: number, y: number) => void;
 }
 
 const STEP = 40; // px that an arrow key moves
 
 /** A picture in mm to be looked at closely: with the pointer, the wheel and Ctrl, or the keyboard alone. */
-export function Canvas({ label, piece, window, look, children, over, class: name = '' }: CanvasProps) {
+export function Canvas({ label, piece, window, look, children, over, class: name = '', hover, tap }: CanvasProps) {
     const svg = useRef<SVGSVGElement>(null);
     const screen = useSize(svg);
     const placing = place(window, piece, screen);
@@ -42,8 +45,18 @@ export function Canvas({ label, piece, window, look, children, over, class: name
         event.preventDefault();
     };
 
+    const tell = (event: PointerEvent, told: ((x: number, y: number) => void) | undefined) => {
+        if (told === undefined) return;
+        const box = svg.current!.getBoundingClientRect();
+        const x = (event.clientX - box.left - placing.shiftX) / placing.scale;
+        const y = (event.clientY - box.top - placing.shiftY) / placing.scale;
+        if (x >= 0 && y >= 0 && x <= piece.width && y <= piece.height) told(toTenth(x), toTenth(y));
+    };
+
     const drag = (event: PointerEvent) => {
-        if (event.button !== 0 || window.zoom === 1) return;
+        if (event.button !== 0) return;
+        tell(event, tap);
+        if (window.zoom === 1) return;
         followPointer(svg.current!, event, (right, down) => look(pan(window, right, down, piece, screen)));
     };
 
@@ -58,6 +71,7 @@ export function Canvas({ label, piece, window, look, children, over, class: name
                 tabindex={0}
                 onKeyDown={press}
                 onPointerDown={drag}
+                onPointerMove={(event) => event.buttons === 0 && tell(event, hover)}
             >
                 <g transform={`translate(${placing.shiftX} ${placing.shiftY}) scale(${placing.scale})`}>{children(placing)}</g>
                 {over?.(placing, screen)}
@@ -85,6 +99,11 @@ export function Canvas({ label, piece, window, look, children, over, class: name
             </div>
         </div>
     );
+}
+
+/** Finer than a tenth of a millimetre nobody points. */
+function toTenth(mm: number): number {
+    return Math.round(mm * 10) / 10;
 }
 
 /** Higher than the piece itself and its margins would be empty bench, px. */

@@ -19,10 +19,14 @@ interface PictureProps {
     readonly window: Window;
     readonly look: (window: Window) => void;
     readonly moveCut: (y: number) => void;
+    /** The place of which it is said what lies there, mm. */
+    readonly lies: { readonly x: number; readonly y: number } | undefined;
+    readonly hover: (x: number, y: number) => void;
+    readonly pointAt: (x: number, y: number) => void;
 }
 
 /** The chosen piece, large. */
-export function Picture({ view, blank, piece, step, cut, window, look, moveCut }: PictureProps) {
+export function Picture({ view, blank, piece, step, cut, window, look, moveCut, lies, hover, pointAt }: PictureProps) {
     return (
         <Canvas
             label={`Picture of ${describePiece(blank, piece)} Plus and minus zoom, arrow keys move, zero shows the whole.`}
@@ -30,6 +34,8 @@ export function Picture({ view, blank, piece, step, cut, window, look, moveCut }
             piece={blank}
             window={window}
             look={look}
+            hover={hover}
+            tap={pointAt}
             over={(placing, screen) => (
                 <>
                     <Sizes blank={blank} placing={placing} cut={cut} />
@@ -43,6 +49,7 @@ export function Picture({ view, blank, piece, step, cut, window, look, moveCut }
                             textVersion={view.textVersion}
                         />
                     )}
+                    {lies !== undefined && <Cross place={lies} placing={placing} />}
                     <Rings findings={view.findings} blank={blank.name} placing={placing} />
                 </>
             )}
@@ -60,6 +67,17 @@ export function Picture({ view, blank, piece, step, cut, window, look, moveCut }
                 </>
             )}
         </Canvas>
+    );
+}
+
+/** Marks the place of which it is said what lies there. */
+function Cross({ place: { x, y }, placing }: { place: { readonly x: number; readonly y: number }; placing: Placing }) {
+    const path = `M${placing.shiftX + x * placing.scale} ${placing.shiftY + y * placing.scale}m-7 0h14m-7 -7v14`;
+    return (
+        <g class="cross">
+            <path class="under" d={path} />
+            <path d={path} />
+        </g>
     );
 }
 

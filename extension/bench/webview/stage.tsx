@@ -1,6 +1,7 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { BenchView, BlankView, FrameView, PieceView, SectionView, StepView } from '../../../shared/view/bench-view';
 import { Layers } from './layers';
+import { LiesHere } from './lies-here';
 import { Picture } from './picture';
 import { Section } from './section';
 import { type BenchState, piecesOf, stepOf } from './state';
@@ -19,6 +20,10 @@ interface StageProps {
     readonly window: Window;
     readonly look: (window: Window) => void;
     readonly moveCut: (y: number) => void;
+    readonly place: BenchState['place'];
+    readonly lies: BenchState['lies'];
+    readonly hover: (x: number, y: number) => void;
+    readonly pointAt: (x: number, y: number) => void;
     readonly chooseBlank: (blank: string) => void;
 }
 
@@ -44,7 +49,11 @@ export function Stage(props: StageProps) {
                 window={window}
                 look={props.look}
                 moveCut={props.moveCut}
+                lies={props.lies}
+                hover={props.hover}
+                pointAt={props.pointAt}
             />
+            <LiesHere blank={blank} place={props.place} lies={props.lies} pointAt={props.pointAt} />
             <Layers piece={piece} blank={blank} textVersion={view.textVersion} />
             {section.width > 0 && (
                 <Section

@@ -27,6 +27,9 @@ export interface BenchState {
     readonly start?: string;
     /** The last section that was made there. */
     readonly cutSection?: { readonly blank: string; readonly section: SectionView };
+    /** The place that the maker points at, mm, and what lies there in words. */
+    readonly place?: { readonly blank: string; readonly x: number; readonly y: number } | undefined;
+    readonly lies?: { readonly blank: string; readonly x: number; readonly y: number; readonly words: string } | undefined;
 }
 
 export const emptyState: BenchState = { windows: {}, cuts: {}, presses: {} };

@@ -1,11 +1,10 @@
-import type { Plan } from '../../plan/plan';
 import { showArea, showLength, showTime } from '../../quantity/show';
-import type { Step } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { elapsed, longEnough } from '../helpers/elapsed';
 import { faceAfter, negligible, sizeOfMet } from '../helpers/face-at';
 import { longerWait } from '../helpers/longer-wait';
-import { cureOf } from '../order/sand-before-cure';
+import { spotsOf } from '../helpers/spots';
+import { wetting } from '../helpers/wetting';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -44,6 +43,10 @@ export const laserOnWet: Rule = {
                     message: `${step.name} burns ${length > 0 ? `${showLength(length)} through` : `${showArea(area)} of`} ${wet.name} that is still wet: it needs ${showTime(wet.needs)} and has had ${showTime(gone)}.`,
                     where: step.where,
                     step: step.index,
+                    spots: spotsOf(
+                        blank ?? '',
+                        here.map(({ region }) => region),
+                    ),
                     related: [{ message: `${wet.name} goes on here.`, where: wet.step.where }],
                     fixes: longerWait(page.id, plan, wet.step, step, wet.needs - gone, figures),
                 });
@@ -51,22 +54,3 @@ export const laserOnWet: Rule = {
         }
     },
 };
-
-interface Wet {
-    readonly name: string;
-    readonly needs: number;
-    readonly step: Step;
-}
-
-/** What a step lays on wet, and how long that takes to dry, s. */
-function wetting(plan: Plan, index: number): Wet | undefined {
-    const step = plan.steps[index]?.step;
-    if (step === undefined) return undefined;
-    const laid = step.kind === 'seal' ? step.sealer : step.kind === 'finish' ? step.coat : undefined;
-    if (step.kind === 'inlay') {
-        const cure = cureOf(plan, { step: index });
-        return cure === undefined || step.glue === undefined ? undefined : { name: step.glue.name, needs: cure.time, step };
-    }
-    const dry = laid?.dry;
-    return laid === undefined || dry === undefined ? undefined : { name: laid.name, needs: dry.value - dry.tolerance, step };
-}

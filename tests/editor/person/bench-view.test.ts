@@ -69,6 +69,19 @@ describe('the bench view', () => {
         await eventually('another section', async () => (await caption.textContent()) !== before);
     });
 
+    it('says what lies under the pointer, and in a place that is typed', async () => {
+        const { bench, page } = await session.open();
+        const said = bench.locator('.lies output');
+        const picture = await bench.locator('.picture > svg').boundingBox();
+        await page.mouse.move(picture!.x + picture!.width / 2, picture!.y + picture!.height / 2, { steps: 3 });
+        await said.getByText(/^From the top: /).waitFor();
+        await bench.getByRole('spinbutton', { name: 'from the left' }).fill('5');
+        await bench.getByRole('spinbutton', { name: 'from the top' }).fill('6');
+        await said.getByText(/^From the top: [\d.]+ mm walnut-12\.$/).waitFor();
+        assert.equal(await said.getAttribute('aria-live'), 'polite');
+        await session.shot('what-lies-there');
+    });
+
     it('turns the relief over into its pocket', async () => {
         const { bench } = await session.open();
         await bench.getByRole('button', { name: 'Turn over and lay in' }).click();

@@ -1,0 +1,25 @@
+import type { Plan } from '../../plan/plan';
+import type { Step } from '../../recipe/step';
+import { cureOf } from '../order/sand-before-cure';
+
+/** What a step puts on a piece wet. */
+export interface Wet {
+    /** Name of the stock. */
+    readonly name: string;
+    /** How long it takes to dry, or until it holds, s. */
+    readonly needs: number;
+    readonly step: Step;
+}
+
+/** What a step lays on or pours wet, and how long that takes to dry; undefined where it lays nothing, or nobody has said how long. */
+export function wetting(plan: Plan, index: number): Wet | undefined {
+    const step = plan.steps[index]?.step;
+    if (step === undefined) return undefined;
+    if (step.kind === 'inlay' || step.kind === 'fill') {
+        const cure = cureOf(plan, { step: index });
+        return cure === undefined ? undefined : { name: cure.name, needs: cure.time, step };
+    }
+    const laid = step.kind === 'seal' ? step.sealer : step.kind === 'finish' ? step.coat : undefined;
+    const dry = laid?.dry;
+    return laid === undefined || dry === undefined ? undefined : { name: laid.name, needs: dry.value - dry.tolerance, step };
+}
