@@ -6,8 +6,8 @@ import { RecipeServer } from './server';
 /** In an editor with Node: the server is a process of its own, run by the editor's Node. */
 export function activate(context: vscode.ExtensionContext): Promise<void> {
     const module = vscode.Uri.joinPath(context.extensionUri, 'dist', 'server.cjs').fsPath;
-    // The second is explained in server/serve-node.ts.
-    const execArgv = ['--enable-source-maps', '--no-allocation-site-pretenuring'];
+    // The second is explained in server/serve-node.ts, the third in server/let-old-trees-go.ts.
+    const execArgv = ['--enable-source-maps', '--no-allocation-site-pretenuring', '--expose-gc'];
     const run = { module, transport: TransportKind.ipc, options: { execArgv } };
     return activateWith(new RecipeServer((options) => new LanguageClient('kerfbook', 'Kerfbook', run, options)), context);
 }

@@ -9,6 +9,7 @@ import { WorkspaceFiles } from './files/workspace-files';
 import { followFolders } from './follow-folders';
 import { GitVersions } from './git/git-versions';
 import { serveLanguage } from './language-server';
+import { letOldTreesGo } from './let-old-trees-go';
 import { nodePort } from './worker/node-port';
 import { PlanQueue } from './worker/plan-queue';
 import { DiskStore } from './writing/disk-store';
@@ -32,6 +33,7 @@ export function serveNode(connection: Connection, workerFile: string): void {
         versions: new GitVersions(files, asker),
     });
     followFolders(connection, workshop, files);
+    letOldTreesGo(workshop.services.shared.workspace.DocumentBuilder);
 }
 
 /**

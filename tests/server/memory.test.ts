@@ -1,4 +1,4 @@
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -30,6 +30,15 @@ const everyFile = () => server.connection.sendRequest('workspace/diagnostic', { 
 function resident(pid: number | undefined): number {
     try {
         return 1024 * Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]);
+    } catch {
+        return 0;
+    }
+}
+
+/** The most resident memory that a process has had so far, bytes. */
+function peakOf(pid: number | undefined): number {
+    try {
+        return 1024 * Number(/VmHWM:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]);
     } catch {
         return 0;
     }
@@ -78,6 +87,31 @@ it('what was opened is let go of when all is closed', async () => {
     heap.close();
     expect(total(end) / total(start)).toBeLessThanOrEqual(1.3);
 }, 240_000);
+
+// Where the system tells it: Linux.
+it.runIf(existsSync('/proc/self/status'))(
+    'a megabyte of text that is typed in stays under 600 MB',
+    async () => {
+        server = new WireServer();
+        await server.initialize(pathToFileURL(folder).toString(), {});
+        const uri = uriOf('large.kerf');
+        const text = megabyte();
+        open(uri, text);
+        for (let version = 2; version < 6; version++) {
+            for (const each of ['documentSymbol', 'semanticTokens/full', 'foldingRange', 'codeLens'])
+                await ask(`textDocument/${each}`, uri);
+            tell('textDocument/didChange', {
+                textDocument: { uri, version },
+                contentChanges: [{ text: `// typed ${version}\n${text}` }],
+            });
+        }
+        await ask('textDocument/documentSymbol', uri);
+        const peak = peakOf(server.process.pid);
+        console.log(`${(text.length / 1e6).toFixed(2)} MB of text: resident at most ${Math.round(peak / 1e6)} MB`);
+        expect(peak).toBeLessThan(600e6);
+    },
+    240_000,
+);
 
 /** The heron tray many times over, under other names. */
 function megabyte(): string {
