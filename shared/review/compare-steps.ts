@@ -11,14 +11,20 @@ export function compareSteps(before: Plan, after: Plan, matches: readonly Match[
     return matches.map((match) => {
         const old = match.before === undefined ? undefined : before.steps[match.before];
         const now = match.after === undefined ? undefined : after.steps[match.after];
-        return review(old, now, match);
+        return review(old && { step: old, plan: before }, now && { step: now, plan: after }, match);
     });
 }
 
-function review(old: StepPlan | undefined, now: StepPlan | undefined, { moved }: Match): StepReview {
+interface InPlan {
+    readonly step: StepPlan;
+    readonly plan: Plan;
+}
+
+function review(was: InPlan | undefined, is: InPlan | undefined, { moved }: Match): StepReview {
+    const [old, now] = [was?.step, is?.step];
     const settings = changesOf(old === undefined ? [] : written(old), now === undefined ? [] : written(now));
     const said = new Set(settings.map(spoken));
-    const all = changesOf(old === undefined ? [] : outcomes(old), now === undefined ? [] : outcomes(now));
+    const all = changesOf(followsFrom(was), followsFrom(is));
     // A wait that is written as 24 h need not be told again as what follows from itself.
     const follows = all.filter((change) => !said.has(spoken(change)));
     const titleBefore = old !== undefined && now !== undefined && old.title !== now.title ? { titleBefore: old.title } : {};
@@ -39,6 +45,10 @@ function review(old: StepPlan | undefined, now: StepPlan | undefined, { moved }:
         settings,
         follows,
     };
+}
+
+function followsFrom(one: InPlan | undefined): Figure[] {
+    return one === undefined ? [] : outcomes(one.step, one.plan);
 }
 
 function spoken({ before, after }: Change): string {

@@ -1,16 +1,19 @@
 import { area } from '../geometry/measure';
 import type { LaserPlan } from '../plan/laser-plan';
-import type { FillPlan, InlayPlan, StepPlan } from '../plan/plan';
+import type { FillPlan, InlayPlan, Plan, StepPlan } from '../plan/plan';
 import type { Interval } from '../quantity/interval';
 import { showLengthInterval } from '../quantity/show';
+import type { Wall } from '../rules/helpers/walls';
+import { besideOf, floorLeft, freedParts, thinnestWalls } from '../rules/helpers/what-is-left';
 import { type Figure, word, worked } from './figure';
 
 /** What follows from a step as it is written: what the machine is set to, what comes out, how long it takes. */
-export function outcomes(plan: StepPlan): Figure[] {
-    const { laser, fill, inlay, times, unplanned } = plan;
+export function outcomes(step: StepPlan, plan: Plan): Figure[] {
+    const { laser, fill, inlay, times, unplanned } = step;
     return [
         ...(unplanned === undefined ? [] : [word('not worked out', unplanned)]),
         ...(laser === undefined ? [] : laserOutcomes(laser)),
+        ...(laser === undefined ? [] : woodLeft(step, plan)),
         ...(fill === undefined ? [] : fillOutcomes(fill)),
         ...(inlay === undefined ? [] : inlayOutcomes(inlay)),
         ...time('machine', times.machine),
@@ -24,6 +27,9 @@ const ofFitAndDepth: ReadonlySet<string> = new Set([
     'tone',
     'depth',
     'depth asked for',
+    'floor left',
+    'thinnest wall',
+    'cut free',
     'settings from',
     'fill depth',
     'seam',
@@ -35,8 +41,8 @@ const ofFitAndDepth: ReadonlySet<string> = new Set([
 ]);
 
 /** Of the outcomes those that say how deep a step comes out and how its halves go together: no settings, amounts or times. */
-export function fitAndDepth(plan: StepPlan): Figure[] {
-    return outcomes(plan).filter(({ label }) => ofFitAndDepth.has(label));
+export function fitAndDepth(step: StepPlan, plan: Plan): Figure[] {
+    return outcomes(step, plan).filter(({ label }) => ofFitAndDepth.has(label));
 }
 
 function laserOutcomes(laser: LaserPlan): Figure[] {
@@ -59,6 +65,25 @@ function laserOutcomes(laser: LaserPlan): Figure[] {
     if (step.kind === 'engrave') figures.push(worked('area', laser.area, 'area'), worked('scan lines', laser.scanAngle, 'angle'));
     else figures.push(worked('edge length', laser.perimeter, 'length'));
     return figures;
+}
+
+/** What wood a burn leaves, and what it frees. */
+function woodLeft(step: StepPlan, plan: Plan): Figure[] {
+    const { blank = '', step: written } = step;
+    const floor = floorLeft(plan, step);
+    const wall = thinnestWalls(plan, blank).get(written.index);
+    const freed = freedParts(plan, blank, written.index).length - freedParts(plan, blank, written.index - 1).length;
+    return [
+        ...(floor === undefined ? [] : [range('floor left', floor)]),
+        ...(wall === undefined ? [] : [wallFigure(wall)]),
+        ...(written.kind === 'cut' && freed > 0 ? [worked('cut free', freed, 'count')] : []),
+    ];
+}
+
+function wallFigure(wall: Wall): Figure {
+    const figure = worked('thinnest wall', wall.distance, 'length');
+    const text = `${figure.text} to ${besideOf(wall)}`;
+    return { ...figure, text, key: text };
 }
 
 function fillOutcomes({ depth, mix, pours, cups }: FillPlan): Figure[] {

@@ -22,7 +22,9 @@ export function planSummary(plan: Plan, all = false): string {
         ...block(`recipe ${recipe.name}`, recipeFigures(recipe).slice(1), [], allowed()),
         ...recipe.arts.flatMap((art) => block(`art ${art.name}`, artFigures(art, plan.arts.get(art.name)), [])),
         ...plan.blanks.flatMap(({ blank }) => block(`blank ${blank.name}`, writtenFigures(blank), [])),
-        ...plan.steps.flatMap((step) => block(step.title, writtenFigures(step.step), follows(step), allowed(step.step.index))),
+        ...plan.steps.flatMap((step) =>
+            block(step.title, writtenFigures(step.step), follows(step, plan), allowed(step.step.index)),
+        ),
         ...(all ? block('for one piece', [], timeFigures(plan.totals)) : []),
         ...(all ? block('for all the pieces', [], [...runFigures(plan), ...costFigures(plan.cost)]) : []),
     ].join('\n');

@@ -121,7 +121,7 @@ function stepGroup(plans: readonly Plan[], row: readonly (number | undefined)[])
         steps.map((step) =>
             step === undefined ? [] : [...(everywhere ? [] : [word('done', 'yes')]), ...writtenFigures(step.step)],
         ),
-        steps.map((step) => (step === undefined ? [] : outcomes(step))),
+        steps.map((step, column) => (step === undefined ? [] : outcomes(step, plans[column]!))),
     );
 }
 

@@ -1,14 +1,13 @@
 import type { Pressed } from '../bench/virtual-press';
-import { islands } from '../geometry/islands';
 import { area, bounds } from '../geometry/measure';
 import type { Region } from '../geometry/region';
-import { type Column, floorOf } from '../piece/column';
 import { zeroOf } from '../plan/origin';
 import type { Cutting, Plan, StepPlan } from '../plan/plan';
 import { isoMoment } from '../quantity/calendar';
-import type { Interval } from '../quantity/interval';
 import type { Finding } from '../recipe/finding';
 import type { Step } from '../recipe/step';
+import type { Wall } from '../rules/helpers/walls';
+import { besideOf, floorLeft, freedParts, thinnestFloor, thinnestWalls } from '../rules/helpers/what-is-left';
 import { pathData } from './path-data';
 import { pressVerdict } from './press-facts';
 
@@ -61,7 +60,7 @@ export function planJson(
         })),
         steps: plan.steps.map((step, index) => ({
             ...stepJson(step, region),
-            ...floorJson(plan, step),
+            ...woodLeftJson(plan, step),
             ...pressJson(step, presses?.get(index)),
         })),
         totals: plan.totals ?? null,
@@ -91,25 +90,28 @@ export function planJson(
 function leftOf(plan: Plan, blank: string, region: (of: Region) => unknown): unknown {
     const face = plan.faces[plan.faces.length - 1]?.find((one) => one.blank === blank);
     if (face === undefined || face.unknownSince !== undefined) return null;
-    const parts = face.freed ? islands(face.body.region) : [];
+    const [wall] = [...thinnestWalls(plan, blank).values()].toSorted((a, b) => a.distance - b.distance);
     return {
         area: area(face.body.region),
-        floor: thinnest(face.cells.map(({ column }) => column)),
-        parts: parts.map((part) => ({ area: area(part), ...(region(part) as object) })),
+        floor: thinnestFloor(face.cells.map(({ column }) => column)) ?? null,
+        wall: wall === undefined ? null : wallJson(wall),
+        parts: freedParts(plan, blank).map((part) => ({ area: area(part), ...(region(part) as object) })),
     };
 }
 
-/** The thinnest wood that a step leaves below what it digs. */
-function floorJson(plan: Plan, { step, laser, blank }: StepPlan): object {
-    const face = plan.faces[step.index + 1]?.find((one) => one.blank === blank);
-    if (step.kind !== 'engrave' || laser === undefined || face === undefined || face.unknownSince !== undefined) return {};
-    const dug = face.cells.filter(({ column }) => column.digs.some((dig) => dig.step === step.index));
-    return { floor: thinnest(dug.map(({ column }) => column)) };
+/** The thinnest wood that a step leaves below what it digs, and beside what it burns. */
+function woodLeftJson(plan: Plan, step: StepPlan): object {
+    if (step.laser === undefined || step.blank === undefined) return {};
+    const wall = thinnestWalls(plan, step.blank).get(step.step.index);
+    return {
+        ...(step.step.kind === 'engrave' ? { floor: floorLeft(plan, step) ?? null } : {}),
+        ...(wall === undefined ? {} : { wall: wallJson(wall) }),
+    };
 }
 
-function thinnest(columns: readonly Column[]): Interval | null {
-    const floors = columns.flatMap((column) => floorOf(column) ?? []);
-    return floors.reduce<Interval | null>((least, floor) => (least === null || floor.low < least.low ? floor : least), null);
+function wallJson(wall: Wall): object {
+    const { distance, x, y, kind, later } = wall;
+    return { width: distance, x, y, between: later.step.name, and: besideOf(wall), kind };
 }
 
 /** Times in s from the start; dates only where the start is known. */

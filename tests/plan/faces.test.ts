@@ -54,6 +54,22 @@ describe('the face of each blank in a plan', () => {
         expect(laid.column.layers[0]!.down.value - laid.column.top.value).toBeCloseTo(0.39, 9);
         expect(area(laid.region)).toBeCloseTo(area(plan.steps[2]!.inlay!.fits), 6);
     });
+    it('says in the plan’s JSON how thin the walls are, and where', async () => {
+        const plan = await planOf(
+            recipe(
+                'engrave e on b { rectangle 20 x 20 mm at 30, 50 mm depth 0.5 mm air off }\n engrave f on b { rectangle 20 x 20 mm at 53, 50 mm depth 0.5 mm air off }\n cut rim on b { rectangle 60 x 40 mm at 45, 50 mm air on }',
+            ),
+        );
+        const json = planJson(plan, []) as {
+            steps: { wall?: object; floor?: { value: number } }[];
+            blanks: { left: { wall: object } }[];
+        };
+        // Pockets from 20 to 40 and from 43 to 63 mm; the cut runs from 15 to 75: 5 mm and more beside them is no wall.
+        expect(json.steps[1]).toMatchObject({ wall: { between: 'f', and: 'e', kind: 'pocket' }, floor: { value: 9.5 } });
+        expect((json.steps[1]!.wall as { width: number }).width).toBeCloseTo(3, 1);
+        expect(json.blanks[0]!.left.wall).toEqual(json.steps[1]!.wall);
+        expect(json.steps[0]).not.toHaveProperty('wall');
+    });
     it('says in the plan’s JSON what is left of it', async () => {
         const plan = await planOf(
             recipe(

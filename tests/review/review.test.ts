@@ -22,6 +22,24 @@ describe('what was written differently, and what follows from it', () => {
         expect(found.same).toBe(false);
     });
 
+    it('what an edit does to the wood that is left: floor, thinnest wall, parts cut free', async () => {
+        const board = (depth: string, place: string, rest = '') =>
+            `${shop}\nrecipe plate "Plate" { revision 1 make 1 laser shed blank b { of walnut-12 size 100 x 100 mm grain along width }
+             engrave one on b { rectangle 20 x 20 mm at 30, 50 mm depth 0.5 mm air off }
+             engrave two on b { rectangle 20 x 20 mm at ${place} mm depth ${depth} air off } ${rest} }`;
+        const found = await review(
+            board('0.5 mm', '53, 50'),
+            board('0.4 mm', '52, 50', 'cut rim on b { circle 90 mm at 50, 50 mm air on }'),
+        );
+        const { follows } = step(found, 'Engrave two');
+        expect(follows).toContainEqual(expect.objectContaining({ label: 'floor left', by: '+0.1 mm' }));
+        expect(follows).toContainEqual(
+            expect.objectContaining({ label: 'thinnest wall', before: '3 mm to one', after: '2 mm to one', by: '−1 mm' }),
+        );
+        expect(step(found, 'Cut rim').follows).toContainEqual(expect.objectContaining({ label: 'cut free', after: '1' }));
+        expect(step(found, 'Engrave one').status).toBe('same');
+    });
+
     it('numbers are there for a program, in base units', async () => {
         const [before, after] = inlayChange({ pocket: 'art flag depth 0.60 mm air off' });
         const { settings } = step(await review(before, after), 'Engrave pocket');

@@ -145,11 +145,11 @@ describe('a pocket in a laid veneer', () => {
 
     const strip = (place: string): string => second(`rectangle 10 x 30 mm at ${place} mm depth 0.55 mm`);
     it('sliver-left: a strip along the veneer’s edge, with its area', async () => {
-        // Drawn, the veneer ends 0.04 mm inside of 120 mm (half of 0.15 mm of clearance, less what the beam takes by itself), the burn at
-        // 119.6: 0.36 by 30 mm.
-        expect((await one(strip('114.6, 75'), 'sliver-left')).message).toMatch(
-            /^second leaves 10\.8 mm² of relief in strips narrower than 0\.5 mm/,
-        );
+        const { message } = await one(strip('114.6, 75'), 'sliver-left');
+        // The veneer ends at 120 mm, or up to half of the 0.15 mm of clearance before it; the burn at 119.6; both are 30 mm long.
+        const [, size] = /^second leaves ([\d.]+) mm² of relief in strips narrower than 0\.5 mm/.exec(message) ?? [];
+        expect(Number(size)).toBeGreaterThan(30 * (0.4 - 0.075));
+        expect(Number(size)).toBeLessThan(30 * 0.4);
     });
     it('sliver-left is silent further inside, over the edge, across a corner, and beside the veneer', async () => {
         await silent(strip('110, 75'), 'sliver-left');

@@ -23,7 +23,12 @@ describe('kerfbook show', () => {
         repo.write({ 'coaster.kerf': coaster.replace('depth 0.5 mm', 'depth 0.52 mm') });
         const [after, allAfter] = [await lines(), await lines('--all')];
         const fresh = (now: readonly string[], then: readonly string[]) => now.filter((line) => !then.includes(line));
-        expect(fresh(after, before).map((line) => line.split(':')[0]!.trim())).toEqual(['depth', '= depth', '= fill depth']);
+        expect(fresh(after, before).map((line) => line.split(':')[0]!.trim())).toEqual([
+            'depth',
+            '= depth',
+            '= floor left',
+            '= fill depth',
+        ]);
         expect(fresh(allAfter, allBefore).length).toBeGreaterThan(6);
         expect(allAfter.join('\n')).toMatch(/= cost of one: /);
         expect(after.join('\n')).not.toMatch(/= (cost|machine|speed)/);

@@ -14,11 +14,11 @@ export function leastWall(depth: number, sheet: Sheet | undefined, beside: 'pock
     return Math.max(thinnest, partOfDepth * depth) * wood * (beside === 'rim' ? freeStanding : 1);
 }
 
-/** Width of a bridge between two cuts as a part of the board's thickness, and the least of all, mm: common practice, no source. */
+/** Width of a bridge between two cuts as a part of the board's thickness, and the least of all, mm. @commonPractice */
 const partOfThickness = 0.2;
 const thinnestBridge = 0.8;
 
-/** The least wood between two cuts that go through, such as a hole and an outline, mm: common practice, no source. */
+/** The least wood between two cuts that go through, such as a hole and an outline, mm. @commonPractice */
 export function leastBridge(thickness: number, sheet: Sheet | undefined): number {
     return Math.max(thinnestBridge, partOfThickness * thickness) * weaker[sheet?.wood?.pores ?? 'diffuse'];
 }

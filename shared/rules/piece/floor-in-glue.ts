@@ -11,9 +11,9 @@ import { spotsOf } from '../helpers/spots';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
-/** A skin of veneer thinner than this comes off with what is glued or poured on it, mm: common practice, no source. */
+/** A skin of veneer thinner than this comes off with what is glued or poured on it, mm. @commonPractice */
 const leastSkin = 0.1;
-/** How far a pocket should go into the wood below the glue, mm: common practice, no source. */
+/** How far a pocket should go into the wood below the glue, mm. @commonPractice */
 const into = 0.1;
 
 const page: Page = {

@@ -11,7 +11,7 @@ import { spotsOf } from '../helpers/spots';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
-/** Narrower strips of a laid veneer break off, mm: common practice, no source. */
+/** Narrower strips of a laid veneer break off, mm. @commonPractice */
 const leastStrip = 0.5;
 
 const page: Page = {

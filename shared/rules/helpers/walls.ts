@@ -1,0 +1,143 @@
+import { intersect } from '../../geometry/boolean';
+import { type Approach, approach } from '../../geometry/distance';
+import { area, bounds } from '../../geometry/measure';
+import type { Bounds } from '../../geometry/region';
+import { isOpenPocket } from '../../piece/column';
+import { boxed, boxesMeet } from '../../piece/partition';
+import { keptFor, nameOf as keyOf } from '../../plan/kept';
+import type { LaserPlan } from '../../plan/laser-plan';
+import type { BlankPlan, Plan } from '../../plan/plan';
+import { faceAfter, faceBefore, negligible, sizeOfMet } from './face-at';
+import { noWall } from './least-wall';
+
+/** Shallower than this nothing stands that could break, mm. @commonPractice */
+const shallow = 0.25;
+
+/** What a wall stands between: two open pockets, a pocket and a cut or the blank's edge, or two cuts. */
+export type WallKind = 'pocket' | 'rim' | 'bridge';
+
+/** Wood that is left beside what a step burns, where it is thinnest: its width and place, mm. */
+export interface Wall extends Approach {
+    readonly kind: WallKind;
+    /** The later of the two, by which the wall comes about. */
+    readonly later: LaserPlan;
+    /** The other one; the same where two lines of one cut come near each other. */
+    readonly earlier: LaserPlan | 'edge';
+    /** How high it stands, mm; of a bridge, the whole board. */
+    readonly depth: number;
+}
+
+/**
+ * The walls on a board that are thinner than `reach` says for their height and kind, mm. Where they lie in each other, or nearer
+ * than what chars anyway, there is no wall. O(n log n) in the corners of each pair whose boxes come that near.
+ */
+export function wallsOf(plan: Plan, blank: BlankPlan, reach: (depth: number, kind: WallKind) => number): Wall[] {
+    if (blank.size === undefined || blank.blank.sheet?.kind === 'veneer') return [];
+    const here = plan.steps.flatMap(({ laser, blank: on }) => (laser !== undefined && on === blank.name ? [laser] : []));
+    const cuts = here.filter(({ step }) => step.kind === 'cut');
+    // Deeper than the blank there is no pocket: deeper-than-blank says so.
+    const pockets = here.filter((laser) => isPocket(laser) && !((laser.depth?.value ?? 0) > (blank.thickness?.low ?? Infinity)));
+    return [
+        ...bridges(cuts, blank, reach),
+        ...pockets.flatMap((pocket, index): Wall[] => {
+            const high = pocket.depth?.value ?? 0;
+            const edge = edgeOf(pocket, blank, reach(high, 'rim'));
+            const open = pockets.slice(index + 1).filter((later) => areBothOpen(plan, pocket, later));
+            return [
+                ...(edge === undefined ? [] : [{ ...edge, kind: 'rim', later: pocket, earlier: 'edge', depth: high } as const]),
+                ...[...open, ...cuts].flatMap((other): Wall[] => {
+                    const kind = other.step.kind === 'cut' ? 'rim' : 'pocket';
+                    const depth = Math.max(high, kind === 'rim' ? 0 : (other.depth?.value ?? 0));
+                    const wall = wallBetween(pocket, other, reach(depth, kind));
+                    const [earlier, later] = other.step.index > pocket.step.index ? [pocket, other] : [other, pocket];
+                    if (wall === undefined || wall.distance <= noWall || overlap(plan, earlier, later)) return [];
+                    return [{ ...wall, kind, later, earlier, depth }];
+                }),
+            ];
+        }),
+    ];
+}
+
+/** Wood between two cuts: a hole and an outline, or two holes. */
+function bridges(cuts: readonly LaserPlan[], { thickness }: BlankPlan, reach: (depth: number, kind: WallKind) => number): Wall[] {
+    if (thickness === undefined) return [];
+    const within = reach(thickness.value, 'bridge');
+    return cuts.flatMap((later, index) =>
+        cuts.slice(0, index + 1).flatMap((earlier): Wall[] => {
+            const wall = earlier === later ? wallWithin(later, within) : wallBetween(earlier, later, within);
+            if (wall === undefined || wall.distance <= noWall || isNotch(earlier, later)) return [];
+            return [{ ...wall, kind: 'bridge', later, earlier, depth: thickness.value }];
+        }),
+    );
+}
+
+/** Holes that cross an outline are notches. */
+function isNotch(earlier: LaserPlan, later: LaserPlan): boolean {
+    if (earlier === later) return false;
+    const common = area(intersect(earlier.region, later.region));
+    return common > negligible && common < Math.min(area(earlier.region), area(later.region)) - negligible;
+}
+
+/** More shapes in one cut than this are a pattern, whose bars are drawn as they are. */
+const mostShapes = 60;
+
+/** The nearest that two closed lines of one cut come to each other, mm. */
+function wallWithin({ region }: LaserPlan, least: number): Approach | undefined {
+    if (region.rings.length < 2 || region.rings.length > mostShapes) return undefined;
+    return keptFor(region, `bridge ${least}`, () => {
+        const rings = region.rings.flatMap((ring) => boxed({ rings: [ring] }) ?? []);
+        const walls = rings.flatMap((one, i) =>
+            rings
+                .slice(i + 1)
+                .flatMap((other) =>
+                    boxesMeet(one.box, other.box, least) ? (approach(one.region, other.region, least) ?? []) : [],
+                ),
+        );
+        return walls.filter(({ distance }) => distance > noWall).toSorted((a, b) => a.distance - b.distance)[0];
+    });
+}
+
+function isPocket({ step, depth, through, tone, pictures }: LaserPlan): boolean {
+    return step.kind === 'engrave' && !through && tone === undefined && pictures === undefined && (depth?.value ?? 0) > shallow;
+}
+
+/** When the later is burnt, the earlier is still an empty pocket: full of cured resin it holds the wall from behind. */
+function areBothOpen(plan: Plan, earlier: LaserPlan, later: LaserPlan): boolean {
+    const face = faceBefore(plan, later.step.index, later.blank);
+    return (
+        face?.cells.some(({ column }) => isOpenPocket(column) && column.digs.some(({ step }) => step === earlier.step.index)) ===
+        true
+    );
+}
+
+/** They lie in each other: there is no wall, and other rules speak. */
+function overlap(plan: Plan, earlier: LaserPlan, later: LaserPlan): boolean {
+    const met = faceAfter(plan, later.step.index, later.blank)?.met ?? [];
+    if (earlier.step.kind === 'cut') return later.area - sizeOfMet(met).area > negligible;
+    return met.some(({ column }) => column.digs.some(({ step }) => step === earlier.step.index));
+}
+
+function boxOf({ region }: LaserPlan): Bounds | undefined {
+    return keptFor(region, 'box', () => bounds(region));
+}
+
+/** The blank is a plain rectangle: what is nearest to its edge is a side of the box around the art. */
+function edgeOf(pocket: LaserPlan, { size }: BlankPlan, least: number): Approach | undefined {
+    const box = boxOf(pocket);
+    if (box === undefined || size === undefined) return undefined;
+    const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+    const sides: Approach[] = [
+        { distance: box.minX, x: 0, y: middle.y },
+        { distance: size.width - box.maxX, x: size.width, y: middle.y },
+        { distance: box.minY, x: middle.x, y: 0 },
+        { distance: size.height - box.maxY, x: middle.x, y: size.height },
+    ];
+    const nearest = sides.reduce((a, b) => (b.distance < a.distance ? b : a));
+    return nearest.distance > noWall && nearest.distance < least ? nearest : undefined;
+}
+
+function wallBetween(a: LaserPlan, b: LaserPlan, least: number): Approach | undefined {
+    const [one, other] = [boxOf(a), boxOf(b)];
+    if (one === undefined || other === undefined || !boxesMeet(one, other, least)) return undefined;
+    return keptFor(a.region, `wall ${keyOf(b.region)} ${least}`, () => approach(a.region, b.region, least));
+}
