@@ -46,77 +46,61 @@ export type FromBench =
 
 /** Messages cross a border between processes, so nothing about them is taken on trust. */
 export function readFromBench(message: unknown): FromBench | undefined {
-    if (!isRecord(message)) return undefined;
-    switch (message.type) {
-        case 'ready':
-            return { type: 'ready' };
-        case 'reveal': {
-            const where = readPlace(message.where);
-            return where && { type: 'reveal', where, focus: message.focus === true };
-        }
-        case 'recipe':
-            return isWord(message.name) ? { type: 'recipe', name: message.name } : undefined;
-        case 'explain':
-            return isWord(message.rule) ? { type: 'explain', rule: message.rule } : undefined;
-        case 'toolpath':
-            return isCount(message.step) ? { type: 'toolpath', step: message.step } : undefined;
-        case 'write': {
-            const where = readPlace(message.where);
-            const { textVersion, text } = message;
-            if (where === undefined || !isCount(textVersion) || typeof text !== 'string' || text.length > 200) return undefined;
-            return { type: 'write', where, textVersion, text };
-        }
-        case 'press':
-            return isCount(message.ticket) && isCount(message.step)
-                ? { type: 'press', ticket: message.ticket, step: message.step }
-                : undefined;
-        case 'stop-press':
-            return { type: 'stop-press' };
-        case 'section': {
-            const { ticket, frame, blank, y } = message;
-            if (!isCount(ticket) || !isCount(frame) || !isWord(blank) || !Number.isFinite(y)) return undefined;
-            return { type: 'section', ticket, frame, blank, y: y as number };
-        }
-        case 'column': {
-            const { ticket, frame, blank, x, y } = message;
-            if (!isCount(ticket) || !isCount(frame) || !isWord(blank) || !isFigure(x) || !isFigure(y)) return undefined;
-            return { type: 'column', ticket, frame, blank, x, y };
-        }
-        default:
-            return undefined;
-    }
+    return isRecord(message) && isAmong(message.type, fromBench) ? fromBench[message.type](message) : undefined;
 }
 
+type Message = Readonly<Record<string, unknown>>;
+
+/** What is taken of each message from the page. */
+const fromBench: Readonly<Record<FromBench['type'], (message: Message) => FromBench | undefined>> = {
+    ready: () => ({ type: 'ready' }),
+    reveal: ({ where: written, focus }) => {
+        const where = readPlace(written);
+        return where && { type: 'reveal', where, focus: focus === true };
+    },
+    recipe: ({ name }) => (isWord(name) ? { type: 'recipe', name } : undefined),
+    explain: ({ rule }) => (isWord(rule) ? { type: 'explain', rule } : undefined),
+    toolpath: ({ step }) => (isCount(step) ? { type: 'toolpath', step } : undefined),
+    write: ({ where: written, textVersion, text }) => {
+        const where = readPlace(written);
+        if (where === undefined || !isCount(textVersion) || typeof text !== 'string' || text.length > 200) return undefined;
+        return { type: 'write', where, textVersion, text };
+    },
+    press: ({ ticket, step }) => (isCount(ticket) && isCount(step) ? { type: 'press', ticket, step } : undefined),
+    'stop-press': () => ({ type: 'stop-press' }),
+    section: ({ ticket, frame, blank, y }) => {
+        if (!isCount(ticket) || !isCount(frame) || !isWord(blank) || !isFigure(y)) return undefined;
+        return { type: 'section', ticket, frame, blank, y };
+    },
+    column: ({ ticket, frame, blank, x, y }) => {
+        if (!isCount(ticket) || !isCount(frame) || !isWord(blank) || !isFigure(x) || !isFigure(y)) return undefined;
+        return { type: 'column', ticket, frame, blank, x, y };
+    },
+};
+
 export function readToBench(message: unknown): ToBench | undefined {
-    if (!isRecord(message)) return undefined;
-    switch (message.type) {
-        case 'picture':
-            return isPicture(message.view) ? (message as unknown as ToBench) : undefined;
-        case 'nothing':
-            return typeof message.why === 'string' ? { type: 'nothing', why: message.why } : undefined;
-        case 'toolpath':
-            return message.toolpath === null || isToolpath(message.toolpath) ? (message as unknown as ToBench) : undefined;
-        case 'refused':
-            return typeof message.why === 'string' ? { type: 'refused', why: message.why } : undefined;
-        case 'cursor':
-            return isCount(message.offset) ? { type: 'cursor', offset: message.offset, turn: message.turn === true } : undefined;
-        case 'pressing':
-            return isCount(message.ticket) && Number.isFinite(message.part) ? (message as unknown as ToBench) : undefined;
-        case 'pressed':
-            return isCount(message.ticket) && (message.press === null || isRecord(message.press))
-                ? (message as unknown as ToBench)
-                : undefined;
-        case 'column':
-            return isCount(message.ticket) && (message.words === null || typeof message.words === 'string')
-                ? { type: 'column', ticket: message.ticket, words: message.words }
-                : undefined;
-        case 'section':
-            return isCount(message.ticket) && (message.section === null || isRecord(message.section))
-                ? (message as unknown as ToBench)
-                : undefined;
-        default:
-            return undefined;
-    }
+    if (!isRecord(message) || !isAmong(message.type, toBench)) return undefined;
+    if (!toBench[message.type](message)) return undefined;
+    return message.type === 'cursor'
+        ? { type: 'cursor', offset: message.offset as number, turn: message.turn === true }
+        : (message as unknown as ToBench);
+}
+
+/** What each message to the page has to hold. */
+const toBench: Readonly<Record<ToBench['type'], (message: Message) => boolean>> = {
+    picture: ({ view }) => isPicture(view),
+    nothing: ({ why }) => typeof why === 'string',
+    cursor: ({ offset }) => isCount(offset),
+    column: ({ ticket, words }) => isCount(ticket) && (words === null || typeof words === 'string'),
+    section: ({ ticket, section }) => isCount(ticket) && (section === null || isRecord(section)),
+    toolpath: ({ toolpath }) => toolpath === null || isToolpath(toolpath),
+    refused: ({ why }) => typeof why === 'string',
+    pressing: ({ ticket, part }) => isCount(ticket) && Number.isFinite(part),
+    pressed: ({ ticket, press }) => isCount(ticket) && (press === null || isRecord(press)),
+};
+
+function isAmong<Key extends string>(value: unknown, of: Readonly<Record<Key, unknown>>): value is Key {
+    return typeof value === 'string' && Object.hasOwn(of, value);
 }
 
 function isPicture(view: unknown): view is SentPicture {

@@ -17,16 +17,8 @@ function revisionsAmong(parts: readonly string[], recipe: string, seen: Readonly
     for (let i = 0; i < parts.length; i += 1) {
         if (parts[i] !== 'recipe' || parts[i + 1] !== recipe) continue;
         const base = parts[i + 2] === 'based' ? parts[i + 4] : undefined;
-        i += base === undefined ? 2 : 5;
-        let depth = 0;
-        let stated: number | undefined;
-        for (; i < parts.length; i += 1) {
-            if (parts[i] === '{') depth += 1;
-            else if (parts[i] === '}') depth -= 1;
-            if (depth <= 0) break;
-            if (depth === 1 && (parts[i] === 'issue' || parts[i] === 'revision') && /^\d+$/.test(parts[i + 1] ?? ''))
-                stated ??= Number(parts[i + 1]);
-        }
+        const { stated, end } = statedInBlock(parts, i + (base === undefined ? 2 : 5));
+        i = end;
         if (stated === undefined && base !== undefined && !seen.has(base)) {
             // What a variant does not say, it has from its base.
             const inherited = revisionsAmong(parts, base, new Set([...seen, recipe]));
@@ -38,4 +30,18 @@ function revisionsAmong(parts: readonly string[], recipe: string, seen: Readonly
         }
     }
     return found;
+}
+
+/** The first issue that a block states, its inner blocks aside, and where it ends. */
+function statedInBlock(parts: readonly string[], from: number): { readonly stated: number | undefined; readonly end: number } {
+    let depth = 0;
+    let stated: number | undefined;
+    for (let i = from; i < parts.length; i += 1) {
+        if (parts[i] === '{') depth += 1;
+        else if (parts[i] === '}') depth -= 1;
+        if (depth <= 0) return { stated, end: i };
+        const isIssue = parts[i] === 'issue' || parts[i] === 'revision';
+        if (depth === 1 && isIssue && /^\d+$/.test(parts[i + 1] ?? '')) stated ??= Number(parts[i + 1]);
+    }
+    return { stated, end: parts.length };
 }

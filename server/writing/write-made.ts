@@ -60,23 +60,22 @@ export async function writeMade(
         if (there !== hash) puts.set(path, bytes);
         report.written.push({ path, note: file.note, state: there === undefined ? 'new' : there === hash ? 'same' : 'changed' });
     };
-    for (const file of files) {
+    const take = async (file: BuiltFile): Promise<void> => {
         const bytes = new TextEncoder().encode(file.text);
         const there = await hashAt(store, file.path);
         const ours = before?.hashes.get(file.path);
-        if (there === undefined || force || there === ours || there === (await hashOf(bytes))) {
-            await put(file.path, file, bytes, there);
-            continue;
-        }
+        if (there === undefined || force || there === ours || there === (await hashOf(bytes)))
+            return put(file.path, file, bytes, there);
         if (ours !== undefined) hashes.set(file.path, ours);
         if (file.fillIn === true) {
             filledIn.push(file.path);
-            continue;
+            return;
         }
         const beside = await freeName(store, before, file.path, await hashOf(bytes));
         await put(beside, file, bytes, await hashAt(store, beside));
         report.beside.push({ path: file.path, beside });
-    }
+    };
+    for (const file of files) await take(file);
 
     const left = await leftOver(store, before, new Set(hashes.keys()));
     for (const [path, hash] of [...left.stale, ...left.byHand]) if (!clean || left.byHand.has(path)) hashes.set(path, hash);

@@ -39,12 +39,7 @@ export function combineApart(
     const index = new EdgeIndex(rings);
     const contacts = contactsOf(index);
     if (contacts === undefined) return engine(operation, rule, subjects, clips);
-    const groups = new Map<number, number[]>();
-    for (let ring = 0; ring < rings.length; ring++) {
-        const members = groups.get(contacts.group[ring]!);
-        if (members === undefined) groups.set(ring, [ring]);
-        else members.push(ring);
-    }
+    const groups = membersOf(contacts.group);
     if (groups.size === 1 && contacts.touching[0] === 1) return engine(operation, rule, subjects, clips);
     const surroundings = new Surroundings(rings, index, contacts.group, subjects.length);
     const answer: Float64Array[] = [];
@@ -58,14 +53,35 @@ export function combineApart(
             for (const ring of combined) answer.push(ring);
             continue;
         }
-        const ring = rings[group]!;
-        const sense = signedArea(ring) > 0 ? 1 : -1;
-        const within =
-            group < subjects.length ? { ...around, subject: around.subject + sense } : { ...around, clip: around.clip + sense };
-        const inside = isInside(operation, rule, within);
-        if (inside !== isInside(operation, rule, around)) answer.push(inside === sense > 0 ? ring : reversed(ring));
+        const edge = edgeAlone(operation, rule, rings[group]!, group < subjects.length ? 'subject' : 'clip', around);
+        if (edge !== undefined) answer.push(edge);
     }
     return answer;
+}
+
+/** The rings of each group, by its first. */
+function membersOf(group: Int32Array): Map<number, number[]> {
+    const groups = new Map<number, number[]>();
+    for (const [ring, first] of group.entries()) {
+        const members = groups.get(first);
+        if (members === undefined) groups.set(ring, [ring]);
+        else members.push(ring);
+    }
+    return groups;
+}
+
+/** A ring that meets nothing, in the sense that it has in the answer; undefined where both its sides are alike. */
+function edgeAlone(
+    operation: Operation,
+    rule: FillRule,
+    ring: Float64Array,
+    of: keyof Windings,
+    around: Windings,
+): Float64Array | undefined {
+    const sense = signedArea(ring) > 0 ? 1 : -1;
+    const inside = isInside(operation, rule, { ...around, [of]: around[of] + sense });
+    if (inside === isInside(operation, rule, around)) return undefined;
+    return inside === sense > 0 ? ring : reversed(ring);
 }
 
 /** How often the subject rings and the clip rings wind around a place. */

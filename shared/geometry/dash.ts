@@ -28,19 +28,7 @@ export function dash(paths: readonly Path[], array: readonly number[], offset: n
 }
 
 function cut(path: Path, pattern: readonly number[], start: number, dashes: Path[]): void {
-    let index = 0;
-    let left = pattern[0]!;
-    // A dash of no length right at the start is not skipped: it is a dot.
-    for (let skip = start; skip > 0 && skip >= left; ) {
-        skip -= left;
-        index = (index + 1) % pattern.length;
-        left = pattern[index]!;
-        if (skip < left) {
-            left -= skip;
-            break;
-        }
-    }
-    if (start < pattern[0]!) left = pattern[0]! - start;
+    let { index, left } = stretchAt(pattern, start);
     const { points } = path;
     const size = points.length;
     const corners = path.closed ? size / 2 : size / 2 - 1;
@@ -73,13 +61,22 @@ function cut(path: Path, pattern: readonly number[], start: number, dashes: Path
     }
     if (current.length < 4) return;
     const first = dashes[firstDash];
-    if (path.closed && startsOn && first !== undefined) {
-        for (let i = 2; i < first.points.length; i++) current.push(first.points[i]!);
-        dashes[firstDash] = open(current);
-    } else {
-        // A pattern that never came to its first gap leaves a closed path closed.
-        dashes.push(path.closed && startsOn && first === undefined ? path : open(current));
+    if (!path.closed || !startsOn) dashes.push(open(current));
+    // A pattern that never came to its first gap leaves a closed path closed.
+    else if (first === undefined) dashes.push(path);
+    else dashes[firstDash] = open([...current, ...first.points.subarray(2)]);
+}
+
+/** The stretch of a pattern that lies `start` behind its beginning, within one period, and what is left of it there. */
+function stretchAt(pattern: readonly number[], start: number): { index: number; left: number } {
+    let index = 0;
+    let skip = start;
+    // A dash of no length right at the start is not skipped: it is a dot.
+    while (skip > 0 && skip >= pattern[index]!) {
+        skip -= pattern[index]!;
+        index = (index + 1) % pattern.length;
     }
+    return { index, left: pattern[index]! - skip };
 }
 
 function open(points: readonly number[]): Path {

@@ -1,8 +1,9 @@
 import type { Pressed } from '../bench/virtual-press';
 import { area, bounds } from '../geometry/measure';
 import type { Region } from '../geometry/region';
+import type { LaserPlan } from '../plan/laser-plan';
 import { zeroOf } from '../plan/origin';
-import type { Cutting, Plan, StepPlan } from '../plan/plan';
+import type { Cutting, InlayPlan, Plan, StepPlan } from '../plan/plan';
 import { isoMoment } from '../quantity/calendar';
 import type { Finding } from '../recipe/finding';
 import type { Step } from '../recipe/step';
@@ -146,67 +147,62 @@ function stepJson(plan: StepPlan, region: (of: Region) => unknown): object {
         times,
         ...(unplanned === undefined ? {} : { unplanned }),
         ...(cautions === undefined ? {} : { cautions }),
-        ...(laser === undefined
-            ? {}
-            : {
-                  laser: {
-                      area: laser.area,
-                      perimeter: laser.perimeter,
-                      depth: laser.depth ?? null,
-                      through: laser.through,
-                      breakthrough: laser.breakthrough ?? null,
-                      tone: laser.tone ?? null,
-                      settings: laser.settings ?? null,
-                      scanAngle: laser.scanAngle,
-                      outlinePasses: laser.outlinePasses,
-                      focus: laser.focus ?? null,
-                      reach: laser.reach ?? null,
-                      taper: laser.taper,
-                      mirrored: laser.mirrorAxis !== undefined,
-                      region: region(laser.region),
-                      ...(laser.marks === undefined
-                          ? {}
-                          : {
-                                marks: laser.marks.map(({ inlay: of, points, tone, settings }) => ({
-                                    inlay: of,
-                                    points,
-                                    tone: tone ?? null,
-                                    settings: settings ?? null,
-                                })),
-                            }),
-                  },
-              }),
+        ...(laser === undefined ? {} : { laser: laserJson(laser, region) }),
         ...(fill === undefined ? {} : { fill: { ...fill, pocket: fill.pocket.name } }),
-        ...(inlay === undefined
-            ? {}
-            : {
-                  inlay: {
-                      relief: inlay.relief.name,
-                      pocket: inlay.pocket.name,
-                      clearance: inlay.clearance,
-                      film: inlay.film,
-                      veneer: inlay.veneer ?? null,
-                      stack: inlay.stack ?? null,
-                      fit: inlay.fit ?? null,
-                      symmetry: inlay.symmetry,
-                      fits: region(inlay.fits),
-                      collides: region(inlay.collides),
-                      empty: region(inlay.empty),
-                      ...(inlay.marks === undefined
-                          ? {}
-                          : {
-                                marks: {
-                                    wanted: inlay.marks.wanted,
-                                    placed: inlay.marks.placed,
-                                    diameter: inlay.marks.diameter,
-                                    asymmetry: inlay.marks.asymmetry,
-                                    apart: inlay.marks.apart ?? null,
-                                },
-                            }),
-                  },
-              }),
+        ...(inlay === undefined ? {} : { inlay: inlayJson(inlay, region) }),
         ...(sand === undefined ? {} : { sand }),
         ...(wood === undefined ? {} : { wood }),
+    };
+}
+
+function laserJson(laser: LaserPlan, region: (of: Region) => unknown): object {
+    const marks = laser.marks?.map(({ inlay: of, points, tone, settings }) => {
+        return { inlay: of, points, tone: tone ?? null, settings: settings ?? null };
+    });
+    return {
+        area: laser.area,
+        perimeter: laser.perimeter,
+        depth: laser.depth ?? null,
+        through: laser.through,
+        breakthrough: laser.breakthrough ?? null,
+        tone: laser.tone ?? null,
+        settings: laser.settings ?? null,
+        scanAngle: laser.scanAngle,
+        outlinePasses: laser.outlinePasses,
+        focus: laser.focus ?? null,
+        reach: laser.reach ?? null,
+        taper: laser.taper,
+        mirrored: laser.mirrorAxis !== undefined,
+        region: region(laser.region),
+        ...(marks === undefined ? {} : { marks }),
+    };
+}
+
+function inlayJson(inlay: InlayPlan, region: (of: Region) => unknown): object {
+    const { marks } = inlay;
+    return {
+        relief: inlay.relief.name,
+        pocket: inlay.pocket.name,
+        clearance: inlay.clearance,
+        film: inlay.film,
+        veneer: inlay.veneer ?? null,
+        stack: inlay.stack ?? null,
+        fit: inlay.fit ?? null,
+        symmetry: inlay.symmetry,
+        fits: region(inlay.fits),
+        collides: region(inlay.collides),
+        empty: region(inlay.empty),
+        ...(marks === undefined
+            ? {}
+            : {
+                  marks: {
+                      wanted: marks.wanted,
+                      placed: marks.placed,
+                      diameter: marks.diameter,
+                      asymmetry: marks.asymmetry,
+                      apart: marks.apart ?? null,
+                  },
+              }),
     };
 }
 

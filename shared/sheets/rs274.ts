@@ -27,17 +27,19 @@ export function rs274(job: Job, options: Rs274Options): Rs274Result {
     out.head(focused && job.focusByHand !== true, reach && reachOfAll([reach], origin));
     for (const work of job.work) {
         out.comment(work.name);
-        for (let pass = 0; pass < work.passes; pass++) {
-            if (work.passes > 1) out.comment(`pass ${pass + 1} of ${work.passes}`);
-            if (focused) out.focus(work.focus?.[pass] ?? 0, job.focusByHand === true);
-            out.air(work.air === true);
-            if (work.kind === 'area') writeArea(out, work, job);
-            else writePaths(out, work);
-            if (out.failed !== undefined) return { problem: out.failed };
-        }
+        for (let pass = 0; pass < work.passes && out.failed === undefined; pass++) writePass(out, work, pass, job, focused);
+        if (out.failed !== undefined) return { problem: out.failed };
     }
     out.foot();
     return out.failed === undefined ? { text: out.text() } : { problem: out.failed };
+}
+
+function writePass(out: Rs274Lines, work: Job['work'][number], pass: number, job: Job, focused: boolean): void {
+    if (work.passes > 1) out.comment(`pass ${pass + 1} of ${work.passes}`);
+    if (focused) out.focus(work.focus?.[pass] ?? 0, job.focusByHand === true);
+    out.air(work.air === true);
+    if (work.kind === 'area') writeArea(out, work, job);
+    else writePaths(out, work);
 }
 
 function problemOf(job: Job, { fullPower, fullScale = 1000 }: Rs274Options): Rs274Problem | undefined {

@@ -1,4 +1,4 @@
-import type { DottedPicture, MarkWork } from '../plan/laser-plan';
+import type { DottedPicture, LaserPlan, MarkWork } from '../plan/laser-plan';
 import type { FillPlan, StepPlan } from '../plan/plan';
 import { throughWords } from '../plan/through-words';
 import { type Interval, isLopsided, spread } from '../quantity/interval';
@@ -14,6 +14,7 @@ import {
     showVolume,
 } from '../quantity/show';
 import type { Where } from '../quantity/where';
+import type { Engrave, Sand } from '../recipe/step';
 import type { Resin } from '../recipe/stock';
 import { focusLine } from './focus-line';
 import { powerLine, settingsLine } from './setup-svg';
@@ -40,17 +41,7 @@ function laserFacts({ laser, step }: StepPlan): Fact[] {
     const { settings } = laser;
     const line = settings === undefined ? 'not known' : settingsLine(laser);
     const facts: Fact[] = [{ label: 'settings', value: `${line}${settings?.guess === true ? ' (a guess: no coupon)' : ''}` }];
-    if (laser.tone !== undefined) facts.push({ label: 'tone', value: showRatio(laser.tone) });
-    else if (laser.through) facts.push({ label: 'depth', value: throughWords(laser) });
-    else if (laser.depth !== undefined) {
-        const wish = step.kind === 'engrave' ? step.depth : undefined;
-        const unit = wish !== undefined && 'unit' in wish ? wish.unit : 'mm';
-        facts.push({
-            label: 'depth',
-            value: showLengthInterval(laser.depth, unit),
-            ...(wish === undefined ? {} : { where: wish.where }),
-        });
-    }
+    facts.push(...depthFacts(laser, step.kind === 'engrave' ? step.depth : undefined));
     const focus = focusLine(laser.focus);
     if (focus !== undefined) facts.push({ label: 'focus', value: focus });
     facts.push({ label: 'air', value: step.air?.value ?? (step.kind === 'cut' ? 'on' : 'off') });
@@ -59,6 +50,15 @@ function laserFacts({ laser, step }: StepPlan): Fact[] {
     for (const marks of laser.marks ?? []) facts.push({ label: 'marks', value: marksFact(marks) });
     if (laser.mirrorAxis !== undefined) facts.push({ label: 'mirror', value: 'yes', where: step.mirror[0]! });
     return facts;
+}
+
+function depthFacts(laser: LaserPlan, wish: Engrave['depth']): Fact[] {
+    if (laser.tone !== undefined) return [{ label: 'tone', value: showRatio(laser.tone) }];
+    if (laser.through) return [{ label: 'depth', value: throughWords(laser) }];
+    if (laser.depth === undefined) return [];
+    const unit = wish !== undefined && 'unit' in wish ? wish.unit : 'mm';
+    const value = showLengthInterval(laser.depth, unit);
+    return [{ label: 'depth', value, ...(wish === undefined ? {} : { where: wish.where }) }];
 }
 
 function dotsFact({ artName, grid, dots }: DottedPicture): string {
@@ -181,19 +181,8 @@ function woodFacts({ wood }: StepPlan): Fact[] {
 
 function benchFacts({ step, sand }: StepPlan): Fact[] {
     switch (step.kind) {
-        case 'sand': {
-            const facts: Fact[] = [];
-            if (step.flush) facts.push({ label: 'first', value: 'flush with the face' });
-            if (sand !== undefined && sand.below.value > 0) {
-                const where = step.take === undefined ? {} : { where: step.take.where };
-                facts.push({ label: step.flush ? 'then take' : 'take', value: showLengthInterval(sand.below), ...where });
-            }
-            if (step.grits.length > 0) facts.push({ label: 'grits', value: step.grits.map((grit) => grit.name).join(', ') });
-            if (sand !== undefined && sand.takes.length > 1) {
-                facts.push({ label: 'of it each', value: sand.takes.map((take) => showLength(take)).join(', ') });
-            }
-            return facts;
-        }
+        case 'sand':
+            return sandFacts(step, sand);
         case 'seal':
         case 'finish': {
             const dry = step.kind === 'seal' ? step.sealer?.dry : step.coat?.dry;
@@ -210,6 +199,19 @@ function benchFacts({ step, sand }: StepPlan): Fact[] {
         default:
             return [];
     }
+}
+
+function sandFacts({ flush, take, grits }: Sand, sand: StepPlan['sand']): Fact[] {
+    const facts: Fact[] = [];
+    if (flush) facts.push({ label: 'first', value: 'flush with the face' });
+    if (sand !== undefined && sand.below.value > 0) {
+        const where = take === undefined ? {} : { where: take.where };
+        facts.push({ label: flush ? 'then take' : 'take', value: showLengthInterval(sand.below), ...where });
+    }
+    if (grits.length > 0) facts.push({ label: 'grits', value: grits.map((grit) => grit.name).join(', ') });
+    if (sand !== undefined && sand.takes.length > 1)
+        facts.push({ label: 'of it each', value: sand.takes.map((each) => showLength(each)).join(', ') });
+    return facts;
 }
 
 function measured(quantity: { value: number; tolerance: number }): string {

@@ -51,17 +51,25 @@ function betterAt(way: Way, point: number, near: readonly number[]): boolean {
         const linkBefore = way.distance(i - 1, i);
         const linkAfter = way.distance(i, i + 1);
         if (apart >= linkBefore && apart >= linkAfter) return false;
-        if (apart < linkAfter) {
-            if (i < j ? way.tryTurn(i + 1, j) : way.tryTurn(j + 1, i)) return true;
-            for (let size = 0; size < 3 && size <= i; size++)
-                if (way.tryMove(i - size, i, j) || way.tryMove(i - size, i, j - 1)) return true;
-        }
-        if (apart < linkBefore) {
-            if (i < j ? way.tryTurn(i, j - 1) : way.tryTurn(j, i - 1)) return true;
-            for (let size = 0; size < 3 && i + size < way.count; size++)
-                if (way.tryMove(i, i + size, j) || way.tryMove(i, i + size, j - 1)) return true;
-        }
+        if (apart < linkAfter && joinBehind(way, i, j)) return true;
+        if (apart < linkBefore && joinBefore(way, i, j)) return true;
     }
+    return false;
+}
+
+/** Has `j` follow `i` in the place of what does now, or moves a stretch that ends with `i` beside it. */
+function joinBehind(way: Way, i: number, j: number): boolean {
+    if (i < j ? way.tryTwoOpt(i + 1, j) : way.tryTwoOpt(j + 1, i)) return true;
+    for (let size = 0; size < 3 && size <= i; size++)
+        if (way.tryOrOpt(i - size, i, j) || way.tryOrOpt(i - size, i, j - 1)) return true;
+    return false;
+}
+
+/** The same with what stands before `i`. */
+function joinBefore(way: Way, i: number, j: number): boolean {
+    if (i < j ? way.tryTwoOpt(i, j - 1) : way.tryTwoOpt(j, i - 1)) return true;
+    for (let size = 0; size < 3 && i + size < way.count; size++)
+        if (way.tryOrOpt(i, i + size, j) || way.tryOrOpt(i, i + size, j - 1)) return true;
     return false;
 }
 
@@ -111,7 +119,7 @@ class Way {
     }
 
     /** Turns the stretch round if that shortens the way. */
-    tryTurn(from: number, to: number): boolean {
+    tryTwoOpt(from: number, to: number): boolean {
         if (from >= to) return false;
         const before = this.distance(from - 1, from) + this.distance(to, to + 1);
         if (before - this.distance(from - 1, to) - this.distance(from, to + 1) <= 1e-9) return false;
@@ -121,7 +129,7 @@ class Way {
     }
 
     /** Moves the stretch to between `target` and the point after it, either way round, if that shortens the way. */
-    tryMove(from: number, to: number, target: number): boolean {
+    tryOrOpt(from: number, to: number, target: number): boolean {
         if (target >= from - 1 && target <= to) return false;
         const before = this.distance(from - 1, from) + this.distance(to, to + 1) + this.distance(target, target + 1);
         const kept = this.distance(target, from) + this.distance(to, target + 1);

@@ -24,8 +24,7 @@ export function eachSweep(work: AreaWork, motion: Motion, visit: (sweep: Sweep) 
         const first = hatch.starts[line]!;
         const end = hatch.starts[line + 1]!;
         if (first === end) continue;
-        breaks.length = 0;
-        for (let i = first + 1; i < end; i++) if (hatch.ends[2 * i]! - hatch.ends[2 * i - 1]! > widest) breaks.push(i);
+        findBreaks(hatch, first, end, widest, breaks);
         const stretches = breaks.length + 1;
         for (let k = 0; k < stretches; k++) {
             const at = backwards ? stretches - 1 - k : k;
@@ -33,6 +32,12 @@ export function eachSweep(work: AreaWork, motion: Motion, visit: (sweep: Sweep) 
         }
         if (work.bothWays) backwards = !backwards;
     }
+}
+
+/** Puts into `breaks` the segments of a line before which the gap is wider than `widest`. */
+function findBreaks({ ends }: Hatch, first: number, end: number, widest: number, breaks: number[]): void {
+    breaks.length = 0;
+    for (let i = first + 1; i < end; i++) if (ends[2 * i]! - ends[2 * i - 1]! > widest) breaks.push(i);
 }
 
 /** Where a sweep starts and ends along u, run-up and run-out included. */

@@ -1,6 +1,6 @@
 import { subtract } from '../../geometry/boolean';
-import { type Region, tangledRegion } from '../../geometry/region';
-import { multiply } from '../../geometry/transform';
+import { type Bounds, type Region, tangledRegion } from '../../geometry/region';
+import { type Matrix, multiply } from '../../geometry/transform';
 import type { ArtPart } from '../art';
 import { darkAt } from '../compose/translucent';
 import { toPixels } from '../frame/length';
@@ -40,23 +40,16 @@ export function panesOfMask(
     const { attributes } = target;
     const ofBox = attributes.maskUnits !== 'userSpaceOnUse';
     const ofContent = attributes.maskContentUnits === 'objectBoundingBox';
-    const box = ofBox || ofContent ? boundingBox(drawing, element, place) : undefined;
-    if ((ofBox || ofContent) && (box === undefined || !(box.maxX > box.minX && box.maxY > box.minY))) return [];
-    const toBox = box && { a: box.maxX - box.minX, b: 0, c: 0, d: box.maxY - box.minY, e: box.minX, f: box.minY };
+    const ofUser = !ofBox && !ofContent;
+    const toBox = ofUser ? undefined : matrixToBox(boundingBox(drawing, element, place));
+    if (toBox === undefined && !ofUser) return [];
     const style = drawing.inherited.around(target);
     const frame = { ...place, width: ofBox ? 1 : place.width, height: ofBox ? 1 : place.height, style };
     const computed = computeStyle(target, style, drawing.cascade, lengthsOf(drawing, frame), drawing.problems);
     const context = { ...lengthsOf(drawing, frame), fontSize: computed.style.fontSize };
-    const length = (written: string | undefined, axis: 'x' | 'y', usual: string) =>
-        toPixels(written ?? usual, axis, context) ?? toPixels(usual, axis, context) ?? 0;
-    const minX = length(attributes.x, 'x', '-10%');
-    const minY = length(attributes.y, 'y', '-10%');
-    const window = {
-        minX,
-        minY,
-        maxX: minX + length(attributes.width, 'x', '120%'),
-        maxY: minY + length(attributes.height, 'y', '120%'),
-    };
+    const window = windowOf(attributes, (written, axis, usual) => {
+        return toPixels(written ?? usual, axis, context) ?? toPixels(usual, axis, context) ?? 0;
+    });
     const windowMatrix = ofBox && toBox ? multiply(place.matrix, toBox) : place.matrix;
     const matrix = ofContent && toBox ? multiply(place.matrix, toBox) : place.matrix;
     const key = [target.offset, ...Object.values(matrix), ...Object.values(windowMatrix)].join(' ');
@@ -87,6 +80,23 @@ export function panesOfMask(
     const found = panes(parts.map((part) => ({ ...part, darkness: alpha ? part.opacity : part.opacity - part.darkness })));
     masks.known.set(key, found);
     return found;
+}
+
+/** Takes the unit square to a box; undefined for one without an area. */
+function matrixToBox(box: Bounds | undefined): Matrix | undefined {
+    if (box === undefined || !(box.maxX > box.minX && box.maxY > box.minY)) return undefined;
+    return { a: box.maxX - box.minX, b: 0, c: 0, d: box.maxY - box.minY, e: box.minX, f: box.minY };
+}
+
+/** The rectangle in which a mask has an effect, a tenth beyond what is masked unless it says otherwise. */
+function windowOf(
+    attributes: SvgElement['attributes'],
+    length: (written: string | undefined, axis: 'x' | 'y', usual: string) => number,
+): Bounds {
+    const minX = length(attributes.x, 'x', '-10%');
+    const minY = length(attributes.y, 'y', '-10%');
+    const maxX = minX + length(attributes.width, 'x', '120%');
+    return { minX, minY, maxX, maxY: minY + length(attributes.height, 'y', '120%') };
 }
 
 /** `parts` have as darkness what they let through, laid on nothing. */

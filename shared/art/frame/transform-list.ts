@@ -9,17 +9,14 @@ const call = /^[\s,]*([a-zA-Z]+)\s*\(([^()]*)\)/;
  * of it cannot be read, which in SVG makes the whole of it void. `length` turns a length with a
  * unit into user units.
  */
-export function parseTransform(
-    text: string,
-    length: (written: string, axis: 'x' | 'y') => number | undefined,
-): Matrix | undefined {
+export function parseTransform(text: string, length: ReadLength): Matrix | undefined {
     let rest = text.trim();
     if (rest === '' || rest === 'none') return identity;
     let matrix = identity;
     while (rest !== '') {
         const match = call.exec(rest);
         if (match === null) return undefined;
-        const step = one(match[1]!, match[2]!.trim().split(/\s*,\s*|\s+/), length);
+        const step = functionOf(match[1]!.toLowerCase(), match[2]!.trim().split(/\s*,\s*|\s+/), length);
         if (step === undefined) return undefined;
         matrix = multiply(matrix, step);
         rest = rest.slice(match[0].length).replace(/^[\s,]+/, '');
@@ -27,45 +24,41 @@ export function parseTransform(
     return matrix;
 }
 
-function one(
-    name: string,
-    args: readonly string[],
-    length: (written: string, axis: 'x' | 'y') => number | undefined,
-): Matrix | undefined {
-    const count = args.length;
-    switch (name.toLowerCase()) {
-        case 'matrix': {
-            const [a, b, c, d, e, f] = args.map(plain);
-            if (count !== 6 || a === undefined || b === undefined || c === undefined) return undefined;
-            return d === undefined || e === undefined || f === undefined ? undefined : { a, b, c, d, e, f };
-        }
-        case 'translate':
-            return count > 2 ? undefined : shift(length(args[0]!, 'x'), count === 2 ? length(args[1]!, 'y') : 0);
-        case 'translatex':
-            return count > 1 ? undefined : shift(length(args[0]!, 'x'), 0);
-        case 'translatey':
-            return count > 1 ? undefined : shift(0, length(args[0]!, 'y'));
-        case 'scale':
-            return count > 2 ? undefined : stretch(factor(args[0]!), factor(args[count - 1]!));
-        case 'scalex':
-            return count > 1 ? undefined : stretch(factor(args[0]!), 1);
-        case 'scaley':
-            return count > 1 ? undefined : stretch(1, factor(args[0]!));
-        case 'rotate': {
-            const turn = parseAngle(args[0]!);
-            const [x, y] = count === 3 ? [plain(args[1]!), plain(args[2]!)] : [0, 0];
-            if (count === 2 || count > 3 || turn === undefined || x === undefined || y === undefined) return undefined;
-            return rotation(turn, x, y);
-        }
-        case 'skewx':
-            return count > 1 ? undefined : skew(parseAngle(args[0]!), 0);
-        case 'skewy':
-            return count > 1 ? undefined : skew(0, parseAngle(args[0]!));
-        case 'skew':
-            return count > 2 ? undefined : skew(parseAngle(args[0]!), count === 2 ? parseAngle(args[1]!) : 0);
-        default:
-            return undefined;
-    }
+type ReadLength = (written: string, axis: 'x' | 'y') => number | undefined;
+
+interface TransformFunction {
+    /** How many arguments it can have. */
+    readonly counts: readonly number[];
+    readonly read: (args: readonly string[], length: ReadLength) => Matrix | undefined;
+}
+
+/** The functions of CSS Transforms 1 in the plane, in small letters, and `skew` as it was once. */
+const functions: ReadonlyMap<string, TransformFunction> = new Map<string, TransformFunction>([
+    ['matrix', { counts: [6], read: (args) => matrixOf(args.map(plain)) }],
+    ['translate', { counts: [1, 2], read: ([x, y], length) => shift(length(x!, 'x'), y === undefined ? 0 : length(y, 'y')) }],
+    ['translatex', { counts: [1], read: ([x], length) => shift(length(x!, 'x'), 0) }],
+    ['translatey', { counts: [1], read: ([y], length) => shift(0, length(y!, 'y')) }],
+    ['scale', { counts: [1, 2], read: ([x, y = x]) => stretch(factor(x!), factor(y!)) }],
+    ['scalex', { counts: [1], read: ([x]) => stretch(factor(x!), 1) }],
+    ['scaley', { counts: [1], read: ([y]) => stretch(1, factor(y!)) }],
+    ['rotate', { counts: [1, 3], read: ([turn, x = '0', y = '0']) => turned(parseAngle(turn!), plain(x), plain(y)) }],
+    ['skewx', { counts: [1], read: ([x]) => skew(parseAngle(x!), 0) }],
+    ['skewy', { counts: [1], read: ([y]) => skew(0, parseAngle(y!)) }],
+    ['skew', { counts: [1, 2], read: ([x, y]) => skew(parseAngle(x!), y === undefined ? 0 : parseAngle(y)) }],
+]);
+
+function functionOf(name: string, args: readonly string[], length: ReadLength): Matrix | undefined {
+    const known = functions.get(name);
+    return known?.counts.includes(args.length) ? known.read(args, length) : undefined;
+}
+
+function matrixOf([a, b, c, d, e, f]: readonly (number | undefined)[]): Matrix | undefined {
+    if (a === undefined || b === undefined || c === undefined) return undefined;
+    return d === undefined || e === undefined || f === undefined ? undefined : { a, b, c, d, e, f };
+}
+
+function turned(turn: number | undefined, x: number | undefined, y: number | undefined): Matrix | undefined {
+    return turn === undefined || x === undefined || y === undefined ? undefined : rotation(turn, x, y);
 }
 
 function plain(text: string): number | undefined {

@@ -7,8 +7,8 @@ export function orient(raster: Raster, orientation: number): Raster {
     const lying = orientation >= 5;
     const out = { columns: lying ? rows : columns, rows: lying ? columns : rows, darkness: new Uint8Array(darkness.length) };
     // The stored row 0 is seen at the bottom (3, 4, 7, 8 for columns), and so on: Exif 2.3, table 6.
-    const fromRight = orientation === 2 || orientation === 3 || orientation === 7 || orientation === 8;
-    const fromBottom = orientation === 3 || orientation === 4 || orientation === 6 || orientation === 7;
+    const fromRight = [2, 3, 7, 8].includes(orientation);
+    const fromBottom = [3, 4, 6, 7].includes(orientation);
     for (let y = 0; y < out.rows; y++) {
         for (let x = 0; x < out.columns; x++) {
             const across = lying ? y : x;

@@ -42,21 +42,25 @@ export function writtenValues(element: SvgElement, cascade: Cascade, problems: P
     }
     const css = new Map<string, string>();
     for (const { property, value } of cascade.declarations(element)) {
-        if (property === 'marker') {
-            for (const name of markers) prefer(written, name, value);
-        } else if (value.includes('var(') && (properties.has(property) || alsoAttributes.has(property))) {
-            const message = `Variables in styles are not supported; ${property} counts as not set.`;
-            problems.add('unsupported', 'var()', message, element.offset);
-        } else if (alsoAttributes.has(property)) {
-            css.set(property, property === 'd' ? pathOf(value) : value);
-        } else if (properties.has(property) || property === 'font-size') {
-            prefer(written, property, value);
-        } else if (unsupported.has(property) && value !== 'none') {
-            const message = `The style ${property} of <${element.name}> is not supported and is left out.`;
-            problems.add('unsupported', property, message, element.offset);
-        }
+        const refused = whyRefused(property, value, element.name);
+        if (refused !== undefined) problems.add('unsupported', refused.what, refused.message, element.offset);
+        else if (property === 'marker') for (const name of markers) prefer(written, name, value);
+        else if (alsoAttributes.has(property)) css.set(property, property === 'd' ? pathOf(value) : value);
+        else if (isRead(property)) prefer(written, property, value);
     }
     return { written, css };
+}
+
+function whyRefused(property: string, value: string, name: string): { what: string; message: string } | undefined {
+    if (isRead(property) && property !== 'font-size' && value.includes('var('))
+        return { what: 'var()', message: `Variables in styles are not supported; ${property} counts as not set.` };
+    if (!isRead(property) && unsupported.has(property) && value !== 'none')
+        return { what: property, message: `The style ${property} of <${name}> is not supported and is left out.` };
+    return undefined;
+}
+
+function isRead(property: string): boolean {
+    return properties.has(property) || alsoAttributes.has(property) || property === 'font-size';
 }
 
 function pathOf(value: string): string {
