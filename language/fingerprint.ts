@@ -1,8 +1,8 @@
 import { type AstNode, AstUtils, type CstNode, GrammarAST, isCompositeCstNode, isLeafCstNode } from 'langium';
+import { KeptOn } from '../shared/plan/kept';
 import { isBuiltIn } from './built-in';
 import { clausesOf } from './editing/sort-clauses';
 import * as ast from './generated/ast';
-import { KeptOn } from './kept-on';
 import { treeOf } from './names/tree';
 import { basesOf } from './variants/lineage';
 import { renamedIn } from './vocabulary/editions';

@@ -1,4 +1,5 @@
 import type { AstNode, LangiumDocument } from 'langium';
+import { KeptOn } from '../shared/plan/kept';
 import { partitionPoint } from '../shared/quantity/partition-point';
 import type { Finding } from '../shared/recipe/finding';
 import { strayTexts } from './findings/about-texts';
@@ -16,7 +17,6 @@ import { unknownNames } from './findings/unknown-name';
 import { unresolvedNames } from './findings/unresolved';
 import { unusedNames } from './findings/unused-names';
 import { useFindings } from './findings/use';
-import { KeptOn } from './kept-on';
 import type { RunsRead } from './lowering/measured-runs';
 import { shopOf, shopsInSight } from './lowering/shop';
 import { treeOf } from './names/tree';

@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
+import { KeptOn } from '../../shared/plan/kept';
 import * as ast from '../generated/ast';
-import { KeptOn } from '../kept-on';
 
 /** A step of a routine as a recipe does it: the routine it is written in, and the lines that lead there, the recipe's own first. */
 export interface FollowedStep {

@@ -1,11 +1,11 @@
 import { AstUtils, type LangiumDocument } from 'langium';
 import { type BurntPocket, pocketsOf } from '../../shared/burn/run-rows';
+import { KeptOn } from '../../shared/plan/kept';
 import type { Recipe } from '../../shared/recipe/recipe';
 import type { MeasuredPocket, Run } from '../../shared/recipe/run';
 import type { Sheet } from '../../shared/recipe/stock';
 import { isNewer } from '../edition';
 import * as ast from '../generated/ast';
-import { KeptOn } from '../kept-on';
 import { isSeen, runsAndRecipesOf, runsOf } from '../names/runs-in-sight';
 import type { KerfServices } from '../services';
 import type { FileRuns, RunsRead } from './measured-runs';

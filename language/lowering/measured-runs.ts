@@ -1,9 +1,9 @@
 import { DocumentState, type LangiumDocument, type LangiumDocuments, WorkspaceCache } from 'langium';
 import type { LangiumSharedServices } from 'langium/lsp';
 import type { BurntPocket } from '../../shared/burn/run-rows';
+import { KeptOn } from '../../shared/plan/kept';
 import type { Run } from '../../shared/recipe/run';
 import type * as ast from '../generated/ast';
-import { KeptOn } from '../kept-on';
 
 /** What the runs of a file say. */
 export interface FileRuns {

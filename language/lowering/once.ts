@@ -1,5 +1,5 @@
 import { type AstNode, AstUtils } from 'langium';
-import { KeptOn } from '../kept-on';
+import { KeptOn } from '../../shared/plan/kept';
 
 /** Stock is named by many recipes: it is lowered once a linking of its file, which every change of what it leads to brings about. */
 export function once<Node extends AstNode, Lowered>(lower: (node: Node) => Lowered): (node: Node) => Lowered {

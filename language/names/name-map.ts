@@ -1,6 +1,6 @@
 import type { AstNode, AstNodeDescription } from 'langium';
+import { KeptOn } from '../../shared/plan/kept';
 import { type File, isCut, isEngrave, isLot, isWas, type Recipe, type Routine, type Sheet } from '../generated/ast';
-import { KeptOn } from '../kept-on';
 import { membersOf } from '../variants/members';
 
 type Describe = (node: AstNode, name: string) => AstNodeDescription;

@@ -1,8 +1,8 @@
 import { type AstNode, DocumentState, type LangiumDocument, type LangiumDocuments, type URI, UriUtils } from 'langium';
+import { KeptOn } from '../../shared/plan/kept';
 import { isBuiltIn } from '../built-in';
 import { isNewer } from '../edition';
 import { type File, isFile, isRecipe, isRun, type Recipe, type Run } from '../generated/ast';
-import { KeptOn } from '../kept-on';
 import type { KerfServices } from '../services';
 
 interface Held {

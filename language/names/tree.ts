@@ -1,5 +1,5 @@
 import { type AstNode, isAstNode, isReference, type ReferenceInfo } from 'langium';
-import { KeptOn } from '../kept-on';
+import { KeptOn } from '../../shared/plan/kept';
 
 /** A parsed tree laid out flat. */
 export interface Tree {

@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
+import { KeptOn } from '../../shared/plan/kept';
 import { isAllow, isPlaces, isWithout } from '../generated/ast';
-import { KeptOn } from '../kept-on';
 import { itemKey } from '../vocabulary/item-key';
 
 type Block = AstNode & { readonly items?: readonly AstNode[] };

@@ -1,6 +1,6 @@
 import type { AstNode, LangiumDocument } from 'langium';
+import { KeptOn } from '../../shared/plan/kept';
 import * as ast from '../generated/ast';
-import { KeptOn } from '../kept-on';
 import { standsOnNothing } from './lineage';
 import { linesOfBase } from './merge';
 

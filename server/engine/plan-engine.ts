@@ -1,5 +1,6 @@
 import { placeholderPicture } from '../../shared/art/raster/placeholder';
 import { contentKey } from '../../shared/plan/content-key';
+import { KeptOn } from '../../shared/plan/kept';
 import { makePlan } from '../../shared/plan/make-plan';
 import { Memo } from '../../shared/plan/memo';
 import type { ArtState, Plan } from '../../shared/plan/plan';
@@ -46,7 +47,7 @@ export class PlanEngine {
     private readonly files = new Map<string, ArtFile>();
     /** The last plan, since the same recipe is mostly asked about several times: for the picture, the findings, the checklist. */
     private last: { readonly key: string; readonly plan: Plan } | undefined;
-    private readonly examined = new WeakMap<Plan, readonly Finding[]>();
+    private readonly examined = new KeptOn<Plan, readonly Finding[]>();
 
     /**
      * @param checkpoint called with the name of each stage before it; may throw Cancelled to give a job up
@@ -159,11 +160,7 @@ export class PlanEngine {
     }
 
     private findings(plan: Plan): readonly Finding[] {
-        const known = this.examined.get(plan);
-        if (known !== undefined) return known;
-        const findings = examine(plan);
-        this.examined.set(plan, findings);
-        return findings;
+        return this.examined.getOr(plan, () => examine(plan));
     }
 
     private plan(recipe: Recipe, files: ReadonlyMap<string, ArtFile> = this.files): Plan {

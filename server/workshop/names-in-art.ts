@@ -1,17 +1,17 @@
 import { type ArtNames, artNames } from '../../shared/art/art-names';
+import { KeptOn } from '../../shared/plan/kept';
 import { decodeText } from '../engine/decode-text';
 import type { ArtFile } from '../engine/jobs';
 import type { ArtCache } from './art-cache';
 
 /** Ids and classes of art files as last read, each file looked through once. Undefined for a file that is not there. */
 export function namesInArt(arts: ArtCache): (uri: string) => Promise<ArtNames | undefined> {
-    const known = new WeakMap<ArtFile, ArtNames>();
+    const known = new KeptOn<ArtFile, ArtNames>();
     return async (uri) => {
         const file = await arts.file(uri);
         if (file.bytes === undefined) return undefined;
-        const names = known.get(file) ?? namesIn(file.bytes);
-        known.set(file, names);
-        return names;
+        const { bytes } = file;
+        return known.getOr(file, () => namesIn(bytes));
     };
 }
 

@@ -1,3 +1,5 @@
+import { nameOf } from './kept';
+
 /**
  * Remembers what was worked out, by stage and by the content it was worked out from, so that a
  * keystroke pays only for what it changed. Keeps the latest `limit` answers of each stage.
@@ -5,8 +7,6 @@
  */
 export class Memo {
     private readonly stages = new Map<string, Map<string, unknown>>();
-    private readonly names = new WeakMap<object, number>();
-    private count = 0;
 
     /** @param checkpoint called with the stage before anything is worked out anew; may throw to give up. */
     constructor(
@@ -41,11 +41,6 @@ export class Memo {
 
     /** A short key for a large thing that is itself remembered, such as a region: the same object has the same key. */
     keyOf(thing: object): string {
-        let name = this.names.get(thing);
-        if (name === undefined) {
-            name = ++this.count;
-            this.names.set(thing, name);
-        }
-        return `@${name}`;
+        return `@${nameOf(thing)}`;
     }
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { keptFor } from '../../shared/plan/kept';
+import { KeptOn, keptFor, nameOf } from '../../shared/plan/kept';
 import { Memo } from '../../shared/plan/memo';
 
 test('of each stage the latest answers are kept', () => {
@@ -15,6 +15,23 @@ test('what is kept for one thing is kept as long as the thing, however many thin
     const first = things.map((thing) => ask(thing));
     for (const [at, thing] of things.entries()) expect(ask(thing)).toBe(first[at]);
     expect(ask(things[0]!, 'another')).toEqual({ of: 0, key: 'another' });
+});
+
+test('what is kept on a thing is no part of it', () => {
+    const kept = new KeptOn<{ at: number }, string | undefined>();
+    const thing = { at: 3 };
+    let worked = 0;
+    const ask = () =>
+        kept.getOr(thing, () => {
+            worked += 1;
+            return undefined;
+        });
+    expect([ask(), ask(), worked]).toEqual([undefined, undefined, 1]);
+    expect(nameOf(thing)).toBe(nameOf(thing));
+    expect(nameOf(thing)).not.toBe(nameOf({ at: 3 }));
+    expect([JSON.stringify(thing), { ...thing }, structuredClone(thing)]).toEqual(['{"at":3}', { at: 3 }, { at: 3 }]);
+    expect(kept.get({ ...thing })).toBeUndefined();
+    expect(Object.getOwnPropertySymbols({ ...thing })).toEqual([]);
 });
 
 test('a job is given up before a stage, and what was not worked out is asked again', () => {
