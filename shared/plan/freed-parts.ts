@@ -1,14 +1,15 @@
 import { islands } from '../geometry/islands';
-import { area, bounds, contains } from '../geometry/measure';
+import { area, bounds, contains, signedArea } from '../geometry/measure';
 import { type Bounds, emptyRegion, type Region } from '../geometry/region';
-import { boxesMeet } from '../piece/partition';
+import { reversed } from '../geometry/reverse';
+import { boxed, boxesMeet } from '../piece/partition';
 import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
 import type { StepPlan } from './plan';
 
 /** What a cut leaves of its blank. */
 export interface CutOutcome {
-    /** What falls out of it as waste. */
+    /** What falls out of it as waste, with what rings enclose. */
     readonly holes: Region;
     /** What stays when the rest of the sheet falls away, by this cut and those before it; absent while more is to be cut out of it. */
     readonly keeps?: Region;
@@ -56,7 +57,7 @@ function outcomeOf(laser: LaserPlan, cuts: readonly LaserPlan[], works: readonly
     const uncovered = works.some((work) => !pieces.some((piece) => shareInside(work, piece) >= someOfIt));
     const last = own.some(({ isPiece }) => isPiece) && !pieces.some(({ step }) => step > laser.step.index);
     return {
-        holes: asOne(holes),
+        holes: asOne(withInsides(holes, works)),
         // Cut again in several steps, the smaller ones lie in the larger: what is left is in each that is cut last.
         ...(last && !uncovered
             ? {
@@ -66,6 +67,19 @@ function outcomeOf(laser: LaserPlan, cuts: readonly LaserPlan[], works: readonly
               }
             : {}),
     };
+}
+
+/** A ring that falls out takes what it encloses along, unless that carries work: then it is a part by itself. */
+function withInsides(fallen: readonly Enclosed[], works: readonly Region[]): Enclosed[] {
+    const filled = fallen.map((one): Enclosed => {
+        const rings = one.region.rings.filter((ring) => {
+            if (signedArea(ring) > 0) return true;
+            const inside = boxed({ rings: [reversed(ring)] });
+            return inside !== undefined && works.some((work) => shareInside(work, inside) >= someOfIt);
+        });
+        return rings.length === one.region.rings.length ? one : { ...one, region: { rings } };
+    });
+    return filled.filter((one) => !filled.some((other) => other.size > one.size && isInside(one, other)));
 }
 
 function asOne(parts: readonly Enclosed[]): Region {

@@ -67,16 +67,19 @@ import { fileTooLong } from './machine/file-too-long';
 import { cutTooEarly } from './order/cut-too-early';
 import { fillBeforeDry } from './order/fill-before-dry';
 import { finishBeforeSanding } from './order/finish-before-sanding';
+import { manyToWeed } from './order/many-to-weed';
 import { maskLeftOn } from './order/mask-left-on';
 import { outOfOrder } from './order/out-of-order';
 import { peelBeforeDry } from './order/peel-before-dry';
 import { peeledBeforeLaid } from './order/peeled-before-laid';
 import { sandBeforeCure } from './order/sand-before-cure';
 import { sandBeforePeel } from './order/sand-before-peel';
+import { burnBeforeFlush } from './piece/burn-before-flush';
 import { cutThroughWork } from './piece/cut-through-work';
 import { depthInSum } from './piece/depth-in-sum';
 import { fillRunsOver } from './piece/fill-runs-over';
 import { floorInGlue } from './piece/floor-in-glue';
+import { islandFallsOut } from './piece/island-falls-out';
 import { laserOnFoil } from './piece/laser-on-foil';
 import { laserOnOldTape } from './piece/laser-on-old-tape';
 import { laserOnWet } from './piece/laser-on-wet';
@@ -140,6 +143,8 @@ const earlierSteps = [
     laserOnOldTape,
     floorInGlue,
     sliverLeft,
+    burnBeforeFlush,
+    islandFallsOut,
     markDugAway,
     oilBeforeFilling,
     maskUnderPour,
@@ -185,6 +190,7 @@ const order = [
     gritsCoarsen,
     finishBeforeSanding,
     maskLeftOn,
+    manyToWeed,
 ];
 const burn = [
     airWhileEngraving,

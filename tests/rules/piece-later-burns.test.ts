@@ -166,4 +166,89 @@ describe('a pocket in a laid veneer', () => {
             ),
         ).toHaveLength(1);
     });
+
+    const unsanded = (between: string): string =>
+        deep(0.55).replace('sand tray { flush then 0.10 mm grits 120, 180, 240 }', between);
+    it('burn-before-flush: the next pocket is burnt across a veneer that stands proud; sanding first mends it', async () => {
+        const finding = await one(unsanded(''), 'burn-before-flush');
+        // 0.6 mm of veneer and 0.06 mm of glue in 0.55 mm.
+        expect(finding.message).toBe('relief stands 0.11 mm proud where second is burnt (100 mm²): sand tray flush first.');
+        await expectMended(unsanded(''), finding);
+    });
+    it('burn-before-flush is silent once it is sanded, beside the veneer, and for a colour', async () => {
+        await silent(deep(0.55), 'burn-before-flush');
+        await silent(
+            unsanded('').replace('rectangle 10 x 10 mm at 100, 75', 'rectangle 10 x 10 mm at 40, 75'),
+            'burn-before-flush',
+        );
+        const shade = second('rectangle 10 x 10 mm at 100, 75 mm tone 60 %');
+        await silent(shade.replace('sand tray { flush then 0.10 mm grits 120, 180, 240 }', ''), 'burn-before-flush');
+    });
+    it('burn-before-flush is said in a variant that leaves the sanding out', async () => {
+        const found = await inVariant(deep(0.55), 'recipe rough based on tray { without sand tray }', 'burn-before-flush');
+        expect(found.map(({ fixes }) => fixes)).toEqual([[]]);
+    });
+
+    const beside = (place: string, after: string): string =>
+        inlayRecipe({
+            head: `art square "square.svg"\n engrave groove on tray { rectangle 10 x 40 mm at ${place} mm depth 0.55 mm air off }`,
+            pocket: 'art square at 100, 75 mm depth 0.55 mm air off',
+            relief: 'art square inverse within grown 6 mm mirror depth through air off',
+            after,
+        });
+    const filled = 'sand tray { flush grits 120 }\n fill groove with tide-blue\n wait 24 h';
+    it('fill-runs-over: glue is pressed out into a pocket that touches the inlay’s and is filled afterwards', async () => {
+        expect((await one(beside('125, 75', filled), 'fill-runs-over')).message).toMatch(
+            /^wood-glue is pressed out of pocket into groove, which is meant for tide-blue: no wall is between them\. Leave .* or lay, press and sand pocket before groove is burnt\.$/,
+        );
+        await silent(beside('127, 75', filled), 'fill-runs-over');
+    });
+});
+
+describe('island-falls-out', () => {
+    const sign = (how: string, blank = 'blank b { of ash-10 size 100 x 100 mm grain along width }', more = '') =>
+        recipe(
+            `${blank}\n art rings "rings.svg"\n engrave word on b { rectangle 60 x 8 mm at 50, 90 mm tone 60 % air off }\n ${more} cut ring on b { art rings at 50, 50 mm ${how} air on }`,
+        );
+    it('the middle of a ring that is cut out drops with it, with its area', async () => {
+        const finding = await one(sign(''), 'island-falls-out');
+        // 19.5 by 20 mm.
+        expect(finding.message).toBe(
+            'The middle of a ring falls out of b with ring (390 mm²): nothing holds it. Draw a bridge to the rest, or back b with tape.',
+        );
+        expect(finding.spots).toHaveLength(1);
+    });
+    it('is silent on tape, where the ring is the piece, where its middle carries the work, and without a ring', async () => {
+        await silent(sign('', 'blank b { of ash-10 size 100 x 100 mm backing tape }'), 'island-falls-out');
+        await silent(
+            recipe(
+                `blank b { of ash-10 size 100 x 100 mm }\n art rings "rings.svg"\n cut ring on b { art rings at 50, 50 mm air on }`,
+            ),
+            'island-falls-out',
+        );
+        await silent(sign('', undefined, 'engrave dot on b { circle 8 mm at 40, 50 mm tone 60 % air off }'), 'island-falls-out');
+        await silent(sign('').replace('art rings at 50, 50 mm', 'circle 20 mm at 50, 50 mm'), 'island-falls-out');
+    });
+    it('is said in a variant that takes the tape away', async () => {
+        const base = sign('', 'blank b { of ash-10 size 100 x 100 mm backing tape }');
+        expect(await inVariant(base, 'recipe bare based on thing { blank b { backing none } }', 'island-falls-out')).toHaveLength(
+            1,
+        );
+    });
+});
+
+describe('many-to-weed', () => {
+    const rings = (columns: number, before = 'mask b') =>
+        recipe(
+            `${board}\n art rings "rings.svg" { width 6 mm }\n ${before}\n engrave rings on b { art rings at 10, 10 mm repeat ${columns} x 13 every 7 x 7 mm tone 60 % air off }\n ${before === '' ? '' : 'peel b'}`,
+        );
+    it('counts what stays inside of the shapes', async () => {
+        const finding = await one(rings(13), 'many-to-weed');
+        expect(finding.message).toContain('rings leaves 169 pieces of tape inside of its 169 shapes');
+        expect(finding.severity).toBe('info');
+    });
+    it('is silent for fewer, and without tape', async () => {
+        await silent(rings(11), 'many-to-weed');
+        await silent(rings(13, ''), 'many-to-weed');
+    });
 });

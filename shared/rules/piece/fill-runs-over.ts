@@ -19,8 +19,8 @@ const page: Page = {
     id: 'fill-runs-over',
     title: 'Fill runs into what touches it',
     severities: ['warning'],
-    condition: `A pocket is filled while another that is open touches it, with less than ${noWall} mm of wall between them, and gets another fill or none.`,
-    why: 'Resin runs into all that is open beside it, and wet colours blend.',
+    condition: `A pocket is filled, or an inlay glued into it, while another that is open touches it, with less than ${noWall} mm of wall between them, and gets another fill or none.`,
+    why: 'Resin runs into all that is open beside it, and wet colours blend. Glue is pressed out into it, and the resin poured on it does not hold.',
     mend: 'Leave a wall between them, or fill, cure and sand the one before the other is burnt.',
     source: 'Plain fact; the width of the wall is common practice, no source.',
 };
@@ -30,22 +30,24 @@ export const fillRunsOver: Rule = {
     *examine(plan) {
         const said = new Set<string>();
         for (const stepPlan of plan.steps) {
-            const { step, blank, fill } = stepPlan;
-            const face = fill === undefined ? undefined : faceBefore(plan, step.index, blank);
-            if (step.kind !== 'fill' || fill === undefined || face === undefined) continue;
-            const own = openCellsOf(face, fill.pocket.index);
+            const { step, blank, fill, inlay } = stepPlan;
+            const pocket = (fill ?? inlay)?.pocket;
+            const face = pocket === undefined ? undefined : faceBefore(plan, step.index, blank);
+            const runs = runsOut(step);
+            if (runs === undefined || pocket === undefined || face === undefined) continue;
+            const own = openCellsOf(face, pocket.index);
             for (const other of face.cells) {
                 const { column } = other;
                 const last = column.digs.findLast(({ depth }) => depth.value > 0)?.step;
-                if (last === undefined || !isOpenPocket(column) || column.digs.some((dig) => dig.step === fill.pocket.index))
-                    continue;
+                if (last === undefined || !isOpenPocket(column) || column.digs.some((dig) => dig.step === pocket.index)) continue;
                 const touched = plan.steps[last]?.step;
                 if (column.top.value - face.level.value < brim || touched === undefined || area(other.region) <= negligible)
                     continue;
                 if (
-                    said.has(pairOf(fill.pocket.index, last)) ||
+                    said.has(pairOf(pocket.index, last)) ||
                     holdsSomething(plan, last, step.index) ||
-                    isFilledAlike(plan, last, step)
+                    isFilledAlike(plan, last, step) ||
+                    (inlay !== undefined && isInlaidToo(plan, last))
                 )
                     continue;
                 const place = own
@@ -53,18 +55,21 @@ export const fillRunsOver: Rule = {
                     .map((cell) => approach(cell.region, other.region, noWall))
                     .find((found) => found !== undefined);
                 if (place === undefined || blank === undefined) continue;
-                said.add(pairOf(fill.pocket.index, last));
+                said.add(pairOf(pocket.index, last));
                 const later = fillOf(plan, last, step.index);
-                const resin = step.resin?.name ?? 'the fill';
                 const into = later?.resin === undefined ? 'which stays open' : `which is meant for ${later.resin.name}`;
                 const wall = roundLength(
-                    leastWall(Math.max(fill.depth.value, column.top.value), blankOf(plan, stepPlan)?.blank.sheet, 'pocket'),
+                    leastWall(
+                        Math.max(fill?.depth.value ?? inlay?.pocketLaser.depth?.value ?? 0, column.top.value),
+                        blankOf(plan, stepPlan)?.blank.sheet,
+                        'pocket',
+                    ),
                     'mm',
                     'up',
                 );
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${resin} runs from ${fill.pocket.name} into ${nameOf(touched)}, ${into}: no wall is between them. Leave ${showLength(wall)} of wood, or fill, cure and sand ${fill.pocket.name} before ${nameOf(touched)} is burnt.`,
+                    message: `${runs.what} ${pocket.name} into ${nameOf(touched)}, ${into}: no wall is between them. Leave ${showLength(wall)} of wood, or ${runs.first} ${pocket.name} before ${nameOf(touched)} is burnt.`,
                     where: step.where,
                     step: step.index,
                     spots: [{ blank, x: place.x, y: place.y, size: 2 }],
@@ -74,6 +79,18 @@ export const fillRunsOver: Rule = {
         }
     },
 };
+
+/** What comes out of a pocket when it is filled or laid full, and what has to be done with it first; undefined for other steps. */
+function runsOut(step: Step): { readonly what: string; readonly first: string } | undefined {
+    if (step.kind === 'fill') return { what: `${step.resin?.name ?? 'The fill'} runs from`, first: 'fill, cure and sand' };
+    if (step.kind === 'inlay') return { what: `${step.glue?.name ?? 'Glue'} is pressed out of`, first: 'lay, press and sand' };
+    return undefined;
+}
+
+/** Glue that is pressed out into the pocket of another inlay is glue where glue belongs. */
+function isInlaidToo(plan: Plan, pocket: number): boolean {
+    return plan.steps.some(({ inlay }) => inlay?.pocket.index === pocket);
+}
 
 function pairOf(a: number, b: number): string {
     return a < b ? `${a} ${b}` : `${b} ${a}`;
@@ -92,7 +109,7 @@ function fillOf(plan: Plan, pocket: number, after: number): Extract<Step, { kind
 }
 
 /** The same resin goes into both, one after the other. */
-function isFilledAlike(plan: Plan, pocket: number, fill: Extract<Step, { kind: 'fill' }>): boolean {
+function isFilledAlike(plan: Plan, pocket: number, fill: Step): boolean {
     const later = fillOf(plan, pocket, fill.index);
-    return later !== undefined && later.resin?.name === fill.resin?.name;
+    return fill.kind === 'fill' && later !== undefined && later.resin?.name === fill.resin?.name;
 }
