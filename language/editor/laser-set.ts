@@ -10,7 +10,7 @@ export function laserSet(number: AstNode): Laser | undefined {
     const line = number.$container;
     const isSetting =
         (ast.isFigure(line) && isLine(line, 'power', 'leastpower')) ||
-        ((ast.isBurn(line) || ast.isBurnt(line)) && number.$containerProperty === 'power');
+        ((ast.isBurn(line) || ast.isBurnt(line) || ast.isCutTest(line)) && number.$containerProperty === 'power');
     const laser = isSetting ? laserNode(number) : undefined;
     const isFull = laser?.items.some((item) => ast.isFigure(item) && isLine(item, 'power') && item.value === number);
     return laser === undefined || isFull === true ? undefined : laserOf(laser);

@@ -14,7 +14,8 @@ import { removal, replaceWith, say } from './say';
 /** Bare numbers, colours and words out of a list. */
 export function* valueFindings(node: AstNode): Iterable<Finding> {
     if (ast.isCount(node)) yield* countFindings(node);
-    else if ((ast.isBurn(node) || ast.isBurnt(node)) && node.passes !== undefined) yield* passesFindings(node, node.passes);
+    else if ((ast.isBurn(node) || ast.isBurnt(node) || ast.isCutTest(node)) && node.passes !== undefined)
+        yield* passesFindings(node, node.passes);
     else if (ast.isRun(node) || ast.isDated(node)) yield* dateFindings(node);
     else if (ast.isRepeat(node)) yield* gridFindings(node);
     else if (ast.isTone(node)) yield* colourFindings(node);
@@ -41,7 +42,7 @@ function* countFindings(node: ast.Count): Iterable<Finding> {
     }
 }
 
-function* passesFindings(node: ast.Burn | ast.Burnt, passes: number): Iterable<Finding> {
+function* passesFindings(node: ast.Burn | ast.Burnt | ast.CutTest, passes: number): Iterable<Finding> {
     if (Number.isInteger(passes) && passes >= 1 && passes <= 1e6) return;
     yield say('impossible-value', {
         message: 'Passes are counted in whole numbers, 1 or more.',

@@ -35,7 +35,11 @@ const needs: { readonly [Block in NodeType]?: readonly Need<KeyOf<Block>>[] } = 
         need('warning', ['power'], (name) => `${name} does not say its power.`),
     ],
     Coupon: [
-        need('warning', ['burn'], () => 'This coupon has no burnt square: a line such as `burn 40 % at 400 mm/s gives 0.09 mm`.'),
+        need(
+            'warning',
+            ['burn', 'cut'],
+            () => 'This coupon has no burnt square: a line such as `burn 40 % at 400 mm/s gives 0.09 mm`.',
+        ),
     ],
     Shop: [
         need('warning', ['currency'], (name) => `${name} does not say in which currency it reckons.`),

@@ -195,7 +195,7 @@ function cutOf(node: ast.Cut, base: Base, places: PlacesByName): Cut {
         ...base,
         kind: 'cut',
         ...beamWork(node, places),
-        ...present({ tabs: items.count('tabs'), leadIn: items.figure('lead-in') }),
+        ...present({ tabs: items.count('tabs'), leadIn: items.figure('lead-in'), sure: items.figure('sure') }),
     };
 }
 

@@ -4,6 +4,7 @@ import type {
     Beam,
     Coat,
     Coupon,
+    CutTest,
     Glue,
     Laser,
     Named,
@@ -301,10 +302,11 @@ export function couponOf(node: ast.Coupon): Coupon | undefined {
         const power = quantityOf(burn.power);
         const speed = quantityOf(burn.speed);
         const passes = burn.passes ?? 1;
-        if (power === undefined || speed === undefined || !Number.isInteger(passes) || passes < 1 || passes > 1e6) return [];
+        if (power === undefined || speed === undefined || !isPasses(passes)) return [];
         const square = { power, speed, passes, where: whereOf(burn) };
         return [{ square, depth: quantityOf(burn.depth), tone: quantityOf(burn.tone) }];
     });
+    const cuts = node.items.filter(ast.isCutTest).flatMap((test) => cutTestOf(test) ?? []);
     const tones = squares.flatMap(({ square, tone }) => (tone === undefined ? [] : [{ ...square, tone }]));
     return {
         sheet,
@@ -312,6 +314,24 @@ export function couponOf(node: ast.Coupon): Coupon | undefined {
         ...present({ pitch: new Items(node).figure('pitch'), burnt: lastDay(node, 'burnt') }),
         burns: squares.flatMap(({ square, depth }) => (depth === undefined ? [] : [{ ...square, depth }])),
         ...(tones.length === 0 ? {} : { tones }),
+        ...(cuts.length === 0 ? {} : { cuts }),
         where: whereOfFirstWord(node),
     };
+}
+
+function cutTestOf(node: ast.CutTest): CutTest | undefined {
+    const power = quantityOf(node.power);
+    const speed = quantityOf(node.speed);
+    const passes = node.passes ?? 1;
+    const gives = node.through === 'through' || node.through === 'skin' ? node.through : quantityOf(node.gives);
+    if (power === undefined || speed === undefined || gives === undefined) return undefined;
+    // A thickness that is written and cannot be read is not that of the sheet.
+    const thickness = quantityOf(node.thickness);
+    if (!isPasses(passes) || (node.thickness !== undefined && thickness === undefined)) return undefined;
+    const measured = present({ thickness, kerf: quantityOf(node.kerf), back: quantityOf(node.back) });
+    return { power, speed, passes, gives, ...measured, where: whereOf(node) };
+}
+
+function isPasses(passes: number): boolean {
+    return Number.isInteger(passes) && passes >= 1 && passes <= 1e6;
 }

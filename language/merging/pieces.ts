@@ -136,7 +136,7 @@ function identityOf(node: AstNode): Identity {
 }
 
 /** Statements of which a block may hold two alike; of any other two are a contradiction. */
-const repeatable: ReadonlySet<string> = new Set(['Run', 'Note', 'ArtUse', 'Shape', 'Burn']);
+const repeatable: ReadonlySet<string> = new Set(['Run', 'Note', 'ArtUse', 'Shape', 'Burn', 'CutTest']);
 
 function looseStep(step: ast.Step): string {
     const { kind, of } = knownAs(step);
@@ -153,7 +153,8 @@ function keyOf(node: AstNode, name: string | undefined): string {
     if (ast.isAllow(node)) return node.rule;
     if (ast.isArtUse(node)) return node.art?.$refText ?? '';
     if (ast.isBurnt(node)) return `${node.step?.$refText} of ${node.sheet?.$refText ?? ''}`;
-    if (ast.isBurn(node)) return [node.power, node.speed].map((each) => each?.$cstNode?.text ?? '').join(' ');
+    if (ast.isBurn(node) || ast.isCutTest(node))
+        return [node.power, node.speed].map((each) => each?.$cstNode?.text ?? '').join(' ');
     if (ast.isWithout(node)) return node.$cstNode?.text ?? '';
     if (ast.isInserted(node)) return `${node.place} ${node.step?.$cstNode?.text ?? ''}`;
     return itemKey(node) ?? '';

@@ -215,7 +215,8 @@ class Balance {
     private openIfMissing(next: Token | undefined): void {
         const head = this.head;
         if (head === undefined || this.opened || next === head || !startsStatement(head)) return;
-        if (this.blocks.at(-1)?.head.image === 'run') return; // `engrave pocket 80 % at …` only names a step
+        // `engrave pocket 80 % at …` only names a step, `cut 95 % at …` tells of one that was tried.
+        if (['run', 'coupon'].includes(this.blocks.at(-1)?.head.image ?? '')) return;
         if (!isWord(head)) return;
         if (!needBlock.has(head.image) && !this.isLineOf(head, next)) return;
         const last = this.out.at(-1)!;

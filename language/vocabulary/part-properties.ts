@@ -1,6 +1,7 @@
 import { type Measure, measure, type NodeType, type Property, part, positive, share, signed } from './property';
 
 const burn = 'burn 40 % at 400 mm/s gives 0.09 mm';
+const tried = 'cut 95 % at 8 mm/s x 2 thickness 5.9 mm gives through kerf 0.18 mm back 0.14 mm';
 const place = [signed('length', [-4000, 4000])];
 const days = 86400;
 
@@ -68,6 +69,16 @@ const parts: Property[] = [
         [share()],
     ),
     part('Burn', 'depth', 'gives', 'Depth measured in the square.', burn, [measure('length', [0, 30])]),
+    part('CutTest', 'power', 'cut', 'Power of the cut.', tried, [share(), measure('power', [0.05, 500])]),
+    part('CutTest', 'speed', 'at', 'Speed of the cut.', tried, [measure('speed', [0.2, 500])]),
+    part('CutTest', 'thickness', 'thickness', 'Thickness of the offcut, where it is not that of the sheet.', tried, [
+        measure('length', [0.2, 50]),
+    ]),
+    part('CutTest', 'gives', 'gives', 'How deep the cut went that did not come through.', 'cut 95 % at 20 mm/s gives 3.5 mm', [
+        measure('length', [0.05, 50]),
+    ]),
+    part('CutTest', 'kerf', 'kerf', 'Width of the kerf on the face.', tried, [measure('length', [0.03, 1.5])]),
+    part('CutTest', 'back', 'back', 'Width of the kerf on the back.', tried, [measure('length', [0.01, 1.5])]),
     part('LaserBeam', 'wavelength', 'beam', 'Wavelength of this source.', 'beam co2 10.6 um', [
         measure('length', [2e-4, 1.2e-2]),
     ]),

@@ -116,6 +116,8 @@ const plainBlocks: ReadonlySet<string> = new Set([
 const plainParts: ReadonlySet<string> = new Set([
     'Burn.power',
     'Burn.speed',
+    'CutTest.power',
+    'CutTest.speed',
     'Coupon.pitch',
     'Burnt.power',
     'Burnt.speed',

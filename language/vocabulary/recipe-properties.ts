@@ -211,6 +211,14 @@ const steps = [
         'lead-in 2 mm',
         { measures: [measure('length', [0.2, 20], [0, 100])], otherwise: '0 mm' },
     ),
+    property(
+        'Cut',
+        'sure',
+        'figure',
+        'How surely it is to come through where the sheet is thickest, by the cut tests of its coupon.',
+        'sure 99 %',
+        { measures: [measure('ratio', [0.8, 0.999], [0.5, 0.9999])], otherwise: '97.5 %' },
+    ),
     coats('Seal'),
     allow('Seal'),
     property('Fill', 'overfill', 'figure', 'How much more is mixed than the hollow holds.', 'overfill 15 %', {

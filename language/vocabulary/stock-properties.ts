@@ -291,6 +291,14 @@ const coupon = [
         'burn 40 % at 400 mm/s gives 0.09 mm',
         { many: true, node: 'Burn' },
     ),
+    property(
+        'Coupon',
+        'cut',
+        'phrase',
+        'One cut that was tried: its settings, and whether it came through, left a skin, or how deep it went. `thickness` of the offcut where it was not the sheet’s own; the width of the kerf where it was measured.',
+        'cut 95 % at 8 mm/s x 2 gives through kerf 0.18 mm',
+        { many: true, node: 'CutTest' },
+    ),
 ];
 
 export const stockProperties = [

@@ -29,8 +29,7 @@ export function guessLaw(wood: Wood | undefined, laser: Laser | undefined): Dept
         written !== undefined && written > 0 && Number.isFinite(written)
             ? Math.min(Math.max(written, 100e-6), 1400e-6)
             : REFERENCE_DENSITY;
-    const wavelength = laser?.wavelength?.value ?? laser?.beam?.wavelength?.value;
-    const loss = reflectionLoss(wavelength);
+    const loss = reflectionLoss(laser);
     const scale = (density / REFERENCE_DENSITY) * loss;
     const energy = REMOVAL_ENERGY * scale;
     const threshold = THRESHOLD * scale;
@@ -51,7 +50,9 @@ export function guessLaw(wood: Wood | undefined, laser: Laser | undefined): Dept
     };
 }
 
-function reflectionLoss(wavelength: number | undefined): number {
+/** How many times as much energy short waves take, since bare, pale wood reflects a part of them. */
+export function reflectionLoss(laser: Laser | undefined): number {
+    const wavelength = laser?.wavelength?.value ?? laser?.beam?.wavelength?.value;
     if (wavelength === undefined || !(wavelength > 0) || wavelength > 2e-3) return 1;
     return wavelength < 0.7e-3 ? 1.3 : 2.5;
 }

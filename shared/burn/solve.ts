@@ -3,19 +3,18 @@ import type { Laser } from '../recipe/stock';
 import { spotOf } from './beam';
 import { doseFor, doseOf, type Settings } from './dose';
 import { type DepthLaw, predict } from './law';
-import { linePitch, pitchForSpot } from './pitch';
+import { pitchForSpot } from './pitch';
 import { leastPowerOf, settingFor, wattsAt } from './power-curve';
 import { runUpSpeed } from './run-up-speed';
 import { sureDose, surelyGives } from './surely';
 import { doseForTone, predictTone } from './tone';
 
 /**
- * What is wanted: a depth in mm, or a tone from 0 (bare) to 1 (darkest without digging). A `cut` is a
- * single line, not an area: its pitch follows from the spot, and it may take all the power and heavy passes.
+ * What is wanted: a depth in mm, or a tone from 0 (bare) to 1 (darkest without digging).
  * With `sure`, a probability, the depth is one that is to be reached at least so often.
  */
 export type Wish =
-    | { readonly depth: number; readonly depthTolerance?: number; readonly cut?: boolean; readonly sure?: number }
+    | { readonly depth: number; readonly depthTolerance?: number; readonly sure?: number }
     | { readonly tone: number };
 
 /** What stands in the recipe and is kept: W, mm/s, mm. */
@@ -59,7 +58,6 @@ const LIGHT_PASS = 0.25; // mm
 const EASY_POWER = 0.8;
 const USUAL_TOP_SPEED = 300; // mm/s
 const SLOWEST = 5; // mm/s, of an area
-const SLOWEST_CUT = 1; // mm/s
 const USUAL_PITCH = 0.1; // mm
 const MOST_PASSES = 30;
 /** A depth that misses by less than this part of it was lost in rounding the settings. */
@@ -84,8 +82,8 @@ export function solveDepth(law: DepthLaw, laser: Laser | undefined, wish: Wish, 
     const limits: Limit[] = [];
     if (!Object.values(given).every((value) => value === undefined || (value > 0 && value <= 1e6))) return undefined;
     if (!((given.passes ?? 1) >= 1 && ('tone' in wish ? wish.tone : wish.depth) >= 0)) return undefined;
-    const machine = machineOf(laser, isCut(wish));
-    const pitch = given.pitch ?? wantedPitch(law, laser, isCut(wish));
+    const machine = machineOf(laser);
+    const pitch = given.pitch ?? law.pitch ?? pitchForSpot(spotOf(laser));
     if (pitch === undefined) limits.push('no-pitch');
     if (laser?.topSpeed === undefined && given.speed === undefined) limits.push('no-top-speed');
     if (machine.power === undefined && given.power === undefined) return undefined;
@@ -105,20 +103,11 @@ export function solveDepth(law: DepthLaw, laser: Laser | undefined, wish: Wish, 
     return (faster?.speed ?? 0) > best.speed * 1.01 ? { ...best, limits: [...best.limits, 'run-up'] } : best;
 }
 
-function isCut(wish: Wish): boolean {
-    return 'depth' in wish && wish.cut === true;
-}
-
-function wantedPitch(law: DepthLaw, laser: Laser | undefined, cut: boolean): number | undefined {
-    const spot = spotOf(laser);
-    return cut ? linePitch(spot) : (law.pitch ?? pitchForSpot(spot));
-}
-
 function range(from: number, to: number): number[] {
     return Array.from({ length: to - from + 1 }, (_, i) => from + i);
 }
 
-function machineOf(laser: Laser | undefined, cut: boolean): Machine {
+function machineOf(laser: Laser | undefined): Machine {
     const positive = (value: number | undefined): number | undefined =>
         value !== undefined && value > 0 && value < 1e6 ? value : undefined;
     const power = positive(laser?.power?.value);
@@ -127,8 +116,7 @@ function machineOf(laser: Laser | undefined, cut: boolean): Machine {
         power,
         least: Math.min(positive(leastPowerOf(laser)) ?? 0, power ?? 0),
         topSpeed: positive(laser?.topSpeed?.value) ?? USUAL_TOP_SPEED,
-        // A cut needs no run-up: it is followed from its start.
-        runUpSpeed: cut ? Number.POSITIVE_INFINITY : (runUpSpeed(laser) ?? Number.POSITIVE_INFINITY),
+        runUpSpeed: runUpSpeed(laser) ?? Number.POSITIVE_INFINITY,
     };
 }
 
@@ -161,12 +149,12 @@ function wantsMore(wish: Wish): boolean {
 }
 
 function isSettled({ surely, limits }: Solution, wish: Wish): boolean {
-    return surely === undefined || isSure(surely, wish) || limits.includes('unsure');
+    return surely === undefined || 'tone' in wish || isSure(surely, wish.depth) || limits.includes('unsure');
 }
 
 /** Whether what is reached at least is what was wished, to the rounding of the settings. */
-export function isSure(surely: number, wish: Wish): boolean {
-    return 'depth' in wish && surely >= wish.depth * (1 - ROUNDING);
+export function isSure(surely: number, depth: number): boolean {
+    return surely >= depth * (1 - ROUNDING);
 }
 
 /** Dose of all passes together that gives a tone; nothing for none. */
@@ -178,10 +166,8 @@ function toneDose(law: DepthLaw, tone: number): number {
 /** As fast as the machine goes with the power it has to spare; only where slowest is still too fast, all its power. */
 function freely(dose: number, machine: Machine, pitch: number, passes: number, wish: Wish): Settings {
     const atTop = dose * fastest(machine) * pitch;
-    const share = isCut(wish) ? 1 : EASY_POWER;
-    const slowest = slowestOf(wish);
-    const easy = noFaster(roundPower(Math.min(atTop, share * machine.power!), machine), atTop, machine);
-    const power = easy / (dose * pitch) >= slowest ? easy : machine.power!;
+    const easy = noFaster(roundPower(Math.min(atTop, EASY_POWER * machine.power!), machine), atTop, machine);
+    const power = easy / (dose * pitch) >= SLOWEST ? easy : machine.power!;
     return { power, speed: roundSpeed(power / (dose * pitch), machine, wish), pitch, passes };
 }
 
@@ -191,10 +177,6 @@ function noFaster(power: number, atTop: number, machine: Machine): number {
     const setting = settingFor(machine.laser, power) ?? 0;
     const less = wattsAt(machine.laser, setting - 0.01) ?? 0;
     return less > 0 && less >= machine.least ? less : power;
-}
-
-function slowestOf(wish: Wish): number {
-    return isCut(wish) ? SLOWEST_CUT : SLOWEST;
 }
 
 /** To a setting of whole per cent, within what the laser can hold. */
@@ -214,7 +196,7 @@ function roundSpeed(speed: number, machine: Machine, wish: Wish): number {
     // Three digits; the last of them less where more dose is the safe side.
     const digit = 10 ** (Math.floor(Math.log10(speed)) - 2);
     const safe = wantsMore(wish) && round > speed * (1 + 1e-9) ? Number((round - digit).toPrecision(3)) : round;
-    return Math.min(Math.max(safe, slowestOf(wish)), fastest(machine));
+    return Math.min(Math.max(safe, SLOWEST), fastest(machine));
 }
 
 function judge(
@@ -236,9 +218,9 @@ function judge(
     else add('power-over', settings.power > machine.power * (1 + 1e-9));
     add('power-under', settings.power < machine.least * (1 - 1e-9));
     add('speed-over', laser?.topSpeed !== undefined && settings.speed > machine.topSpeed * (1 + 1e-9));
-    add('speed-under', settings.speed <= slowestOf(wish));
+    add('speed-under', settings.speed <= SLOWEST);
     add('passes-over', settings.passes > MOST_PASSES);
-    add('heavy-pass', !isCut(wish) && depth.value / settings.passes > LIGHT_PASS * 1.02);
+    add('heavy-pass', depth.value / settings.passes > LIGHT_PASS * 1.02);
     add('below-threshold', 'depth' in wish && depth.value === 0 && wish.depth > 0);
     add('above-threshold', 'tone' in wish && depth.value > 0.02);
     add(
@@ -277,9 +259,11 @@ function missBy(wish: Wish, depth: number, tone: number): number {
 
 function better(one: Solution, other: Solution, wish: Wish): boolean {
     if (one.reached !== other.reached) return one.reached;
-    const [sure, otherSure] = [one, other].map(({ surely }) => surely === undefined || isSure(surely, wish));
+    const [sure, otherSure] = [one, other].map(
+        ({ surely }) => surely === undefined || 'tone' in wish || isSure(surely, wish.depth),
+    );
     if (one.reached && sure !== otherSure) return sure!;
-    if (one.reached) return !isCut(wish) && heaviness(one) < heaviness(other) - 1e-9;
+    if (one.reached) return heaviness(one) < heaviness(other) - 1e-9;
     return 'depth' in wish && Math.abs(one.depth.value - wish.depth) < Math.abs(other.depth.value - wish.depth) - 1e-9;
 }
 

@@ -8,7 +8,7 @@ export const USUAL_SURE = 0.975;
  * As many times the dose that reaches a depth half of the time is the most that is burnt to be sure of it: where more would be
  * needed, the law is too wide to be burnt by, and a measured square helps more than char (own choice).
  */
-const MOST_OVERBURN = 1.5;
+export const MOST_OVERBURN = 1.5;
 
 /** Two-sided coverage of which the lower end is passed with a probability. */
 function coverageOf(sure: number): number {

@@ -1,3 +1,4 @@
+import { type CutLaw, cutLawOf, cutRowsOf } from '../burn/cut-law';
 import type { DepthLaw } from '../burn/law';
 import { lawOfDay } from '../burn/law-of-day';
 import { couponFor, datedRows } from '../burn/run-rows';
@@ -16,4 +17,11 @@ export function depthLaw(recipe: Recipe, sheet: Sheet | undefined, memo: Memo): 
     const runs = datedRows(recipe, sheet?.name);
     const key = contentKey(coupon, laser, sheet?.wood, sheet?.bought, runs, today);
     return memo.get('depth-law', key, () => lawOfDay(coupon, laser, sheet, runs, today));
+}
+
+/** How likely a cut of a sheet comes through on the recipe's laser: by the cut tests of its coupon, or an estimate. */
+export function cutLaw(recipe: Recipe, sheet: Sheet | undefined, memo: Memo): CutLaw {
+    const { laser } = recipe;
+    const rows = cutRowsOf(couponFor(recipe, sheet?.name), laser, sheet?.thickness?.value);
+    return memo.get('cut-law', contentKey(rows, laser, sheet?.wood), () => cutLawOf(rows, laser, sheet?.wood));
 }

@@ -1,14 +1,17 @@
+import type { CutLaw } from '../burn/cut-law';
 import type { DepthLaw } from '../burn/law';
 import { wattsOf } from '../burn/power-curve';
 import { type Given, isSure, type Solution, solveDepth, type Wish } from '../burn/solve';
+import { solveCut } from '../burn/solve-cut';
 import { USUAL_SURE } from '../burn/surely';
 import type { Interval } from '../quantity/interval';
 import { exactly } from '../quantity/interval';
+import type { Quantity } from '../quantity/quantity';
 import type { Recipe } from '../recipe/recipe';
 import type { Cut, Engrave } from '../recipe/step';
 import type { Laser } from '../recipe/stock';
 import { contentKey } from './content-key';
-import { depthLaw } from './depth-law';
+import { cutLaw, depthLaw } from './depth-law';
 import type { Breakthrough, LaserSettings } from './laser-plan';
 import type { Memo } from './memo';
 import type { BlankPlan } from './plan';
@@ -28,8 +31,9 @@ export interface Solved {
  */
 export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Recipe, memo: Memo): Solved {
     const { laser } = recipe;
+    if (step.kind === 'cut') return solveCutting(step, blank, recipe, memo);
     const thickness = blank.thickness;
-    const through = step.kind === 'cut' || (step.depth !== undefined && 'through' in step.depth);
+    const through = step.depth !== undefined && 'through' in step.depth;
     const wish = wishOf(step, thickness, through);
     const given = givenOf(step, laser);
     const law = depthLaw(recipe, blank.blank.sheet, memo);
@@ -37,14 +41,14 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
     const solution = memo.get('settings', key, () =>
         wish === undefined ? predictOnly(law, laser, given) : solveDepth(law, laser, wish, given),
     );
-    const settings = solution === undefined ? undefined : settingsOf(solution, law, guessed(law, wish));
+    const settings = solution === undefined ? undefined : settingsOf(solution, guessed(law, wish), law);
     if (through) {
         const depth = thickness ?? solution?.depth;
         return {
             through,
             ...(settings === undefined ? {} : { settings }),
             ...(depth === undefined ? {} : { depth: exactly(depth.value) }),
-            ...breakthroughOf(solution, wish, blank),
+            ...breakthroughOf(solution, wish !== undefined && 'depth' in wish ? wish.sure : undefined, blank),
         };
     }
     if (wish !== undefined && 'tone' in wish) {
@@ -54,12 +58,51 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
     return { through, ...(settings === undefined ? {} : { settings }), ...(depth === undefined ? {} : { depth }) };
 }
 
+/** Settings of a cut come from cut tests, or an estimate: a single line through the whole sheet is like no square. */
+function solveCutting(step: Cut, blank: BlankPlan, recipe: Recipe, memo: Memo): Solved {
+    const { laser } = recipe;
+    const { thickness } = blank;
+    const law = cutLaw(recipe, blank.blank.sheet, memo);
+    const given = givenOf(step, laser);
+    const sure = sureOf(step.sure);
+    const solution = memo.get('settings', contentKey(memo.keyOf(law), laser, thickness?.high, sure, given), () =>
+        cutOf(law, laser, { thickness: thickness?.high, sure }, given),
+    );
+    return {
+        through: true,
+        ...(solution === undefined ? {} : { settings: settingsOf(solution, law.guess) }),
+        ...(thickness === undefined ? {} : { depth: exactly(thickness.value) }),
+        // Who has written all settings knows of cuts that the tool was not told of: the guess says nothing for or against them.
+        ...(law.guess && isHeld(step) ? {} : breakthroughOf(solution, sure, blank)),
+    };
+}
+
+function isHeld({ power, speed, passes }: Cut): boolean {
+    return power !== undefined && speed !== undefined && passes !== undefined;
+}
+
+/** Of a sheet whose thickness is not known, written settings are kept, and nothing is worked out. */
+function cutOf(
+    law: CutLaw,
+    laser: Laser | undefined,
+    { thickness, sure }: { thickness: number | undefined; sure: number },
+    given: Given,
+): Solution | undefined {
+    if (thickness === undefined && (given.power === undefined || given.speed === undefined)) return undefined;
+    return solveCut(
+        law,
+        laser,
+        { thickness: thickness ?? 1, sure },
+        { ...(thickness === undefined ? { passes: 1 } : {}), ...given },
+    );
+}
+
 /** Settings for a tone on a blank, all of them free. */
 export function solveTone(tone: number, blank: BlankPlan, recipe: Recipe, memo: Memo): LaserSettings | undefined {
     const law = depthLaw(recipe, blank.blank.sheet, memo);
     return memo.get('settings', contentKey(memo.keyOf(law), recipe.laser, { tone }, 'marks'), () => {
         const solution = solveDepth(law, recipe.laser, { tone });
-        return solution === undefined ? undefined : settingsOf(solution, law, guessed(law, { tone }));
+        return solution === undefined ? undefined : settingsOf(solution, guessed(law, { tone }), law);
     });
 }
 
@@ -68,10 +111,13 @@ function guessed(law: DepthLaw, wish: Wish | undefined): boolean {
     return law.guess && !(wish !== undefined && 'tone' in wish && law.tone !== undefined);
 }
 
-function wishOf(step: Engrave | Cut, thickness: Interval | undefined, through: boolean): Wish | undefined {
+function wishOf(step: Engrave, thickness: Interval | undefined, through: boolean): Wish | undefined {
     if (through && thickness === undefined) return undefined;
-    if (step.kind === 'cut') return { depth: thickness!.high, cut: true };
-    if (through) return { depth: thickness!.high, sure: sureOf(step) };
+    if (through)
+        return {
+            depth: thickness!.high,
+            sure: sureOf(step.depth !== undefined && 'through' in step.depth ? step.depth.sure : undefined),
+        };
     if (step.depth !== undefined && !('through' in step.depth)) {
         return { depth: step.depth.value, ...(step.depth.tolerance > 0 ? { depthTolerance: step.depth.tolerance } : {}) };
     }
@@ -79,22 +125,22 @@ function wishOf(step: Engrave | Cut, thickness: Interval | undefined, through: b
 }
 
 /** The probability that a recipe asks for, held to what can be one. */
-function sureOf({ depth }: Engrave): number {
-    const asked = depth !== undefined && 'through' in depth ? depth.sure?.value : undefined;
+function sureOf(written: Quantity | undefined): number {
+    const asked = written?.value;
     return asked !== undefined && asked >= 0.5 && asked <= 0.9999 ? asked : USUAL_SURE;
 }
 
 function breakthroughOf(
     solution: Solution | undefined,
-    wish: Wish | undefined,
+    sure: number | undefined,
     { thickness, blank }: BlankPlan,
 ): Pick<Solved, 'breakthrough'> {
-    if (solution?.surely === undefined || wish === undefined || !('depth' in wish) || thickness === undefined) return {};
+    if (solution?.surely === undefined || sure === undefined || thickness === undefined) return {};
     const breakthrough: Breakthrough = {
-        asked: wish.sure ?? USUAL_SURE,
-        thickest: wish.depth,
+        asked: sure,
+        thickest: thickness.high,
         surely: solution.surely,
-        certain: isSure(solution.surely, wish),
+        certain: isSure(solution.surely, thickness.high),
         spare: solution.depth.value - thickness.value,
         behind: blank.backing,
     };
@@ -129,7 +175,7 @@ function depthOfWish(wish: Wish | undefined, solution: Solution | undefined): In
     return { value, low: Math.min(value, solution.depth.low), high: Math.max(value, solution.depth.high) };
 }
 
-function settingsOf(solution: Solution, law: DepthLaw, guess: boolean): LaserSettings {
+function settingsOf(solution: Solution, guess: boolean, law?: DepthLaw): LaserSettings {
     const outside = solution.limits.includes('outside-coupon');
     return {
         power: solution.power,
@@ -141,7 +187,7 @@ function settingsOf(solution: Solution, law: DepthLaw, guess: boolean): LaserSet
         ...(solution.judged === undefined ? {} : { givesTone: solution.judged }),
         reached: solution.reached,
         limits: solution.limits,
-        ...(outside && law.range !== undefined && { measuredDoses: law.range }),
+        ...(outside && law?.range !== undefined && { measuredDoses: law.range }),
         guess,
     };
 }

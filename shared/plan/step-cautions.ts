@@ -1,6 +1,7 @@
 import type { Recipe } from '../recipe/recipe';
 import type { Step } from '../recipe/step';
 import { type Material, unnamedGlue } from '../recipe/stock';
+import type { LaserPlan } from './laser-plan';
 import type { StepPlan } from './plan';
 
 /** A run of the laser that is more than a look now and then, s. @commonPractice */
@@ -11,8 +12,21 @@ export function isLong({ times }: StepPlan): boolean {
 }
 
 /** The dangers of what one step is done with, each told by its name. */
-export function stepCautions({ step, blank }: StepPlan, recipe: Recipe): string[] {
-    return [...tape(step), ...materialCautions(step, blank, recipe), ...rags(step), ...fluidCautions(step)];
+export function stepCautions({ step, blank, laser }: StepPlan, recipe: Recipe): string[] {
+    return [...slowCut(laser), ...tape(step), ...materialCautions(step, blank, recipe), ...rags(step), ...fluidCautions(step)];
+}
+
+/** A cut slower than this, or of more passes, keeps the kerf hot enough to flame: common practice, no source. */
+const slow = 6; // mm/s
+const manyPasses = 4;
+
+function slowCut(laser: LaserPlan | undefined): string[] {
+    const { settings, step } = laser ?? {};
+    if (step?.kind !== 'cut' || settings === undefined) return [];
+    if (settings.speed > slow && settings.passes < manyPasses) return [];
+    return [
+        'A slow cut can flame in the kerf and glow on afterwards: air on, stay with a hand at the stop, water or an extinguisher in reach, and look at the parts again a while later. The machine’s manual and local rules come first.',
+    ];
 }
 
 /** From memory, no source found: what tape is made of is burnt with the wood under it. */

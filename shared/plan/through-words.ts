@@ -1,10 +1,17 @@
+import type { Interval } from '../quantity/interval';
 import { showLength, showNumber } from '../quantity/show';
 import type { Backing } from '../recipe/recipe';
+import type { Cut, Engrave } from '../recipe/step';
 import type { Breakthrough, LaserPlan } from './laser-plan';
 
 /** What lies behind a sheet, as what is burnt into where the beam comes out. */
 export function behindWords(backing: Backing): string {
     return backing === 'foil' ? 'the foil' : backing === 'tape' ? 'the tape and what lies under it' : 'what lies under it';
+}
+
+/** What is missing where settings are a guess. */
+export function missingBasis({ kind }: Pick<Engrave | Cut, 'kind'>): string {
+    return kind === 'cut' ? 'no cut test' : 'no coupon';
 }
 
 /** A probability in per cent, without making 99.9 into 100. */
@@ -23,4 +30,9 @@ export function throughWords({ breakthrough }: Pick<LaserPlan, 'breakthrough'>):
     if (breakthrough === undefined) return 'through';
     const into = breakthrough.certain && breakthrough.spare > 0.005 ? `, into ${behindWords(breakthrough.behind)}` : '';
     return `through, ${sureWords(breakthrough)}${into}`;
+}
+
+/** A thickness with a wide range about it, which a plus-minus would hide. */
+export function throughWide({ low, value, high }: Interval): string {
+    return `about ${showLength(value)} (${showLength(low)} to ${showLength(high)})`;
 }

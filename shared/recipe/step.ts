@@ -142,6 +142,8 @@ export interface Engrave extends LaserStep {
 
 export interface Cut extends LaserStep {
     readonly kind: 'cut';
+    /** Share of cuts that are to come through, where the recipe says one. */
+    readonly sure?: Quantity;
     readonly tabs?: Written<number>;
     /** How far out in the waste the beam begins. */
     readonly leadIn?: Quantity;

@@ -230,6 +230,20 @@ export interface Burn {
     readonly where: Where;
 }
 
+/** One cut that was tried: whether it came through, left a skin, or how deep it went. */
+export interface CutTest {
+    readonly power: Quantity;
+    readonly speed: Quantity;
+    readonly passes: number;
+    /** Of the offcut, where it was not the sheet's own. */
+    readonly thickness?: Quantity;
+    readonly gives: 'through' | 'skin' | Quantity;
+    /** Width of the kerf on the face, and on the back. */
+    readonly kerf?: Quantity;
+    readonly back?: Quantity;
+    readonly where: Where;
+}
+
 export interface Coupon {
     readonly sheet: string;
     readonly laser: string;
@@ -238,6 +252,7 @@ export interface Coupon {
     readonly burnt?: Written<string>;
     readonly burns: readonly Burn[];
     readonly tones?: readonly ToneBurn[];
+    readonly cuts?: readonly CutTest[];
     /** The block's first word. */
     readonly where: Where;
 }

@@ -1,7 +1,7 @@
 import type { Plan } from '../plan/plan';
 import type { Quantity } from '../quantity/quantity';
 import type { Recipe } from '../recipe/recipe';
-import type { Burn } from '../recipe/stock';
+import type { Burn, CutTest } from '../recipe/stock';
 import { changesOf } from './change';
 import { type Figure, word } from './figure';
 import type { ThingReview } from './review';
@@ -39,14 +39,20 @@ function blanks({ blanks: all }: Recipe): Things {
 
 function coupons({ coupons: all }: Recipe): Things {
     return new Map(
-        all.map(({ sheet, laser, pitch, burnt, burns, tones = [] }) => {
+        all.map(({ sheet, laser, pitch, burnt, burns, tones = [], cuts = [] }) => {
             const figures: Figure[] = pitch === undefined ? [] : [{ label: 'pitch', ...tell(pitch)! }];
             if (burnt !== undefined) figures.push(word('burnt', burnt.value));
             for (const { depth, ...square } of burns) figures.push(squareFigure(square, depth));
             for (const { tone, ...square } of tones) figures.push(squareFigure(square, tone));
+            for (const { gives, ...square } of cuts) figures.push(cutFigure(square, gives));
             return [`coupon of ${sheet} on ${laser}`, figures];
         }),
     );
+}
+
+function cutFigure({ power, speed, passes }: Pick<Burn, 'power' | 'speed' | 'passes'>, gives: CutTest['gives']): Figure {
+    const label = `cut ${tell(power)!.text} at ${tell(speed)!.text}${passes === 1 ? '' : ` x ${passes}`} gives`;
+    return typeof gives === 'string' ? word(label, gives) : { ...tell(gives)!, label };
 }
 
 /** The settings are the label, so that a square measured anew is a change and not two. */

@@ -1,6 +1,7 @@
 import { area } from '../geometry/measure';
 import type { LaserPlan } from '../plan/laser-plan';
 import type { FillPlan, InlayPlan, Plan, StepPlan } from '../plan/plan';
+import { missingBasis } from '../plan/through-words';
 import type { Interval } from '../quantity/interval';
 import { showLengthInterval } from '../quantity/show';
 import type { Wall } from '../rules/helpers/walls';
@@ -57,7 +58,7 @@ function laserOutcomes(laser: LaserPlan): Figure[] {
         figures.push(worked('speed', settings.speed, 'speed'));
         if (step.kind === 'engrave') figures.push(worked('pitch', settings.pitch, 'length'));
         figures.push(worked('passes', settings.passes, 'count'));
-        figures.push(word('settings from', settings.guess ? 'a guess, no coupon' : 'a coupon'));
+        figures.push(word('settings from', settings.guess ? `a guess, ${missingBasis(laser.step)}` : 'a coupon'));
         if (!settings.reached) figures.push(word('depth asked for', 'not reached'));
     }
     if (laser.focus !== undefined) figures.push(worked('heights of the focus', new Set(laser.focus).size, 'count'));

@@ -10,10 +10,12 @@ import { pictureResolution } from './art/picture-resolution';
 import { tangledArt } from './art/tangled-art';
 import { tonesUnused } from './art/tones-unused';
 import { checkDisagrees } from './depth/check-disagrees';
+import { cutUnreachable } from './depth/cut-unreachable';
 import { deeperThanBlank } from './depth/deeper-than-blank';
 import { depthPromise } from './depth/depth-promise';
 import { depthUnreachable } from './depth/depth-unreachable';
 import { noCoupon } from './depth/no-coupon';
+import { noCutTest } from './depth/no-cut-test';
 import { outsideCoupon } from './depth/outside-coupon';
 import { pocketWithoutFloor } from './depth/pocket-without-floor';
 import { powerDrifts } from './depth/power-drifts';
@@ -149,6 +151,8 @@ const earlierSteps = [
     oilBeforeFilling,
     maskUnderPour,
     throughUnsure,
+    noCutTest,
+    cutUnreachable,
     skinLeft,
 ];
 const mirrorAndInverse = [notMirrored, mirroredTwice, notInverse, mirroredFace, halvesDiffer];

@@ -1,6 +1,6 @@
 import type { DottedPicture, LaserPlan, MarkWork } from '../plan/laser-plan';
 import type { FillPlan, StepPlan } from '../plan/plan';
-import { throughWords } from '../plan/through-words';
+import { missingBasis, throughWords } from '../plan/through-words';
 import { type Interval, isLopsided, spread } from '../quantity/interval';
 import type { Quantity } from '../quantity/quantity';
 import {
@@ -40,7 +40,9 @@ function laserFacts({ laser, step }: StepPlan): Fact[] {
     if (laser === undefined || (step.kind !== 'engrave' && step.kind !== 'cut')) return [];
     const { settings } = laser;
     const line = settings === undefined ? 'not known' : settingsLine(laser);
-    const facts: Fact[] = [{ label: 'settings', value: `${line}${settings?.guess === true ? ' (a guess: no coupon)' : ''}` }];
+    const facts: Fact[] = [
+        { label: 'settings', value: `${line}${settings?.guess === true ? ` (a guess: ${missingBasis(step)})` : ''}` },
+    ];
     facts.push(...depthFacts(laser, step.kind === 'engrave' ? step.depth : undefined));
     const focus = focusLine(laser.focus);
     if (focus !== undefined) facts.push({ label: 'focus', value: focus });

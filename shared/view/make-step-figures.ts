@@ -48,8 +48,8 @@ function laserHints(laser: LaserPlan, hint: (at: Hint['at'], label: string) => H
 
 /** How far the depth may be off; or the depth itself, where it is not the one that is written. */
 function depthHint({ step, settings, through, breakthrough, tone, depth }: LaserPlan): string | undefined {
-    if (step.kind !== 'engrave' || settings === undefined || depth === undefined) return undefined;
     if (through) return breakthrough && sureWords(breakthrough);
+    if (step.kind !== 'engrave' || settings === undefined || depth === undefined) return undefined;
     if (tone !== undefined)
         return settings.givesTone && `${showRatio(settings.givesTone.low)} to ${showRatio(settings.givesTone.high)}`;
     const unit = step.depth !== undefined && 'unit' in step.depth ? step.depth.unit : 'mm';

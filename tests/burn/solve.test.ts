@@ -112,14 +112,13 @@ describe('the overtravel', () => {
         expect(solved.limits).toContain('run-up');
         expect(solved.reached).toBe(true);
     });
-    it('does not where there is room enough, where the speed is given, for a cut, and where it is nothing', () => {
+    it('does not where there is room enough, where the speed is given, and where it is nothing', () => {
         const wide = { ...shed, overtravel: quantity(500, 'length') };
         const none = { ...shed, overtravel: quantity(0, 'length') };
         const law = guessLaw(undefined, shed);
         for (const laser of [wide, none])
             expect(solveDepth(law, laser, { depth: 0.1 })).toEqual(solveDepth(law, shed, { depth: 0.1 }));
         expect(solveDepth(law, short, { depth: 0.1 }, { speed: 300 })!.speed).toBe(300);
-        expect(solveDepth(law, short, { depth: 3, cut: true })).toEqual(solveDepth(law, shed, { depth: 3, cut: true }));
     });
 });
 
@@ -133,16 +132,6 @@ describe('settings for a tone', () => {
     });
 });
 
-describe('settings for a cut', () => {
-    it('take the dose of a single line, all the power, and as few passes as the machine allows', () => {
-        const solution = solveDepth(law, shed, { depth: 3, cut: true })!;
-        expect(solution.pitch).toBeCloseTo((0.15 / 4) * Math.sqrt(2 * Math.PI), 12);
-        expect(solution.powerRatio).toBe(1);
-        expect(solution.passes).toBe(1);
-        expect(solution.limits).not.toContain('heavy-pass');
-    });
-});
-
 describe('any wish and settings', () => {
     const odd = fc.oneof(
         fc.double(),
@@ -153,7 +142,7 @@ describe('any wish and settings', () => {
     const wish = fc.oneof(
         fc.record({ depth: odd, depthTolerance: odd }),
         fc.record({ tone: odd }),
-        fc.record({ depth: odd, cut: fc.boolean() }),
+        fc.record({ depth: odd, sure: odd }),
     );
 
     it('give finite settings that keep what is given, or nothing', () => {

@@ -58,6 +58,10 @@ const texts = [
         'art a inverse within blank\nart a inverse within grown 5 mm turned 90 deg\nart a inverse within rectangle 80 x 40 mm\ndepth through sure 99 %\nscan at 45 deg one way\nscan along grain',
     ),
     block('Engrave', 'art a #x, .y but .z'),
+    block(
+        'Coupon',
+        'cut 95 % at 8 mm/s x 2 thickness 5.9 mm gives through kerf 0.18 mm back 0.14 mm\ncut 95 % at 12 mm/s gives skin',
+    ),
     block('Recipe', 'sand b called fine { grits 120 }'),
     block('Blank', 'of oak lot spring'),
     block('Blank', 'grain along height\nbacking tape\nbacking none'),

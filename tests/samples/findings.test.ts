@@ -40,8 +40,6 @@ describe('what is said of the sample recipes', () => {
 
     it('what is worth knowing of the good ones, and no more', () => {
         expect(Object.fromEntries([...notes].filter(([name, said]) => said.length > 0 && name !== 'heron-tray-faulty'))).toEqual({
-            // Nothing of the coupon is as strong as a cut, and by its line this one may just fail.
-            'slack-water': ['info outside-coupon'],
             // The class tray is burnt by the small diode, on a veneer of which no coupon has been burnt there.
             'tray-variants': ['info long-burn', 'info long-burn', 'info no-coupon'],
         });

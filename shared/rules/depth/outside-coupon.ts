@@ -1,7 +1,7 @@
 import { doseOf } from '../../burn/dose';
 import type { LaserSettings } from '../../plan/laser-plan';
-import { showLength, showLengthInterval, showNumber } from '../../quantity/show';
-import type { Cut, Engrave } from '../../recipe/step';
+import { showNumber } from '../../quantity/show';
+import type { Engrave } from '../../recipe/step';
 import { blankOf, materialName } from '../helpers/blank-names';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -11,7 +11,7 @@ const page: Page = {
     title: 'Outside of what the coupon has measured',
     severities: ['info'],
     condition:
-        'The dose of a pass lies more than 5 % below the least or above the most that the coupon’s squares were burnt with; of a cut, where the reading so far beyond them leaves open whether it comes through.',
+        'The dose of a pass lies more than 5 % below the least or above the most that the coupon’s squares were burnt with.',
     why: 'The depth is then read off the line beyond the last square. Char, smoke and fade bend it there, and nobody has measured how much.',
     mend: 'Burn one more square near these settings and add its `burn` line; or choose passes so that the dose lies between the squares.',
     source: 'The coupon’s own range.',
@@ -23,19 +23,19 @@ export const outsideCoupon: Rule = {
         for (const stepPlan of plan.steps) {
             const { step, laser } = stepPlan;
             const settings = laser?.settings;
-            if ((step.kind !== 'engrave' && step.kind !== 'cut') || settings === undefined || settings.guess) continue;
+            if (step.kind !== 'engrave' || settings === undefined || settings.guess) continue;
             if (!settings.limits.includes('outside-coupon')) continue;
             const blank = blankOf(plan, stepPlan);
             const coupon = plan.recipe.coupons.find(
                 (candidate) => candidate.sheet === blank?.blank.sheet?.name && candidate.laser === plan.recipe.laser?.name,
             );
-            const beyond = step.kind === 'cut' ? cutBeyond(step, settings, blank?.thickness?.high) : areaBeyond(step, settings);
+            const beyond = areaBeyond(step, settings);
             if (beyond === undefined) continue;
             const on = blank === undefined ? '' : ` on ${materialName(blank)}`;
             yield finding(page, {
                 severity: 'info',
                 message: beyond.replace('the coupon', `the coupon${on}`),
-                where: step.kind === 'engrave' ? (step.depth?.where ?? step.where) : step.where,
+                where: step.depth?.where ?? step.where,
                 step: step.index,
                 related: coupon === undefined ? [] : [{ message: 'The coupon is here.', where: coupon.where }],
             });
@@ -48,10 +48,4 @@ function areaBeyond({ name }: Engrave, settings: LaserSettings): string | undefi
     const { low, high } = settings.measuredDoses;
     const measured = low === high ? showNumber(low, 2) : `${showNumber(low, 2)} to ${showNumber(high, 2)}`;
     return `${name} is burnt with ${showNumber(doseOf(settings), 2)} J/mm² a pass, and the squares of the coupon with ${measured} J/mm²: its depth is a reading beyond the line.`;
-}
-
-/** Cuts always lie beyond the squares; it matters where the reading may be less than through. */
-function cutBeyond({ name }: Cut, { gives }: LaserSettings, thickness: number | undefined): string | undefined {
-    if (thickness === undefined || gives.low >= thickness) return undefined;
-    return `Whether ${name} comes through ${showLength(thickness)} is a reading far beyond the squares of the coupon: ${showLengthInterval(gives)}.`;
 }

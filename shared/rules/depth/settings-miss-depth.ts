@@ -1,5 +1,6 @@
 import type { LaserPlan, LaserSettings } from '../../plan/laser-plan';
 import type { Plan } from '../../plan/plan';
+import { missingBasis } from '../../plan/through-words';
 import { showLength, showLengthInterval, showRatio } from '../../quantity/show';
 import type { Where } from '../../quantity/where';
 import type { Fix } from '../../recipe/finding';
@@ -32,7 +33,7 @@ export const settingsMissDepth: Rule = {
             const { power, speed } = laser.step;
             yield finding(page, {
                 severity: settings.guess ? 'info' : 'warning',
-                message: `${missed.message}${settings.guess ? ' (a guess: no coupon)' : ''}.`,
+                message: `${missed.message}${settings.guess ? ` (a guess: ${missingBasis(laser.step)})` : ''}.`,
                 where: missed.where,
                 step: step.index,
                 related: [
@@ -69,10 +70,10 @@ function missesWish(plan: Plan, { step }: LaserPlan, settings: LaserSettings, fi
     };
 }
 
-/** A cut's line is far outside of what a coupon measures, so only what falls short at its best is said. */
+/** Of a guess only what falls short at its best is said. */
 function missesThrough({ step, depth }: LaserPlan, { gives, guess }: LaserSettings): Missed | undefined {
     if (depth === undefined) return undefined;
-    const reach = step.kind === 'cut' || guess ? gives.high : gives.value;
+    const reach = guess ? gives.high : gives.value;
     if (reach >= depth.value) return undefined;
     return {
         message: `These settings go ${showLengthInterval(gives)} deep, not through ${showLength(depth.value)}`,
