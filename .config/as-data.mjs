@@ -29,45 +29,29 @@ export const asData = {
 };
 
 /**
- * Data as a module in which each text and list that comes again and again is written once, and of a list of things the names of their
- * fields: most rules are of one severity and one source.
+ * Data as a module: of a list of things the names of their fields once, and what comes again and again by pairs of pieces, as the
+ * grammar: most rules are of one severity and one source, and English has few words.
  */
 function asModule(data) {
+    const tables = Object.entries(data).map(([name, things]) => [name, table(things)]);
+    const json = JSON.stringify(tables.map(([, each]) => each));
     const counts = new Map();
-    const count = (value) => {
-        const text = JSON.stringify(value);
-        if (isRepeatable(value)) counts.set(text, (counts.get(text) ?? 0) + 1);
-        else if (typeof value === 'object' && value !== null) Object.values(value).forEach(count);
-    };
-    count(data);
-    const names = new Map();
-    for (const [text, times] of counts)
-        if (text.length > 8 && times > (text.length > 30 ? 1 : 2)) names.set(text, `once${names.size}`);
-    const write = (value) => {
-        const text = JSON.stringify(value);
-        if (isRepeatable(value)) return names.get(text) ?? text;
-        if (Array.isArray(value)) return table(value, write);
-        if (typeof value !== 'object' || value === null) return text;
-        return `{${Object.entries(value).map(([key, each]) => `${JSON.stringify(key)}:${write(each)}`)}}`;
-    };
-    const constants = [...names].map(([text, name]) => `const ${name}=${text};`);
-    return [THINGS, ...constants, ...Object.entries(data).map(([name, value]) => `export const ${name}=${write(value)};`)].join(
-        '\n',
-    );
+    for (const text of json.match(TEXTS)) counts.set(text, (counts.get(text) ?? 0) + 1);
+    const pieces = json.match(TEXTS).flatMap((text) => (counts.get(text) > 1 ? text : text.match(/[\w’]+|[^]/gu)));
+    return [
+        `const tables=JSON.parse(${unpacked(packed(pieces))});`,
+        'const things=([names,rows])=>rows.map((row)=>Object.fromEntries(names.flatMap((name,i)=>row[i]===0?[]:[[name,row[i]]])));',
+        ...tables.map(([name], i) => `export const ${name}=things(tables[${i}]);`),
+    ].join('\n');
 }
 
-const THINGS =
-    'const things=(names,rows)=>rows.map((row)=>Object.fromEntries(names.flatMap((name,i)=>row[i]===0?[]:[[name,row[i]]])));';
+/** The texts of a JSON, and whatever stands between them sign by sign. */
+const TEXTS = /"(?:[^"\\]|\\.)*"|[^"]/g;
 
 /** Things of like fields as rows below the names of the fields; 0 stands where one has not got a field. */
-function table(things, write) {
+function table(things) {
     const names = [...new Set(things.flatMap((thing) => Object.keys(thing)))];
-    const rows = things.map((thing) => `[${names.map((name) => (name in thing ? write(thing[name]) : 0)).join()}]`);
-    return `things(${JSON.stringify(names)},[${rows.join()}])`;
-}
-
-function isRepeatable(value) {
-    return typeof value === 'string' || (Array.isArray(value) && value.every((each) => typeof each === 'string'));
+    return [names, things.map((thing) => names.map((name) => thing[name] ?? 0))];
 }
 
 /**
@@ -75,16 +59,20 @@ function isRepeatable(value) {
  * commonest pairs of pieces get a name of two signs each, pair by pair (byte pair encoding), and the names are put out again at the start.
  */
 function compact(literal) {
-    const { text, pairs } = packed(JSON.stringify(JSON.parse(new Function(`return ${literal}`)())));
+    return unpacked(packed(JSON.stringify(JSON.parse(new Function(`return ${literal}`)())).match(TEXTS)));
+}
+
+/** The expression that gives a text again. */
+function unpacked({ text, pairs }) {
     const unpack = `(packed, pairs) => pairs.reduceRight((text, pair, i) => text.split('~' + '${NAMES}'[i]).join(pair), packed)`;
     return `(${unpack})(${JSON.stringify(text)}, ${JSON.stringify(pairs)})`;
 }
 
 const NAMES = 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#%&()*+,-./:;<=>?@[]^_{|}';
 
-function packed(json) {
-    if (json.includes('~')) throw new Error('The grammar holds a ~, by which its pieces are named.');
-    let pieces = json.match(/"(?:[^"\\]|\\.)*"|[^"]/g);
+function packed(all) {
+    if (all.some((piece) => piece.includes('~'))) throw new Error('There is a ~ in it, by which pieces are named.');
+    let pieces = all;
     const pairs = [];
     for (const name of NAMES) {
         const saved = new Map();
