@@ -37,7 +37,7 @@ function asModule(data) {
     const json = JSON.stringify(tables.map(([, each]) => each));
     const counts = new Map();
     for (const text of json.match(TEXTS)) counts.set(text, (counts.get(text) ?? 0) + 1);
-    const pieces = json.match(TEXTS).flatMap((text) => (counts.get(text) > 1 ? text : text.match(/[\w’]+|[^]/gu)));
+    const pieces = json.match(TEXTS).flatMap((text) => (counts.get(text) > 1 ? text : text.match(/[\w’]+|./gsu)));
     return [
         `const tables=JSON.parse(${unpacked(packed(pieces))});`,
         'const things=([names,rows])=>rows.map((row)=>Object.fromEntries(names.flatMap((name,i)=>row[i]===0?[]:[[name,row[i]]])));',
