@@ -26,7 +26,7 @@ const mutant = {
  * they run on, or switch the polygon library over for good.
  */
 const alone = [
-    ...['tests/extension/page*.test.ts', 'tests/extension/section-asker.test.ts', 'tests/extension/checklist-tree.test.ts'],
+    ...['tests/extension/page*.test.ts', 'tests/extension/newest-asker.test.ts', 'tests/extension/checklist-tree.test.ts'],
     ...['tests/language/short-lived.test.ts', 'tests/geometry/engine.test.ts'],
 ];
 const elsewhere = ['tests/editor/**', 'tests/speed/**', '**/node_modules/**'];

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { findingKeys } from '../../extension/bench/webview/finding-keys';
+import { findingKeys } from '../../extension/bench/webview/notes/finding-keys';
 
 const keys = (...rules: string[]) => findingKeys(rules.map((rule) => ({ rule })));
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { grainAlong, randomFrom } from '../../extension/bench/webview/grain';
+import { grainAlong, randomFrom } from '../../extension/bench/webview/picture/grain';
 
 describe('drawn grain', () => {
     test('the same board always looks the same, another one different', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { dimensionsOf } from '../../extension/bench/webview/section-dimensions';
-import { exaggeration, sectionScale } from '../../extension/bench/webview/section-scale';
+import { dimensionsOf } from '../../extension/bench/webview/section/section-dimensions';
+import { exaggeration, sectionScale } from '../../extension/bench/webview/section/section-scale';
 import type { SectionView, SpanView } from '../../shared/view/bench-view';
 
 function span(kind: SpanView['kind'], from: number, to: number, bottom: number, top: number, spread = 0): SpanView {

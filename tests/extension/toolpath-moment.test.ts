@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { momentAt } from '../../extension/bench/webview/toolpath-moment';
+import { momentAt } from '../../extension/bench/webview/toolpath/toolpath-moment';
 import type { ToolpathView } from '../../shared/view/toolpath-view';
 
 const toolpath: ToolpathView = {

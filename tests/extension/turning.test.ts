@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { poseAt } from '../../extension/bench/webview/turning';
+import { poseAt } from '../../extension/bench/webview/picture/turning';
 
 describe('turning the relief over', () => {
     test('begins face up beside the pocket and ends face down in it', () => {

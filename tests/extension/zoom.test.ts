@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { pan, place, wholeWindow, zoomAt } from '../../extension/bench/webview/zoom';
+import { pan, place, wholeWindow, zoomAt } from '../../extension/bench/webview/picture/zoom';
 
 const piece = { width: 300, height: 200 };
 const screen = { width: 900, height: 500 };

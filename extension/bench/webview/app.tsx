@@ -2,20 +2,20 @@ import { Fragment } from 'preact';
 import { useRef } from 'preact/hooks';
 import type { BenchView } from '../../../shared/view/bench-view';
 import { Banners } from './banners';
-import { DayBook } from './day-book';
-import { FilmStrip } from './film-strip';
-import { Findings } from './findings';
 import { Header } from './header';
-import { Inlay } from './inlay';
-import { Paints } from './paints';
-import { Press } from './press';
-import { Costs, SheetCuts } from './quantities';
-import { Stage } from './stage';
+import { Inlay } from './inlay/inlay';
+import { Press } from './inlay/press';
+import { DayBook } from './notes/day-book';
+import { Findings } from './notes/findings';
+import { Costs, SheetCuts } from './notes/quantities';
+import { Steps } from './notes/steps';
+import { Cautions, Supplies } from './notes/supplies';
+import { FilmStrip } from './picture/film-strip';
+import { Paints } from './picture/paints';
+import { Stage } from './picture/stage';
+import type { Window } from './picture/zoom';
 import { type BenchState, chosenFrame, chosenPiece, cutOf, frameKeys, stepOf, windowOf } from './state';
-import { Steps } from './steps';
-import { Cautions, Supplies } from './supplies';
 import { useStick } from './use-stick';
-import type { Window } from './zoom';
 
 /** What the maker can do on the page. */
 export interface Actions {

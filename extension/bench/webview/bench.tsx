@@ -4,9 +4,9 @@ import type { BenchView, SectionView } from '../../../shared/view/bench-view';
 import { readToBench, type ToBench } from '../messages';
 import { type Actions, App } from './app';
 import { editor, tellRefused } from './editor-link';
+import { PressAsker } from './inlay/press-asker';
 import { askAgain, keep, keptBefore, noteScroll, scrollBack } from './keep';
 import { NewestAsker } from './newest-asker';
-import { PressAsker } from './press-asker';
 import { type BenchState, chosenFrame, chosenPiece, cutOf, frameKeys, stepAt } from './state';
 import { PictureTaker } from './take-picture';
 

@@ -1,7 +1,7 @@
 import type { BenchView, FrameView, PieceView, SectionView, StepView } from '../../../shared/view/bench-view';
 import type { ToolpathView } from '../../../shared/view/toolpath-view';
-import type { Presses } from './press-asker';
-import { type Window, wholeWindow } from './zoom';
+import type { Presses } from './inlay/press-asker';
+import { type Window, wholeWindow } from './picture/zoom';
 
 /** Everything the page shows. Replaced as a whole at each change, so that drawing depends on nothing else. */
 export interface BenchState {

@@ -1,6 +1,6 @@
 import type { RefObject } from 'preact';
 import { useLayoutEffect, useState } from 'preact/hooks';
-import type { Size } from './zoom';
+import type { Size } from './picture/zoom';
 
 /** The size of an element in px, kept up to date. */
 export function useSize(element: RefObject<Element | null>): Size {

@@ -1,0 +1,128 @@
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { useSize } from '../use-size';
+import { followPointer } from './follow-pointer';
+import { MARGIN, type Placing, pan, place, type Size, type Window, wholeWindow, zoomAt } from './zoom';
+
+interface CanvasProps {
+    readonly label: string;
+    readonly piece: Size;
+    readonly window: Window;
+    readonly look: (window: Window) => void;
+    /** Drawn in mm. */
+    readonly children: (placing: Placing) => ComponentChildren;
+    /** Drawn over it in px, so that letters and rings keep their size. */
+    readonly over?: (placing: Placing, screen: Size) => ComponentChildren;
+    readonly class?: string;
+    /** Hears the place under a pointer that passes, and one that is tapped, mm. */
+    readonly hover?: (x: number, y: number) => void;
+    readonly tap?: (x: number, y: number) => void;
+}
+
+const STEP = 40; // px that an arrow key moves
+
+/** A picture in mm to be looked at closely: with the pointer, the wheel and Ctrl, or the keyboard alone. */
+export function Canvas({ label, piece, window, look, children, over, class: name = '', hover, tap }: CanvasProps) {
+    const svg = useRef<SVGSVGElement>(null);
+    const screen = useSize(svg);
+    const placing = place(window, piece, screen);
+    const middle = { x: screen.width / 2, y: screen.height / 2 };
+    const closer = (factor: number, point = middle) => look(zoomAt(window, factor, point, piece, screen));
+
+    useWheel(svg, (event) => {
+        const box = svg.current!.getBoundingClientRect();
+        closer(Math.exp(-event.deltaY * 0.0022), { x: event.clientX - box.left, y: event.clientY - box.top });
+    });
+
+    const press = (event: KeyboardEvent) => {
+        const move = { ArrowLeft: [STEP, 0], ArrowRight: [-STEP, 0], ArrowUp: [0, STEP], ArrowDown: [0, -STEP] }[event.key];
+        if (event.target !== event.currentTarget) return;
+        if (move !== undefined && window.zoom > 1) look(pan(window, move[0]!, move[1]!, piece, screen));
+        else if (event.key === '+' || event.key === '=') closer(1.4);
+        else if (event.key === '-') closer(1 / 1.4);
+        else if (event.key === '0') look(wholeWindow);
+        else return;
+        event.preventDefault();
+    };
+
+    const tell = (event: PointerEvent, told: ((x: number, y: number) => void) | undefined) => {
+        if (told === undefined) return;
+        const box = svg.current!.getBoundingClientRect();
+        const x = (event.clientX - box.left - placing.shiftX) / placing.scale;
+        const y = (event.clientY - box.top - placing.shiftY) / placing.scale;
+        if (x >= 0 && y >= 0 && x <= piece.width && y <= piece.height) told(toTenth(x), toTenth(y));
+    };
+
+    const drag = (event: PointerEvent) => {
+        if (event.button !== 0) return;
+        tell(event, tap);
+        if (window.zoom === 1) return;
+        followPointer(svg.current!, event, (right, down) => look(pan(window, right, down, piece, screen)));
+    };
+
+    return (
+        <div class={`canvas ${name}`}>
+            <svg
+                ref={svg}
+                class={window.zoom > 1 ? 'close' : ''}
+                style={{ maxHeight: `${tallest(piece, screen)}px` }}
+                aria-roledescription="picture"
+                aria-label={label}
+                tabindex={0}
+                onKeyDown={press}
+                onPointerDown={drag}
+                onPointerMove={(event) => event.buttons === 0 && tell(event, hover)}
+            >
+                <g transform={`translate(${placing.shiftX} ${placing.shiftY}) scale(${placing.scale})`}>{children(placing)}</g>
+                {over?.(placing, screen)}
+            </svg>
+            <div class="zoom" role="toolbar" aria-label="Zoom">
+                <button type="button" onClick={() => closer(1.4)} aria-label="Closer (plus key)" title="Closer (+)">
+                    +
+                </button>
+                <button
+                    type="button"
+                    onClick={() => closer(1 / 1.4)}
+                    aria-label="Further away (minus key)"
+                    title="Further away (−)"
+                >
+                    −
+                </button>
+                <button
+                    type="button"
+                    onClick={() => look(wholeWindow)}
+                    aria-label="Show the whole piece (zero key)"
+                    title="Whole piece (0)"
+                >
+                    whole
+                </button>
+            </div>
+        </div>
+    );
+}
+
+/** Finer than a tenth of a millimetre nobody points. */
+function toTenth(mm: number): number {
+    return Math.round(mm * 10) / 10;
+}
+
+/** Higher than the piece itself and its margins would be empty bench, px. */
+function tallest(piece: Size, screen: Size): number {
+    return Math.max(200, ((screen.width - 2 * MARGIN) * piece.height) / Math.max(piece.width, 1e-3) + 2 * MARGIN);
+}
+
+/** The wheel with Ctrl (or a pinch) zooms; without, it scrolls the page as everywhere. Preact listens passively, so by hand. */
+function useWheel(svg: { readonly current: SVGSVGElement | null }, turned: (event: WheelEvent) => void): void {
+    const latest = useRef(turned);
+    latest.current = turned;
+    useEffect(() => {
+        const target = svg.current;
+        const listen = (event: WheelEvent) => {
+            if (!event.ctrlKey && !event.metaKey) return;
+            event.preventDefault();
+            latest.current(event);
+        };
+        target?.addEventListener('wheel', listen, { passive: false });
+        return () => target?.removeEventListener('wheel', listen);
+    }, [svg]);
+}

@@ -1,0 +1,121 @@
+import { showLength } from '../../../../shared/quantity/show';
+import type { BenchView, BlankView, PieceView, StepView } from '../../../../shared/view/bench-view';
+import { describePiece } from '../describe';
+import { CutLine } from '../section/cut-line';
+import { ArtGrip } from './art-grip';
+import { Canvas } from './canvas';
+import { Piece } from './piece';
+import { Rings } from './rings';
+import type { Placing, Size, Window } from './zoom';
+
+interface PictureProps {
+    readonly view: BenchView;
+    readonly blank: BlankView;
+    readonly piece: PieceView;
+    /** The step just done. */
+    readonly step: StepView | undefined;
+    /** Where the section is cut, mm from the top. */
+    readonly cut: number;
+    readonly window: Window;
+    readonly look: (window: Window) => void;
+    readonly moveCut: (y: number) => void;
+    /** The place of which it is said what lies there, mm. */
+    readonly lies: { readonly x: number; readonly y: number } | undefined;
+    readonly hover: (x: number, y: number) => void;
+    readonly pointAt: (x: number, y: number) => void;
+}
+
+/** The chosen piece, large. */
+export function Picture({ view, blank, piece, step, cut, window, look, moveCut, lies, hover, pointAt }: PictureProps) {
+    return (
+        <Canvas
+            label={`Picture of ${describePiece(blank, piece)} Plus and minus zoom, arrow keys move, zero shows the whole.`}
+            class="picture"
+            piece={blank}
+            window={window}
+            look={look}
+            hover={hover}
+            tap={pointAt}
+            over={(placing, screen) => (
+                <>
+                    <Sizes blank={blank} placing={placing} cut={cut} />
+                    <ScaleBar placing={placing} screen={screen} />
+                    <CutLine blank={blank} y={cut} placing={placing} screen={screen} move={moveCut} />
+                    {step?.movable !== undefined && step.blank === blank.name && step.movable.where.uri === view.uri && (
+                        <ArtGrip
+                            movable={step.movable}
+                            path={piece.layers.find((layer) => layer.step === step.index)?.path}
+                            placing={placing}
+                            textVersion={view.textVersion}
+                        />
+                    )}
+                    {lies !== undefined && <Cross place={lies} placing={placing} />}
+                    <Rings findings={view.findings} blank={blank.name} placing={placing} />
+                </>
+            )}
+        >
+            {() => (
+                <>
+                    <rect
+                        class="shadow"
+                        x={blank.width * 0.004}
+                        y={blank.height * 0.008}
+                        width={blank.width}
+                        height={blank.height}
+                    />
+                    <Piece blank={blank} piece={piece} blanks={view.blanks} relief />
+                </>
+            )}
+        </Canvas>
+    );
+}
+
+/** Marks the place of which it is said what lies there. */
+function Cross({ place: { x, y }, placing }: { place: { readonly x: number; readonly y: number }; placing: Placing }) {
+    const path = `M${placing.shiftX + x * placing.scale} ${placing.shiftY + y * placing.scale}m-7 0h14m-7 -7v14`;
+    return (
+        <g class="cross">
+            <path class="under" d={path} />
+            <path d={path} />
+        </g>
+    );
+}
+
+/** Width and height of the blank along its edges, as on a workshop drawing. */
+function Sizes({ blank, placing, cut }: { blank: BlankView; placing: Placing; cut: number }) {
+    const { scale, shiftX, shiftY } = placing;
+    const width = blank.width * scale;
+    const height = blank.height * scale;
+    // The section line ends beside the height's dimension line: its figure keeps out of the way.
+    const middle = Math.abs(cut * scale - height / 2) < 34 ? height / 4 : height / 2;
+    return (
+        <g class="dimension">
+            <path d={`M${shiftX} ${shiftY - 14}h${width}M${shiftX} ${shiftY - 19}v10M${shiftX + width} ${shiftY - 19}v10`} />
+            <text x={shiftX + width / 2} y={shiftY - 18}>
+                {showLength(blank.width, blank.unit)}
+            </text>
+            <path d={`M${shiftX - 14} ${shiftY}v${height}M${shiftX - 19} ${shiftY}h10M${shiftX - 19} ${shiftY + height}h10`} />
+            <text transform={`translate(${shiftX - 18} ${shiftY + middle}) rotate(-90)`}>
+                {showLength(blank.height, blank.unit)}
+            </text>
+        </g>
+    );
+}
+
+/** A length to compare with, once the edges may be out of sight. */
+function ScaleBar({ placing, screen }: { placing: Placing; screen: Size }) {
+    const ideal = 90 / placing.scale;
+    const size = 10 ** Math.floor(Math.log10(ideal));
+    const length = [5, 2, 1].map((times) => times * size).find((mm) => mm <= ideal) ?? size;
+    const px = length * placing.scale;
+    const y = screen.height - 12;
+    return (
+        <g class="dimension scale-bar">
+            <rect x="4" y={y - 15} width={px + 78} height="22" rx="4" />
+            <path d={`M12 ${y - 4}v4h${px}v-4`} />
+            <text x={12 + px + 6} y={y} class="start">
+                {showLength(length)}
+            </text>
+        </g>
+    );
+}
