@@ -84,19 +84,21 @@ export class GitVersions implements Versions {
         const found = wanted.map((): PastRecipe | undefined => undefined);
         await plainly(async () => {
             const { repository, name: now } = await this.place(uri);
-            const search = new PastSearch(wanted, found);
+            const open = new Set([...wanted.keys()].filter((at) => isLookedFor(wanted[at]!)));
+            let left = mostPast;
             const all = await historyOf(repository, now, Number.POSITIVE_INFINITY);
             const reached = new Map<string, Promise<boolean>>();
-            for (let from = 0; from < all.length && search.goesOn; from += AT_ONCE) {
+            for (let from = 0; from < all.length && open.size > 0 && left > 0; from += AT_ONCE) {
                 tell(from / all.length);
                 const versions = all.slice(from, from + AT_ONCE);
                 const texts = await Promise.all(versions.map((version) => this.textOf(repository, version, reached)));
                 for (const [index, version] of versions.entries()) {
-                    const asked = search.servedBy(version);
+                    const asked = [...open].filter((at) => serves(version, wanted[at]!, found[at]));
                     const wishes = asked.map((at) => wanted[at]!);
                     const then = await this.recipeOf(repository, version, texts[index], recipe, wishes);
-                    if (then !== undefined) search.take(then, version, asked);
-                    if (!search.goesOn) break;
+                    if (then === undefined) continue;
+                    settle(then, version, wanted, found, open);
+                    if (--left <= 0) break;
                 }
             }
             return found;
@@ -228,40 +230,19 @@ async function nameThen(repository: Repository, commit: Commit, now: string): Pr
     throw new CannotOpen(`${now} is not in ${commit.name}: it is new, or it was called something that git cannot tell.`);
 }
 
-/** What is still looked for while a file's commits are gone through, the newest first, and how many more may be opened. */
-class PastSearch {
-    private readonly open: Set<number>;
-    private left = mostPast;
-
-    constructor(
-        private readonly wanted: readonly WantedPast[],
-        private readonly found: (PastRecipe | undefined)[],
-    ) {
-        this.open = new Set([...wanted.keys()].filter((at) => isLookedFor(wanted[at]!)));
+/** Lays a recipe of a commit down for all who ask for it; what nothing in an earlier commit could be nearer to is looked for no more. */
+function settle(
+    then: Omit<PastRecipe, 'isOfDay'>,
+    version: FileVersion,
+    wanted: readonly WantedPast[],
+    found: (PastRecipe | undefined)[],
+    open: Set<number>,
+): void {
+    for (const at of open) {
+        const { revision, day } = wanted[at]!;
+        if (!serves(version, wanted[at]!, found[at]) || (revision ?? then.recipe.revision) !== then.recipe.revision) continue;
+        const isOfDay = isBy(version, day);
+        found[at] = { ...then, isOfDay };
+        if (isOfDay || day === undefined) open.delete(at);
     }
-
-    get goesOn(): boolean {
-        return this.open.size > 0 && this.left > 0;
-    }
-
-    servedBy(version: FileVersion): number[] {
-        return [...this.open].filter((at) => serves(version, this.wanted[at]!, this.found[at]));
-    }
-
-    take(then: Omit<PastRecipe, 'isOfDay'>, version: FileVersion, asked: readonly number[]): void {
-        this.left -= 1;
-        for (const at of asked) {
-            const past = asPast(then, version, this.wanted[at]!);
-            if (past === undefined) continue;
-            this.found[at] = past;
-            // Nothing in an earlier commit could be nearer.
-            if (past.isOfDay || this.wanted[at]!.day === undefined) this.open.delete(at);
-        }
-    }
-}
-
-/** A recipe of a commit as what somebody looks for; undefined where it had another revision then. */
-function asPast(then: Omit<PastRecipe, 'isOfDay'>, version: FileVersion, { revision, day }: WantedPast): PastRecipe | undefined {
-    if (revision !== undefined && revision !== then.recipe.revision) return undefined;
-    return { ...then, isOfDay: isBy(version, day) };
 }

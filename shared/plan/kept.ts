@@ -15,14 +15,12 @@ export class KeptOn<Thing extends object, Answer> {
     }
 
     getOr(thing: Thing, compute: () => Answer): Answer {
-        if (Object.hasOwn(thing, this.key)) return (thing as { [key: symbol]: Answer })[this.key]!;
-        const answer = compute();
-        this.set(thing, answer);
-        return answer;
+        if (!Object.hasOwn(thing, this.key)) this.set(thing, compute());
+        return this.get(thing) as Answer;
     }
 }
 
-const answers = new KeptOn<object, Map<string, unknown>>();
+const answers = /* @__PURE__ */ new KeptOn<object, Map<string, unknown>>();
 
 /** Of one thing; more than that come from figures that somebody is typing. */
 const mostAnswers = 16;
@@ -37,7 +35,7 @@ export function keptFor<T>(thing: object, key: string, compute: () => T): T {
     return known.get(key) as T;
 }
 
-const names = new KeptOn<object, number>();
+const names = /* @__PURE__ */ new KeptOn<object, number>();
 let named = 0;
 
 /** A number that stands for a thing in a key, the same as long as the thing lives. */
