@@ -25,7 +25,6 @@ import { couponFit } from '../../shared/view/coupon-fit';
 import { makeBenchView } from '../../shared/view/make-bench-view';
 import { makeChecklist } from '../../shared/view/make-checklist';
 import { makeStepFigures } from '../../shared/view/make-step-figures';
-import { leftOf } from '../../shared/view/piece-view';
 import { makePressView } from '../../shared/view/press-view';
 import { runFacts } from '../../shared/view/run-facts';
 import { makeRunFigures } from '../../shared/view/run-figures';
@@ -112,11 +111,9 @@ export class PlanEngine {
             case 'column':
                 return columnWords(plan, job.frame, job.blank, job.x, job.y) ?? null;
             case 'section': {
-                const piece = plan.frames[job.frame]?.find((candidate) => candidate.blank === job.blank);
+                const face = plan.faces[job.frame]?.find((candidate) => candidate.blank === job.blank);
                 const blank = plan.blanks.find((candidate) => candidate.name === job.blank);
-                return piece === undefined || blank === undefined
-                    ? null
-                    : sectionView(plan, piece, blank, job.y, leftOf(plan, job.frame, job.blank));
+                return face === undefined || blank === undefined ? null : sectionView(plan, face, blank, job.y);
             }
         }
     }

@@ -8,12 +8,14 @@ import {
     type Column,
     columnKey,
     hair,
+    hollowFloor,
     isGone,
     type Layer,
     layOn,
     maskColumn,
     peelColumn,
     sandColumn,
+    scorchDepth,
 } from './column';
 import { type Cell, type Face, type Met, settledFace } from './face';
 import { type Boxed, boxed, boxesMeet, halve, type Remembered, TooTangled, unite } from './partition';
@@ -40,14 +42,18 @@ export type Deed =
           readonly pocket: number;
           readonly resin: string;
           readonly metal: boolean;
-          /** Part of the room left up to the face that it fills, more than 1 with what stands above. */
+          /** Part of the room left up to the face that it fills. */
           readonly share: number;
+          /** What stands above that, as a part of the whole hollow's depth. */
+          readonly over: number;
       }
     | {
           readonly do: 'lay';
           readonly step: number;
           readonly pocket: number;
           readonly region: Region;
+          /** The floor that carries it, mm below the first face; where the floor is deeper it hangs over a hollow. */
+          readonly floor: Interval;
           readonly sheet: string;
           readonly veneer: Interval;
           readonly glue: string;
@@ -55,6 +61,8 @@ export type Deed =
           /** The blank whose backing comes with it and lies on top. */
           readonly foil?: string;
       }
+    | { readonly do: 'join'; readonly into: string }
+    | { readonly do: 'mark'; readonly step: number; readonly region: Region; readonly through: boolean }
     | { readonly do: 'sand'; readonly below: Interval; readonly flush: boolean }
     | { readonly do: 'coat'; readonly step: number; readonly name: string }
     | { readonly do: 'mask'; readonly step: number }
@@ -87,10 +95,18 @@ function done(face: Face, deed: Deed, memo: Remembered): Face {
             return withColumns(face, (column) => filled(column, face.level, deed), memo);
         case 'lay':
             return laid(face, deed, memo);
+        case 'join':
+            return { ...face, inside: deed.into };
+        case 'mark': {
+            const { step, region, through } = deed;
+            return { ...face, marks: [...face.marks, { step, region, through, level: face.level }] };
+        }
         case 'sand': {
             const level = add(face.level, deed.below);
-            if (!deed.flush && deed.below.value <= hair) return withColumns(face, unmasked, memo);
-            return withColumns({ ...face, level }, (column) => sandColumn(unmasked(column), level), memo);
+            const marks = face.marks.filter((mark) => mark.through || mark.level.value + scorchDepth > level.value + hair);
+            const sanded = { ...face, level, marks, sanded: true };
+            if (!deed.flush && deed.below.value <= hair) return withColumns(sanded, unmasked, memo);
+            return withColumns(sanded, (column) => sandColumn(unmasked(column), level), memo);
         }
         case 'coat':
             return withColumns(
@@ -103,7 +119,7 @@ function done(face: Face, deed: Deed, memo: Remembered): Face {
         case 'peel': {
             const own = face.blank === deed.blank;
             return withColumns(
-                face,
+                own ? { ...face, backed: false } : face,
                 (column) =>
                     peelColumn(column, ({ kind, name }) => (kind === 'foil' ? name === deed.blank : own && kind === 'tape')),
                 memo,
@@ -170,7 +186,8 @@ function cut(face: Face, deed: Extract<Deed, { do: 'cut' }>, memo: Remembered): 
     const met = kerfMet(face, deed, memo);
     const holed = without(face, deed.holes, memo);
     const left = deed.keeps === undefined ? holed : keeping(holed, deed.keeps, memo);
-    return { ...left, met, ...(deed.holes.rings.length === 0 ? {} : { fell: deed.holes }) };
+    const kerfs = [...face.kerfs, { step: deed.step, region: deed.region, width: deed.kerf }];
+    return { ...left, kerfs, met, ...(deed.holes.rings.length === 0 ? {} : { fell: deed.holes }) };
 }
 
 /** What the beam comes upon along a cut, where that is more than bare wood. */
@@ -248,7 +265,8 @@ function filled(column: Column, level: Interval, fill: Extract<Deed, { do: 'fill
     };
     const { tone: _tone, ...rest } = column;
     // Its top is where it is poured to, whatever is uncertain of the floor below.
-    return { ...rest, top: exactly(column.top.value - fill.share * room), layers: [layer, ...column.layers] };
+    const height = fill.share * room + fill.over * (hollowFloor(column).value - level.value);
+    return { ...rest, top: exactly(column.top.value - height), layers: [layer, ...column.layers] };
 }
 
 function laid(face: Face, lay: Extract<Deed, { do: 'lay' }>, memo: Remembered): Face {
@@ -266,8 +284,13 @@ function laid(face: Face, lay: Extract<Deed, { do: 'lay' }>, memo: Remembered): 
     return { ...face, cells: united(cells, face.bare, memo) };
 }
 
-function withVeneer(column: Column, { step, glue, film, sheet, veneer, foil }: Extract<Deed, { do: 'lay' }>): Column {
-    const glued = layOn(column, { kind: 'glue', name: glue, step }, film);
+function withVeneer(column: Column, { step, floor, glue, film, sheet, veneer, foil }: Extract<Deed, { do: 'lay' }>): Column {
+    const hollow: Layer = { kind: 'air', name: 'hollow', down: column.top, step };
+    const bridged =
+        isGone(column) || column.top.value <= floor.value + hair
+            ? column
+            : { ...column, top: floor, layers: [hollow, ...column.layers] };
+    const glued = layOn(bridged, { kind: 'glue', name: glue, step }, film);
     const veneered = layOn(glued, { kind: 'wood', name: sheet, step }, veneer);
     return foil === undefined ? veneered : layOn(veneered, { kind: 'foil', name: foil, step }, exactly(0));
 }

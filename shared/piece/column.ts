@@ -65,6 +65,21 @@ export function floorOf(column: Column): Interval | undefined {
     return thicknessAt(column, last);
 }
 
+/** The layer that is seen from above, under coats, tape and hollows. */
+export function seenLayer({ layers }: Column): Layer | undefined {
+    return layers.find(({ kind }) => kind !== 'coat' && kind !== 'tape' && kind !== 'air');
+}
+
+/** What was dug out here, below all that has been poured in since; mm below the blank's first face. */
+export function hollowFloor({ top, layers }: Column): Interval {
+    let floor = top;
+    for (const { kind, down } of layers) {
+        if (kind === 'wood' || kind === 'foil' || kind === 'glue') break;
+        floor = down;
+    }
+    return floor;
+}
+
 /** Whether a burn has opened this place and nothing has been put into it since. */
 export function isOpenPocket({ layers, digs }: Column): boolean {
     const top = layers.find(({ kind }) => kind !== 'coat');
@@ -195,10 +210,11 @@ export function sandColumn(column: Column, plane: Interval): Column {
     const layers = column.layers.filter(({ down }) => down.value > plane.value + hair);
     if (layers.length === 0) return { top: column.top, layers, digs: column.digs };
     if (layers[0]!.kind === 'air') return { top: layers[0]!.down, layers: layers.slice(1), digs: column.digs };
-    const bare = layers.length === 1 && layers[0]!.step === undefined;
+    const laidBy = layers[0]!.step ?? (layers.length === 1 ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY);
     const taken = plane.value - column.top.value;
     const tone = column.tone === undefined || taken >= scorchDepth - hair ? {} : { tone: column.tone };
-    return { top: plane, layers, digs: bare ? [] : column.digs, ...tone };
+    // What was dug into the layer that is level now is no more.
+    return { top: plane, layers, digs: column.digs.filter(({ step }) => step < laidBy), ...tone };
 }
 
 /** Lays tape across the face: over a pocket it bridges a hollow. */

@@ -22,9 +22,29 @@ export interface Met extends Boxed {
     readonly length?: number;
 }
 
+/** The line of a cut, which parts what it runs through without taking it away. */
+export interface Kerf {
+    readonly step: number;
+    /** What it encloses. */
+    readonly region: Region;
+    /** mm. */
+    readonly width: number;
+}
+
+/** Registration marks of an inlay: holes in the veneer, or only a light colour on the board. */
+export interface FaceMarks {
+    readonly step: number;
+    readonly region: Region;
+    readonly through: boolean;
+    /** The face that they were burnt into, mm below the first one. */
+    readonly level: Interval;
+}
+
 /** The first face of a blank at a moment of the work: disjoint cells, and one column everywhere else in the body. Lengths mm. */
 export interface Face {
     readonly blank: string;
+    /** The recipe does not say how large it is: its body has no end. */
+    readonly unsized?: true;
     /** What is still there of the blank, seen on its face: without what fell out, and without the waste once the parts are free. */
     readonly body: Boxed;
     /** Parts have been freed: the body is theirs. */
@@ -33,6 +53,13 @@ export interface Face {
     readonly level: Interval;
     readonly bare: Column;
     readonly cells: readonly Cell[];
+    readonly kerfs: readonly Kerf[];
+    readonly marks: readonly FaceMarks[];
+    /** What it is stuck to is still behind it. */
+    readonly backed: boolean;
+    readonly sanded: boolean;
+    /** Glued face down into another blank: its name. */
+    readonly inside?: string;
     /** What the beam of the step just done came upon; none after other steps. */
     readonly met: readonly Met[];
     /** What fell out of the blank in the step just done. */
@@ -41,22 +68,43 @@ export interface Face {
     readonly unknownSince?: number;
 }
 
-export function startFace(
-    blank: string,
-    size: { readonly width: number; readonly height: number },
-    sheet: string,
-    thickness: Interval | undefined,
-): Face {
-    const { width, height } = size;
+/** Half the side of a blank without a size, mm: larger than anything that is engraved, and well within the polygon grid. */
+const ENDLESS = 1e4;
+
+/** What a face begins as; lengths mm. */
+export interface Untouched {
+    readonly blank: string;
+    /** Absent where the recipe does not say. */
+    readonly size?: { readonly width: number; readonly height: number };
+    readonly sheet: string;
+    readonly thickness?: Interval;
+    readonly backed?: boolean;
+}
+
+export function startFace({ blank, size, sheet, thickness, backed = false }: Untouched): Face {
+    const box =
+        size === undefined
+            ? { minX: -ENDLESS, minY: -ENDLESS, maxX: ENDLESS, maxY: ENDLESS }
+            : { minX: 0, minY: 0, maxX: size.width, maxY: size.height };
     return {
         blank,
-        body: { region: rectangle(0, 0, width, height), box: { minX: 0, minY: 0, maxX: width, maxY: height } },
+        ...(size === undefined ? { unsized: true } : {}),
+        body: { region: rectangle(box.minX, box.minY, box.maxX - box.minX, box.maxY - box.minY), box },
         freed: false,
         level: exactly(0),
         bare: bareColumn(sheet, thickness),
         cells: [],
+        kerfs: [],
+        marks: [],
+        backed,
+        sanded: false,
         met: [],
     };
+}
+
+/** Tape lies on its face. */
+export function isMasked({ bare }: Face): boolean {
+    return bare.layers.some(({ kind }) => kind === 'tape');
 }
 
 /** The face without what belonged to the step that was just done. */

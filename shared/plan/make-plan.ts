@@ -2,12 +2,11 @@ import type { Recipe } from '../recipe/recipe';
 import { planBlank } from './blanks';
 import { cautions, withCautions } from './cautions';
 import { planCuttings } from './cutting';
-import { planFrames } from './frames';
 import type { Memo } from './memo';
 import type { ArtState, Plan, StepPlan } from './plan';
 import { planBoards } from './plan-boards';
 import { planCost } from './plan-cost';
-import { planFaces } from './plan-faces';
+import { workThrough } from './plan-faces';
 import { layMarks } from './plan-marks';
 import { planSchedule } from './plan-schedule';
 import { planStep } from './plan-step';
@@ -22,22 +21,21 @@ import { unknownTotals } from './unknown-totals';
  */
 export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, memo: Memo): Plan {
     const blanks = recipe.blanks.map(planBlank);
-    const steps: StepPlan[] = [];
+    const drawn: StepPlan[] = [];
     const bench = {
         recipe,
         arts,
         sources: new Map(recipe.arts.map((art) => [art.name, art])),
         blanks: new Map(blanks.map((blank) => [blank.name, blank])),
-        done: steps,
+        done: drawn,
         memo,
     };
-    for (const step of recipe.steps) steps.push(planStep(step, bench));
-    layMarks(steps, bench);
-    const frames = planFrames(blanks, steps, memo);
-    const faces = planFaces(recipe, blanks, steps, memo);
+    for (const step of recipe.steps) drawn.push(planStep(step, bench));
+    layMarks(drawn, bench);
+    const { steps, faces } = workThrough(recipe, blanks, drawn, memo);
     const cuttings = planCuttings(recipe, blanks, memo);
     const used = supplies(recipe, blanks, steps, cuttings, faces);
-    const laid = planSchedule(recipe, blanks, steps, frames, memo);
+    const laid = planSchedule(recipe, blanks, steps, faces, memo);
     const unknown = unknownTotals(recipe, steps);
     const cost = unknown === undefined ? planCost(recipe.shop, recipe.make, laid, used) : undefined;
     return {
@@ -46,7 +44,6 @@ export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, me
         arts,
         blanks,
         steps: withCautions(withWood(steps, blanks), recipe),
-        frames,
         faces,
         ...(unknown === undefined ? { totals: sumTimes(steps.map((step) => step.times)) } : { unknown }),
         supplies: used,

@@ -4,7 +4,7 @@ import { emptyRegion, type Region } from '../geometry/region';
 import { afterDeed, type Deed } from '../piece/after-deed';
 import { type Face, settledFace, startFace } from '../piece/face';
 import type { Remembered } from '../piece/partition';
-import type { Interval } from '../quantity/interval';
+import { add, exactly, type Interval } from '../quantity/interval';
 import type { Recipe } from '../recipe/recipe';
 import { contentKey } from './content-key';
 import { depthLaw } from './depth-law';
@@ -12,42 +12,84 @@ import { type CutOutcome, cutOutcome } from './freed-parts';
 import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
 import type { BlankPlan, StepPlan } from './plan';
-import { usualOverfill } from './plan-fill';
+import { planFill, pouredHeight } from './plan-fill';
+import { stackAndFit } from './plan-inlay';
+import { hollowIn, seatIn } from './receiving-place';
 import { stepKey } from './step-key';
+import { fillTimes } from './step-times';
 
 /** Width of a cut where the laser does not say its spot, mm. @commonPractice */
 const usualKerf = 0.2;
 
 /**
- * The face of every blank before the first step and after each one; a blank without a size has none. Each is remembered by what
- * it followed from, so that an edit of one step leaves those before it alone, and what later steps cut where it does not reach.
+ * Carries the steps out one after the other on the faces of all blanks. What a step meets there completes what is planned of it:
+ * how much a pocket takes, on which floor a veneer lies. Each face is remembered by what it followed from, so that an edit of one
+ * step leaves those before it alone, and what later steps cut where it does not reach.
+ * @returns the steps so completed; and the faces before the first step and after each one
  */
-export function planFaces(
+export function workThrough(
     recipe: Recipe,
     blanks: readonly BlankPlan[],
-    steps: readonly StepPlan[],
+    drawn: readonly StepPlan[],
     memo: Memo,
-): readonly (readonly Face[])[] {
-    const outcomes = new Map<number, CutOutcome>(steps.flatMap((step) => outcomeOf(step, blanks, steps, memo)));
+): { readonly steps: StepPlan[]; readonly faces: readonly (readonly Face[])[] } {
+    const outcomes = new Map<number, CutOutcome>(drawn.flatMap((step) => outcomeOf(step, blanks, drawn, memo)));
     const held = new Map<string, Region>();
-    const faces: (readonly Face[])[] = [blanks.flatMap((blank) => begin(blank, memo))];
-    for (const plan of steps) {
+    const faces: (readonly Face[])[] = [blanks.map((blank) => begin(blank, memo))];
+    const steps: StepPlan[] = [];
+    for (const one of drawn) {
         const before = faces[faces.length - 1]!;
+        const plan = completed(one, recipe, blanks, faces, memo);
         const kept = rememberedFor(plan, memo);
+        steps.push(plan);
         faces.push(
             before.map((face) => {
-                const deeds = deedsOf(plan, face, { recipe, blanks, steps, outcomes, held, memo });
+                const deeds = deedsOf(plan, face, { recipe, blanks, steps: drawn, outcomes, held, faces, memo });
                 return deeds.reduce((now, deed) => remembered(now, deed, kept), settledFace(face));
             }),
         );
     }
-    return faces;
+    return { steps, faces };
 }
 
-function begin({ name, size, blank, thickness }: BlankPlan, memo: Memo): Face[] {
-    if (size === undefined || !(size.width > 0 && size.height > 0)) return [];
+function begin({ name, size, blank, thickness }: BlankPlan, memo: Memo): Face {
     const sheet = blank.sheet?.name ?? name;
-    return [memo.get('face', contentKey(name, size, sheet, thickness), () => startFace(name, size, sheet, thickness))];
+    const backed = blank.backing !== 'none';
+    const sized = size !== undefined && size.width > 0 && size.height > 0;
+    return memo.get('face', contentKey(name, size, sheet, thickness, backed), () =>
+        startFace({
+            blank: name,
+            sheet,
+            backed,
+            ...(sized ? { size } : {}),
+            ...(thickness === undefined ? {} : { thickness }),
+        }),
+    );
+}
+
+/** A fill and an inlay with what the face says of the place that takes them in. */
+function completed(
+    plan: StepPlan,
+    recipe: Recipe,
+    blanks: readonly BlankPlan[],
+    faces: readonly (readonly Face[])[],
+    memo: Memo,
+): StepPlan {
+    const { step, fill, inlay } = plan;
+    if (step.kind === 'fill' && fill !== undefined) {
+        const hollow = hollowIn(faces, plan.blank, fill.pocket.index);
+        if (hollow === undefined) return plan;
+        const made = planFill(step, fill.pocket, hollow, recipe);
+        return { ...plan, fill: made, times: fillTimes(made) };
+    }
+    if (step.kind === 'inlay' && inlay !== undefined) {
+        const seat = seatIn(faces, inlay, memo);
+        if (seat === undefined) return plan;
+        const { reliefLaser: relief, pocketLaser: pocket, below } = inlay;
+        const reliefBlank = blanks.find(({ name }) => name === relief.blank);
+        return { ...plan, inlay: { ...inlay, ...stackAndFit(step, { relief, pocket, reliefBlank, below }, seat.depth) } };
+    }
+    return plan;
 }
 
 /** Each step has a shelf of its own, so that a long recipe does not push its own answers out. */
@@ -75,6 +117,7 @@ interface Doing {
     readonly outcomes: ReadonlyMap<number, CutOutcome>;
     /** Parts that tabs or a backing still hold in the sheet, by blank. */
     readonly held: Map<string, Region>;
+    readonly faces: readonly (readonly Face[])[];
     readonly memo: Memo;
 }
 
@@ -96,9 +139,6 @@ function deedsOf(plan: StepPlan, face: Face, doing: Doing): Deed[] {
         case 'fill': {
             const { fill } = plan;
             if (!here || fill === undefined || step.resin === undefined) return [];
-            const { number, of } = fill.layer;
-            const share = 1 / (of - number + 1);
-            const over = number === of ? (step.overfill?.value ?? usualOverfill) : 0;
             const metal = (step.resin.powder?.value ?? 0) > 0;
             return [
                 {
@@ -107,28 +147,31 @@ function deedsOf(plan: StepPlan, face: Face, doing: Doing): Deed[] {
                     pocket: fill.pocket.index,
                     resin: step.resin.name,
                     metal,
-                    share: share * (1 + over),
+                    ...pouredHeight(step, fill.layer),
                 },
             ];
         }
         case 'inlay': {
             const { inlay } = plan;
-            if (!here || inlay?.veneer === undefined) return [];
-            const relief = doing.blanks.find(({ name }) => name === inlay.reliefLaser.blank);
-            const sheet = relief?.blank.sheet?.name ?? inlay.reliefLaser.blank;
-            const { veneer, film } = inlay;
+            if (inlay === undefined) return [];
+            const { reliefLaser, pocketLaser, veneer = exactly(0), film } = inlay;
+            if (face.blank === reliefLaser.blank && !here) return [{ do: 'join', into: pocketLaser.blank }];
+            if (!here) return [];
+            const relief = doing.blanks.find(({ name }) => name === reliefLaser.blank);
             const backed = relief !== undefined && relief.blank.backing !== 'none';
+            const floor = seatIn(doing.faces, inlay, doing.memo)?.floor;
             return [
                 {
                     do: 'lay',
                     step: step.index,
                     pocket: inlay.pocket.index,
                     region: inlay.fits,
-                    sheet,
+                    floor: floor ?? add(face.level, pocketLaser.depth ?? exactly(0)),
+                    sheet: relief?.blank.sheet?.name ?? reliefLaser.blank,
                     veneer,
                     glue: step.glue?.name ?? 'glue',
                     film,
-                    ...(backed ? { foil: inlay.reliefLaser.blank } : {}),
+                    ...(backed ? { foil: reliefLaser.blank } : {}),
                 },
             ];
         }
@@ -186,6 +229,9 @@ function burns(laser: LaserPlan, face: Face, { recipe, steps, blanks, memo }: Do
         ...(whole.rings.length === 0 ? [] : [{ ...burn, region: whole }]),
         // Dots are told by their tone: what they dig is no floor.
         ...dotted.map((region) => ({ ...burn, region, toneOnly: true, through: false })),
+        ...(laser.marks ?? []).map(
+            (mark) => ({ do: 'mark', step: step.index, region: mark.region, through: mark.tone === undefined }) as const,
+        ),
     ];
 }
 

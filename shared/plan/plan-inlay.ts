@@ -46,16 +46,19 @@ export function planInlay(step: Inlay, halves: Halves): InlayPlan {
     };
 }
 
-/** What follows from the figures of an inlay alone, whatever is drawn: how it stacks up, and how it goes in. */
+/**
+ * What follows from the figures of an inlay alone, whatever is drawn: how it stacks up, and how it goes in.
+ * @param depth from the face down to the floor that carries it, mm
+ */
 export function stackAndFit(
     step: Inlay,
     { relief, pocket, reliefBlank, below }: Omit<Halves, 'memo'>,
+    depth = pocket.depth,
 ): Pick<InlayPlan, 'clearance' | 'gap' | 'film' | 'below' | 'veneer' | 'stack' | 'fit'> {
     const clearance = Math.max(0, step.clearance?.value ?? 0);
     const gap = clearance + (relief.step.offset?.value ?? 0) + (pocket.step.offset?.value ?? 0);
     const film = step.glue?.film === undefined ? (step.glue === undefined ? exactly(0) : usualFilm) : intervalOf(step.glue.film);
     const veneer = reliefBlank?.thickness;
-    const depth = pocket.depth;
     return {
         clearance,
         gap,

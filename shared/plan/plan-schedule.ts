@@ -1,9 +1,9 @@
 import { benchTimes } from '../bench/bench-times';
 import { schedule, type Turn } from '../bench/schedule';
+import type { Face } from '../piece/face';
 import type { Recipe } from '../recipe/recipe';
 import { contentKey } from './content-key';
 import type { Memo } from './memo';
-import type { Piece } from './piece';
 import type { BlankPlan, PlanSchedule, StepPlan, StepSpan, StepWork } from './plan';
 import { sittingsOf } from './sittings';
 import { handTime } from './step-times';
@@ -16,11 +16,11 @@ export function planSchedule(
     recipe: Recipe,
     blanks: readonly BlankPlan[],
     steps: readonly StepPlan[],
-    frames: readonly (readonly Piece[])[],
+    faces: readonly (readonly Face[])[],
     memo: Memo,
 ): PlanSchedule {
     const workday = recipe.shop?.workday?.value;
-    const works = worksOf(blanks, steps, frames);
+    const works = worksOf(blanks, steps, faces);
     const laid = memo.get('schedule', contentKey(works, recipe.make, workday), () => {
         const plain = schedule(works, recipe.make, workday);
         return {
@@ -51,13 +51,13 @@ function spanOf(turns: readonly Turn[], works: readonly StepWork[], step: number
  * just before it, so that work on another blank may go on meanwhile; free text may mean anything
  * and keeps its place among all blanks.
  */
-function worksOf(blanks: readonly BlankPlan[], steps: readonly StepPlan[], frames: readonly (readonly Piece[])[]): StepWork[] {
+function worksOf(blanks: readonly BlankPlan[], steps: readonly StepPlan[], faces: readonly (readonly Face[])[]): StepWork[] {
     const everything = blanks.map((blank) => blank.name);
     const last = new Map<string, number>();
     let before: readonly string[] = everything;
     const works: StepWork[] = [];
     for (const plan of steps) {
-        const held = plan.step.kind === 'wait' ? before : (blanksOf(frames[plan.step.index] ?? [], plan) ?? everything);
+        const held = plan.step.kind === 'wait' ? before : (blanksOf(faces[plan.step.index] ?? [], plan) ?? everything);
         let after = [...new Set(held.flatMap((name) => last.get(name) ?? []))];
         for (const part of partsOf(plan)) {
             works.push({ ...part, step: plan.step.index, after });
@@ -100,11 +100,11 @@ function repeated(word: string, count: number, work: Omit<Part, 'wait' | 'part'>
 }
 
 /** The blanks that a step has in hand; undefined where that is not known. */
-function blanksOf(frame: readonly Piece[], { blank, inlay }: StepPlan): readonly string[] | undefined {
+function blanksOf(faces: readonly Face[], { blank, inlay }: StepPlan): readonly string[] | undefined {
     if (blank === undefined) return undefined;
     const held = inlay === undefined ? [blank] : [blank, inlay.reliefLaser.blank];
     // What lies glued in another blank is in hand together with it.
-    const glued = frame.filter((piece) => piece.inside !== undefined && held.includes(piece.inside)).map((piece) => piece.blank);
-    const holders = frame.filter((piece) => held.includes(piece.blank)).flatMap((piece) => piece.inside ?? []);
+    const glued = faces.filter(({ inside }) => inside !== undefined && held.includes(inside)).map(({ blank: name }) => name);
+    const holders = faces.filter(({ blank: name }) => held.includes(name)).flatMap(({ inside }) => inside ?? []);
     return [...new Set([...held, ...glued, ...holders])];
 }

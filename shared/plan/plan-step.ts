@@ -1,10 +1,10 @@
 import { sandingSequence } from '../bench/sanding-sequence';
 import { atLeast, exactly, type Interval, intervalOf } from '../quantity/interval';
 import type { ArtSource, Recipe } from '../recipe/recipe';
-import type { Inlay, Sand, Step } from '../recipe/step';
+import type { Engrave, Inlay, Sand, Step } from '../recipe/step';
 import type { Memo } from './memo';
 import type { ArtState, BlankPlan, SandPlan, StepPlan } from './plan';
-import { planFill } from './plan-fill';
+import { hollowOf, planFill } from './plan-fill';
 import { planInlay } from './plan-inlay';
 import { planLaser } from './plan-laser';
 import { fillTimes, stepTimes } from './step-times';
@@ -39,7 +39,7 @@ export function planStep(step: Step, bench: Bench): StepPlan {
             if (depth === undefined) {
                 return { ...base, ...onBlank(pocket.blank), unplanned: `the depth of ${pocket.laser.step.name} is not known` };
             }
-            const fill = planFill(step, { ...pocket.laser, depth }, bench.recipe);
+            const fill = planFill(step, pocket.laser.step as Engrave, hollowOf({ ...pocket.laser, depth }), bench.recipe);
             return { ...base, ...onBlank(pocket.blank), fill, times: fillTimes(fill) };
         }
         case 'inlay':

@@ -17,7 +17,6 @@ import type { Blank, Recipe } from '../recipe/recipe';
 import type { Cut, Engrave, Step } from '../recipe/step';
 import type { Sheet } from '../recipe/stock';
 import type { LaserPlan } from './laser-plan';
-import type { Piece } from './piece';
 
 /** Everything that can be worked out of a recipe and its art. Lengths mm, areas mm2, volumes mm3, times s. */
 export interface Plan {
@@ -26,9 +25,7 @@ export interface Plan {
     readonly arts: ReadonlyMap<string, ArtState>;
     readonly blanks: readonly BlankPlan[];
     readonly steps: readonly StepPlan[];
-    /** The pieces before the first step and after each: frames[0] is the start, frames[i + 1] follows step i. */
-    readonly frames: readonly (readonly Piece[])[];
-    /** What lies where on the face of each blank that has a size, at the same moments. */
+    /** What lies where on the face of each blank: faces[0] before the first step, faces[i + 1] after step i. */
     readonly faces: readonly (readonly Face[])[];
     /** For one piece; absent where `unknown` says why. */
     readonly totals?: Times;

@@ -1,11 +1,10 @@
 import type { Recipe } from '../recipe/recipe';
 import type { Step } from '../recipe/step';
-import { planFrames } from './frames';
 import { keptFor } from './kept';
 import { Memo } from './memo';
 import type { BlankPlan, Plan, StepPlan } from './plan';
-import { planFaces } from './plan-faces';
-import { planFill } from './plan-fill';
+import { workThrough } from './plan-faces';
+import { hollowOf, planFill } from './plan-fill';
 import { stackAndFit } from './plan-inlay';
 import { laserFigures } from './plan-laser';
 import { sandedBelow, sandOf } from './plan-step';
@@ -27,8 +26,7 @@ export function rehearse(plan: Plan, changed: readonly Step[]): Plan {
         const step = steps[old.step.index];
         done.push(step === undefined ? old : again(old, step, { recipe, blanks, done, memo }));
     }
-    const frames = planFrames(plan.blanks, done, memo);
-    return { ...plan, recipe, steps: done, frames, faces: planFaces(recipe, plan.blanks, done, memo) };
+    return { ...plan, recipe, ...workThrough(recipe, plan.blanks, done, memo) };
 }
 
 interface Rehearsal {
@@ -50,8 +48,8 @@ function again(old: StepPlan, step: Step, { recipe, blanks, done, memo }: Rehear
     if (step.kind === 'fill' && fill !== undefined) {
         const pocket = done[fill.pocket.index]?.laser;
         const depth = pocket?.depth;
-        if (pocket === undefined || depth === undefined) return old;
-        const made = planFill(step, { ...pocket, depth }, recipe);
+        if (pocket?.step.kind !== 'engrave' || depth === undefined) return old;
+        const made = planFill(step, pocket.step, hollowOf({ ...pocket, depth }), recipe);
         return { ...old, step, fill: made, times: fillTimes(made) };
     }
     if (step.kind === 'inlay' && inlay !== undefined) {

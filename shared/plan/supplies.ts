@@ -29,7 +29,7 @@ export function supplies(
         shop,
         face: ({ blank: name, step }) => {
             const face = faces[step.index]?.find(({ blank }) => blank === name);
-            return face === undefined ? 0 : area(face.body.region);
+            return face === undefined || face.unsized === true ? 0 : area(face.body.region);
         },
     };
     return merged([

@@ -1,10 +1,9 @@
+import type { Face } from '../piece/face';
 import type { Memo } from '../plan/memo';
-import type { Piece } from '../plan/piece';
 import type { Plan } from '../plan/plan';
 import type { BenchView } from '../view/bench-view';
 import { makeBenchView } from '../view/make-bench-view';
 import { PathTable } from '../view/path-table';
-import { leftOf } from '../view/piece-view';
 import { sectionView } from '../view/section-view';
 import type { Comparison, Version } from './compare-plans';
 import { type PieceDifference, pieceDifference } from './piece-difference';
@@ -57,11 +56,16 @@ export function reviewPictures(
     const steps = new Map(
         matches.flatMap(({ before: a, after: b }) => (a === undefined || b === undefined ? [] : [[a, b] as const])),
     );
-    const start: FilmRow = { before: 0, after: 0, differs: differences(before.plan.frames[0]!, after.plan.frames[0]!) };
-    function differences(old: readonly Piece[], now: readonly Piece[]): DifferenceView[] {
+    const start: FilmRow = { before: 0, after: 0, differs: differences(before.plan.faces[0]!, after.plan.faces[0]!) };
+    function differences(old: readonly Face[], now: readonly Face[]): DifferenceView[] {
         return blankNames(before.plan, after.plan).flatMap((blank) => {
-            const is = (piece: Piece): boolean => piece.blank === blank;
-            const found = pieceDifference(old.find(is), now.find(is), steps, memo);
+            const is = (face: Face): boolean => face.blank === blank;
+            const found = pieceDifference(
+                { plan: before.plan, face: old.find(is) },
+                { plan: after.plan, face: now.find(is) },
+                steps,
+                memo,
+            );
             if (found === undefined) return [];
             const { region, ...rest } = found;
             return [region.rings.length === 0 ? rest : { ...rest, path: table.idOf(region) }];
@@ -75,7 +79,7 @@ export function reviewPictures(
             step,
             ...(old === undefined ? {} : { before: old }),
             ...(now === undefined ? {} : { after: now }),
-            differs: old === undefined || now === undefined ? [] : differences(before.plan.frames[old]!, after.plan.frames[now]!),
+            differs: old === undefined || now === undefined ? [] : differences(before.plan.faces[old]!, after.plan.faces[now]!),
         };
     });
     const pictures = art.map(({ review: of, page, gained, lost, kept }) => ({
@@ -103,11 +107,11 @@ function cutAlike(view: BenchView, like: BenchView, plan: Plan): BenchView {
         ...frame,
         pieces: frame.pieces.map((piece) => {
             const y = cuts.get(piece.blank);
-            const state = plan.frames[index]?.find(({ blank }) => blank === piece.blank);
+            const face = plan.faces[index]?.find(({ blank }) => blank === piece.blank);
             const blank = plan.blanks.find(({ name }) => name === piece.blank);
-            return y === undefined || state === undefined || blank === undefined
+            return y === undefined || face === undefined || blank === undefined
                 ? piece
-                : { ...piece, section: sectionView(plan, state, blank, y, leftOf(plan, index, piece.blank)) };
+                : { ...piece, section: sectionView(plan, face, blank, y) };
         }),
     }));
     return { ...view, frames };

@@ -90,7 +90,7 @@ export function planJson(
 /** What is there of a blank when all is done; null where its size is not known or its shapes cross too often. */
 function leftOf(plan: Plan, blank: string, region: (of: Region) => unknown): unknown {
     const face = plan.faces[plan.faces.length - 1]?.find((one) => one.blank === blank);
-    if (face === undefined || face.unknownSince !== undefined) return null;
+    if (face === undefined || face.unsized === true || face.unknownSince !== undefined) return null;
     const [wall] = [...thinnestWalls(plan, blank).values()].toSorted((a, b) => a.distance - b.distance);
     return {
         area: area(face.body.region),

@@ -149,7 +149,7 @@ export interface SpanView {
     readonly to: number;
     readonly bottom: number;
     readonly top: number;
-    readonly kind: 'wood' | 'resin' | 'inlay' | 'glue' | 'foil' | 'char';
+    readonly kind: 'wood' | 'resin' | 'inlay' | 'glue' | 'foil' | 'char' | 'coat' | 'tape';
     readonly colour: string;
     /** The band in which `top` may be; absent where it is known. */
     readonly band?: { readonly low: number; readonly high: number };

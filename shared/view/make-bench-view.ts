@@ -39,11 +39,11 @@ export function makeBenchView(
 ): BenchView {
     const paths = new PathTable(had);
     const { recipe } = plan;
-    const frames = plan.frames.map((pieces, index) => ({
+    const frames = plan.faces.map((faces, index) => ({
         step: index - 1,
-        pieces: pieces.flatMap((piece) => {
-            const blank = plan.blanks.find((candidate) => candidate.name === piece.blank);
-            return blank === undefined ? [] : [pieceView(plan, piece, blank, index, paths, memo)];
+        pieces: faces.flatMap((face) => {
+            const blank = plan.blanks.find((candidate) => candidate.name === face.blank);
+            return blank === undefined ? [] : [pieceView(plan, face, blank, paths, memo)];
         }),
     }));
     const inlays = plan.steps.flatMap((step) =>

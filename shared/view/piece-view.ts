@@ -1,72 +1,162 @@
 import { crossings, spanLength } from '../bench/section';
+import { intersect } from '../geometry/boolean';
 import { bounds } from '../geometry/measure';
 import type { Region } from '../geometry/region';
+import { type Column, hair, hollowFloor, isGone, seenLayer } from '../piece/column';
+import { type Cell, type Face, isMasked } from '../piece/face';
 import type { Memo } from '../plan/memo';
-import type { Mark, Piece } from '../plan/piece';
 import type { BlankPlan, Plan } from '../plan/plan';
 import type { LayerView, PieceView } from './bench-view';
 import type { PathTable } from './path-table';
-import { inlayColour, sectionView } from './section-view';
+import { inlayColour, resinOf, sectionView } from './section-view';
 
 /** One blank at one moment of the work, as layers of paths from the bare face up. */
-export function pieceView(plan: Plan, piece: Piece, blank: BlankPlan, frame: number, paths: PathTable, memo: Memo): PieceView {
-    const left = leftOf(plan, frame, blank.name);
-    const layers = piece.marks.flatMap((mark) => layersOf(plan, piece, blank, mark, paths));
+export function pieceView(plan: Plan, face: Face, blank: BlankPlan, paths: PathTable, memo: Memo): PieceView {
+    const left = leftOf(plan, face);
+    const isCoated = (kind: 'seal' | 'finish'): boolean =>
+        face.bare.layers.some((layer) => layer.kind === 'coat' && plan.steps[layer.step ?? -1]?.step.kind === kind);
     return {
-        blank: piece.blank,
-        gone: piece.inside !== undefined,
-        masked: piece.masked,
-        sealed: piece.sealed > 0,
-        finished: piece.finished > 0,
-        sanded: piece.sanded,
+        blank: face.blank,
+        gone: face.inside !== undefined,
+        masked: isMasked(face),
+        sealed: isCoated('seal'),
+        finished: isCoated('finish'),
+        sanded: face.sanded,
         ...(left === undefined ? {} : { outline: paths.idOf(left) }),
-        layers,
-        section: sectionView(plan, piece, blank, bestCut(plan, blank, memo), left),
+        layers: layersOf(plan, face, blank, paths, memo),
+        section: sectionView(plan, face, blank, bestCut(plan, blank, memo)),
     };
 }
 
-/** What is left of a blank at a moment; undefined while it is whole, and where nothing is known of it. */
-export function leftOf(plan: Plan, frame: number, blank: string): Region | undefined {
-    const [first, now] = [plan.faces[0], plan.faces[frame]].map(
-        (faces) => faces?.find((face) => face.blank === blank)?.body.region,
-    );
-    return now === first ? undefined : now;
+/** What is left of a blank; undefined while it is whole, and where nothing is known of it. */
+function leftOf(plan: Plan, { blank, body }: Face): Region | undefined {
+    const first = plan.faces[0]?.find((face) => face.blank === blank)?.body.region;
+    return body.region === first ? undefined : body.region;
 }
 
-function layersOf(plan: Plan, piece: Piece, blank: BlankPlan, mark: Mark, paths: PathTable): LayerView[] {
+function layersOf(plan: Plan, face: Face, blank: BlankPlan, paths: PathTable, memo: Memo): LayerView[] {
     const burnt = blank.blank.sheet?.wood?.burnt ?? '#4a2f1d';
-    const path = paths.idOf(mark.region);
-    const depth = mark.depth.value;
-    const made = mark.registration === true ? 'marks' : (plan.steps[mark.step]?.title ?? '');
-    const layer = (kind: LayerView['kind'], colour: string, opacity: number, label = made, of = path): LayerView => ({
-        path: of,
-        kind,
-        colour,
-        opacity,
-        step: mark.step,
+    const made = (step: number): string => plan.steps[step]?.title ?? '';
+    return [
+        // Shadows of a deep place fall on what is beside it: the shallow first.
+        ...face.cells
+            .toSorted((a, b) => a.column.top.value - b.column.top.value)
+            .flatMap((cell) => layersOfCell(plan, face, cell, burnt, { paths, memo })),
+        ...face.marks.map(({ step, region, through, level }): LayerView => {
+            const look = through
+                ? holeLook(face)
+                : ({ kind: 'toned', colour: burnt, opacity: toneOpacity(markTone(plan, step)) } as const);
+            return { ...look, path: paths.idOf(region), step, depth: level.value, label: 'marks' };
+        }),
+        ...face.kerfs.map(
+            ({ step, region }): LayerView => ({
+                path: paths.idOf(region),
+                kind: 'cut',
+                colour: burnt,
+                opacity: 1,
+                step,
+                depth: blank.thickness?.value ?? 0,
+                label: made(step),
+            }),
+        ),
+    ];
+}
+
+/** The same for both the picture and where a hole shows what it is stuck to. */
+function holeLook({ backed }: Face): Pick<LayerView, 'kind' | 'colour' | 'opacity'> {
+    return { kind: 'through', colour: backed ? '#b8bcc2' : '#00000000', opacity: 1 };
+}
+
+function markTone(plan: Plan, step: number): number {
+    return plan.steps[step]?.laser?.marks?.[0]?.tone ?? 1;
+}
+
+interface Drawing {
+    readonly paths: PathTable;
+    readonly memo: Memo;
+}
+
+/** What is seen of a cell: the burnt floor, and what lies on it. */
+function layersOfCell(plan: Plan, face: Face, cell: Cell, burnt: string, drawing: Drawing): LayerView[] {
+    const { column, region } = cell;
+    const dug = column.digs.findLast(({ depth }) => depth.value > hair)?.step;
+    const depth = hollowFloor(column).value;
+    const layer = (step: number, look: Pick<LayerView, 'kind' | 'colour' | 'opacity'>, label?: string): LayerView => ({
+        ...look,
+        path: drawing.paths.idOf(region),
+        step,
         depth,
-        label,
+        label: label ?? plan.steps[step]?.title ?? '',
     });
-    const { tones } = mark;
-    if (tones !== undefined) {
-        const full = mark.kind === 'toned' ? toneOpacity(mark.tone) : 1;
-        const kind = mark.kind === 'pocket' ? 'burnt' : mark.kind;
-        return tones.flatMap((region, k) =>
-            region.rings.length === 0
-                ? []
-                : [layer(kind, burnt, layerOpacity(full, k + 1, tones.length), made, paths.idOf(region))],
-        );
+    const open: LayerView[] = dug === undefined ? [] : [layer(dug, { kind: 'burnt', colour: burnt, opacity: 1 })];
+    if (isGone(column)) return dug === undefined ? [] : [layer(dug, holeLook(face))];
+    const under = [...open, ...tonesOf(plan, cell, burnt, drawing)];
+    const content = contentOf(plan, face, column);
+    if (content === undefined) return under;
+    const on = layer(dug ?? content.step, content, content.label);
+    const inlaid = content.grain === undefined ? on : { ...on, grain: content.grain };
+    // What was burnt into a veneer or a fill lies on it.
+    return dug !== undefined && dug > content.step ? [inlaid, ...under] : [...open, inlaid, ...under.slice(open.length)];
+}
+
+interface ContentLook extends Pick<LayerView, 'kind' | 'colour' | 'opacity' | 'label' | 'grain'> {
+    readonly step: number;
+}
+
+/** What has been poured or laid in and is seen; undefined where the blank's own wood is. */
+function contentOf(plan: Plan, face: Face, column: Column): ContentLook | undefined {
+    const seen = seenLayer({ ...column, layers: column.layers.filter(({ kind }) => kind !== 'foil') });
+    const made = plan.steps[seen?.step ?? -1];
+    if (seen?.step === undefined || made === undefined) return undefined;
+    const { step } = seen;
+    if (seen.kind === 'resin') {
+        const resin = resinOf(made.step);
+        const kind = column.top.value < face.level.value - hair ? 'spilled' : 'filled';
+        return { step, kind, colour: resin?.colour ?? '#888888', opacity: resin?.opacity?.value ?? 0.85, label: seen.name };
     }
-    switch (mark.kind) {
-        case 'toned':
-            return [layer('toned', burnt, toneOpacity(mark.tone))];
-        case 'cut':
-            return [layer('cut', burnt, 1)];
-        case 'through':
-            return [layer('through', blank.blank.backing === 'none' || piece.peeled ? '#00000000' : '#b8bcc2', 1)];
-        case 'pocket':
-            return [layer('burnt', burnt, 1), ...contentLayers(plan, mark, layer, paths)];
-    }
+    if (seen.kind !== 'wood' || made.inlay === undefined) return undefined;
+    const from = made.inlay.reliefLaser.blank;
+    const grain = plan.blanks.find((candidate) => candidate.name === from)?.blank.grain;
+    return {
+        step,
+        kind: 'inlaid',
+        colour: inlayColour(plan, from),
+        opacity: 1,
+        label: from,
+        ...(grain === undefined ? {} : { grain }),
+    };
+}
+
+/** Colour that lies on the surface of a cell: all over it, or the greys of a picture that was burnt as dots. */
+function tonesOf(plan: Plan, { region, column }: Cell, burnt: string, { paths, memo }: Drawing): LayerView[] {
+    const { tone: step } = column;
+    const laser = plan.steps[step ?? -1]?.laser;
+    if (step === undefined || laser === undefined) return [];
+    const full = laser.tone === undefined ? 1 : toneOpacity(laser.tone);
+    const kind = laser.tone === undefined ? 'burnt' : 'toned';
+    const within = (part: Region, whole: Region): Region =>
+        whole === region ? part : memo.get('within', `${memo.keyOf(part)} ${memo.keyOf(region)}`, () => intersect(part, region));
+    const layer = (part: Region, opacity: number): LayerView[] =>
+        part.rings.length === 0
+            ? []
+            : [
+                  {
+                      path: paths.idOf(part),
+                      kind,
+                      colour: burnt,
+                      opacity,
+                      step,
+                      depth: column.top.value,
+                      label: plan.steps[step]!.title,
+                  },
+              ];
+    if (laser.pictures === undefined) return layer(region, full);
+    return [
+        ...(laser.whole === undefined || laser.tone === undefined ? [] : layer(within(laser.whole, laser.whole), full)),
+        ...laser.pictures.flatMap(({ tones }) =>
+            tones.flatMap((part, k) => layer(within(part, tones[0]!), layerOpacity(full, k + 1, tones.length))),
+        ),
+    ];
 }
 
 function toneOpacity(tone: number): number {
@@ -78,20 +168,6 @@ function layerOpacity(full: number, k: number, n: number): number {
     const before = 1 - (full * (k - 1)) / n;
     return before <= 0 ? 1 : 1 - (1 - (full * k) / n) / before;
 }
-
-type MakeLayer = (kind: LayerView['kind'], colour: string, opacity: number, label?: string, of?: string) => LayerView;
-
-function contentLayers(plan: Plan, mark: Mark, layer: MakeLayer, paths: PathTable): LayerView[] {
-    const { content } = mark;
-    if (content === undefined) return [];
-    if (content.kind === 'resin') {
-        return [layer(content.proud > 0 ? 'spilled' : 'filled', content.colour, content.opacity, content.name)];
-    }
-    const grain = plan.blanks.find((candidate) => candidate.name === content.from)?.blank.grain;
-    const inlaid = layer('inlaid', inlayColour(plan, content.from), 1, content.from, paths.idOf(content.region));
-    return [grain === undefined ? inlaid : { ...inlaid, grain }];
-}
-
 /** The height at which a cut across the blank meets most of what was burnt, so that the section shows something. */
 export function bestCut(plan: Plan, blank: BlankPlan, memo: Memo): number {
     const regions = plan.steps.flatMap(({ laser, step }) =>

@@ -12,7 +12,7 @@ import { depths, Raster } from './raster';
 const size = { width: 12, height: 10 };
 const thickness = 4;
 
-const start = (): Face => startFace('board', size, 'oak', exactly(thickness));
+const start = (): Face => startFace({ blank: 'board', size, sheet: 'oak', thickness: exactly(thickness) });
 
 /** A deed as it is drawn by chance; steps are numbered in the order in which they come. */
 type Draft = (step: number) => Deed;
@@ -49,20 +49,28 @@ function drafts(region: fc.Arbitrary<Region>): fc.Arbitrary<Draft> {
         },
         {
             weight: 2,
-            arbitrary: fc.record({ pocket, share: fc.constantFrom(1, 0.5, 1.2), resin: fc.constantFrom('blue', 'red') }).map(
-                ({ pocket, share, resin }): Draft =>
-                    (step) => ({ do: 'fill', step, pocket, resin, metal: false, share }),
-            ),
+            arbitrary: fc
+                .record({
+                    pocket,
+                    share: fc.constantFrom(1, 0.5),
+                    over: fc.constantFrom(0, 0.2),
+                    resin: fc.constantFrom('blue', 'red'),
+                })
+                .map(
+                    ({ pocket, share, over, resin }): Draft =>
+                        (step) => ({ do: 'fill', step, pocket, resin, metal: false, share, over }),
+                ),
         },
         {
             weight: 2,
-            arbitrary: fc.record({ region, pocket, film: tenths(1, 2), veneer: tenths(3, 8) }).map(
-                ({ region, pocket, film, veneer }): Draft =>
+            arbitrary: fc.record({ region, pocket, floor: tenths(2, 12), film: tenths(1, 2), veneer: tenths(3, 8) }).map(
+                ({ region, pocket, floor, film, veneer }): Draft =>
                     (step) => ({
                         do: 'lay',
                         step,
                         pocket,
                         region,
+                        floor: exactly(floor),
                         sheet: 'maple',
                         veneer: exactly(veneer),
                         glue: 'glue',
@@ -232,6 +240,7 @@ describe('a burn through layers', () => {
         step: 1,
         pocket: 0,
         region: rectangle(2, 2, 4, 4),
+        floor: exactly(0.6),
         sheet: 'maple',
         veneer: exactly(0.5),
         glue: 'glue',
@@ -248,7 +257,7 @@ describe('a burn through layers', () => {
     });
 
     it('is held up by resin, which it remembers as met', () => {
-        const fill: Deed = { do: 'fill', step: 1, pocket: 0, resin: 'bronze', metal: true, share: 1 };
+        const fill: Deed = { do: 'fill', step: 1, pocket: 0, resin: 'bronze', metal: true, share: 1, over: 0 };
         const face = board([burn(0, 0.6, 0.6), fill, burn(2, 1, 0.8)]);
         expect(face.cells[0]!.column.top.value).toBeCloseTo(0, 12);
         expect(face.met[0]!.layers).toMatchObject([{ kind: 'resin', name: 'bronze', metal: true }]);

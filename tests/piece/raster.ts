@@ -4,7 +4,7 @@ import { exactly, type Interval } from '../../shared/quantity/interval';
 /** An independent model of a face for the tests: plain stacks on a grid of squares, without regions, worked by their own sums. */
 export interface Stack {
     /** From the bottom up. */
-    readonly layers: { readonly kind: string; readonly name: string; thick: number }[];
+    readonly layers: { readonly kind: string; readonly name: string; thick: number; readonly step: number }[];
     readonly digs: Set<number>;
     gone: boolean;
 }
@@ -21,11 +21,11 @@ export class Raster {
         readonly width: number,
         readonly height: number,
         readonly cell: number,
-        private readonly sheet: string,
+        sheet: string,
         private readonly thickness: number,
     ) {
         this.stacks = Array.from({ length: width * height }, () => ({
-            layers: [{ kind: 'wood', name: sheet, thick: thickness }],
+            layers: [{ kind: 'wood', name: sheet, thick: thickness, step: -1 }],
             digs: new Set<number>(),
             gone: false,
         }));
@@ -51,7 +51,7 @@ export class Raster {
         const { layers } = stack;
         const top = () => layers[layers.length - 1];
         const put = (kind: string, name: string, thick: number): void => {
-            layers.push({ kind, name, thick });
+            layers.push({ kind, name, thick, step: 'step' in deed ? deed.step : -1 });
             this.count(this.added, kind, name, thick);
         };
         const take = (thick: number): void => {
@@ -97,11 +97,18 @@ export class Raster {
             }
             case 'fill': {
                 const room = this.heightOf(stack) - this.face;
-                if (stack.digs.has(deed.pocket) && room > 1e-9) put('resin', deed.resin, room * deed.share);
+                if (!stack.digs.has(deed.pocket) || room <= 1e-9) return;
+                let dug = room;
+                for (const { kind, thick } of layers.toReversed()) {
+                    if (kind !== 'resin' && kind !== 'coat') break;
+                    dug += thick;
+                }
+                put('resin', deed.resin, room * deed.share + dug * deed.over);
                 return;
             }
             case 'lay':
                 if (!isInside || !stack.digs.has(deed.pocket)) return;
+                if (this.heightOf(stack) > deed.floor.value + 1e-9) put('air', 'hollow', this.heightOf(stack) - deed.floor.value);
                 put('glue', deed.glue, deed.film.value);
                 put('wood', deed.sheet, deed.veneer.value);
                 return;
@@ -116,8 +123,8 @@ export class Raster {
                 }
                 if (top()?.kind === 'air' && sanded) take(top()!.thick);
                 sanded &&= started > 0;
-                if (sanded && layers.length === 1 && layers[0]!.name === this.sheet && this.heightOf(stack) <= plane + 1e-9)
-                    stack.digs.clear();
+                if (sanded && layers.length > 0 && this.heightOf(stack) <= plane + 1e-9)
+                    for (const dig of stack.digs) if (dig >= top()!.step) stack.digs.delete(dig);
                 return;
             }
             case 'coat':
@@ -139,6 +146,8 @@ export class Raster {
                 layers.length = 0;
                 return;
             case 'free':
+            case 'join':
+            case 'mark':
                 return;
         }
     }

@@ -86,7 +86,8 @@ describe('the face of each blank in a plan', () => {
     });
     it('does not throw for art that is tangled, a blank without a size, or a step without a blank', async () => {
         const plan = await planOf(recipe('engrave e on b { art flag depth 0.5 mm air off }', 'blank b { of ash-10 }'));
-        expect(plan.faces.at(-1)).toEqual([]);
+        expect(plan.faces.at(-1)).toMatchObject([{ blank: 'b', unsized: true, cells: [{ column: { digs: [{ step: 0 }] } }] }]);
+        expect((planJson(plan, []) as { blanks: { left: unknown }[] }).blanks[0]!.left).toBeNull();
         await expect(planOf(recipe('engrave e on nowhere { art flag depth 0.5 mm air off }'))).resolves.toBeDefined();
     });
 });

@@ -61,12 +61,13 @@ describe('the marks of an inlay', () => {
     });
     it('show on both pieces, take no veneer in, and go with the sanding', async () => {
         const plan = await planOf(inlayRecipe({ inlay }));
-        const on = (frame: number, blank: string) =>
-            plan.frames[frame]!.find((piece) => piece.blank === blank)!.marks.filter((mark) => mark.registration);
-        expect(on(1, 'tray')).toMatchObject([{ kind: 'toned' }]);
-        expect(on(2, 'bird')).toMatchObject([{ kind: 'through' }]);
-        expect(on(3, 'tray')[0]!.content).toBeUndefined();
-        expect(on(plan.frames.length - 1, 'tray')).toEqual([]);
+        const face = (moment: number, blank: string) => plan.faces[moment]!.find((one) => one.blank === blank)!;
+        expect(face(1, 'tray').marks).toMatchObject([{ through: false }]);
+        expect(face(2, 'bird').marks).toMatchObject([{ through: true }]);
+        const [mark] = face(3, 'tray').marks;
+        const laid = face(3, 'tray').cells.filter(({ column }) => column.layers.length > 1);
+        expect(laid.flatMap(({ region }) => intersect(region, mark!.region).rings)).toEqual([]);
+        expect(face(plan.steps.length, 'tray').marks).toEqual([]);
     });
     it('are in every file', async () => {
         const plan = await planOf(inlayRecipe({ inlay }));

@@ -7,6 +7,8 @@ import { setUps } from '../../shared/plan/set-ups';
 import { setUpRs274 } from '../../shared/sheets/setup-rs274';
 import { setUpSvg } from '../../shared/sheets/setup-svg';
 import { stepFacts } from '../../shared/sheets/step-facts';
+import { makeBenchView } from '../../shared/view/make-bench-view';
+import { PathTable } from '../../shared/view/path-table';
 import { pngOf } from '../art/pictures';
 import { planOf } from '../kit/plan-of';
 import { shop } from '../kit/shop';
@@ -112,10 +114,14 @@ describe('a picture in dots', () => {
     });
     it('is seen in its greys', async () => {
         const { plan } = await burn({});
-        const [mark] = plan.frames[1]![0]!.marks;
-        const areas = mark!.tones!.map(area);
+        const view = makeBenchView(plan, [], { uri: '', textVersion: 1, recipes: [] }, new Memo());
+        const { layers } = view.frames[1]!.pieces[0]!;
+        const seen = plan.steps[0]!.laser!.pictures![0]!.tones;
+        const areas = seen.map(area);
         expect(areas.slice(0, 4).every((each) => Math.abs(each / (2 * black) - 1) < 0.03)).toBe(true);
         expect(areas.slice(4).every((each) => Math.abs(each / black - 1) < 0.03)).toBe(true);
+        const names = new PathTable();
+        expect(layers.map(({ path }) => path)).toEqual(seen.map((region) => names.idOf(region)));
     });
     it('reaches the machine files dot by dot', async () => {
         const { plan, laser } = await burn({});

@@ -1,5 +1,7 @@
+import { hair, isOpenPocket } from '../../piece/column';
+import type { Face } from '../../piece/face';
 import { showLength } from '../../quantity/show';
-import { pieceAtEnd } from '../helpers/piece-at';
+import { contentOf, faceAtEnd } from '../helpers/face-at';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -21,14 +23,13 @@ export const tooDeepToTouch: Rule = {
     page,
     *examine(plan) {
         for (const blank of plan.blanks) {
-            const piece = pieceAtEnd(plan, blank.name);
+            const face = faceAtEnd(plan, blank.name);
             const use = blank.blank.touchedBy?.value;
-            if (piece === undefined || piece.inside !== undefined || use === 'nobody') continue;
-            for (const mark of piece.marks) {
-                const step = plan.steps[mark.step]?.step;
-                if (mark.kind !== 'pocket' || mark.content !== undefined || step?.kind !== 'engrave') continue;
-                const depth = mark.depth.value - piece.face.value;
-                if (depth < STEP_DEPTH) continue;
+            if (face === undefined || face.inside !== undefined || use === 'nobody') continue;
+            for (const [index, depth] of openDepths(face)) {
+                const step = plan.steps[index]?.step;
+                // What is left open around what was put in is its clearance.
+                if (step?.kind !== 'engrave' || contentOf(plan, index) !== undefined || depth < STEP_DEPTH) continue;
                 yield finding(page, {
                     severity: use === undefined ? 'hint' : 'warning',
                     message: `${step.name} stays open and ${showLength(depth)} deep: its edge catches crumbs, cloths and fingers. Fill it or ask for less than ${showLength(STEP_DEPTH)} on a surface ${use === undefined ? 'that is used' : `that ${use} touch${use === 'food' ? 'es' : ''}`}.`,
@@ -48,3 +49,14 @@ export const tooDeepToTouch: Rule = {
         }
     },
 };
+
+/** How deep each step's hollows are below the face, where they are open; of several depths the greatest. */
+function openDepths({ cells, level }: Face): Map<number, number> {
+    const found = new Map<number, number>();
+    for (const { column } of cells) {
+        const dug = column.digs.findLast(({ depth }) => depth.value > hair)?.step;
+        if (dug === undefined || !isOpenPocket(column)) continue;
+        found.set(dug, Math.max(found.get(dug) ?? 0, column.top.value - level.value));
+    }
+    return found;
+}

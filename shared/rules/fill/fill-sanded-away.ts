@@ -1,7 +1,11 @@
-import { subtract } from '../../quantity/interval';
+import { area } from '../../geometry/measure';
+import { hollowFloor } from '../../piece/column';
+import { type Interval, subtract } from '../../quantity/interval';
 import { showLength } from '../../quantity/show';
 import { atItsWord } from '../figures';
 import { askDepth, depthUnit } from '../helpers/ask-depth';
+import { type Content, contentsOf } from '../helpers/contents';
+import { faceAfter, faceBefore } from '../helpers/face-at';
 import { depthForFill, leastFillLeft as leastLeft } from '../helpers/fill-depth';
 import { sandLess } from '../helpers/sanding-off';
 import { commonPractice, type Page } from '../page';
@@ -23,17 +27,16 @@ export const fillSandedAway: Rule = {
     *examine(plan, figures = atItsWord) {
         for (const [index, { step, blank, sand }] of plan.steps.entries()) {
             if (sand === undefined || step.kind !== 'sand' || sand.below.value <= 0) continue;
-            const before = plan.frames[index]?.find((piece) => piece.blank === blank);
-            const face = plan.frames[index + 1]?.find((piece) => piece.blank === blank)?.face;
-            if (before === undefined || face === undefined) continue;
-            for (const mark of before.marks) {
-                if (mark.kind === 'toned' || mark.content?.kind !== 'resin') continue; // shallow-fill says it
-                const laser = plan.steps[mark.step]?.laser;
-                if (laser?.depth === undefined) continue; // nobody knows how deep it is
-                const left = subtract(mark.depth, face);
+            const face = faceAfter(plan, index, blank)?.level;
+            if (face === undefined) continue;
+            for (const content of contentsOf(plan, faceBefore(plan, index, blank))) {
+                const laser = plan.steps[content.pocket]?.laser;
+                if (content.kind !== 'resin' || laser?.depth === undefined) continue;
+                const floor = mostOfIt(content);
+                const left = subtract(floor, face);
                 if (left.low >= leastLeft) continue;
                 const gone = left.value <= 0;
-                const carved = plan.steps[mark.step]?.step;
+                const carved = plan.steps[content.pocket]?.step;
                 const name = carved !== undefined && 'name' in carved ? carved.name : 'the pocket';
                 const engraved = carved?.kind === 'engrave' ? carved : undefined;
                 const deep = engraved === undefined ? undefined : depthForFill(plan, engraved, laser);
@@ -44,8 +47,8 @@ export const fillSandedAway: Rule = {
                 yield finding(page, {
                     severity: gone ? 'error' : 'warning',
                     message: gone
-                        ? `Sanding takes ${showLength(face.value)} off the face in all, and ${name} is ${showLength(mark.depth.value, unit)} deep: all of ${mark.content.name} goes${mend}`
-                        : `After sanding ${showLength(left.value)} of ${mark.content.name} is left in ${name}, ${showLength(Math.max(0, left.low))} at worst; ${showLength(leastLeft)} should stay${mend}`,
+                        ? `Sanding takes ${showLength(face.value)} off the face in all, and ${name} is ${showLength(floor.value, unit)} deep: all of ${content.name} goes${mend}`
+                        : `After sanding ${showLength(left.value)} of ${content.name} is left in ${name}, ${showLength(Math.max(0, left.low))} at worst; ${showLength(leastLeft)} should stay${mend}`,
                     where: step.take?.where ?? step.where,
                     step: step.index,
                     fixes: [...fixes, ...sandLess(page.id, step, leastLeft - left.low, figures)],
@@ -55,3 +58,9 @@ export const fillSandedAway: Rule = {
         }
     },
 };
+
+/** The floor below most of a fill, from the blank's first face down. */
+function mostOfIt({ places }: Content): Interval {
+    const floors = places.map(({ cell }) => ({ size: area(cell.region), floor: hollowFloor(cell.column) }));
+    return floors.reduce((a, b) => (b.size > a.size ? b : a)).floor;
+}

@@ -1,13 +1,10 @@
-import { intersect } from '../../geometry/boolean';
-import { area } from '../../geometry/measure';
 import type { LaserPlan } from '../../plan/laser-plan';
-import type { Mark } from '../../plan/piece';
 import type { Plan } from '../../plan/plan';
 import { showArea, showLength } from '../../quantity/show';
 import type { Step } from '../../recipe/step';
+import { contentsOf } from '../helpers/contents';
 import { elapsed, longEnough } from '../helpers/elapsed';
-import { faceAfter, negligible, sizeOfMet } from '../helpers/face-at';
-import { pieceBefore } from '../helpers/piece-at';
+import { faceAfter, faceBefore, negligible, sizeOfMet } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import type { Page } from '../page';
 import { finding, type Rule, type Said } from '../rule';
@@ -30,17 +27,17 @@ export const laserOnResin: Rule = {
         for (const { step, blank, laser } of plan.steps) {
             if (laser === undefined || (step.kind !== 'engrave' && step.kind !== 'cut')) continue;
             const poured: { readonly finding: Omit<Said, 'fixes'>; readonly first: Step }[] = [];
-            for (const mark of pieceBefore(plan, step.index, blank)?.marks ?? []) {
-                const fill = mark.content === undefined ? undefined : plan.steps[mark.content.step]?.step;
-                if (mark.content?.kind !== 'resin' || fill?.kind !== 'fill') continue;
+            for (const content of contentsOf(plan, faceBefore(plan, step.index, blank))) {
+                const fill = plan.steps[content.step]?.step;
+                if (fill?.kind !== 'fill') continue;
                 const cure = fill.resin?.cure;
                 const cured =
                     cure === undefined || longEnough(elapsed(plan, fill.index, step.index), cure.value - cure.tolerance);
-                const beamed = beamOver(plan, laser, mark, fill.index);
+                const beamed = beamOver(plan, laser, fill.index);
                 if (cured && beamed === undefined) continue;
                 const how = cured
-                    ? `${step.kind === 'cut' ? 'cuts along' : 'runs over'} ${beamed?.size} of ${mark.content.name}`
-                    : `works while ${mark.content.name} has not cured`;
+                    ? `${step.kind === 'cut' ? 'cuts along' : 'runs over'} ${beamed?.size} of ${content.name}`
+                    : `works while ${content.name} has not cured`;
                 const metal = beamed !== undefined && (fill.resin?.powder?.value ?? 0) > 0;
                 const said = {
                     severity: cured ? 'warning' : 'error',
@@ -50,10 +47,9 @@ export const laserOnResin: Rule = {
                     spots: beamed?.spots ?? [],
                     related: [{ message: 'The resin is poured here.', where: fill.where }],
                 } as const;
-                const pocket = plan.steps[mark.content.step]?.fill?.pocket.index;
                 poured.push({
                     finding: said,
-                    first: plan.steps.find((other) => other.fill?.pocket.index === pocket)?.step ?? fill,
+                    first: plan.steps.find((other) => other.fill?.pocket.index === content.pocket)?.step ?? fill,
                 });
             }
             // Before all of them, whichever of them is looked at.
@@ -78,12 +74,9 @@ interface Beamed {
 }
 
 /** How much of a fill the beam goes over, by what it meets on the face as it is then; undefined where that is next to nothing. */
-function beamOver(plan: Plan, laser: LaserPlan, mark: Mark, fill: number): Beamed | undefined {
+function beamOver(plan: Plan, laser: LaserPlan, fill: number): Beamed | undefined {
     const face = faceAfter(plan, laser.step.index, laser.blank);
-    if (face === undefined) {
-        const over = laser.step.kind === 'cut' ? 0 : area(intersect(laser.region, mark.region));
-        return over <= negligible ? undefined : { size: showArea(over), spots: [] };
-    }
+    if (face === undefined) return undefined;
     const met = face.met.filter(({ layers }) => layers.some(isOf(fill)));
     const { area: over, length } = sizeOfMet(met);
     const spots = spotsOf(

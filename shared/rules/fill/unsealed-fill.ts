@@ -1,6 +1,9 @@
+import { isGone } from '../../piece/column';
 import type { Fix } from '../../recipe/finding';
 import type { Fill, Seal } from '../../recipe/step';
 import { blankOf } from '../helpers/blank-names';
+import { isSealed } from '../helpers/contents';
+import { faceBefore } from '../helpers/face-at';
 import { timeText } from '../helpers/longer-wait';
 import { statementBefore } from '../helpers/statement-before';
 import { commonPractice, type Page } from '../page';
@@ -25,10 +28,12 @@ export const unsealedFill: Rule = {
             if (fill === undefined || step.kind !== 'fill') continue;
             const wood = blankOf(plan, stepPlan)?.blank.sheet?.wood;
             if (wood === undefined || !wood.bleeds) continue;
-            const mark = plan.frames[index]
-                ?.find((piece) => piece.blank === stepPlan.blank)
-                ?.marks.find((candidate) => candidate.step === fill.pocket.index);
-            if (mark === undefined || mark.sealed) continue;
+            const pocket = faceBefore(plan, index, stepPlan.blank)?.cells.filter(
+                ({ column }) =>
+                    !isGone(column) &&
+                    (column.tone === fill.pocket.index || column.digs.some((dig) => dig.step === fill.pocket.index)),
+            );
+            if (pocket === undefined || pocket.length === 0 || pocket.some(({ column }) => isSealed(plan, column))) continue;
             const later = plan.steps.find(
                 (other) => other.step.kind === 'seal' && other.step.index > index && other.blank === stepPlan.blank,
             );

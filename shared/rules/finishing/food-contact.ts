@@ -1,4 +1,5 @@
-import type { Piece } from '../../plan/piece';
+import { hair, isOpenPocket } from '../../piece/column';
+import type { Face } from '../../piece/face';
 import type { BlankPlan, Plan } from '../../plan/plan';
 import type { Quantity } from '../../quantity/quantity';
 import { showTime } from '../../quantity/show';
@@ -6,9 +7,10 @@ import type { Finding } from '../../recipe/finding';
 import type { Step } from '../../recipe/step';
 import { unnamedGlue } from '../../recipe/stock';
 import { atItsWord, type Figures } from '../figures';
+import { contentsOf, isFinished, isSealed } from '../helpers/contents';
 import { elapsed, longEnough } from '../helpers/elapsed';
+import { contentOf, faceAtEnd } from '../helpers/face-at';
 import { longerWait } from '../helpers/longer-wait';
-import { pieceAtEnd } from '../helpers/piece-at';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -28,11 +30,11 @@ export const foodContact: Rule = {
     page,
     *examine(plan, figures = atItsWord) {
         for (const blank of plan.blanks) {
-            const piece = pieceAtEnd(plan, blank.name);
-            if (blank.blank.touchedBy?.value !== 'food' || piece === undefined || piece.inside !== undefined) continue;
+            const face = faceAtEnd(plan, blank.name);
+            if (blank.blank.touchedBy?.value !== 'food' || face === undefined || face.inside !== undefined) continue;
             yield* sheetFindings(blank);
-            yield* coatFindings(plan, blank, piece, figures);
-            yield* hollowFindings(plan, blank, piece, figures);
+            yield* coatFindings(plan, blank, face, figures);
+            yield* hollowFindings(plan, blank, face, figures);
         }
     },
 };
@@ -55,35 +57,45 @@ function* sheetFindings({ blank }: BlankPlan): Iterable<Finding> {
 }
 
 /** What was spread over all of it. */
-function* coatFindings(plan: Plan, blank: BlankPlan, piece: Piece, figures: Figures): Iterable<Finding> {
+function* coatFindings(plan: Plan, blank: BlankPlan, face: Face, figures: Figures): Iterable<Finding> {
     for (const { step, blank: name } of plan.steps) {
         if (name !== blank.name) continue;
         if (step.kind === 'finish' && step.coat !== undefined) yield* ofFluid(plan, blank, step, step.coat, figures);
-        if (step.kind === 'seal' && step.sealer !== undefined && piece.sealed > 0)
+        if (step.kind === 'seal' && step.sealer !== undefined && isSealed(plan, face.bare))
             yield* ofFluid(plan, blank, step, step.sealer, figures);
     }
 }
 
 /** What lies in its hollows, or what lies open because nothing does. */
-function* hollowFindings(plan: Plan, blank: BlankPlan, piece: Piece, figures: Figures): Iterable<Finding> {
-    const told = new Set<number>();
-    for (const mark of piece.marks) {
-        if (mark.registration === true || mark.kind === 'cut' || mark.kind === 'through') continue;
-        const index = mark.content?.step ?? mark.step;
-        const step = plan.steps[index]?.step;
-        if (step === undefined || told.has(index)) continue;
-        told.add(index);
+function* hollowFindings(plan: Plan, blank: BlankPlan, face: Face, figures: Figures): Iterable<Finding> {
+    for (const { step: index } of contentsOf(plan, face)) {
+        const step = plan.steps[index]!.step;
         if (step.kind === 'fill' && step.resin !== undefined) yield* ofFluid(plan, blank, step, step.resin, figures);
         if (step.kind === 'inlay' && step.glue !== undefined) yield* ofFluid(plan, blank, step, step.glue, figures);
-        if (step.kind !== 'engrave') continue;
+    }
+    for (const [index, isColour] of burntOpen(face)) {
+        const step = plan.steps[index]?.step;
+        // What is left open around what was put in is its clearance.
+        if (step?.kind !== 'engrave' || contentOf(plan, index) !== undefined) continue;
         yield finding(page, {
-            severity: piece.finished > 0 ? 'info' : 'warning',
-            message: `${step.name} leaves burnt wood open on ${blank.name}, which food touches: char rubs off, and ${mark.kind === 'toned' ? 'stains' : 'crumbs stay in the hollow'}.`,
+            severity: isFinished(plan, face.bare) ? 'info' : 'warning',
+            message: `${step.name} leaves burnt wood open on ${blank.name}, which food touches: char rubs off, and ${isColour ? 'stains' : 'crumbs stay in the hollow'}.`,
             where: step.where,
             step: step.index,
             related: [touched(blank)],
         });
     }
+}
+
+/** Steps whose burnt wood is seen, and whether they only colour it. */
+function burntOpen({ cells }: Face): Map<number, boolean> {
+    const found = new Map<number, boolean>();
+    for (const { column } of cells) {
+        if (column.tone !== undefined) found.set(column.tone, true);
+        const dug = column.digs.findLast(({ depth }) => depth.value > hair)?.step;
+        if (dug !== undefined && isOpenPocket(column)) found.set(dug, false);
+    }
+    return found;
 }
 
 function* ofFluid(plan: Plan, blank: BlankPlan, step: Step, fluid: Fluid, figures: Figures): Iterable<Finding> {

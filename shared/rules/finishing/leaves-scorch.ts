@@ -1,6 +1,8 @@
+import { isMasked } from '../../piece/face';
 import { showLength } from '../../quantity/show';
 import { atItsWord } from '../figures';
-import { pieceBefore } from '../helpers/piece-at';
+import { contentsOf } from '../helpers/contents';
+import { faceAfter, faceBefore } from '../helpers/face-at';
 import { leastTaken, takeATenth } from '../helpers/sanding-off';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -25,17 +27,16 @@ export const leavesScorch: Rule = {
                 (other) => other.step.kind === 'sand' && other.blank === blank && other.step.index > index,
             );
             if (laterSand) continue;
-            const piece = pieceBefore(plan, index, blank);
-            const filled = piece?.marks.find(
-                (mark) => mark.content !== undefined && pieceBefore(plan, mark.step, blank)?.masked === false,
-            );
-            const face = pieceBefore(plan, index + 1, blank)?.face.value ?? 0;
-            const burntAt = filled === undefined ? 0 : (pieceBefore(plan, filled.step, blank)?.face.value ?? 0);
-            const taken = face - burntAt;
+            const filled = contentsOf(plan, faceBefore(plan, index, blank)).find(({ pocket }) => {
+                const burnt = faceBefore(plan, pocket, blank);
+                return burnt !== undefined && !isMasked(burnt);
+            });
+            const burntAt = filled === undefined ? 0 : (faceBefore(plan, filled.pocket, blank)?.level.value ?? 0);
+            const taken = (faceAfter(plan, index, blank)?.level.value ?? 0) - burntAt;
             if (filled === undefined || taken >= leastTaken) continue;
             yield finding(page, {
                 severity: 'info',
-                message: `${taken > 0 ? `Only ${showLength(taken)}` : 'Nothing'} comes off the face of ${blank} itself: scorch and spilled resin stay around ${plan.steps[filled.step]?.title.replace(/^Engrave /, '')}; a tenth of a millimetre takes them off.`,
+                message: `${taken > 0 ? `Only ${showLength(taken)}` : 'Nothing'} comes off the face of ${blank} itself: scorch and spilled resin stay around ${plan.steps[filled.pocket]?.title.replace(/^Engrave /, '')}; a tenth of a millimetre takes them off.`,
                 where: step.take?.where ?? step.where,
                 step: step.index,
                 fixes: takeATenth(page.id, step, figures),

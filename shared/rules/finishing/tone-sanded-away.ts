@@ -1,9 +1,8 @@
 import { area } from '../../geometry/measure';
-import { scorchDepth } from '../../piece/column';
+import { hair, scorchDepth } from '../../piece/column';
 import type { Plan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
-import { faceAfter, negligible } from '../helpers/face-at';
-import { markOf, pieceBefore } from '../helpers/piece-at';
+import { faceAfter, faceBefore, negligible } from '../helpers/face-at';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -23,22 +22,12 @@ export const toneSandedAway: Rule = {
     *examine(plan) {
         for (const [index, { step, blank, sand }] of plan.steps.entries()) {
             if (step.kind !== 'sand' || sand === undefined) continue;
-            const before = pieceBefore(plan, index, blank);
-            const after = pieceBefore(plan, index + 1, blank);
-            for (const mark of before?.marks ?? []) {
-                const toned = plan.steps[mark.step]?.step;
-                if (
-                    mark.kind !== 'toned' ||
-                    mark.registration === true ||
-                    mark.content !== undefined ||
-                    toned?.kind !== 'engrave' ||
-                    markOf(after, mark.step) !== undefined ||
-                    !isColourLost(plan, index, mark.step, blank)
-                )
-                    continue;
+            for (const [tone, taken] of lostColours(plan, index, blank)) {
+                const toned = plan.steps[tone]?.step;
+                if (toned?.kind !== 'engrave' || plan.steps[tone]?.laser?.tone === undefined) continue;
                 yield finding(page, {
                     severity: 'warning',
-                    message: `Sanding takes ${showLength((after?.face ?? sand.below).value - mark.depth.value)} off the face that ${toned.name} was burnt into, and with it its colour.`,
+                    message: `Sanding takes ${showLength(taken)} off the face that ${toned.name} was burnt into, and with it its colour.`,
                     where: step.take?.where ?? step.where,
                     step: step.index,
                     related: [{ message: `${toned.name} is coloured here.`, where: toned.where }],
@@ -56,12 +45,16 @@ export const toneSandedAway: Rule = {
     },
 };
 
-/** Whether a sanding comes down to where a colour was burnt: one on the floor of a pocket lies below it. */
-function isColourLost(plan: Plan, sand: number, toned: number, blank: string | undefined): boolean {
-    const burnt = faceAfter(plan, toned, blank);
-    const sanded = faceAfter(plan, sand, blank);
-    if (burnt === undefined || sanded === undefined) return true;
-    const coloured = burnt.cells.filter(({ column }) => column.tone === toned);
-    const lost = coloured.filter(({ column }) => column.top.value < sanded.level.value);
-    return lost.reduce((sum, { region }) => sum + area(region), 0) > negligible;
+/** Steps whose colour a sanding takes off, and how much it takes there, mm: what lies on the floor of a pocket stays. */
+function lostColours(plan: Plan, sand: number, blank: string | undefined): Map<number, number> {
+    const level = faceAfter(plan, sand, blank)?.level.value ?? 0;
+    const areas = new Map<number, number>();
+    const takes = new Map<number, number>();
+    for (const { region, column } of faceBefore(plan, sand, blank)?.cells ?? []) {
+        const taken = level - column.top.value;
+        if (column.tone === undefined || taken < scorchDepth - hair) continue;
+        areas.set(column.tone, (areas.get(column.tone) ?? 0) + area(region));
+        takes.set(column.tone, Math.max(takes.get(column.tone) ?? 0, taken));
+    }
+    return new Map([...takes].filter(([tone]) => areas.get(tone)! > negligible));
 }

@@ -3,7 +3,7 @@ import type { Cell, Face, Met } from '../../piece/face';
 import type { Plan, StepPlan } from '../../plan/plan';
 import type { Step } from '../../recipe/step';
 
-/** The face of a blank just before a step; undefined where the blank has no size, or its shapes cross too often. */
+/** The face of a blank just before a step; undefined where there is no such blank, or its shapes cross too often. */
 export function faceBefore(plan: Plan, step: number, blank: string | undefined): Face | undefined {
     const face = plan.faces[step]?.find((one) => one.blank === blank);
     return face?.unknownSince === undefined ? face : undefined;
@@ -12,6 +12,11 @@ export function faceBefore(plan: Plan, step: number, blank: string | undefined):
 /** The same just after it, with what its beam came upon. */
 export function faceAfter(plan: Plan, step: number, blank: string | undefined): Face | undefined {
     return faceBefore(plan, step + 1, blank);
+}
+
+/** A blank as it is when all the work is done. */
+export function faceAtEnd(plan: Plan, blank: string | undefined): Face | undefined {
+    return faceBefore(plan, plan.steps.length, blank);
 }
 
 /** Overlap that is the edge of a neighbour and no work of its own, mm2. */

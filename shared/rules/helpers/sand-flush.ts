@@ -1,10 +1,10 @@
-import type { Content } from '../../plan/piece';
 import type { Plan } from '../../plan/plan';
 import type { Fix } from '../../recipe/finding';
 import { cureOf } from '../order/sand-before-cure';
+import type { Content } from './contents';
 import { elapsed, longEnough } from './elapsed';
+import { faceAtEnd } from './face-at';
 import { timeText } from './longer-wait';
-import { pieceAtEnd } from './piece-at';
 import { statementBefore } from './statement-before';
 
 /** Grits that take the spill off and leave a face for a finish. @commonPractice */
@@ -28,9 +28,9 @@ export function sandFlush(plan: Plan, blank: string, contents: readonly Content[
     if (sanding !== undefined || plan.recipe.base !== undefined) return [];
     const until = finish?.index ?? plan.steps.length;
     const before = [...waitFor(plan, contents, until)];
-    for (const { inside, peeled, blank: half } of plan.frames[until] ?? []) {
-        if (inside !== blank || peeled) continue;
-        if (pieceAtEnd(plan, half)?.peeled === true) return [];
+    for (const { inside, backed, blank: half } of plan.faces[until] ?? []) {
+        if (inside !== blank || !backed) continue;
+        if (faceAtEnd(plan, half)?.backed === false) return [];
         before.push(`peel ${half}`);
     }
     const statements = [...before, `sand ${blank} { flush  ${grits} }`];

@@ -3,7 +3,8 @@ import type { Bounds } from '../../geometry/region';
 import type { InlayPlan, Plan, StepPlan } from '../../plan/plan';
 import type { Change, Fix } from '../../recipe/finding';
 import type { Inlay } from '../../recipe/step';
-import { markOf, pieceBefore } from '../helpers/piece-at';
+import { isSealed } from '../helpers/contents';
+import { faceBefore } from '../helpers/face-at';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -23,7 +24,10 @@ export const glueOnSealed: Rule = {
     *examine(plan) {
         for (const { step, blank, inlay } of plan.steps) {
             if (step.kind !== 'inlay' || inlay === undefined || (step.glue?.kind ?? step.glue?.name) !== 'wood-glue') continue;
-            if (markOf(pieceBefore(plan, step.index, blank), inlay.pocket.index)?.sealed !== true) continue;
+            const pocket = faceBefore(plan, step.index, blank)?.cells.filter(({ column }) =>
+                column.digs.some((dig) => dig.step === inlay.pocket.index),
+            );
+            if (pocket?.some(({ column }) => isSealed(plan, column)) !== true) continue;
             const seals = plan.steps.filter(
                 (other) =>
                     other.step.kind === 'seal' &&

@@ -1,4 +1,5 @@
-import { pieceAtEnd } from '../helpers/piece-at';
+import { contentsOf } from '../helpers/contents';
+import { faceAtEnd } from '../helpers/face-at';
 import { sandFlush } from '../helpers/sand-flush';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -18,22 +19,20 @@ export const leftProud: Rule = {
     page,
     *examine(plan) {
         for (const blank of plan.blanks) {
-            const piece = pieceAtEnd(plan, blank.name);
-            const proud = piece?.marks.filter((mark) => (mark.content?.proud ?? 0) > 0.01) ?? [];
-            const last = proud[proud.length - 1];
-            const step = last?.content === undefined ? undefined : plan.steps[last.content.step]?.step;
-            if (piece === undefined || step === undefined) continue;
-            const names = proud.map((mark) => (mark.content?.kind === 'resin' ? mark.content.name : mark.content?.from));
+            const face = faceAtEnd(plan, blank.name);
+            if (face === undefined) continue;
+            const proud = contentsOf(plan, face).filter(({ places }) =>
+                places.some(({ cell }) => face.level.value - cell.column.top.value > 0.01),
+            );
+            const step = plan.steps[proud[proud.length - 1]?.step ?? -1]?.step;
+            if (step === undefined) continue;
+            const names = proud.map(({ name }) => name);
             yield finding(page, {
                 severity: 'info',
                 message: `${[...new Set(names)].join(' and ')} still stand${names.length === 1 ? 's' : ''} above the face of ${blank.name} at the end: nothing sands it flush.`,
                 where: step.where,
                 step: step.index,
-                fixes: sandFlush(
-                    plan,
-                    blank.name,
-                    proud.flatMap(({ content }) => content ?? []),
-                ),
+                fixes: sandFlush(plan, blank.name, proud),
             });
         }
     },

@@ -4,8 +4,8 @@ import { showLength } from '../../quantity/show';
 import type { Change, Fix } from '../../recipe/finding';
 import type { Inlay } from '../../recipe/step';
 import { atItsWord, type Figures } from '../figures';
+import { faceAtEnd } from '../helpers/face-at';
 import { lengthWithin } from '../helpers/length-within';
-import { pieceAtEnd } from '../helpers/piece-at';
 import { taking } from '../helpers/sanding-off';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -31,12 +31,12 @@ export const marksStay: Rule = {
     *examine(plan, figures = atItsWord) {
         for (const { step, inlay } of plan.steps) {
             if (step.kind !== 'inlay' || inlay?.marks === undefined || inlay.marks.placed === 0) continue;
-            const piece = pieceAtEnd(plan, inlay.pocketLaser.blank);
-            if (piece?.marks.some((mark) => mark.registration === true && mark.step === inlay.pocket.index) !== true) continue;
-            const taken = piece.face.value > 0 ? `only ${showLength(piece.face.value)} comes` : 'nothing comes';
+            const face = faceAtEnd(plan, inlay.pocketLaser.blank);
+            if (face?.marks.some((mark) => mark.step === inlay.pocket.index) !== true) continue;
+            const taken = face.level.value > 0 ? `only ${showLength(face.level.value)} comes` : 'nothing comes';
             yield finding(page, {
                 severity: 'warning',
-                message: `The marks of ${inlay.pocket.name} stay in sight: ${taken} off the face of ${piece.blank}.`,
+                message: `The marks of ${inlay.pocket.name} stay in sight: ${taken} off the face of ${face.blank}.`,
                 where: step.marks?.where ?? step.where,
                 step: step.index,
                 fixes: sandMore(plan, inlay, step, figures),

@@ -1,4 +1,6 @@
-import { pieceAtEnd, pieceBefore } from '../helpers/piece-at';
+import { isMasked } from '../../piece/face';
+import type { Plan } from '../../plan/plan';
+import { faceBefore } from '../helpers/face-at';
 import { statementBefore } from '../helpers/statement-before';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -24,10 +26,10 @@ export const maskLeftOn: Rule = {
                     other.step.kind === 'finish' &&
                     other.blank === blank &&
                     other.step.index > step.index &&
-                    pieceBefore(plan, other.step.index, blank)?.masked === true,
+                    isMaskedAt(plan, other.step.index, blank),
             );
             const lastMask = plan.steps.filter((other) => other.step.kind === 'mask' && other.blank === blank).pop();
-            const stays = over === undefined && lastMask?.step === step && pieceAtEnd(plan, blank ?? '')?.masked === true;
+            const stays = over === undefined && lastMask?.step === step && isMaskedAt(plan, plan.steps.length, blank);
             if (over === undefined && !stays) continue;
             yield finding(page, {
                 severity: over === undefined ? 'info' : 'warning',
@@ -52,3 +54,8 @@ export const maskLeftOn: Rule = {
         }
     },
 };
+
+function isMaskedAt(plan: Plan, step: number, blank: string | undefined): boolean {
+    const face = faceBefore(plan, step, blank);
+    return face !== undefined && isMasked(face);
+}

@@ -1,10 +1,10 @@
-import type { Content } from '../../plan/piece';
 import type { Plan } from '../../plan/plan';
 import { showTime } from '../../quantity/show';
 import { atItsWord } from '../figures';
+import { type Content, contentsOf } from '../helpers/contents';
 import { elapsed, longEnough } from '../helpers/elapsed';
+import { faceBefore } from '../helpers/face-at';
 import { longerWait } from '../helpers/longer-wait';
-import { pieceBefore } from '../helpers/piece-at';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -28,11 +28,9 @@ export const sandBeforeCure: Rule = {
     *examine(plan, figures = atItsWord) {
         for (const { step, blank } of plan.steps) {
             if (step.kind !== 'sand') continue;
-            const seen = new Set<number>();
-            for (const { content } of pieceBefore(plan, step.index, blank)?.marks ?? []) {
-                const wanted = content === undefined || seen.has(content.step) ? undefined : cureOf(plan, content);
-                if (content === undefined || wanted === undefined || sandedSince(plan, content, step.index, blank)) continue;
-                seen.add(content.step);
+            for (const content of contentsOf(plan, faceBefore(plan, step.index, blank))) {
+                const wanted = cureOf(plan, content);
+                if (wanted === undefined || sandedSince(plan, content, step.index, blank)) continue;
                 const made = plan.steps[content.step]!.step;
                 const gone = elapsed(plan, content.step, step.index);
                 if (longEnough(gone, wanted.time)) continue;

@@ -19,8 +19,8 @@ export const sandBeforePeel: Rule = {
     *examine(plan) {
         for (const { step, blank } of plan.steps) {
             if (step.kind !== 'sand') continue;
-            for (const piece of plan.frames[step.index] ?? []) {
-                if (piece.inside === undefined || piece.inside !== blank || piece.peeled) continue;
+            for (const piece of plan.faces[step.index] ?? []) {
+                if (piece.inside === undefined || piece.inside !== blank || !piece.backed) continue;
                 const later = plan.recipe.steps.find(
                     (other): other is Peel =>
                         other.kind === 'peel' && other.blank.value === piece.blank && other.index > step.index,
