@@ -39,13 +39,16 @@ export function pressSection(halves: PressHalves, insertion: number, y: number):
     const dug = doseField(halves.pocket.region, halves.pocket.sigma, { grid });
     const stands = doseField(halves.veneer.standing, halves.veneer.sigma, { grid });
     if (dug === undefined || stands === undefined) return undefined;
+    const { floors = [], sunk = 0 } = halves;
+    const lower = floors.map(({ region, more }) => ({ more, field: doseField(region, halves.pocket.sigma, { grid }) }));
     const board = new Line();
     const pieces: Line[] = [];
     let piece: Line | undefined;
     for (let column = half; column < grid.columns - half; column++) {
         const at = half * grid.columns + column;
         const x = grid.x + (column + 0.5) * cell;
-        board.add(x, -depth(halves.pocket, dug.part[at]!));
+        const more = lower.reduce((sum, one) => sum + one.more * (one.field?.part[at] ?? 0), -sunk);
+        board.add(x, -Math.max(0, depth(halves.pocket, dug.part[at]!) + more));
         const away = depth(halves.veneer, 1 - stands.part[at]!);
         if (stands.part[at]! > 1e-6 && away < halves.thickness) {
             if (piece === undefined) {

@@ -27,6 +27,18 @@ export interface PressHalves {
     readonly film: number;
     /** How far the board's face is sanded down afterwards, mm. */
     readonly sanded: number;
+    /** How far it has come down since the pocket was burnt, mm. */
+    readonly sunk?: number;
+    /** Where the pocket's floor is another than its burn alone leaves. */
+    readonly floors?: readonly PocketFloor[];
+    /** How much deeper the floor lies that carries the veneer, mm; negative where it is less deep. */
+    readonly carries?: number;
+}
+
+export interface PocketFloor {
+    readonly region: Region;
+    /** How much deeper it is, mm; negative where it is less deep. */
+    readonly more: number;
 }
 
 export interface Pressed {
@@ -87,21 +99,27 @@ export function virtualPress(halves: PressHalves, tell: (part: number) => void =
     const blocks = blocksOf(halves, box);
     if (blocks === undefined) return undefined;
     const deepest = depthOf(pocket.law, pocket.dose, pocket.passes);
-    const map = new ReachMap(box, deepest + thickness);
+    const { floors = [], sunk = 0, carries = 0 } = halves;
+    const map = new ReachMap(box, deepest + thickness + Math.max(0, ...floors.map(({ more }) => more)));
     layOver(halves, blocks, map, tell);
     const cell = blocks.grid.cell;
-    return concluded(map, halves, deepest - halves.film, cell > Math.min(pocket.sigma, veneer.sigma) * (1 + 1e-9));
+    return concluded(
+        map,
+        halves,
+        deepest - sunk + carries - halves.film,
+        cell > Math.min(pocket.sigma, veneer.sigma) * (1 + 1e-9),
+    );
 }
 
 /** Cells of a part of a sigma, unless the edges are so long that larger ones have to do. */
-function blocksOf({ pocket, veneer }: PressHalves, box: Bounds): EdgeBlocks | undefined {
+function blocksOf({ pocket, veneer, floors = [] }: PressHalves, box: Bounds): EdgeBlocks | undefined {
     const sigma = Math.max(pocket.sigma, veneer.sigma);
     const pad = margin * sigma;
     const room = { minX: box.minX - 2 * pad, minY: box.minY - 2 * pad, maxX: box.maxX + 2 * pad, maxY: box.maxY + 2 * pad };
     let cell = fine * Math.min(pocket.sigma, veneer.sigma);
     while (cell <= largest) {
         const side = Math.max(leastSide, Math.ceil(pad / cell));
-        const blocks = edgeBlocks(room, cell, side, [pocket.region, veneer.standing], pad);
+        const blocks = edgeBlocks(room, cell, side, [pocket.region, veneer.standing, ...floors.map(({ region }) => region)], pad);
         const cells = blocks === undefined ? Number.POSITIVE_INFINITY : blocks.count * side * side;
         if (cells <= mostCells) return blocks;
         cell *= Number.isFinite(cells) ? Math.max(1.1, Math.sqrt(cells / mostCells)) : 4;
@@ -112,6 +130,7 @@ function blocksOf({ pocket, veneer }: PressHalves, box: Bounds): EdgeBlocks | un
 function layOver(halves: PressHalves, blocks: EdgeBlocks, map: ReachMap, tell: (part: number) => void): void {
     const dug = new BlurredStrips(halves.pocket.region, blocks, halves.pocket.sigma);
     const stands = new BlurredStrips(halves.veneer.standing, blocks, halves.veneer.sigma);
+    const floors = new Floors(halves, blocks);
     const { grid, side, across, down, near } = blocks;
     const pocketRow = new Float32Array(grid.columns);
     const veneerRow = new Float32Array(grid.columns);
@@ -121,21 +140,57 @@ function layOver(halves: PressHalves, blocks: EdgeBlocks, map: ReachMap, tell: (
         tell(strip / down);
         dug.advance();
         stands.advance();
+        floors.advance();
         const top = grid.y + strip * size;
         for (const [from, to] of runsWhere(across, (column) => near[strip * across + column] === 1)) {
             for (let row = 0; row < side; row++) {
                 dug.row(row, from * side, to * side, pocketRow);
                 stands.row(row, from * side, to * side, veneerRow);
+                const lower = floors.row(row, from * side, to * side);
                 const y = top + (row + 0.5) * grid.cell;
                 for (let column = from * side; column < to * side; column++) {
-                    spot.read(grid.x + (column + 0.5) * grid.cell, y, pocketRow[column]!, veneerRow[column]!);
+                    spot.read(grid.x + (column + 0.5) * grid.cell, y, pocketRow[column]!, veneerRow[column]!, lower[column]!);
                 }
             }
         }
         for (let column = 0; column < across; column++) {
             if (near[strip * across + column] === 1) continue;
-            spot.readPlain(grid.x + column * size, top, size, dug.level(column) > 0.5, stands.level(column) > 0.5);
+            const lower = floors.level(column);
+            spot.readPlain(grid.x + column * size, top, size, dug.level(column) > 0.5, stands.level(column) > 0.5, lower);
         }
+    }
+}
+
+/** How much lower the pocket's floor lies than its burn alone leaves it, strip by strip, mm. */
+class Floors {
+    private readonly parts: { readonly strips: BlurredStrips; readonly more: number }[];
+    private readonly sum: Float32Array;
+    private readonly one: Float32Array;
+    private readonly sunk: number;
+
+    constructor({ floors = [], sunk = 0, pocket }: PressHalves, blocks: EdgeBlocks) {
+        this.parts = floors.map(({ region, more }) => ({ strips: new BlurredStrips(region, blocks, pocket.sigma), more }));
+        this.sum = new Float32Array(blocks.grid.columns).fill(-sunk);
+        this.one = new Float32Array(floors.length === 0 ? 0 : blocks.grid.columns);
+        this.sunk = sunk;
+    }
+
+    advance(): void {
+        for (const { strips } of this.parts) strips.advance();
+    }
+
+    row(row: number, from: number, to: number): Float32Array {
+        if (this.parts.length === 0) return this.sum;
+        this.sum.fill(-this.sunk, from, to);
+        for (const { strips, more } of this.parts) {
+            strips.row(row, from, to, this.one);
+            for (let column = from; column < to; column++) this.sum[column]! += more * this.one[column]!;
+        }
+        return this.sum;
+    }
+
+    level(column: number): number {
+        return this.parts.reduce((sum, { strips, more }) => sum + more * strips.level(column), -this.sunk);
     }
 }
 
@@ -160,17 +215,18 @@ class SpotReader {
         this.sanded = halves.sanded;
     }
 
-    read(x: number, y: number, dug: number, stands: number): void {
+    /** @param lower how much lower the floor lies than the burn alone leaves it, mm */
+    read(x: number, y: number, dug: number, stands: number, lower: number): void {
         if (stands <= dark && dug <= this.dug.rim) return;
-        const pocket = this.dug.slope * Math.max(0, dug - this.dug.rim);
+        const pocket = Math.max(0, this.dug.slope * Math.max(0, dug - this.dug.rim) + lower);
         const away = this.away.slope * Math.max(0, 1 - stands - this.away.rim);
         const there = stands > dark && away < this.present;
         if (pocket > this.sanded) this.map.addOpening(there ? away : Number.POSITIVE_INFINITY, this.area);
         if (there) this.map.add(x, y, pocket + away, this.area, stands >= 0.5);
     }
 
-    readPlain(x: number, y: number, size: number, dug: boolean, stands: boolean): void {
-        const depth = dug ? this.dug.slope * (1 - this.dug.rim) : 0;
+    readPlain(x: number, y: number, size: number, dug: boolean, stands: boolean, lower: number): void {
+        const depth = dug ? Math.max(0, this.dug.slope * (1 - this.dug.rim) + lower) : 0;
         if (stands) this.map.addPlain(x, y, x + size, y + size, depth);
         if (depth > this.sanded) this.map.addOpening(stands ? 0 : Number.POSITIVE_INFINITY, size * size);
     }

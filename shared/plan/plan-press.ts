@@ -2,11 +2,14 @@ import { type Burning, type Pressed, type PressHalves, virtualPress } from '../b
 import { spotOf } from '../burn/beam';
 import { doseOf, sigmaOf } from '../burn/dose';
 import type { DepthLaw } from '../burn/law';
+import { hollowFloor } from '../piece/column';
+import type { Cell } from '../piece/face';
 import type { Recipe } from '../recipe/recipe';
 import { depthLaw } from './depth-law';
 import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
-import type { Plan } from './plan';
+import type { InlayPlan, Plan } from './plan';
+import { cellsCarrying, cellsUnder } from './receiving-place';
 
 /** An inlay's halves as the beam burns them. Undefined when the step is no inlay, or settings, spot or thickness are not known. */
 export function halvesOf(plan: Plan, step: number, memo: Memo): PressHalves | undefined {
@@ -24,6 +27,29 @@ export function halvesOf(plan: Plan, step: number, memo: Memo): PressHalves | un
         thickness: veneer.value,
         film: film.value,
         sanded: below.value,
+        ...floorsUnder(plan, step, inlay, memo),
+    };
+}
+
+/** Floors that differ by less than this are one, mm. */
+const SAME_FLOOR = 0.005;
+
+/** What the steps between the pocket's burn and the inlay, and those before it, have made of the pocket's floor. */
+function floorsUnder(plan: Plan, step: number, inlay: InlayPlan, memo: Memo): Pick<PressHalves, 'sunk' | 'floors' | 'carries'> {
+    const { pocketLaser, pocket } = inlay;
+    const levelAt = (moment: number) => plan.faces[moment]?.find(({ blank }) => blank === pocketLaser.blank);
+    const [burnt, face] = [levelAt(pocket.index), levelAt(step)];
+    if (burnt === undefined || face === undefined || face.unknownSince !== undefined || pocketLaser.depth === undefined)
+        return {};
+    const sunk = face.level.value - burnt.level.value;
+    const alone = pocketLaser.depth.value - sunk;
+    const more = ({ column }: Cell): number => hollowFloor(column).value - face.level.value - alone;
+    const floors = cellsUnder(face, inlay, memo).map((cell) => ({ region: cell.region, more: more(cell) }));
+    const carrying = cellsCarrying(face, inlay, memo).map(more);
+    return {
+        sunk,
+        floors: floors.filter((floor) => Math.abs(floor.more) > SAME_FLOOR),
+        carries: carrying.length === 0 ? 0 : Math.min(...carrying),
     };
 }
 
@@ -35,10 +61,11 @@ export function halvesOf(plan: Plan, step: number, memo: Memo): PressHalves | un
 export function planPress(plan: Plan, step: number, memo: Memo, tell: (part: number) => void = () => {}): Pressed | undefined {
     const halves = halvesOf(plan, step, memo);
     if (halves === undefined) return undefined;
-    const { pocket, veneer, thickness, film, sanded } = halves;
-    const shapes = `${memo.keyOf(veneer.standing)} ${memo.keyOf(pocket.region)}`;
-    const figures = JSON.stringify([film, thickness, sanded, numbersOf(pocket), numbersOf(veneer)]);
-    return memo.get('press', `${shapes} ${figures}`, () => virtualPress(halves, tell));
+    const { pocket, veneer, thickness, film, sanded, sunk, carries, floors = [] } = halves;
+    const shapes = [veneer.standing, pocket.region, ...floors.map(({ region }) => region)].map((region) => memo.keyOf(region));
+    const more = floors.map((floor) => floor.more);
+    const figures = JSON.stringify([film, thickness, sanded, sunk, carries, more, numbersOf(pocket), numbersOf(veneer)]);
+    return memo.get('press', `${shapes.join(' ')} ${figures}`, () => virtualPress(halves, tell));
 }
 
 /** Every inlay of a plan pressed together, by the index of its step. */

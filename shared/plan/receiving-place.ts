@@ -47,20 +47,32 @@ export interface Seat {
 export function seatIn(faces: Faces, inlay: InlayPlan, memo: Memo): Seat | undefined {
     const face = now(faces, inlay.pocketLaser.blank);
     if (face === undefined) return undefined;
-    const [first] = carrying(face, inlay, memo).toSorted((a, b) => a.column.top.value - b.column.top.value);
+    const [first] = cellsCarrying(face, inlay, memo).toSorted((a, b) => a.column.top.value - b.column.top.value);
     return first === undefined ? undefined : { floor: first.column.top, depth: depthBelowFace(first.column, face, faces) };
 }
 
-/** The cells of an inlay's pocket on which its veneer lies. */
-export function carrying(face: Face, { pocket, fits }: InlayPlan, memo: Memo): Cell[] {
-    const under = bounds(fits);
-    const dug = cellsOf(face, pocket.index);
-    if (under === undefined || dug.length < 2) return dug;
-    return dug.filter(({ region, box }) => {
-        if (!boxesMeet(box, under)) return false;
-        return (
-            memo.get('carries', `${memo.keyOf(region)} ${memo.keyOf(fits)}`, () => area(intersect(region, fits))) >= LEAST_FLOOR
-        );
+/** The cells of an inlay's pocket on which its veneer can lie. */
+export function cellsCarrying(face: Face, inlay: InlayPlan, memo: Memo): Cell[] {
+    const dug = cellsOf(face, inlay.pocket.index);
+    return dug.length < 2 ? dug : under(dug, inlay, memo);
+}
+
+/** The same with what its burn has left standing there, such as resin. */
+export function cellsUnder(face: Face, inlay: InlayPlan, memo: Memo): Cell[] {
+    return under(
+        face.cells.filter(({ column }) => column.layers.length > 0),
+        inlay,
+        memo,
+    );
+}
+
+function under(cells: readonly Cell[], { fits }: InlayPlan, memo: Memo): Cell[] {
+    const box = bounds(fits);
+    if (box === undefined) return [];
+    return cells.filter((cell) => {
+        if (!boxesMeet(cell.box, box)) return false;
+        const key = `${memo.keyOf(cell.region)} ${memo.keyOf(fits)}`;
+        return memo.get('lies-under', key, () => area(intersect(cell.region, fits))) >= LEAST_FLOOR;
     });
 }
 

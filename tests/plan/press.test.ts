@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { intersect } from '../../shared/geometry/boolean';
+import { area } from '../../shared/geometry/measure';
 import { Memo } from '../../shared/plan/memo';
 import { planPress } from '../../shared/plan/plan-press';
 import { planOf } from '../kit/plan-of';
@@ -30,5 +32,30 @@ describe('the press of a recipe', () => {
     it('has no answer for a fill, or without a spot', async () => {
         expect((await pressed(fillRecipe())).press).toBeUndefined();
         expect((await pressed(inlayRecipe().replace('spot 0.15 mm', ''))).press).toBeUndefined();
+    });
+    it('lies on the highest floor of its pocket, as the stack says, over the room of a deeper hole', async () => {
+        const head = 'engrave well on tray { rectangle 6 x 4 mm at 96, 68 mm depth 0.3 mm air off }';
+        const [plain, holed] = [await pressed(inlayRecipe()), await pressed(inlayRecipe({ head }))];
+        const face = holed.plan.faces[holed.plan.steps.findIndex(({ step }) => step.kind === 'inlay')]!.find(
+            ({ blank }) => blank === 'tray',
+        )!;
+        const well = face.cells.filter(({ column }) => column.digs.length === 2);
+        expect(well).toHaveLength(1);
+        expect(holed.inlay!.stack).toEqual(plain.inlay!.stack);
+        expect(holed.press!.insertion).toBeCloseTo(plain.press!.insertion, 3);
+        // 0.3 mm more under all of the veneer that lies over it; its walls lean.
+        const room = area(intersect(well[0]!.region, holed.inlay!.turned)) * 0.3;
+        expect(room).toBeGreaterThan(5);
+        expect((holed.press!.gapVolume - plain.press!.gapVolume) / room).toBeGreaterThan(0.93);
+        expect((holed.press!.gapVolume - plain.press!.gapVolume) / room).toBeLessThan(1.07);
+    });
+    it('goes in less where the face was sanded after the pocket was burnt, as the stack says', async () => {
+        const [plain, sanded] = [
+            await pressed(inlayRecipe()),
+            await pressed(inlayRecipe().replace('inlay relief', 'sand tray { take 0.1 mm grits 120 }\n inlay relief')),
+        ];
+        expect(plain.press!.insertion - sanded.press!.insertion).toBeCloseTo(0.1, 6);
+        const proud = ({ inlay }: typeof plain) => inlay!.stack!.proud.likely.value;
+        expect(proud(sanded) - proud(plain)).toBeCloseTo(0.1, 9);
     });
 });
