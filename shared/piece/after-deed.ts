@@ -263,7 +263,7 @@ function filled(column: Column, level: Interval, fill: Extract<Deed, { do: 'fill
         down: column.top,
         ...(fill.metal ? { metal: true } : {}),
     };
-    const { tone: _tone, ...rest } = column;
+    const { tone: _tone, tonedAt: _tonedAt, ...rest } = column;
     // Its top is where it is poured to, whatever is uncertain of the floor below.
     const height = fill.share * room + fill.over * (hollowFloor(column).value - level.value);
     return { ...rest, top: exactly(column.top.value - height), layers: [layer, ...column.layers] };

@@ -33,6 +33,8 @@ export interface Column {
     readonly digs: readonly Dig[];
     /** The latest burn that only coloured the surface, while that colour is there. */
     readonly tone?: number;
+    /** The surface that it was burnt into, which sandings may have come below since. */
+    readonly tonedAt?: number;
 }
 
 /** Closer than this two heights are one, mm. */
@@ -87,13 +89,14 @@ export function isOpenPocket({ layers, digs }: Column): boolean {
 }
 
 /** A text that is equal for equal columns. */
-export function columnKey({ top, layers, digs, tone }: Column): string {
+export function columnKey({ top, layers, digs, tone, tonedAt }: Column): string {
     const height = ({ value, low, high }: Interval) => [value, low, high];
     return JSON.stringify([
         height(top),
         layers.map(({ kind, name, down, step, metal }) => [kind, name, height(down), step ?? -1, metal ?? false]),
         digs.map(({ step, depth }) => [step, height(depth)]),
         tone ?? -1,
+        tonedAt ?? 0,
     ]);
 }
 
@@ -178,7 +181,10 @@ export function burnColumn(column: Column, burn: Burn): { readonly column: Colum
 function toned(column: Column, { step }: Burn): { column: Column; met: readonly Layer[] } {
     const open = peelColumn(column, ({ kind }) => kind === 'tape');
     const [first] = open.layers;
-    return { column: { ...open, tone: step }, met: first === undefined || first.kind === 'wood' ? [] : [first] };
+    return {
+        column: { ...open, tone: step, tonedAt: open.top.value },
+        met: first === undefined || first.kind === 'wood' ? [] : [first],
+    };
 }
 
 function depthOfFirstWood(layers: readonly Layer[], burn: Burn): Interval | undefined {
@@ -199,7 +205,7 @@ function subtractSpread(after: Interval, before: Interval): Interval {
 /** Lays something on top. */
 export function layOn(column: Column, layer: Omit<Layer, 'down'>, thickness: Interval): Column {
     if (isGone(column)) return column;
-    const { tone: _tone, ...covered } = column;
+    const { tone: _tone, tonedAt: _tonedAt, ...covered } = column;
     const kept = layer.kind === 'coat' ? column : covered;
     return { ...kept, top: subtract(column.top, thickness), layers: [{ ...layer, down: column.top }, ...column.layers] };
 }
@@ -211,10 +217,10 @@ export function sandColumn(column: Column, plane: Interval): Column {
     if (layers.length === 0) return { top: column.top, layers, digs: column.digs };
     if (layers[0]!.kind === 'air') return { top: layers[0]!.down, layers: layers.slice(1), digs: column.digs };
     const laidBy = layers[0]!.step ?? (layers.length === 1 ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY);
-    const taken = plane.value - column.top.value;
-    const tone = column.tone === undefined || taken >= scorchDepth - hair ? {} : { tone: column.tone };
+    const { tone, tonedAt = 0 } = column;
+    const coloured = tone === undefined || plane.value - tonedAt >= scorchDepth - hair ? {} : { tone, tonedAt };
     // What was dug into the layer that is level now is no more.
-    return { top: plane, layers, digs: column.digs.filter(({ step }) => step < laidBy), ...tone };
+    return { top: plane, layers, digs: column.digs.filter(({ step }) => step < laidBy), ...coloured };
 }
 
 /** Lays tape across the face: over a pocket it bridges a hollow. */

@@ -51,7 +51,7 @@ function lostColours(plan: Plan, sand: number, blank: string | undefined): Map<n
     const areas = new Map<number, number>();
     const takes = new Map<number, number>();
     for (const { region, column } of faceBefore(plan, sand, blank)?.cells ?? []) {
-        const taken = level - column.top.value;
+        const taken = level - (column.tonedAt ?? 0);
         if (column.tone === undefined || taken < scorchDepth - hair) continue;
         areas.set(column.tone, (areas.get(column.tone) ?? 0) + area(region));
         takes.set(column.tone, Math.max(takes.get(column.tone) ?? 0, taken));
