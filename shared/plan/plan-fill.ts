@@ -9,7 +9,7 @@ import type { LaserPlan } from './laser-plan';
 import type { FillPlan } from './plan';
 
 /** Resin above the face when the step does not say. @commonPractice */
-const usualOverfill = 0.1;
+export const usualOverfill = 0.1;
 
 /** What a fill is poured into. Areas mm2, volumes mm3, lengths mm. */
 export interface Hollow {

@@ -23,7 +23,6 @@ export function sketchPlan(recipe: Recipe, memo: Memo): Plan {
         arts: new Map(),
         blanks,
         steps,
-        frames: [],
         faces: [],
         unknown: 'nothing is drawn',
         supplies: [],

@@ -20,7 +20,7 @@ const level = 5e-3;
 export function columnWords(plan: Plan, frame: number, blank: string, x: number, y: number): string | undefined {
     const face = plan.faces[frame]?.find((one) => one.blank === blank);
     const start = plan.faces[0]?.find((one) => one.blank === blank);
-    if (face === undefined || start === undefined) return undefined;
+    if (face === undefined || start === undefined || start.unsized === true) return undefined;
     if (!contains(start.body.region, x, y)) return `This lies beside ${blank}.`;
     if (face.unknownSince !== undefined) {
         const step = plan.steps[face.unknownSince]?.title;

@@ -1,5 +1,5 @@
 import { isOpenPocket } from '../../piece/column';
-import type { Cell, Face, Met } from '../../piece/face';
+import { type Cell, type Face, isMasked, type Met } from '../../piece/face';
 import type { Plan, StepPlan } from '../../plan/plan';
 import type { Step } from '../../recipe/step';
 
@@ -12,6 +12,12 @@ export function faceBefore(plan: Plan, step: number, blank: string | undefined):
 /** The same just after it, with what its beam came upon. */
 export function faceAfter(plan: Plan, step: number, blank: string | undefined): Face | undefined {
     return faceBefore(plan, step + 1, blank);
+}
+
+/** Whether tape lies on a blank's face just before a step. */
+export function isMaskedAt(plan: Plan, step: number, blank: string | undefined): boolean {
+    const face = faceBefore(plan, step, blank);
+    return face !== undefined && isMasked(face);
 }
 
 /** A blank as it is when all the work is done. */

@@ -1,6 +1,4 @@
-import { isMasked } from '../../piece/face';
-import type { Plan } from '../../plan/plan';
-import { faceBefore } from '../helpers/face-at';
+import { isMaskedAt } from '../helpers/face-at';
 import { statementBefore } from '../helpers/statement-before';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -54,8 +52,3 @@ export const maskLeftOn: Rule = {
         }
     },
 };
-
-function isMaskedAt(plan: Plan, step: number, blank: string | undefined): boolean {
-    const face = faceBefore(plan, step, blank);
-    return face !== undefined && isMasked(face);
-}

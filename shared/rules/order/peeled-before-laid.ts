@@ -1,8 +1,8 @@
 import { holes } from '../../geometry/islands';
 import type { Plan } from '../../plan/plan';
 import type { Peel } from '../../recipe/step';
+import { isMaskedAt } from '../helpers/face-at';
 import { peelFirst } from '../helpers/peel-first';
-import { pieceBefore } from '../helpers/piece-at';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -31,7 +31,7 @@ export const peeledBeforeLaid: Rule = {
                 .map((one) => one.step)
                 .find((one): one is Peel => isPeelOf(one, half, relief.index, step.index));
             // A mask on its face is peeled by the same word.
-            if (peel === undefined || pieceBefore(plan, peel.index, half)?.masked === true) continue;
+            if (peel === undefined || isMaskedAt(plan, peel.index, half)) continue;
             yield finding(page, {
                 severity: 'warning',
                 message: `${half} is peeled before ${relief.name} is glued in: its ${loose} pieces lie loose. Peel it once the glue holds.`,
