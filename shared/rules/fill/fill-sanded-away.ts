@@ -61,6 +61,9 @@ export const fillSandedAway: Rule = {
 
 /** The floor below most of a fill, from the blank's first face down. */
 function mostOfIt({ places }: Content): Interval {
-    const floors = places.map(({ cell }) => ({ size: area(cell.region), floor: hollowFloor(cell.column) }));
+    const floors = places.map(({ cell: { region, column }, layer }) => {
+        const layers = column.layers.slice(column.layers.indexOf(layer));
+        return { size: area(region), floor: hollowFloor({ ...column, layers }) };
+    });
     return floors.reduce((a, b) => (b.size > a.size ? b : a)).floor;
 }

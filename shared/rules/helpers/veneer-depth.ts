@@ -5,8 +5,12 @@ import { depthUnit, roundLength } from './ask-depth';
 const proud = 0.1;
 
 /** The depth of a pocket in which its veneer stands proud by what sanding flush takes off, mm; undefined where the veneer is not known. */
-export function depthForVeneer({ veneer, film, pocket }: InlayPlan): number | undefined {
+export function depthForVeneer({ veneer, film, pocket, pocketLaser, stack }: InlayPlan): number | undefined {
     if (veneer === undefined) return undefined;
-    const deep = roundLength(veneer.value + film.value - proud, depthUnit(pocket), 'down');
+    // What sanding has taken off the face between the pocket and the inlay.
+    const seat = veneer.value + film.value - (stack?.proud.likely.value ?? 0);
+    const lost = stack === undefined ? 0 : (pocketLaser.depth?.value ?? seat) - seat;
+    const wanted = veneer.value + film.value - proud + (lost > 1e-6 ? lost : 0);
+    const deep = roundLength(wanted, depthUnit(pocket), 'down');
     return deep > 0 ? deep : undefined;
 }

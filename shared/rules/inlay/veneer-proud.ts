@@ -1,7 +1,12 @@
+import { inlayStack } from '../../bench/stack';
+import { seenLayer } from '../../piece/column';
+import type { InlayPlan, Plan } from '../../plan/plan';
+import type { Interval } from '../../quantity/interval';
 import { showLength, showLengthInterval } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
 import { atItsWord } from '../figures';
 import { askDepth } from '../helpers/ask-depth';
+import { faceBefore } from '../helpers/face-at';
 import { depthForVeneer } from '../helpers/veneer-depth';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -35,8 +40,9 @@ export const veneerProud: Rule = {
                 const { text, fixes, instead } = askDepth(page.id, inlay.pocket, depthForVeneer(inlay), plan, figures);
                 return { end: `${text === undefined ? '' : `; it wants a depth of ${text}`}.${instead}`, fixes };
             };
-            const sums = `${showLength(veneer.value)} veneer less ${showLength(pocketLaser.depth.value)} of depth, plus ${showLength(inlay.film.value)} of glue`;
-            if (proud.value > veneer.value * (1 - leastSeated)) {
+            const sums = `${showLength(veneer.value)} veneer less ${showLength(veneer.value + inlay.film.value - proud.value)} of depth, plus ${showLength(inlay.film.value)} of glue`;
+            if (isTooProud(proud.value, veneer)) {
+                if (isHeldUp(plan, inlay, pocketLaser.depth, veneer)) continue; // who laid that there says it
                 const { end, fixes } = ask();
                 yield finding(page, {
                     severity: 'warning',
@@ -65,3 +71,17 @@ export const veneerProud: Rule = {
         }
     },
 };
+
+function isTooProud(proud: number, veneer: Interval): boolean {
+    return proud > veneer.value * (1 - leastSeated);
+}
+
+/** The pocket is deep enough by itself, but something that was laid or poured before carries the veneer in a part of it. */
+function isHeldUp(plan: Plan, inlay: InlayPlan, depth: Interval, veneer: Interval): boolean {
+    if (isTooProud(inlayStack(veneer, depth, inlay.film, inlay.below).proud.likely.value, veneer)) return false;
+    const laid = plan.steps.find((other) => other.inlay === inlay)?.step.index ?? 0;
+    const face = faceBefore(plan, laid, inlay.pocketLaser.blank);
+    return (face?.cells ?? []).some(
+        ({ column }) => column.digs.some(({ step }) => step === inlay.pocket.index) && seenLayer(column)?.step !== undefined,
+    );
+}
