@@ -40,7 +40,7 @@ interface GridPoint {
 
 /** What the estimate may be off by before any test, one standard deviation of the log: 95 % lie within 2.4 times (own estimate). */
 const GUESS_SPREAD = 0.45;
-/** Scale of the logistic, and one standard deviation of its log: about 7 % of energy from place to place (common practice, no source). */
+/** Scale of the logistic, and one standard deviation of its log: about 7 % of energy from place to place. @commonPractice */
 const USUAL_SCALE = 0.04;
 const SCALE_SPREAD = 0.5;
 /** How far the need may part from the estimate where thickness or passes are e times as many, one deviation of the log (own estimate). */

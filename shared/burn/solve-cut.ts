@@ -13,7 +13,7 @@ export interface CutWish {
     readonly sure: number;
 }
 
-// Common practice, no source: slower than the first a kerf chars and may catch fire, slower than the second it burns more than it cuts.
+// @commonPractice Slower than the first a kerf chars and may catch fire, slower than the second it burns more than it cuts.
 const EASY_SPEED = 4; // mm/s
 export const SLOWEST_CUT = 2; // mm/s
 export const MOST_CUT_PASSES = 8;

@@ -16,7 +16,7 @@ export function stepCautions({ step, blank, laser }: StepPlan, recipe: Recipe): 
     return [...slowCut(laser), ...tape(step), ...materialCautions(step, blank, recipe), ...rags(step), ...fluidCautions(step)];
 }
 
-/** A cut slower than this, or of more passes, keeps the kerf hot enough to flame: common practice, no source. */
+/** A cut slower than this, or of more passes, keeps the kerf hot enough to flame. @commonPractice */
 const slow = 6; // mm/s
 const manyPasses = 4;
 
