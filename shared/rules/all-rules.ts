@@ -82,6 +82,7 @@ import { depthInSum } from './piece/depth-in-sum';
 import { fillRunsOver } from './piece/fill-runs-over';
 import { floorInGlue } from './piece/floor-in-glue';
 import { islandFallsOut } from './piece/island-falls-out';
+import { laserOnCoat } from './piece/laser-on-coat';
 import { laserOnFoil } from './piece/laser-on-foil';
 import { laserOnOldTape } from './piece/laser-on-old-tape';
 import { laserOnWet } from './piece/laser-on-wet';
@@ -141,6 +142,7 @@ const earlierSteps = [
     fillRunsOver,
     cutThroughWork,
     laserOnWet,
+    laserOnCoat,
     laserOnFoil,
     laserOnOldTape,
     floorInGlue,

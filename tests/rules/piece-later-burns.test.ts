@@ -174,6 +174,8 @@ describe('a pocket in a laid veneer', () => {
         // 0.6 mm of veneer and 0.06 mm of glue in 0.55 mm.
         expect(finding.message).toBe('relief stands 0.11 mm proud where second is burnt (100 mm²): sand tray flush first.');
         await expectMended(unsanded(''), finding);
+        // That the floor comes to lie in the glue follows from it.
+        await silent(unsanded(''), 'floor-in-glue');
     });
     it('burn-before-flush is silent once it is sanded, beside the veneer, and for a colour', async () => {
         await silent(deep(0.55), 'burn-before-flush');
@@ -250,5 +252,29 @@ describe('many-to-weed', () => {
     it('is silent for fewer, and without tape', async () => {
         await silent(rings(11), 'many-to-weed');
         await silent(rings(13, ''), 'many-to-weed');
+    });
+});
+
+describe('laser-on-coat', () => {
+    const finished = (coat: string, wait: string, after: string) =>
+        recipe(`${board}\n finish b with ${coat}\n ${wait}\n ${after}`);
+    it('an engraving, with its area, and a cut, with its length; finishing afterwards mends it', async () => {
+        const text = finished('water-varnish', 'wait 2 d', word());
+        const finding = await one(text, 'laser-on-coat');
+        expect(finding.message).toContain('word burns 200 mm² of water-varnish');
+        await expectMended(text, finding);
+        const cut = finished('water-varnish', 'wait 2 d', 'cut rim on b { rectangle 60 x 40 mm at 50, 50 mm air on }');
+        expect((await one(cut, 'laser-on-coat')).message).toContain('rim burns 200 mm through water-varnish');
+    });
+    it('is silent on a sealer, on a finish that is still wet, which is graver, and under the finish', async () => {
+        await silent(recipe(`${board}\n ${seal} ${word()}`), 'laser-on-coat');
+        await silent(finished('water-varnish', '', word()), 'laser-on-coat');
+        expect(await one(finished('water-varnish', '', word()), 'laser-on-wet')).toBeDefined();
+        await silent(recipe(`${board}\n ${word()} finish b with water-varnish`), 'laser-on-coat');
+    });
+    it('is said in a variant that burns more', async () => {
+        const base = finished('water-varnish', 'wait 2 d', word().replace('20 x 10', '0.5 x 0.5'));
+        const more = 'recipe more based on thing { engrave word { rectangle 20 x 10 mm at 70, 50 mm } }';
+        expect(await inVariant(base, more, 'laser-on-coat')).toHaveLength(1);
     });
 });

@@ -1,4 +1,4 @@
-import { isOpenPocket } from '../../piece/column';
+import { type Column, isOpenPocket } from '../../piece/column';
 import { type Cell, type Face, isMasked, type Met } from '../../piece/face';
 import type { Plan, StepPlan } from '../../plan/plan';
 import type { Step } from '../../recipe/step';
@@ -38,6 +38,15 @@ export function contentOf(plan: Plan, pocket: number, after = pocket): StepPlan 
 /** Cells that a step has dug and that are open still. */
 export function openCellsOf(face: Face, pocket: number): Cell[] {
     return face.cells.filter(({ column }) => isOpenPocket(column) && column.digs.some(({ step }) => step === pocket));
+}
+
+/** What stands less proud than this makes no difference to a depth, mm. @commonPractice */
+export const levelEnough = 0.05;
+
+/** Whether a laid veneer that has not been sanded flush lies on top here. Under its backing nothing is burnt, as laser-on-foil says. */
+export function isProudVeneer({ level }: Face, { layers, top }: Column): boolean {
+    const [first] = layers;
+    return first?.kind === 'wood' && first.step !== undefined && level.value - top.value > levelEnough;
 }
 
 /** How much the beam came upon: area, mm2, and of a cut the length that runs there, mm. */

@@ -1,20 +1,17 @@
 import { showArea, showLength } from '../../quantity/show';
 import type { Sand } from '../../recipe/step';
-import { faceAfter, faceBefore, nameOf, negligible, sizeOfMet } from '../helpers/face-at';
+import { faceAfter, faceBefore, isProudVeneer, levelEnough, nameOf, negligible, sizeOfMet } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import { statementBefore } from '../helpers/statement-before';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
-
-/** What stands less proud than this makes no difference to a depth, mm. @commonPractice */
-const level = 0.05;
 
 const page: Page = {
     id: 'burn-before-flush',
     title: 'Pocket in a veneer that stands proud',
     severities: ['warning'],
     quickFix: 'sometimes',
-    condition: `A pocket is dug across a laid veneer that stands more than ${level} mm above the face.`,
+    condition: `A pocket is dug across a laid veneer that stands more than ${levelEnough} mm above the face.`,
     why: 'The beam begins on top of the veneer: the floor lies that much higher there than beside it, and what is laid in it rocks and stands proud.',
     mend: 'Sand the first inlay flush before the next pocket is burnt.',
     source: commonPractice,
@@ -28,11 +25,8 @@ export const burnBeforeFlush: Rule = {
                 continue;
             const face = faceBefore(plan, step.index, blank);
             if (laser.through || face === undefined) continue;
-            const proud = (faceAfter(plan, step.index, blank)?.met ?? []).filter(({ column: { layers, top } }) => {
-                const [first] = layers;
-                // Under its backing nothing is burnt, as laser-on-foil says.
-                return first?.kind === 'wood' && first.step !== undefined && face.level.value - top.value > level;
-            });
+            const met = faceAfter(plan, step.index, blank)?.met ?? [];
+            const proud = met.filter(({ column }) => isProudVeneer(face, column));
             const { area } = sizeOfMet(proud);
             const laid = plan.steps[proud[0]?.column.layers[0]?.step ?? -1];
             if (area <= negligible || proud[0] === undefined || laid?.inlay === undefined) continue;

@@ -6,7 +6,7 @@ import { showArea, showLength } from '../../quantity/show';
 import type { Engrave } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { askDepth, depthUnit, isSaidAs, roundLength } from '../helpers/ask-depth';
-import { faceAfter, nameOf, negligible } from '../helpers/face-at';
+import { faceAfter, isProudVeneer, nameOf, negligible } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -34,6 +34,8 @@ export const floorInGlue: Rule = {
             if (step.kind !== 'engrave' || laser?.depth === undefined || laser.through || laser.tone !== undefined) continue;
             const face = faceAfter(plan, step.index, blank);
             if (face === undefined || blank === undefined) continue;
+            // Where the veneer still stands proud, burn-before-flush says why the floor is too high.
+            if (face.met.some(({ column }) => isProudVeneer(face, column))) continue;
             const ends = face.cells.flatMap((cell) => endOf(cell, step) ?? []);
             const size = ends.reduce((sum, { cell }) => sum + area(cell.region), 0);
             const [first] = ends;
