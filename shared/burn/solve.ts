@@ -7,7 +7,7 @@ import { pitchForSpot } from './pitch';
 import { leastPowerOf, settingFor, wattsAt } from './power-curve';
 import { runUpSpeed } from './run-up-speed';
 import { sureDose, surelyGives } from './surely';
-import { doseForTone, predictTone } from './tone';
+import { doseForTone, isDarkerThanJudged, predictTone } from './tone';
 
 /**
  * What is wanted: a depth in mm, or a tone from 0 (bare) to 1 (darkest without digging).
@@ -233,6 +233,7 @@ function judge(
         surely !== undefined && 'depth' in wish && sureDose(law, wish.depth, settings.passes, wish.sure!) === undefined,
     );
     const all = dose * settings.passes;
+    add('outside-coupon', 'tone' in wish && law.tone !== undefined && isDarkerThanJudged(law.tone, wish.tone));
     const judged = law.tone && predictTone(law.tone, all);
     const tone = judged?.value ?? Math.min(1, all / law.darkest);
     const setting = machine.power === undefined ? undefined : settingFor(laser, settings.power);

@@ -83,6 +83,11 @@ export function doseForTone({ offset, slope }: ToneLaw, tone: number): number {
     return (tone - offset) / slope;
 }
 
+/** Whether a tone is darker than any square, by more than a tone can be judged: beyond the last square nothing says that the line goes on. */
+export function isDarkerThanJudged({ rows }: ToneLaw, tone: number): boolean {
+    return tone > Math.max(...rows.map((row) => row.tone)) + JUDGING + 1e-9;
+}
+
 /** Tone that a dose gives, with the interval for one new square judged as the others were (Student's t). */
 export function predictTone({ offset, slope, covariance, variance, freedom }: ToneLaw, dose: number, coverage = 0.95): Interval {
     const [a, b, c, d] = covariance;

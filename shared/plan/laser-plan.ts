@@ -126,6 +126,8 @@ export interface LaserSettings {
     readonly limits: readonly string[];
     /** Least and greatest dose (J/mm²) that was measured, where these settings lie outside of them. */
     readonly measuredDoses?: { readonly low: number; readonly high: number };
+    /** The darkest tone of a judged square, where these settings are for a darker one. */
+    readonly darkestJudged?: number;
     /** No coupon stands behind it. */
     readonly guess: boolean;
 }

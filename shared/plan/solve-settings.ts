@@ -41,7 +41,7 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
     const solution = memo.get('settings', key, () =>
         wish === undefined ? predictOnly(law, laser, given) : solveDepth(law, laser, wish, given),
     );
-    const settings = solution === undefined ? undefined : settingsOf(solution, guessed(law, wish), law);
+    const settings = solution === undefined ? undefined : settingsOf(solution, guessed(law, wish), law, wish);
     if (through) {
         const depth = thickness ?? solution?.depth;
         return {
@@ -102,7 +102,7 @@ export function solveTone(tone: number, blank: BlankPlan, recipe: Recipe, memo: 
     const law = depthLaw(recipe, blank.blank.sheet, memo);
     return memo.get('settings', contentKey(memo.keyOf(law), recipe.laser, { tone }, 'marks'), () => {
         const solution = solveDepth(law, recipe.laser, { tone });
-        return solution === undefined ? undefined : settingsOf(solution, guessed(law, { tone }), law);
+        return solution === undefined ? undefined : settingsOf(solution, guessed(law, { tone }), law, { tone });
     });
 }
 
@@ -175,7 +175,7 @@ function depthOfWish(wish: Wish | undefined, solution: Solution | undefined): In
     return { value, low: Math.min(value, solution.depth.low), high: Math.max(value, solution.depth.high) };
 }
 
-function settingsOf(solution: Solution, guess: boolean, law?: DepthLaw): LaserSettings {
+function settingsOf(solution: Solution, guess: boolean, law?: DepthLaw, wish?: Wish): LaserSettings {
     const outside = solution.limits.includes('outside-coupon');
     return {
         power: solution.power,
@@ -187,7 +187,11 @@ function settingsOf(solution: Solution, guess: boolean, law?: DepthLaw): LaserSe
         ...(solution.judged === undefined ? {} : { givesTone: solution.judged }),
         reached: solution.reached,
         limits: solution.limits,
-        ...(outside && law?.range !== undefined && { measuredDoses: law.range }),
+        ...(outside && law?.range !== undefined && !(wish !== undefined && 'tone' in wish) && { measuredDoses: law.range }),
+        ...(outside &&
+            wish !== undefined &&
+            'tone' in wish &&
+            law?.tone !== undefined && { darkestJudged: Math.max(...law.tone.rows.map(({ tone }) => tone)) }),
         guess,
     };
 }

@@ -55,12 +55,18 @@ function laserFacts({ laser, step }: StepPlan): Fact[] {
 }
 
 function depthFacts(laser: LaserPlan, wish: Engrave['depth']): Fact[] {
-    if (laser.tone !== undefined) return [{ label: 'tone', value: showRatio(laser.tone) }];
+    if (laser.tone !== undefined) return [{ label: 'tone', value: toneWords(laser, laser.tone) }];
     if (laser.through) return [{ label: 'depth', value: throughWords(laser) }];
     if (laser.depth === undefined) return [];
     const unit = wish !== undefined && 'unit' in wish ? wish.unit : 'mm';
     const value = showLengthInterval(laser.depth, unit);
     return [{ label: 'depth', value, ...(wish === undefined ? {} : { where: wish.where }) }];
+}
+
+/** A tone that no square was judged by is a guess, and says so. */
+function toneWords({ settings }: LaserPlan, tone: number): string {
+    const judged = settings === undefined || settings.givesTone !== undefined;
+    return judged ? showRatio(tone) : `${showRatio(tone)} (a guess: no square judged by tone)`;
 }
 
 function dotsFact({ artName, grid, dots }: DottedPicture): string {

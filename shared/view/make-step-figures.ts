@@ -51,7 +51,9 @@ function depthHint({ step, settings, through, breakthrough, tone, depth }: Laser
     if (through) return breakthrough && sureWords(breakthrough);
     if (step.kind !== 'engrave' || settings === undefined || depth === undefined) return undefined;
     if (tone !== undefined)
-        return settings.givesTone && `${showRatio(settings.givesTone.low)} to ${showRatio(settings.givesTone.high)}`;
+        return settings.givesTone === undefined
+            ? 'a guess: no square judged by tone'
+            : `${showRatio(settings.givesTone.low)} to ${showRatio(settings.givesTone.high)}`;
     const unit = step.depth !== undefined && 'unit' in step.depth ? step.depth.unit : 'mm';
     if (step.depth === undefined) return `${showLengthInterval(settings.gives)} deep`;
     if (!settings.reached) return `gives ${showLengthInterval(settings.gives, unit)}`;

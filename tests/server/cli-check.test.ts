@@ -198,7 +198,9 @@ describe('kerfbook check --format', () => {
 
     it('text: exceptions and guesses are counted', async () => {
         const repo = repository(faultyFiles);
-        expect((await repo.kerfbook(['check'])).out).toMatch(/\n1 exception allowed, 1 setting guessed without a coupon\n$/);
+        expect((await repo.kerfbook(['check'])).out).toMatch(
+            /\n1 exception allowed, 1 setting guessed without a square or a cut that was tried\n$/,
+        );
         expect((await repo.kerfbook(['check', 'plate.kerf'])).out).not.toContain('exception');
     });
 });

@@ -39,7 +39,7 @@ async function hintsWhen(text: string, please: (all: string[]) => boolean): Prom
 
 const opened = async (text: string): Promise<string[]> => {
     await client.open(uri, text);
-    return hintsWhen(text, (all) => all.length === 7);
+    return hintsWhen(text, (all) => all.length === 8);
 };
 
 /** How often hints were refreshed, once nothing more is planned: the other files of the folder are planned too. */
@@ -97,6 +97,7 @@ describe('solved figures beside the text', () => {
             expect.stringMatching(/^depth 0\.54 mm ‹± 0\.0\d+ mm›$/),
             expect.stringMatching(/^depth 0\.54 mm ‹80 % at \d+ mm\/s, pitch 0\.1 mm›$/),
             expect.stringMatching(/^engrave relief on bird ‹\d+ min› \{$/),
+            expect.stringMatching(/^depth through ‹97\.5 % sure, 0\.\d+ mm to spare›$/),
             expect.stringMatching(/^depth through ‹80 % at \d+ mm\/s, pitch 0\.1 mm›$/),
             expect.stringMatching(/^inlay relief into pocket ‹proud 0\.\d+ mm ± 0\.\d+ mm, left 0\.\d+ mm ± 0\.\d+ mm› \{$/),
             expect.stringMatching(/^make 4 ‹ready after \d+ d( \d+ h)?, \d+\.\d\d EUR each›$/),
@@ -127,7 +128,7 @@ describe('solved figures beside the text', () => {
         const stock = readFileSync(path.join(samples, 'workshop.kerf'), 'utf8');
         const before = await opened(tray);
         await client.open(stockUri, stock.replace('80 % at 250 mm/s gives 0.41 mm', '80 % at 250 mm/s gives 0.38 mm'));
-        await hintsWhen(tray, (all) => all.length === 7 && all.join() !== before.join());
+        await hintsWhen(tray, (all) => all.length === 8 && all.join() !== before.join());
     });
 });
 
@@ -138,7 +139,7 @@ describe('pin and unpin', () => {
         expect(pinned).toMatch(/depth 0\.54 mm\n {4}power 80 %\n {4}speed \d+ mm\/s\n {4}pitch 0\.1 mm\n {4}passes 3\n/);
         await change(pinned);
         // One hint less: nothing is left to be said of the settings.
-        const after = await hintsWhen(pinned, (all) => all.length === 6);
+        const after = await hintsWhen(pinned, (all) => all.length === 7);
         expect(after[1]).toMatch(/^depth 0\.54 mm ‹± 0\.0\d+ mm›$/);
         expect(await pinAction(pinned, 'Pin')).toBeUndefined();
         const unpinned = taken(pinned, await pinAction(pinned, 'Unpin the settings'));

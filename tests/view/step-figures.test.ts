@@ -51,11 +51,13 @@ describe('what a plan adds to the text', () => {
     });
     it('of a tone and of a cut their settings, without a depth', async () => {
         expect((await labels(engraving('tone 80 %'))).slice(1)).toEqual([
+            'wish: a guess: no square judged by tone',
             expect.stringMatching(/^wish: \d+ % at \d+ mm\/s, pitch 0.1 mm, 1 pass$/),
         ]);
         const cut = engraving('depth 0.2 mm').replace('engrave e', 'cut rim on b { circle 60 mm air on }\n engrave e');
         expect((await labels(cut, 'cut rim')).slice(1)).toEqual([
-            expect.stringMatching(/^head: 100 % at [\d.]+ mm\/s, \d+ pass(es)?$/),
+            expect.stringMatching(/^head: not 97\.5 % sure: [\d.]+ mm of 12\.3 mm$/),
+            expect.stringMatching(/^head: a guess: 100 % at [\d.]+ mm\/s, \d+ pass(es)?$/),
         ]);
     });
     it('of a tone how sure it is, where squares were judged by it', async () => {

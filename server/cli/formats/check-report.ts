@@ -41,7 +41,7 @@ export function taken({ notes }: CheckReport): string {
     const guesses = notes.reduce((sum, note) => sum + note.guesses.length, 0);
     return [
         ...(allows > 0 ? [`${plural(allows, 'exception')} allowed`] : []),
-        ...(guesses > 0 ? [`${plural(guesses, 'setting')} guessed without a coupon`] : []),
+        ...(guesses > 0 ? [`${plural(guesses, 'setting')} guessed without a square or a cut that was tried`] : []),
     ].join(', ');
 }
 

@@ -1,6 +1,6 @@
 import { doseOf } from '../../burn/dose';
 import type { LaserSettings } from '../../plan/laser-plan';
-import { showNumber } from '../../quantity/show';
+import { showNumber, showRatio } from '../../quantity/show';
 import type { Engrave } from '../../recipe/step';
 import { blankOf, materialName } from '../helpers/blank-names';
 import type { Page } from '../page';
@@ -11,7 +11,7 @@ const page: Page = {
     title: 'Outside of what the coupon has measured',
     severities: ['info'],
     condition:
-        'The dose of a pass lies more than 5 % below the least or above the most that the coupon’s squares were burnt with.',
+        'The dose of a pass lies more than 5 % below the least or above the most that the coupon’s squares were burnt with, or a tone is asked for that is more than 5 % darker than the darkest judged square.',
     why: 'The depth is then read off the line beyond the last square. Char, smoke and fade bend it there, and nobody has measured how much.',
     mend: 'Burn one more square near these settings and add its `burn` line; or choose passes so that the dose lies between the squares.',
     source: 'The coupon’s own range.',
@@ -23,19 +23,18 @@ export const outsideCoupon: Rule = {
         for (const stepPlan of plan.steps) {
             const { step, laser } = stepPlan;
             const settings = laser?.settings;
-            if (step.kind !== 'engrave' || settings === undefined || settings.guess) continue;
-            if (!settings.limits.includes('outside-coupon')) continue;
+            if (step.kind !== 'engrave' || laser === undefined || settings === undefined) continue;
             const blank = blankOf(plan, stepPlan);
             const coupon = plan.recipe.coupons.find(
                 (candidate) => candidate.sheet === blank?.blank.sheet?.name && candidate.laser === plan.recipe.laser?.name,
             );
-            const beyond = areaBeyond(step, settings);
+            const beyond = laser.tone === undefined ? areaBeyond(step, settings) : darkerThanSquares(step, settings);
             if (beyond === undefined) continue;
             const on = blank === undefined ? '' : ` on ${materialName(blank)}`;
             yield finding(page, {
                 severity: 'info',
                 message: beyond.replace('the coupon', `the coupon${on}`),
-                where: step.depth?.where ?? step.where,
+                where: step.depth?.where ?? step.tone?.where ?? step.where,
                 step: step.index,
                 related: coupon === undefined ? [] : [{ message: 'The coupon is here.', where: coupon.where }],
             });
@@ -44,8 +43,13 @@ export const outsideCoupon: Rule = {
 };
 
 function areaBeyond({ name }: Engrave, settings: LaserSettings): string | undefined {
-    if (settings.measuredDoses === undefined) return undefined;
+    if (settings.guess || !settings.limits.includes('outside-coupon') || settings.measuredDoses === undefined) return undefined;
     const { low, high } = settings.measuredDoses;
     const measured = low === high ? showNumber(low, 2) : `${showNumber(low, 2)} to ${showNumber(high, 2)}`;
     return `${name} is burnt with ${showNumber(doseOf(settings), 2)} J/mm² a pass, and the squares of the coupon with ${measured} J/mm²: its depth is a reading beyond the line.`;
+}
+
+function darkerThanSquares({ name, tone }: Engrave, { darkestJudged }: LaserSettings): string | undefined {
+    if (darkestJudged === undefined || tone === undefined) return undefined;
+    return `${name} asks for a tone of ${showRatio(tone.value)}, and no square of the coupon was judged darker than ${showRatio(darkestJudged)}: beyond it wood may dig, or get paler again. Judge one more square, or ask for a lighter tone.`;
 }
