@@ -4,7 +4,7 @@ import type { ArtNames } from '../shared/art/art-names';
 import type { Where } from '../shared/quantity/where';
 import type { Recipe } from '../shared/recipe/recipe';
 import type { MeasuredCoupon } from '../shared/recipe/stock';
-import type { Page } from '../shared/rules/page';
+import type { PageHead } from '../shared/rules/page';
 import type { CouponFit } from '../shared/view/coupon-fit';
 import type { RunFacts } from '../shared/view/run-facts';
 import type { PlannedRun, PlannedStep } from './planned/planned-step';
@@ -12,7 +12,7 @@ import type { PlannedRun, PlannedStep } from './planned/planned-step';
 /** What the language is told from outside: it knows neither the trade's rules nor any file by itself. */
 export interface Outside {
     /** The rules that `allow` can name. Without them every id passes unexamined. */
-    readonly tradePages?: readonly Page[];
+    readonly tradePages?: readonly PageHead[];
     /** What the last plan of a file said of its steps. */
     readonly planned?: (uri: string) => readonly PlannedStep[];
     /** What the last plan of a file said of its recipes' runs. */
@@ -30,7 +30,7 @@ export interface Outside {
 }
 
 export interface OutsideServices {
-    readonly pages: ReadonlyMap<string, Page>;
+    readonly pages: ReadonlyMap<string, PageHead>;
     readonly ruleIds: ReadonlySet<string>;
     readonly planned: (uri: string) => readonly PlannedStep[];
     readonly runs: (uri: string) => readonly PlannedRun[];

@@ -32,6 +32,7 @@ export type Job =
     | LayoutJob
     | CouponSheetsJob
     | PlaceholderJob
+    | PageJob
     | {
           readonly do: 'bench';
           readonly recipe: Recipe;
@@ -72,12 +73,21 @@ export interface JsonJob {
     readonly start?: number;
 }
 
+/** A job that needs no recipe worked out, and no art. */
+export type PlainJob = CouponJob | FitJob | RunFactsJob | LayoutJob | CouponSheetsJob | PlaceholderJob | PageJob;
+
 /** A job that needs a recipe worked out, with its art. */
-export type RecipeJob = Exclude<Job, CouponJob | FitJob | RunFactsJob | LayoutJob | CouponSheetsJob | PlaceholderJob>;
+export type RecipeJob = Exclude<Job, PlainJob>;
 
 /** The picture that a new recipe begins with, as a PNG file: asked for here, since only here pictures are known. */
 export interface PlaceholderJob {
     readonly do: 'placeholder';
+}
+
+/** The page of a rule of the trade, for somebody who wants to read it. */
+export interface PageJob {
+    readonly do: 'page';
+    readonly rule: string;
 }
 
 /** Examines the coupons of a file, which no recipe need use. */
@@ -204,6 +214,8 @@ export interface Answers {
     readonly 'coupon-layout': CouponSheet | { readonly problem: string };
     readonly 'coupon-sheets': Sheets;
     readonly placeholder: Uint8Array;
+    /** Markdown; null where there is no such rule. */
+    readonly page: string | null;
     readonly bench: SentPicture;
     readonly checklist: Checklist;
     readonly build: Sheets;

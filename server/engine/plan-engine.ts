@@ -1,4 +1,3 @@
-import { placeholderPicture } from '../../shared/art/raster/placeholder';
 import { contentKey } from '../../shared/plan/content-key';
 import { KeptOn } from '../../shared/plan/kept';
 import { makePlan } from '../../shared/plan/make-plan';
@@ -15,23 +14,20 @@ import { tableBody } from '../../shared/review/html/table';
 import { reviewNotes } from '../../shared/review/notes';
 import { planSummary } from '../../shared/review/plan-summary';
 import { type VariantTable, variantTable } from '../../shared/review/variant-table';
-import { examineCoupons } from '../../shared/rules/coupon/examine-coupons';
 import { examine, silencedIn } from '../../shared/rules/examine';
 import { buildSheets } from '../../shared/sheets/build-sheets';
-import { couponSheets, layOutCoupon } from '../../shared/sheets/coupon-sheets';
 import { planJson } from '../../shared/sheets/plan-json';
 import { columnWords } from '../../shared/view/column-words';
-import { couponFit } from '../../shared/view/coupon-fit';
 import { makeBenchView } from '../../shared/view/make-bench-view';
 import { makeChecklist } from '../../shared/view/make-checklist';
 import { makeStepFigures } from '../../shared/view/make-step-figures';
 import { makePressView } from '../../shared/view/press-view';
-import { runFacts } from '../../shared/view/run-facts';
 import { makeRunFigures } from '../../shared/view/run-figures';
 import { sectionView } from '../../shared/view/section-view';
 import { sentPicture } from '../../shared/view/sent-picture';
 import { toolpathView } from '../../shared/view/toolpath-view';
 import { answerHistory } from './answer-history';
+import { answerPlain, isPlain } from './answer-plain';
 import { editorLinks } from './editor-links';
 import type { Answers, AnswerTo, ArtFile, Job, ReviewAnswer, ReviewJob, ReviewPageJob, TableJob, VersionAsked } from './jobs';
 import { readArt } from './read-art';
@@ -68,15 +64,10 @@ export class PlanEngine {
     }
 
     private answer(job: Job): Answers[keyof Answers] {
-        if (job.do === 'coupons') return examineCoupons(job.coupons);
-        if (job.do === 'fit') return couponFit(job.coupon);
-        if (job.do === 'run-facts') return runFacts(job.recipe, job.run);
+        if (isPlain(job)) return answerPlain(job);
         if (job.do === 'review-page') return this.reviewPage(job);
         if ('columns' in job) return this.table(job);
-        if (job.do === 'placeholder') return placeholderPicture();
-        if (job.do === 'coupon-layout') return layOutCoupon(job.material, job.laser, job.options);
         if ('past' in job) return answerHistory(job, this.memo);
-        if (job.do === 'coupon-sheets') return couponSheets(job.material, job.laser, job.layout);
         if (job.do === 'review') return reviewInBrief(job, this.files, this.memo) ?? this.review(job, this.plan(job.recipe));
         const plan = this.plan(startingOn(job.recipe, 'start' in job ? job.start : undefined));
         switch (job.do) {

@@ -175,6 +175,7 @@ function canWait(job: Job): boolean {
 function titleOf(job: Job): string {
     if (job.do === 'coupons' || job.do === 'fit') return 'Looking at coupons';
     if (job.do === 'coupon-layout' || job.do === 'coupon-sheets') return 'Making a coupon';
+    if (job.do === 'page') return `Explaining ${job.rule}`;
     if (job.do === 'placeholder') return 'Drawing a picture to begin with';
     if (job.do === 'review-page') return 'Comparing versions';
     if ('columns' in job) return 'Laying recipes side by side';

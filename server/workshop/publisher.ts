@@ -9,8 +9,8 @@ import type { Recipe } from '../../shared/recipe/recipe';
 import { onceInRoutines } from '../../shared/rules/in-routine';
 import type { PlannedParams } from '../../shared/view/protocol';
 import { notifications } from '../../shared/view/requests';
+import { isAllowable } from '../is-allowable';
 import { refused } from '../protocol/refused';
-import { isTradeRule } from '../rule-pages';
 import type { LastPlans } from './last-plans';
 import { PlanProgress } from './plan-progress';
 import { PulledDiagnostics } from './pulled-diagnostics';
@@ -181,7 +181,7 @@ export class Publisher {
         );
         return onceInRoutines([...this.workshop.textFindings(document), ...standing, ...ofOthers.map(({ finding }) => finding)])
             .filter((finding) => finding.where.uri === uri)
-            .map((finding) => toDiagnostic(finding, document, isTradeRule(finding.rule), (other) => this.documentOf(other)));
+            .map((finding) => toDiagnostic(finding, document, isAllowable(finding.rule), (other) => this.documentOf(other)));
     }
 }
 

@@ -1,5 +1,5 @@
 import { textPages } from '../../language/findings/pages';
-import { isTradeRule } from '../../server/rule-pages';
+import { isAllowable } from '../../server/is-allowable';
 import { ruleFamilies } from '../../shared/rules/all-rules';
 import { allowPage } from '../../shared/rules/allow-silences-nothing';
 import { couponRules } from '../../shared/rules/coupon/examine-coupons';
@@ -68,7 +68,7 @@ function entry(page: Page): string[] {
 function marks({ id, quickFix, firm }: Page): string[] {
     const fix = { always: ['quick fix'], sometimes: ['quick fix at times'], never: [] }[quickFix ?? 'never'];
     const allow = { always: [], sometimes: ['allow at times'], never: ['allow'] }[firm ?? 'never'];
-    return [...fix, ...(isTradeRule(id) ? allow : [])];
+    return [...fix, ...(isAllowable(id) ? allow : [])];
 }
 
 /** As Markdown viewers make it of a heading. */
