@@ -7,7 +7,9 @@ import type {
     CutTest,
     Glue,
     Laser,
+    Laying,
     Named,
+    Over,
     Price,
     Resin,
     Sealer,
@@ -117,7 +119,7 @@ export const woodOf = once((node: ast.Wood): Wood => {
 });
 
 /** What is bought by mass or volume, and can be of a kind. */
-type Fluid = ast.Resin | ast.Sealer | ast.Glue | ast.Coat;
+type Fluid = ast.Fluid;
 type PriceNode = ast.SheetPrice | ast.FluidPrice | ast.ShopPrice;
 
 /** A price that can be reckoned with: something for something. */
@@ -177,10 +179,11 @@ export function kindReference(node: Fluid): Reference<ast.Stock> | undefined {
 
 /**
  * Lines of one key hide each other; the price of the pigment is another than that of the resin, and no
- * caution hides another: undefined where a line stands beside all others.
+ * caution hides another, nor what is said of lying on one thing what is said of another: undefined where a line stands beside all others.
  */
 export function foldKey(item: AstNode): string | undefined {
     if (itemKey(item) === 'caution') return undefined;
+    if (ast.isOver(item)) return `over ${item.under?.$refText}`;
     const { key, of } = item as { key?: string; of?: string };
     return key ?? `${item.$type} ${of ?? ''}`;
 }
@@ -202,11 +205,25 @@ function folded<Block extends Fluid['$type']>($type: Block, line: readonly { ite
     return new Items({ $type, items });
 }
 
+/** What it is, and what it may lie on: of one thing below, what is said nearest counts. */
+function layingOf(line: readonly Fluid[]): Laying {
+    const said = new Map<string, Over>();
+    for (const item of line.flatMap(({ items }): AstNode[] => items)) {
+        if (!ast.isOver(item)) continue;
+        const under = item.under?.ref?.name;
+        const after = item.after && quantityOf(item.after);
+        if (under === undefined || said.has(under) || (after === undefined && !item.never)) continue;
+        said.set(under, { under, where: whereOf(item), ...present({ after }) });
+    }
+    return { kinds: line.map(({ name }) => name), over: [...said.values()] };
+}
+
 export const resinOf = once((node: ast.Resin): Resin => {
     const line = lineage(node, ast.isResin);
     const items = folded(node.$type, line);
     return {
         ...named(node),
+        ...layingOf(line),
         ...present({
             kind: kindReference(node)?.ref?.name,
             mix: items.first(mixOf),
@@ -239,9 +256,11 @@ function mixOf(node: AstNode): Resin['mix'] {
 }
 
 export const sealerOf = once((node: ast.Sealer): Sealer => {
-    const items = folded(node.$type, lineage(node, ast.isSealer));
+    const line = lineage(node, ast.isSealer);
+    const items = folded(node.$type, line);
     return {
         ...named(node),
+        ...layingOf(line),
         ...present({
             kind: kindReference(node)?.ref?.name,
             dry: items.figure('dry'),
@@ -255,9 +274,11 @@ export const sealerOf = once((node: ast.Sealer): Sealer => {
 });
 
 export const glueOf = once((node: ast.Glue): Glue => {
-    const items = folded(node.$type, lineage(node, ast.isGlue));
+    const line = lineage(node, ast.isGlue);
+    const items = folded(node.$type, line);
     return {
         ...named(node),
+        ...layingOf(line),
         ...present({
             kind: kindReference(node)?.ref?.name,
             film: items.figure('film'),
@@ -273,9 +294,11 @@ export const glueOf = once((node: ast.Glue): Glue => {
 });
 
 export const coatOf = once((node: ast.Coat): Coat => {
-    const items = folded(node.$type, lineage(node, ast.isCoat));
+    const line = lineage(node, ast.isCoat);
+    const items = folded(node.$type, line);
     return {
         ...named(node),
+        ...layingOf(line),
         ...present({
             kind: kindReference(node)?.ref?.name,
             dry: items.figure('dry'),

@@ -136,7 +136,7 @@ function identityOf(node: AstNode): Identity {
 }
 
 /** Statements of which a block may hold two alike; of any other two are a contradiction. */
-const repeatable: ReadonlySet<string> = new Set(['Run', 'Note', 'ArtUse', 'Shape', 'Burn', 'CutTest']);
+const repeatable: ReadonlySet<string> = new Set(['Run', 'Note', 'ArtUse', 'Shape', 'Burn', 'CutTest', 'Over']);
 
 function looseStep(step: ast.Step): string {
     const { kind, of } = knownAs(step);

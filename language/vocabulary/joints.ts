@@ -78,6 +78,7 @@ export const joints: readonly Joint[] = [
     joint('Burnt', 'cut', 'Before the name of a cut that is called like a word of the run.', 'the name of a step'),
     joint('Burnt', 'of', 'Before the board or veneer it was burnt in.', 'the name of a board or veneer'),
     joint('Burnt', 'x', 'How many passes it was given.'),
+    joint('Over', 'never', 'It does not hold on that, however long one waits.'),
     joint('FluidPrice', 'of', 'Before what the price is for, where it is not the resin itself.'),
     joint('FluidPrice', 'pigment', 'The price is for its pigment.'),
     joint('FluidPrice', 'powder', 'The price is for its metal powder.'),

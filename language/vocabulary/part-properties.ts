@@ -79,6 +79,9 @@ const parts: Property[] = [
     ]),
     part('CutTest', 'kerf', 'kerf', 'Width of the kerf on the face.', tried, [measure('length', [0.03, 1.5])]),
     part('CutTest', 'back', 'back', 'Width of the kerf on the back.', tried, [measure('length', [0.01, 1.5])]),
+    part('Over', 'after', 'after', 'How long that must have had before.', 'over drying-oil after 7 d', [
+        measure('time', [60, 120 * days]),
+    ]),
     part('LaserBeam', 'wavelength', 'beam', 'Wavelength of this source.', 'beam co2 10.6 um', [
         measure('length', [2e-4, 1.2e-2]),
     ]),

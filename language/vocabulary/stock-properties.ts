@@ -35,6 +35,12 @@ const cure = <Block extends NodeType>(block: Block) =>
     property(block, 'cure', 'figure', 'How long until it may be sanded, stressed or used.', 'cure 24 h', {
         measures: [measure('time', [10, 90 * day])],
     });
+const over = <Block extends NodeType>(block: Block, example: string) =>
+    property(block, 'over', 'phrase', 'What it may lie on and after how long, or on what it never holds.', example, {
+        many: true,
+        node: 'Over',
+        follows: 'the name of what lies below',
+    });
 const spread = <Block extends NodeType>(block: Block) =>
     property(block, 'spread', 'figure', 'How much goes on an area, one coat or one face.', 'spread 150 g/m2', {
         measures: [measure('spread', [2e-6, 6e-4])],
@@ -259,6 +265,7 @@ const resin = [
     property('Resin', 'colour', 'colour', 'Colour when cured.', 'colour #1f6f8b'),
     priceOf('Resin', 'FluidPrice', 'price 42 for 1.5 kg', true),
     caution('Resin'),
+    over('Resin', 'over wax never'),
     food('Resin'),
 ];
 
@@ -275,6 +282,7 @@ const glue = [
     fluidDensity('Glue'),
     priceOf('Glue', 'FluidPrice', 'price 9 for 500 g'),
     caution('Glue'),
+    over('Glue', 'over wax never'),
     food('Glue'),
 ];
 
@@ -319,6 +327,7 @@ export const stockProperties = [
     fluidDensity('Sealer'),
     priceOf('Sealer', 'FluidPrice', 'price 16 for 0.5 l'),
     caution('Sealer'),
+    over('Sealer', 'over drying-oil after 24 h'),
     food('Sealer'),
     ...glue,
     kind('Coat', 'drying-oil'),
@@ -331,6 +340,7 @@ export const stockProperties = [
         choices: ['ignite', 'harmless'],
     }),
     caution('Coat'),
+    over('Coat', 'over drying-oil after 7 d'),
     food('Coat'),
     ...shopProperties,
     ...coupon,

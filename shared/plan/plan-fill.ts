@@ -46,7 +46,7 @@ export function planFill(step: Fill, pocket: Engrave, hollow: Hollow, recipe: Re
     const { resin } = step;
     const overfill = layer.number === of ? (step.overfill?.value ?? usualOverfill) * of : (step.overfill?.value ?? 0);
     const mean = area > 0 ? hollow.volume / area : depth.value;
-    const mix = fillMix(area, mean / of, overfill, resin ?? { name: '', where: step.where, colour: '#888888' });
+    const mix = fillMix(area, mean / of, overfill, resin ?? unknownResin(step));
     const deepest = resin?.deepestPour;
     return {
         pocket,
@@ -63,4 +63,8 @@ export function planFill(step: Fill, pocket: Engrave, hollow: Hollow, recipe: Re
 function betweenPours(resin: Resin | undefined): number {
     const window = resin?.recoat;
     return window === undefined ? (resin?.cure?.value ?? 0) : Math.max(0, window.value - window.tolerance);
+}
+
+function unknownResin({ where }: Fill): Resin {
+    return { name: '', where, colour: '#888888', kinds: [], over: [] };
 }

@@ -141,7 +141,7 @@ export interface Mix {
     readonly where: Where;
 }
 
-export interface Resin extends Named {
+export interface Resin extends Named, Laying {
     readonly kind?: string;
     readonly mix?: Mix;
     /** How its kind is mixed, where it says something else itself. */
@@ -168,7 +168,23 @@ export interface Resin extends Named {
     readonly food?: string;
 }
 
-export interface Sealer extends Named {
+/** What is said of lying on something else: how long that must have had, s; without a time it never holds. */
+export interface Over {
+    /** Name of what lies below, or of a kind of it. */
+    readonly under: string;
+    readonly after?: Quantity;
+    readonly where: Where;
+}
+
+/** What can be laid on something else. */
+export interface Laying {
+    /** Its own name and those of its kinds, the nearest first. */
+    readonly kinds: readonly string[];
+    /** What is said of it; of all else nothing is known. */
+    readonly over: readonly Over[];
+}
+
+export interface Sealer extends Named, Laying {
     readonly kind?: string;
     readonly dry?: Quantity;
     readonly spread?: Quantity;
@@ -179,7 +195,7 @@ export interface Sealer extends Named {
     readonly food?: string;
 }
 
-export interface Glue extends Named {
+export interface Glue extends Named, Laying {
     readonly kind?: string;
     /** Thickness of the film that stays in the joint. */
     readonly film?: Quantity;
@@ -193,7 +209,7 @@ export interface Glue extends Named {
     readonly food?: string;
 }
 
-export interface Coat extends Named {
+export interface Coat extends Named, Laying {
     readonly kind?: string;
     readonly dry?: Quantity;
     readonly cure?: Quantity;

@@ -36,6 +36,7 @@ import { shallowFill } from './fill/shallow-fill';
 import { shortPotLife } from './fill/short-pot-life';
 import { smallMix } from './fill/small-mix';
 import { unsealedFill } from './fill/unsealed-fill';
+import { doesNotHold } from './finishing/does-not-hold';
 import { foodContact } from './finishing/food-contact';
 import { gritJump } from './finishing/grit-jump';
 import { gritsCoarsen } from './finishing/grits-coarsen';
@@ -181,6 +182,7 @@ const fill = [
     pigmentOverload,
     narrowSlots,
     recoatWindow,
+    doesNotHold,
 ];
 const order = [
     outOfOrder,

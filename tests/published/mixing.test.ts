@@ -18,7 +18,14 @@ const density = (gramsPerCm3: number): Quantity => ({
     unit: 'g/cm3',
     where: nowhere,
 });
-const resin = (part: Partial<Resin>): Resin => ({ name: 'blue', where: nowhere, colour: '#0000ff', ...part });
+const resin = (part: Partial<Resin>): Resin => ({
+    name: 'blue',
+    where: nowhere,
+    colour: '#0000ff',
+    kinds: ['blue'],
+    over: [],
+    ...part,
+});
 const minutes = 60;
 
 describe('a pocket of 20 cm2 and 1.5 mm, 15 % over, at 1.10 g/cm3', () => {

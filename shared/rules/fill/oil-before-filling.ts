@@ -2,6 +2,7 @@ import { area } from '../../geometry/measure';
 import type { Plan, StepPlan } from '../../plan/plan';
 import type { Finish, Step } from '../../recipe/step';
 import { faceBefore, nameOf, negligible, openCellsOf } from '../helpers/face-at';
+import { laidBy, saidOfLaying } from '../helpers/laid-over';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -10,14 +11,12 @@ const page: Page = {
     title: 'Oil or wax before resin or glue',
     severities: ['warning'],
     quickFix: 'always',
-    condition: 'A finish of oil or wax goes over an open pocket that is filled or inlaid only afterwards.',
+    condition:
+        'A finish goes over an open pocket that is filled or inlaid only afterwards, with what never holds on it by the stock (`over drying-oil never`).',
     why: 'Resin and glue hold on clean wood. On oil or wax they come loose, at once or after the first dry winter.',
     mend: 'Fill or inlay first, sand, and put the finish on last.',
     source: commonPractice,
 };
-
-/** Finishes that leave a film or soak in so that nothing sticks to the wood. @commonPractice */
-const repelling = new Set(['drying-oil', 'mineral-oil', 'wax']);
 
 export const oilBeforeFilling: Rule = {
     page,
@@ -29,7 +28,7 @@ export const oilBeforeFilling: Rule = {
             if (pocket === undefined || face === undefined) continue;
             const coated = new Map<Finish, number>();
             for (const { column, region } of openCellsOf(face, pocket.index)) {
-                const finish = finishOn(plan, column.layers[0]?.step);
+                const finish = finishOn(plan, column.layers[0]?.step, step);
                 if (finish !== undefined) coated.set(finish, (coated.get(finish) ?? 0) + area(region));
             }
             for (const [finish, size] of coated) {
@@ -53,10 +52,11 @@ export const oilBeforeFilling: Rule = {
     },
 };
 
-function finishOn(plan: Plan, index: number | undefined): Finish | undefined {
+/** The finish of a step, where what is poured or glued in never holds on it. */
+function finishOn(plan: Plan, index: number | undefined, into: Step): Finish | undefined {
     const step = index === undefined ? undefined : plan.steps[index]?.step;
-    const kind = step?.kind === 'finish' ? (step.coat?.kind ?? step.coat?.name) : undefined;
-    return kind !== undefined && repelling.has(kind) && step?.kind === 'finish' ? step : undefined;
+    const said = saidOfLaying(laidBy(into), laidBy(step));
+    return said !== undefined && said.after === undefined && step?.kind === 'finish' ? step : undefined;
 }
 
 /** The last step of the piece, behind which nothing is laid or taken off. */
