@@ -31,7 +31,6 @@ function collector(): (() => void) | undefined {
     if (globalThis.gc !== undefined) return () => void globalThis.gc?.();
     if (process.versions.electron !== undefined) return undefined;
     setFlagsFromString('--expose-gc');
-    const found: unknown = runInNewContext('typeof gc === "function" ? gc : undefined');
-    setFlagsFromString('--no-expose-gc');
+    const found: unknown = runInNewContext('globalThis.gc');
     return typeof found === 'function' ? () => void found() : undefined;
 }

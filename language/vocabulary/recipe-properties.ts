@@ -190,10 +190,17 @@ const engrave = [
             otherwise: 'across grain',
         },
     ),
-    property('Engrave', 'outline', 'count', 'Passes along the outline after the area, for a crisp edge.', 'outline 1', {
-        ...countOf(0, 20),
-        otherwise: '0',
-    }),
+    property(
+        'Engrave',
+        'outline',
+        'count',
+        'Passes along the outline after the area, for a crisp edge, with settings of their own.',
+        'outline 1',
+        {
+            ...countOf(0, 20),
+            otherwise: '0',
+        },
+    ),
 ];
 
 const steps = [

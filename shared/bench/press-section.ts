@@ -1,7 +1,7 @@
-import { depthOf } from '../burn/dose';
 import { doseField } from '../burn/dose-field';
+import { depthAtShare } from '../burn/outline-pass';
 import { bounds } from '../geometry/measure';
-import type { Burning, PressHalves } from './virtual-press';
+import type { PressHalves } from './virtual-press';
 
 /** Both halves pressed together, cut along a horizontal; heights in mm above the board's face. */
 export interface PressSection {
@@ -48,8 +48,8 @@ export function pressSection(halves: PressHalves, insertion: number, y: number):
         const at = half * grid.columns + column;
         const x = grid.x + (column + 0.5) * cell;
         const more = lower.reduce((sum, one) => sum + one.more * (one.field?.part[at] ?? 0), -sunk);
-        board.add(x, -Math.max(0, depth(halves.pocket, dug.part[at]!) + more));
-        const away = depth(halves.veneer, 1 - stands.part[at]!);
+        board.add(x, -Math.max(0, depthAtShare(halves.pocket, dug.part[at]!) + more));
+        const away = depthAtShare(halves.veneer, 1 - stands.part[at]!);
         if (stands.part[at]! > 1e-6 && away < halves.thickness) {
             if (piece === undefined) {
                 piece = new Line();
@@ -68,10 +68,6 @@ export function pressSection(halves: PressHalves, insertion: number, y: number):
         veneer: pieces.map((line) => line.points()),
         top: halves.thickness - insertion,
     };
-}
-
-function depth({ law, dose, passes }: Burning, part: number): number {
-    return depthOf(law, dose * part, passes);
 }
 
 /** Points from left to right, without those that lie on the straight between their neighbours. */

@@ -1,4 +1,5 @@
-import { depthOf, type LawNumbers } from '../burn/dose';
+import { depthOf } from '../burn/dose';
+import { depthAtShare, type EdgeBurn } from '../burn/outline-pass';
 import { FOOT } from '../burn/wall';
 import { bounds } from '../geometry/measure';
 import type { Bounds, Region } from '../geometry/region';
@@ -7,11 +8,7 @@ import { type EdgeBlocks, edgeBlocks } from './edge-blocks';
 import { type MapCells, ReachMap } from './reach-map';
 
 /** How the laser burns one half. */
-export interface Burning {
-    readonly law: LawNumbers;
-    /** J/mm2 of each pass. */
-    readonly dose: number;
-    readonly passes: number;
+export interface Burning extends EdgeBurn {
     /** Standard deviation of the beam's profile, mm. */
     readonly sigma: number;
 }
@@ -197,8 +194,8 @@ class Floors {
 /** Turns the beam's share at a spot of both halves into how far the veneer can go in there. */
 class SpotReader {
     private readonly area: number;
-    private readonly dug: Line;
-    private readonly away: Line;
+    private readonly dug: DepthByShare;
+    private readonly away: DepthByShare;
     private readonly present: number;
     private readonly sanded: number;
 
@@ -218,30 +215,45 @@ class SpotReader {
     /** @param lower how much lower the floor lies than the burn alone leaves it, mm */
     read(x: number, y: number, dug: number, stands: number, lower: number): void {
         if (stands <= dark && dug <= this.dug.rim) return;
-        const pocket = Math.max(0, this.dug.slope * Math.max(0, dug - this.dug.rim) + lower);
-        const away = this.away.slope * Math.max(0, 1 - stands - this.away.rim);
+        const pocket = Math.max(0, this.dug.at(dug) + lower);
+        const away = this.away.at(1 - stands);
         const there = stands > dark && away < this.present;
         if (pocket > this.sanded) this.map.addOpening(there ? away : Number.POSITIVE_INFINITY, this.area);
         if (there) this.map.add(x, y, pocket + away, this.area, stands >= 0.5);
     }
 
     readPlain(x: number, y: number, size: number, dug: boolean, stands: boolean, lower: number): void {
-        const depth = dug ? Math.max(0, this.dug.slope * (1 - this.dug.rim) + lower) : 0;
+        const depth = dug ? Math.max(0, this.dug.at(1) + lower) : 0;
         if (stands) this.map.addPlain(x, y, x + size, y + size, depth);
         if (depth > this.sanded) this.map.addOpening(stands ? 0 : Number.POSITIVE_INFINITY, size * size);
     }
 }
 
-/** Depth along the share of a wide area's dose: nothing up to the rim, a line from there. */
-interface Line {
+/** Depth along the share of a wide area's dose. */
+interface DepthByShare {
+    /** The share up to which nothing is dug. */
     readonly rim: number;
-    readonly slope: number;
+    at(share: number): number;
 }
 
-function depthByShare({ law, dose, passes }: Burning): Line {
+/** Shares between which the depth is taken as straight, where a line along the edge bends it. */
+const SHARES = 4096;
+
+function depthByShare(burning: Burning): DepthByShare {
+    const { law, dose, passes, line } = burning;
     const full = depthOf(law, dose, passes);
-    const rim = law.threshold / dose;
-    return full > 0 ? { rim, slope: full / (1 - rim) } : { rim: 1, slope: 0 };
+    const rim = full > 0 ? law.threshold / dose : 1;
+    const slope = full > 0 ? full / (1 - rim) : 0;
+    if (line === undefined) return { rim, at: (share) => slope * Math.max(0, share - rim) };
+    const depths = Float64Array.from({ length: SHARES + 2 }, (_, k) => depthAtShare(burning, Math.min(1, k / SHARES)));
+    return {
+        rim: Math.max(0, depths.findIndex((depth) => depth > 0) - 1) / SHARES,
+        at(share) {
+            const place = Math.min(1, Math.max(0, share)) * SHARES;
+            const k = Math.floor(place);
+            return depths[k]! + (place - k) * (depths[k + 1]! - depths[k]!);
+        },
+    };
 }
 
 function concluded(map: ReachMap, { sanded }: PressHalves, seat: number, coarse: boolean): Pressed {

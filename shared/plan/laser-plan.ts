@@ -33,6 +33,8 @@ export interface LaserPlan {
     /** Angle of the scan lines against the blank's width axis, rad. */
     readonly scanAngle: number;
     readonly outlinePasses: number;
+    /** With what an engraving's outline is burnt; absent without one, and while the settings are not known. */
+    readonly outline?: OutlineSettings;
     /** Height of the focus below the face for each area pass; absent where it stays on the face. */
     readonly focus?: readonly number[];
     /** Lean of the walls against the upright, rad. */
@@ -108,6 +110,20 @@ export interface PlacedArt {
     /** What it shows before it is turned inside out, and the boundary it was turned within. */
     readonly figure: Region;
     readonly boundary?: Region;
+}
+
+/** Settings of passes along the edge of an engraved area. */
+export interface OutlineSettings {
+    readonly power: number;
+    readonly powerRatio: number;
+    readonly speed: number;
+    readonly passes: number;
+    /** What it is for: an edge as deep as the floor, or as dark as the area. */
+    readonly purpose: 'depth' | 'tone';
+    /** In the middle of the line, each pass, J/mm2; absent while the laser's spot is not known. */
+    readonly dose?: number;
+    /** How deep the deepest place across a straight edge is, mm; more than the floor where the laser cannot hold so little power. */
+    readonly deepest?: number;
 }
 
 export interface LaserSettings {

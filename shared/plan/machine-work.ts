@@ -1,3 +1,4 @@
+import { leastPowerOf } from '../burn/power-curve';
 import type { Bounds } from '../geometry/region';
 import { fileLinesOf, type Job } from '../toolpath/job';
 import { reachOfJob } from '../toolpath/reach';
@@ -46,9 +47,24 @@ export function machineWork(burnings: readonly Burning[], blank: BlankSize | und
     });
 }
 
-function workKey({ step, region, pictures, settings, scanAngle, outlinePasses, focus }: Burning, memo: Memo): unknown {
+function workKey(
+    { step, region, pictures, settings, scanAngle, outlinePasses, outline, focus, laser }: Burning,
+    memo: Memo,
+): unknown {
     const bothWays = step.kind === 'engrave' ? step.scan?.bothWays : undefined;
     const cut = step.kind === 'cut' ? [step.tabs?.value, step.leadIn?.value] : undefined;
     const dots = (pictures ?? []).map(({ grid }) => memo.keyOf(grid));
-    return [memo.keyOf(region), dots, settings, scanAngle, outlinePasses, focus, bothWays, cut, step.kind];
+    return [
+        memo.keyOf(region),
+        dots,
+        settings,
+        scanAngle,
+        outlinePasses,
+        outline,
+        leastPowerOf(laser),
+        focus,
+        bothWays,
+        cut,
+        step.kind,
+    ];
 }

@@ -1,5 +1,6 @@
 import { spotOf } from '../burn/beam';
 import { doseOf, sigmaOf } from '../burn/dose';
+import type { LinePasses } from '../burn/outline-pass';
 import { type Wall, wallOf } from '../burn/wall';
 import { union } from '../geometry/boolean';
 import { area, perimeter } from '../geometry/measure';
@@ -11,10 +12,11 @@ import type { Cut, Engrave, Inlay } from '../recipe/step';
 import { contentKey } from './content-key';
 import { depthLaw } from './depth-law';
 import { dotsOf } from './halftone';
-import type { DottedPicture, LaserPlan, PlacedArt } from './laser-plan';
+import type { DottedPicture, LaserPlan, OutlineSettings, PlacedArt } from './laser-plan';
 import { machineWork } from './machine-work';
 import { type PlacingTable, place } from './place-art';
 import { focusOfPasses } from './plan-focus';
+import { lineOf, outlineSettings } from './plan-outline';
 import { shownTones } from './shown-tones';
 import { type Solved, solveSettings } from './solve-settings';
 
@@ -43,11 +45,24 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
     if (placed.length === 0) return { unplanned: 'it has no art' };
     const axis = step.mirror.length % 2 === 1 ? axisOf(placed) : undefined;
     const solved = solveSettings(step, table.blank, recipe, table.memo);
-    const wall = wallOfStep(solved, recipe, table);
+    const { memo } = table;
+    const pictured = (one: PlacedArt): boolean => step.kind === 'engrave' && one.dithered !== undefined;
+    const outline = outlineOfStep(
+        step,
+        solved,
+        burntRegion(
+            placed.filter((one) => !pictured(one)),
+            axis,
+            0,
+            table,
+        ),
+        recipe,
+        table,
+    );
+    const wall = wallOfStep(solved, recipe, { ...table, line: lineOf(outline) });
     const clearance = clearanceOf(step, recipe);
     const edge = (step.offset?.value ?? 0) + (clearance === undefined ? 0 : clearance / 2 - (wall?.growth ?? 0));
     const scanAngle = scanAngleOf(step, table.blank.grain);
-    const { memo } = table;
     const pictures = picturesOf(step, placed, { pitch: pitchOf(step, solved), angle: scanAngle, axis }, table);
     const whole = burntRegion(
         placed.filter(({ index }) => !pictures.some(({ placement }) => placement === index)),
@@ -73,13 +88,26 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         ...solved,
         scanAngle,
         outlinePasses,
+        ...(outline === undefined ? {} : { outline }),
         ...(focus === undefined ? {} : { focus }),
         taper: wall?.taper ?? 0,
         growth: wall?.growth ?? 0,
         ...(wall === undefined ? {} : { wall: wall.profile, finest: { slot: wall.slot, rib: wall.rib } }),
         edge,
         ...machineWork(
-            [{ region: whole, pictures, step, scanAngle, outlinePasses, focus, settings: solved.settings, laser: recipe.laser }],
+            [
+                {
+                    region: whole,
+                    pictures,
+                    step,
+                    scanAngle,
+                    outlinePasses,
+                    outline,
+                    focus,
+                    settings: solved.settings,
+                    laser: recipe.laser,
+                },
+            ],
             table.blank.size,
             memo,
         ),
@@ -101,15 +129,18 @@ export function laserFigures(
         focus: _focus,
         finest: _finest,
         wall: _wall,
+        outline: _outline,
         ...drawn
     } = laser;
     const solved = solveSettings(step, table.blank, recipe, table.memo);
-    const wall = wallOfStep(solved, recipe, table);
+    const outline = outlineOfStep(step, solved, laser.whole ?? laser.region, recipe, table);
+    const wall = wallOfStep(solved, recipe, { ...table, line: lineOf(outline) });
     const focus = focusOfPasses(step, solved, recipe.laser);
     return {
         ...drawn,
         step,
         ...solved,
+        ...(outline === undefined ? {} : { outline }),
         ...(focus === undefined ? {} : { focus }),
         taper: wall?.taper ?? 0,
         growth: wall?.growth ?? 0,
@@ -189,11 +220,24 @@ function clearanceOf(step: Engrave | Cut, recipe: Recipe): number | undefined {
 function wallOfStep(
     { settings, tone }: Solved,
     recipe: Recipe,
-    { blank, memo }: Pick<PlacingTable, 'blank' | 'memo'>,
+    { blank, memo, line }: Pick<PlacingTable, 'blank' | 'memo'> & { readonly line: LinePasses | undefined },
 ): Wall | undefined {
     const spot = spotOf(recipe.laser);
     if (settings === undefined || spot === undefined || tone !== undefined) return undefined;
-    return wallOf(depthLaw(recipe, blank.blank.sheet, memo), doseOf(settings), sigmaOf(spot.diameter), settings.passes);
+    return wallOf(depthLaw(recipe, blank.blank.sheet, memo), doseOf(settings), sigmaOf(spot.diameter), settings.passes, line);
+}
+
+function outlineOfStep(
+    step: Engrave | Cut,
+    { settings, tone }: Solved,
+    drawn: Region,
+    recipe: Recipe,
+    { blank, memo }: Pick<PlacingTable, 'blank' | 'memo'>,
+): OutlineSettings | undefined {
+    const passes = step.kind === 'engrave' ? (step.outline?.value ?? 0) : 0;
+    if (settings === undefined || !(passes > 0) || drawn === tangledRegion || drawn.rings.length === 0) return undefined;
+    const law = depthLaw(recipe, blank.blank.sheet, memo);
+    return outlineSettings({ passes, settings, isTone: tone !== undefined, law, laser: recipe.laser, drawn }, memo);
 }
 
 /** Across the grain when nothing else is said; along the width when there is no grain to go by. */

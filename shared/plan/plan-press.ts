@@ -9,6 +9,7 @@ import { depthLaw } from './depth-law';
 import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
 import type { InlayPlan, Plan } from './plan';
+import { lineOf } from './plan-outline';
 import { cellsCarrying, cellsUnder } from './receiving-place';
 
 /** An inlay's halves as the beam burns them. Undefined when the step is no inlay, or settings, spot or thickness are not known. */
@@ -80,11 +81,14 @@ export function pressAll(plan: Plan, memo: Memo): ReadonlyMap<number, Pressed> {
 
 function burningOf(plan: Plan, laser: LaserPlan, sigma: number, memo: Memo): Burning | undefined {
     if (laser.settings === undefined) return undefined;
-    return { law: lawOf(plan.recipe, laser, memo), sigma, dose: doseOf(laser.settings), passes: laser.settings.passes };
+    const line = lineOf(laser.outline);
+    const { passes } = laser.settings;
+    const law = lawOf(plan.recipe, laser, memo);
+    return { law, sigma, dose: doseOf(laser.settings), passes, ...(line === undefined ? {} : { line }) };
 }
 
-function numbersOf({ law, sigma, dose, passes }: Burning): number[] {
-    return [law.threshold, law.energy, law.fade, sigma, dose, passes];
+function numbersOf({ law, sigma, dose, passes, line }: Burning): number[] {
+    return [law.threshold, law.energy, law.fade, sigma, dose, passes, line?.dose ?? 0, line?.passes ?? 0];
 }
 
 function lawOf(recipe: Recipe, laser: LaserPlan, memo: Memo): DepthLaw {

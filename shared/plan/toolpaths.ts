@@ -1,15 +1,17 @@
+import { leastPowerOf } from '../burn/power-curve';
 import type { Region } from '../geometry/region';
 import type { Cut, Engrave } from '../recipe/step';
 import type { Laser } from '../recipe/stock';
 import { cutPaths } from '../toolpath/cut';
 import { hatchOfDots } from '../toolpath/dots';
 import { type Hatch, hatch } from '../toolpath/hatch';
+import { withEvenEnergy } from '../toolpath/held-speed';
 import type { Work } from '../toolpath/job';
 import type { Motion } from '../toolpath/motion';
 import { outlinePaths } from '../toolpath/outline';
 import type { Path } from '../toolpath/path';
 import { contentKey } from './content-key';
-import type { DottedPicture, LaserPlan, LaserSettings } from './laser-plan';
+import type { DottedPicture, LaserPlan, LaserSettings, OutlineSettings } from './laser-plan';
 import type { Memo } from './memo';
 
 /** Where a laser does not say how it moves: a middling gantry. @commonPractice */
@@ -32,6 +34,7 @@ export interface Burning {
     readonly pictures?: readonly DottedPicture[];
     readonly scanAngle: number;
     readonly outlinePasses: number;
+    readonly outline?: OutlineSettings | undefined;
     readonly focus: readonly number[] | undefined;
     readonly settings: LaserSettings | undefined;
     readonly laser: Laser | undefined;
@@ -39,9 +42,9 @@ export interface Burning {
 
 /** All that the machine burns for a step: its own work, then the marks of its inlays. */
 export function burningsOf(plan: LaserPlan, laser: Laser | undefined): Burning[] {
-    const { step, scanAngle, outlinePasses, focus, settings, pictures = [] } = plan;
+    const { step, scanAngle, outlinePasses, outline, focus, settings, pictures = [] } = plan;
     return [
-        { step, region: plan.whole ?? plan.region, pictures, scanAngle, outlinePasses, focus, settings, laser },
+        { step, region: plan.whole ?? plan.region, pictures, scanAngle, outlinePasses, outline, focus, settings, laser },
         ...(plan.marks ?? []).map((marks) => ({
             step,
             name: `marks of ${step.name}`,
@@ -61,6 +64,22 @@ export function outlineOf({ region, step }: Pick<Burning, 'region' | 'step'>, me
     return memo.get('outline', contentKey(memo.keyOf(region), options), () =>
         options === undefined ? outlinePaths(region) : cutPaths(region, options),
     );
+}
+
+/** Its power follows the speed that the head has, down to the least that the laser holds. */
+function outlineWork(
+    { region, step, laser, name = step.name }: Burning,
+    { power, speed, passes }: Pick<OutlineSettings, 'power' | 'speed' | 'passes'>,
+    air: boolean,
+    memo: Memo,
+): Work {
+    const paths = outlineOf({ region, step }, memo);
+    const { acceleration } = motionOf(laser);
+    const least = Math.min(1, (leastPowerOf(laser) ?? 0) / power);
+    const even = memo.get('even-outline', contentKey(memo.keyOf(paths), speed, acceleration, least), () =>
+        paths.map((path) => withEvenEnergy(path, speed, acceleration, least)),
+    );
+    return { kind: 'path', name: `${name} outline`, power, speed, air, passes, paths: even };
 }
 
 /** The machine's work for a step: area passes first, then its outline. Made when somebody needs it, and kept. */
@@ -96,9 +115,11 @@ export function toolpaths(burning: Burning, memo: Memo): Work[] {
         }
     }
     if (burning.outlinePasses > 0) {
-        const paths = outlineOf(burning, memo);
-        const name = step.kind === 'cut' ? step.name : `${step.name} outline`;
-        work.push({ kind: 'path', name, ...burnt, passes: burning.outlinePasses, paths });
+        work.push(
+            step.kind === 'cut'
+                ? { kind: 'path', name: step.name, ...burnt, passes: burning.outlinePasses, paths: outlineOf(burning, memo) }
+                : outlineWork(burning, burning.outline ?? { ...settings, passes: burning.outlinePasses }, air, memo),
+        );
     }
     return work;
 }

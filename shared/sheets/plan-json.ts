@@ -169,6 +169,7 @@ function laserJson(laser: LaserPlan, region: (of: Region) => unknown): object {
         settings: laser.settings ?? null,
         scanAngle: laser.scanAngle,
         outlinePasses: laser.outlinePasses,
+        outline: laser.outline ?? null,
         focus: laser.focus ?? null,
         reach: laser.reach ?? null,
         taper: laser.taper,

@@ -77,11 +77,13 @@ function writeArea(out: Rs274Lines, work: AreaWork, job: Job): void {
 }
 
 function writePaths(out: Rs274Lines, work: PathWork): void {
-    for (const { points, lit } of work.paths) {
+    for (const { points, lit, share } of work.paths) {
         if (points.length < 4) continue;
         out.rapid(points[0]!, points[1]!);
         for (let i = 2; i + 1 < points.length; i += 2) {
-            out.feed(points[i]!, points[i + 1]!, work.speed, lit === undefined || lit[i / 2 - 1] === 1 ? work.power : 0);
+            const piece = i / 2 - 1;
+            const isLit = lit === undefined || lit[piece] === 1;
+            out.feed(points[i]!, points[i + 1]!, work.speed, isLit ? work.power * (share?.[piece] ?? 1) : 0);
         }
     }
 }

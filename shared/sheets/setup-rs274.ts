@@ -67,7 +67,7 @@ function focusLines({ step, focus }: LaserPlan): string[] {
 
 /** The settings of a step with its power as the file has it. */
 function exactSettings(laser: LaserPlan, scale: PowerScale): string {
-    const outline = laser.step.kind === 'engrave' ? outlineWords(laser.outlinePasses) : '';
+    const outline = outlineWords(laser, ({ power, speed }) => `${powerWords(power, scale)} at ${showNumber(speed, 3)} mm/s`);
     return laser.settings === undefined ? '' : `${exactPower(laser.settings, scale, laser.step.kind === 'engrave')}${outline}`;
 }
 

@@ -1,4 +1,4 @@
-import type { LaserPlan, LaserSettings } from '../plan/laser-plan';
+import type { LaserPlan, LaserSettings, OutlineSettings } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
 import type { SetUp } from '../plan/set-ups';
@@ -74,24 +74,35 @@ function group(laser: LaserPlan, memo: Memo): string[] {
 export function settingsLine(laser: LaserPlan): string {
     const { settings } = laser;
     if (settings === undefined) return 'settings not known';
-    const outline = laser.step.kind === 'engrave' ? outlineWords(laser.outlinePasses) : '';
-    return `${powerLine(settings, laser.step.kind === 'engrave')}${outline}`;
+    return `${powerLine(settings, laser.step.kind === 'engrave')}${outlineWords(laser, powerAndSpeed)}`;
 }
 
 /** Power, speed, pitch and passes in one line. */
 export function powerLine(settings: LaserSettings, area = true): string {
-    const power = Number.isNaN(settings.powerRatio) ? `${showNumber(settings.power, 1)} W` : showRatio(settings.powerRatio);
     const pitch = area ? `, pitch ${showLength(settings.pitch)}` : '';
-    return `${power} at ${showNumber(settings.speed, 1)} mm/s${pitch}, ${passesWords(settings.passes)}`;
+    return `${powerAndSpeed(settings)}${pitch}, ${passesWords(settings.passes)}`;
+}
+
+function powerAndSpeed({ power, powerRatio, speed }: Pick<LaserSettings, 'power' | 'powerRatio' | 'speed'>): string {
+    return `${Number.isNaN(powerRatio) ? `${showNumber(power, 1)} W` : showRatio(powerRatio)} at ${showNumber(speed, 1)} mm/s`;
 }
 
 export function passesWords(passes: number): string {
     return `${passes} pass${passes === 1 ? '' : 'es'}`;
 }
 
-export function outlineWords(passes: number): string {
-    return passes > 0 ? `, then ${passes} along the outline` : '';
+/** @param how says the settings of the outline */
+export function outlineWords({ step, outline, outlinePasses, depth }: LaserPlan, how: (of: OutlineSettings) => string): string {
+    if (step.kind !== 'engrave' || outlinePasses === 0) return '';
+    const along = `, then ${outlinePasses} along the outline`;
+    if (outline === undefined) return along;
+    const over = (outline.deepest ?? 0) - (depth?.value ?? 0);
+    const deep = over > TOO_DEEP ? `, which digs ${showLength(outline.deepest!)} there` : '';
+    return `${along} at ${how(outline)}, less power where the head is slower${deep}`;
 }
+
+/** So much deeper than the rest an edge is told of, mm. */
+const TOO_DEEP = 0.02;
 
 function num(value: number): string {
     return showNumber(value, 3);

@@ -5,6 +5,8 @@ export interface Path {
     readonly points: Float64Array;
     /** For each piece 1 if it burns, 0 if the beam is off over it (a tab); all burn if absent. */
     readonly lit?: Uint8Array;
+    /** For each piece the part of the set power with which it burns; all of it if absent. */
+    readonly share?: Float64Array;
 }
 
 /** A ring as a closed path that starts at one of its points. */

@@ -118,17 +118,32 @@ export function pathTime(
     acceleration: number,
     each?: (piece: number, time: number) => void,
 ): { time: number; lit: number } {
+    const { lengths, squares } = speedsAlong(points, speed, acceleration);
+    let time = 0;
+    let litLength = 0;
+    for (let i = 0; i < lengths.length; i++) {
+        if (lit === undefined || lit[i] === 1) litLength += lengths[i]!;
+        time += pieceTime(lengths[i]!, Math.sqrt(squares[i]!), Math.sqrt(squares[i + 1]!), speed, acceleration);
+        each?.(i, time);
+    }
+    return { time, lit: litLength };
+}
+
+/** Length of each piece (mm) and the squared speed at each point (mm2/s2) of a path that is followed from rest to rest. */
+export function speedsAlong(
+    points: Float64Array,
+    speed: number,
+    acceleration: number,
+): { readonly lengths: Float64Array; readonly squares: Float64Array } {
     const pieces = points.length / 2 - 1;
     const lengths = new Float64Array(pieces);
-    const squares = new Float64Array(pieces + 1); // squared speed at each point
-    let litLength = 0;
+    const squares = new Float64Array(pieces + 1);
     let [ux, uy] = [0, 0];
     for (let i = 0; i < pieces; i++) {
         const dx = points[2 * i + 2]! - points[2 * i]!;
         const dy = points[2 * i + 3]! - points[2 * i + 1]!;
         const length = Math.hypot(dx, dy);
         lengths[i] = length;
-        if (lit === undefined || lit[i] === 1) litLength += length;
         const [vx, vy] = length > 0 ? [dx / length, dy / length] : [ux, uy];
         if (i > 0) {
             const turn = Math.atan2(Math.abs(ux * vy - uy * vx), ux * vx + uy * vy);
@@ -137,11 +152,6 @@ export function pathTime(
         [ux, uy] = [vx, vy];
     }
     for (let i = pieces - 1; i > 0; i--) squares[i] = Math.min(squares[i]!, squares[i + 1]! + 2 * acceleration * lengths[i]!);
-    let time = 0;
-    for (let i = 0; i < pieces; i++) {
-        squares[i + 1] = Math.min(squares[i + 1]!, squares[i]! + 2 * acceleration * lengths[i]!);
-        time += pieceTime(lengths[i]!, Math.sqrt(squares[i]!), Math.sqrt(squares[i + 1]!), speed, acceleration);
-        each?.(i, time);
-    }
-    return { time, lit: litLength };
+    for (let i = 0; i < pieces; i++) squares[i + 1] = Math.min(squares[i + 1]!, squares[i]! + 2 * acceleration * lengths[i]!);
+    return { lengths, squares };
 }

@@ -13,8 +13,13 @@ export interface Machine {
     readonly focus?: { readonly speed: number; readonly acceleration: number; readonly stop: number };
 }
 
-/** Seconds from the first move to the last. Rapid moves start and end at rest. */
-export function simulate(moves: readonly Move[], machine: Machine, step = 0.01): number {
+/** Seconds from the first move to the last. Rapid moves start and end at rest. `each` is told what every move takes. */
+export function simulate(
+    moves: readonly Move[],
+    machine: Machine,
+    step = 0.01,
+    each: (move: Move, seconds: number) => void = () => {},
+): number {
     let time = 0;
     let z = 0;
     for (let i = 0; i < moves.length; ) {
@@ -25,7 +30,7 @@ export function simulate(moves: readonly Move[], machine: Machine, step = 0.01):
             z = moves[i]!.z;
         }
         if (!moves[i]!.rapid) while (end < moves.length && !moves[end]!.rapid) end++;
-        time += runChain(moves.slice(i, end), machine, step);
+        time += runChain(moves.slice(i, end), machine, step, each);
         i = end;
     }
     return time;
@@ -37,9 +42,10 @@ function straight(length: number, { speed, acceleration }: NonNullable<Machine['
     return 2 * ramp + Math.max(0, length - acceleration * ramp * ramp) / speed;
 }
 
-function runChain(moves: readonly Move[], machine: Machine, step: number): number {
+function runChain(moves: readonly Move[], machine: Machine, step: number, each: (move: Move, seconds: number) => void): number {
     const limits: number[] = [0];
     const lengths: number[] = [];
+    const owners: Move[] = [];
     moves.forEach((move, i) => {
         const length = Math.hypot(move.x1 - move.x0, move.y1 - move.y0);
         const speed = move.rapid ? machine.topSpeed : move.feed / 60;
@@ -47,6 +53,7 @@ function runChain(moves: readonly Move[], machine: Machine, step: number): numbe
         if (i > 0) limits[limits.length - 1] = Math.min(speed, cornerLimit(moves[i - 1]!, move, machine));
         for (let k = 0; k < steps; k++) {
             lengths.push(length / steps);
+            owners.push(move);
             limits.push(speed);
         }
     });
@@ -57,7 +64,9 @@ function runChain(moves: readonly Move[], machine: Machine, step: number): numbe
     let time = 0;
     for (let k = 0; k < lengths.length; k++) {
         limits[k + 1] = Math.min(limits[k + 1]!, Math.sqrt(limits[k]! ** 2 + twice * lengths[k]!));
-        if (lengths[k]! > 0) time += (2 * lengths[k]!) / (limits[k]! + limits[k + 1]!);
+        const taken = lengths[k]! > 0 ? (2 * lengths[k]!) / (limits[k]! + limits[k + 1]!) : 0;
+        each(owners[k]!, taken);
+        time += taken;
     }
     return time;
 }

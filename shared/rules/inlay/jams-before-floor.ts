@@ -20,7 +20,7 @@ const page: Page = {
     condition:
         'The walls lean so much, and the clearance is so small, that the veneer is stopped by the walls before it lies on the glue.',
     why: 'It stands proud over a hollow: the glue does not hold it, and sanding goes through it.',
-    mend: 'Give more clearance: at least what the walls take up on the way to the floor, about (depth − glue film) · tan of the lean. Where that leaves a seam that shows, or takes fine parts away, take a thinner veneer and a shallower pocket. A negative `offset` in either half takes some of it away. An outline pass after the area pass sharpens the edge (common practice, no source), but the fit is reckoned without it.',
+    mend: 'Give more clearance: at least what the walls take up on the way to the floor, about (depth − glue film) · tan of the lean. Where that leaves a seam that shows, or takes fine parts away, take a thinner veneer and a shallower pocket. A negative `offset` in either half takes some of it away. An outline pass after the area pass makes the wall steeper, and the fit is worked out with it.',
     source: 'Own derivation: the gap along an edge is the clearance less what both walls take up at the same height. Walls follow from the beam’s width and the coupon, as in the press of both halves.',
 };
 
