@@ -37,6 +37,8 @@ export default defineConfig({
     test: {
         globalSetup: ['.config/before-tests.mjs'],
         setupFiles: ['tests/kit/forget-opened.ts'],
+        // What is kept of modules goes by their files: with a mutant it would be that of another one, or stay for the next run without.
+        fsModuleCache: process.env.KERFBOOK_MUTANT === undefined,
         // Two cores on the machines this runs on; more workers only take turns.
         maxWorkers: 2,
         // Every test makes much that lives for a moment: with the usual 16 MB a tenth of the time went into collecting it.

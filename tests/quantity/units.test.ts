@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fromBase, toBase } from '../../shared/quantity/quantity';
+import { unitNamed } from '../../shared/quantity/units';
 
 /** BIPM, The International System of Units, 9th edition (2019), tables 4 and 8: 1° = (π/180) rad; the plane angle's own unit is m/m = 1 (from memory). */
 describe('angles', () => {
@@ -7,5 +8,20 @@ describe('angles', () => {
     it('of half a turn are 180 degrees and π radians', () => {
         expect(fromBase(toBase(Math.PI, 'rad')!, 'deg')).toBeCloseTo(180, 12);
         expect(fromBase(toBase(180, 'deg')!, 'rad')).toBeCloseTo(Math.PI, 12);
+    });
+});
+
+describe('a unit as it is printed', () => {
+    it.each([
+        ['µm', 'um'],
+        ['μm', 'um'],
+        ['mm/s²', 'mm/s2'],
+        ['cm³', 'cm3'],
+        ['°C', 'degC'],
+    ])('%s is %s', (printed, name) => {
+        expect(unitNamed(printed)?.name).toBe(name);
+    });
+    it('that there is not is no unit', () => {
+        for (const name of ['', 'mm4', '²', 'furlong']) expect(unitNamed(name), name).toBeUndefined();
     });
 });
