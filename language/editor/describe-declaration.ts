@@ -13,7 +13,7 @@ import {
     type Sealer,
 } from '../generated/ast';
 import { aboutOf, commentLinesAbove } from '../lowering/about';
-import { foldKey, kindReference } from '../lowering/stock';
+import { foldKey, kindReference } from '../lowering/fluids';
 import { describeLaser } from './describe-laser';
 
 /** Longer declarations are cut: a hover is read at a glance. */

@@ -5,13 +5,14 @@ import type { Check, Cut, Engrave, Inlay, Sand, Step, Wait } from '../../shared/
 import * as ast from '../generated/ast';
 import { isLine } from '../vocabulary/lookup';
 import { aboutOf } from './about';
+import { coatOf, glueOf, resinOf, sealerOf } from './fluids';
 import { type FollowedStep, followedBy } from './follow';
 import { heldStatements } from './held-statements';
 import { Items, isCountable } from './items';
 import { type PlacesByName, placementsOf, refOf, scanOf } from './placement';
 import { whereOf, whereOfFirstWord, whereOfPart, written } from './places';
 import { quantityOf } from './quantity';
-import { abrasiveOf, coatOf, glueOf, present, resinOf, sealerOf } from './stock';
+import { abrasiveOf, present } from './stock';
 
 type Base = Pick<Step, 'index' | 'whole' | 'where' | 'allows' | 'about' | 'followed'>;
 

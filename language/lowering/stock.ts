@@ -1,29 +1,11 @@
-import type { AstNode, Reference } from 'langium';
-import type {
-    Abrasive,
-    Beam,
-    Coat,
-    Coupon,
-    CutTest,
-    Glue,
-    Laser,
-    Laying,
-    Named,
-    Over,
-    Price,
-    Resin,
-    Sealer,
-    Sheet,
-    Wood,
-} from '../../shared/recipe/stock';
+import type { AstNode } from 'langium';
+import type { Abrasive, Beam, Coupon, CutTest, Laser, Named, Price, Sheet, Wood } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
-import { itemKey } from '../vocabulary/item-key';
 import type { KeyOf } from '../vocabulary/lookup';
 import type { NodeType } from '../vocabulary/property';
 import { aboutOf } from './about';
 import { isDay } from './day';
 import { Items } from './items';
-import { amountOf } from './number';
 import { once } from './once';
 import { whereOf, whereOfFirstWord, whereOfPart, written } from './places';
 import { quantityOf } from './quantity';
@@ -31,7 +13,6 @@ import { quantityOf } from './quantity';
 /** Bare wood and char, for a wood whose colours are not written. */
 const plainColour = '#c8a878';
 const charColour = '#3a2416';
-const clearColour = '#e6dcc3';
 
 export function named(node: AstNode & { name: string }): Named {
     return { name: node.name ?? '', where: whereOfPart(node, 'name'), ...present({ about: aboutOf(node) }) };
@@ -118,8 +99,6 @@ export const woodOf = once((node: ast.Wood): Wood => {
     };
 });
 
-/** What is bought by mass or volume, and can be of a kind. */
-type Fluid = ast.Fluid;
 type PriceNode = ast.SheetPrice | ast.FluidPrice | ast.ShopPrice;
 
 /** A price that can be reckoned with: something for something. */
@@ -127,10 +106,6 @@ export function priceOf(node: PriceNode): Price | undefined {
     const paid = quantityOf(node.paid);
     const amount = quantityOf(node.amount);
     return paid && amount && amount.value > 0 ? { paid, amount, where: whereOf(node) } : undefined;
-}
-
-function fluidPrice<Block extends Fluid['$type']>(items: Items<Block>, of: ast.FluidPrice['of']): Price | undefined {
-    return items.first((item) => (ast.isFluidPrice(item) && item.of === of ? priceOf(item) : undefined));
 }
 
 export const sheetOf = once((node: ast.Sheet): Sheet => {
@@ -162,156 +137,6 @@ export function lotOf(sheet: Sheet, node: ast.Lot): Sheet {
     };
     return { ...sheet, ...present(measured), lot: node.name };
 }
-
-/** Follows `kind` from one block to what it is like, nearest first. A circle of kinds ends where it closes. */
-function lineage<T extends Fluid>(node: T, same: (other: AstNode) => other is T): T[] {
-    const line: T[] = [];
-    for (let next: AstNode | undefined = node; next !== undefined && same(next) && !line.includes(next); ) {
-        line.push(next);
-        next = kindReference(next)?.ref;
-    }
-    return line;
-}
-
-export function kindReference(node: Fluid): Reference<ast.Stock> | undefined {
-    return (node.items as readonly AstNode[]).filter(ast.isKind).find(({ base }) => base !== undefined)?.base;
-}
-
-/**
- * Lines of one key hide each other; the price of the pigment is another than that of the resin, and no
- * caution hides another, nor what is said of lying on one thing what is said of another: undefined where a line stands beside all others.
- */
-export function foldKey(item: AstNode): string | undefined {
-    if (itemKey(item) === 'caution') return undefined;
-    if (ast.isOver(item)) return `over ${item.under?.$refText}`;
-    const { key, of } = item as { key?: string; of?: string };
-    return key ?? `${item.$type} ${of ?? ''}`;
-}
-
-/** The lines of a block with those of its kind behind them: the nearest that says something is heard. */
-function folded<Block extends Fluid['$type']>($type: Block, line: readonly { items: readonly AstNode[] }[]): Items<Block> {
-    const seen = new Set<string>();
-    const items: AstNode[] = [];
-    for (const block of line) {
-        const here = new Set<string>();
-        for (const item of block.items) {
-            const key = foldKey(item);
-            if (key !== undefined && seen.has(key)) continue;
-            if (key !== undefined) here.add(key);
-            items.push(item);
-        }
-        for (const key of here) seen.add(key);
-    }
-    return new Items({ $type, items });
-}
-
-/** What it is, and what it may lie on: of one thing below, what is said nearest counts. */
-function layingOf(line: readonly Fluid[]): Laying {
-    const said = new Map<string, Over>();
-    for (const item of line.flatMap(({ items }): AstNode[] => items)) {
-        if (!ast.isOver(item)) continue;
-        const under = item.under?.ref?.name;
-        const after = item.after && quantityOf(item.after);
-        if (under === undefined || said.has(under) || (after === undefined && !item.never)) continue;
-        said.set(under, { under, where: whereOf(item), ...present({ after }) });
-    }
-    return { kinds: line.map(({ name }) => name), over: [...said.values()] };
-}
-
-export const resinOf = once((node: ast.Resin): Resin => {
-    const line = lineage(node, ast.isResin);
-    const items = folded(node.$type, line);
-    return {
-        ...named(node),
-        ...layingOf(line),
-        ...present({
-            kind: kindReference(node)?.ref?.name,
-            mix: items.first(mixOf),
-            usualMix: line[0]?.items.some(ast.isMix) === true ? folded(node.$type, line.slice(1)).first(mixOf) : undefined,
-            potLife: items.figure('potlife'),
-            cure: items.figure('cure'),
-            recoat: items.figure('recoat'),
-            deepestPour: items.figure('deepestpour'),
-            narrowestSlot: items.figure('narrowestslot'),
-            density: items.figure('density'),
-            pigment: items.figure('pigment'),
-            powder: items.figure('powder'),
-            opacity: items.figure('opacity'),
-            food: items.word('food'),
-            price: fluidPrice(items, undefined),
-            pigmentPrice: fluidPrice(items, 'pigment'),
-            powderPrice: fluidPrice(items, 'powder'),
-        }),
-        colour: items.tone('colour') ?? clearColour,
-        cautions: items.words('caution'),
-    };
-});
-
-function mixOf(node: AstNode): Resin['mix'] {
-    if (!ast.isMix(node)) return undefined;
-    const resin = amountOf(node.resin);
-    const hardener = amountOf(node.hardener);
-    if (resin === undefined || hardener === undefined || resin <= 0 || hardener < 0) return undefined;
-    return { resin, hardener, by: node.by === 'weight' ? 'weight' : 'volume', where: whereOf(node) };
-}
-
-export const sealerOf = once((node: ast.Sealer): Sealer => {
-    const line = lineage(node, ast.isSealer);
-    const items = folded(node.$type, line);
-    return {
-        ...named(node),
-        ...layingOf(line),
-        ...present({
-            kind: kindReference(node)?.ref?.name,
-            dry: items.figure('dry'),
-            spread: items.figure('spread'),
-            density: items.figure('density'),
-            food: items.word('food'),
-            price: fluidPrice(items, undefined),
-        }),
-        cautions: items.words('caution'),
-    };
-});
-
-export const glueOf = once((node: ast.Glue): Glue => {
-    const line = lineage(node, ast.isGlue);
-    const items = folded(node.$type, line);
-    return {
-        ...named(node),
-        ...layingOf(line),
-        ...present({
-            kind: kindReference(node)?.ref?.name,
-            film: items.figure('film'),
-            open: items.figure('open'),
-            cure: items.figure('cure'),
-            spread: items.figure('spread'),
-            density: items.figure('density'),
-            food: items.word('food'),
-            price: fluidPrice(items, undefined),
-        }),
-        cautions: items.words('caution'),
-    };
-});
-
-export const coatOf = once((node: ast.Coat): Coat => {
-    const line = lineage(node, ast.isCoat);
-    const items = folded(node.$type, line);
-    return {
-        ...named(node),
-        ...layingOf(line),
-        ...present({
-            kind: kindReference(node)?.ref?.name,
-            dry: items.figure('dry'),
-            cure: items.figure('cure'),
-            spread: items.figure('spread'),
-            density: items.figure('density'),
-            food: items.word('food'),
-            rags: items.choice('rags')?.value,
-            price: fluidPrice(items, undefined),
-        }),
-        cautions: items.words('caution'),
-    };
-});
 
 export const abrasiveOf = once((node: ast.Abrasive): Abrasive => {
     return { ...named(node), ...present({ grain: new Items(node).figure('particle') }) };

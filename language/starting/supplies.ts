@@ -1,7 +1,7 @@
 import type { LangiumDocument } from 'langium';
 import { isBuiltIn } from '../built-in';
 import { type Entry, isCoat, isGlue, isResin, isSealer } from '../generated/ast';
-import { coatOf, glueOf, resinOf, sealerOf } from '../lowering/stock';
+import { coatOf, glueOf, resinOf, sealerOf } from '../lowering/fluids';
 import { declared } from './shop-here';
 import type { Start, StartInlay } from './start';
 
