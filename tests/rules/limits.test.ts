@@ -72,7 +72,7 @@ const limits: readonly (readonly [rule: string, speaks: string, silent: string])
         engraved('art photo tone 80 % pitch 0.1 mm', photo('13 mm')),
         engraved('art photo tone 80 % pitch 0.1 mm', photo('11 mm')),
     ],
-    ['cut-too-early', cutThen('rectangle 20 x 10 mm at 55, 40 mm'), cutThen('rectangle 20 x 10 mm at 64, 40 mm')],
+    ['cut-too-early', cutThen('rectangle 20 x 10 mm at 67.6, 40 mm'), cutThen('rectangle 20 x 10 mm at 68.4, 40 mm')],
     ['laser-on-resin', again('61.5, 50'), again('61.8, 50')],
     ['narrow-slots', filledWith('lines.svg'), filledWith('line.svg')],
     ['small-mix', mixed(2), mixed(4)],

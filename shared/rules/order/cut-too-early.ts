@@ -1,6 +1,6 @@
 import { intersect } from '../../geometry/boolean';
 import { area } from '../../geometry/measure';
-import { keptFor } from '../../plan/kept';
+import { keptFor, nameOf } from '../../plan/kept';
 import { showArea } from '../../quantity/show';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -60,7 +60,7 @@ export const cutTooEarly: Rule = {
 type Rings = Parameters<typeof area>[0];
 
 function shareInside(part: Rings, whole: Rings): number {
-    return keptFor(part, `inside ${area(whole)}`, () => {
+    return keptFor(part, `inside ${nameOf(whole)}`, () => {
         const size = area(part);
         return size > 0 ? area(intersect(part, whole)) / size : 0;
     });
