@@ -23,6 +23,8 @@ export interface Outside {
     readonly artNames?: (uri: string) => Promise<ArtNames | undefined>;
     /** The day on the wall, ISO 8601: `2026-11-30`. Without it no day is known to be still to come. */
     readonly today?: () => string;
+    /** Whether what holds without being written is shown as a hint. */
+    readonly showsDefaults?: () => boolean;
     /** What the squares of a coupon say; undefined where nobody waits for it any more. Never throws. */
     readonly couponFit?: (coupon: MeasuredCoupon) => Promise<CouponFit | undefined>;
     /** What became of the run of a recipe at a place; undefined where nobody waits for it any more. Never throws. */
@@ -39,6 +41,7 @@ export interface OutsideServices {
     readonly couponFit: (coupon: MeasuredCoupon) => Promise<CouponFit | undefined>;
     readonly runFacts: (recipe: Recipe, run: Where) => Promise<RunFacts | undefined>;
     readonly today: () => string | undefined;
+    readonly showsDefaults: () => boolean;
 }
 
 export function outsideServices({
@@ -50,6 +53,7 @@ export function outsideServices({
     couponFit = async () => undefined,
     runFacts = async () => undefined,
     today,
+    showsDefaults = () => true,
 }: Outside): OutsideServices {
     const pages = new Map(tradePages.map((page) => [page.id, page]));
     return {
@@ -62,5 +66,6 @@ export function outsideServices({
         couponFit,
         runFacts,
         today: today ?? (() => undefined),
+        showsDefaults,
     };
 }

@@ -19,6 +19,7 @@ import { answerRequests } from './requests';
 import { answerReviewRequests } from './review/review-requests';
 import type { Versions } from './review/versions';
 import { answerRunRequests } from './run-requests';
+import { HintWishes } from './hint-wishes';
 import { ShownProgress } from './show-progress';
 import { answerStartingRequests } from './starting/starting-requests';
 import { ArtCache } from './workshop/art-cache';
@@ -74,9 +75,13 @@ export function serveLanguage({ connection: raw, fileSystem, read, asker, openSt
                 ),
             );
         };
-    const plans = new LastPlans(() => {
+    const refreshHints = (): void => {
         const { refreshes } = (services.shared.lsp.LanguageServer as KerfLanguageServer).client;
         if (refreshes.inlayHints) connection.languages.inlayHint.refresh().catch(refused);
+    };
+    const plans = new LastPlans(() => {
+        const { refreshes } = (services.shared.lsp.LanguageServer as KerfLanguageServer).client;
+        refreshHints();
         if (refreshes.codeLenses) connection.sendRequest(CodeLensRefreshRequest.type).catch(refused);
     });
     const arts = new ArtCache(read);
@@ -85,6 +90,7 @@ export function serveLanguage({ connection: raw, fileSystem, read, asker, openSt
         {
             tradePages: allowablePages,
             today: () => dayOf(new Date()),
+            showsDefaults: () => wishes.showsDefaults,
             planned: (uri) => plans.of(uri),
             runs: (uri) => plans.runsOf(uri),
             diagnostics: (document) => publisher.current(document),
@@ -95,6 +101,8 @@ export function serveLanguage({ connection: raw, fileSystem, read, asker, openSt
                 asker.ask({ do: 'run-facts', recipe, run }, [], 'run under the cursor').catch(() => undefined),
         },
     );
+    const wishes = new HintWishes(services.shared.workspace.ConfigurationProvider, refreshHints);
+    services.shared.lsp.LanguageServer.onInitialized(() => void wishes.read());
     const progress = new ShownProgress(connection);
     asker.watch?.(progress);
     services.shared.lsp.LanguageServer.onInitialize(({ capabilities }) => {

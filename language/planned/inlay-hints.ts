@@ -5,9 +5,10 @@ import type { Hint } from '../../shared/view/step-figures';
 import { isCount, isDepth, isEngrave, isFigure, isFile, isRecipe, type Step } from '../generated/ast';
 import type { KerfServices } from '../services';
 import { isLine } from '../vocabulary/lookup';
+import { defaultHints } from './default-hints';
 import { plannedRun, plannedSteps } from './planned-step';
 
-/** Shows beside the text what the last plan has worked out and nobody has written. Never waits for a plan. */
+/** Shows beside the text what nobody has written: what the last plan has worked out, and what is done all the same. Never waits for a plan. */
 export class KerfInlayHints implements InlayHintProvider {
     constructor(private readonly services: KerfServices) {}
 
@@ -22,7 +23,21 @@ export class KerfInlayHints implements InlayHintProvider {
                 hints.push({ position: text.positionAt(offset), label, tooltip, paddingLeft: true });
             }
         }
-        return [...hints, ...this.runHints(document, from, to)];
+        return [...hints, ...this.runHints(document, from, to), ...this.silentHints(document, from, to)];
+    }
+
+    /** Behind the brace of a step: the lines that hold without being written. */
+    private *silentHints(document: LangiumDocument, from: number, to: number): Iterable<InlayHint> {
+        if (!this.services.outside.showsDefaults()) return;
+        for (const { offset, lines } of defaultHints(document)) {
+            if (offset < from || offset > to) continue;
+            yield {
+                position: document.textDocument.positionAt(offset),
+                label: lines.join(', '),
+                tooltip: 'Holds as long as no line says otherwise.',
+                paddingLeft: true,
+            };
+        }
     }
 
     /** Behind `make 4`: when all of them are ready, and the price of one. */

@@ -9,14 +9,16 @@ interface Joint {
     readonly what?: string;
     /** In a maker's words: `the name of a blank`. */
     readonly follows?: string;
+    /** What holds where it is not written. */
+    readonly otherwise: string;
 }
 
-function joint(type: NodeType, word: string, what: string, follows?: string): Joint {
-    return { type, word, what, ...(follows !== undefined && { follows }) };
+function joint(type: NodeType, word: string, what: string, follows?: string, otherwise = 'needed'): Joint {
+    return { type, word, what, otherwise, ...(follows !== undefined && { follows }) };
 }
 
 function head(type: NodeType, word: string, follows: string): Joint {
-    return { type, word, follows };
+    return { type, word, follows, otherwise: 'needed' };
 }
 
 const aBlank = 'the name of a blank';
@@ -25,7 +27,13 @@ const aBlank = 'the name of a blank';
 export const joints: readonly Joint[] = [
     head('File', 'edition', 'the year of the edition, such as `2026`'),
     head('Use', 'use', 'a path in quotes, such as `"workshop.kerf"`'),
-    joint('Recipe', 'based', 'Before the recipe of which this is a variant: only what differs is written.'),
+    joint(
+        'Recipe',
+        'based',
+        'Before the recipe of which this is a variant: only what differs is written.',
+        undefined,
+        'it stands by itself',
+    ),
     joint(
         'Recipe',
         'on',
@@ -33,8 +41,20 @@ export const joints: readonly Joint[] = [
         'the name of the recipe it is based on',
     ),
     head('Lot', 'lot', 'a name for what was bought together'),
-    joint('Material', 'lot', 'Before the lot of the board or veneer: its measured thickness counts.', 'the name of a lot of it'),
-    joint('Burnt', 'lot', 'Before the lot of the board or veneer that was burnt.', 'the name of a lot of it'),
+    joint(
+        'Material',
+        'lot',
+        'Before the lot of the board or veneer: its measured thickness counts.',
+        'the name of a lot of it',
+        'what is said of the board or veneer itself',
+    ),
+    joint(
+        'Burnt',
+        'lot',
+        'Before the lot of the board or veneer that was burnt.',
+        'the name of a lot of it',
+        'what is said of the board or veneer itself',
+    ),
     head('Coupon', 'coupon', 'the name of a board or veneer'),
     joint('Coupon', 'on', 'Before the laser that burnt it.', 'the name of a laser'),
     head('Run', 'run', 'the name of a recipe'),
@@ -61,34 +81,64 @@ export const joints: readonly Joint[] = [
     head('Do', 'do', 'what is to be done, in quotes'),
     ...(['StepAt', 'Seal', 'Fill', 'Inlay', 'Wait', 'Peel', 'Sand', 'Finish', 'Mask', 'Check', 'Do', 'Follow'] as const).map(
         (step) =>
-            joint(step, 'called', 'Before a name of this one step, by which a variant can point at it.', 'a name for this step'),
+            joint(
+                step,
+                'called',
+                'Before a name of this one step, by which a variant can point at it.',
+                'a name for this step',
+                'none',
+            ),
     ),
-    joint('ArtUse', 'but', 'Before the parts that are left out of what is picked.', 'a part such as `#keel` or `.sky`'),
+    joint(
+        'ArtUse',
+        'but',
+        'Before the parts that are left out of what is picked.',
+        'a part such as `#keel` or `.sky`',
+        'nothing is left out',
+    ),
     joint('Size', 'x', 'Between width and height.'),
     head('Places', 'places', 'a name for these places'),
-    joint('Places', 'on', 'Before the blank on which they lie.', aBlank),
-    joint('Places', 'and', 'Before one more place.', 'a place such as `280, 20 mm`'),
-    joint('Repeat', 'repeat', 'Copies on a grid about the same middle: how many beside one another, and how many below.'),
+    joint('Places', 'on', 'Before the blank on which they lie.', aBlank, 'that of each line that uses them'),
+    joint('Places', 'and', 'Before one more place.', 'a place such as `280, 20 mm`', 'none'),
+    joint(
+        'Repeat',
+        'repeat',
+        'Copies on a grid about the same middle: how many beside one another, and how many below.',
+        undefined,
+        'one',
+    ),
     joint('Repeat', 'x', 'Between columns and rows.'),
-    joint('Burn', 'x', 'How many passes the square was given.'),
-    joint('CutTest', 'x', 'How many passes the cut was given.'),
+    joint('Burn', 'x', 'How many passes the square was given.', undefined, '1'),
+    joint('CutTest', 'x', 'How many passes the cut was given.', undefined, '1'),
     joint('CutTest', 'through', 'The cut came through all along.'),
     joint('CutTest', 'skin', 'The cut left a skin, somewhere at least.'),
-    joint('Burnt', 'engrave', 'Before the name of an engraving that is called like a word of the run.', 'the name of a step'),
-    joint('Burnt', 'cut', 'Before the name of a cut that is called like a word of the run.', 'the name of a step'),
-    joint('Burnt', 'of', 'Before the board or veneer it was burnt in.', 'the name of a board or veneer'),
-    joint('Burnt', 'x', 'How many passes it was given.'),
+    joint(
+        'Burnt',
+        'engrave',
+        'Before the name of an engraving that is called like a word of the run.',
+        'the name of a step',
+        'none',
+    ),
+    joint('Burnt', 'cut', 'Before the name of a cut that is called like a word of the run.', 'the name of a step', 'none'),
+    joint(
+        'Burnt',
+        'of',
+        'Before the board or veneer it was burnt in.',
+        'the name of a board or veneer',
+        'as the recipe says, where the run is of its present issue',
+    ),
+    joint('Burnt', 'x', 'How many passes it was given.', undefined, '1'),
     joint('Over', 'never', 'It does not hold on that, however long one waits.'),
-    joint('FluidPrice', 'of', 'Before what the price is for, where it is not the resin itself.'),
-    joint('FluidPrice', 'pigment', 'The price is for its pigment.'),
-    joint('FluidPrice', 'powder', 'The price is for its metal powder.'),
+    joint('FluidPrice', 'of', 'Before what the price is for, where it is not the resin itself.', undefined, 'the resin itself'),
+    joint('FluidPrice', 'pigment', 'The price is for its pigment.', undefined, 'the resin itself'),
+    joint('FluidPrice', 'powder', 'The price is for its metal powder.', undefined, 'the resin itself'),
     joint('ShopPrice', 'of', 'Before what the price is for.'),
     joint('ShopPrice', 'foil', 'Foil tape behind veneer.'),
     joint('ShopPrice', 'tape', 'Masking tape, and tape behind veneer.'),
     joint('ShopPrice', 'abrasive', 'Abrasive paper, of any grit.'),
-    joint('Quantity', 'sheet', 'As it is bought: whole sheets.'),
+    joint('Quantity', 'sheet', 'As it is bought: whole sheets.', undefined, 'an area'),
     joint('WholeBlank', 'blank', 'Up to the edge of the blank: all of it burns but the art.'),
-    { type: 'Allow', word: 'because', follows: 'the reason in quotes' },
+    head('Allow', 'because', 'the reason in quotes'),
 ];
 
 const byPlace = new Map(joints.map((each) => [`${each.type} ${each.word}`, each]));

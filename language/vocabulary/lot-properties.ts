@@ -8,6 +8,7 @@ export const lotProperties = [
         'day',
         'The day on which it was bought: a coupon from before it was burnt on another lot.',
         'bought 2026-03-14',
+        { otherwise: 'none' },
     ),
     property(
         'Lot',

@@ -40,14 +40,16 @@ export interface Property<
     /** One sentence for hover and completion. */
     readonly what: string;
     readonly example: string;
+    /** What holds where it is not written: a value as it would be written, or in a maker's words; `needed` where nothing does. */
+    readonly otherwise: string;
+    /** Shown as a hint where it is not written: something that is done all the same. */
+    readonly hinted?: true;
     /** May stand more than once in a block. */
     readonly many: boolean;
     /** The node that the line becomes, where that does not bear the key itself. */
     readonly node?: NodeType;
     /** How its word was spelled in an earlier edition; still read. */
     readonly before?: string;
-    /** What holds where the line is not written. */
-    readonly otherwise?: string;
     /** What comes right behind its words, in a maker's words: `the name of a wood`. */
     readonly follows?: string;
 }
@@ -59,7 +61,8 @@ interface Details<Choice extends string> {
     readonly node?: NodeType;
     readonly follows?: string;
     readonly before?: string;
-    readonly otherwise?: string;
+    readonly otherwise: string;
+    readonly hinted?: true;
 }
 
 /** A line of a block. */
@@ -74,7 +77,7 @@ export function property<
     takes: How,
     what: string,
     example: string,
-    details: Details<Choice> = {},
+    details: Details<Choice>,
 ): Property<Block, KeyOfWords<Words>, How, Choice> {
     const key = words.replaceAll(' ', '') as KeyOfWords<Words>;
     return { block, key, words, takes, what, example, measures: [], choices: [], many: false, ...details };
@@ -88,9 +91,9 @@ export function part(
     what: string,
     example: string,
     measures: readonly Measure[],
-    takes: Takes = 'figure',
+    { takes = 'figure', otherwise = 'needed' }: { readonly takes?: Takes; readonly otherwise?: string } = {},
 ): Property {
-    return { block, key, words: after, takes, what, example, measures, choices: [], many: false };
+    return { block, key, words: after, takes, what, example, measures, otherwise, choices: [], many: false };
 }
 
 /** Blocks and lines whose figures are wishes of which nothing could keep a range: one figure each. */

@@ -9,7 +9,7 @@ const allow = <Block extends NodeType>(block: Block) =>
         'phrase',
         'Silences one rule here, with the reason beside it.',
         'allow not-mirrored because "the leaf is symmetrical"',
-        { many: true, node: 'Allow', follows: 'the id of a rule' },
+        { many: true, node: 'Allow', follows: 'the id of a rule', otherwise: 'none' },
     );
 
 const power = <Block extends NodeType>(block: Block) =>
@@ -35,9 +35,12 @@ const offset = <Block extends NodeType>(block: Block) =>
         otherwise: '0 mm',
     });
 const passes = <Block extends NodeType>(block: Block) =>
-    property(block, 'passes', 'count', 'How often the area is gone over.', 'passes 3', countOf(1, 60));
+    property(block, 'passes', 'count', 'How often the area is gone over.', 'passes 3', {
+        ...countOf(1, 60),
+        otherwise: 'worked out',
+    });
 const coats = <Block extends NodeType>(block: Block) =>
-    property(block, 'coats', 'count', 'How many coats.', 'coats 2', { ...countOf(1, 20), otherwise: '1' });
+    property(block, 'coats', 'count', 'How many coats.', 'coats 2', { ...countOf(1, 20), otherwise: '1', hinted: true });
 
 /** What both engraving and cutting can say about where the beam goes. */
 const beamWork = <Block extends NodeType>(block: Block) => [
@@ -47,12 +50,16 @@ const beamWork = <Block extends NodeType>(block: Block) => [
         'phrase',
         'The art to burn, which parts of it, and where its middle lies on the blank. `inverse within` an outline burns what lies around it instead.',
         'art heron at 150, 100 mm',
-        { many: true, node: 'ArtUse', follows: 'the name of art in this recipe' },
+        { many: true, node: 'ArtUse', follows: 'the name of art in this recipe', otherwise: 'needed, or a circle or rectangle' },
     ),
     property(block, 'circle', 'phrase', 'A circle by its diameter, instead of art.', 'circle 80 mm at 100, 100 mm', {
         many: true,
+        otherwise: 'none',
     }),
-    property(block, 'rectangle', 'phrase', 'A rectangle by its size, instead of art.', 'rectangle 80 x 40 mm', { many: true }),
+    property(block, 'rectangle', 'phrase', 'A rectangle by its size, instead of art.', 'rectangle 80 x 40 mm', {
+        many: true,
+        otherwise: 'none',
+    }),
     property(block, 'mirror', 'flag', 'Turns everything in this step over, left to right; `mirror off` says no.', 'mirror', {
         choices: ['off'],
         otherwise: 'as it is drawn',
@@ -63,12 +70,13 @@ const beamWork = <Block extends NodeType>(block: Block) => [
         'phrase',
         'What the step was called before it was renamed: the runs of that name stay its own.',
         'was hollow',
-        { node: 'Was', follows: 'a name that this step had before' },
+        { node: 'Was', follows: 'a name that this step had before', otherwise: 'none' },
     ),
     property(block, 'air', 'phrase', 'Air assist: on to cut, off to engrave.', 'air off', {
         choices: ['on', 'off'],
         node: 'Air',
         otherwise: block === 'Cut' ? 'on' : 'off',
+        hinted: true,
     }),
     power(block),
     speed(block),
@@ -83,6 +91,7 @@ const beamWork = <Block extends NodeType>(block: Block) => [
         'without power',
         {
             many: true,
+            otherwise: 'none',
         },
     ),
 ];
@@ -100,6 +109,7 @@ const recipe = [
     property('Recipe', 'laser', 'name', 'The laser it is burnt on.', 'laser shed', {
         node: 'LaserUse',
         follows: 'the name of a laser',
+        otherwise: 'needed',
     }),
     allow('Recipe'),
 ];
@@ -131,7 +141,7 @@ const art = [
         'phrase',
         'Tone curve of a picture: how much of the wood is burnt for a darkness in it. Between the points it runs smoothly.',
         'curve 0 % gives 0 %, 50 % gives 35 %, 100 % gives 90 %',
-        { node: 'Curve' },
+        { node: 'Curve', otherwise: 'as it is drawn' },
     ),
 ];
 
@@ -139,13 +149,16 @@ const blank = [
     property('Blank', 'of', 'name', 'The board or veneer it is cut from.', 'of walnut-12', {
         node: 'Material',
         follows: 'the name of a board or veneer',
+        otherwise: 'needed',
     }),
     property('Blank', 'size', 'size', 'Width and height, as it lies on the bed.', 'size 300 x 200 mm', {
         measures: [measure('length', [5, 4000])],
+        otherwise: 'needed',
     }),
     property('Blank', 'grain', 'phrase', 'The side along which the grain runs.', 'grain along width', {
         choices: ['along width', 'along height'],
         node: 'Grain',
+        otherwise: 'none',
     }),
     property('Blank', 'backing', 'phrase', 'What it is stuck to while it is burnt.', 'backing foil', {
         choices: ['foil', 'tape', 'none'],
@@ -158,7 +171,7 @@ const blank = [
         'word',
         'What touches its face in use: food, hands and cloths, or nobody who only looks at it.',
         'touched by food',
-        { choices: ['food', 'hands', 'nobody'] },
+        { choices: ['food', 'hands', 'nobody'], otherwise: 'not known' },
     ),
 ];
 
@@ -170,13 +183,15 @@ const engrave = [
         'phrase',
         'How deep: solved into power, speed and passes from the coupon. Or `depth through`: 97.5 % sure at the thick end of the sheet, where `depth through sure 99 %` says no other share.',
         'depth 0.50 mm',
-        { measures: [positive('length', [0.01, 30])], node: 'Depth' },
+        { measures: [positive('length', [0.01, 30])], node: 'Depth', otherwise: 'needed, or a tone or settings' },
     ),
     property('Engrave', 'tone', 'figure', 'How dark, without digging: 0 % bare, 100 % the darkest.', 'tone 60 %', {
         measures: [share()],
+        otherwise: 'none',
     }),
     property('Engrave', 'pitch', 'figure', 'Distance of the scan lines.', 'pitch 0.10 mm', {
         measures: [positive('length', [0.01, 1])],
+        otherwise: 'worked out',
     }),
     property(
         'Engrave',
@@ -188,6 +203,7 @@ const engrave = [
             choices: ['across grain', 'along grain'],
             node: 'Scan',
             otherwise: 'across grain',
+            hinted: true,
         },
     ),
     property(
@@ -231,11 +247,13 @@ const steps = [
     property('Fill', 'overfill', 'figure', 'How much more is mixed than the hollow holds.', 'overfill 15 %', {
         measures: [measure('ratio', [0, 1], [0, 10])],
         otherwise: '10 %',
+        hinted: true,
     }),
     allow('Fill'),
     property('Inlay', 'glue', 'name', 'The glue that holds it.', 'glue wood-glue', {
         node: 'GlueUse',
         follows: 'the name of a glue',
+        otherwise: 'none',
     }),
     property(
         'Inlay',
@@ -265,7 +283,7 @@ const steps = [
         'phrase',
         'Down to the face of the wood; `then` says how much of the face goes too.',
         'flush then 0.10 mm',
-        { node: 'Flush' },
+        { node: 'Flush', otherwise: 'none' },
     ),
     property('Sand', 'take', 'figure', 'How much comes off the face.', 'take 0.10 mm', {
         measures: [measure('length', [0, 5])],
@@ -274,6 +292,7 @@ const steps = [
     property('Sand', 'grits', 'name', 'The papers, coarse to fine.', 'grits 120, 180, 240', {
         node: 'Grits',
         follows: 'a grit such as `120`',
+        otherwise: 'none',
     }),
     allow('Sand'),
     coats('Finish'),
@@ -281,9 +300,11 @@ const steps = [
     allow('Mask'),
     property('Check', 'depth', 'figure', 'The depth that should be measured.', 'depth 0.5 mm', {
         measures: [measure('length', [0.01, 30])],
+        otherwise: 'none',
     }),
     property('Check', 'width', 'figure', 'The width that should be measured.', 'width 12 mm', {
         measures: [measure('length', [0.05, 3000])],
+        otherwise: 'none',
     }),
     allow('Check'),
     allow('Do'),

@@ -2,10 +2,13 @@ import { measure, type Property, part, property, share } from './property';
 
 const line = 'pocket of walnut-12 80 % at 250 mm/s x 2 pitch 0.10 mm planned 0.80 mm +- 0.04 mm depth 0.79 mm';
 
+const recipes = { otherwise: 'as the recipe says, where the run is of its present issue' };
+
 export const runProperties = [
     property('Run', 'issue', 'count', 'The issue of the recipe that was followed.', 'issue 3', {
         before: 'revision',
         measures: [measure('count', [1, 1e4], [1, 1e6])],
+        otherwise: 'that of the recipe as it is',
     }),
     property(
         'Run',
@@ -13,7 +16,7 @@ export const runProperties = [
         'phrase',
         'A fingerprint of what the recipe and its stock said when it was made, written by *Finish the Run*; comments, layout, prices, coupons and the issue do not count.',
         'of plan 7f3c2a91',
-        { node: 'PlanOf', follows: 'the fingerprint that was written there' },
+        { node: 'PlanOf', follows: 'the fingerprint that was written there', otherwise: 'none' },
     ),
     property('Run', 'laser', 'name', 'The laser it was burnt on; the recipe’s own where it is not written.', 'laser shed', {
         node: 'LaserUse',
@@ -24,15 +27,26 @@ export const runProperties = [
         many: true,
         node: 'Note',
         follows: 'what went well or wrong, in quotes',
+        otherwise: 'none',
     }),
 ];
 
 /** The numbers of a line that begins with the name of a step. */
 export const burntParts: readonly Property[] = [
-    part('Burnt', 'power', 'power', 'Power it was burnt with.', line, [share(), measure('power', [0.05, 500])]),
-    part('Burnt', 'speed', 'at', 'Speed it was burnt with.', line, [measure('speed', [0.5, 5000])]),
-    part('Burnt', 'pitch', 'pitch', 'Distance of the scan lines it was burnt with.', line, [measure('length', [0.01, 1])]),
-    part('Burnt', 'planned', 'planned', 'Depth that the plan gave when it was made.', line, [measure('length', [0, 30])]),
-    part('Burnt', 'depth', 'depth', 'Depth that was measured.', line, [measure('length', [0, 30])]),
-    part('Burnt', 'width', 'width', 'Width that was measured.', line, [measure('length', [0.05, 3000])]),
+    part('Burnt', 'power', 'power', 'Power it was burnt with.', line, [share(), measure('power', [0.05, 500])], recipes),
+    part('Burnt', 'speed', 'at', 'Speed it was burnt with.', line, [measure('speed', [0.5, 5000])], recipes),
+    part(
+        'Burnt',
+        'pitch',
+        'pitch',
+        'Distance of the scan lines it was burnt with.',
+        line,
+        [measure('length', [0.01, 1])],
+        recipes,
+    ),
+    part('Burnt', 'planned', 'planned', 'Depth that the plan gave when it was made.', line, [measure('length', [0, 30])], {
+        otherwise: 'none',
+    }),
+    part('Burnt', 'depth', 'depth', 'Depth that was measured.', line, [measure('length', [0, 30])], { otherwise: 'none' }),
+    part('Burnt', 'width', 'width', 'Width that was measured.', line, [measure('length', [0.05, 3000])], { otherwise: 'none' }),
 ];

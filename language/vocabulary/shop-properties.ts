@@ -8,9 +8,11 @@ const day = 86400;
 export const shopProperties = [
     property('Shop', 'currency', 'word', 'What prices are reckoned in: a code of ISO 4217.', 'currency EUR', {
         follows: 'a code of three letters, such as `EUR`',
+        otherwise: 'needed',
     }),
     property('Shop', 'hourly', 'figure', 'What an hour of work costs, at the bench or beside the laser.', 'hourly 32', {
         measures: [measure('money')],
+        otherwise: 'none: material alone is counted',
     }),
     property(
         'Shop',
@@ -18,7 +20,7 @@ export const shopProperties = [
         'figure',
         'What an hour of the laser itself costs: power, wear, filters. The one who minds it comes on top.',
         'laser hourly 14',
-        { measures: [measure('money')] },
+        { measures: [measure('money')], otherwise: 'none' },
     ),
     property('Shop', 'overhead', 'figure', 'Rent, tools and light, as a part of material and work.', 'overhead 15 %', {
         measures: [measure('ratio', [0, 2], [0, 100])],
@@ -42,5 +44,6 @@ export const shopProperties = [
     property('Shop', 'price', 'phrase', 'What foil, tape or abrasive paper is bought for.', 'price 12 for 2.5 m2 of foil', {
         many: true,
         node: 'ShopPrice',
+        otherwise: 'none',
     }),
 ];

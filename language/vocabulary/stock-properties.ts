@@ -12,6 +12,7 @@ const caution = <Block extends NodeType>(block: Block) =>
     property(block, 'caution', 'text', 'A danger to be told of wherever this is used.', 'caution "Wear gloves."', {
         many: true,
         follows: 'the warning in quotes',
+        otherwise: 'none',
     });
 const food = <Block extends NodeType>(block: Block) =>
     property(
@@ -20,53 +21,69 @@ const food = <Block extends NodeType>(block: Block) =>
         'text',
         'Whose word says that food may touch it once it has cured: the maker’s declaration, with its date.',
         'food "The maker’s declaration of March 2026, 30 days after the last coat."',
-        { follows: 'whose word says so, in quotes' },
+        { follows: 'whose word says so, in quotes', otherwise: 'nobody says so' },
     );
 const kind = <Block extends NodeType>(block: Block, example: string) =>
     property(block, 'kind', 'name', 'What it is like: every figure not written here is taken from there.', `kind ${example}`, {
         node: 'Kind',
         follows: 'the name of what it is like',
+        otherwise: 'none: its figures stand here',
     });
 const dry = <Block extends NodeType>(block: Block) =>
     property(block, 'dry', 'figure', 'How long one coat dries before the next step.', 'dry 1 h', {
         measures: [measure('time', [minute, 3 * day])],
+        otherwise: 'that of its kind',
     });
 const cure = <Block extends NodeType>(block: Block) =>
     property(block, 'cure', 'figure', 'How long until it may be sanded, stressed or used.', 'cure 24 h', {
         measures: [measure('time', [10, 90 * day])],
+        otherwise: 'that of its kind',
     });
 const over = <Block extends NodeType>(block: Block, example: string) =>
     property(block, 'over', 'phrase', 'What it may lie on and after how long, or on what it never holds.', example, {
         many: true,
         node: 'Over',
         follows: 'the name of what lies below',
+        otherwise: 'not known',
     });
 const spread = <Block extends NodeType>(block: Block) =>
     property(block, 'spread', 'figure', 'How much goes on an area, one coat or one face.', 'spread 150 g/m2', {
         measures: [measure('spread', [2e-6, 6e-4])],
+        otherwise: 'that of its kind',
     });
 const fluidDensity = <Block extends NodeType>(block: Block) =>
     property(block, 'density', 'figure', 'Mass of a volume, ready to use.', 'density 1.1 g/cm3', {
         measures: [measure('density', [6e-4, 3e-3])],
+        otherwise: 'that of its kind',
     });
 
 const priceOf = <Block extends NodeType>(block: Block, node: NodeType, example: string, many = false) =>
-    property(block, 'price', 'phrase', 'What is paid for how much of it, in the currency of the shop.', example, { node, many });
+    property(block, 'price', 'phrase', 'What is paid for how much of it, in the currency of the shop.', example, {
+        node,
+        many,
+        otherwise: 'none',
+    });
 
 const beam = [
     property('Beam', 'wavelength', 'figure', 'Wavelength of the light.', 'wavelength 10.6 um', {
         measures: [measure('length', [2e-4, 1.2e-2])],
+        otherwise: 'needed',
     }),
-    property('Beam', 'foil', 'word', 'Whether thin foil tape stops this beam.', 'foil stops', { choices: ['stops', 'fails'] }),
+    property('Beam', 'foil', 'word', 'Whether thin foil tape stops this beam.', 'foil stops', {
+        choices: ['stops', 'fails'],
+        otherwise: 'not known',
+    }),
     caution('Beam'),
 ];
 
 const wood = [
     property('Wood', 'density', 'figure', 'Density at 12 % moisture content.', 'density 616 kg/m3', {
         measures: [measure('density', [1e-4, 1.4e-3])],
+        otherwise: 'none',
     }),
     property('Wood', 'radial', 'figure', 'Change of width along the rays for each per cent of moisture.', 'radial 0.190 %', {
         measures: [share([2e-4, 8e-3])],
+        otherwise: 'none',
     }),
     property(
         'Wood',
@@ -76,17 +93,19 @@ const wood = [
         'tangential 0.274 %',
         {
             measures: [share([2e-4, 8e-3])],
+            otherwise: 'none',
         },
     ),
     property('Wood', 'pores', 'word', 'How the pores lie: open ones carry a wet fill along the grain.', 'pores ring', {
         choices: ['diffuse', 'semi-ring', 'ring', 'softwood'],
+        otherwise: 'none',
     }),
     property('Wood', 'bleed', 'word', 'Whether an unsealed fill creeps along the grain.', 'bleed yes', {
         choices: ['yes', 'no'],
         otherwise: 'yes',
     }),
-    property('Wood', 'colour', 'colour', 'Colour of the planed face.', 'colour #6a4a36'),
-    property('Wood', 'char', 'colour', 'Colour of the burnt face.', 'char #2a1a12', { before: 'burnt' }),
+    property('Wood', 'colour', 'colour', 'Colour of the planed face.', 'colour #6a4a36', { otherwise: '#c8a878' }),
+    property('Wood', 'char', 'colour', 'Colour of the burnt face.', 'char #2a1a12', { before: 'burnt', otherwise: '#3a2416' }),
     caution('Wood'),
 ];
 
@@ -94,6 +113,7 @@ const sheet = <Block extends NodeType>(block: Block, thickness: readonly [number
     property(block, 'wood', 'name', 'The wood it is made of.', 'wood black-walnut', {
         node: 'WoodOf',
         follows: 'the name of a wood',
+        otherwise: 'needed, or `made of`',
     }),
     property(
         block,
@@ -101,7 +121,7 @@ const sheet = <Block extends NodeType>(block: Block, thickness: readonly [number
         'word',
         'What it is made of where it is not solid wood, or where its name could mislead: decides whether it may be burnt.',
         'made of plywood',
-        { choices: [...materials] },
+        { choices: [...materials], otherwise: 'solid wood' },
     ),
     property(
         block,
@@ -109,13 +129,15 @@ const sheet = <Block extends NodeType>(block: Block, thickness: readonly [number
         'word',
         'What it was treated with before it was bought: decides whether it may be burnt.',
         'treated with preservative',
-        { choices: [...treatments] },
+        { choices: [...treatments], otherwise: 'by its name' },
     ),
     property(block, 'thickness', 'figure', 'Thickness, best with the tolerance it was bought or planed to.', example, {
         measures: [measure('length', thickness)],
+        otherwise: 'needed',
     }),
     property(block, 'moisture', 'figure', 'Moisture content when it is worked.', 'moisture 8 %', {
         measures: [measure('ratio', [0.03, 0.25], [0, 3])],
+        otherwise: 'none',
     }),
     property(
         block,
@@ -123,14 +145,17 @@ const sheet = <Block extends NodeType>(block: Block, thickness: readonly [number
         'day',
         'The day on which what is in the rack was bought: a coupon from before it was burnt on another lot.',
         'bought 2026-03-14',
+        { otherwise: 'none' },
     ),
     property(block, 'lot', 'phrase', aboutLots, 'lot spring { bought 2026-03-14  thickness 11.8 mm +- 0.1 mm }', {
         many: true,
         node: 'Lot',
         follows: 'a name for what was bought together',
+        otherwise: 'none',
     }),
     property(block, 'sheet', 'size', 'Size in which it is bought.', 'sheet 600 x 300 mm', {
         measures: [measure('length', [20, 5000])],
+        otherwise: 'none',
     }),
     priceOf(block, 'SheetPrice', 'price 48 for 1 sheet'),
 ];
@@ -142,17 +167,20 @@ const laser = [
         'day',
         'The day on which lens, mirrors or source were changed or cleaned: coupons from before it are stale.',
         'serviced 2026-06-01 "new lens"',
-        { many: true },
+        { many: true, otherwise: 'none' },
     ),
     property('Laser', 'beam', 'name', 'The kind of source, and its wavelength where it differs.', 'beam co2 10.6 um', {
         node: 'LaserBeam',
         follows: 'the name of a beam',
+        otherwise: 'needed',
     }),
     property('Laser', 'power', 'figure', 'Power at the wood when set to 100 %.', 'power 45 W', {
         measures: [measure('power', [0.5, 500])],
+        otherwise: 'needed',
     }),
     property('Laser', 'least power', 'figure', 'The least power at which it still burns.', 'least power 8 %', {
         measures: [share(), measure('power', [0.05, 100])],
+        otherwise: 'none',
     }),
     property(
         'Laser',
@@ -160,13 +188,15 @@ const laser = [
         'phrase',
         'One measured place of the power curve, for a laser whose power does not go with its setting.',
         'set 20 % gives 6 W',
-        { many: true, node: 'Setpoint' },
+        { many: true, node: 'Setpoint', otherwise: 'power goes with its setting' },
     ),
     property('Laser', 'top speed', 'figure', 'The fastest the head moves while it burns.', 'top speed 600 mm/s', {
         measures: [measure('speed', [5, 5000])],
+        otherwise: '300 mm/s',
     }),
     property('Laser', 'acceleration', 'figure', 'How hard the head speeds up and brakes.', 'acceleration 6000 mm/s2', {
         measures: [measure('acceleration', [50, 1e5])],
+        otherwise: '3000 mm/s2',
     }),
     property('Laser', 'overtravel', 'figure', 'How far the head runs past each scan line to turn.', 'overtravel 3 mm', {
         measures: [measure('length', [0, 100])],
@@ -174,13 +204,19 @@ const laser = [
     }),
     property('Laser', 'spot', 'figure', 'Diameter of the spot in focus.', 'spot 0.15 mm', {
         measures: [measure('length', [5e-3, 2])],
+        otherwise: 'by lens, aperture and quality',
     }),
-    property('Laser', 'lens', 'figure', 'Focal length of the lens.', 'lens 50.8 mm', { measures: [measure('length', [5, 600])] }),
+    property('Laser', 'lens', 'figure', 'Focal length of the lens.', 'lens 50.8 mm', {
+        measures: [measure('length', [5, 600])],
+        otherwise: 'none',
+    }),
     property('Laser', 'aperture', 'figure', 'Diameter of the beam where it meets the lens.', 'aperture 7 mm', {
         measures: [measure('length', [0.5, 60])],
+        otherwise: 'none',
     }),
     property('Laser', 'quality', 'figure', 'Beam quality M2: 1 is the best there can be.', 'quality 1.2', {
         measures: [measure('count', [1, 50], [1, 1e4])],
+        otherwise: 'by spot, lens and aperture, or usual for its beam',
     }),
     property(
         'Laser',
@@ -188,7 +224,7 @@ const laser = [
         'word',
         'What lowers the focus as a pocket gets deeper: the machine by itself, a person while it stops, or nothing.',
         'focus driven',
-        { choices: ['driven', 'by-hand', 'fixed'] },
+        { choices: ['driven', 'by-hand', 'fixed'], otherwise: 'not known: both are planned' },
     ),
     property(
         'Laser',
@@ -200,6 +236,7 @@ const laser = [
     ),
     property('Laser', 'field', 'size', 'Width and depth that the head can reach.', 'field 600 x 400 mm', {
         measures: [measure('length', [50, 4000])],
+        otherwise: 'none',
     }),
 ];
 
@@ -211,10 +248,11 @@ const resin = [
         'phrase',
         'Parts of resin to parts of hardener, `by volume` or `by weight`.',
         'mix 2 : 1 by volume',
-        { node: 'Mix' },
+        { node: 'Mix', otherwise: 'that of its kind' },
     ),
     property('Resin', 'pot life', 'figure', 'How long the mixed resin can be poured.', 'pot life 40 min', {
         measures: [measure('time', [5, 12 * hour])],
+        otherwise: 'that of its kind',
     }),
     cure('Resin'),
     property(
@@ -223,10 +261,11 @@ const resin = [
         'figure',
         'When after a pour the next one bonds to it by itself: sooner it is too soft, later it has to be sanded dull first.',
         'recoat 4 .. 10 h',
-        { measures: [measure('time', [10 * minute, 3 * day])] },
+        { measures: [measure('time', [10 * minute, 3 * day])], otherwise: 'that of its kind' },
     ),
     property('Resin', 'deepest pour', 'figure', 'The deepest that may be poured at once.', 'deepest pour 6 mm', {
         measures: [measure('length', [0.2, 150])],
+        otherwise: 'that of its kind',
     }),
     property(
         'Resin',
@@ -236,6 +275,7 @@ const resin = [
         'narrowest slot 0.4 mm',
         {
             measures: [measure('length', [0.02, 10])],
+            otherwise: 'that of its kind',
         },
     ),
     fluidDensity('Resin'),
@@ -247,6 +287,7 @@ const resin = [
         'pigment 3 %',
         {
             measures: [share([0, 0.3])],
+            otherwise: 'that of its kind',
         },
     ),
     property(
@@ -257,12 +298,14 @@ const resin = [
         'powder 30 %',
         {
             measures: [share([0, 0.8])],
+            otherwise: 'that of its kind',
         },
     ),
     property('Resin', 'opacity', 'figure', 'How much of what lies under it a millimetre hides.', 'opacity 90 %', {
         measures: [share()],
+        otherwise: 'that of its kind',
     }),
-    property('Resin', 'colour', 'colour', 'Colour when cured.', 'colour #1f6f8b'),
+    property('Resin', 'colour', 'colour', 'Colour when cured.', 'colour #1f6f8b', { otherwise: 'that of its kind' }),
     priceOf('Resin', 'FluidPrice', 'price 42 for 1.5 kg', true),
     caution('Resin'),
     over('Resin', 'over wax never'),
@@ -273,9 +316,11 @@ const glue = [
     kind('Glue', 'wood-glue'),
     property('Glue', 'film', 'figure', 'Thickness of what stays in the joint.', 'film 0.06 mm', {
         measures: [measure('length', [2e-3, 1])],
+        otherwise: 'that of its kind',
     }),
     property('Glue', 'open', 'figure', 'How long there is to close the joint.', 'open 5 min', {
         measures: [measure('time', [2, 4 * hour])],
+        otherwise: 'that of its kind',
     }),
     cure('Glue'),
     spread('Glue'),
@@ -289,15 +334,16 @@ const glue = [
 const coupon = [
     property('Coupon', 'pitch', 'figure', 'Distance of the scan lines with which the coupon was burnt.', 'pitch 0.10 mm', {
         measures: [measure('length', [0.01, 1])],
+        otherwise: 'needed',
     }),
-    property('Coupon', 'burnt', 'day', 'The day on which the coupon was burnt.', 'burnt 2026-05-02'),
+    property('Coupon', 'burnt', 'day', 'The day on which the coupon was burnt.', 'burnt 2026-05-02', { otherwise: 'none' }),
     property(
         'Coupon',
         'burn',
         'phrase',
         'One square of the coupon: its settings and the depth measured in it.',
         'burn 40 % at 400 mm/s gives 0.09 mm',
-        { many: true, node: 'Burn' },
+        { many: true, node: 'Burn', otherwise: 'needed' },
     ),
     property(
         'Coupon',
@@ -305,7 +351,7 @@ const coupon = [
         'phrase',
         'One cut that was tried: its settings, and whether it came through, left a skin, or how deep it went. `thickness` of the offcut where it was not the sheet’s own; the width of the kerf where it was measured.',
         'cut 95 % at 8 mm/s x 2 gives through kerf 0.18 mm',
-        { many: true, node: 'CutTest' },
+        { many: true, node: 'CutTest', otherwise: 'none' },
     ),
 ];
 
@@ -315,6 +361,7 @@ export const stockProperties = [
     property('Abrasive', 'particle', 'figure', 'Median size of its particles.', 'particle 125 um', {
         before: 'grain',
         measures: [measure('length', [1e-3, 2])],
+        otherwise: 'needed',
     }),
     ...sheet('Board', [1.5, 80], 'thickness 12 mm +- 0.3 mm'),
     ...sheet('Veneer', [0.1, 4], 'thickness 0.6 mm +- 0.05 mm'),
@@ -338,6 +385,7 @@ export const stockProperties = [
     priceOf('Coat', 'FluidPrice', 'price 22 for 1 l'),
     property('Coat', 'rags', 'word', 'Whether rags wet with it heat up and catch fire by themselves.', 'rags ignite', {
         choices: ['ignite', 'harmless'],
+        otherwise: 'that of its kind',
     }),
     caution('Coat'),
     over('Coat', 'over drying-oil after 7 d'),

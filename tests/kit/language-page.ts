@@ -30,15 +30,18 @@ export function languagePage(): string {
         ...section('Steps', 'step'),
         '## Inside lines\n',
         table(
-            ['word', 'in', 'meaning', 'unit', 'usual', 'example'],
+            ['word', 'in', 'meaning', 'unit', 'usual', 'if left out', 'example'],
             [
-                ...joints.flatMap(({ type, word, what }) => (what === undefined ? [] : [[code(word), type, what, '', '', '']])),
+                ...joints.flatMap(({ type, word, what, otherwise }) =>
+                    what === undefined ? [] : [[code(word), type, what, '', '', otherwise, '']],
+                ),
                 ...allParts.map((each) => [
                     code(each.words),
                     each.block,
                     each.what,
                     units(each),
                     usual(each),
+                    each.otherwise,
                     code(each.example),
                 ]),
             ],
@@ -76,7 +79,7 @@ function line(type: string): string {
             each.what + choicesOf(each),
             units(each),
             usual(each),
-            each.otherwise ?? '',
+            each.otherwise,
             code(each.example),
         ]),
     )}`;

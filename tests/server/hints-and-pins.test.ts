@@ -39,7 +39,7 @@ async function hintsWhen(text: string, please: (all: string[]) => boolean): Prom
 
 const opened = async (text: string): Promise<string[]> => {
     await client.open(uri, text);
-    return hintsWhen(text, (all) => all.length === 8);
+    return hintsWhen(text, (all) => all.length === 10);
 };
 
 /** How often hints were refreshed, once nothing more is planned: the other files of the folder are planned too. */
@@ -101,7 +101,20 @@ describe('solved figures beside the text', () => {
             expect.stringMatching(/^depth through ‹80 % at \d+ mm\/s, pitch 0\.1 mm›$/),
             expect.stringMatching(/^inlay relief into pocket ‹proud 0\.\d+ mm ± 0\.\d+ mm, left 0\.\d+ mm ± 0\.\d+ mm› \{$/),
             expect.stringMatching(/^make 4 ‹ready after \d+ d( \d+ h)?, \d+\.\d\d EUR each›$/),
+            'engrave pocket on tray { ‹air off, scan across grain›',
+            'engrave relief on bird { ‹air off, scan across grain›',
         ]);
+    });
+    it('what holds without being written is not shown to whoever does not want to see it', async () => {
+        const all = await opened(tray);
+        const told = (defaults: boolean) =>
+            client.connection.sendNotification('workspace/didChangeConfiguration', {
+                settings: { kerfbook: { hints: { defaults } } },
+            });
+        await told(false);
+        expect(await hintsWhen(tray, ({ length }) => length === 8)).toEqual(all.slice(0, 8));
+        await told(true);
+        await hintsWhen(tray, ({ length }) => length === 10);
     });
     it('tell on `make` what the run takes, needs and costs', async () => {
         await opened(tray);
@@ -128,7 +141,7 @@ describe('solved figures beside the text', () => {
         const stock = readFileSync(path.join(samples, 'workshop.kerf'), 'utf8');
         const before = await opened(tray);
         await client.open(stockUri, stock.replace('80 % at 250 mm/s gives 0.41 mm', '80 % at 250 mm/s gives 0.38 mm'));
-        await hintsWhen(tray, (all) => all.length === 8 && all.join() !== before.join());
+        await hintsWhen(tray, (all) => all.length === 10 && all.join() !== before.join());
     });
 });
 
@@ -139,7 +152,7 @@ describe('pin and unpin', () => {
         expect(pinned).toMatch(/depth 0\.54 mm\n {4}power 80 %\n {4}speed \d+ mm\/s\n {4}pitch 0\.1 mm\n {4}passes 3\n/);
         await change(pinned);
         // One hint less: nothing is left to be said of the settings.
-        const after = await hintsWhen(pinned, (all) => all.length === 7);
+        const after = await hintsWhen(pinned, (all) => all.length === 9);
         expect(after[1]).toMatch(/^depth 0\.54 mm ‹± 0\.0\d+ mm›$/);
         expect(await pinAction(pinned, 'Pin')).toBeUndefined();
         const unpinned = taken(pinned, await pinAction(pinned, 'Unpin the settings'));

@@ -45,7 +45,7 @@ describe('the bench view', () => {
 
     it('lights the step under the cursor and turns to its frame', async () => {
         const workbench = await session.open();
-        await workbench.goToLine('heron-tray.kerf', 45);
+        await workbench.goToLine('heron-tray.kerf', 41);
         await workbench.bench.locator('.steps > li.lit', { hasText: 'Let relief into pocket' }).waitFor();
         await eventually('the frame to turn', async () => {
             const tab = workbench.bench.getByRole('tab', { name: /Let relief into pocket/ });

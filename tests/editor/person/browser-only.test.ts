@@ -42,7 +42,7 @@ describe('an editor that is only a browser', () => {
             .first()
             .waitFor();
         await page.keyboard.press('Escape');
-        await workbench.goTo('tide-coaster.kerf', 22);
+        await workbench.goTo('tide-coaster.kerf', 20);
         await page.keyboard.press('End');
         await page.keyboard.type('\nou');
         await workbench.command('Trigger Suggest');
