@@ -1,7 +1,7 @@
 import { type AstNode, AstUtils, type CstNode, GrammarAST, isCompositeCstNode, isLeafCstNode } from 'langium';
 import { KeptOn } from '../shared/plan/kept';
 import { isBuiltIn } from './built-in';
-import { clausesOf } from './editing/sort-clauses';
+import { clausesOf } from './editing/line-clauses';
 import * as ast from './generated/ast';
 import { treeOf } from './names/tree';
 import { basesOf } from './variants/lineage';
@@ -84,7 +84,7 @@ function isTitle(cst: CstNode, node: AstNode): boolean {
 /** The parts of a line of art with its clauses in the order in which they are laid out; of anything else as they stand. */
 function inOrder(cst: CstNode & { readonly content: readonly CstNode[] }, node: AstNode): readonly CstNode[] {
     if (cst !== node.$cstNode || !(ast.isArtUse(node) || ast.isShape(node))) return cst.content;
-    const { before, clauses } = clausesOf(cst);
+    const { before, clauses } = clausesOf(node);
     return [...before, ...[...clauses].sort((a, b) => a.rank - b.rank).flatMap(({ parts }) => parts)];
 }
 

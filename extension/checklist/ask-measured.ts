@@ -9,33 +9,61 @@ import type { Measured } from './ticks';
 export async function askMeasured(server: RecipeServer, item: ChecklistItem): Promise<Measured[] | undefined> {
     const measured: Measured[] = [];
     for (const measure of item.measures ?? []) {
-        const typed = await vscode.window.showInputBox({
-            title: `${item.label}: ${measure.what} of ${measure.step}`,
-            prompt: `It should be ${measure.wish}. What did you measure? Empty leaves it out.`,
-            placeHolder: measure.what === 'depth' ? '0.52 mm' : '12.1 mm',
-            ignoreFocusOut: true,
-            validateInput: async (text) => remark(await read(server, text), measure),
-        });
-        if (typed === undefined) return undefined;
-        const reading = await read(server, typed);
-        if (reading !== undefined && 'depth' in reading && reading.value !== undefined)
-            measured.push({ step: measure.step, words: `${measure.what} ${reading.depth}` });
+        const words = measure.what === 'through' ? await askThrough(item, measure) : await askFigure(server, item, measure);
+        if (words === undefined) return undefined;
+        if (words !== '') measured.push({ step: measure.step, words });
     }
     return measured;
 }
 
-async function read(server: RecipeServer, text: string): Promise<DepthReading | undefined> {
-    return text.trim() === '' ? undefined : server.ask(requests.readDepth, { text });
+async function askFigure(server: RecipeServer, { label }: ChecklistItem, measure: Measure): Promise<string | undefined> {
+    const { what, step, wish } = measure;
+    const typed = await vscode.window.showInputBox({
+        title: `${label}: ${what} of ${step}`,
+        prompt: `It should be ${wish}. ${what === 'tone' ? 'How dark is it, from 0 % bare to 100 % the darkest?' : 'What did you measure?'} Empty leaves it out.`,
+        placeHolder: { depth: '0.52 mm', width: '12.1 mm', tone: '80 %', through: '' }[what],
+        ignoreFocusOut: true,
+        validateInput: async (text) => remark(await read(server, text, what), measure),
+    });
+    if (typed === undefined) return undefined;
+    const reading = await read(server, typed, what);
+    if (reading === undefined || 'problem' in reading) return '';
+    return what === 'tone' ? reading.depth : `${what} ${reading.depth}`;
+}
+
+async function askThrough({ label }: ChecklistItem, { step }: Measure): Promise<string | undefined> {
+    const choices = [
+        { label: 'Through', description: 'everywhere', words: 'through yes' },
+        { label: 'Not through', description: 'somewhere it holds', words: 'through no' },
+        { label: 'Leave it out', words: '' },
+    ];
+    const chosen = await vscode.window.showQuickPick(choices, {
+        title: `${label}: did ${step} come through?`,
+        ignoreFocusOut: true,
+    });
+    return chosen?.words;
+}
+
+async function read(server: RecipeServer, text: string, what: Measure['what']): Promise<DepthReading | undefined> {
+    if (text.trim() === '') return undefined;
+    if (what !== 'tone') return server.ask(requests.readDepth, { text });
+    return server.ask(requests.readDepth, { text: `tone ${/%/.test(text) ? text : `${text} %`}` });
 }
 
 /** What cannot be read is refused; what lies outside of what was wished for is said, and may be written down. */
-function remark(reading: DepthReading | undefined, { low, high, wish }: Measure): vscode.InputBoxValidationMessage | undefined {
+function remark(
+    reading: DepthReading | undefined,
+    { what, low, high, wish }: Measure,
+): vscode.InputBoxValidationMessage | undefined {
     if (reading === undefined) return undefined;
-    if ('problem' in reading || reading.value === undefined)
-        return { message: `A length, such as 0.52 mm or 1/64 in.`, severity: vscode.InputBoxValidationSeverity.Error };
+    const value = 'problem' in reading ? undefined : what === 'tone' ? reading.tone : reading.value;
+    if ('problem' in reading || value === undefined) {
+        const message = what === 'tone' ? 'A part of the darkest, such as 80 %.' : 'A length, such as 0.52 mm or 1/64 in.';
+        return { message, severity: vscode.InputBoxValidationSeverity.Error };
+    }
     const rounding = 1e-9; // mm
-    if (reading.value >= low - rounding && reading.value <= high + rounding) return undefined;
-    const way = reading.value < low ? 'less' : 'more';
+    if (value >= low - rounding && value <= high + rounding) return undefined;
+    const way = value < low ? 'less' : 'more';
     return {
         message: `${reading.depth} is ${way} than it should be (${wish}).`,
         severity: vscode.InputBoxValidationSeverity.Warning,

@@ -18,7 +18,6 @@ export function runLines(ticks: Ticks, order: readonly string[]): string[] {
         for (const { step, words } of measured) of(step).measured.set(words.split(' ', 1)[0]!, words);
     }
     return [...steps].map(([step, { burnt, measured }]) => {
-        // The language wants the depth before the width.
         const words = [...measured.keys()].toSorted().map((what) => measured.get(what)!);
         return [step, burnt, ...words].filter((part) => part !== '').join(' ');
     });

@@ -15,7 +15,8 @@ export function readDepth(typed: string, services: KerfServices): DepthReading {
     const burn = burnThatGives(depth, services);
     const length = quantityOf(burn?.depth);
     if (length !== undefined) return { depth, value: length.value };
-    return quantityOf(burn?.tone) === undefined ? { problem: want } : { depth };
+    const tone = quantityOf(burn?.tone);
+    return tone === undefined ? { problem: want } : { depth, tone: tone.value };
 }
 
 /** `0.31 +- 0.02` as `0.31 mm +- 0.02 mm`. */

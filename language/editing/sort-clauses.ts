@@ -1,23 +1,14 @@
-import { AstUtils, type CstNode, isCompositeCstNode, type LangiumDocument } from 'langium';
-import { isArtUse, isRepeat, isShape } from '../generated/ast';
+import { AstUtils, type LangiumDocument } from 'langium';
 import type { Gap } from './format-text';
+import { clauseOrder, clausesOf } from './line-clauses';
 
-/** The words with which the clauses of a line of art begin, in the order in which they are laid out. */
-const order = ['inverse', 'at', 'turned', 'repeat'];
-
-/** A clause of a line, from its first word to its last. */
-interface Clause {
-    readonly rank: number;
-    readonly parts: CstNode[];
-}
-
-/** Lines of art whose clauses stand in another order than laid out: the same words in that order, blanks laid out as `gaps` say. */
+/** Lines whose clauses stand in another order than laid out: the same words in that order, blanks laid out as `gaps` say. */
 export function sortedClauses(document: LangiumDocument, gaps: readonly Gap[]): Gap[] {
     const text = document.textDocument.getText();
     const sorted: Gap[] = [];
     for (const node of AstUtils.streamAst(document.parseResult.value)) {
-        if (!isArtUse(node) && !isShape(node)) continue;
-        const pieces = clausesOf(node.$cstNode).clauses.map(({ rank, parts }) => ({
+        if (clauseOrder(node) === undefined) continue;
+        const pieces = clausesOf(node).clauses.map(({ rank, parts }) => ({
             rank,
             offset: parts[0]!.offset,
             end: parts.at(-1)!.end,
@@ -39,30 +30,6 @@ export function sortedClauses(document: LangiumDocument, gaps: readonly Gap[]): 
         });
     }
     return sorted;
-}
-
-/** The clauses of a line of art in the order in which they stand, and what stands before them. */
-export function clausesOf(cst: CstNode | undefined): {
-    readonly before: readonly CstNode[];
-    readonly clauses: readonly Clause[];
-} {
-    const before: CstNode[] = [];
-    const clauses: Clause[] = [];
-    for (const child of partsOf(cst)) {
-        const rank = isRepeat(child.astNode) && isCompositeCstNode(child) ? order.indexOf('repeat') : order.indexOf(child.text);
-        const isHead = rank >= 0 && (isCompositeCstNode(child) || child.grammarSource?.$type === 'Keyword');
-        if (isHead) clauses.push({ rank, parts: [child] });
-        else (clauses.at(-1)?.parts ?? before).push(child);
-    }
-    return { before, clauses };
-}
-
-/** The words and parts of a line, out of the rules that only lead to its own. */
-function partsOf(cst: CstNode | undefined): readonly CstNode[] {
-    if (!isCompositeCstNode(cst)) return [];
-    return cst.content.flatMap((child) =>
-        isCompositeCstNode(child) && child.astNode === cst.astNode ? partsOf(child) : [child],
-    );
 }
 
 /** A stretch of the text with the gaps that lie in it. */

@@ -14,7 +14,7 @@ export function describeWord(word: string, node: AstNode): string | undefined {
     const property = own?.words.split(' ').includes(word) ? own : (propertyAfter(word, typesAround(node)) ?? own);
     const pointed = node.$type === 'StepAt' || (node.$type === 'Without' && word !== 'without');
     if (pointed && key === undefined)
-        return constructs.find(({ where, word: first }) => where !== 'file' && first === word)?.what;
+        return (constructs.find(({ where, word: first }) => where !== 'file' && first === word) ?? property)?.what;
     const construct = constructs.find(({ type, word: first }) => type === node.$type && first === word);
     const found = construct ?? property;
     return found && explained(found.what, found.example);

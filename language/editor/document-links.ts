@@ -11,7 +11,7 @@ export class KerfDocumentLinks implements DocumentLinkProvider {
         return pathsIn(document.parseResult.value as File).map(({ offset, end, target, kind }) => ({
             range: { start: text.positionAt(offset), end: text.positionAt(end) },
             target: target.toString(),
-            tooltip: kind === 'art' ? 'Open the art' : 'Open the file',
+            tooltip: { art: 'Open the art', recipe: 'Open the file', photo: 'Open the photo' }[kind],
         }));
     }
 }

@@ -1,33 +1,36 @@
-import { type AstNode, GrammarUtils } from 'langium';
+import { type AstNode, type CstNode, GrammarUtils } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { clausesOf } from '../editing/line-clauses';
 import { isArtUse, isShape } from '../generated/ast';
 import { whereOf, whereOfCst } from '../lowering/places';
 import { placesOfLine } from './places';
 import { removal, say } from './say';
 
-/** The clauses of such a line, each with the parts of the tree that it gives. */
-const clauses = { inverse: ['boundary'], at: ['at', 'places'], turned: ['turn'], repeat: ['repeat'] } as const;
-
 /** What is picked without commas, and what one line of art says twice. */
 export function* artLineFindings(node: AstNode): Iterable<Finding> {
     if (!isArtUse(node) && !isShape(node)) return;
-    for (const [word, parts] of Object.entries(clauses)) {
-        const [first, ...more] = parts
-            .flatMap((part) => GrammarUtils.findNodesForProperty(node.$cstNode, part))
-            .sort((a, b) => a.offset - b.offset);
-        for (const again of more) {
-            yield say('duplicate-property', {
-                message: `\`${word}\` stands twice in this line: the last one counts.`,
-                where: whereOfCst(node, again),
-                related: [{ message: 'It is said here, too.', where: whereOfCst(node, first) }],
-                fixes: [removal(whereOf(node), 'Remove this line')],
-            });
-        }
-    }
+    yield* clausesTwice(node);
     yield* placesOfLine(node);
     if (isArtUse(node)) for (const part of ['picks', 'leaves'] as const) yield* sideBySide(node, part);
 }
 
+/** Clauses that one line says twice. */
+export function* clausesTwice(node: AstNode): Iterable<Finding> {
+    const first = new Map<string, CstNode>();
+    for (const { word, parts } of clausesOf(node).clauses) {
+        const [head] = parts;
+        const earlier = first.get(word);
+        if (earlier === undefined) first.set(word, head!);
+        else {
+            yield say('duplicate-property', {
+                message: `\`${word}\` stands twice in this line: the last one counts.`,
+                where: whereOfCst(node, parts[1] ?? head),
+                related: [{ message: 'It is said here, too.', where: whereOfCst(node, earlier) }],
+                fixes: [removal(whereOf(node), 'Remove this line')],
+            });
+        }
+    }
+}
 function* sideBySide(node: AstNode & { picks: string[]; leaves: string[] }, part: 'picks' | 'leaves'): Iterable<Finding> {
     const all = GrammarUtils.findNodesForProperty(node.$cstNode, part);
     const missing = all.slice(1).flatMap((pick, index) => {

@@ -7,6 +7,7 @@ import { isDay, likelyDay } from '../lowering/day';
 import { isColour, isCountable, isGrid } from '../lowering/items';
 import { amountOf } from '../lowering/number';
 import { whereOfPart } from '../lowering/places';
+import { isAnswer } from '../lowering/runs';
 import { oneOf } from '../vocabulary/expected';
 import { propertyOf } from '../vocabulary/lookup';
 import { removal, replaceWith, say } from './say';
@@ -14,9 +15,10 @@ import { removal, replaceWith, say } from './say';
 /** Bare numbers, colours and words out of a list. */
 export function* valueFindings(node: AstNode): Iterable<Finding> {
     if (ast.isCount(node)) yield* countFindings(node);
-    else if ((ast.isBurn(node) || ast.isBurnt(node) || ast.isCutTest(node)) && node.passes !== undefined)
-        yield* passesFindings(node, node.passes);
-    else if (ast.isRun(node) || ast.isDated(node)) yield* dateFindings(node);
+    else if (ast.isBurn(node) || ast.isBurnt(node) || ast.isCutTest(node)) {
+        if (node.passes !== undefined) yield* passesFindings(node, node.passes);
+        if (ast.isBurnt(node)) yield* answerFinding(node);
+    } else if (ast.isRun(node) || ast.isDated(node)) yield* dateFindings(node);
     else if (ast.isRepeat(node)) yield* gridFindings(node);
     else if (ast.isTone(node)) yield* colourFindings(node);
     else if (ast.isTrait(node)) yield* wordFindings(node);
@@ -47,6 +49,17 @@ function* passesFindings(node: ast.Burn | ast.Burnt | ast.CutTest, passes: numbe
     yield say('impossible-value', {
         message: 'Passes are counted in whole numbers, 1 or more.',
         where: whereOfPart(node, 'passes'),
+    });
+}
+
+/** Whether it came through is answered by one of two words. */
+function* answerFinding(node: ast.Burnt): Iterable<Finding> {
+    if (node.through === undefined || isAnswer(node.through)) return;
+    const where = whereOfPart(node, 'through');
+    yield say('unknown-word', {
+        message: `\`through\` is \`yes\` or \`no\`, not \`${node.through}\`.`,
+        where,
+        fixes: ['yes', 'no'].map((word) => replaceWith(where, word, `Change to \`${word}\``)),
     });
 }
 

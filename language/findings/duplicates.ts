@@ -1,6 +1,19 @@
 import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
-import { isDepth, isEngrave, isFigure, isFile, isFlush, isLot, isRecipe, isSand, isSheet } from '../generated/ast';
+import {
+    type Engrave,
+    isCount,
+    isDepth,
+    isEngrave,
+    isFigure,
+    isFile,
+    isFlush,
+    isLot,
+    isRecipe,
+    isSand,
+    isScan,
+    isSheet,
+} from '../generated/ast';
 import { whereOf, whereOfFirstWord, whereOfPart } from '../lowering/places';
 import { quantityOf } from '../lowering/quantity';
 import { setOfNames } from '../names/taken';
@@ -97,6 +110,7 @@ function shownText(item: AstNode): string {
 export function* contradictions(node: AstNode, isBroken: (node: AstNode) => boolean): Iterable<Finding> {
     if (isBroken(node)) return;
     if (isEngrave(node)) {
+        yield* besideOutline(node);
         const depth = node.items.find(isDepth);
         const tone = node.items.find((item) => isFigure(item) && isLine(item, 'tone'));
         if (depth === undefined || tone === undefined) return;
@@ -107,6 +121,18 @@ export function* contradictions(node: AstNode, isBroken: (node: AstNode) => bool
         if (flush === undefined || take === undefined) return;
         yield contradiction(flush, take, '`flush then` and `take` both say how much of the face goes.');
     }
+}
+
+/** A step that follows its outline has no scan lines whose pitch could be said, and says by `passes` how often. */
+function* besideOutline(node: Engrave): Iterable<Finding> {
+    const scan = node.items.find((item) => isScan(item) && item.outline);
+    if (scan === undefined) return;
+    const pitch = node.items.find((item) => isFigure(item) && isLine(item, 'pitch'));
+    const outline = node.items.find((item) => isCount(item) && isLine(item, 'outline'));
+    if (pitch !== undefined)
+        yield contradiction(scan, pitch, '`scan along outline` follows one line: there is no distance between lines.');
+    if (outline !== undefined)
+        yield contradiction(scan, outline, '`scan along outline` follows nothing but the outline, as often as `passes` says.');
 }
 
 function contradiction(one: AstNode, other: AstNode, message: string): Finding {

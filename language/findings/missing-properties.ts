@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Finding, Severity } from '../../shared/recipe/finding';
-import { isBurnt, isRecipe, isRoutine, isStep } from '../generated/ast';
+import { isBurn, isBurnt, isRecipe, isRoutine, isStep } from '../generated/ast';
 import { whereOfFirstWord, whereOfPart } from '../lowering/places';
 import { saysNothing } from '../lowering/runs';
 import { mergedItems } from '../variants/merge';
@@ -63,16 +63,33 @@ const needs: { readonly [Block in NodeType]?: readonly Need<KeyOf<Block>>[] } = 
     ],
     Cut: [need('warning', marks, (name) => `${name} cuts nothing: it has no art, circle or rectangle.`)],
     Sand: [need('warning', ['flush', 'take', 'grits'], () => 'This step does not say what is sanded off.')],
-    Check: [need('warning', ['depth', 'width'], () => 'This step does not say what is measured.')],
+    Check: [need('warning', ['depth', 'width', 'tone', 'through'], () => 'This step does not say what is measured.')],
 };
 
 /** A line of a run that says nothing of the step it names. */
 export function* emptyLines(node: AstNode): Iterable<Finding> {
     if (!isBurnt(node) || node.step?.ref === undefined || !saysNothing(node)) return;
+    if ((node.speed ?? node.passes ?? node.pitch) !== undefined) return; // what it lacks is said by itself
     if (node.sheet !== undefined && node.sheet.ref === undefined) return; // the rest of the line may be lost behind its name
     const name = node.step.ref.name;
     const message = `This line says neither what \`${name}\` was burnt with nor what was measured, as in \`${name} depth 0.50 mm\`.`;
     yield say('missing-property', { severity: 'warning', message, where: whereOfFirstWord(node) });
+}
+
+/** A square or a line of a run with settings that are not whole: half of them say nothing. */
+export function* unsaidClauses(node: AstNode): Iterable<Finding> {
+    const lack = (message: string) => say('missing-property', { severity: 'error', message, where: whereOfFirstWord(node) });
+    if (isBurn(node)) {
+        if (node.speed === undefined) yield lack('This square does not say how fast it was burnt, as in `at 400 mm/s`.');
+        else if (node.depth === undefined && node.tone === undefined)
+            yield lack('This square does not say how it came out, as in `gives 0.09 mm` or `gives tone 60 %`.');
+    } else if (isBurnt(node)) {
+        const { power, speed, passes, pitch } = node;
+        if (power !== undefined && speed === undefined)
+            yield lack('This line does not say how fast it was burnt, as in `at 250 mm/s`.');
+        else if (power === undefined && (speed ?? passes ?? pitch) !== undefined)
+            yield lack('This line does not say with what power it was burnt, as in `80 % at 250 mm/s`.');
+    }
 }
 
 /** Blocks that lack what they cannot do without. Not asked of a block with a broken line: it may stand there. */

@@ -5,7 +5,7 @@ import type { Finding, Fix } from '../../shared/recipe/finding';
 import * as ast from '../generated/ast';
 import { amountOf, dimensionOf, isBare, type Reading, readNumber } from '../lowering/number';
 import { whereOf, whereOfPart } from '../lowering/places';
-import { lowUnitOf, unitOf } from '../lowering/quantity';
+import { lowUnitOf, unitOf, unitOfList } from '../lowering/quantity';
 import { propertyOfNumber } from '../vocabulary/lookup';
 import { type Property, takesRange } from '../vocabulary/property';
 import { unitMeant } from '../vocabulary/unit-aliases';
@@ -48,7 +48,9 @@ export function numberFindings(node: AstNode): Iterable<Finding> {
 function quantityFindings(node: ast.Quantity): Iterable<Finding> {
     const shared = node.tolerance === undefined ? undefined : sharedUnit(node);
     const lowUnit = lowUnitOf(node);
-    const low = check(withUnit(writtenOf(node, 'low', 'unit', shared), lowUnit, 0));
+    const low = check(
+        withUnit(writtenOf(node, 'low', 'unit', shared), lowUnit ?? (node.unit === undefined ? unitOfList(node) : undefined), 0),
+    );
     const high =
         node.high === undefined
             ? undefined

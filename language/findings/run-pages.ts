@@ -23,7 +23,7 @@ export const runPages: readonly Page[] = [
         'run-figures',
         mendable(warning),
         'Two figures for one step',
-        'A run gives two depths, or two widths, for one step on one board.',
+        'A run gives two depths, or two widths, for one step on one board; or more depths after passes than it had passes, or one that is less deep than the one before it.',
         'One of them is a slip or belongs to another piece; both count.',
         'Remove the wrong one. What was burnt and measured a second time is a run of its own; a day can have several.',
     ),

@@ -1,11 +1,12 @@
 import { AstUtils, type LangiumDocument, UriUtils } from 'langium';
 import { showQuantity } from '../../shared/quantity/show';
-import type { Finding } from '../../shared/recipe/finding';
+import type { Finding, Fix } from '../../shared/recipe/finding';
 import * as ast from '../generated/ast';
 import { isDay } from '../lowering/day';
 import { lowerFile } from '../lowering/lower-file';
 import { whereOf, whereOfFirstWord, whereOfPart } from '../lowering/places';
 import { quantityOf } from '../lowering/quantity';
+import { lastDepth } from '../lowering/runs';
 import { filesAround, isSeen, runsAndRecipesOf, runsOf } from '../names/runs-in-sight';
 import type { KerfServices } from '../services';
 import { removal, say } from './say';
@@ -21,6 +22,7 @@ export function* runFindings(document: LangiumDocument, services: KerfServices):
         yield* placeFindings(run, recipe, { document, home }, services);
         yield* sameRun(run, recipe, home, services);
         yield* twoFigures(run);
+        yield* depthsOfPasses(run);
         yield* depthsOfTones(run, recipe, home, services);
     }
 }
@@ -81,12 +83,12 @@ function* twoFigures(run: ast.Run): Iterable<Finding> {
     const seen = new Map<string, ast.Burnt>();
     for (const line of run.items.filter(ast.isBurnt)) {
         for (const what of ['depth', 'width'] as const) {
-            const now = quantityOf(line[what]);
+            const now = quantityOf(measured(line, what));
             const step = line.step?.ref;
             if (now === undefined || step === undefined) continue;
             const key = `${what} ${step.name} ${line.sheet?.$refText ?? ''}`;
             const before = seen.get(key);
-            const earlier = quantityOf(before?.[what]);
+            const earlier = before && quantityOf(measured(before, what));
             if (before === undefined || earlier === undefined) {
                 seen.set(key, line);
                 continue;
@@ -94,8 +96,8 @@ function* twoFigures(run: ast.Run): Iterable<Finding> {
             yield say('run-figures', {
                 severity: 'warning',
                 message: `\`${step.name}\` has two figures for its ${what} in one run: ${showQuantity(earlier)} and ${showQuantity(now)}. Remove the one that is wrong; what was burnt a second time is a run of its own.`,
-                where: whereOfPart(line, what),
-                related: [{ message: 'The other one stands here.', where: whereOfPart(before, what) }],
+                where: whereOf(measured(line, what)),
+                related: [{ message: 'The other one stands here.', where: whereOf(measured(before, what)) }],
                 fixes: [before, line].map((each) =>
                     removal(whereOf(each), `Remove the line with ${showQuantity(each === line ? now : earlier)}`),
                 ),
@@ -104,8 +106,48 @@ function* twoFigures(run: ast.Run): Iterable<Finding> {
     }
 }
 
+function measured(line: ast.Burnt, what: 'depth' | 'width'): ast.Quantity | undefined {
+    return what === 'depth' ? lastDepth(line) : line.width;
+}
+
+/** Depths after each pass: no more of them than passes, and none less deep than the one before it. */
+function* depthsOfPasses(run: ast.Run): Iterable<Finding> {
+    for (const line of run.items.filter(ast.isBurnt)) {
+        if (line.depths.length < 2) continue;
+        const passes = line.power === undefined ? undefined : (line.passes ?? 1);
+        if (passes !== undefined && line.depths.length > passes) {
+            yield say('run-figures', {
+                severity: 'warning',
+                message: `There are ${line.depths.length} depths after ${passes} ${passes === 1 ? 'pass' : 'passes'}: write how many passes there were, such as \`x ${line.depths.length}\`, or the last depth alone.`,
+                where: whereOf(line.depths[passes]),
+                fixes: [keepLast(line)],
+            });
+        }
+        const read = line.depths.map(quantityOf);
+        for (const [index, now] of read.entries()) {
+            const before = read[index - 1];
+            if (now === undefined || before === undefined || now.value >= before.value) continue;
+            yield say('run-figures', {
+                severity: 'warning',
+                message: `After this pass it was less deep than before it: ${showQuantity(now)}, and ${showQuantity(before)} before. Measure again, or write the depths in the order of the passes.`,
+                where: whereOf(line.depths[index]),
+                fixes: [keepLast(line)],
+            });
+            break;
+        }
+    }
+}
+
+function keepLast(line: ast.Burnt): Fix {
+    const [first, last] = [whereOf(line.depths[0]), whereOf(lastDepth(line))];
+    return {
+        title: 'Keep the last depth alone',
+        changes: [{ do: 'replace', where: { ...first, length: last.offset - first.offset }, text: '' }],
+    };
+}
+
 function* depthsOfTones(run: ast.Run, recipe: ast.Recipe, home: LangiumDocument, services: KerfServices): Iterable<Finding> {
-    const lines = run.items.filter(ast.isBurnt).filter(({ depth, step }) => depth !== undefined && step?.ref !== undefined);
+    const lines = run.items.filter(ast.isBurnt).filter((line) => lastDepth(line) !== undefined && line.step?.ref !== undefined);
     if (lines.length === 0) return;
     const steps = lowerFile(home, services).find(
         ({ name, whole }) => name === recipe.name && whole.offset === recipe.$cstNode?.offset,
@@ -116,7 +158,7 @@ function* depthsOfTones(run: ast.Run, recipe: ast.Recipe, home: LangiumDocument,
         yield say('run-depth-of-tone', {
             severity: 'warning',
             message: `\`${step.name}\` is burnt to a tone, so this depth is held against nothing and left out of the fit. Remove it, or give the step a \`depth\`.`,
-            where: whereOfPart(line, 'depth'),
+            where: whereOf(lastDepth(line)),
             related: [{ message: 'The step is written here.', where: whereOfFirstWord(line.step.ref!) }],
         });
     }

@@ -1,6 +1,8 @@
+import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
 import * as ast from '../generated/ast';
 import { whereOfFirstWord, whereOfPart } from '../lowering/places';
+import { saysNo } from '../vocabulary/no';
 import { say } from './say';
 
 /** What only a variant may leave away, since its base says it. */
@@ -12,9 +14,11 @@ export function* wholeInItself(item: ast.RecipeItem | ast.RoutineItem): Iterable
         const message = `\`${item.nth}\` tells apart steps of a base; this step is not one of a base.`;
         yield say('no-base', { message, where: whereOfPart(item, 'nth') });
     }
-    for (const line of ast.isEngrave(item) || ast.isCut(item) ? item.items : []) {
-        if (!ast.isWithout(line)) continue;
-        const message = 'There is nothing to leave out here: the step is not one of a base.';
+    for (const line of 'items' in item ? (item.items as readonly AstNode[]) : []) {
+        if (!ast.isWithout(line) || saysNo(line)) continue;
+        const message = ast.isStep(item)
+            ? 'There is nothing to leave out here: the step is not one of a base.'
+            : `There is nothing to leave out here: \`${'name' in item ? item.name : ''}\` is not of a base.`;
         yield say('no-base', { message, where: whereOfFirstWord(line) });
     }
 }

@@ -2,7 +2,7 @@ import { GrammarUtils } from 'langium';
 import type { Quantity } from '../../shared/quantity/quantity';
 import type { Point } from '../../shared/recipe/step';
 import type { Extent } from '../../shared/recipe/stock';
-import type * as ast from '../generated/ast';
+import * as ast from '../generated/ast';
 import { propertyOfNumber } from '../vocabulary/lookup';
 import { type Property, takesRange } from '../vocabulary/property';
 import { amountOf, dimensionOf, readNumber, toBaseDifference } from './number';
@@ -33,9 +33,18 @@ export function quantityOf(node: ast.Quantity | undefined): Quantity | undefined
 /** The unit of a number; in `0.5 ± 0.1 mm` the one behind the tolerance holds for both. */
 export function unitOf(node: ast.Quantity, property: Property): string | undefined {
     const { unit, toleranceUnit } = node;
-    if (unit !== undefined || toleranceUnit === undefined) return unit;
+    if (unit !== undefined) return unit;
+    if (toleranceUnit === undefined) return unitOfList(node);
     const dimension = dimensionOf(toleranceUnit);
     return property.measures.some((measure) => measure.dimension === dimension) ? toleranceUnit : undefined;
+}
+
+/** In `0.18, 0.36, 0.53 mm` the unit behind the last holds for all. */
+export function unitOfList(node: ast.Quantity): string | undefined {
+    const { $container, $containerIndex } = node;
+    if (!ast.isBurnt($container) || $containerIndex === undefined) return undefined;
+    const last = $container.depths.at(-1);
+    return last === node ? undefined : (last?.unit ?? last?.toleranceUnit);
 }
 
 /** The unit behind the lower end of a range that has one behind both: `2 h .. 1 d`. */

@@ -1,3 +1,4 @@
+import type { Quantity } from '../../shared/quantity/quantity';
 import type { BurntStep, Run } from '../../shared/recipe/run';
 import * as ast from '../generated/ast';
 import { isDay } from './day';
@@ -19,9 +20,16 @@ export function runOf(node: ast.Run): Run | undefined {
     return {
         recipe,
         date: written(node.date, whereOfPart(node, 'date')),
-        ...present({ revision: items.count('issue')?.value, plan, laser: laser && laserOf(laser) }),
+        ...present({
+            revision: items.count('issue')?.value,
+            plan,
+            laser: laser && laserOf(laser),
+            temperature: items.figure('temperature'),
+        }),
         burnt: node.items.filter(ast.isBurnt).flatMap((line) => burntOf(line) ?? []),
         notes: node.items.filter(ast.isNote).flatMap(({ text }) => text ?? []),
+        photos: items.words('photo'),
+        links: items.words('link'),
         whole: whereOf(node),
     };
 }
@@ -45,12 +53,35 @@ function burntOf(node: ast.Burnt): BurntStep | undefined {
         ...present({ sheet: sheet?.name, sheetFile: sheet && whereOf(sheet).uri, lot: node.lot?.ref?.name }),
         ...settings,
         passes,
-        ...present({ planned: quantityOf(node.planned), depth: quantityOf(node.depth), width: quantityOf(node.width) }),
+        ...present({
+            planned: quantityOf(node.planned),
+            depth: quantityOf(lastDepth(node)),
+            passDepths: passDepths(node),
+            width: quantityOf(node.width),
+            tone: quantityOf(node.tone),
+            through: isAnswer(node.through) ? written(node.through === 'yes', whereOfPart(node, 'through')) : undefined,
+        }),
         where: whereOf(node),
     };
 }
 
+/** Whether a word says that something came through, or that it did not. */
+export function isAnswer(word: string | undefined): word is 'yes' | 'no' {
+    return word === 'yes' || word === 'no';
+}
+
 /** Whether a line names its step and no more. */
-export function saysNothing({ power, depth, width }: ast.Burnt): boolean {
-    return power === undefined && depth === undefined && width === undefined;
+export function saysNothing({ power, depths, width, tone, through }: ast.Burnt): boolean {
+    return [power, lastDepth({ depths }), width, tone, through].every((each) => each === undefined);
+}
+
+/** What was measured after all passes. */
+export function lastDepth({ depths }: Pick<ast.Burnt, 'depths'>): ast.Quantity | undefined {
+    return depths.at(-1);
+}
+
+/** What was measured after each pass, where all of them can be read. */
+function passDepths({ depths }: ast.Burnt): Quantity[] | undefined {
+    const read = depths.flatMap((each) => quantityOf(each) ?? []);
+    return read.length > 1 && read.length === depths.length ? read : undefined;
 }

@@ -4,6 +4,7 @@ import type { Allow } from '../../shared/recipe/allow';
 import type { Check, Cut, Engrave, Inlay, Sand, Step, Wait } from '../../shared/recipe/step';
 import * as ast from '../generated/ast';
 import { isLine } from '../vocabulary/lookup';
+import { saysNo } from '../vocabulary/no';
 import { aboutOf } from './about';
 import { coatOf, glueOf, resinOf, sealerOf } from './fluids';
 import { type FollowedStep, followedBy } from './follow';
@@ -46,7 +47,7 @@ export function stepOf(node: ast.Step, index: number, places: PlacesByName): Ste
         }
         case 'Fill': {
             const resin = node.resin?.ref;
-            const overfill = new Items(node).figure('overfill');
+            const overfill = new Items(node).figure('overfill') ?? noOverfill(node);
             const pocket = refOf(node.pocket, base.where);
             return { ...base, kind: 'fill', pocket, ...present({ resin: resin && resinOf(resin), overfill }) };
         }
@@ -77,6 +78,12 @@ export function stepOf(node: ast.Step, index: number, places: PlacesByName): Ste
         case 'Do':
             return { ...base, kind: 'do', text: node.text ?? '', ...present({ time: quantityOf(node.time) }) };
     }
+}
+
+/** `without overfill`: just as much is mixed as the hollow holds. */
+function noOverfill(node: ast.Fill): Quantity | undefined {
+    const line = node.items.find((item) => saysNo(item, 'overfill'));
+    return line && { value: 0, tolerance: 0, dimension: 'ratio', unit: '%', where: whereOf(line) };
 }
 
 function followedOf({ routine, uses }: FollowedStep): Base['followed'] {
@@ -140,7 +147,9 @@ function beamWork(node: ast.Engrave | ast.Cut, places: PlacesByName) {
         mirror: (node.items as readonly AstNode[]).filter(mirrors).map(whereOf),
         settingsWhere: heldStatements(node).filter(isRead).map(whereOf),
         ...present({
-            mirrorOff: items.first((item) => (ast.isFlag(item) && item.state === 'off' ? whereOf(item) : undefined)),
+            mirrorOff: items.first((item) =>
+                saysNo(item, 'mirror') || (ast.isFlag(item) && item.state === 'off') ? whereOf(item) : undefined,
+            ),
             air: items.first(airOf),
             power: items.figure('power'),
             speed: items.figure('speed'),
@@ -151,7 +160,7 @@ function beamWork(node: ast.Engrave | ast.Cut, places: PlacesByName) {
     };
 }
 
-/** `mirror off` says no, such as in a variant of a recipe that mirrors. */
+/** `mirror off`, as it was written before `without mirror`, says no, such as in a variant of a recipe that mirrors. */
 function mirrors(item: AstNode): boolean {
     return ast.isFlag(item) && isLine(item, 'mirror') && item.state !== 'off';
 }
@@ -180,6 +189,7 @@ function engraveOf(node: ast.Engrave, base: Base, places: PlacesByName): Engrave
 }
 
 function airOf(item: AstNode): Engrave['air'] {
+    if (saysNo(item, 'air')) return written<'on' | 'off'>('off', whereOf(item));
     if (!ast.isAir(item) || (item.state !== 'on' && item.state !== 'off')) return undefined;
     return written<'on' | 'off'>(item.state, whereOf(item));
 }
@@ -238,5 +248,16 @@ function sandOf(node: ast.Sand, base: Base): Sand {
 function checkOf(node: ast.Check, base: Base): Check {
     const items = new Items(node);
     const step = refOf(node.step, base.where);
-    return { ...base, kind: 'check', step, ...present({ depth: items.figure('depth'), width: items.figure('width') }) };
+    const through = node.items.find((item) => ast.isFlag(item) && isLine(item, 'through'));
+    return {
+        ...base,
+        kind: 'check',
+        step,
+        ...present({
+            depth: items.figure('depth'),
+            width: items.figure('width'),
+            tone: items.figure('tone'),
+            through: through && whereOf(through),
+        }),
+    };
 }

@@ -4,8 +4,9 @@ import { isWord, type Token } from './token';
 const kinds = new Set(['engrave', 'cut']);
 /** Words with which a line of a run begins or goes on before a number. */
 const before = new Set(['issue', 'revision', 'laser', 'note', 'of', 'at', 'x', 'pitch', 'planned', 'depth', 'width']);
-/** Words of which one may follow the name of a step at once. */
-const measured = new Set(['planned', 'depth', 'width']);
+/** Words of which one may follow the name of a step at once, with a number behind it. */
+const clauses = new Set(['at', 'x', 'pitch', 'planned', 'depth', 'width', 'tone']);
+const powers = new Set(['%', 'W', 'mW', 'kW']);
 
 /** Whether a step of that name has its kind before it in a run: `engrave depth 80 % at 250 mm/s`. */
 export function needsItsKind(name: string): boolean {
@@ -32,10 +33,12 @@ export class RunLines {
         if (this.blocks.at(-1) !== true) return false;
         const [word, next, third] = tokens.slice(index, index + 3);
         if (word === undefined || next === undefined || next.startLine !== word.startLine || kinds.has(word.image)) return false;
-        if (isNumber(next)) return !before.has(word.image);
+        // `temperature 19 degC` is a line of the run, `temperature 80 % at …` a step of that name.
+        if (isNumber(next)) return word.image === 'temperature' ? powers.has(third?.image ?? '') : !before.has(word.image);
         if (third === undefined || third.startLine !== word.startLine) return false;
         if (next.image === 'of') return third.tokenType.name === 'ID' || isWord(third);
-        return measured.has(next.image) && isNumber(third);
+        if (next.image === 'through') return third.image === 'yes' || third.image === 'no';
+        return clauses.has(next.image) && isNumber(third);
     }
 }
 

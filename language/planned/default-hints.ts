@@ -16,7 +16,9 @@ export function* defaultHints(document: LangiumDocument): Iterable<DefaultHint> 
     if (!ast.isFile(file)) return;
     for (const step of file.entries.flatMap(wholeSteps)) {
         const cst = step.$cstNode;
-        const lines = silentLines(step).map(({ words, otherwise }) => `${words} ${otherwise}`);
+        const lines = silentLines(step).map(({ words, otherwise }) =>
+            otherwise === 'off' ? `without ${words}` : `${words} ${otherwise}`,
+        );
         if (cst === undefined || lines.length === 0) continue;
         yield { offset: GrammarUtils.findNodeForKeyword(cst, '{')?.end ?? cst.end, lines };
     }
@@ -33,6 +35,6 @@ function wholeSteps(entry: ast.Entry): ast.Step[] {
 
 function silentLines(step: ast.Step): Property[] {
     const items: readonly AstNode[] = step.items ?? [];
-    const said = new Set(items.map((item) => (ast.isWithout(item) ? item.key : itemKey(item))));
+    const said = new Set(items.map(itemKey));
     return propertiesOf(step.$type).filter(({ hinted, key }) => hinted === true && !said.has(key));
 }

@@ -1,7 +1,8 @@
 import type { AstNode } from 'langium';
 import { KeptOn } from '../../shared/plan/kept';
-import { isAllow, isPlaces, isWithout } from '../generated/ast';
+import { isAllow, isFlush, isPlaces, isWithout } from '../generated/ast';
 import { itemKey } from '../vocabulary/item-key';
+import { saysNo } from '../vocabulary/no';
 
 type Block = AstNode & { readonly items?: readonly AstNode[] };
 
@@ -57,9 +58,18 @@ export function writersOf(node: AstNode): readonly AstNode[] {
 
 /** The lines of both: those of the variant, and of the base what is neither said anew nor left out. */
 function lines(own: readonly AstNode[], base: readonly AstNode[]): AstNode[] {
-    const said = new Set(own.flatMap(saidBy));
-    const kept = base.filter((line) => !saidBy(line).some((key) => said.has(key)));
-    return [...own.filter((line) => !isWithout(line)), ...kept];
+    const said = new Set(own.filter((line) => !isWithout(line)).flatMap(saidBy));
+    const leftOut = new Set(own.filter(isWithout).flatMap(saidBy));
+    const kept = base.filter(
+        (line) => !saidBy(line).some((key) => said.has(key)) && !(leftOut.size > 0 && isLeftOut(line, leftOut)),
+    );
+    return [...own.filter((line) => !isWithout(line) || saysNo(line)), ...kept];
+}
+
+/** `take` is a figure of its own, though `flush` settles it, too. */
+function isLeftOut(line: AstNode, leftOut: ReadonlySet<string>): boolean {
+    const own = isFlush(line) ? ['flush'] : saidBy(line);
+    return own.some((key) => leftOut.has(key));
 }
 
 /** What a line settles: of what is burnt all together, of exceptions one by one. */

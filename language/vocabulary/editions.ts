@@ -14,6 +14,13 @@ const renamed: Readonly<Record<string, Renamed>> = {
     Particle: { now: 'particle', before: 'grain' },
 };
 
+/** How a block said no before `without` did. */
+export const earlierNos: readonly (Renamed & { readonly block: string })[] = [
+    { before: 'mirror off', now: 'without mirror', block: 'Engrave, Cut' },
+    { before: 'air off', now: 'without air', block: 'Engrave, Cut' },
+    { before: 'backing none', now: 'without backing', block: 'Blank' },
+];
+
 /** Which word a spelling stands for in a rule of the grammar; undefined where the rule reads no renamed word. */
 export function renamedIn(rule: string): Renamed | undefined {
     return renamed[rule];

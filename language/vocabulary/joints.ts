@@ -127,6 +127,7 @@ export const joints: readonly Joint[] = [
         'the name of a board or veneer',
         'as the recipe says, where the run is of its present issue',
     ),
+    joint('Burnt', 'through', 'Whether it came through: `yes` or `no`.', undefined, 'none'),
     joint('Burnt', 'x', 'How many passes it was given.', undefined, '1'),
     joint('Over', 'never', 'It does not hold on that, however long one waits.'),
     joint('FluidPrice', 'of', 'Before what the price is for, where it is not the resin itself.', undefined, 'the resin itself'),

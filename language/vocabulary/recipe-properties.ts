@@ -42,6 +42,16 @@ const passes = <Block extends NodeType>(block: Block) =>
 const coats = <Block extends NodeType>(block: Block) =>
     property(block, 'coats', 'count', 'How many coats.', 'coats 2', { ...countOf(1, 20), otherwise: '1', hinted: true });
 
+const without = <Block extends NodeType>(block: Block, example: string) =>
+    property(
+        block,
+        'without',
+        'phrase',
+        'Says no: there is none of it. In a variant it leaves out a line of the base, so that it is worked out anew or not done.',
+        example,
+        { many: true, otherwise: 'none' },
+    );
+
 /** What both engraving and cutting can say about where the beam goes. */
 const beamWork = <Block extends NodeType>(block: Block) => [
     property(
@@ -60,8 +70,7 @@ const beamWork = <Block extends NodeType>(block: Block) => [
         many: true,
         otherwise: 'none',
     }),
-    property(block, 'mirror', 'flag', 'Turns everything in this step over, left to right; `mirror off` says no.', 'mirror', {
-        choices: ['off'],
+    property(block, 'mirror', 'flag', 'Turns everything in this step over, left to right.', 'mirror', {
         otherwise: 'as it is drawn',
     }),
     property(
@@ -72,8 +81,8 @@ const beamWork = <Block extends NodeType>(block: Block) => [
         'was hollow',
         { node: 'Was', follows: 'a name that this step had before', otherwise: 'none' },
     ),
-    property(block, 'air', 'phrase', 'Air assist: on to cut, off to engrave.', 'air off', {
-        choices: ['on', 'off'],
+    property(block, 'air', 'phrase', 'Air assist: on to cut, off to engrave, where `without air` says it.', 'air on', {
+        choices: ['on'],
         node: 'Air',
         otherwise: block === 'Cut' ? 'on' : 'off',
         hinted: true,
@@ -83,17 +92,7 @@ const beamWork = <Block extends NodeType>(block: Block) => [
     passes(block),
     offset(block),
     allow(block),
-    property(
-        block,
-        'without',
-        'phrase',
-        'In a variant: leaves out a line of the base, so that it is worked out anew or not done.',
-        'without power',
-        {
-            many: true,
-            otherwise: 'none',
-        },
-    ),
+    without(block, 'without mirror'),
 ];
 
 const recipe = [
@@ -115,6 +114,7 @@ const recipe = [
 ];
 
 const art = [
+    without('Art', 'without dither'),
     property('Art', 'width', 'figure', 'Real width of the art.', 'width 140 mm', {
         measures: [measure('length', [1, 3000])],
         otherwise: 'by the file',
@@ -146,6 +146,7 @@ const art = [
 ];
 
 const blank = [
+    without('Blank', 'without backing'),
     property('Blank', 'of', 'name', 'The board or veneer it is cut from.', 'of walnut-12', {
         node: 'Material',
         follows: 'the name of a board or veneer',
@@ -161,7 +162,7 @@ const blank = [
         otherwise: 'none',
     }),
     property('Blank', 'backing', 'phrase', 'What it is stuck to while it is burnt.', 'backing foil', {
-        choices: ['foil', 'tape', 'none'],
+        choices: ['foil', 'tape'],
         otherwise: 'none',
         node: 'Backing',
     }),
@@ -197,10 +198,10 @@ const engrave = [
         'Engrave',
         'scan',
         'phrase',
-        'Which way the scan lines run; `one way` behind it burns all of them in the same direction.',
+        'Which way the scan lines run; `one way` behind it burns all of them in the same direction. `scan along outline` leaves the area as it is and follows its edge alone, as often as `passes` says.',
         'scan across grain',
         {
-            choices: ['across grain', 'along grain'],
+            choices: ['across grain', 'along grain', 'along outline'],
             node: 'Scan',
             otherwise: 'across grain',
             hinted: true,
@@ -244,12 +245,14 @@ const steps = [
     ),
     coats('Seal'),
     allow('Seal'),
+    without('Seal', 'without allow sealed-too-thin'),
     property('Fill', 'overfill', 'figure', 'How much more is mixed than the hollow holds.', 'overfill 15 %', {
         measures: [measure('ratio', [0, 1], [0, 10])],
         otherwise: '10 %',
         hinted: true,
     }),
     allow('Fill'),
+    without('Fill', 'without overfill'),
     property('Inlay', 'glue', 'name', 'The glue that holds it.', 'glue wood-glue', {
         node: 'GlueUse',
         follows: 'the name of a glue',
@@ -275,6 +278,7 @@ const steps = [
         { ...countOf(0, 12), otherwise: '0' },
     ),
     allow('Inlay'),
+    without('Inlay', 'without marks'),
     allow('Wait'),
     allow('Peel'),
     property(
@@ -295,8 +299,10 @@ const steps = [
         otherwise: 'none',
     }),
     allow('Sand'),
+    without('Sand', 'without flush'),
     coats('Finish'),
     allow('Finish'),
+    without('Finish', 'without allow food-contact'),
     allow('Mask'),
     property('Check', 'depth', 'figure', 'The depth that should be measured.', 'depth 0.5 mm', {
         measures: [measure('length', [0.01, 30])],
@@ -306,7 +312,13 @@ const steps = [
         measures: [measure('length', [0.05, 3000])],
         otherwise: 'none',
     }),
+    property('Check', 'tone', 'figure', 'How dark it should look: 0 % bare, 100 % the darkest.', 'tone 80 %', {
+        measures: [share()],
+        otherwise: 'none',
+    }),
+    property('Check', 'through', 'flag', 'Whether it came through is looked at.', 'through', { otherwise: 'none' }),
     allow('Check'),
+    without('Check', 'without width'),
     allow('Do'),
     allow('Follow'),
 ];

@@ -23,6 +23,20 @@ export const runProperties = [
         follows: 'the name of a laser',
         otherwise: 'that of the recipe',
     }),
+    property('Run', 'temperature', 'figure', 'How warm the workshop was.', 'temperature 19 degC', {
+        measures: [measure('temperature', [-10, 50], [-100, 200])],
+        otherwise: 'none',
+    }),
+    property('Run', 'photo', 'text', 'A picture of the piece: its path from this file.', 'photo "runs/2026-11-28.jpg"', {
+        many: true,
+        follows: 'the path of a picture, in quotes',
+        otherwise: 'none',
+    }),
+    property('Run', 'link', 'text', 'An address where more is kept of it.', 'link "https://example.org/heron-tray"', {
+        many: true,
+        follows: 'an address in quotes',
+        otherwise: 'none',
+    }),
     property('Run', 'note', 'text', 'What went well or wrong.', 'note "Lens cleaned before the pocket."', {
         many: true,
         node: 'Note',
@@ -47,6 +61,15 @@ export const burntParts: readonly Property[] = [
     part('Burnt', 'planned', 'planned', 'Depth that the plan gave when it was made.', line, [measure('length', [0, 30])], {
         otherwise: 'none',
     }),
-    part('Burnt', 'depth', 'depth', 'Depth that was measured.', line, [measure('length', [0, 30])], { otherwise: 'none' }),
+    part(
+        'Burnt',
+        'depths',
+        'depth',
+        'Depth that was measured; after each pass with commas between them, the last one after all of them.',
+        line,
+        [measure('length', [0, 30])],
+        { otherwise: 'none' },
+    ),
+    part('Burnt', 'tone', 'tone', 'How dark it came out: 0 % bare, 100 % the darkest.', line, [share()], { otherwise: 'none' }),
     part('Burnt', 'width', 'width', 'Width that was measured.', line, [measure('length', [0.05, 3000])], { otherwise: 'none' }),
 ];

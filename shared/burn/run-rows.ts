@@ -1,4 +1,5 @@
 import { intervalOf } from '../quantity/interval';
+import { followsOutline } from '../recipe/follows-outline';
 import type { Recipe } from '../recipe/recipe';
 import type { BurntStep, MeasuredPocket, Run } from '../recipe/run';
 import type { Step } from '../recipe/step';
@@ -51,7 +52,8 @@ export function isChangedSince({ coupons, laser }: Recipe, day: string): boolean
 function pocketOf(burnt: BurntStep, run: Run, recipe: Omit<Recipe, 'measured'>): BurntPocket | undefined {
     const isNow = run.revision === undefined || run.revision === recipe.revision;
     const named = recipe.steps.find((each) => isNamed(each, burnt.step.value));
-    if (named?.kind === 'cut') return undefined; // a single line, which no square of a coupon is like
+    // A single line, which no square of a coupon is like.
+    if (named?.kind === 'cut' || (named?.kind === 'engrave' && followsOutline(named))) return undefined;
     if (isTone(named)) return undefined; // darkened without digging: its depth is no point of the law
     const step = isNow ? named : undefined;
     const laser = run.laser ?? (isNow ? recipe.laser : undefined);
@@ -76,6 +78,8 @@ function pocketOf(burnt: BurntStep, run: Run, recipe: Omit<Recipe, 'measured'>):
         depth: depth.value,
         tolerance: depth.tolerance,
         ...(burnt.planned !== undefined && { planned: intervalOf(burnt.planned) }),
+        ...(burnt.passDepths !== undefined && { passDepths: burnt.passDepths.map(({ value }) => value) }),
+        ...(run.temperature !== undefined && { temperature: run.temperature.value }),
         where: burnt.where,
     };
     return { laser, ...(sheetFile !== undefined && { sheetFile }), pocket };

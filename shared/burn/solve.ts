@@ -3,7 +3,7 @@ import type { Laser } from '../recipe/stock';
 import { spotOf } from './beam';
 import { doseFor, doseOf, type Settings } from './dose';
 import { type DepthLaw, predict } from './law';
-import { pitchForSpot } from './pitch';
+import { linePitch, pitchForSpot } from './pitch';
 import { leastPowerOf, settingFor, wattsAt } from './power-curve';
 import { runUpSpeed } from './run-up-speed';
 import { sureDose, surelyGives } from './surely';
@@ -11,11 +11,12 @@ import { doseForTone, isDarkerThanJudged, predictTone } from './tone';
 
 /**
  * What is wanted: a depth in mm, or a tone from 0 (bare) to 1 (darkest without digging).
- * With `sure`, a probability, the depth is one that is to be reached at least so often.
+ * With `sure`, a probability, the depth is one that is to be reached at least so often. A `line` is followed once a pass:
+ * its pitch follows from the spot, and it needs no run-up.
  */
 export type Wish =
-    | { readonly depth: number; readonly depthTolerance?: number; readonly sure?: number }
-    | { readonly tone: number };
+    | { readonly depth: number; readonly depthTolerance?: number; readonly sure?: number; readonly line?: boolean }
+    | { readonly tone: number; readonly line?: boolean };
 
 /** What stands in the recipe and is kept: W, mm/s, mm. */
 export type Given = Partial<Settings>;
@@ -82,8 +83,9 @@ export function solveDepth(law: DepthLaw, laser: Laser | undefined, wish: Wish, 
     const limits: Limit[] = [];
     if (!Object.values(given).every((value) => value === undefined || (value > 0 && value <= 1e6))) return undefined;
     if (!((given.passes ?? 1) >= 1 && ('tone' in wish ? wish.tone : wish.depth) >= 0)) return undefined;
-    const machine = machineOf(laser);
-    const pitch = given.pitch ?? law.pitch ?? pitchForSpot(spotOf(laser));
+    const machine = machineOf(laser, wish.line === true);
+    const spot = spotOf(laser);
+    const pitch = given.pitch ?? (wish.line === true ? linePitch(spot) : (law.pitch ?? pitchForSpot(spot)));
     if (pitch === undefined) limits.push('no-pitch');
     if (laser?.topSpeed === undefined && given.speed === undefined) limits.push('no-top-speed');
     if (machine.power === undefined && given.power === undefined) return undefined;
@@ -107,7 +109,7 @@ function range(from: number, to: number): number[] {
     return Array.from({ length: to - from + 1 }, (_, i) => from + i);
 }
 
-function machineOf(laser: Laser | undefined): Machine {
+function machineOf(laser: Laser | undefined, followed: boolean): Machine {
     const positive = (value: number | undefined): number | undefined =>
         value !== undefined && value > 0 && value < 1e6 ? value : undefined;
     const power = positive(laser?.power?.value);
@@ -116,7 +118,8 @@ function machineOf(laser: Laser | undefined): Machine {
         power,
         least: Math.min(positive(leastPowerOf(laser)) ?? 0, power ?? 0),
         topSpeed: positive(laser?.topSpeed?.value) ?? USUAL_TOP_SPEED,
-        runUpSpeed: runUpSpeed(laser) ?? Number.POSITIVE_INFINITY,
+        // A line needs no run-up: it is followed from its start.
+        runUpSpeed: followed ? Number.POSITIVE_INFINITY : (runUpSpeed(laser) ?? Number.POSITIVE_INFINITY),
     };
 }
 

@@ -12,6 +12,8 @@ export interface LaserPlan {
     readonly blank: string;
     /** What is burnt (engrave) or enclosed by the cut (cut), in the blank's coordinates, mirrored as the step says. */
     readonly region: Region;
+    /** The edge that is followed, where the beam goes along it and leaves the area: the region is then as wide as the spot. */
+    readonly line?: Region;
     /** What of it burns whole, where pictures burn as dots: the region holds wherever a dot may lie. */
     readonly whole?: Region;
     readonly pictures?: readonly DottedPicture[];

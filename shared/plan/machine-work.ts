@@ -1,5 +1,6 @@
 import { leastPowerOf } from '../burn/power-curve';
 import type { Bounds } from '../geometry/region';
+import { followsOutline } from '../recipe/follows-outline';
 import { fileLinesOf, type Job } from '../toolpath/job';
 import { reachOfJob } from '../toolpath/reach';
 import { timeOfJob } from '../toolpath/time';
@@ -51,7 +52,7 @@ function workKey(
     { step, region, pictures, settings, scanAngle, outlinePasses, outline, focus, laser }: Burning,
     memo: Memo,
 ): unknown {
-    const bothWays = step.kind === 'engrave' ? step.scan?.bothWays : undefined;
+    const bothWays = step.kind === 'engrave' ? [step.scan?.bothWays, followsOutline(step)] : undefined;
     const cut = step.kind === 'cut' ? [step.tabs?.value, step.leadIn?.value] : undefined;
     const dots = (pictures ?? []).map(({ grid }) => memo.keyOf(grid));
     return [

@@ -2,11 +2,12 @@ import { spotOf } from '../burn/beam';
 import { doseOf, sigmaOf } from '../burn/dose';
 import type { LinePasses } from '../burn/outline-pass';
 import { type Wall, wallOf } from '../burn/wall';
-import { union } from '../geometry/boolean';
+import { subtract, union } from '../geometry/boolean';
 import { area, perimeter } from '../geometry/measure';
 import { grow } from '../geometry/offset';
 import { emptyRegion, type Region, tangledRegion } from '../geometry/region';
 import { mirror } from '../geometry/transform';
+import { followsOutline } from '../recipe/follows-outline';
 import type { Recipe } from '../recipe/recipe';
 import type { Cut, Engrave, Inlay } from '../recipe/step';
 import { contentKey } from './content-key';
@@ -27,6 +28,8 @@ export interface Unplanned {
 
 /** Why a step of tangled art could not be worked out. */
 export const tooTangled = 'its shapes cross one another too often to be worked out';
+/** Width of a line (mm) where the spot is not known (common practice, no source). */
+const usualLine = 0.15;
 const tangled: Unplanned = { unplanned: tooTangled };
 
 /**
@@ -71,6 +74,7 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         table,
     );
     if (whole === tangledRegion) return tangled;
+    if (followsOutline(step)) return planLine(step, whole, { solved, placed, axis, edge }, recipe, table);
     const dotted = placed.filter(({ index }) => pictures.some(({ placement }) => placement === index));
     const region = dotted.length === 0 ? whole : withPictures(whole, dotted, axis, table);
     const outlinePasses = step.kind === 'cut' ? (solved.settings?.passes ?? step.passes?.value ?? 1) : (step.outline?.value ?? 0);
@@ -114,6 +118,41 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
     };
 }
 
+/** A step that follows its outline: as wide as the spot, as often as it has passes. */
+function planLine(
+    step: Engrave | Cut,
+    line: Region,
+    { solved, placed, axis, edge }: { solved: Solved; placed: readonly PlacedArt[]; axis: number | undefined; edge: number },
+    { laser }: Recipe,
+    { blank, memo }: PlacingTable,
+): LaserPlan {
+    const key = memo.keyOf(line);
+    const width = spotOf(laser)?.diameter ?? usualLine;
+    const region = memo.get('followed', `${key} ${width}`, () => subtract(grow(line, width / 2), grow(line, -width / 2)));
+    const outlinePasses = solved.settings?.passes ?? step.passes?.value ?? 1;
+    return {
+        step,
+        blank: blank.name,
+        region,
+        line,
+        area: memo.get('area', memo.keyOf(region), () => area(region)),
+        perimeter: memo.get('perimeter', key, () => perimeter(line)),
+        placed,
+        ...(axis === undefined ? {} : { mirrorAxis: axis }),
+        ...solved,
+        scanAngle: 0,
+        outlinePasses,
+        taper: 0,
+        growth: 0,
+        edge,
+        ...machineWork(
+            [{ region: line, step, scanAngle: 0, outlinePasses, focus: undefined, settings: solved.settings, laser }],
+            blank.size,
+            memo,
+        ),
+    };
+}
+
 /** The same step with other figures: settings, depth and walls, with everything drawn left where it is. */
 export function laserFigures(
     laser: LaserPlan,
@@ -133,6 +172,7 @@ export function laserFigures(
         ...drawn
     } = laser;
     const solved = solveSettings(step, table.blank, recipe, table.memo);
+    if (followsOutline(step)) return { ...drawn, step, ...solved };
     const outline = outlineOfStep(step, solved, laser.whole ?? laser.region, recipe, table);
     const wall = wallOfStep(solved, recipe, { ...table, line: lineOf(outline) });
     const focus = focusOfPasses(step, solved, recipe.laser);
@@ -243,6 +283,7 @@ function outlineOfStep(
 /** Across the grain when nothing else is said; along the width when there is no grain to go by. */
 function scanAngleOf(step: Engrave | Cut, grain: number | undefined): number {
     const direction = step.kind === 'engrave' ? step.scan?.direction : undefined;
+    if (direction === 'outline') return 0;
     if (typeof direction === 'object') return direction.value;
     if (grain === undefined) return 0;
     return direction === 'along' ? grain : grain + Math.PI / 2;

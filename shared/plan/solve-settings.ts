@@ -7,6 +7,7 @@ import { USUAL_SURE } from '../burn/surely';
 import type { Interval } from '../quantity/interval';
 import { exactly } from '../quantity/interval';
 import type { Quantity } from '../quantity/quantity';
+import { followsOutline } from '../recipe/follows-outline';
 import type { Recipe } from '../recipe/recipe';
 import type { Cut, Engrave } from '../recipe/step';
 import type { Laser } from '../recipe/stock';
@@ -36,10 +37,13 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
     const through = step.depth !== undefined && 'through' in step.depth;
     const wish = wishOf(step, thickness, through);
     const given = givenOf(step, laser);
+    const line = followsOutline(step);
     const law = depthLaw(recipe, blank.blank.sheet, memo);
-    const key = contentKey(memo.keyOf(law), laser, wish, given);
+    const key = contentKey(memo.keyOf(law), laser, wish, given, line);
     const solution = memo.get('settings', key, () =>
-        wish === undefined ? predictOnly(law, laser, given) : solveDepth(law, laser, wish, given),
+        wish === undefined
+            ? predictOnly(law, laser, given, line)
+            : solveDepth(law, laser, { ...wish, ...(line && { line }) }, given),
     );
     const settings = solution === undefined ? undefined : settingsOf(solution, guessed(law, wish), law, wish);
     if (through) {
@@ -149,7 +153,7 @@ function breakthroughOf(
 
 function givenOf(step: Engrave | Cut, laser: Laser | undefined): Given {
     const power = wattsOf(step.power, laser);
-    const pitch = step.kind === 'engrave' ? step.pitch?.value : undefined;
+    const pitch = step.kind === 'engrave' && !followsOutline(step) ? step.pitch?.value : undefined;
     return {
         ...(power === undefined ? {} : { power }),
         ...(step.speed === undefined ? {} : { speed: step.speed.value }),
@@ -159,9 +163,14 @@ function givenOf(step: Engrave | Cut, laser: Laser | undefined): Given {
 }
 
 /** Neither depth nor tone is asked for: what the written settings give. */
-function predictOnly(law: Parameters<typeof solveDepth>[0], laser: Laser | undefined, given: Given): Solution | undefined {
+function predictOnly(
+    law: Parameters<typeof solveDepth>[0],
+    laser: Laser | undefined,
+    given: Given,
+    line: boolean,
+): Solution | undefined {
     if (given.power === undefined || given.speed === undefined) return undefined;
-    return solveDepth(law, laser, { depth: 0 }, { passes: 1, ...given });
+    return solveDepth(law, laser, { depth: 0, ...(line && { line }) }, { passes: 1, ...given });
 }
 
 function depthOfWish(wish: Wish | undefined, solution: Solution | undefined): Interval | undefined {

@@ -1,5 +1,6 @@
 import { leastPowerOf } from '../burn/power-curve';
 import type { Region } from '../geometry/region';
+import { followsOutline } from '../recipe/follows-outline';
 import type { Cut, Engrave } from '../recipe/step';
 import type { Laser } from '../recipe/stock';
 import { cutPaths } from '../toolpath/cut';
@@ -44,7 +45,7 @@ export interface Burning {
 export function burningsOf(plan: LaserPlan, laser: Laser | undefined): Burning[] {
     const { step, scanAngle, outlinePasses, outline, focus, settings, pictures = [] } = plan;
     return [
-        { step, region: plan.whole ?? plan.region, pictures, scanAngle, outlinePasses, outline, focus, settings, laser },
+        { step, region: plan.line ?? plan.whole ?? plan.region, pictures, scanAngle, outlinePasses, outline, focus, settings, laser },
         ...(plan.marks ?? []).map((marks) => ({
             step,
             name: `marks of ${step.name}`,
@@ -90,7 +91,7 @@ export function toolpaths(burning: Burning, memo: Memo): Work[] {
     const air = (step.air?.value ?? (step.kind === 'cut' ? 'on' : 'off')) === 'on';
     const burnt = { power: settings.power, speed: settings.speed, air };
     const work: Work[] = [];
-    if (step.kind === 'engrave') {
+    if (step.kind === 'engrave' && !followsOutline(step)) {
         const pictures = burning.pictures ?? [];
         const lines: Hatch | undefined = memo.get('hatch', `${key} ${settings.pitch} ${burning.scanAngle}`, () =>
             hatch(region, settings.pitch, burning.scanAngle),
@@ -116,8 +117,8 @@ export function toolpaths(burning: Burning, memo: Memo): Work[] {
     }
     if (burning.outlinePasses > 0) {
         work.push(
-            step.kind === 'cut'
-                ? { kind: 'path', name: step.name, ...burnt, passes: burning.outlinePasses, paths: outlineOf(burning, memo) }
+            step.kind === 'cut' || followsOutline(step)
+                ? { kind: 'path', name: burning.name ?? step.name, ...burnt, passes: burning.outlinePasses, paths: outlineOf(burning, memo) }
                 : outlineWork(burning, burning.outline ?? { ...settings, passes: burning.outlinePasses }, air, memo),
         );
     }

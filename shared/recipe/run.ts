@@ -16,6 +16,11 @@ export interface Run {
     readonly laser?: Laser;
     readonly burnt: readonly BurntStep[];
     readonly notes: readonly string[];
+    /** Paths from the file of the run. */
+    readonly photos?: readonly string[];
+    readonly links?: readonly string[];
+    /** How warm the workshop was; no sum goes by it. */
+    readonly temperature?: Quantity;
     readonly whole: Where;
 }
 
@@ -35,7 +40,13 @@ export interface BurntStep {
     /** Depth that the plan gave, with its half width. */
     readonly planned?: Quantity;
     readonly depth?: Quantity;
+    /** Depth after each pass; the last is `depth`. Figures of one place that hang together: they are shown, and one counts. */
+    readonly passDepths?: readonly Quantity[];
     readonly width?: Quantity;
+    /** 0 bare, 1 the darkest. */
+    readonly tone?: Quantity;
+    /** Whether it came through. */
+    readonly through?: Written<boolean>;
     /** The whole line. */
     readonly where: Where;
 }
@@ -65,5 +76,9 @@ export interface MeasuredPocket extends MeasuredBurn {
     readonly lot?: string;
     /** Depth that the plan gave, where the run keeps it, with its range. */
     readonly planned?: Interval;
+    /** Depth after each pass (mm), where it was measured. */
+    readonly passDepths?: readonly number[];
+    /** How warm the workshop was, degC. */
+    readonly temperature?: number;
     readonly where: Where;
 }

@@ -95,8 +95,8 @@ export interface ShapePlacement {
 export type Placement = ArtPlacement | ShapePlacement;
 
 export interface Scan {
-    /** Absent: across the grain, when the grain is known. */
-    readonly direction?: 'across' | 'along' | Quantity;
+    /** Absent: across the grain, when the grain is known. Along the outline there is no area: the beam follows the edge alone. */
+    readonly direction?: 'across' | 'along' | 'outline' | Quantity;
     readonly bothWays: boolean;
     readonly where: Where;
 }
@@ -219,6 +219,10 @@ export interface Check extends StepBase {
     readonly step: Ref;
     readonly depth?: Quantity;
     readonly width?: Quantity;
+    /** How dark it should look, 0 to 1. */
+    readonly tone?: Quantity;
+    /** Whether it came through is looked at. */
+    readonly through?: Where;
 }
 
 export interface Do extends StepBase {

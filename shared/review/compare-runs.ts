@@ -30,7 +30,7 @@ export function byDay(runs: readonly Run[]): Map<string, Run> {
     return named;
 }
 
-function runLines({ revision, laser, burnt, notes }: Run): Figure[] {
+function runLines({ revision, laser, burnt, notes, temperature, photos = [], links = [] }: Run): Figure[] {
     return [
         ...(revision === undefined ? [] : [{ label: 'issue', ...tell(revision)! }]),
         ...(laser === undefined ? [] : [word('laser', laser.name)]),
@@ -38,6 +38,9 @@ function runLines({ revision, laser, burnt, notes }: Run): Figure[] {
             const told = tell(rest);
             return told === undefined ? [] : [{ label: step.value ?? 'a step', ...told }];
         }),
+        ...(temperature === undefined ? [] : [{ label: 'temperature', ...tell(temperature)! }]),
+        ...photos.map((photo) => word('photo', photo)),
+        ...links.map((link) => word('link', link)),
         ...notes.map((note) => word('note', note)),
     ];
 }

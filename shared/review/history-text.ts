@@ -3,7 +3,7 @@ import { csv } from '../sheets/csv';
 import { escapeMarkdown as md, table } from './markdown';
 import { oneLine } from './one-line';
 import { boardLine, metLine, plannedWords } from './planned-words';
-import type { PastRow, PastRun, RunHistory } from './run-history';
+import { keptBeside, type PastRow, type PastRun, type RunHistory } from './run-history';
 
 /** Histories for a terminal. */
 export function historyText(histories: readonly RunHistory[]): string {
@@ -20,7 +20,7 @@ function oneText(history: RunHistory): string {
                 `    ${oneLine(step)}${sheet === undefined ? '' : ` of ${oneLine(sheet)}`}`,
                 ...rows.map((row) => `      ${rowText(row)}`),
             ]),
-            ...run.notes.map((note) => `    ${oneLine(note)}`),
+            ...[...run.notes, ...keptBeside(run)].map((note) => `    ${oneLine(note)}`),
         ]),
         ...section('Measured over planned depth', met.map(metLine)),
         ...section('Power of the laser, by all runs', boards.map(boardLine)),
@@ -39,8 +39,10 @@ function rowText({ what, planned, actual, ratio }: PastRow): string {
     );
 }
 
+const settings: ReadonlySet<PastRow['what']> = new Set(['power', 'speed', 'pitch', 'passes']);
+
 function isMeasured(what: PastRow['what']): boolean {
-    return what === 'depth' || what === 'width';
+    return !settings.has(what);
 }
 
 export function heading({ date, revision, laser }: PastRun): string {
@@ -75,7 +77,7 @@ export function historyMarkdown(histories: readonly RunHistory[]): string {
                         ]),
                     ),
                 ),
-                ...run.notes.flatMap((note) => [`> ${md(note)}`, '']),
+                ...[...run.notes, ...keptBeside(run)].flatMap((note) => [`> ${md(note)}`, '']),
             ]),
             ...titled('Measured over planned depth', met.map(metLine)),
             ...titled('Power of the laser, by all runs', boards.map(boardLine)),

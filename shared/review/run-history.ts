@@ -33,6 +33,19 @@ export interface PastRun {
     readonly planned: PlannedBy;
     readonly steps: readonly PastStep[];
     readonly notes: readonly string[];
+    /** How warm the workshop was, as it is shown. */
+    readonly temperature?: string;
+    readonly photos?: readonly string[];
+    readonly links?: readonly string[];
+}
+
+/** What a run keeps besides its figures, each in a line of words. */
+export function keptBeside({ temperature, photos = [], links = [] }: PastRun): string[] {
+    return [
+        ...(temperature === undefined ? [] : [`Workshop at ${temperature}`]),
+        ...photos.map((path) => `Photo: ${path}`),
+        ...links.map((address) => `Link: ${address}`),
+    ];
 }
 
 /** Which plan a run is held against. */
@@ -52,7 +65,7 @@ export interface PastStep {
 }
 
 export interface PastRow {
-    readonly what: 'depth' | 'width' | 'power' | 'speed' | 'pitch' | 'passes';
+    readonly what: 'depth' | 'depth after each pass' | 'width' | 'tone' | 'through' | 'power' | 'speed' | 'pitch' | 'passes';
     readonly planned?: string;
     /** Measured, or as it was set. */
     readonly actual?: string;
@@ -113,6 +126,9 @@ function pastRun({ run, plan, planned }: HeldRun): PastRun {
         planned: keepsPlan(run) ? { ...planned, by: 'the run' } : planned,
         steps: run.burnt.map((burnt) => pastStep(burnt, plan)),
         notes: run.notes,
+        ...(run.temperature !== undefined && { temperature: showQuantity(run.temperature) }),
+        ...(run.photos !== undefined && run.photos.length > 0 && { photos: run.photos }),
+        ...(run.links !== undefined && run.links.length > 0 && { links: run.links }),
     };
 }
 
@@ -141,7 +157,10 @@ function rowsOf(burnt: BurntStep, burn: Burn | undefined): PastRow[] {
         burnt.planned === undefined ? wished && showLengthInterval(wished, depth?.unit) : showQuantity(burnt.planned);
     row('depth', plannedDepth, depth && showQuantity(depth));
     if (ratio !== undefined) rows.push({ ...rows.pop()!, ratio });
+    row('depth after each pass', undefined, burnt.passDepths?.map((each) => showQuantity(each)).join(', '));
     row('width', undefined, width && showQuantity(width));
+    row('tone', burn?.tone === undefined ? undefined : showRatio(burn.tone), burnt.tone && showQuantity(burnt.tone));
+    row('through', burn?.through === true ? 'yes' : undefined, burnt.through && (burnt.through.value ? 'yes' : 'no'));
     row('power', settings && plannedPower(settings, power), power && showQuantity(power));
     row('speed', settings && showSpeed(settings.speed, speed?.unit), speed && showQuantity(speed));
     row('pitch', settings && showLength(settings.pitch, pitch?.unit), pitch && showQuantity(pitch));

@@ -67,6 +67,8 @@ function focusLines({ step, focus }: LaserPlan): string[] {
 
 /** The settings of a step with its power as the file has it. */
 function exactSettings(laser: LaserPlan, scale: PowerScale): string {
+    if (laser.settings !== undefined && laser.line !== undefined)
+        return `${exactPower(laser.settings, scale, false)} along the outline`;
     const outline = outlineWords(laser, ({ power, speed }) => `${powerWords(power, scale)} at ${showNumber(speed, 3)} mm/s`);
     return laser.settings === undefined ? '' : `${exactPower(laser.settings, scale, laser.step.kind === 'engrave')}${outline}`;
 }

@@ -40,7 +40,7 @@ export function setUpSvg(plan: Plan, setUp: SetUp, memo: Memo): SheetFile {
 }
 
 function group(laser: LaserPlan, memo: Memo): string[] {
-    const whole = laser.whole ?? laser.region;
+    const whole = laser.line ?? laser.whole ?? laser.region;
     const data = pathData(whole);
     const label = escapeMarkup(`${laser.step.kind} ${laser.step.name}: ${settingsLine(laser)}`);
     const id = fileName(laser.step.name);
@@ -48,10 +48,10 @@ function group(laser: LaserPlan, memo: Memo): string[] {
     for (const [index, { grid }] of (laser.pictures ?? []).entries()) {
         lines.push(`    ${dotsImage(grid, `${id}-dots-${index + 1}`)}`);
     }
-    if (laser.step.kind === 'engrave' && whole.rings.length > 0)
+    if (laser.step.kind === 'engrave' && laser.line === undefined && whole.rings.length > 0)
         lines.push(`    <path id="${id}-area" fill="#000" fill-rule="evenodd" d="${data}"/>`);
     if (laser.outlinePasses > 0 && whole.rings.length > 0) {
-        const dash = laser.step.kind === 'cut' ? '' : ' stroke-dasharray="1 0.4"';
+        const dash = laser.step.kind === 'cut' || laser.line !== undefined ? '' : ' stroke-dasharray="1 0.4"';
         // A cut is drawn as it is followed: from its lead-in, and open over the tabs.
         const followed = laser.step.kind === 'cut' ? burntData(outlineOf(laser, memo)) : data;
         lines.push(`    <path id="${id}-outline" fill="none" stroke="#000" stroke-width="0.05"${dash} d="${followed}"/>`);
@@ -74,6 +74,7 @@ function group(laser: LaserPlan, memo: Memo): string[] {
 export function settingsLine(laser: LaserPlan): string {
     const { settings } = laser;
     if (settings === undefined) return 'settings not known';
+    if (laser.line !== undefined) return `${powerLine(settings, false)} along the outline`;
     return `${powerLine(settings, laser.step.kind === 'engrave')}${outlineWords(laser, powerAndSpeed)}`;
 }
 

@@ -9,6 +9,7 @@ import {
     showLengthInterval,
     showMass,
     showNumber,
+    showQuantity,
     showRatio,
     showTime,
     showVolume,
@@ -47,7 +48,8 @@ function laserFacts({ laser, step }: StepPlan): Fact[] {
     const focus = focusLine(laser.focus);
     if (focus !== undefined) facts.push({ label: 'focus', value: focus });
     facts.push({ label: 'air', value: step.air?.value ?? (step.kind === 'cut' ? 'on' : 'off') });
-    if (step.kind === 'engrave') facts.push({ label: 'area', value: showArea(laser.area) });
+    if (laser.line !== undefined) facts.push({ label: 'outline', value: showLength(laser.perimeter) });
+    else if (step.kind === 'engrave') facts.push({ label: 'area', value: showArea(laser.area) });
     for (const picture of laser.pictures ?? []) facts.push({ label: 'dots', value: dotsFact(picture) });
     for (const marks of laser.marks ?? []) facts.push({ label: 'marks', value: marksFact(marks) });
     if (laser.mirrorAxis !== undefined) facts.push({ label: 'mirror', value: 'yes', where: step.mirror[0]! });
@@ -201,6 +203,8 @@ function benchFacts({ step, sand }: StepPlan): Fact[] {
             return [
                 ...(step.depth === undefined ? [] : [{ label: 'depth should be', value: measured(step.depth) }]),
                 ...(step.width === undefined ? [] : [{ label: 'width should be', value: measured(step.width) }]),
+                ...(step.tone === undefined ? [] : [{ label: 'tone should be', value: showQuantity(step.tone) }]),
+                ...(step.through === undefined ? [] : [{ label: 'look whether it came', value: 'through' }]),
             ];
         case 'wait':
             return step.reason === undefined ? [] : [{ label: 'for', value: step.reason }];

@@ -49,8 +49,10 @@ export interface OpenSquare {
 
 export type SquaresAnswer = { readonly squares: readonly OpenSquare[] } | { readonly problem: string };
 
-/** `depth` as it is to be written, `value` in mm where it is a length. */
-export type DepthReading = { readonly depth: string; readonly value?: number } | { readonly problem: string };
+/** `depth` as it is to be written, `value` in mm where it is a length, `tone` 0 to 1 where it is one. */
+export type DepthReading =
+    | { readonly depth: string; readonly value?: number; readonly tone?: number }
+    | { readonly problem: string };
 
 export const measuredParams = v.object({ ...ofSquares, rows: listOf(v.object({ words: v.string(), depth: v.string() })) });
 export type MeasuredParams = v.InferOutput<typeof measuredParams>;

@@ -68,5 +68,7 @@ function measuresOf({ step }: StepPlan): Measure[] {
         const { value, tolerance } = wish;
         return [{ step: name, what, wish: showQuantity(wish), low: value - tolerance, high: value + tolerance }];
     };
-    return [...measure('depth', step.depth), ...measure('width', step.width)];
+    const through: Measure[] =
+        step.through === undefined ? [] : [{ step: name, what: 'through', wish: 'through', low: 1, high: 1 }];
+    return [...measure('depth', step.depth), ...measure('width', step.width), ...measure('tone', step.tone), ...through];
 }

@@ -169,8 +169,8 @@ export interface Burnt {
 export interface Measure {
     /** The step that is measured. */
     readonly step: string;
-    readonly what: 'depth' | 'width';
-    /** What it should be, as it is shown, and its bounds in mm. */
+    readonly what: 'depth' | 'width' | 'tone' | 'through';
+    /** What it should be, as it is shown, and its bounds: mm, of a tone 0 to 1, of what should be through 1. */
     readonly wish: string;
     readonly low: number;
     readonly high: number;

@@ -2,6 +2,7 @@ import type { LaserSettings } from '../plan/laser-plan';
 import { type Interval, isLopsided, spread } from '../quantity/interval';
 import { fromBase } from '../quantity/quantity';
 import { showNumber } from '../quantity/show';
+import { followsOutline } from '../recipe/follows-outline';
 import type { Cut, Engrave } from '../recipe/step';
 
 /** How far a written figure may lie from the solved one: far less than shows in any depth. */
@@ -30,8 +31,8 @@ function allSettings(step: Engrave | Cut, settings: LaserSettings) {
     return {
         power: Number.isFinite(share) ? `${written(share * 100)} %` : `${written(settings.power)} W`,
         speed: `${written(settings.speed)} mm/s`,
-        // A cut is a single line: it has no pitch.
-        pitch: step.kind === 'engrave' ? `${written(settings.pitch)} mm` : undefined,
+        // A line that is followed has no pitch.
+        pitch: step.kind === 'engrave' && !followsOutline(step) ? `${written(settings.pitch)} mm` : undefined,
         passes: String(settings.passes),
     };
 }

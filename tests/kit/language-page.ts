@@ -1,6 +1,7 @@
 import { short } from '../../language/findings/number-words';
 import { blockPhrase } from '../../language/vocabulary/blocks';
 import { type Construct, constructs } from '../../language/vocabulary/constructs';
+import { earlierNos } from '../../language/vocabulary/editions';
 import { joints } from '../../language/vocabulary/joints';
 import { allLines, allParts, propertiesOf } from '../../language/vocabulary/lookup';
 import type { Measure, Property } from '../../language/vocabulary/property';
@@ -12,8 +13,8 @@ const head = `# The language, word by word
 Made from the tool's own vocabulary (\`npm run words\`). What a word means where the cursor stands, hover says; what can come next,
 completion says. Names are free: every word can be a name where a name stands, but a word that begins a line is a word.
 
-**Order.** Lines of a block may stand in any order; steps of a recipe stand in the order of the work. Inside a line the words stand in the order of
-the example. **Units** stand behind each number; any unit of the same kind may be written. Outside of the usual range a number is asked about, not refused.
+**Order.** Lines of a block may stand in any order; steps of a recipe stand in the order of the work. Inside a line its parts may stand in any order too, behind the first
+word and the name; the formatter puts them into the order of the example. **Units** stand behind each number; any unit of the same kind may be written. Outside of the usual range a number is asked about, not refused.
 
 **Texts.** What stands behind \`///\` right above a recipe, a part or step of one, or stock is for others: hover, the job sheet and reviews show it. What
 stands behind \`//\` is for you.
@@ -50,7 +51,12 @@ export function languagePage(): string {
         'Read for ever, and rewritten by `kerfbook upgrade`.\n',
         table(
             ['earlier', 'today', 'in'],
-            allLines.flatMap(({ before, words, block }) => (before === undefined ? [] : [[code(before), code(words), block]])),
+            [
+                ...allLines.flatMap(({ before, words, block }) =>
+                    before === undefined ? [] : [[code(before), code(words), block]],
+                ),
+                ...earlierNos.map(({ before, now, block }) => [code(before), code(now), block]),
+            ],
         ),
     ];
     return `${parts.join('\n').trimEnd()}\n`;

@@ -30,7 +30,7 @@ it('what a step does without a line for it stands behind its brace, or behind it
   sand lid { take 0.1 mm }
 }`;
     expect(await hinted(text)).toBe(`recipe plate {
-  engrave pocket on lid {‹air off, scan across grain› depth 0.5 mm }
+  engrave pocket on lid {‹without air, scan across grain› depth 0.5 mm }
   engrave said on lid { tone 50 %  air off  scan at 45 deg }
   cut rim on lid {‹air on› circle 50 mm }
   seal lid with shellac‹coats 1›

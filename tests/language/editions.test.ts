@@ -46,6 +46,21 @@ describe('a file of a later edition', () => {
     });
 });
 
+describe('what says no', () => {
+    it('is rewritten where it was spelled otherwise before', async () => {
+        const text =
+            'recipe r {\n  blank b { of oak  backing none }\n  engrave e on b { mirror off  air off }\n  cut c on b { air /* why */ off  air on }\n}\n';
+        const document = await open(text);
+        const edits = upgradeEdits(document).map(({ offset, length, text: newText }) => ({
+            range: { start: document.textDocument.positionAt(offset), end: document.textDocument.positionAt(offset + length) },
+            newText,
+        }));
+        expect(TextDocument.applyEdits(document.textDocument, edits)).toBe(
+            'recipe r {\n  blank b { of oak  without backing }\n  engrave e on b { without mirror  without air }\n  cut c on b { without /* why */ air  air on }\n}\n',
+        );
+    });
+});
+
 describe('a file that says its edition', () => {
     it('is read like one that does not', async () => {
         expect(await rules(`edition 2026\n${recipe}`)).toEqual(await rules(recipe));

@@ -67,6 +67,8 @@ const texts = [
     block('Blank', 'grain along height\nbacking tape\nbacking none'),
     block('Resin', 'mix 2 : 1 by weight'),
     block('Run', 'e of a lot b 80 % at 250 mm/s x 3 pitch 0.1 mm planned 0.5 mm depth 0.5 mm width 2 mm'),
+    block('Run', 'e tone 60 % through yes\nf through no'),
+    block('Engrave', 'mirror off\nair off\nscan along outline'),
     'routine n for p {\nfollow m on p\n}',
     block('Recipe', 'places corners on b at 20, 20 mm and 80, 20 mm'),
     block('Engrave', 'circle 5 mm repeat 2 x 3 every 8 x 8 mm'),

@@ -88,6 +88,17 @@ sand t { grits 120 ,180 }
         const commented = step('art heron at 3, 4 mm /* why */ inverse within grown 6 mm');
         expect(await format(commented)).toBe(commented);
     });
+    it('sorts the parts of a line of a run and of a square of a coupon', async () => {
+        const run = (line: string) => `run r 2026-11-20 {\n  ${line}\n  rim through yes\n}\n`;
+        const sorted = run('a of oak lot spring 80 % at 250 mm/s x 2 pitch 0.1 mm planned 0.5 mm depth 0.2, 0.48 mm width 3 mm');
+        const mixed = run('a of oak lot spring width 3 mm depth 0.2,0.48 mm planned 0.5 mm x 2  pitch 0.1 mm 80 % at 250 mm/s');
+        expect(await format(mixed)).toBe(sorted);
+        expect(await format(sorted)).toBe(sorted);
+        const coupon = (line: string) => `coupon oak on shed {\n  ${line}\n}\n`;
+        expect(await format(coupon('burn 40 % gives tone 60 % x 2 at 400 mm/s'))).toBe(
+            coupon('burn 40 % at 400 mm/s x 2 gives tone 60 %'),
+        );
+    });
     it('never loses a word or a comment, and twice is once', async () => {
         const space = fc.constantFrom(' ', '  ', '\n', '\n\n\n', '\t', '\r\n', ' // a\n', ' /* b */ ');
         const cut = fc.tuple(

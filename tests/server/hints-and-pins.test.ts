@@ -101,8 +101,8 @@ describe('solved figures beside the text', () => {
             expect.stringMatching(/^depth through ‹80 % at \d+ mm\/s, pitch 0\.1 mm›$/),
             expect.stringMatching(/^inlay relief into pocket ‹proud 0\.\d+ mm ± 0\.\d+ mm, left 0\.\d+ mm ± 0\.\d+ mm› \{$/),
             expect.stringMatching(/^make 4 ‹ready after \d+ d( \d+ h)?, \d+\.\d\d EUR each›$/),
-            'engrave pocket on tray { ‹air off, scan across grain›',
-            'engrave relief on bird { ‹air off, scan across grain›',
+            'engrave pocket on tray { ‹without air, scan across grain›',
+            'engrave relief on bird { ‹without air, scan across grain›',
         ]);
     });
     it('what holds without being written is not shown to whoever does not want to see it', async () => {

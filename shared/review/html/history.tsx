@@ -5,7 +5,7 @@ import type { Where } from '../../quantity/where';
 import { heading, runCount } from '../history-text';
 import { oneLine } from '../one-line';
 import { metWords, plannedWords } from '../planned-words';
-import type { PastRun, RunHistory } from '../run-history';
+import { keptBeside, type PastRun, type RunHistory } from '../run-history';
 import { DriftPlot } from './drift-plot';
 import { type Links, LinksHere, ToPlace } from './links';
 import { page } from './page';
@@ -83,7 +83,7 @@ function Run({ run, where }: { run: PastRun; where: Where | undefined }) {
                     </tbody>
                 </table>
             )}
-            {run.notes.map((note, index) => (
+            {[...run.notes, ...keptBeside(run)].map((note, index) => (
                 <p key={String(index)}>{oneLine(note)}</p>
             ))}
         </section>

@@ -1,8 +1,11 @@
-import type { StepPlan } from '../../plan/plan';
+import type { Plan, StepPlan } from '../../plan/plan';
+import type { Interval } from '../../quantity/interval';
 import type { Quantity } from '../../quantity/quantity';
-import { showLength, showLengthInterval, showNumber, showRatio, showSpeed } from '../../quantity/show';
+import { showLength, showLengthInterval, showNumber, showQuantity, showRatio, showSpeed } from '../../quantity/show';
+import type { Finding } from '../../recipe/finding';
+import type { Check } from '../../recipe/step';
 import { checkRange } from '../helpers/check-range';
-import { engravings, newestRun } from '../helpers/newest-run';
+import { newestRun } from '../helpers/newest-run';
 import { settingsHeld } from '../helpers/settings-held';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -12,7 +15,7 @@ const page: Page = {
     title: 'The newest run misses its check',
     severities: ['warning'],
     condition:
-        'The depth or width that was measured last in a step lies outside of what its `check` asks for. Nothing is said once the recipe has another `issue`, or after a new coupon, a service of the laser or a new board; nor where pinned settings are said to miss the depth anyway.',
+        'The depth, width or tone that was measured last in a step lies outside of what its `check` asks for, or it did not come through. Nothing is said once the recipe has another `issue`, or after a new coupon, a service of the laser or a new board; nor where pinned settings are said to miss the depth anyway.',
     why: 'The piece does not fit what was made for it, and the next one may not either.',
     mend: 'Set the piece aside and measure it again. What was measured already counts for the settings of the next one, where they are worked out: measure that, too. If it misses again, look at lens and focus and burn a new coupon, or ask for what can be kept.',
     source: 'Plain comparison.',
@@ -21,24 +24,28 @@ const page: Page = {
 export const runMissesCheck: Rule = {
     page,
     *examine(plan) {
-        const engraved = engravings(plan);
         for (const { step: check } of plan.steps) {
             if (check.kind !== 'check') continue;
-            const made = engraved.find(({ step }) => step.name === check.step.value);
-            if (made === undefined) continue;
-            for (const what of ['depth', 'width'] as const) {
+            const stepPlan = plan.steps.find(
+                ({ step }) => (step.kind === 'engrave' || step.kind === 'cut') && step.name === check.step.value,
+            );
+            if (stepPlan === undefined || !('name' in stepPlan.step)) continue;
+            const made = { step: stepPlan.step, stepPlan };
+            yield* notThrough(plan, check, made);
+            for (const what of ['depth', 'width', 'tone'] as const) {
                 const wanted = check[what];
                 const newest = newestRun(plan, made.stepPlan, what);
                 const measured = newest?.burnt[what];
                 if (wanted === undefined || newest === undefined || measured === undefined) continue;
                 if (what === 'depth' && isSaidOfSettings(made.stepPlan)) continue;
-                const range = checkRange(wanted);
+                const range = what === 'tone' ? toneRange(wanted) : checkRange(wanted);
                 const missing = Math.max(range.low - measured.value, measured.value - range.high);
                 if (missing <= 1e-9) continue;
+                const shown = what === 'tone' ? showRatio : (value: number, unit: string) => showLength(value, unit);
                 const over = measured.value > range.high ? 'too much' : 'too little';
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${made.step.name} came out ${showLength(measured.value, measured.unit)} ${what === 'depth' ? 'deep' : 'wide'} on ${newest.run.date.value}, ${showLength(missing, wanted.unit)} ${over}: its check is ${showLengthInterval(range, wanted.unit)}. ${whatNext(what, made.stepPlan, wanted)}`,
+                    message: `${made.step.name} came out ${shown(measured.value, measured.unit)} ${looks[what]} on ${newest.run.date.value}, ${shown(missing, wanted.unit)} ${over}: its check is ${what === 'tone' ? showQuantity(wanted) : showLengthInterval(range, wanted.unit)}. ${whatNext(what, made.stepPlan, wanted)}`,
                     where: wanted.where,
                     step: check.index,
                     related: [{ message: 'It was measured here.', where: newest.burnt.where }],
@@ -48,14 +55,39 @@ export const runMissesCheck: Rule = {
     },
 };
 
+const looks = { depth: 'deep', width: 'wide', tone: 'dark' } as const;
+
+/** A tone is judged by eye: without a range of its own, five per cent either way will do (common practice, no source). */
+function toneRange({ value, tolerance }: Quantity): Interval {
+    const half = tolerance > 0 ? tolerance : 0.05;
+    return { value, low: value - half, high: value + half };
+}
+
+function* notThrough(
+    plan: Plan,
+    check: Check,
+    { step, stepPlan }: { readonly step: { readonly name: string }; readonly stepPlan: StepPlan },
+): Iterable<Finding> {
+    const newest = check.through && newestRun(plan, stepPlan, 'through');
+    const came = newest?.burnt.through;
+    if (check.through === undefined || newest === undefined || came === undefined || came.value) return;
+    yield finding(page, {
+        severity: 'warning',
+        message: `${step.name} did not come through everywhere on ${newest.run.date.value}: another pass, or less speed, and look at lens and focus.`,
+        where: check.through,
+        step: check.index,
+        related: [{ message: 'It was looked at here.', where: came.where }],
+    });
+}
+
 /** settings-miss-depth says it, and offers the settings that would do. */
 function isSaidOfSettings({ step, laser }: StepPlan): boolean {
     return step.kind === 'engrave' && settingsHeld(step) && laser?.settings?.reached === false;
 }
 
-function whatNext(what: 'depth' | 'width', { step, laser }: StepPlan, wanted: Quantity): string {
+function whatNext(what: 'depth' | 'width' | 'tone', { step, laser }: StepPlan, wanted: Quantity): string {
     const settings = laser?.settings;
-    if (what === 'width' || settings === undefined || step.kind !== 'engrave') return 'Measure it again, and the next piece.';
+    if (what !== 'depth' || settings === undefined || step.kind !== 'engrave') return 'Measure it again, and the next piece.';
     if (settingsHeld(step))
         return `By all runs its settings give ${showLengthInterval(settings.gives, wanted.unit)}: measure it again, and the next piece.`;
     const power = Number.isFinite(settings.powerRatio) ? showRatio(settings.powerRatio) : `${showNumber(settings.power, 1)} W`;

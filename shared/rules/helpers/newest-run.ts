@@ -11,12 +11,12 @@ export interface NewestRun {
 }
 
 /**
- * The newest run in which something of an engraving was measured. Undefined where it has had its answer since: the recipe bears
+ * The newest run in which something of a laser step was measured or looked at. Undefined where it has had its answer since: the recipe bears
  * another issue, the coupon was burnt anew, the laser was serviced, or another board was bought.
  */
-export function newestRun(plan: Plan, stepPlan: StepPlan, what: 'depth' | 'width'): NewestRun | undefined {
+export function newestRun(plan: Plan, stepPlan: StepPlan, what: 'depth' | 'width' | 'tone' | 'through'): NewestRun | undefined {
     const { recipe } = plan;
-    if (stepPlan.step.kind !== 'engrave') return undefined;
+    if (stepPlan.step.kind !== 'engrave' && stepPlan.step.kind !== 'cut') return undefined;
     const { name } = stepPlan.step;
     const measured = recipe.runs
         .flatMap((run) => run.burnt.map((burnt) => ({ run, burnt })))

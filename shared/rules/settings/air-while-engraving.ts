@@ -8,7 +8,7 @@ const page: Page = {
     quickFix: 'always',
     condition: 'An engraving runs with the air assist on.',
     why: 'The jet drives soot into the open grain and leaves char along the edges.',
-    mend: 'Write `air off` in engravings; keep the air for cutting through.',
+    mend: 'Leave `air` out of engravings, or write `without air`; keep it for cutting through.',
     source: commonPractice,
 };
 
@@ -26,7 +26,7 @@ export const airWhileEngraving: Rule = {
                     {
                         title: 'Turn the air off',
                         preferred: true,
-                        changes: [{ do: 'replace', where: step.air.where, text: 'air off' }],
+                        changes: [{ do: 'replace', where: step.air.where, text: 'without air' }],
                     },
                 ],
             });

@@ -22,7 +22,8 @@ export const scanAlongGrain: Rule = {
     *examine(plan) {
         for (const stepPlan of plan.steps) {
             const { laser, step } = stepPlan;
-            if (step.kind !== 'engrave' || laser === undefined || step.scan?.direction === undefined) continue;
+            if (step.kind !== 'engrave' || laser === undefined || step.scan?.direction === undefined || laser.line !== undefined)
+                continue;
             const grain = blankOf(plan, stepPlan)?.grain;
             const along = step.scan.direction === 'along';
             if (!along && grain === undefined) continue;
