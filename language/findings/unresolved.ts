@@ -37,7 +37,11 @@ export function unresolvedNames(document: LangiumDocument, services: KerfService
         const known = found.get(key);
         // As it is written: a grit is read as a number, and one that is far too large would be called Infinity.
         if (known === undefined) found.set(key, { type, name: reference.$refNode.text, uses: [info] });
-        else known.uses.push(info);
+        else {
+            known.uses.push(info);
+            // Where one use can be of an engraving alone, that is what is missed.
+            if (type === 'Engrave') known.type = type;
+        }
     }
     return [...found.values()];
 }

@@ -178,7 +178,7 @@ describe('names in detail', () => {
         expect(await labels(recipe(`${step}  engrave q on <|> { }`))).toEqual(['tray']);
         expect(await labels(recipe(`${step}  fill <|>`))).toEqual(['pocket']);
         expect(await labels(recipe(`${step}  inlay pocket into <|>`))).toEqual(['pocket']);
-        expect(await labels(recipe(`${step}  check <|> { }`))).toEqual(['pocket']);
+        expect(await labels(recipe(`${step}  check <|> { }`))).toEqual(['edge', 'pocket']);
         expect(await labels('board b { wood <|> }')).toContain('black-walnut');
         expect(await labels('laser l { beam <|> }')).toContain('co2');
         expect(await labels(recipe(`${step}  seal tray with <|>`))).toContain('shellac');
