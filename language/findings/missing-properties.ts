@@ -81,6 +81,8 @@ export function* unsaidClauses(node: AstNode): Iterable<Finding> {
     const lack = (message: string) => say('missing-property', { severity: 'error', message, where: whereOfFirstWord(node) });
     if (isBurn(node)) {
         if (node.speed === undefined) yield lack('This square does not say how fast it was burnt, as in `at 400 mm/s`.');
+        else if (node.depth === undefined && node.tone === undefined)
+            yield lack('This square does not say how it came out, as in `gives 0.09 mm` or `gives tone 60 %`.');
     } else if (isBurnt(node)) {
         const { power, speed, passes, pitch } = node;
         if (power !== undefined && speed === undefined)

@@ -34,7 +34,9 @@ export function mendTorn(
                 : together(last, token, text, read, known, isNamed(mended, tokens, index));
         const from = whole === undefined ? -1 : mended.findIndex(({ startOffset }) => startOffset === whole.startOffset);
         const to = whole === undefined ? -1 : tokens.findIndex(({ endOffset }) => endOffset === whole.endOffset);
-        if (whole === undefined || from < 0 || to < index || isWholeAlone(mended, from, tokens, index, to)) {
+        const isFound = whole !== undefined && from >= 0 && to >= index;
+        // No unit ends with the stroke of `mm/`.
+        if (!isFound || (last?.image !== '/' && isWholeAlone(mended, from, tokens, index, to))) {
             mended.push(token);
             continue;
         }

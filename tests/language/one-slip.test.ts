@@ -95,6 +95,7 @@ describe('a line break in the middle of something', () => {
         ['power 45 W', 'power 4\n  5 W', '4', '45'],
         ['thickness 0.6 mm +- 0.03', 'thickness 0.6 mm +\n- 0.03', '+', '+-'],
         ['at 400 mm/s', 'at 400 mm\n/s', 'mm', 'mm/s'],
+        ['at 400 mm/s', 'at 400 mm/\n  s', 'mm/', 'mm/s'],
         ['colour #1d5f7a', 'colour #1d5\n  f7a', '#1d5', '#1d5f7a'],
     ])('%j as %j is said at its first half, mended by a fix, and means what it meant', async (right, wrong, half, joined) => {
         const text = whole.replace(right, wrong);
