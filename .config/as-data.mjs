@@ -63,18 +63,26 @@ function compact(literal) {
 }
 
 /** The expression that gives a text again. */
-function unpacked({ text, pairs }) {
-    const unpack = `(packed, pairs) => pairs.reduceRight((text, pair, i) => text.split('~' + '${NAMES}'[i]).join(pair), packed)`;
+function unpacked({ text, pairs, firsts }) {
+    const at = `pairs['${firsts}'.indexOf(name[0]) * ${NAMES.length} + '${NAMES}'.indexOf(name[1])]`;
+    const unpack = `(packed, pairs) => {
+        const known = {};
+        const whole = (text) => text.replace(/[${firsts}][^]/g, (name) => (known[name] ??= whole(${at})));
+        return whole(packed);
+    }`;
     return `(${unpack})(${JSON.stringify(text)}, ${JSON.stringify(pairs)})`;
 }
 
+/** A name is one of these and one of the next: of the first, those that the text itself does not hold. */
+const FIRSTS = ['~', '&'];
 const NAMES = 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#%&()*+,-./:;<=>?@[]^_{|}';
 
 function packed(all) {
-    if (all.some((piece) => piece.includes('~'))) throw new Error('There is a ~ in it, by which pieces are named.');
+    const firsts = FIRSTS.filter((sign) => !all.some((piece) => piece.includes(sign)));
+    if (firsts.length === 0) throw new Error(`There is ${FIRSTS.join(' and ')} in it, by which pieces are named.`);
     let pieces = all;
     const pairs = [];
-    for (const name of NAMES) {
+    for (const name of firsts.flatMap((first) => [...NAMES].map((second) => first + second))) {
         const saved = new Map();
         for (let i = 1; i < pieces.length; i++) {
             const pair = pieces[i - 1] + pieces[i];
@@ -86,13 +94,13 @@ function packed(all) {
         const joined = [];
         for (let i = 0; i < pieces.length; i++) {
             if (pieces[i] + (pieces[i + 1] ?? '') === best && i + 1 < pieces.length) {
-                joined.push(`~${name}`);
+                joined.push(name);
                 i++;
             } else joined.push(pieces[i]);
         }
         pieces = joined;
     }
-    return { text: pieces.join(''), pairs };
+    return { text: pieces.join(''), pairs, firsts: firsts.join('') };
 }
 
 async function exportsOf(path) {

@@ -81,12 +81,24 @@ const parts: Property[] = [
     part('Burn', 'depth', 'gives', 'Depth measured in the square.', burn, [measure('length', [0, 30])]),
     part('CutTest', 'power', 'cut', 'Power of the cut.', tried, [share(), measure('power', [0.05, 500])]),
     part('CutTest', 'speed', 'at', 'Speed of the cut.', tried, [measure('speed', [0.2, 500])]),
-    part('CutTest', 'thickness', 'thickness', 'Thickness of the offcut, where it is not that of the sheet.', tried, [measure('length', [0.2, 50])], { otherwise: 'that of the sheet' }),
+    part(
+        'CutTest',
+        'thickness',
+        'thickness',
+        'Thickness of the offcut, where it is not that of the sheet.',
+        tried,
+        [measure('length', [0.2, 50])],
+        { otherwise: 'that of the sheet' },
+    ),
     part('CutTest', 'gives', 'gives', 'How deep the cut went that did not come through.', 'cut 95 % at 20 mm/s gives 3.5 mm', [
         measure('length', [0.05, 50]),
     ]),
-    part('CutTest', 'kerf', 'kerf', 'Width of the kerf on the face.', tried, [measure('length', [0.03, 1.5])], { otherwise: 'none' }),
-    part('CutTest', 'back', 'back', 'Width of the kerf on the back.', tried, [measure('length', [0.01, 1.5])], { otherwise: 'none' }),
+    part('CutTest', 'kerf', 'kerf', 'Width of the kerf on the face.', tried, [measure('length', [0.03, 1.5])], {
+        otherwise: 'none',
+    }),
+    part('CutTest', 'back', 'back', 'Width of the kerf on the back.', tried, [measure('length', [0.01, 1.5])], {
+        otherwise: 'none',
+    }),
     part('Over', 'after', 'after', 'How long that must have had before.', 'over drying-oil after 7 d', [
         measure('time', [60, 120 * days]),
     ]),
