@@ -45,7 +45,17 @@ export interface Burning {
 export function burningsOf(plan: LaserPlan, laser: Laser | undefined): Burning[] {
     const { step, scanAngle, outlinePasses, outline, focus, settings, pictures = [] } = plan;
     return [
-        { step, region: plan.line ?? plan.whole ?? plan.region, pictures, scanAngle, outlinePasses, outline, focus, settings, laser },
+        {
+            step,
+            region: plan.line ?? plan.whole ?? plan.region,
+            pictures,
+            scanAngle,
+            outlinePasses,
+            outline,
+            focus,
+            settings,
+            laser,
+        },
         ...(plan.marks ?? []).map((marks) => ({
             step,
             name: `marks of ${step.name}`,
@@ -118,7 +128,13 @@ export function toolpaths(burning: Burning, memo: Memo): Work[] {
     if (burning.outlinePasses > 0) {
         work.push(
             step.kind === 'cut' || followsOutline(step)
-                ? { kind: 'path', name: burning.name ?? step.name, ...burnt, passes: burning.outlinePasses, paths: outlineOf(burning, memo) }
+                ? {
+                      kind: 'path',
+                      name: burning.name ?? step.name,
+                      ...burnt,
+                      passes: burning.outlinePasses,
+                      paths: outlineOf(burning, memo),
+                  }
                 : outlineWork(burning, burning.outline ?? { ...settings, passes: burning.outlinePasses }, air, memo),
         );
     }
