@@ -114,7 +114,9 @@ function areBothOpen(plan: Plan, earlier: LaserPlan, later: LaserPlan): boolean 
 function overlap(plan: Plan, earlier: LaserPlan, later: LaserPlan): boolean {
     const met = faceAfter(plan, later.step.index, later.blank)?.met ?? [];
     if (earlier.step.kind === 'cut') return later.area - sizeOfMet(met).area > negligible;
-    return met.some(({ column }) => column.digs.some(({ step }) => step === earlier.step.index));
+    if (met.some(({ column }) => column.digs.some(({ step }) => step === earlier.step.index))) return true;
+    // Across what was laid and sanded nothing is met of the earlier pocket any more.
+    return later.step.kind !== 'cut' && area(intersect(earlier.region, later.region)) > negligible;
 }
 
 function boxOf({ region }: LaserPlan): Bounds | undefined {
