@@ -109,7 +109,7 @@ function outlineOf(node: ast.Outline): Outline | undefined {
 }
 
 export function scanOf(node: ast.Scan): Scan | undefined {
-    const along = node.along === 'across' || node.along === 'along' ? node.along : undefined;
+    const along = node.grain && (node.along === 'across' || node.along === 'along') ? node.along : undefined;
     const direction = node.outline ? 'outline' : (along ?? quantityOf(node.angle));
     if (direction === undefined) return undefined;
     return { direction, bothWays: node.way !== 'one', where: whereOf(node) };

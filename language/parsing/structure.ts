@@ -107,7 +107,7 @@ class Balance {
         const head = this.head;
         const next = this.tokens[index + 1];
         if (head === undefined) return this.blocks.length > 0;
-        if (this.opened) return true;
+        if (this.opened || this.tellsWhatWas()) return true;
         if (sharedEntries.has(head.image) && !steps.has(head.image)) return this.blocks.length > 0;
         if (canHaveBlock.has(head.image)) return false;
         if (homesOf(head.image).length > 0) return true;
@@ -215,14 +215,17 @@ class Balance {
     private openIfMissing(next: Token | undefined): void {
         const head = this.head;
         if (head === undefined || this.opened || next === head || !startsStatement(head)) return;
-        // `engrave pocket 80 % at …` only names a step, `cut 95 % at …` tells of one that was tried.
-        if (['run', 'coupon'].includes(this.blocks.at(-1)?.head.image ?? '')) return;
-        if (!isWord(head)) return;
+        if (this.tellsWhatWas() || !isWord(head)) return;
         if (!needBlock.has(head.image) && !this.isLineOf(head, next)) return;
         const last = this.out.at(-1)!;
         this.report('unopened', last, next);
         this.push(this.madeUp('{'));
         if (next === undefined || !this.belongsTo(head, next)) this.closeMadeUp();
+    }
+
+    /** In a run `engrave pocket 80 % at …` only names a step, in a coupon `cut 95 % at …` tells of one that was tried: no line there has a block. */
+    private tellsWhatWas(): boolean {
+        return ['run', 'coupon'].includes(this.blocks.at(-1)?.head.image ?? '');
     }
 
     /** Whether a line further in is one that only the block of `head` can have, though it need not have one. */

@@ -94,6 +94,9 @@ describe('a broken line breaks that line only', () => {
     const places = lines.flatMap((_line, at) => (at % 4 === 0 ? [at] : []));
     test.each(brokenLines.map((broken, index) => [broken, index]))('%s', async (broken, index) => {
         for (const at of places.filter((_place, number) => number % 9 === Number(index) % 9)) {
+            // That is the block of the line before, and empty: nothing is wrong with it.
+            if (broken === '{ }' && /^ *(wait|seal|fill|inlay|peel|sand|finish|mask|do) [^{}]*$/.test(lines[at - 1] ?? ''))
+                continue;
             const text = breakAt(at, String(broken));
             const document = await openText(text);
             const findings = textFindings(document, services).filter(({ severity }) => severity !== 'hint');
