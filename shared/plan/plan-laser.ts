@@ -28,7 +28,7 @@ export interface Unplanned {
 
 /** Why a step of tangled art could not be worked out. */
 export const tooTangled = 'its shapes cross one another too often to be worked out';
-/** Width of a line (mm) where the spot is not known (common practice, no source). */
+/** Width of a line where the spot is not known, mm. @commonPractice */
 const usualLine = 0.15;
 const tangled: Unplanned = { unplanned: tooTangled };
 

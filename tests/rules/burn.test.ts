@@ -24,7 +24,7 @@ describe('air-while-engraving and scan-along-grain', () => {
 
     it('are mended by their fixes', async () => {
         const air = plain('air on');
-        expect(await expectMended(air, await one(air, 'air-while-engraving'))).toBe(plain('air off'));
+        expect(await expectMended(air, await one(air, 'air-while-engraving'))).toBe(plain('without air'));
         for (const scan of ['scan along grain', 'scan at 10 deg one way']) {
             const along = plain(scan);
             expect(await expectMended(along, await one(along, 'scan-along-grain'))).toContain('scan across grain');

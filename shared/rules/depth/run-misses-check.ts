@@ -57,7 +57,7 @@ export const runMissesCheck: Rule = {
 
 const looks = { depth: 'deep', width: 'wide', tone: 'dark' } as const;
 
-/** A tone is judged by eye: without a range of its own, five per cent either way will do (common practice, no source). */
+/** A tone is judged by eye: without a range of its own, five per cent either way will do. @commonPractice */
 function toneRange({ value, tolerance }: Quantity): Interval {
     const half = tolerance > 0 ? tolerance : 0.05;
     return { value, low: value - half, high: value + half };
