@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { eventually, session } from './shared.ts';
+import { eventually, lineOf, session } from './shared.ts';
 
 describe('the bench view', () => {
     it('shows the piece after each step, its facts and its totals', async () => {
@@ -38,14 +38,14 @@ describe('the bench view', () => {
             .locator('.steps')
             .getByRole('button', { name: /^Sand tray/ })
             .click();
-        await workbench.atLine(52);
+        await workbench.atLine(lineOf('heron-tray.kerf', 'sand tray'));
         await workbench.bench.getByRole('button', { name: /^depth 0\.54 mm/ }).click();
-        await workbench.atLine(26);
+        await workbench.atLine(lineOf('heron-tray.kerf', 'depth 0.54 mm'));
     });
 
     it('lights the step under the cursor and turns to its frame', async () => {
         const workbench = await session.open();
-        await workbench.goToLine('heron-tray.kerf', 41);
+        await workbench.goToLine('heron-tray.kerf', lineOf('heron-tray.kerf', 'inlay relief'));
         await workbench.bench.locator('.steps > li.lit', { hasText: 'Let relief into pocket' }).waitFor();
         await eventually('the frame to turn', async () => {
             const tab = workbench.bench.getByRole('tab', { name: /Let relief into pocket/ });

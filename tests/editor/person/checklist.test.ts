@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import type { Workbench } from '../harness/workbench.ts';
-import { openTray, session, untickAll } from './shared.ts';
+import { lineOf, openTray, session, untickAll } from './shared.ts';
 
 describe('the checklist', () => {
     let workbench: Workbench;
@@ -41,6 +41,6 @@ describe('the checklist', () => {
 
     it('goes to the text of a step that is clicked', async () => {
         await row(/Sand tray/).click();
-        await workbench.atLine(52);
+        await workbench.atLine(lineOf('heron-tray.kerf', 'sand tray'));
     });
 });

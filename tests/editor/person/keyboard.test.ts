@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import type { Locator } from 'playwright-core';
-import { eventually, openPanels, openTray, session } from './shared.ts';
+import { eventually, lineOf, openPanels, openTray, session } from './shared.ts';
 
 describe('the bench view with the keyboard alone', () => {
     before(openTray);
@@ -83,7 +83,7 @@ describe('the bench view with the keyboard alone', () => {
         const step = workbench.bench.locator('.steps').getByRole('button', { name: /^Peel bird/ });
         await step.focus();
         await workbench.page.keyboard.press('Enter');
-        await workbench.atLine(51);
+        await workbench.atLine(lineOf('heron-tray.kerf', 'peel bird'));
         await eventually('the text to have the keyboard', () =>
             workbench.page.locator('.monaco-editor.focused').first().isVisible(),
         );

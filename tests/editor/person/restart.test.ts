@@ -1,7 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { eventually, openPanels, openTray, session } from './shared.ts';
+import { eventually, lineOf, openPanels, openTray, session } from './shared.ts';
 
 describe('after the window has been closed and opened again', () => {
     let left: Awaited<ReturnType<typeof look>>;
@@ -91,7 +89,7 @@ describe('after the window has been closed and opened again', () => {
             await bench.getByRole('columnheader', { name: 'Large heron tray' }).waitFor();
             await page.getByRole('tab', { name: /^Runs: heron-tray/ }).click();
             await bench.getByRole('link', { name: /^2026-10-02/ }).click();
-            await workbench.atLine(lineOf('run heron-tray 2026-10-02'));
+            await workbench.atLine(lineOf('heron-tray.kerf', 'run heron-tray 2026-10-02'));
         });
 
         it('also those that were not looked at since the restart before', async () => {
@@ -107,9 +105,4 @@ describe('after the window has been closed and opened again', () => {
             await workbench.command('View: Close All Editors');
         });
     });
-
-    function lineOf(words: string): number {
-        const lines = readFileSync(join(session.workshop, 'heron-tray.kerf'), 'utf8').split('\n');
-        return lines.findIndex((line) => line.startsWith(words)) + 1;
-    }
 });

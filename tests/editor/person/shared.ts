@@ -39,6 +39,14 @@ function restore(name: string): void {
     if (!shipped.equals(readFileSync(file))) writeFileSync(file, shipped);
 }
 
+/** The line of a sample, as it is shipped, that begins with these words; from 1. */
+export function lineOf(name: string, words: string): number {
+    const lines = readFileSync(join(places.samples, name), 'utf8').split('\n');
+    const line = lines.findIndex((text) => text.trimStart().startsWith(words));
+    assert.ok(line >= 0, `There is no “${words}” in ${name}.`);
+    return line + 1;
+}
+
 /** The tray's recipe as it is shipped, with its bench view beside it, whatever was open before. */
 export async function openTray(): Promise<Workbench> {
     const workbench = await session.open();

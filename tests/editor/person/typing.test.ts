@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { eventually, openTray, session } from './shared.ts';
+import { eventually, lineOf, openTray, session } from './shared.ts';
 
 describe('typing with the bench view open', () => {
     before(openTray);
@@ -15,7 +15,7 @@ describe('typing with the bench view open', () => {
         const node = await picture.elementHandle();
         await bench.locator('body').evaluate(() => document.scrollingElement!.scrollTo(0, 40));
 
-        await workbench.goToLine('heron-tray.kerf', 26);
+        await workbench.goToLine('heron-tray.kerf', lineOf('heron-tray.kerf', 'depth 0.54 mm'));
         await page.keyboard.press('End');
         for (let i = 0; i < 'depth 0.54 mm'.length; i += 1) await page.keyboard.press('Backspace');
         await page.keyboard.type('depth 0.50 mm');
@@ -54,7 +54,7 @@ describe('typing with the bench view open', () => {
             };
             look();
         });
-        await workbench.goToLine('heron-tray.kerf', 26);
+        await workbench.goToLine('heron-tray.kerf', lineOf('heron-tray.kerf', 'depth 0.54 mm'));
         await page.keyboard.press('End');
         for (let round = 0; round < 4; round += 1) {
             // Broken half of the time: "depth 0.50", "depth 0.", "depth 0.5 m".
@@ -85,7 +85,7 @@ describe('typing with the bench view open', () => {
     it('keeps the last good picture while a step is broken', async () => {
         const workbench = await session.open();
         const { bench, page } = workbench;
-        await workbench.goToLine('heron-tray.kerf', 26);
+        await workbench.goToLine('heron-tray.kerf', lineOf('heron-tray.kerf', 'depth 0.54 mm'));
         const facts = bench.locator('.steps > li').first().locator('.facts');
         const before = await facts.textContent();
         await page.keyboard.press('End');
