@@ -98,16 +98,21 @@ describe('a run at the bench', () => {
     /** Every step ticked, whatever was done before, and what the check wants measured told. */
     const tickAll = async () => {
         const { page } = await session.open();
-        for (const name of [/^Engrave pocket/, /^Check pocket/, /^Wait 6 s/, /^Sand plate/]) {
-            if (await ticked(name)) continue;
-            await tick(name);
-            const asks = page.locator('.quick-input-title', { hasText: 'depth of pocket' });
-            if (!(await asks.isVisible())) continue;
-            await page.locator('.quick-input-widget input[type="text"]').fill('0.31 mm');
-            await page.keyboard.press('Enter');
-            await asks.waitFor({ state: 'hidden' });
+        const done = page.getByText('4 of 4 steps done');
+        // A run that was undone just before gives its ticks back in its own time: one of them may go again under the pointer.
+        for (let rounds = 0; rounds < 3 && !(await done.isVisible()); rounds++) {
+            for (const name of [/^Engrave pocket/, /^Check pocket/, /^Wait 6 s/, /^Sand plate/]) {
+                if (await ticked(name)) continue;
+                await tick(name);
+                const asks = page.locator('.quick-input-title', { hasText: 'depth of pocket' });
+                if (!(await asks.isVisible())) continue;
+                await page.locator('.quick-input-widget input[type="text"]').fill('0.31 mm');
+                await page.keyboard.press('Enter');
+                await asks.waitFor({ state: 'hidden' });
+            }
+            await done.waitFor({ timeout: 3000 }).catch(() => undefined);
         }
-        await page.getByText('4 of 4 steps done').waitFor();
+        await done.waitFor();
     };
 
     it('is written into a file of its own when it is finished, and taken back with it', async () => {
