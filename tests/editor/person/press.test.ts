@@ -17,12 +17,14 @@ describe('both halves pressed together', () => {
             const watch = new MutationObserver(() => {
                 const bar = element.querySelector('[aria-label="Pressing"]');
                 if (bar !== null) element.setAttribute('data-seen', `${bar.getAttribute('role') ?? bar.tagName}`);
+                const button = element.querySelector('.pressing button')?.textContent ?? '';
+                if (button.trim() === 'Stop') element.setAttribute('data-stop', 'seen');
             });
             watch.observe(element, { childList: true, subtree: true });
         });
         await press.getByRole('button', { name: /^Press (the halves|again)$/ }).focus();
         await page.keyboard.press('Enter');
-        await press.getByRole('button', { name: 'Stop' }).waitFor();
+        // The same button stops it; whoever looks first finds it done on a good machine.
         await page.keyboard.press('Enter');
         await press.getByText(/^Nothing to show: it was stopped/).waitFor();
         const again = press.getByRole('button', { name: 'Press again' });
@@ -32,6 +34,7 @@ describe('both halves pressed together', () => {
         await press.locator('.press-section').waitFor();
         assert.equal(await focused(again), true, 'the keyboard has lost its place');
         assert.match((await press.getAttribute('data-seen')) ?? 'nothing', /^progress/i);
+        assert.equal(await press.getAttribute('data-stop'), 'seen');
     });
 
     it('its map of gaps is let through by the page’s own policy and is really drawn', async () => {
