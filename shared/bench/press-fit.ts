@@ -71,7 +71,7 @@ export function pressFit(
 function reachedWith(space: number, depth: number, neededFor: (way: number) => number): number {
     let low = 0;
     let high = depth;
-    while (high - low > 1e-10 * depth) {
+    while (high - low > 1e-7 * depth) {
         const middle = (low + high) / 2;
         if (neededFor(middle) <= space) low = middle;
         else high = middle;

@@ -35,11 +35,20 @@ export const FOOT = 0.005;
 
 /** How far inside of the rim a wall lies at a depth below the face, mm; below its floor as far as at its foot. */
 export function wallInset(profile: WallProfile, at: number): number {
+    return wallShape(profile)(at);
+}
+
+/** The same for who asks it of many depths: what the rim takes is worked out once. */
+export function wallShape(profile: WallProfile): (at: number) => number {
     const { depth, rim, sigma, line } = profile;
-    const part = Math.max(0, Math.min(at, depth - FOOT)) / depth;
-    if (line !== undefined) return sigma * Math.max(0, reaching(profile, part) - rimOf(profile));
+    const partAt = (at: number): number => Math.max(0, Math.min(at, depth - FOOT)) / depth;
+    if (line !== undefined) {
+        const mouth = rimOf(profile);
+        return (at) => sigma * Math.max(0, reaching(profile, partAt(at)) - mouth);
+    }
     const least = Math.max(rim, NEAREST_RIM);
-    return Math.max(0, sigma * (normalQuantile(Math.max(least, rim + part * (1 - rim))) - normalQuantile(least)));
+    const mouth = normalQuantile(least);
+    return (at) => Math.max(0, sigma * (normalQuantile(Math.max(least, rim + partAt(at) * (1 - rim))) - mouth));
 }
 
 /** In the sums with a line: where they end (sigmas inside of the edge), and their steps. */

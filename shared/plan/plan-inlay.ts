@@ -1,6 +1,6 @@
 import { pressFit, type WallShape } from '../bench/press-fit';
 import { inlayStack } from '../bench/stack';
-import { FOOT, wallInset } from '../burn/wall';
+import { FOOT, wallShape } from '../burn/wall';
 import { intersect, subtract, union } from '../geometry/boolean';
 import { bounds } from '../geometry/measure';
 import { grow } from '../geometry/offset';
@@ -89,13 +89,14 @@ function seatOf({ through }: LaserPlan, seat: number, veneer: Interval | undefin
 
 /** Upright where settings or spot are not known. */
 function pocketWall({ wall }: LaserPlan): WallShape {
-    return wall === undefined ? () => 0 : (depth) => wallInset(wall, depth);
+    return wall === undefined ? () => 0 : wallShape(wall);
 }
 
 /** A veneer that is not burnt so deep is still there: no clearance lets that in. */
 function veneerWall({ wall }: LaserPlan): WallShape {
     if (wall === undefined) return () => 0;
-    return (depth) => (depth > wall.depth + FOOT ? Number.POSITIVE_INFINITY : wallInset(wall, depth));
+    const inset = wallShape(wall);
+    return (depth) => (depth > wall.depth + FOOT ? Number.POSITIVE_INFINITY : inset(depth));
 }
 
 /** Two offsets of the same curve come out the same to within this, mm. */
