@@ -1,3 +1,5 @@
+import { bracket } from '../quantity/bracket';
+
 /**
  * How a turned-over veneer half goes into a pocket whose walls lean, along a straight edge.
  *
@@ -53,7 +55,7 @@ export function pressFit(
     const neededFor = (way: number): number => greatest((z) => pocket(z) + veneer(Math.min(way - z, thickness)), way);
     const needed = neededFor(depth);
     const bottoms = space >= needed;
-    const insertion = bottoms ? depth : reachedWith(space, depth, neededFor);
+    const insertion = bottoms ? depth : bracket(0, depth, (way) => neededFor(way) <= space, 1e-7).last;
     const closedBy = (way: number): number => {
         const seen = Math.min(Math.max(0, sanded), way);
         return pocket(seen) + veneer(Math.min(way - seen, thickness));
@@ -65,18 +67,6 @@ export function pressFit(
         closing: closedBy(depth),
         leastClearance: needed,
     };
-}
-
-/** The way in that needs just this clearance, mm. */
-function reachedWith(space: number, depth: number, neededFor: (way: number) => number): number {
-    let low = 0;
-    let high = depth;
-    while (high - low > 1e-7 * depth) {
-        const middle = (low + high) / 2;
-        if (neededFor(middle) <= space) low = middle;
-        else high = middle;
-    }
-    return low;
 }
 
 const places = 32;

@@ -23,6 +23,14 @@ function positive(value: number | undefined): number | undefined {
     return value !== undefined && value > 0 && Number.isFinite(value) ? value : undefined;
 }
 
+/** Width of a line where the spot is not known, mm. @commonPractice */
+const USUAL_WIDTH = 0.2;
+
+/** How wide a line is that the beam follows, mm: as the spot. */
+export function lineWidth(laser: Laser | undefined): number {
+    return spotOf(laser)?.diameter ?? USUAL_WIDTH;
+}
+
 /** The focused spot of a machine, as written or worked out from its lens; undefined if neither can be had. */
 export function spotOf(laser: Laser | undefined): Spot | undefined {
     const wavelength = positive(laser?.wavelength?.value) ?? positive(laser?.beam?.wavelength?.value);

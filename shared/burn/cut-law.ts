@@ -1,3 +1,4 @@
+import { bracket } from '../quantity/bracket';
 import type { Coupon, Laser, Wood } from '../recipe/stock';
 import { type CutBeam, type CutSettings, cutBeam, cutMargin } from './cut-energy';
 import { wattsOf } from './power-curve';
@@ -134,11 +135,6 @@ export function throughChance({ beam, grid }: CutChances, settings: CutSettings,
 
 /** Thickness (mm) that settings come through with a probability. */
 export function cutDepth(chances: CutChances, settings: CutSettings, chance: number): number {
-    let [low, high] = [1e-3, 1e3];
-    for (let i = 0; i < 40; i++) {
-        const middle = Math.sqrt(low * high);
-        if (throughChance(chances, settings, middle) >= chance) low = middle;
-        else high = middle;
-    }
-    return low;
+    const comesThrough = (log: number): boolean => throughChance(chances, settings, Math.exp(log)) >= chance;
+    return Math.exp(bracket(Math.log(1e-3), Math.log(1e3), comesThrough).last);
 }

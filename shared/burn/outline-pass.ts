@@ -1,3 +1,4 @@
+import { bracket } from '../quantity/bracket';
 import { normalCumulative, normalQuantile } from './distributions';
 import { depthOf, type LawNumbers, passesWorth } from './dose';
 
@@ -81,12 +82,5 @@ function everyShare(holds: (share: number, profile: number) => boolean): boolean
 
 /** Largest value up to `most` at which something holds that holds below it. */
 function largest(most: number, holds: (value: number) => boolean): number {
-    if (holds(most)) return most;
-    let [low, high] = [0, most];
-    for (let i = 0; i < 40; i++) {
-        const middle = (low + high) / 2;
-        if (holds(middle)) low = middle;
-        else high = middle;
-    }
-    return low;
+    return holds(most) ? most : bracket(0, most, holds).last;
 }

@@ -1,10 +1,11 @@
+import { bracket } from '../quantity/bracket';
 import type { Laser } from '../recipe/stock';
 import { spotOf } from './beam';
 import { type CutChances, type CutLaw, cutChances, cutDepth, throughChance } from './cut-law';
 import { doseOf } from './dose';
 import { linePitch } from './pitch';
 import { leastPowerOf, settingFor, wattsAt } from './power-curve';
-import type { Given, Solution } from './solve';
+import { type Given, type Solution, USUAL_PITCH } from './solve';
 import { MOST_OVERBURN } from './surely';
 
 /** What a cut is to come through (mm), and with which probability. */
@@ -18,7 +19,6 @@ const EASY_SPEED = 4; // mm/s
 export const SLOWEST_CUT = 2; // mm/s
 export const MOST_CUT_PASSES = 8;
 const USUAL_TOP_SPEED = 300; // mm/s
-const USUAL_PITCH = 0.1; // mm
 
 /**
  * Settings for a cut that come through as surely as is asked, with all the power and the fewest passes that need not crawl;
@@ -74,13 +74,8 @@ function settle(law: CutLaw, laser: Laser | undefined, wish: CutWish, given: Giv
 
 /** Fastest speed (mm/s, three digits) at which something still holds; less than can be driven where it never does. */
 function fastestThat(holds: (speed: number) => boolean, top: number): number {
-    let [low, high] = [1e-3, top];
-    if (holds(high)) return high;
-    for (let i = 0; i < 40; i++) {
-        const middle = Math.sqrt(low * high);
-        if (holds(middle)) low = middle;
-        else high = middle;
-    }
+    if (holds(top)) return top;
+    const low = Math.exp(bracket(Math.log(1e-3), Math.log(top), (log) => holds(Math.exp(log))).last);
     const digit = 10 ** (Math.floor(Math.log10(low)) - 2);
     return Number((Math.floor(low / digit + 1e-9) * digit).toPrecision(3));
 }

@@ -59,7 +59,8 @@ const LIGHT_PASS = 0.25; // mm
 const EASY_POWER = 0.8;
 const USUAL_TOP_SPEED = 300; // mm/s
 const SLOWEST = 5; // mm/s, of an area
-const USUAL_PITCH = 0.1; // mm
+/** Where nobody says how far apart scan lines lie, mm. */
+export const USUAL_PITCH = 0.1;
 const MOST_PASSES = 30;
 /** A depth that misses by less than this part of it was lost in rounding the settings. */
 const ROUNDING = 2e-3;

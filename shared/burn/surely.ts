@@ -1,3 +1,4 @@
+import { bracket } from '../quantity/bracket';
 import { doseFor, doseOf, type Settings } from './dose';
 import { type DepthLaw, predictDose } from './law';
 
@@ -27,14 +28,9 @@ export function surelyGives(law: DepthLaw, settings: Settings, sure: number): nu
 export function sureDose(law: DepthLaw, depth: number, passes: number, sure: number): number | undefined {
     const median = doseFor(law, depth, passes);
     if (!(median > 0) || !Number.isFinite(median)) return undefined;
-    let [low, high] = [median, MOST_OVERBURN * median];
-    if (lowOf(law, high, passes, sure) < depth) return undefined;
-    for (let i = 0; i < 40; i++) {
-        const middle = (low + high) / 2;
-        if (lowOf(law, middle, passes, sure) < depth) low = middle;
-        else high = middle;
-    }
-    return high;
+    const most = MOST_OVERBURN * median;
+    const fallsShort = (dose: number): boolean => lowOf(law, dose, passes, sure) < depth;
+    return fallsShort(most) ? undefined : bracket(median, most, fallsShort).first;
 }
 
 function lowOf(law: DepthLaw, dose: number, passes: number, sure: number): number {

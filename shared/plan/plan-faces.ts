@@ -1,4 +1,4 @@
-import { spotOf } from '../burn/beam';
+import { lineWidth } from '../burn/beam';
 import { predict } from '../burn/law';
 import { emptyRegion, type Region } from '../geometry/region';
 import { afterDeed, type Deed } from '../piece/after-deed';
@@ -17,9 +17,6 @@ import { stackAndFit } from './plan-inlay';
 import { hollowIn, seatIn } from './receiving-place';
 import { stepKey } from './step-key';
 import { fillTimes } from './step-times';
-
-/** Width of a cut where the laser does not say its spot, mm. @commonPractice */
-const usualKerf = 0.2;
 
 /**
  * Carries the steps out one after the other on the faces of all blanks. What a step meets there completes what is planned of it:
@@ -237,7 +234,7 @@ function burns(laser: LaserPlan, face: Face, { recipe, steps, blanks, memo }: Do
 
 function cutDeed(laser: LaserPlan, { blank }: Face, { recipe, blanks, outcomes, held }: Doing): Deed {
     const outcome = outcomes.get(laser.step.index);
-    const kerf = spotOf(recipe.laser)?.diameter ?? usualKerf;
+    const kerf = lineWidth(recipe.laser);
     const tabs = laser.step.kind === 'cut' && (laser.step.tabs?.value ?? 0) > 0;
     const backed = blanks.find(({ name }) => name === blank)?.blank.backing !== 'none';
     const { holes = emptyRegion, keeps } = outcome ?? {};

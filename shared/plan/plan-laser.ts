@@ -1,4 +1,4 @@
-import { spotOf } from '../burn/beam';
+import { lineWidth, spotOf } from '../burn/beam';
 import { doseOf, sigmaOf } from '../burn/dose';
 import type { LinePasses } from '../burn/outline-pass';
 import { type Wall, wallOf } from '../burn/wall';
@@ -28,8 +28,6 @@ export interface Unplanned {
 
 /** Why a step of tangled art could not be worked out. */
 export const tooTangled = 'its shapes cross one another too often to be worked out';
-/** Width of a line where the spot is not known, mm. @commonPractice */
-const usualLine = 0.15;
 const tangled: Unplanned = { unplanned: tooTangled };
 
 /**
@@ -127,7 +125,7 @@ function planLine(
     { blank, memo }: PlacingTable,
 ): LaserPlan {
     const key = memo.keyOf(line);
-    const width = spotOf(laser)?.diameter ?? usualLine;
+    const width = lineWidth(laser);
     const region = memo.get('followed', `${key} ${width}`, () => subtract(grow(line, width / 2), grow(line, -width / 2)));
     const outlinePasses = solved.settings?.passes ?? step.passes?.value ?? 1;
     return {

@@ -3,7 +3,7 @@ import { area, bounds } from '../geometry/measure';
 import { type Column, hair, hollowFloor } from '../piece/column';
 import type { Cell, Face } from '../piece/face';
 import { boxesMeet } from '../piece/partition';
-import { type Interval, subtract } from '../quantity/interval';
+import { add, exactly, type Interval, subtract } from '../quantity/interval';
 import type { Memo } from './memo';
 import type { InlayPlan } from './plan';
 import type { Hollow } from './plan-fill';
@@ -96,15 +96,9 @@ function depthBelowFace(column: Column, face: Face, faces: Faces): Interval {
     const dug = column.digs.filter(({ depth }) => depth.value > hair);
     const began = faces[dug[0]?.step ?? -1]?.find(({ blank }) => blank === face.blank)?.level;
     if (began === undefined) return subtract(floor, face.level);
-    const depth = dug.reduce((sum, one) => added(sum, one.depth), nothing);
+    const depth = dug.reduce((sum, one) => add(sum, one.depth), exactly(0));
     const sunk = { value: face.level.value - began.value, low: face.level.low - began.low, high: face.level.high - began.high };
     const made = subtract(depth, sunk);
     // Something else than burns and sandings has been at work here.
     return Math.abs(made.value - (floor.value - face.level.value)) > 1e-6 ? subtract(floor, face.level) : made;
-}
-
-const nothing: Interval = { value: 0, low: 0, high: 0 };
-
-function added(a: Interval, b: Interval): Interval {
-    return { value: a.value + b.value, low: a.low + b.low, high: a.high + b.high };
 }

@@ -1,9 +1,10 @@
-import { bounds, contains } from '../geometry/measure';
+import { contains } from '../geometry/measure';
 import { type Column, isGone, type Layer, thicknessAt } from '../piece/column';
 import type { Face } from '../piece/face';
 import type { Plan } from '../plan/plan';
 import { dayOfWork } from '../quantity/calendar';
 import { showLength } from '../quantity/show';
+import { nameOf } from '../rules/helpers/face-at';
 import { wetting } from '../rules/helpers/wetting';
 
 /** Closer to the face than this a surface lies level with it, mm. */
@@ -36,21 +37,20 @@ export function columnWords(plan: Plan, frame: number, blank: string, x: number,
         Math.abs(height) < level
             ? []
             : [`the surface lies ${showLength(Math.abs(height), unit)} ${height > 0 ? 'below' : 'above'} the face`];
-    const digs = [...new Set(column.digs.map(({ step }) => nameOf(plan, step)))];
+    const digs = [...new Set(column.digs.map(({ step }) => nameOf(plan.steps[step]?.step)))];
     const parts = [
         `From the top: ${layers.join(', ')}`,
         ...below,
         ...(digs.length === 0 ? [] : [`dug by ${digs.join(' and ')}`]),
-        ...(column.tone === undefined ? [] : [`darkened by ${nameOf(plan, column.tone)}`]),
+        ...(column.tone === undefined ? [] : [`darkened by ${nameOf(plan.steps[column.tone]?.step)}`]),
     ];
     return `${parts.join('; ')}.`;
 }
 
 function columnAt(face: Face, x: number, y: number): Column {
-    const cell = face.cells.find(({ region, box }) => {
-        const near = x >= box.minX && x <= box.maxX && y >= box.minY && y <= box.maxY;
-        return near && bounds(region) !== undefined && contains(region, x, y);
-    });
+    const cell = face.cells.find(
+        ({ region, box }) => x >= box.minX && x <= box.maxX && y >= box.minY && y <= box.maxY && contains(region, x, y),
+    );
     return cell?.column ?? face.bare;
 }
 
@@ -89,9 +89,4 @@ function dryness(plan: Plan, frame: number, { kind, step }: Layer): string {
     const day = dayOfWork(dry);
     if (now >= dry - 1) return ` (${word} since day ${day})`;
     return ` (still wet, ${word} on day ${day} at the earliest)`;
-}
-
-function nameOf(plan: Plan, index: number): string {
-    const step = plan.steps[index]?.step;
-    return step !== undefined && 'name' in step ? step.name : 'a step';
 }
