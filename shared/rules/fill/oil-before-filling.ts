@@ -2,7 +2,7 @@ import { area } from '../../geometry/measure';
 import type { Plan, StepPlan } from '../../plan/plan';
 import type { Finish, Step } from '../../recipe/step';
 import { faceBefore, nameOf, negligible, openCellsOf } from '../helpers/face-at';
-import { laidBy, saidOfLaying } from '../helpers/laid-over';
+import { refusalOf } from '../helpers/laid-over';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -52,11 +52,10 @@ export const oilBeforeFilling: Rule = {
     },
 };
 
-/** The finish of a step, where what is poured or glued in never holds on it. */
+/** The finish of a step, where what is poured or glued in does not hold on it. */
 function finishOn(plan: Plan, index: number | undefined, into: Step): Finish | undefined {
     const step = index === undefined ? undefined : plan.steps[index]?.step;
-    const said = saidOfLaying(laidBy(into), laidBy(step));
-    return said !== undefined && said.after === undefined && step?.kind === 'finish' ? step : undefined;
+    return step?.kind === 'finish' && refusalOf(plan, into, step) !== undefined ? step : undefined;
 }
 
 /** The last step of the piece, behind which nothing is laid or taken off. */

@@ -3,9 +3,8 @@ import type { Face } from '../../piece/face';
 import type { Plan } from '../../plan/plan';
 import { showTime } from '../../quantity/show';
 import { atItsWord } from '../figures';
-import { elapsed, longEnough } from '../helpers/elapsed';
 import { faceBefore, negligible } from '../helpers/face-at';
-import { laidBy, saidOfLaying } from '../helpers/laid-over';
+import { laidBy, refusalOf } from '../helpers/laid-over';
 import { longerWait } from '../helpers/longer-wait';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -31,11 +30,9 @@ export const doesNotHold: Rule = {
             if (top === undefined || face === undefined) continue;
             for (const below of coatsOn(face, plan)) {
                 const coat = laidBy(below);
-                const said = saidOfLaying(top, coat);
-                if (coat === undefined || said === undefined) continue;
-                const gone = elapsed(plan, below.index, step.index);
-                const { after } = said;
-                if (after !== undefined && longEnough(gone, after.value)) continue;
+                const refusal = refusalOf(plan, step, below);
+                if (coat === undefined || refusal === undefined) continue;
+                const { after, gone } = refusal;
                 yield finding(page, {
                     severity: 'warning',
                     message:

@@ -1,6 +1,7 @@
 import { type Column, isOpenPocket } from '../../piece/column';
 import { type Cell, type Face, isMasked, type Met } from '../../piece/face';
 import type { Plan, StepPlan } from '../../plan/plan';
+import { showArea, showLength } from '../../quantity/show';
 import type { Step } from '../../recipe/step';
 
 /** The face of a blank just before a step; undefined where there is no such blank, or its shapes cross too often. */
@@ -50,14 +51,28 @@ export function isProudVeneer({ level }: Face, { layers, top }: Column): boolean
 }
 
 /** How much the beam came upon: area, mm2, and of a cut the length that runs there, mm. */
-export function sizeOfMet(met: readonly Met[]): { readonly area: number; readonly length: number } {
+export interface MetSize {
+    readonly area: number;
+    readonly length: number;
+    /** More than the edge of a neighbour. */
+    readonly matters: boolean;
+    /** Of a cut its length, else the area. */
+    readonly shown: string;
+}
+
+export function sizeOfMet(met: readonly Met[]): MetSize {
     let area = 0;
     let length = 0;
     for (const one of met) {
         area += one.area;
         length += one.length ?? 0;
     }
-    return { area, length };
+    return {
+        area,
+        length,
+        matters: length > 0 || area > negligible,
+        shown: length > 0 ? showLength(length) : showArea(area),
+    };
 }
 
 /** What a maker calls a step of the laser. */

@@ -2,18 +2,19 @@ import { bounds } from '../../geometry/measure';
 import type { Bounds } from '../../geometry/region';
 import type { InlayPlan, Plan, StepPlan } from '../../plan/plan';
 import type { Change, Fix } from '../../recipe/finding';
-import type { Inlay } from '../../recipe/step';
-import { isSealed } from '../helpers/contents';
+import type { Inlay, Seal } from '../../recipe/step';
 import { faceBefore } from '../helpers/face-at';
+import { refusalOf } from '../helpers/laid-over';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
 const page: Page = {
     id: 'glue-on-sealed',
-    title: 'Wood glue on sealed wood',
+    title: 'Glue on sealed wood',
     severities: ['warning'],
     quickFix: 'sometimes',
-    condition: 'A pocket is sealed before an inlay is glued into it with a water-based wood glue.',
+    condition:
+        'A pocket is sealed before an inlay is glued into it, with a glue that never holds on that sealer by the stock, as wood glue on shellac (`over shellac never`).',
     why: 'Wood glue holds by soaking into the wood. On a sealed floor it dries to a skin, and the inlay lifts.',
     mend: 'Engrave the pocket once the sealer is dry, so that its floor is bare wood; or glue first and seal afterwards, mask the pocket while sealing, or use an epoxy glue, which cures at its own pace.',
     source: commonPractice,
@@ -23,11 +24,11 @@ export const glueOnSealed: Rule = {
     page,
     *examine(plan) {
         for (const { step, blank, inlay } of plan.steps) {
-            if (step.kind !== 'inlay' || inlay === undefined || (step.glue?.kind ?? step.glue?.name) !== 'wood-glue') continue;
-            const pocket = faceBefore(plan, step.index, blank)?.cells.filter(({ column }) =>
-                column.digs.some((dig) => dig.step === inlay.pocket.index),
-            );
-            if (pocket?.some(({ column }) => isSealed(plan, column)) !== true) continue;
+            if (step.kind !== 'inlay' || inlay === undefined) continue;
+            const laid = faceBefore(plan, step.index, blank)
+                ?.cells.filter(({ column }) => column.digs.some((dig) => dig.step === inlay.pocket.index))
+                .flatMap(({ column }) => column.layers.flatMap((layer) => plan.steps[layer.step ?? -1]?.step ?? []));
+            if (laid?.some((below) => below.kind === 'seal' && isRefused(plan, step, below)) !== true) continue;
             const seals = plan.steps.filter(
                 (other) =>
                     other.step.kind === 'seal' &&
@@ -46,6 +47,12 @@ export const glueOnSealed: Rule = {
         }
     },
 };
+
+/** A sealer of no known name is taken for one that closes the wood. */
+function isRefused(plan: Plan, glued: Inlay, sealed: Seal): boolean {
+    if (sealed.sealer === undefined) return glued.glue?.kinds.includes('wood-glue') === true;
+    return refusalOf(plan, glued, sealed) !== undefined;
+}
 
 /** Engraves the pocket through the sealer, if nothing that is done to the board until then comes too early or too late by it. */
 function engraveLater({ steps }: Plan, { pocket, pocketLaser }: InlayPlan, inlay: Inlay, seal: StepPlan | undefined): Fix[] {

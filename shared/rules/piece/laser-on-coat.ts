@@ -1,6 +1,5 @@
-import { showArea, showLength } from '../../quantity/show';
 import { elapsed, longEnough } from '../helpers/elapsed';
-import { faceAfter, nameOf, negligible, sizeOfMet } from '../helpers/face-at';
+import { faceAfter, nameOf, sizeOfMet } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import { wetting } from '../helpers/wetting';
 import { commonPractice, type Page } from '../page';
@@ -33,12 +32,12 @@ export const laserOnCoat: Rule = {
                 if (finish?.kind !== 'finish' || (wet !== undefined && !longEnough(elapsed(plan, index, step.index), wet.needs)))
                     continue;
                 const here = met.filter(({ layers }) => layers.some((layer) => layer.step === index));
-                const { area, length } = sizeOfMet(here);
-                if (length === 0 && area <= negligible) continue;
+                const { length, matters, shown } = sizeOfMet(here);
+                if (!matters) continue;
                 const between = plan.steps.slice(index + 1, step.index).filter((other) => other.blank === blank);
                 yield finding(page, {
                     severity: 'info',
-                    message: `${nameOf(step)} burns ${length > 0 ? `${showLength(length)} through` : `${showArea(area)} of`} ${finish.coat?.name ?? 'the finish'}: burn first and finish afterwards, or see in its data sheet whether it may be burnt.`,
+                    message: `${nameOf(step)} burns ${shown} ${length > 0 ? 'through' : 'of'} ${finish.coat?.name ?? 'the finish'}: burn first and finish afterwards, or see in its data sheet whether it may be burnt.`,
                     where: step.where,
                     step: step.index,
                     spots: spotsOf(

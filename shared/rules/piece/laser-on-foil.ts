@@ -1,6 +1,5 @@
-import { showArea, showLength } from '../../quantity/show';
 import type { Peel } from '../../recipe/step';
-import { faceAfter, negligible, sizeOfMet } from '../helpers/face-at';
+import { faceAfter, sizeOfMet } from '../helpers/face-at';
 import { peelFirst } from '../helpers/peel-first';
 import { spotsOf } from '../helpers/spots';
 import { commonPractice, type Page } from '../page';
@@ -26,14 +25,14 @@ export const laserOnFoil: Rule = {
                 column.layers.some(({ kind }) => kind === 'foil'),
             );
             const half = met[0]?.column.layers.find(({ kind }) => kind === 'foil')?.name;
-            const { area, length } = sizeOfMet(met);
-            if (half === undefined || (length === 0 && area <= negligible)) continue;
+            const { matters, shown } = sizeOfMet(met);
+            if (half === undefined || !matters) continue;
             const later = plan.steps
                 .map((other) => other.step)
                 .find((other): other is Peel => other.kind === 'peel' && other.blank.value === half && other.index > step.index);
             yield finding(page, {
                 severity: 'error',
-                message: `${step.name} runs over ${length > 0 ? showLength(length) : showArea(area)} of the backing of ${half}, which is still on: peel ${half} first.`,
+                message: `${step.name} runs over ${shown} of the backing of ${half}, which is still on: peel ${half} first.`,
                 where: step.where,
                 step: step.index,
                 spots: spotsOf(

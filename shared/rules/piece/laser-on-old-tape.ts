@@ -1,9 +1,8 @@
 import type { Plan, StepPlan } from '../../plan/plan';
 import { usualOverfill } from '../../plan/plan-fill';
-import { showArea, showLength } from '../../quantity/show';
 import type { Change } from '../../recipe/finding';
 import type { Peel, Step } from '../../recipe/step';
-import { faceAfter, nameOf, negligible, sizeOfMet } from '../helpers/face-at';
+import { faceAfter, nameOf, sizeOfMet } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import { statementBefore } from '../helpers/statement-before';
 import { commonPractice, type Page } from '../page';
@@ -30,13 +29,13 @@ export const laserOnOldTape: Rule = {
             );
             const masked = taped[0]?.column.layers.find(({ kind }) => kind === 'tape')?.step;
             const poured = masked === undefined ? undefined : pouredBetween(plan, blank, masked, step.index);
-            const { area, length } = sizeOfMet(taped);
-            if (masked === undefined || poured === undefined || (length === 0 && area <= negligible)) continue;
+            const { matters, shown } = sizeOfMet(taped);
+            if (masked === undefined || poured === undefined || !matters) continue;
             const resin = poured.step.kind === 'fill' ? (poured.step.resin?.name ?? 'the fill') : 'the fill';
             const mask = plan.steps[masked]?.step;
             yield finding(page, {
                 severity: 'warning',
-                message: `${nameOf(step)} burns ${length > 0 ? showLength(length) : showArea(area)} through tape over which ${resin} was poured: peel ${blank} first, and mask it again if it has to be.`,
+                message: `${nameOf(step)} burns ${shown} through tape over which ${resin} was poured: peel ${blank} first, and mask it again if it has to be.`,
                 where: step.where,
                 step: step.index,
                 spots: spotsOf(

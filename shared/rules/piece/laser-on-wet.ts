@@ -1,7 +1,7 @@
-import { showArea, showLength, showTime } from '../../quantity/show';
+import { showTime } from '../../quantity/show';
 import { atItsWord } from '../figures';
 import { elapsed, longEnough } from '../helpers/elapsed';
-import { faceAfter, negligible, sizeOfMet } from '../helpers/face-at';
+import { faceAfter, sizeOfMet } from '../helpers/face-at';
 import { longerWait } from '../helpers/longer-wait';
 import { spotsOf } from '../helpers/spots';
 import { wetting } from '../helpers/wetting';
@@ -36,11 +36,11 @@ export const laserOnWet: Rule = {
                 const gone = elapsed(plan, index, step.index);
                 if (longEnough(gone, wet.needs)) continue;
                 const here = met.filter(({ layers }) => layers.some((layer) => layer.step === index));
-                const { area, length } = sizeOfMet(here);
-                if (length === 0 && area <= negligible) continue;
+                const { length, matters, shown } = sizeOfMet(here);
+                if (!matters) continue;
                 yield finding(page, {
                     severity: 'error',
-                    message: `${step.name} burns ${length > 0 ? `${showLength(length)} through` : `${showArea(area)} of`} ${wet.name} that is still wet: it needs ${showTime(wet.needs)} and has had ${showTime(gone)}.`,
+                    message: `${step.name} burns ${shown} ${length > 0 ? 'through' : 'of'} ${wet.name} that is still wet: it needs ${showTime(wet.needs)} and has had ${showTime(gone)}.`,
                     where: step.where,
                     step: step.index,
                     spots: spotsOf(
