@@ -28,20 +28,11 @@ export const asData = {
     },
 };
 
-/**
- * Data as a module: of a list of things the names of their fields once, and what comes again and again by pairs of pieces, as the
- * grammar: most rules are of one severity and one source, and English has few words.
- */
+/** Data as a module: of a list of things the names of their fields once. */
 function asModule(data) {
-    const tables = Object.entries(data).map(([name, things]) => [name, table(things)]);
-    const json = JSON.stringify(tables.map(([, each]) => each));
-    const counts = new Map();
-    for (const text of json.match(TEXTS)) counts.set(text, (counts.get(text) ?? 0) + 1);
-    const pieces = json.match(TEXTS).flatMap((text) => (counts.get(text) > 1 ? text : text.match(/[\w’]+|./gsu)));
     return [
-        `const tables=JSON.parse(${unpacked(packed(pieces))});`,
         'const things=([names,rows])=>rows.map((row)=>Object.fromEntries(names.flatMap((name,i)=>row[i]===0?[]:[[name,row[i]]])));',
-        ...tables.map(([name], i) => `export const ${name}=things(tables[${i}]);`),
+        ...Object.entries(data).map(([name, all]) => `export const ${name}=things(${JSON.stringify(table(all))});`),
     ].join('\n');
 }
 
