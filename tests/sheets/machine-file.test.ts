@@ -76,7 +76,10 @@ function coverOf(moves: readonly Move[], angle: number, pitch: number): (x: numb
         const v = y0 * cos - x0 * sin;
         const [a, b] = [x0 * cos + y0 * sin, x1 * cos + y1 * sin];
         const key = Math.floor(v / pitch);
-        lines.set(key, [...(lines.get(key) ?? []), { low: Math.min(a, b), high: Math.max(a, b), v }]);
+        const line = lines.get(key);
+        const reach = { low: Math.min(a, b), high: Math.max(a, b), v };
+        if (line === undefined) lines.set(key, [reach]);
+        else line.push(reach);
     }
     return (x, y) => {
         const [u, v] = [x * cos + y * sin, y * cos - x * sin];

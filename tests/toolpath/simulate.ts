@@ -13,7 +13,7 @@ export interface Machine {
     readonly focus?: { readonly speed: number; readonly acceleration: number; readonly stop: number };
 }
 
-/** Seconds from the first move to the last. Rapid moves start and end at rest. `each` is told what every move takes. */
+/** Seconds from the first move to the last. Rapid moves start and end at rest. `each` is told what every move takes, in their order. */
 export function simulate(
     moves: readonly Move[],
     machine: Machine,
@@ -30,7 +30,7 @@ export function simulate(
             z = moves[i]!.z;
         }
         if (!moves[i]!.rapid) while (end < moves.length && !moves[end]!.rapid) end++;
-        time += runChain(moves.slice(i, end), machine, step, each);
+        time += runChain(moves, i, end, machine, step, each);
         i = end;
     }
     return time;
@@ -42,30 +42,57 @@ function straight(length: number, { speed, acceleration }: NonNullable<Machine['
     return 2 * ramp + Math.max(0, length - acceleration * ramp * ramp) / speed;
 }
 
-function runChain(moves: readonly Move[], machine: Machine, step: number, each: (move: Move, seconds: number) => void): number {
-    const limits: number[] = [0];
-    const lengths: number[] = [];
-    const owners: Move[] = [];
-    moves.forEach((move, i) => {
-        const length = Math.hypot(move.x1 - move.x0, move.y1 - move.y0);
+/**
+ * What the head may do at each place between two steps, as squared speeds: those grow and shrink evenly along the way. Files have
+ * millions of steps, so one piece of memory serves all chains.
+ */
+let limits = new Float64Array(1 << 16);
+
+/** Moves `first` to `end`, without that one, from rest to rest. */
+function runChain(
+    moves: readonly Move[],
+    first: number,
+    end: number,
+    machine: Machine,
+    step: number,
+    each: (move: Move, seconds: number) => void,
+): number {
+    const lengthOf = (move: Move): number => Math.hypot(move.x1 - move.x0, move.y1 - move.y0);
+    const stepsOf = (length: number): number => Math.max(1, Math.ceil(length / step));
+    let count = 0;
+    for (let i = first; i < end; i++) count += stepsOf(lengthOf(moves[i]!));
+    if (limits.length <= count) limits = new Float64Array(2 * count);
+    let at = 0;
+    for (let i = first; i < end; i++) {
+        const move = moves[i]!;
         const speed = move.rapid ? machine.topSpeed : move.feed / 60;
-        const steps = Math.max(1, Math.ceil(length / step));
-        if (i > 0) limits[limits.length - 1] = Math.min(speed, cornerLimit(moves[i - 1]!, move, machine));
-        for (let k = 0; k < steps; k++) {
-            lengths.push(length / steps);
-            owners.push(move);
-            limits.push(speed);
-        }
-    });
-    limits[limits.length - 1] = 0;
+        limits[at] = i === first ? 0 : Math.min(speed, cornerLimit(moves[i - 1]!, move, machine)) ** 2;
+        const after = at + stepsOf(lengthOf(move));
+        limits.fill(speed ** 2, at + 1, after + 1);
+        at = after;
+    }
+    limits[count] = 0;
     const twice = 2 * machine.acceleration;
-    for (let k = limits.length - 2; k >= 0; k--)
-        limits[k] = Math.min(limits[k]!, Math.sqrt(limits[k + 1]! ** 2 + twice * lengths[k]!));
+    for (let i = end - 1; i >= first; i--) {
+        const length = lengthOf(moves[i]!);
+        const steps = stepsOf(length);
+        const gain = (twice * length) / steps;
+        for (let k = 0; k < steps; k++, at--) limits[at - 1] = Math.min(limits[at - 1]!, limits[at]! + gain);
+    }
     let time = 0;
-    for (let k = 0; k < lengths.length; k++) {
-        limits[k + 1] = Math.min(limits[k + 1]!, Math.sqrt(limits[k]! ** 2 + twice * lengths[k]!));
-        const taken = lengths[k]! > 0 ? (2 * lengths[k]!) / (limits[k]! + limits[k + 1]!) : 0;
-        each(owners[k]!, taken);
+    let speed = 0;
+    for (let i = first; i < end; i++) {
+        const length = lengthOf(moves[i]!);
+        const steps = stepsOf(length);
+        const gain = (twice * length) / steps;
+        let taken = 0;
+        for (let k = 0; k < steps; k++, at++) {
+            const before = speed;
+            limits[at + 1] = Math.min(limits[at + 1]!, limits[at]! + gain);
+            if (limits[at + 1] !== limits[at]) speed = Math.sqrt(limits[at + 1]!);
+            if (length > 0) taken += (2 * length) / steps / (before + speed);
+        }
+        each(moves[i]!, taken);
         time += taken;
     }
     return time;
