@@ -7,6 +7,7 @@ import { spawn } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { installBeside } from './install-beside.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const report = path.join(root, 'out', 'unit.json');
@@ -42,8 +43,10 @@ function editorCounts(said) {
     return [Number(passed), Number(failed)];
 }
 
+// Half of it is waiting for the network and for npm, so that it costs little beside the tests that do not need it.
+const editorInstall = words.length === 0 ? installBeside(path.join(root, 'tests/editor/install.mjs')) : undefined;
 const build = await run('Building', ['.config/build.mjs']);
-if (build.status !== 0) process.exit(build.status ?? 1);
+if (build.status !== 0) await end(build.status ?? 1);
 
 mkdirSync(path.dirname(report), { recursive: true });
 rmSync(report, { force: true });
@@ -58,12 +61,25 @@ const unit = await run('Tests of every room', [
 ]);
 let [passed, failed] = unitCounts();
 let status = unit.status ?? 1;
-if (words.length === 0 && status === 0) {
-    const editor = await run('Tests in a real editor', ['tests/editor/run.mjs']);
-    const counts = editorCounts(editor.said);
-    passed += counts[0];
-    failed += counts[1];
-    status = editor.status ?? 1;
+if (editorInstall !== undefined && status === 0) {
+    const install = await editorInstall;
+    if (install.status === 0) {
+        const editor = await run('Tests in a real editor', ['tests/editor/run.mjs', '--built']);
+        const counts = editorCounts(editor.said);
+        passed += counts[0];
+        failed += counts[1];
+        status = editor.status ?? 1;
+    } else {
+        console.error(`\n== Installing the editor for the tests failed\n${install.said}`);
+        failed += 1;
+        status = 1;
+    }
 }
 console.log(`${passed} passed, ${failed} failed`);
-process.exit(status);
+await end(status);
+
+/** A half-done install would be in the way of the next one, so that it is let end. */
+async function end(code) {
+    if (editorInstall !== undefined) await editorInstall;
+    process.exit(code);
+}

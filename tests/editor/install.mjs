@@ -19,8 +19,8 @@ export function browserPath() {
 }
 
 function installed() {
-    // Without its postinstall the package lies there with no VS Code inside.
-    const parts = ['code-server/lib/vscode/out', 'playwright-core', 'mocha', 'axe-core', '@types/mocha'];
+    // Without its postinstall the package lies there with no VS Code inside. The list of all is what npm writes last.
+    const parts = ['code-server/lib/vscode/out', 'playwright-core', 'mocha', 'axe-core', '@types/mocha', '.package-lock.json'];
     return parts.every((part) => existsSync(join(here, 'node_modules', part)));
 }
 

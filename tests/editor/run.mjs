@@ -1,10 +1,11 @@
 /**
  * The tests in a real VS Code: prints "N passed, N failed" and exits accordingly.
  *
- *     node tests/editor/run.mjs [--all | --longer] [--desktop] [host] [person] [--only TEXT]
+ *     node tests/editor/run.mjs [--all | --longer] [--desktop] [--built] [host] [person] [--only TEXT]
  *
  * With --all the longer ones too, of which a shorter one sees most; with --longer those alone. --only takes names of files of person/, with commas
  * between them, or a part of a test's title.
+ * With --built the bundles in dist/ are taken as they are.
  * Without --desktop VS Code runs as a server with its face in a headless browser; with it, a desktop
  * VS Code is downloaded for the extension-host tests (the person's view needs the browser).
  */

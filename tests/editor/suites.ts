@@ -45,7 +45,7 @@ export async function runSuites(args: readonly string[]): Promise<number> {
     const desktop = args.includes('--desktop');
     const length = args.includes('--all') ? 'all' : args.includes('--longer') ? 'longer' : 'often';
     if (row !== undefined) return runRow(Number(row), length);
-    execFileSync(process.execPath, [join(places.root, '.config/build.mjs')], { stdio: 'inherit' });
+    if (!args.includes('--built')) execFileSync(process.execPath, [join(places.root, '.config/build.mjs')], { stdio: 'inherit' });
     if (args.includes('speed')) {
         await withWorkshop((workshop) => runSpeed(workshop, (file) => readFileSync(join(workshop, file), 'utf8')));
         return 0;

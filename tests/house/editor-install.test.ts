@@ -3,10 +3,11 @@ import { chmodSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { root } from './source-files';
 
 const script = pathToFileURL(path.join(root, 'tests/editor/install.mjs'));
+const beside = pathToFileURL(path.join(root, '.config/install-beside.mjs')).href;
 
 describe('the install of the editor that the tests run in', () => {
     let folder: string;
@@ -48,5 +49,26 @@ describe('the install of the editor that the tests run in', () => {
         expect(status).not.toBe(0);
         expect(stderr).toContain('npm error it wants another Node');
         expect(stderr).toContain('npm failed (exit code 3)');
+    });
+
+    it('goes on beside the tests, and what it said is there when it has failed', async () => {
+        const { installBeside } = (await import(beside)) as {
+            installBeside(script: string): Promise<{ said: string; status: number }>;
+        };
+        const said = vi.spyOn(console, 'log').mockImplementation(() => {});
+        const script = path.join(folder, 'install.mjs');
+        writeFileSync(
+            script,
+            "console.log('Installing …');\nconsole.error('npm error it wants another Node');\nprocess.exit(3);\n",
+        );
+        const failed = await installBeside(script);
+        expect(failed.status).toBe(3);
+        expect(failed.said).toContain('npm error it wants another Node');
+        expect(said.mock.calls.flat().join()).toContain('Installing …');
+        said.mockClear();
+        writeFileSync(script, '');
+        expect(await installBeside(script)).toEqual({ said: '', status: 0 });
+        expect(said).not.toHaveBeenCalled();
+        said.mockRestore();
     });
 });
