@@ -4,6 +4,7 @@ import { readingOf } from './fit-problem';
 import { type DepthLaw, measuringError, PRIOR_FREEDOM } from './law';
 import type { PowerByDay, PowerDay } from './measured-power';
 import { type BurnRow, usable } from './rows';
+import { withDoseFactor } from './tone';
 
 /** A measured square with the day on which it was burnt, ISO 8601. */
 export interface DatedRow {
@@ -146,19 +147,7 @@ export function withPower(law: DepthLaw, power: PowerByDay): DepthLaw {
         errors: { ...law.errors, threshold: Math.sqrt(covariance[0]!), energy: Math.sqrt(covariance[4]!) },
         covariance,
         darkest: law.darkest / factor,
-        ...(tone !== undefined && {
-            tone: {
-                ...tone,
-                slope: tone.slope * factor,
-                covariance: [
-                    tone.covariance[0],
-                    tone.covariance[1] * factor,
-                    tone.covariance[2] * factor,
-                    (tone.covariance[3] + (power.error * tone.slope) ** 2 / tone.variance) * factor ** 2,
-                ] as const,
-                rows: tone.rows.map((row) => ({ ...row, dose: row.dose / factor })),
-            },
-        }),
+        ...(tone !== undefined && { tone: withDoseFactor(tone, factor, power.error) }),
         ...(range !== undefined && { range: { low: range.low / factor, high: range.high / factor } }),
         power,
     };

@@ -86,7 +86,7 @@ export function solveDepth(law: DepthLaw, laser: Laser | undefined, wish: Wish, 
     if (!((given.passes ?? 1) >= 1 && ('tone' in wish ? wish.tone : wish.depth) >= 0)) return undefined;
     const machine = machineOf(laser, wish.line === true);
     const spot = spotOf(laser);
-    const pitch = given.pitch ?? (wish.line === true ? linePitch(spot) : (law.pitch ?? pitchForSpot(spot)));
+    const pitch = given.pitch ?? (wish.line === true ? linePitch(spot) : (judgedPitch(law, wish) ?? pitchForSpot(spot)));
     if (pitch === undefined) limits.push('no-pitch');
     if (laser?.topSpeed === undefined && given.speed === undefined) limits.push('no-top-speed');
     if (machine.power === undefined && given.power === undefined) return undefined;
@@ -104,6 +104,11 @@ export function solveDepth(law: DepthLaw, laser: Laser | undefined, wish: Wish, 
     const open = { ...machine, runUpSpeed: Number.POSITIVE_INFINITY };
     const faster = settle(law, open, wish, { ...given, pitch: best.pitch, passes: best.passes });
     return (faster?.speed ?? 0) > best.speed * 1.01 ? { ...best, limits: [...best.limits, 'run-up'] } : best;
+}
+
+/** The pitch at which the squares were burnt that the wish is solved from: the same dose looks otherwise at another. */
+function judgedPitch(law: DepthLaw, wish: Wish): number | undefined {
+    return ('tone' in wish ? law.tone?.pitch : undefined) ?? law.pitch;
 }
 
 function range(from: number, to: number): number[] {

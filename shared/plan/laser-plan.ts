@@ -146,6 +146,10 @@ export interface LaserSettings {
     readonly measuredDoses?: { readonly low: number; readonly high: number };
     /** The darkest tone of a judged square, where these settings are for a darker one. */
     readonly darkestJudged?: number;
+    /** Pitch (mm) at which tones were judged, where these settings are for a tone. */
+    readonly judgedPitch?: number;
+    /** They are for a tone and burn through masking tape, which no square was judged through. */
+    readonly throughTape?: true;
     /** No coupon stands behind it. */
     readonly guess: boolean;
 }

@@ -4,12 +4,13 @@ import { wattsOf } from '../burn/power-curve';
 import { type Given, isSure, type Solution, solveDepth, type Wish } from '../burn/solve';
 import { solveCut } from '../burn/solve-cut';
 import { USUAL_SURE } from '../burn/surely';
+import { darkestJudged } from '../burn/tone';
 import type { Interval } from '../quantity/interval';
 import { exactly } from '../quantity/interval';
 import type { Quantity } from '../quantity/quantity';
 import { followsOutline } from '../recipe/follows-outline';
 import type { Recipe } from '../recipe/recipe';
-import type { Cut, Engrave } from '../recipe/step';
+import type { Cut, Engrave, Mask, Peel } from '../recipe/step';
 import type { Laser } from '../recipe/stock';
 import { contentKey } from './content-key';
 import { cutLaw, depthLaw } from './depth-law';
@@ -56,10 +57,20 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
         };
     }
     if (wish !== undefined && 'tone' in wish) {
-        return { through, tone: wish.tone, depth: exactly(0), ...(settings === undefined ? {} : { settings }) };
+        const taped = settings && { ...settings, ...(isTaped(recipe, step) && { throughTape: true as const }) };
+        return { through, tone: wish.tone, depth: exactly(0), ...(taped === undefined ? {} : { settings: taped }) };
     }
     const depth = depthOfWish(wish, solution);
     return { through, ...(settings === undefined ? {} : { settings }), ...(depth === undefined ? {} : { depth }) };
+}
+
+/** Whether tape lies on the blank that a step engraves: on after the last peeling before it. */
+function isTaped({ steps }: Recipe, { index, blank }: Engrave): boolean {
+    const onIt = steps.filter(
+        (step): step is Mask | Peel =>
+            (step.kind === 'mask' || step.kind === 'peel') && step.index < index && step.blank.value === blank.value,
+    );
+    return onIt.at(-1)?.kind === 'mask';
 }
 
 /** Settings of a cut come from cut tests, or an estimate: a single line through the whole sheet is like no square. */
@@ -200,7 +211,8 @@ function settingsOf(solution: Solution, guess: boolean, law?: DepthLaw, wish?: W
         ...(outside &&
             wish !== undefined &&
             'tone' in wish &&
-            law?.tone !== undefined && { darkestJudged: Math.max(...law.tone.rows.map(({ tone }) => tone)) }),
+            law?.tone !== undefined && { darkestJudged: darkestJudged(law.tone) }),
+        ...(wish !== undefined && 'tone' in wish && law?.tone?.pitch !== undefined && { judgedPitch: law.tone.pitch }),
         guess,
     };
 }

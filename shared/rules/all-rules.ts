@@ -16,6 +16,7 @@ import { depthPromise } from './depth/depth-promise';
 import { depthUnreachable } from './depth/depth-unreachable';
 import { noCoupon } from './depth/no-coupon';
 import { noCutTest } from './depth/no-cut-test';
+import { noToneSquares } from './depth/no-tone-squares';
 import { outsideCoupon } from './depth/outside-coupon';
 import { pocketWithoutFloor } from './depth/pocket-without-floor';
 import { powerDrifts } from './depth/power-drifts';
@@ -155,6 +156,7 @@ const earlierSteps = [
     maskUnderPour,
     throughUnsure,
     noCutTest,
+    noToneSquares,
     cutUnreachable,
     skinLeft,
 ];

@@ -67,8 +67,9 @@ function depthFacts(laser: LaserPlan, wish: Engrave['depth']): Fact[] {
 
 /** A tone that no square was judged by is a guess, and says so. */
 function toneWords({ settings }: LaserPlan, tone: number): string {
-    const judged = settings === undefined || settings.givesTone !== undefined;
-    return judged ? showRatio(tone) : `${showRatio(tone)} (a guess: no square judged by tone)`;
+    if (settings !== undefined && settings.givesTone === undefined)
+        return `${showRatio(tone)} (a guess: no square judged by tone)`;
+    return `${showRatio(tone)}${settings?.throughTape === true ? ' (judged without tape: try a corner first)' : ''}`;
 }
 
 function dotsFact({ artName, grid, dots }: DottedPicture): string {

@@ -99,11 +99,13 @@ function sureness(law: DepthLaw): string | undefined {
 
 function toneFact(tone: ToneLaw): string {
     const onset = onsetDose(tone);
-    const from = onset > 0 ? `begins at ${showNumber(onset, 2)}, darkest` : 'darkest';
-    const middle = predictTone(tone, doseForTone(tone, 0.5));
+    const darkest = darkestDose(tone);
+    const from = onset > 0 ? `begins at ${showNumber(onset, 2)}, ` : '';
+    const middle = predictTone(tone, doseForTone(tone, tone.rises.tone / 2));
     const spread = showRatio((middle.high - middle.low) / 2);
     const squares = `${tone.rows.length} ${tone.rows.length === 1 ? 'square' : 'squares'}`;
-    return `${from} at ${showNumber(darkestDose(tone), 2)} J/mm²; half way a new square lies within ± ${spread} (${squares})`;
+    const then = tone.paler.length > 0 ? 'paler again beyond' : 'not known beyond';
+    return `${from}${showRatio(tone.rises.tone)} at ${showNumber(darkest, 2)} J/mm², ${then}; half way a new square lies within ± ${spread} (${squares})`;
 }
 
 /** Rounded down: a fit that is not perfect never looks so. */

@@ -53,7 +53,7 @@ function depthHint({ step, settings, through, breakthrough, tone, depth }: Laser
     if (tone !== undefined)
         return settings.givesTone === undefined
             ? 'a guess: no square judged by tone'
-            : `${showRatio(settings.givesTone.low)} to ${showRatio(settings.givesTone.high)}`;
+            : `${showRatio(settings.givesTone.low)} to ${showRatio(settings.givesTone.high)}${settings.throughTape === true ? ' without tape' : ''}`;
     const unit = step.depth !== undefined && 'unit' in step.depth ? step.depth.unit : 'mm';
     if (step.depth === undefined) return `${showLengthInterval(settings.gives)} deep`;
     if (!settings.reached) return `gives ${showLengthInterval(settings.gives, unit)}`;

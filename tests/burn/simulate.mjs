@@ -2,6 +2,7 @@
  * `npm run simulate -- [FIRST_SEED] [YEARS] [WORLD …]`: simulated years of a laser; how far pockets come out from what was
  * planned, where runs count, where they count all alike, and where they do not. Prints per cent, means over the years.
  * `npm run simulate -- drift [FIRST_SEED] [YEARS] [WORLD …]`: how often and how soon a drift is told, where there is one and where not.
+ * `npm run simulate -- tone [FIRST_SEED] [COUPONS]`: how far tones come out from what was asked, on woods that darken in unlike ways.
  * `npm run simulate -- through [FIRST_SEED] [COUPONS]`: in how many veneers burnt through a skin is left.
  */
 import { mkdtempSync, rmSync } from 'node:fs';

@@ -1,3 +1,4 @@
+import { burnTones, type Toning, tonings } from './tones';
 import { burnVeneers } from './veneers';
 import { driftsOf, type Rule, type Ways, type WorldName, worlds, yearsOf } from './year-of-laser';
 
@@ -6,10 +7,14 @@ const everyWorld = Object.keys(worlds) as WorldName[];
 /** Workshops in which a drift is looked for: pockets that come out otherwise than squares all along, and coarse gauges. */
 const workshops: readonly Ways[] = [{}, { offset: 0.1 }, { offset: -0.1 }, { gauge: 0.05 }, { gauge: 0.1 }];
 
-/** @param words `drift` or nothing; then the first seed, how many years, and the worlds: all of them where none is named */
+/** @param words `through`, `tone`, `drift` or nothing; then the first seed, how many years, and the worlds: all of them where none is named */
 export function simulate(words: readonly string[]): void {
     if (words[0] === 'through') {
         sayVeneers(words.slice(1));
+        return;
+    }
+    if (words[0] === 'tone') {
+        sayTones(words.slice(1));
         return;
     }
     const isDrift = words[0] === 'drift';
@@ -50,6 +55,18 @@ function sayVeneers([first = '1', count = '4000']: readonly string[]): void {
             const how = sure === undefined ? 'median' : `${100 * sure} % sure`;
             console.log(
                 `${squares} squares, ${how.padEnd(11)} skin left in ${percent(asBought)} of veneers as bought, ${percent(thickest)} of the thickest; time ${time.toFixed(2)}, too wide to burn by ${percent(refused)}`,
+            );
+        }
+    }
+}
+
+function sayTones([first = '1', count = '300']: readonly string[]): void {
+    const seeds = Array.from({ length: Number(count) }, (_, at) => Number(first) + at);
+    for (const toning of Object.keys(tonings) as Toning[]) {
+        for (const asked of [0.3, 0.6, 0.85, 0.95, 1]) {
+            const { bias, rms, covered, half } = burnTones(toning, asked, seeds);
+            console.log(
+                `${toning.padEnd(20)} ${percent(asked)} of its darkest asked: bias ${percent(bias)}, rms ${percent(rms)}, new squares within what was told ${percent(covered)}, half width ${percent(half)}`,
             );
         }
     }

@@ -1,6 +1,6 @@
 import { doseOf } from '../../burn/dose';
 import type { LaserSettings } from '../../plan/laser-plan';
-import { showNumber, showRatio } from '../../quantity/show';
+import { showLength, showNumber, showRatio } from '../../quantity/show';
 import type { Engrave } from '../../recipe/step';
 import { blankOf, materialName } from '../helpers/blank-names';
 import type { Page } from '../page';
@@ -11,7 +11,7 @@ const page: Page = {
     title: 'Outside of what the coupon has measured',
     severities: ['info'],
     condition:
-        'The dose of a pass lies more than 5 % below the least or above the most that the coupon’s squares were burnt with, or a tone is asked for that is more than 5 % darker than the darkest judged square.',
+        'The dose of a pass lies more than 5 % below the least or above the most that the coupon’s squares were burnt with, or a tone is asked for that is more than 5 % darker than the darkest judged square, or with lines more than a third closer or wider than those of the judged squares.',
     why: 'The depth is then read off the line beyond the last square. Char, smoke and fade bend it there, and nobody has measured how much.',
     mend: 'Burn one more square near these settings and add its `burn` line; or choose passes so that the dose lies between the squares.',
     source: 'The coupon’s own range.',
@@ -28,7 +28,7 @@ export const outsideCoupon: Rule = {
             const coupon = plan.recipe.coupons.find(
                 (candidate) => candidate.sheet === blank?.blank.sheet?.name && candidate.laser === plan.recipe.laser?.name,
             );
-            const beyond = laser.tone === undefined ? areaBeyond(step, settings) : darkerThanSquares(step, settings);
+            const beyond = laser.tone === undefined ? areaBeyond(step, settings) : toneBeyond(step, settings);
             if (beyond === undefined) continue;
             const on = blank === undefined ? '' : ` on ${materialName(blank)}`;
             yield finding(page, {
@@ -49,7 +49,10 @@ function areaBeyond({ name }: Engrave, settings: LaserSettings): string | undefi
     return `${name} is burnt with ${showNumber(doseOf(settings), 2)} J/mm² a pass, and the squares of the coupon with ${measured} J/mm²: its depth is a reading beyond the line.`;
 }
 
-function darkerThanSquares({ name, tone }: Engrave, { darkestJudged }: LaserSettings): string | undefined {
-    if (darkestJudged === undefined || tone === undefined) return undefined;
-    return `${name} asks for a tone of ${showRatio(tone.value)}, and no square of the coupon was judged darker than ${showRatio(darkestJudged)}: beyond it wood may dig, or get paler again. Judge one more square, or ask for a lighter tone.`;
+function toneBeyond({ name, tone }: Engrave, { darkestJudged, judgedPitch, pitch }: LaserSettings): string | undefined {
+    if (tone === undefined) return undefined;
+    if (darkestJudged !== undefined)
+        return `${name} asks for a tone of ${showRatio(tone.value)}, and no square of the coupon was judged darker than ${showRatio(darkestJudged)}: beyond it wood may dig, or get paler again. Judge one more square, or ask for a lighter tone.`;
+    if (judgedPitch === undefined || Math.abs(Math.log(pitch / judgedPitch)) <= Math.log(4 / 3) + 1e-9) return undefined;
+    return `${name} is burnt in lines of ${showLength(pitch)}, and the squares of the coupon were judged in lines of ${showLength(judgedPitch)}: the same dose looks otherwise there. Judge a square with this pitch, or leave \`pitch\` out.`;
 }
