@@ -93,7 +93,7 @@ function pocketWall({ wall }: LaserPlan): WallShape {
 }
 
 /** A veneer that is not burnt so deep is still there: no clearance lets that in. */
-function veneerWall({ wall }: LaserPlan): WallShape {
+export function veneerWall({ wall }: LaserPlan): WallShape {
     if (wall === undefined) return () => 0;
     const inset = wallShape(wall);
     return (depth) => (depth > wall.depth + FOOT ? Number.POSITIVE_INFINITY : inset(depth));

@@ -44,6 +44,7 @@ import { gritsCoarsen } from './finishing/grits-coarsen';
 import { leavesScorch } from './finishing/leaves-scorch';
 import { oilyRags } from './finishing/oily-rags';
 import { recoatWindow } from './finishing/recoat-window';
+import { sealedInPart } from './finishing/sealed-in-part';
 import { toneSandedAway } from './finishing/tone-sanded-away';
 import { beyondBoundary } from './inlay/beyond-boundary';
 import { glueOnSealed } from './inlay/glue-on-sealed';
@@ -63,6 +64,7 @@ import { notMirrored } from './inlay/not-mirrored';
 import { roundWithoutMarks } from './inlay/round-without-marks';
 import { veneerProud } from './inlay/veneer-proud';
 import { veneerThin } from './inlay/veneer-thin';
+import { veneersMeet } from './inlay/veneers-meet';
 import { wideSeam } from './inlay/wide-seam';
 import { beyondField } from './machine/beyond-field';
 import { beyondMachine } from './machine/beyond-machine';
@@ -89,6 +91,7 @@ import { laserOnFoil } from './piece/laser-on-foil';
 import { laserOnOldTape } from './piece/laser-on-old-tape';
 import { laserOnWet } from './piece/laser-on-wet';
 import { markDugAway } from './piece/mark-dug-away';
+import { maskBurntOpen } from './piece/mask-burnt-open';
 import { maskUnderPour } from './piece/mask-under-pour';
 import { pocketInPocket } from './piece/pocket-in-pocket';
 import { pocketTaken } from './piece/pocket-taken';
@@ -154,6 +157,7 @@ const earlierSteps = [
     markDugAway,
     oilBeforeFilling,
     maskUnderPour,
+    maskBurntOpen,
     throughUnsure,
     noCutTest,
     noToneSquares,
@@ -166,6 +170,7 @@ const fit = [
     veneerThin,
     jamsBeforeFloor,
     wideSeam,
+    veneersMeet,
     partsVanish,
     noBacking,
     roundWithoutMarks,
@@ -199,6 +204,7 @@ const order = [
     gritJump,
     gritsCoarsen,
     finishBeforeSanding,
+    sealedInPart,
     maskLeftOn,
     manyToWeed,
 ];

@@ -11,7 +11,7 @@ import { faceAfter, faceBefore, negligible, sizeOfMet } from './face-at';
 import { noWall } from './least-wall';
 
 /** Shallower than this nothing stands that could break, mm. @commonPractice */
-const shallow = 0.25;
+export const shallow = 0.25;
 
 /** What a wall stands between: two open pockets, a pocket and a cut or the blank's edge, or two cuts. */
 export type WallKind = 'pocket' | 'rim' | 'bridge';

@@ -1,7 +1,7 @@
 import { subtract, union } from '../../geometry/boolean';
 import { area, isEmpty } from '../../geometry/measure';
 import { grow } from '../../geometry/offset';
-import type { Region } from '../../geometry/region';
+import { type Region, tangledRegion } from '../../geometry/region';
 import { keptFor } from '../../plan/kept';
 import type { InlayPlan, Plan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
@@ -11,6 +11,7 @@ import { spotsOf } from '../helpers/spots';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 import { reachesBeyond } from './beyond-boundary';
+import { meetWithin } from './veneers-meet';
 
 /** Bands thinner than this along an edge are flattening and beam, not another shape; mm. */
 const thin = 0.1;
@@ -71,7 +72,16 @@ function comparable({ relief, pocket, reliefLaser }: InlayPlan): boolean {
 /** What of a pocket no veneer covers: several woods may share one. */
 function uncoveredOf(plan: Plan, { pocket, pocketLaser, empty }: InlayPlan): Region {
     const all = plan.steps.flatMap(({ inlay }) => (inlay?.pocket.index === pocket.index ? [inlay.turned] : []));
-    return all.length === 1 ? empty : subtract(pocketLaser.region, union(all));
+    return all.length === 1 ? empty : subtract(pocketLaser.region, withSeams(union(all)));
+}
+
+/** Veneers with the seams between them, of which veneers-meet speaks. */
+function withSeams(veneers: Region): Region {
+    return keptFor(veneers, 'with seams', () => {
+        const grown = grow(veneers, meetWithin / 2);
+        const closed = grown === tangledRegion ? veneers : grow(grown, -meetWithin / 2);
+        return closed === tangledRegion ? veneers : union([veneers, closed]);
+    });
 }
 
 /** Area of what is thicker than a band along an edge, mm2; 0 when there is none. */

@@ -1,5 +1,8 @@
 import { intersect } from '../../geometry/boolean';
 import { area } from '../../geometry/measure';
+import { grow } from '../../geometry/offset';
+import { type Region, tangledRegion } from '../../geometry/region';
+import type { InlayPlan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
 import { faceBefore, nameOf, negligible } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
@@ -29,8 +32,10 @@ export const pocketTaken: Rule = {
                     // What came out of a pocket across this one is told where the two are burnt, or poured.
                     return kind !== 'glue' && (fill ?? other)?.pocket.index === pocket.index;
                 });
+                if (put === undefined) return [];
                 // Two woods may share a pocket side by side.
-                return put === undefined ? [] : [{ region: intersect(region, inlay.fits), put }];
+                const first = plan.steps[put.step ?? -1]?.inlay;
+                return [{ region: intersect(region, first === undefined ? inlay.fits : withoutRims(inlay, first)), put }];
             });
             const size = taken.reduce((sum, { region }) => sum + area(region), 0);
             const first = taken[0]?.put;
@@ -50,3 +55,10 @@ export const pocketTaken: Rule = {
         }
     },
 };
+
+/** A veneer without what the beam's width takes off its own edge and off its neighbour's: where both meet, the painted edges overlap. */
+function withoutRims({ fits, reliefLaser }: InlayPlan, first: InlayPlan): Region {
+    const both = reliefLaser.growth + first.reliefLaser.growth;
+    const left = both > 0 ? grow(fits, -both) : fits;
+    return left === tangledRegion ? fits : left;
+}
