@@ -13,12 +13,15 @@ export interface Clause {
 const ofArt = ['inverse', 'at', 'turned', 'repeat'];
 const ofRun = ['power', 'at', 'x', 'pitch', 'planned', 'depth', 'tone', 'through', 'width'];
 const ofSquare = ['at', 'x', 'gives'];
+/** The width of the back stands right behind that of the face. */
+const ofCutTest = ['at', 'x', 'thickness', 'gives', 'kerf'];
 
 /** The words with which clauses of such a line begin, in the order in which they are laid out; undefined for a line that has none. */
 export function clauseOrder(node: AstNode): readonly string[] | undefined {
     if (ast.isArtUse(node) || ast.isShape(node)) return ofArt;
     if (ast.isBurnt(node)) return ofRun;
-    return ast.isBurn(node) ? ofSquare : undefined;
+    if (ast.isBurn(node)) return ofSquare;
+    return ast.isCutTest(node) ? ofCutTest : undefined;
 }
 
 /** The clauses of a line in the order in which they stand, and what stands before them. */

@@ -1,7 +1,9 @@
 import { AstUtils, GrammarAST } from 'langium';
 import { type CompletionItem, CompletionItemKind, InsertTextFormat, type MarkupContent } from 'vscode-languageserver';
 import { type Construct, constructs } from '../vocabulary/constructs';
+import { endsEarlierForm } from '../vocabulary/editions';
 import { propertiesOf } from '../vocabulary/lookup';
+import { canSayNo } from '../vocabulary/no';
 import type { Property } from '../vocabulary/property';
 import type { Standing } from './open-blocks';
 
@@ -13,12 +15,14 @@ type Proposal = Partial<CompletionItem> & { readonly label: string };
  */
 export function proposeWord(
     keyword: GrammarAST.Keyword,
-    { blocks }: Standing,
+    { blocks, heads, statement }: Standing,
     written: ReadonlySet<string>,
 ): Proposal | undefined {
     const word = keyword.value;
+    const rule = AstUtils.getContainerOfType(keyword, GrammarAST.isParserRule)?.name ?? '';
+    if (endsEarlierForm(rule, word)) return undefined; // read, no longer written
+    if (!isBased(heads) && needsBase(word, blocks.at(-1) ?? '', statement)) return undefined;
     if (isFirstWord(keyword)) {
-        const rule = AstUtils.getContainerOfType(keyword, GrammarAST.isParserRule)?.name ?? '';
         const construct = constructs.find((each) => each.word === word && each.type === rule);
         if (construct !== undefined) return ofConstruct(construct);
         const block = blocks.at(-1) ?? '';
@@ -28,6 +32,18 @@ export function proposeWord(
     }
     // What a step may be called comes after the words that it goes on with.
     return { label: word, kind: CompletionItemKind.Keyword, sortText: word === 'called' ? '02' : '01' };
+}
+
+/** Whether what is open is a recipe that is based on another. */
+function isBased(heads: string): boolean {
+    return /^recipe \S+(?: "[^"]*")? based on /.test(heads);
+}
+
+/** Words that point at what a base has. Without one a line can only say no, and only to what can be none. */
+function needsBase(word: string, block: string, statement: string): boolean {
+    if (statement === 'without') return !canSayNo(word);
+    if (word === 'without') return !propertiesOf(block).some(({ key }) => canSayNo(key));
+    return block === 'Recipe' && (word === 'after' || word === 'before');
 }
 
 function ofConstruct({ word, what, example, snippet }: Construct): Proposal {

@@ -7,7 +7,8 @@ const longEnough = 3;
 
 /**
  * Names that may be declared in a line which cannot be read: `laaser shed {` or `blankt ray {`. That they lead nowhere
- * is a consequence of it. Blanks and signs in the line do not count, since one of them may be the slip.
+ * is a consequence of it. Blanks and signs in the line do not count, since one of them may be the slip; between the markers of a
+ * merge nothing has slipped, so there a name is a word of its own, however short.
  */
 export function lostNames(document: LangiumDocument, broken: readonly Finding[]): (name: string) => boolean {
     if (broken.length === 0) return () => false;
@@ -19,12 +20,28 @@ export function lostNames(document: LangiumDocument, broken: readonly Finding[])
             return lettersOf(text.slice(start, end < 0 ? undefined : end));
         }),
     );
-    const { conflicts = [] } = (document.parseResult.lexerReport as Partial<KerfLexingReport> | undefined) ?? {};
-    for (const { offset, end } of conflicts) lines.add(lettersOf(text.slice(offset, end)));
+    const isInConflict = namesInConflicts(document);
     return (name) => {
+        if (isInConflict(name)) return true;
         const letters = lettersOf(name);
         return letters.length >= longEnough && [...lines].some((line) => line.includes(letters));
     };
+}
+
+/** Whether a name stands between the markers of a merge, where nothing is read. */
+export function namesInConflicts(document: LangiumDocument): (name: string) => boolean {
+    const { conflicts = [] } = (document.parseResult.lexerReport as Partial<KerfLexingReport> | undefined) ?? {};
+    const text = document.textDocument.getText();
+    const words = new Set(
+        conflicts.flatMap(
+            ({ offset, end }) =>
+                text
+                    .slice(offset, end)
+                    .normalize('NFC')
+                    .match(/[^\s{},"]+/g) ?? [],
+        ),
+    );
+    return (name) => words.has(name);
 }
 
 function lettersOf(text: string): string {

@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Finding, Severity } from '../../shared/recipe/finding';
-import { isBurn, isBurnt, isRecipe, isRoutine, isStep } from '../generated/ast';
+import { isBurn, isBurnt, isCutTest, isRecipe, isRoutine, isStep } from '../generated/ast';
 import { whereOfFirstWord, whereOfPart } from '../lowering/places';
 import { saysNothing } from '../lowering/runs';
 import { mergedItems } from '../variants/merge';
@@ -76,13 +76,17 @@ export function* emptyLines(node: AstNode): Iterable<Finding> {
     yield say('missing-property', { severity: 'warning', message, where: whereOfFirstWord(node) });
 }
 
-/** A square or a line of a run with settings that are not whole: half of them say nothing. */
+/** A square, a tried cut or a line of a run with settings that are not whole: half of them say nothing. */
 export function* unsaidClauses(node: AstNode): Iterable<Finding> {
     const lack = (message: string) => say('missing-property', { severity: 'error', message, where: whereOfFirstWord(node) });
     if (isBurn(node)) {
         if (node.speed === undefined) yield lack('This square does not say how fast it was burnt, as in `at 400 mm/s`.');
         else if (node.depth === undefined && node.tone === undefined)
             yield lack('This square does not say how it came out, as in `gives 0.09 mm` or `gives tone 60 %`.');
+    } else if (isCutTest(node)) {
+        if (node.speed === undefined) yield lack('This cut does not say how fast it was tried, as in `at 8 mm/s`.');
+        else if (node.through === undefined && node.gives === undefined)
+            yield lack('This cut does not say what came of it, as in `gives through` or `gives skin`.');
     } else if (isBurnt(node)) {
         const { power, speed, passes, pitch } = node;
         if (power !== undefined && speed === undefined)

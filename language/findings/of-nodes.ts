@@ -38,8 +38,8 @@ at([ast.Count, ast.Burn, ast.Burnt, ast.CutTest, ast.Run, ast.Dated, ast.Repeat,
 at([ast.File, ast.Recipe, ast.Board, ast.Veneer], duplicateNames);
 at([ast.Engrave, ast.Sand], (node, { isBroken }) => contradictions(node, isBroken));
 at([ast.ArtUse, ast.Shape], artLineFindings);
-at([ast.Burn, ast.Burnt], clausesTwice);
-at([ast.Burn, ast.Burnt], (node, { isBroken }) => (isBroken(node) ? [] : unsaidClauses(node)));
+at([ast.Burn, ast.Burnt, ast.CutTest], clausesTwice);
+at([ast.Burn, ast.Burnt, ast.CutTest], (node, { isBroken }) => (isBroken(node) ? [] : unsaidClauses(node)));
 at([ast.Places], placeTwice);
 at([ast.Routine], (node, { isBroken }) => (isBroken(node) ? [] : routineFindings(node)));
 at([ast.Kind], kindCycles);

@@ -64,7 +64,7 @@ export const textPages: readonly Page[] = [
         'not-in-base',
         mendable(error, 'sometimes'),
         'A step that the base does not have',
-        'A variant adjusts, leaves out, or stands beside a step, a blank or an exception that its base does not have.',
+        'A variant adjusts, leaves out, or stands beside a step, a line, a blank or an exception that its base does not have.',
         'The line has no effect, or stands where nobody expects it.',
         'Correct the name. A step that is new stands in `after … { }` or `before … { }`, so that its place in the order is clear.',
     ),
@@ -74,7 +74,7 @@ export const textPages: readonly Page[] = [
         'Several steps that read alike',
         'A variant names a step of its base, and the base has several that are named in the same way.',
         'The first of them is taken, which may not be the one that is meant.',
-        'Write `#1`, `#2` … behind the name: `sand tray #2 { grits 240 }`.',
+        'Name one of them in the base, as in `sand tray called fine`, and write `called fine` here, too; or write `#1`, `#2` … behind the name.',
     ),
     page(
         'by-number',

@@ -5,6 +5,7 @@ import { isBurnt } from '../generated/ast';
 import { whereOfCst } from '../lowering/places';
 import { lineWords } from '../vocabulary/blocks';
 import { burntParts } from '../vocabulary/run-properties';
+import { namesInConflicts } from './lost-names';
 import { replaceWith, say } from './say';
 
 const words = [...new Set([...lineWords('Run'), ...burntParts.map((part) => part.words), 'of'])];
@@ -14,10 +15,11 @@ const words = [...new Set([...lineWords('Run'), ...burntParts.map((part) => part
  * said as what it is. Needs a linked document.
  */
 export function* strayWords(document: LangiumDocument): Iterable<Finding> {
+    const isInConflict = namesInConflicts(document);
     for (const reference of document.references) {
         const info = reference.error?.info as ReferenceInfo | undefined;
         const meant = info && wordMeant(info);
-        if (info === undefined || meant === undefined) continue;
+        if (info === undefined || meant === undefined || isInConflict(reference.$refText)) continue;
         const where = whereOfCst(info.container, reference.$refNode);
         yield say('syntax', {
             message: `There is no \`${reference.$refText}\` in a run. Did you mean \`${meant}\`?`,

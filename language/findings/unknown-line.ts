@@ -34,6 +34,10 @@ export function unknownLine(stumble: Stumble, actual: Token): Finding {
         const message = '`edition` stands once, in the first line of a file that says for which edition it is written.';
         return say('syntax', { message, where });
     }
+    if (image === 'without' && block !== 'File') {
+        const message = `\`without\` leaves out a line of a recipe’s base: in ${blockPhrase(block)} what does not hold is not written.`;
+        return say('syntax', { message, where });
+    }
     const homes = isWord(actual) ? homesOf(image) : [];
     if (homes.length > 0) {
         const inside = homes.filter((home) => home !== 'File').slice(0, 3);

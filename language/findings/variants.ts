@@ -3,12 +3,14 @@ import type { Finding } from '../../shared/recipe/finding';
 import { nearest } from '../../shared/recipe/nearest';
 import * as ast from '../generated/ast';
 import { whereOf, whereOfFirstWord, whereOfPart } from '../lowering/places';
+import { findsWhatItLeavesOut } from '../variants/adjusted';
 import type { BaseLines } from '../variants/base-lines';
 import { basesOf, longestLine } from '../variants/lineage';
 import { linesOfBase } from '../variants/merge';
 import { type Known, knownAs, pointedAt, spoken } from '../variants/same-step';
+import { saysNo } from '../vocabulary/no';
 import { neededButLeftOut } from './left-out-needed';
-import { replaceWith, say } from './say';
+import { removal, replaceWith, say } from './say';
 import { wholeInItself } from './whole-in-itself';
 
 /** What can be wrong between a variant and its base, and in a recipe without one that is written like a variant. */
@@ -23,6 +25,7 @@ export function* variantFindings(recipe: ast.Recipe): Iterable<Finding> {
         } else {
             const said = base?.saidBy(item) ?? [];
             const isAdjusting = said.length > 0;
+            if (said.length === 1) yield* leftOutOfNothing(item, said[0]!, recipe);
             if (!isAdjusting && recipe.base === undefined) yield* wholeInItself(item);
             else if (base !== undefined && ast.isStep(item)) yield* stepFindings(item, said, base, recipe);
             else if (base !== undefined && !isAdjusting) yield* wholeInItself(item);
@@ -60,10 +63,11 @@ function* pointFindings(item: ast.Without | ast.Inserted, base: BaseLines, recip
     if (step !== undefined) {
         const found = base.at(step);
         if (found.length === 0 && isNamed(step)) yield notInBase(step, pointedAt(step), base, recipe);
-        else if (found.length > 1) yield which(step, pointedAt(step), found.length, recipe);
+        else if (found.length > 1) yield which(step, pointedAt(step), found, recipe);
         else if (found.length === 1 && step.nth !== undefined) yield byNumber(step, found[0]!, recipe);
     } else if (ast.isWithout(item) && isNamed(item) && base.leftOut(item) === undefined) {
-        const what = item.rule === undefined ? (item.art ?? item.blank ?? item.places)?.$refText : `allow ${item.rule}`;
+        const named = item.art ?? item.blank ?? item.places;
+        const what = item.key ?? (item.rule === undefined ? named?.$refText : `allow ${item.rule}`);
         if (what === undefined) return;
         yield say('not-in-base', { message: `\`${recipe.base?.$refText}\` has no \`${what}\`.`, where: whereOf(item) });
     }
@@ -72,7 +76,7 @@ function* pointFindings(item: ast.Without | ast.Inserted, base: BaseLines, recip
 function* stepFindings(step: ast.Step, said: readonly AstNode[], base: BaseLines, recipe: ast.Recipe): Iterable<Finding> {
     if (said.length === 1 && 'nth' in step && step.nth !== undefined) yield byNumber(step, said[0]!, recipe);
     if (said.length === 1) yield* replacedArt(step, said[0]!, recipe);
-    if (said.length > 1) yield which(step, knownAs(step), said.length, recipe);
+    if (said.length > 1) yield which(step, knownAs(step), said.filter(ast.isStep), recipe);
     if (said.length > 0 || !isNamed(step)) return;
     // Where the base has no steps at all there is nothing to stand before or after.
     if (base.items.some(ast.isStep)) yield notInBase(step, knownAs(step), base, recipe);
@@ -98,21 +102,21 @@ function headOf(node: ast.Step | ast.StepAt, first: Finding['where']): Finding['
     return { ...first, length: end.offset + end.length - first.offset };
 }
 
-/** Several steps of the base read alike. */
-function which(node: ast.Step | ast.StepAt, known: Known, count: number, recipe: ast.Recipe): Finding {
+/** Several steps of the base read alike: a name tells one apart, or for those without one a number. */
+function which(node: ast.Step | ast.StepAt, known: Known, alike: readonly ast.Step[], recipe: ast.Recipe): Finding {
     const where = ast.isStepAt(node) ? whereOf(node) : headOf(node, whereOfFirstWord(node));
+    const behind = { ...where, offset: where.offset + where.length, length: 0 };
+    const signs = alike.map((step, index) => {
+        const { called } = knownAs(step);
+        return called === undefined ? `#${index + 1}` : `called ${called}`;
+    });
+    const [first = '', second = ''] = signs;
     return say('which-step', {
-        message: `\`${recipe.base?.$refText}\` has ${count} steps \`${spoken(known)}\`: \`#1\` behind it means the first, \`#2\` the second.`,
+        message: `\`${recipe.base?.$refText}\` has ${alike.length} steps \`${spoken(known)}\`: \`${first}\` behind it means the first, \`${second}\` the second.`,
         where,
-        fixes: Array.from({ length: Math.min(count, 4) }, (_, index) => ({
+        fixes: signs.slice(0, 4).map((sign, index) => ({
             title: `Mean the ${['first', 'second', 'third', 'fourth'][index]}`,
-            changes: [
-                {
-                    do: 'replace' as const,
-                    where: { ...where, offset: where.offset + where.length, length: 0 },
-                    text: ` #${index + 1}`,
-                },
-            ],
+            changes: [{ do: 'replace' as const, where: behind, text: ` ${sign}` }],
         })),
     });
 }
@@ -132,6 +136,21 @@ function byNumber(node: ast.Step | ast.StepAt, target: AstNode, recipe: ast.Reci
         related: [{ message: 'The step that is meant.', where: whereOfFirstWord(target) }],
         fixes: called === undefined ? [] : [replaceWith(where, `called ${called}`, `Write \`called ${called}\``, true)],
     });
+}
+
+/** Lines that leave out what the block of the base does not say, where that is not also a way to say no. */
+function* leftOutOfNothing(own: ast.RecipeItem, base: AstNode, recipe: ast.Recipe): Iterable<Finding> {
+    for (const line of 'items' in own ? (own.items as readonly AstNode[]) : []) {
+        if (!ast.isWithout(line) || saysNo(line) || (line.key ?? line.rule) === undefined) continue;
+        if (findsWhatItLeavesOut(line, base)) continue;
+        const what = line.$cstNode?.text.replace(/^without\s+/, '').replaceAll(/\s+/g, ' ');
+        const block = ast.isStep(own) ? spoken(knownAs(own)) : `${own.$type.toLowerCase()} ${(own as { name?: string }).name}`;
+        yield say('not-in-base', {
+            message: `\`${recipe.base?.$refText}\` says no \`${what}\` in \`${block}\`: there is nothing to leave out.`,
+            where: whereOf(line),
+            fixes: [removal(whereOf(line), 'Remove this line')],
+        });
+    }
 }
 
 /** What a step of a variant burns takes the place of all that the base's step burns; said where that was more. */

@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
 import { KeptOn } from '../../shared/plan/kept';
-import { isAllow, isFlush, isPlaces, isWithout } from '../generated/ast';
+import { isAllow, isPlaces, isWithout, type Without } from '../generated/ast';
 import { itemKey } from '../vocabulary/item-key';
 import { saysNo } from '../vocabulary/no';
 
@@ -66,19 +66,26 @@ function lines(own: readonly AstNode[], base: readonly AstNode[]): AstNode[] {
     return [...own.filter((line) => !isWithout(line) || saysNo(line)), ...kept];
 }
 
-/** `take` is a figure of its own, though `flush` settles it, too. */
-function isLeftOut(line: AstNode, leftOut: ReadonlySet<string>): boolean {
-    const own = isFlush(line) ? ['flush'] : saidBy(line);
-    return own.some((key) => leftOut.has(key));
+/** Whether a line of a variant that leaves something out finds it in the block of its base. */
+export function findsWhatItLeavesOut(line: Without, base: AstNode): boolean {
+    const leftOut = new Set(saidBy(line));
+    return ((base as Block).items ?? []).some((each) => isLeftOut(each, leftOut));
 }
 
-/** What a line settles: of what is burnt all together, of exceptions one by one. */
+/** By its own word alone: `take` is a figure of its own, though `flush` settles it, too, and so are depth and tone. */
+function isLeftOut(line: AstNode, leftOut: ReadonlySet<string>): boolean {
+    const [own = ''] = saidBy(line);
+    return leftOut.has(own);
+}
+
+/** What a line settles, its own word first: of what is burnt all together, of exceptions one by one. */
 function saidBy(line: AstNode): string[] {
     if (isAllow(line)) return [`allow ${line.rule}`];
     if (isWithout(line)) return [line.rule === undefined ? (line.key ?? '') : `allow ${line.rule}`];
     const key = itemKey(line);
     if (key === undefined) return [];
     if (burnt.has(key)) return ['art'];
-    if (key === 'depth' || key === 'tone') return ['depth', 'tone'];
+    if (key === 'depth') return ['depth', 'tone'];
+    if (key === 'tone') return ['tone', 'depth'];
     return key === 'flush' ? ['flush', 'take'] : [key];
 }

@@ -33,8 +33,9 @@ export class BaseLines {
         return this.alike(pointedAt(step));
     }
 
-    leftOut({ step, art, blank, places, rule }: ast.Without): ast.RecipeItem | undefined {
+    leftOut({ step, art, blank, places, rule, key }: ast.Without): ast.RecipeItem | undefined {
         if (step !== undefined) return this.at(step)[0];
+        if (key !== undefined) return this.keyed(key)[0];
         if (rule !== undefined) return this.keyed(`allow ${rule}`)[0];
         if (places !== undefined) return this.keyed(`Places ${places.$refText}`)[0];
         return this.keyed(art === undefined ? `Blank ${blank?.$refText}` : `Art ${art.$refText}`)[0];

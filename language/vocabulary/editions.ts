@@ -14,12 +14,24 @@ const renamed: Readonly<Record<string, Renamed>> = {
     Particle: { now: 'particle', before: 'grain' },
 };
 
-/** How a block said no before `without` did. */
-export const earlierNos: readonly (Renamed & { readonly block: string })[] = [
-    { before: 'mirror off', now: 'without mirror', block: 'Engrave, Cut' },
-    { before: 'air off', now: 'without air', block: 'Engrave, Cut' },
-    { before: 'backing none', now: 'without backing', block: 'Blank' },
+/** A line that is said in another form today, by its words; `rule` of the grammar reads the last of them. */
+interface EarlierForm extends Renamed {
+    readonly block: string;
+    readonly rule: string;
+}
+
+/** Before `without` each line said no in a way of its own. */
+export const earlierForms: readonly EarlierForm[] = [
+    { before: 'mirror off', now: 'without mirror', block: 'Engrave, Cut', rule: 'Mirror' },
+    { before: 'mirror on', now: 'mirror', block: 'Engrave, Cut', rule: 'Mirror' },
+    { before: 'air off', now: 'without air', block: 'Engrave, Cut', rule: 'Air' },
+    { before: 'backing none', now: 'without backing', block: 'Blank', rule: 'Backing' },
 ];
+
+/** Whether a word only ends an earlier form of a line there: it is read, and no longer offered. */
+export function endsEarlierForm(rule: string, word: string): boolean {
+    return earlierForms.some((form) => form.rule === rule && form.before.endsWith(` ${word}`));
+}
 
 /** Which word a spelling stands for in a rule of the grammar; undefined where the rule reads no renamed word. */
 export function renamedIn(rule: string): Renamed | undefined {

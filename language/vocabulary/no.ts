@@ -18,6 +18,11 @@ const canBeNone: ReadonlySet<string> = new Set([
     'tabs',
 ]);
 
+/** Whether `without` and this word say that there is none of it, also where there is no base. */
+export function canSayNo(word: string): boolean {
+    return canBeNone.has(word);
+}
+
 /** Whether a line says that there is none of what bears that key, of anything where none is given. */
 export function saysNo(line: AstNode, key?: string): boolean {
     if (!isWithout(line) || line.key === undefined) return false;

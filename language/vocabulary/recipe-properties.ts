@@ -52,6 +52,9 @@ const without = <Block extends NodeType>(block: Block, example: string) =>
         { many: true, otherwise: 'none' },
     );
 
+/** What a step can say in braces that has no lines of its own. */
+const rest = <Block extends NodeType>(block: Block) => [allow(block), without(block, 'without allow oily-rags')];
+
 /** What both engraving and cutting can say about where the beam goes. */
 const beamWork = <Block extends NodeType>(block: Block) => [
     property(
@@ -245,7 +248,7 @@ const steps = [
     ),
     coats('Seal'),
     allow('Seal'),
-    without('Seal', 'without allow sealed-too-thin'),
+    without('Seal', 'without coats'),
     property('Fill', 'overfill', 'figure', 'How much more is mixed than the hollow holds.', 'overfill 15 %', {
         measures: [measure('ratio', [0, 1], [0, 10])],
         otherwise: '10 %',
@@ -279,8 +282,8 @@ const steps = [
     ),
     allow('Inlay'),
     without('Inlay', 'without marks'),
-    allow('Wait'),
-    allow('Peel'),
+    ...rest('Wait'),
+    ...rest('Peel'),
     property(
         'Sand',
         'flush',
@@ -302,8 +305,8 @@ const steps = [
     without('Sand', 'without flush'),
     coats('Finish'),
     allow('Finish'),
-    without('Finish', 'without allow food-contact'),
-    allow('Mask'),
+    without('Finish', 'without coats'),
+    ...rest('Mask'),
     property('Check', 'depth', 'figure', 'The depth that should be measured.', 'depth 0.5 mm', {
         measures: [measure('length', [0.01, 30])],
         otherwise: 'none',
@@ -319,8 +322,8 @@ const steps = [
     property('Check', 'through', 'flag', 'Whether it came through is looked at.', 'through', { otherwise: 'none' }),
     allow('Check'),
     without('Check', 'without width'),
-    allow('Do'),
-    allow('Follow'),
+    ...rest('Do'),
+    ...rest('Follow'),
 ];
 
 export const recipeProperties = [...recipe, ...art, ...blank, ...steps];

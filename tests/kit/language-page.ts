@@ -1,7 +1,7 @@
 import { short } from '../../language/findings/number-words';
 import { blockPhrase } from '../../language/vocabulary/blocks';
 import { type Construct, constructs } from '../../language/vocabulary/constructs';
-import { earlierNos } from '../../language/vocabulary/editions';
+import { earlierForms } from '../../language/vocabulary/editions';
 import { joints } from '../../language/vocabulary/joints';
 import { allLines, allParts, propertiesOf } from '../../language/vocabulary/lookup';
 import type { Measure, Property } from '../../language/vocabulary/property';
@@ -55,7 +55,7 @@ export function languagePage(): string {
                 ...allLines.flatMap(({ before, words, block }) =>
                     before === undefined ? [] : [[code(before), code(words), block]],
                 ),
-                ...earlierNos.map(({ before, now, block }) => [code(before), code(now), block]),
+                ...earlierForms.map(({ before, now, block }) => [code(before), code(now), block]),
             ],
         ),
     ];
