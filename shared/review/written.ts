@@ -1,5 +1,5 @@
 import { fromBase, type Quantity } from '../quantity/quantity';
-import type { Where } from '../quantity/where';
+import type { Where, Written } from '../quantity/where';
 import type { Placement } from '../recipe/step';
 import type { Extent } from '../recipe/stock';
 import type { Amount, Figure } from './figure';
@@ -67,7 +67,8 @@ export function tell(value: unknown): Told | undefined {
     if (Array.isArray(value)) return toldList(value);
     if (isQuantity(value)) return toldQuantity(value);
     if (isExtent(value)) return toldExtent(value);
-    if ('through' in value) return plain('through');
+    if (isWhere(value)) return plain('yes');
+    if ('through' in value) return toldThrough(value);
     if ('name' in value && 'where' in value) return plain(String(value.name));
     if ('where' in value && Object.keys(value).every((key) => key === 'where' || key === 'value')) {
         return 'value' in value ? tell(value.value) : plain('…');
@@ -91,6 +92,11 @@ function toldList(list: readonly unknown[]): Told | undefined {
         list.flatMap((each) => tell(each) ?? []),
         ', ',
     );
+}
+
+function toldThrough(value: object): Told {
+    const sure = 'sure' in value ? tell(value.sure) : undefined;
+    return sure === undefined ? plain('through') : join([plain('through sure'), sure]);
 }
 
 function toldQuantity({ value, tolerance, unit, dimension }: Quantity): Told {
@@ -121,8 +127,8 @@ function toldPlacement(placement: Placement): Told {
     };
     if (placement.kind === 'art') {
         add('', placement.art);
-        for (const pick of placement.picks) add('', pick.value);
-        for (const pick of placement.leaves ?? []) add('but', pick.value);
+        add('', picked(placement.picks));
+        add('but', picked(placement.leaves));
         add('inverse within', placement.inverse);
     } else add('', placement.outline);
     const points = placement.places?.points ?? [];
@@ -135,6 +141,11 @@ function toldPlacement(placement: Placement): Told {
         parts.push(plain(`repeat ${columns} x ${rows} every`), toldExtent(step));
     }
     return join(parts);
+}
+
+/** Parts of art as a recipe names several of them. */
+function picked(picks: readonly Written<string>[] | undefined): string | undefined {
+    return picks === undefined || picks.length === 0 ? undefined : picks.map(({ value }) => value).join(', ');
 }
 
 function join(parts: readonly Told[], by = ' '): Told {

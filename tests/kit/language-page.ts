@@ -7,6 +7,7 @@ import { allLines, allParts, propertiesOf } from '../../language/vocabulary/look
 import type { Measure, Property } from '../../language/vocabulary/property';
 import { fromBase } from '../../shared/quantity/quantity';
 import { unitNamed, unitsOf } from '../../shared/quantity/units';
+import type { SampleUses } from './sample-uses';
 
 const head = `# The language, word by word
 
@@ -18,23 +19,25 @@ word and the name; the formatter puts them into the order of the example. **Unit
 
 **Texts.** What stands behind \`///\` right above a recipe, a part or step of one, or stock is for others: hover, the job sheet and reviews show it. What
 stands behind \`//\` is for you.
+
+**Samples.** Each word names the first file of \`samples/\` that uses it there.
 `;
 
-/** The reference of the language for users: every word of the grammar with its block, meaning, unit, range, default and example. */
-export function languagePage(): string {
+/** The reference of the language for users: every word of the grammar with its block, meaning, unit, range, default, example and sample. */
+export function languagePage(uses: SampleUses): string {
     const parts = [
         head,
-        ...section('In a file', 'file'),
-        ...section('In a board or veneer', 'stock'),
-        ...section('In a recipe', 'recipe'),
-        line('Recipe'),
-        ...section('Steps', 'step'),
+        ...section('In a file', 'file', uses),
+        ...section('In a board or veneer', 'stock', uses),
+        ...section('In a recipe', 'recipe', uses),
+        line('Recipe', uses),
+        ...section('Steps', 'step', uses),
         '## Inside lines\n',
         table(
-            ['word', 'in', 'meaning', 'unit', 'usual', 'if left out', 'example'],
+            ['word', 'in', 'meaning', 'unit', 'usual', 'if left out', 'example', 'sample'],
             [
                 ...joints.flatMap(({ type, word, what, otherwise }) =>
-                    what === undefined ? [] : [[code(word), type, what, '', '', otherwise, '']],
+                    what === undefined ? [] : [[code(word), type, what, '', '', otherwise, '', named(uses.word(type, word))]],
                 ),
                 ...allParts.map((each) => [
                     code(each.words),
@@ -44,6 +47,7 @@ export function languagePage(): string {
                     usual(each),
                     each.otherwise,
                     code(each.example),
+                    named(uses.part(each.block, each.key)),
                 ]),
             ],
         ),
@@ -62,11 +66,15 @@ export function languagePage(): string {
     return `${parts.join('\n').trimEnd()}\n`;
 }
 
-function section(title: string, where: Construct['where']): string[] {
+function section(title: string, where: Construct['where'], uses: SampleUses): string[] {
     const own = constructs.filter((each) => each.where === where);
     return [
         `## ${title}\n`,
-        ...own.map((each) => `### ${each.word}\n\n${each.what}\n\n${fenced(each.example)}\n${line(each.type)}`),
+        ...own.map((each) => {
+            const sample = uses.word(each.type, each.word);
+            const asIn = sample === undefined ? '' : `As in ${code(sample)}.\n\n`;
+            return `### ${each.word}\n\n${each.what}\n\n${fenced(each.example)}\n${asIn}${line(each.type, uses)}`;
+        }),
     ];
 }
 
@@ -75,11 +83,11 @@ function fenced(example: string): string {
 }
 
 /** The lines that a block can have. */
-function line(type: string): string {
+function line(type: string, uses: SampleUses): string {
     const own = propertiesOf(type);
     if (own.length === 0) return '';
     return `Lines of ${blockPhrase(type)}:\n\n${table(
-        ['line', 'meaning', 'unit', 'usual', 'if left out', 'example'],
+        ['line', 'meaning', 'unit', 'usual', 'if left out', 'example', 'sample'],
         own.map((each) => [
             code(each.words) + (each.many ? ' (any number)' : ''),
             each.what + choicesOf(each),
@@ -87,6 +95,7 @@ function line(type: string): string {
             usual(each),
             each.otherwise,
             code(each.example),
+            named(uses.line(each.block, each.key)),
         ]),
     )}`;
 }
@@ -116,6 +125,10 @@ function range({ usual: span, dimension }: Measure, example: string): string[] {
     const unit = written[0] ?? unitsOf(dimension)[0]?.name;
     const [low, high] = span.map((value) => short(unit === undefined ? value : fromBase(value, unit)));
     return [`${low} .. ${high}${unit === undefined ? '' : ` ${unit}`}`];
+}
+
+function named(sample: string | undefined): string {
+    return sample === undefined ? '' : code(sample);
 }
 
 function code(text: string): string {

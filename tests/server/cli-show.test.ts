@@ -34,6 +34,25 @@ describe('kerfbook show', () => {
         expect(after.join('\n')).not.toMatch(/= (cost|machine|speed)/);
     });
 
+    it('parts of art, a check of a cut and how surely a half comes through, as a recipe says them, without any place of the text', async () => {
+        const repo = repository();
+        const recipe = `use "stock/shop.kerf"
+recipe tag {
+  laser shed
+  art mark "flag.svg"
+  blank disc { of maple-06  size 90 x 60 mm }
+  engrave marks on disc { art mark #pole, .cloth but #rim, #eye  mirror off  depth through sure 99 % }
+  cut rim on disc { circle 40 mm }
+  check rim { through }
+}`;
+        repo.write({ 'coaster.kerf': recipe });
+        const { out } = await repo.kerfbook(['show', 'coaster.kerf']);
+        expect(out).toContain('  art: mark #pole, .cloth but #rim, #eye\n');
+        expect(out).toContain('  depth: through sure 99 %\n');
+        expect(out).toContain('\nCheck rim\n  step: rim\n  through: yes\n');
+        expect(out).not.toMatch(/offset \d/);
+    });
+
     it('layout and comments change nothing, stock stands as it is written', async () => {
         const repo = repository();
         const { out } = await repo.kerfbook(['show', 'coaster.kerf']);
