@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import type { NewRecipeChoices, NewRecipeParams, Picked, StockChoice, Technique } from '../../shared/view/new-recipe';
+import type { NewRecipeChoices, NewRecipeParams, Picked, StockChoice } from '../../shared/view/new-recipe';
+import type { Technique } from '../../shared/view/techniques';
 import { type Asked, choose, type Item, type } from './ask';
 
 /** What is known of a new recipe while it is asked for. */

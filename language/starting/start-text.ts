@@ -1,5 +1,5 @@
 import { showNumber } from '../../shared/quantity/show';
-import type { Technique } from '../../shared/view/new-recipe';
+import type { Technique } from '../../shared/view/techniques';
 import { quoted, quotedPath } from '../printing/quoted';
 import { inlaySteps } from './inlay-steps';
 import { block, extentWords, waiting } from './lines';

@@ -1,4 +1,4 @@
-import type { Technique } from '../../shared/view/new-recipe';
+import type { Technique } from '../../shared/view/techniques';
 
 export interface Extent {
     readonly width: number;

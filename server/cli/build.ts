@@ -1,6 +1,5 @@
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { parseArgs } from 'node:util';
 import { type LangiumDocument, URI } from 'langium';
 import type { Recipe } from '../../shared/recipe/recipe';
 import { folderKey } from '../../shared/sheets/made-folder';
@@ -11,6 +10,8 @@ import { plural } from './formats/check-report';
 import { openFiles } from './open-files';
 import { complain } from './say';
 import { startOf } from './start-of';
+import { readArgs } from './usage/read-args';
+import { buildUsage } from './usage/usages';
 import { UsageError } from './usage-error';
 import { tellLeftBehind, writeHere } from './write-here';
 
@@ -22,18 +23,7 @@ interface Wanted {
 
 /** `kerfbook build`: the files for machine and bench, into `made/<recipe>` beside each recipe or below --out. 1 if anything of it is not written. */
 export async function build(args: string[]): Promise<number> {
-    const { values, positionals } = parseArgs({
-        args,
-        allowPositionals: true,
-        options: {
-            recipe: { type: 'string' },
-            out: { type: 'string' },
-            force: { type: 'boolean', default: false },
-            clean: { type: 'boolean', default: false },
-            'dry-run': { type: 'boolean', default: false },
-            start: { type: 'string' },
-        },
-    });
+    const { values, positionals } = readArgs(buildUsage, args);
     const start = startOf(values.start);
     const wish = { force: values.force, clean: values.clean, dryRun: values['dry-run'] };
     const { workshop, documents, files } = await openFiles(positionals);

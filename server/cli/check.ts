@@ -1,9 +1,7 @@
-import { parseArgs } from 'node:util';
 import { Repository } from '../git/repository';
 import { notesOf } from '../report/notes-of';
 import { inAllFiles, type PlacedFinding } from '../report/placed-finding';
 import { allFindings, shortPath } from './all-findings';
-import { chooseFormat } from './choose-format';
 import { annotationsReport } from './formats/annotations';
 import { type CheckReport, fails } from './formats/check-report';
 import { checkstyleReport } from './formats/checkstyle';
@@ -15,8 +13,11 @@ import { textReport } from './formats/text';
 import { openFiles } from './open-files';
 import { say, sayCommands } from './say';
 import { touchedSince } from './since';
+import type { ChoiceOf } from './usage/command-usage';
+import { readArgs } from './usage/read-args';
+import { checkUsage } from './usage/usages';
 
-const formats: Readonly<Record<string, (report: CheckReport) => string>> = {
+const formats: Readonly<Record<ChoiceOf<typeof checkUsage, 'format'>, (report: CheckReport) => string>> = {
     text: textReport,
     json: jsonReport,
     sarif: sarifReport,
@@ -28,17 +29,9 @@ const formats: Readonly<Record<string, (report: CheckReport) => string>> = {
 
 /** `kerfbook check`: the same findings as in the editor. Exit code 1 when there is an error, or with --strict a warning. */
 export async function check(args: string[]): Promise<number> {
-    const { values, positionals } = parseArgs({
-        args,
-        allowPositionals: true,
-        options: {
-            format: { type: 'string', default: 'text' },
-            strict: { type: 'boolean', default: false },
-            since: { type: 'string' },
-        },
-    });
-    const format = chooseFormat(formats, values.format);
-    const open = await openFiles(positionals);
+    const { values, positionals } = readArgs(checkUsage, args);
+    const format = formats[values.format];
+    const open = await openFiles(positionals, values.as);
     const { workshop } = open;
     const documents = values.since === undefined ? open.documents : await touchedSince(values.since, open);
     const found: PlacedFinding[][] = [];

@@ -1,6 +1,5 @@
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { parseArgs } from 'node:util';
 import { URI } from 'langium';
 import { rungLimits } from '../../shared/burn/coupon-rungs';
 import type { CouponOptions } from '../../shared/burn/coupon-sheet';
@@ -9,26 +8,14 @@ import { makeCoupon } from '../coupon/make-coupon';
 import { placeOfCoupon } from '../writing/made-of';
 import { openFiles } from './open-files';
 import { complain } from './say';
+import { readArgs } from './usage/read-args';
+import { couponUsage } from './usage/usages';
 import { UsageError } from './usage-error';
 import { writeHere } from './write-here';
 
 /** `kerfbook coupon`: the files of a coupon, into `made/coupon-…` beside the file that declares the board, or below --out. */
 export async function coupon(args: string[]): Promise<number> {
-    const { values, positionals } = parseArgs({
-        args,
-        allowPositionals: true,
-        options: {
-            rungs: { type: 'string' },
-            powers: { type: 'string' },
-            speeds: { type: 'string' },
-            pitch: { type: 'string' },
-            passes: { type: 'string' },
-            out: { type: 'string' },
-            force: { type: 'boolean', default: false },
-            clean: { type: 'boolean', default: false },
-            'dry-run': { type: 'boolean', default: false },
-        },
-    });
+    const { values, positionals } = readArgs(couponUsage, args);
     const [board, laser, ...names] = positionals;
     if (board === undefined || laser === undefined) throw new UsageError('Say for which board or veneer, and for which laser.');
     const options = optionsOf(values);
@@ -46,7 +33,7 @@ export async function coupon(args: string[]): Promise<number> {
 
 /** Weakest power first and fastest speed first: in this order they take turns. */
 function optionsOf(
-    written: Readonly<Partial<Record<'rungs' | 'powers' | 'speeds' | 'pitch' | 'passes', string>>>,
+    written: Readonly<Record<'rungs' | 'powers' | 'speeds' | 'pitch' | 'passes', string | undefined>>,
 ): CouponOptions {
     const powers = numbersOf('powers', written.powers)?.map((percent) => percent / 100);
     const speeds = numbersOf('speeds', written.speeds);

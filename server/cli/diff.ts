@@ -1,5 +1,4 @@
 import path from 'node:path';
-import { parseArgs } from 'node:util';
 import { reviewMarkdown } from '../../shared/review/as-markdown';
 import { reviewText } from '../../shared/review/as-text';
 import { reviewHtml } from '../../shared/review/html/as-html';
@@ -15,13 +14,15 @@ import { insideOf } from '../git/revision-files';
 import { filesThrough } from '../git/submodules';
 import type { OpenVersion } from '../review/open-version';
 import { type FilePair, type ReviewWish, reviewFile } from '../review/review-files';
-import { chooseFormat } from './choose-format';
 import { say } from './say';
 import { changesIn, repositoryHere, touchedBy } from './since';
+import type { ChoiceOf } from './usage/command-usage';
+import { readArgs } from './usage/read-args';
+import { diffUsage } from './usage/usages';
 import { UsageError } from './usage-error';
 import { openFile, openWorkTree } from './version-source';
 
-const formats: Readonly<Record<string, (answers: readonly ReviewAnswer[]) => string>> = {
+const formats: Readonly<Record<ChoiceOf<typeof diffUsage, 'format'>, (answers: readonly ReviewAnswer[]) => string>> = {
     text: (answers) => answers.map(({ review }) => reviewText(review)).join('\n'),
     markdown: (answers) => reviewMarkdown(answers.map(({ review }) => review)),
     json: (answers) => `${plainJson({ schema: reviewSchema, reviews: answers.map(({ review }) => review) })}\n`,
@@ -33,17 +34,8 @@ const formats: Readonly<Record<string, (answers: readonly ReviewAnswer[]) => str
  * a revision and the work tree; or two revisions. Exit code 0, or with --exit-code 1 where something differs.
  */
 export async function diff(args: string[]): Promise<number> {
-    const { values, positionals } = parseArgs({
-        args,
-        allowPositionals: true,
-        options: {
-            format: { type: 'string', default: 'text' },
-            recipe: { type: 'string' },
-            as: { type: 'string' },
-            'exit-code': { type: 'boolean', default: false },
-        },
-    });
-    const format = chooseFormat(formats, values.format);
+    const { values, positionals } = readArgs(diffUsage, args);
+    const format = formats[values.format];
     const files = positionals.filter(isFileName);
     const revisions = positionals.filter((name) => !isFileName(name));
     const wish: ReviewWish = {

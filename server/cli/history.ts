@@ -1,4 +1,3 @@
-import { parseArgs } from 'node:util';
 import { historyCsv, historyMarkdown, historyText } from '../../shared/review/history-text';
 import { historyHtml } from '../../shared/review/html/history';
 import { plainJson } from '../../shared/review/one-line';
@@ -7,12 +6,14 @@ import { LocalAsker } from '../engine/asker';
 import { GitVersions } from '../git/git-versions';
 import { historyJob, isToldBy } from '../review/history-jobs';
 import { allRecipes } from '../review/table-jobs';
-import { chooseFormat } from './choose-format';
 import { openFiles } from './open-files';
 import { Progress, say } from './say';
+import type { ChoiceOf } from './usage/command-usage';
+import { readArgs } from './usage/read-args';
+import { historyUsage } from './usage/usages';
 import { UsageError } from './usage-error';
 
-const formats: Readonly<Record<string, (histories: readonly RunHistory[]) => string>> = {
+const formats: Readonly<Record<ChoiceOf<typeof historyUsage, 'format'>, (histories: readonly RunHistory[]) => string>> = {
     text: historyText,
     markdown: historyMarkdown,
     csv: historyCsv,
@@ -22,16 +23,8 @@ const formats: Readonly<Record<string, (histories: readonly RunHistory[]) => str
 
 /** `kerfbook history`: the last runs of each recipe against the plans that they followed, and where its depths are going. */
 export async function history(args: string[]): Promise<number> {
-    const { values, positionals } = parseArgs({
-        args,
-        allowPositionals: true,
-        options: {
-            format: { type: 'string', default: 'text' },
-            recipe: { type: 'string' },
-            last: { type: 'string', default: '5' },
-        },
-    });
-    const format = chooseFormat(formats, values.format);
+    const { values, positionals } = readArgs(historyUsage, args);
+    const format = formats[values.format];
     if (!/^[1-9]\d{0,3}$/.test(values.last)) throw new UsageError('--last is how many runs to tell: 1 to 9999.');
     const { workshop, documents, files } = await openFiles(positionals);
     const versions = new GitVersions(files, new LocalAsker());

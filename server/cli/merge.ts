@@ -1,6 +1,5 @@
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
-import { parseArgs } from 'node:util';
 import { EmptyFileSystem } from 'langium';
 import { mergeTexts } from '../../language/merging/merge-texts';
 import { createKerfServices } from '../../language/module';
@@ -8,6 +7,8 @@ import { realFolder } from '../files/real-folder';
 import { mergeLines } from '../git/merge-lines';
 import { DiskStore } from '../writing/disk-store';
 import { complain } from './say';
+import { readArgs } from './usage/read-args';
+import { mergeUsage } from './usage/usages';
 import { UsageError } from './usage-error';
 
 /** Above it git takes a driver's answer for a failure and stops its merge, with nothing changed (gitattributes(5)). */
@@ -35,11 +36,7 @@ export async function merge(args: string[]): Promise<number> {
 }
 
 async function mergeFiles(args: string[]): Promise<number> {
-    const { values, positionals } = parseArgs({
-        args,
-        allowPositionals: true,
-        options: { path: { type: 'string' }, 'marker-size': { type: 'string', default: '7' } },
-    });
+    const { values, positionals } = readArgs(mergeUsage, args);
     const [base, ours, theirs] = positionals;
     const size = Number(values['marker-size']);
     if (base === undefined || ours === undefined || theirs === undefined || positionals.length > 3)

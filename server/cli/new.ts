@@ -1,8 +1,7 @@
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { parseArgs } from 'node:util';
 import { choicesOf } from '../../language/starting/shop-here';
-import { type NewRecipeChoices, type Picked, type Technique, techniques } from '../../shared/view/new-recipe';
+import type { NewRecipeChoices, Picked } from '../../shared/view/new-recipe';
 import { LocalAsker } from '../engine/asker';
 import { realFolder } from '../files/real-folder';
 import { newRecipe } from '../starting/new-recipe';
@@ -12,26 +11,17 @@ import { writeNew } from '../writing/write-new';
 import { diskSource } from './open-files';
 import { recipeFilesIn } from './recipe-files';
 import { complain, sayLine } from './say';
+import { readArgs } from './usage/read-args';
+import { newUsage } from './usage/usages';
 import { UsageError } from './usage-error';
 
 /** `kerfbook new`: a recipe to begin with, in this folder or below --in. Nothing that is there is written over. */
 export async function newCommand(args: string[]): Promise<number> {
-    const { values, positionals } = parseArgs({
-        args,
-        allowPositionals: true,
-        options: {
-            technique: { type: 'string' },
-            board: { type: 'string' },
-            veneer: { type: 'string' },
-            laser: { type: 'string' },
-            art: { type: 'string' },
-            size: { type: 'string' },
-            in: { type: 'string', default: '.' },
-        },
-    });
+    const { values, positionals } = readArgs(newUsage, args);
     const title = positionals.join(' ').trim();
     if (title === '') throw new UsageError('Say what the recipe is to be called.');
-    const technique = techniqueOf(values.technique);
+    const { technique } = values;
+    if (technique === undefined) throw new UsageError(`Say --technique: ${newUsage.options.technique.choices.join(', ')}.`);
     const folder = path.resolve(values.in);
     const files = (await recipeFilesIn(process.cwd())).map((file) => pathToFileURL(file).toString());
     const source = await diskSource([process.cwd()]);
@@ -58,12 +48,6 @@ export async function newCommand(args: string[]): Promise<number> {
     for (const file of answer.files) sayLine(path.relative('.', path.join(folder, ...file.path.split('/'))));
     for (const finding of answer.findings) complain(finding);
     return 0;
-}
-
-function techniqueOf(text: string | undefined): Technique {
-    const technique = techniques.find((each) => each === text);
-    if (technique === undefined) throw new UsageError(`--technique is one of ${techniques.join(', ')}.`);
-    return technique;
 }
 
 /** The only one of the shop's own where nothing was said; what is built in has to be named. */

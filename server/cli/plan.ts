@@ -1,19 +1,16 @@
-import { parseArgs } from 'node:util';
 import { plainJson } from '../../shared/review/one-line';
 import { openFiles } from './open-files';
 import { say } from './say';
 import { startOf } from './start-of';
+import { readArgs } from './usage/read-args';
+import { planUsage } from './usage/usages';
 import { UsageError } from './usage-error';
 
 /** `kerfbook plan`: everything that was worked out, as JSON; a list when there is more than one recipe. */
 export async function plan(args: string[]): Promise<number> {
-    const { values, positionals } = parseArgs({
-        args,
-        allowPositionals: true,
-        options: { recipe: { type: 'string' }, shapes: { type: 'boolean', default: false }, start: { type: 'string' } },
-    });
+    const { values, positionals } = readArgs(planUsage, args);
     const start = startOf(values.start);
-    const { workshop, documents } = await openFiles(positionals);
+    const { workshop, documents } = await openFiles(positionals, values.as);
     const plans: unknown[] = [];
     for (const document of documents) {
         const textFindings = workshop.textFindings(document);

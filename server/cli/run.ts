@@ -1,54 +1,14 @@
+import { version } from '../../package.json';
+import { nearest } from '../../shared/recipe/nearest';
 import { GitError } from '../git/run-git';
 import { CannotOpen } from '../workshop/cannot-open';
 import { CannotWrite } from '../writing/cannot-write';
-import { complain, say } from './say';
+import { complain, say, sayLine } from './say';
+import type { CommandUsage } from './usage/command-usage';
+import { helpOf, overview } from './usage/help';
+import { asksForHelp } from './usage/read-args';
+import { usages } from './usage/usages';
 import { UsageError } from './usage-error';
-
-const help = `kerfbook: recipes for engraved, filled and inlaid wood
-
-  kerfbook new NAME --technique engraving|filled|inlay|picture [--board B] [--laser L] [--veneer V] [--art FILE]
-      [--size 120x80] [--in FOLDER]
-      a recipe to begin with, from what the shop has or from built-in woods and lasers; size in mm;
-      without --art a drawing is written to be drawn over
-  kerfbook check [FILE or FOLDER ...] [--since REVISION] [--strict] [--format FORMAT]
-      what would go wrong; exit code 1 if there is an error (--strict: or a warning);
-      --since: only in files that a change since that revision reaches, through what they use and their art too;
-      FORMAT is text, json, sarif, junit, checkstyle, annotations (workflow commands) or markdown
-  kerfbook plan [FILE ...] [--recipe NAME] [--shapes] [--start DATE]
-      everything that was worked out, as JSON
-  kerfbook build [FILE ...] [--recipe NAME] [--out FOLDER] [--force] [--clean] [--dry-run]
-      real-size drawings for each set-up of the machine, job sheet, shopping list; what you changed by hand since is kept,
-      and the new one lies beside it; --force: also over that, and although an error is open;
-      --clean: takes away what an earlier build left; --dry-run: only says what would be written and taken away
-  kerfbook coupon BOARD LASER [FILE ...] [--rungs 16] [--passes 3] [--pitch 0.1] [--powers 20,40,60,80]
-      [--speeds 100,200,400] [--out FOLDER] [--force] [--clean] [--dry-run]
-      a ladder of numbered squares to burn and measure, gentlest dose first, for a board or veneer and a laser:
-      drawing, machine file, tables to fill in; --passes: the most of a square; pitch in mm; powers in per cent or
-      speeds in mm/s take turns, with both each power is burnt at each speed; --force: also write over tables
-  kerfbook diff BEFORE AFTER
-  kerfbook diff REVISION [REVISION] [FILE ...]
-      [--format text|markdown|json|html] [--recipe NAME] [--exit-code] [--as FILE]
-      what differs between two versions of recipes, and what follows from it: two files, or revisions of a
-      git repository (one: against the work tree; main... is where this branch left main);
-      --exit-code: 1 if something differs
-  kerfbook table [FILE ...] [--base NAME | --recipes A,B] [--all] [--format text|markdown|csv|json|html]
-      a recipe and all that is based on it side by side, or the recipes named: what differs; --all: and what does not
-  kerfbook history [FILE ...] [--recipe NAME] [--last 5] [--format text|markdown|csv|json|html]
-      the last runs that are written down: what was planned by the revision that was followed, what was measured,
-      and whether depths drift over time
-  kerfbook show FILE [--all] [--as FILE]
-      a file as plain lines, for tools that compare lines: what is written and what follows for fit and depth;
-      --all: settings, amounts, times and money too; --as: it is a copy of that one, beside which its art lies
-  kerfbook merge BASE OURS THEIRS [--marker-size 7] [--path FILE]
-      git's merge driver for recipes: statement by statement instead of line by line; OURS becomes the merge;
-      exit code: how many conflicts are left between markers, 129 if it could not be done; --path: what it is called
-  kerfbook upgrade [FILE or FOLDER ...] [--dry-run]
-      writes words of earlier editions of the language as they are spelled today; --dry-run: says what it would rewrite
-  kerfbook serve
-      the language server over standard input and output, for any editor
-
-Without a file, every recipe below this folder is taken.
-`;
 
 type Command = (args: string[]) => Promise<number>;
 
@@ -65,6 +25,7 @@ const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
     ['history', async () => (await import('./history')).history],
     ['merge', async () => (await import('./merge')).merge],
     ['upgrade', async () => (await import('./upgrade')).upgrade],
+    ['completion', async () => (await import('./completion')).completion],
     ['serve', async () => (await import('./serve')).serve],
 ]);
 
@@ -73,30 +34,62 @@ const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
  * What it has to say goes to standard output, why it could not to standard error.
  */
 export async function run([name, ...args]: string[]): Promise<number> {
-    if (name === undefined || name === 'help' || name === '--help' || name === '-h') {
-        say(help);
-        return name === undefined ? 2 : 0;
-    }
-    const command = commands.get(name);
-    if (command === undefined) {
-        complain(`There is no command ${name}.`, `\n${help}`);
-        return 2;
+    if (name === undefined || helpWords.has(name)) return sayHelp(name, args);
+    if (name === '--version' || name === '-V') {
+        sayLine(version);
+        return 0;
     }
     try {
-        return await (await command())(args);
+        const usage = usageNamed(name);
+        if (asksForHelp(usage, args)) {
+            say(helpOf(usage));
+            return 0;
+        }
+        return await (await commands.get(name)!())(args);
     } catch (error) {
-        if (!isForPerson(error)) throw error;
-        complain(error.message);
+        complain(inWords(error));
         return 2;
     }
 }
 
-/** Whether its message is all that a person needs. */
-function isForPerson(error: unknown): error is Error {
-    const kinds = [UsageError, CannotOpen, CannotWrite, GitError];
-    return kinds.some((kind) => error instanceof kind) || isArgumentError(error);
+const helpWords: ReadonlySet<string> = new Set(['help', '--help', '-h']);
+
+/** `kerfbook`, `kerfbook --help`, `kerfbook help check`. */
+function sayHelp(asked: string | undefined, [name]: readonly string[]): number {
+    try {
+        say(asked === 'help' && name !== undefined ? helpOf(usageNamed(name)) : overview());
+        return asked === undefined ? 2 : 0;
+    } catch (error) {
+        complain(inWords(error));
+        return 2;
+    }
 }
 
-function isArgumentError(error: unknown): error is Error {
-    return error instanceof Error && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS');
+/** @throws UsageError where there is no such command */
+function usageNamed(name: string): CommandUsage {
+    const usage = usages.find((each) => each.name === name);
+    if (usage !== undefined) return usage;
+    const near = nearest(name, commands.keys());
+    throw new UsageError(
+        `There is no command ${name}. ${near === undefined ? 'kerfbook --help lists them.' : `Do you mean ${near}?`}`,
+    );
 }
+
+/** One line that a person can do something with; where the fault is ours, how to see more of it. */
+function inWords(error: unknown): string {
+    if ([UsageError, CannotOpen, CannotWrite, GitError].some((kind) => error instanceof kind)) return (error as Error).message;
+    if (process.env.KERFBOOK_TRACE === 'yes') throw error;
+    const { message, code, path: file } = error as NodeJS.ErrnoException;
+    if (code !== undefined && file !== undefined) return `${file} cannot be read: ${readingFaults[code] ?? message}.`;
+    return `Kerfbook made a mistake of its own: ${message ?? String(error)}. Set KERFBOOK_TRACE=yes to see where, and report it, please.`;
+}
+
+const readingFaults: Readonly<Record<string, string>> = {
+    EACCES: 'you are not allowed to',
+    EPERM: 'you are not allowed to',
+    ENOENT: 'it is not there',
+    EISDIR: 'it is a folder',
+    ENOTDIR: 'part of its path is a file',
+    ELOOP: 'its links go round in a circle',
+    EMFILE: 'too many files are open',
+};

@@ -1,10 +1,11 @@
 import path from 'node:path';
-import { parseArgs } from 'node:util';
 import type { LangiumDocument } from 'langium';
 import { isFile, isRecipe } from '../../language/generated/ast';
 import { Repository } from '../git/repository';
 import type { Workshop } from '../workshop/workshop';
 import { say } from './say';
+import { readArgs } from './usage/read-args';
+import { showUsage } from './usage/usages';
 import { UsageError } from './usage-error';
 import { openFile } from './version-source';
 
@@ -14,11 +15,7 @@ import { openFile } from './version-source';
  * stands as it is written.
  */
 export async function show(args: string[]): Promise<number> {
-    const { values, positionals } = parseArgs({
-        args,
-        allowPositionals: true,
-        options: { as: { type: 'string' }, all: { type: 'boolean', default: false } },
-    });
+    const { values, positionals } = readArgs(showUsage, args);
     const [name] = positionals;
     if (name === undefined || positionals.length > 1) throw new UsageError('Say which file (*.kerf) to show.');
     const { workshop, documents } = await openFile(name, values.as ?? (await originOf(name)));

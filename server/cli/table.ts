@@ -1,4 +1,3 @@
-import { parseArgs } from 'node:util';
 import type { Recipe } from '../../shared/recipe/recipe';
 import { familiesOf, familyOf } from '../../shared/review/families';
 import { tableHtml } from '../../shared/review/html/table';
@@ -6,12 +5,14 @@ import { plainJson } from '../../shared/review/one-line';
 import { tableCsv, tableMarkdown, tableText } from '../../shared/review/table-text';
 import type { VariantTable } from '../../shared/review/variant-table';
 import { allRecipes, tableJob } from '../review/table-jobs';
-import { chooseFormat } from './choose-format';
 import { openFiles } from './open-files';
 import { say } from './say';
+import type { ChoiceOf } from './usage/command-usage';
+import { readArgs } from './usage/read-args';
+import { tableUsage } from './usage/usages';
 import { UsageError } from './usage-error';
 
-const formats: Readonly<Record<string, (table: VariantTable) => string>> = {
+const formats: Readonly<Record<ChoiceOf<typeof tableUsage, 'format'>, (table: VariantTable) => string>> = {
     text: tableText,
     markdown: tableMarkdown,
     csv: tableCsv,
@@ -21,17 +22,8 @@ const formats: Readonly<Record<string, (table: VariantTable) => string>> = {
 
 /** `kerfbook table`: the variants of a recipe side by side, or any recipes that are named. */
 export async function table(args: string[]): Promise<number> {
-    const { values, positionals } = parseArgs({
-        args,
-        allowPositionals: true,
-        options: {
-            format: { type: 'string', default: 'text' },
-            base: { type: 'string' },
-            recipes: { type: 'string' },
-            all: { type: 'boolean', default: false },
-        },
-    });
-    const format = chooseFormat(formats, values.format);
+    const { values, positionals } = readArgs(tableUsage, args);
+    const format = formats[values.format];
     if (values.base !== undefined && values.recipes !== undefined) throw new UsageError('Say --base or --recipes, not both.');
     const { workshop, documents } = await openFiles(positionals);
     const known = allRecipes(workshop);

@@ -1,6 +1,5 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
 import { upgradeEdits } from '../../language/editing/upgrade';
 import { isNewer } from '../../language/edition';
 import { DiskStore } from '../writing/disk-store';
@@ -8,17 +7,15 @@ import { shortPath } from './all-findings';
 import { plural } from './formats/check-report';
 import { openFiles } from './open-files';
 import { sayLine } from './say';
+import { readArgs } from './usage/read-args';
+import { upgradeUsage } from './usage/usages';
 
 /**
  * `kerfbook upgrade`: words of earlier editions are written as they are spelled today; nothing else of a file changes.
  * With --dry-run only said. Files of a later edition are left alone. Exit code 0.
  */
 export async function upgrade(args: string[]): Promise<number> {
-    const { values, positionals } = parseArgs({
-        args,
-        allowPositionals: true,
-        options: { 'dry-run': { type: 'boolean', default: false } },
-    });
+    const { values, positionals } = readArgs(upgradeUsage, args);
     const isDry = values['dry-run'];
     const { documents, files } = await openFiles(positionals);
     let count = 0;

@@ -2,12 +2,12 @@ import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { LocalAsker } from '../engine/asker';
-import { asynchronousOnly } from '../files/asynchronous-only';
 import { largestRecipe } from '../files/guarded-file-system';
 import type { Repository } from '../git/repository';
 import { type OpenVersion, openVersion } from '../review/open-version';
-import type { Source } from '../workshop/open-workshop';
 import { diskSource } from './open-files';
+import { inputName, readStandardInput, standardInput } from './standard-input';
+import { withTextAt } from './text-at';
 import { UsageError } from './usage-error';
 
 /** Files of a repository as they lie in its work tree. Names are the repository's. */
@@ -32,11 +32,13 @@ export async function openFile(name: string, as = name): Promise<OpenVersion> {
             () => 'nothing',
             new LocalAsker(),
         );
-    if (!(await isFile(path.resolve(name)))) throw new UsageError(`There is no file ${name}.`);
-    const at = path.resolve(as);
+    const isInput = name === standardInput;
+    if (!isInput && !(await isFile(path.resolve(name)))) throw new UsageError(`There is no file ${name}.`);
+    const at = path.resolve(isInput && as === name ? inputName : as);
     const disk = await diskSource([process.cwd(), path.dirname(at)]);
     const uri = pathToFileURL(at).toString();
-    const source = as === name ? disk : await withCopy(disk, uri, path.resolve(name));
+    const text = isInput ? await readStandardInput() : as === name ? undefined : await copyOf(name);
+    const source = text === undefined ? disk : withTextAt(disk, uri, text);
     return openVersion(
         source,
         [name],
@@ -46,22 +48,10 @@ export async function openFile(name: string, as = name): Promise<OpenVersion> {
     );
 }
 
-/** The disk, but for one address, at which the copy's text is read. */
-async function withCopy({ fileSystem, read }: Source, uri: string, copy: string): Promise<Source> {
+async function copyOf(name: string): Promise<string> {
+    const copy = path.resolve(name);
     if ((await stat(copy)).size > largestRecipe) throw new UsageError(`${copy} is too large for a recipe.`);
-    const text = await readFile(copy, 'utf8');
-    const disk = fileSystem.fileSystemProvider();
-    return {
-        read,
-        fileSystem: asynchronousOnly({
-            readFile: async (asked) =>
-                asked.toString() === uri || pathToFileURL(asked.fsPath).toString() === uri ? text : disk.readFile(asked),
-            readBinary: (asked) => disk.readBinary(asked),
-            readDirectory: (asked) => disk.readDirectory(asked),
-            exists: (asked) => disk.exists(asked),
-            stat: (asked) => disk.stat(asked),
-        }),
-    };
+    return readFile(copy, 'utf8');
 }
 
 async function isFile(file: string): Promise<boolean> {

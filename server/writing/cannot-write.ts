@@ -19,6 +19,7 @@ const reasons: Readonly<Record<string, string>> = {
     ENAMETOOLONG: 'the name is too long for this disk. Shorten the name of the recipe or of the folders above.',
     EBUSY: 'another program has it open. Close it there, then try again.',
     ETXTBSY: 'another program has it open. Close it there, then try again.',
+    ENOENT: 'the folder is not there and cannot be made. Choose another.',
     EFBIG: 'it is larger than this disk takes. Choose a folder on another.',
     EMFILE: 'too many files are open. Close some programs, then try again.',
     EIO: 'the disk has failed. Look after it, or choose another.',

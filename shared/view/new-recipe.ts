@@ -1,11 +1,8 @@
 import * as v from 'valibot';
 import { address, figure, listOf, maybe } from './shapes';
+import { techniques } from './techniques';
 
 /** What a recipe can be begun with: what the shop has, what is built in, and what the maker chose of it. */
-
-/** Techniques as the command line names them. */
-export const techniques = ['engraving', 'filled', 'inlay', 'picture'] as const;
-export type Technique = (typeof techniques)[number];
 
 const inFolder = {
     /** Folder in which the recipe is to lie. */

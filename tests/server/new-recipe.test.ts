@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { choicesOf } from '../../language/starting/shop-here';
 import type { Shop } from '../../server/starting/new-recipe';
-import { techniques } from '../../shared/view/new-recipe';
+import { techniques } from '../../shared/view/techniques';
 import { begin, filesOf, samples, shopWith } from '../kit/new-recipe-shop';
 import { diamond } from '../kit/shop';
 

@@ -1,0 +1,249 @@
+import { techniques } from '../../../shared/view/techniques';
+import type { CommandUsage } from './command-usage';
+
+const flag = (what: string) => ({ type: 'boolean', default: false, what }) as const;
+const word = (value: string, what: string) => ({ type: 'string', value, what }) as const;
+
+const recipe = word('NAME', 'Only this recipe.');
+const clean = flag('Take away what an earlier time left and this one does not write; only what Kerfbook wrote itself.');
+const dryRun = flag('Only say what would be written and taken away.');
+const start = word(
+    'DATE',
+    'When the work begins, such as 2026-11-26 or 2026-11-26T08:00; without it the days are counted from the start.',
+);
+const as = word('FILE', 'The text is a copy of this file: what it uses and its art lie beside that one.');
+const readsInput = 'Instead of files, - reads one recipe file from standard input.';
+
+export const newUsage = {
+    name: 'new',
+    forms: ['NAME --technique TECHNIQUE'],
+    brief: 'begin a recipe',
+    more: [
+        'Begins a recipe from what the shop in this folder has, or from built-in woods and lasers, and tries it out before anything is written. Nothing that is there is written over.',
+    ],
+    options: {
+        technique: { type: 'string', value: 'TECHNIQUE', choices: techniques, what: 'How the piece is made.' },
+        board: word('NAME', 'The board; not needed where the shop has only one.'),
+        veneer: word('NAME', 'The veneer of an inlay.'),
+        laser: word('NAME', 'The laser; not needed where the shop has only one.'),
+        art: word('FILE', 'The drawing or picture; without it a drawing is written that you can draw over.'),
+        size: word('SIZE', 'The blank in mm, such as 120x80.'),
+        in: { type: 'string', default: '.', value: 'FOLDER', what: 'Where the recipe is written.' },
+    },
+    examples: [
+        {
+            line: 'kerfbook new "Tide coaster" --technique filled --board cherry-06 --laser shed',
+            what: 'a coaster with a coloured fill',
+        },
+    ],
+} as const satisfies CommandUsage;
+
+export const checkUsage = {
+    name: 'check',
+    forms: ['[FILE or FOLDER ...]'],
+    brief: 'what would go wrong',
+    more: ['Says what the editor says, one finding a line, with the first way to mend it.', readsInput],
+    options: {
+        strict: flag('Warnings fail too.'),
+        since: word(
+            'REVISION',
+            'Only files that a change since this revision reaches, also through what they use and their art.',
+        ),
+        format: {
+            type: 'string',
+            default: 'text',
+            value: 'FORMAT',
+            choices: ['text', 'json', 'sarif', 'junit', 'markdown', 'annotations', 'checkstyle'],
+            what: 'How it is told; annotations are workflow commands of a build service.',
+        },
+        as,
+    },
+    examples: [
+        { line: 'kerfbook check', what: 'every recipe below this folder' },
+        { line: 'kerfbook check --strict --since main', what: 'what this branch changes, for a build server' },
+    ],
+    codes: ['1 where there is an error, or with --strict a warning'],
+} as const satisfies CommandUsage;
+
+export const planUsage = {
+    name: 'plan',
+    forms: ['[FILE ...]'],
+    brief: 'everything that was worked out, as JSON',
+    more: ['One recipe is an object, several are a list. Numbers are in base units: mm, s, W.', readsInput],
+    options: { recipe, shapes: flag('With the outlines of what is burnt.'), start, as },
+    examples: [{ line: 'kerfbook plan heron-tray.kerf --start 2026-11-30', what: 'the plan, its days in the calendar' }],
+} as const satisfies CommandUsage;
+
+export const buildUsage = {
+    name: 'build',
+    forms: ['[FILE or FOLDER ...]'],
+    brief: 'write the files for the machine and the bench',
+    more: [
+        'Writes real-size drawings and machine files for each set-up, the job sheet, the shopping list and the plan into made/NAME beside the recipe. What you changed by hand since is kept, and the new one lies beside it.',
+    ],
+    options: {
+        recipe,
+        out: word('FOLDER', 'Write below this folder instead.'),
+        force: flag('Also over what you changed by hand, and although an error is open.'),
+        clean,
+        'dry-run': dryRun,
+        start,
+    },
+    examples: [
+        { line: 'kerfbook build heron-tray.kerf', what: 'into made/heron-tray' },
+        { line: 'kerfbook build --dry-run', what: 'what all recipes here would write' },
+    ],
+    codes: ['1 where something of it was not written'],
+} as const satisfies CommandUsage;
+
+export const couponUsage = {
+    name: 'coupon',
+    forms: ['BOARD LASER [FILE ...]'],
+    brief: 'a ladder of squares to burn and measure',
+    more: [
+        'Writes the drawing, the machine file and the tables to fill in for a board or veneer on a laser. Squares are numbered from the gentlest dose to the strongest.',
+        'With --powers or --speeds these take turns along the ladder; with both, each power is burnt at each speed.',
+    ],
+    options: {
+        rungs: word('COUNT', 'How many squares, 4 to 60; 16 where nothing is said.'),
+        passes: word('COUNT', 'The most passes of a square; 3 where nothing is said.'),
+        pitch: word('MM', 'Between scan lines.'),
+        powers: word('LIST', 'Per cent, such as 20,40,60,80.'),
+        speeds: word('LIST', 'In mm/s, such as 100,200,400.'),
+        out: word('FOLDER', 'Write below this folder instead of made/ beside the board.'),
+        force: flag('Also over tables that you have filled in.'),
+        clean,
+        'dry-run': dryRun,
+    },
+    examples: [{ line: 'kerfbook coupon walnut-12 shed --rungs 24', what: '24 squares for this board' }],
+} as const satisfies CommandUsage;
+
+export const diffUsage = {
+    name: 'diff',
+    forms: ['BEFORE AFTER', 'REVISION [REVISION] [FILE ...]'],
+    brief: 'what differs between two versions, and what follows from it',
+    more: [
+        'Two files, or revisions of a git repository. One revision is set against the work tree; main... is where this branch left main.',
+    ],
+    options: {
+        format: {
+            type: 'string',
+            default: 'text',
+            value: 'FORMAT',
+            choices: ['text', 'markdown', 'json', 'html'],
+            what: 'How it is told.',
+        },
+        recipe,
+        as,
+        'exit-code': flag('Exit with 1 where something differs.'),
+    },
+    examples: [
+        { line: 'kerfbook diff HEAD heron-tray.kerf', what: 'the last commit against the work tree' },
+        { line: 'kerfbook diff main... --format markdown', what: 'all that this branch changes, for a pull request' },
+    ],
+} as const satisfies CommandUsage;
+
+export const tableUsage = {
+    name: 'table',
+    forms: ['[FILE ...]'],
+    brief: 'a recipe and its variants side by side',
+    more: ['Shows what differs between a recipe and all that are based on it, or between the recipes named.'],
+    options: {
+        base: word('NAME', 'The family of this recipe.'),
+        recipes: word('LIST', 'Any recipes, such as tide-coaster,slack-water.'),
+        all: flag('Also what does not differ.'),
+        format: {
+            type: 'string',
+            default: 'text',
+            value: 'FORMAT',
+            choices: ['text', 'markdown', 'csv', 'json', 'html'],
+            what: 'How it is told.',
+        },
+    },
+    examples: [{ line: 'kerfbook table tray-variants.kerf', what: 'the trays, a column each' }],
+} as const satisfies CommandUsage;
+
+export const historyUsage = {
+    name: 'history',
+    forms: ['[FILE ...]'],
+    brief: 'the runs that are written down, beside the plans they followed',
+    more: ['Tells what was planned by the version that was followed, what was measured, and whether depths drift over time.'],
+    options: {
+        recipe,
+        last: { type: 'string', default: '5', value: 'COUNT', what: 'How many runs.' },
+        format: {
+            type: 'string',
+            default: 'text',
+            value: 'FORMAT',
+            choices: ['text', 'markdown', 'csv', 'json', 'html'],
+            what: 'How it is told.',
+        },
+    },
+    examples: [{ line: 'kerfbook history --recipe heron-tray --last 10', what: 'the last ten runs of the tray' }],
+} as const satisfies CommandUsage;
+
+export const showUsage = {
+    name: 'show',
+    forms: ['FILE'],
+    brief: 'a file as plain lines, for tools that compare lines',
+    more: ['Says what is written and what follows for fit and depth; git diff can use it as a text filter.', readsInput],
+    options: { all: flag('Also settings, amounts, times and money.'), as },
+    examples: [{ line: 'kerfbook show heron-tray.kerf', what: 'the tray, one fact a line' }],
+} as const satisfies CommandUsage;
+
+export const mergeUsage = {
+    name: 'merge',
+    forms: ['BASE OURS THEIRS'],
+    brief: "git's merge driver for recipes",
+    more: ['Merges statement by statement instead of line by line. OURS becomes the merge, whole or not at all.'],
+    options: {
+        'marker-size': { type: 'string', default: '7', value: 'COUNT', what: 'How long conflict markers are.' },
+        path: word('FILE', 'What the file is called in messages.'),
+    },
+    examples: [{ line: 'kerfbook merge %O %A %B --marker-size %L --path %P', what: 'as git calls it' }],
+    codes: ['0 merged; 1 to 127 conflicts are left between markers; 129 it could not be done'],
+} as const satisfies CommandUsage;
+
+export const upgradeUsage = {
+    name: 'upgrade',
+    forms: ['[FILE or FOLDER ...]'],
+    brief: 'write words of earlier editions as they are spelled today',
+    more: ['Nothing else of a file changes. Files of a later edition are left alone.'],
+    options: { 'dry-run': flag('Only say what it would rewrite.') },
+    examples: [{ line: 'kerfbook upgrade --dry-run', what: 'what would change below this folder' }],
+} as const satisfies CommandUsage;
+
+export const serveUsage = {
+    name: 'serve',
+    forms: [''],
+    brief: 'the language server, for any editor',
+    more: ['Speaks over standard input and output. What an editor adds to the line, such as --stdio, is taken and ignored.'],
+    options: {},
+    examples: [{ line: 'kerfbook serve', what: 'the command to give to an editor' }],
+} as const satisfies CommandUsage;
+
+export const completionUsage = {
+    name: 'completion',
+    forms: ['SHELL'],
+    brief: 'a script with which your shell completes commands and options',
+    more: ['SHELL is bash, zsh or fish. The script is written to standard output; what to do with it stands in its first lines.'],
+    options: {},
+    examples: [{ line: 'source <(kerfbook completion bash)', what: 'for this terminal' }],
+} as const satisfies CommandUsage;
+
+/** In the order in which somebody meets them. */
+export const usages: readonly CommandUsage[] = [
+    newUsage,
+    checkUsage,
+    planUsage,
+    buildUsage,
+    couponUsage,
+    diffUsage,
+    tableUsage,
+    historyUsage,
+    showUsage,
+    mergeUsage,
+    upgradeUsage,
+    serveUsage,
+    completionUsage,
+];

@@ -1,0 +1,3 @@
+/** Techniques as the command line names them. */
+export const techniques = ['engraving', 'filled', 'inlay', 'picture'] as const;
+export type Technique = (typeof techniques)[number];
