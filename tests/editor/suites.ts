@@ -6,6 +6,7 @@ import { type Length, places } from './harness/places.ts';
 import { describeAll, type Results } from './harness/results.ts';
 import { runHost } from './host/run.ts';
 import { personFiles, runPerson } from './person/run.ts';
+import { takePictures } from './pictures/run.ts';
 import { runSpeed } from './speed/run.ts';
 
 /** The tests inside the editor, or a list of a person's. */
@@ -48,6 +49,10 @@ export async function runSuites(args: readonly string[]): Promise<number> {
     if (!args.includes('--built')) execFileSync(process.execPath, [join(places.root, '.config/build.mjs')], { stdio: 'inherit' });
     if (args.includes('speed')) {
         await withWorkshop((workshop) => runSpeed(workshop, (file) => readFileSync(join(workshop, file), 'utf8')));
+        return 0;
+    }
+    if (args.includes('pictures')) {
+        await withWorkshop((workshop) => takePictures(workshop, (file) => readFileSync(join(workshop, file), 'utf8')));
         return 0;
     }
     mkdirSync(places.out, { recursive: true });
