@@ -187,13 +187,10 @@ export class Repository {
 
     /** The submodule in which a file of a commit would lie. */
     async submoduleAbove(commit: Commit, file: string): Promise<{ readonly at: string; readonly id: string } | undefined> {
-        const folders = [...file.matchAll(/\//g)].map(({ index }) => file.slice(0, index));
-        if (folders.length === 0) return undefined;
-        const { out } = await this.run('ls-tree', '-z', '--full-tree', commit.id, '--', ...folders);
-        const found = names(out)
-            .flatMap(readEntry)
-            .find(({ submodule }) => submodule);
-        return found && { at: found.name, id: found.id };
+        if (!file.includes('/')) return undefined;
+        const { submodules } = await this.tree(commit);
+        for (const [at, id] of submodules) if (file.startsWith(`${at}/`)) return { at, id };
+        return undefined;
     }
 
     /**

@@ -37,15 +37,30 @@ export async function inSubmodule<T>(
     at: string,
     work: (inside: Repository) => Promise<T>,
 ): Promise<T | undefined> {
-    const folder = path.join(repository.top, ...at.split('/'));
-    // A link or a setting that leads elsewhere is not followed.
-    if ((await realPlace(path.join(folder, '.git'))) !== path.join(folder, '.git')) return undefined;
     try {
-        const inside = await Repository.of(folder);
-        // Where nothing is checked out, git finds the repository around it; where no folder is, it cannot start.
-        return inside?.top === folder ? await work(inside) : undefined;
+        const inside = await submoduleAt(repository, at);
+        return inside && (await work(inside));
     } catch (error) {
         if (error instanceof GitError) return undefined;
         throw error;
     }
+}
+
+/** The submodules of each repository that are here, by where they lie: git is asked for each once, and each keeps one reader of its objects. */
+const opened = new WeakMap<Repository, Map<string, Promise<Repository | undefined>>>();
+
+function submoduleAt(repository: Repository, at: string): Promise<Repository | undefined> {
+    const known = opened.get(repository) ?? new Map<string, Promise<Repository | undefined>>();
+    opened.set(repository, known);
+    const found = known.get(at) ?? openSubmodule(path.join(repository.top, ...at.split('/')));
+    known.set(at, found);
+    return found;
+}
+
+async function openSubmodule(folder: string): Promise<Repository | undefined> {
+    // A link or a setting that leads elsewhere is not followed.
+    if ((await realPlace(path.join(folder, '.git'))) !== path.join(folder, '.git')) return undefined;
+    const inside = await Repository.of(folder);
+    // Where nothing is checked out, git finds the repository around it; where no folder is, it cannot start.
+    return inside?.top === folder ? inside : undefined;
 }

@@ -33,7 +33,9 @@ export class TemporaryRepository {
         GIT_COMMITTER_EMAIL: 'a@shop.example',
     };
 
-    constructor(files: Readonly<Record<string, string>> = {}) {
+    /** @param files undefined for a folder that is no repository yet */
+    constructor(files: Readonly<Record<string, string>> | undefined) {
+        if (files === undefined) return;
         const key = JSON.stringify(files);
         const known = begun.get(key);
         if (known === undefined) {
@@ -63,6 +65,13 @@ export class TemporaryRepository {
             mkdirSync(path.dirname(file), { recursive: true });
             writeFileSync(file, text);
         }
+    }
+
+    /** Another one that is as this one is now. Settings that name this one's folder still do. */
+    copy(): TemporaryRepository {
+        const other = new TemporaryRepository(undefined);
+        cpSync(this.folder, other.folder, { recursive: true, verbatimSymlinks: true });
+        return other;
     }
 
     /** Everything that lies here, as one commit. */

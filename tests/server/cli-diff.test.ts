@@ -1,9 +1,9 @@
 import { existsSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished, vi } from 'vitest';
 import { shop } from '../kit/shop';
-import { temporaryRepository } from '../kit/temporary-repository';
+import { TemporaryRepository, temporaryRepository } from '../kit/temporary-repository';
 import { bolder, coaster, repository, shopFiles } from './shop-files';
 
 const deeper = coaster.replace('depth 0.5 mm', 'depth 0.6 mm');
@@ -148,12 +148,21 @@ describe('kerfbook diff: revisions', () => {
 describe('kerfbook diff wherever recipes lie', () => {
     const depth = 'depth: 0.5 mm → 0.6 mm (+0.1 mm)';
 
-    function withSubmodule() {
-        const inner = repository();
-        const outer = repository({ 'readme.txt': '' });
-        outer.git('-c', 'protocol.file.allow=always', 'submodule', '--quiet', 'add', inner.folder, 'sub');
-        outer.commit('sub');
-        return { inner, outer };
+    /** Git takes a second to add a submodule, so that one is copied. What it was added from is needed no more. */
+    let first: TemporaryRepository;
+    beforeAll(() => {
+        const inner = new TemporaryRepository(shopFiles);
+        first = new TemporaryRepository({ 'readme.txt': '' });
+        first.git('-c', 'protocol.file.allow=always', 'submodule', '--quiet', 'add', inner.folder, 'sub');
+        first.commit('sub');
+        inner.remove();
+    });
+    afterAll(() => first.remove());
+
+    function withSubmodule(): TemporaryRepository {
+        const outer = first.copy();
+        onTestFinished(() => outer.remove());
+        return outer;
     }
 
     it('folders and files with spaces and letters of every kind', async () => {
@@ -186,7 +195,7 @@ describe('kerfbook diff wherever recipes lie', () => {
     });
 
     it('a submodule, from inside of it and from around it', async () => {
-        const { outer } = withSubmodule();
+        const outer = withSubmodule();
         outer.write({ 'sub/coaster.kerf': deeper });
         expect((await outer.kerfbook(['diff', 'HEAD', 'sub/coaster.kerf'])).out).toContain(depth);
         expect((await outer.kerfbook(['diff', 'HEAD'], 'sub')).out).toContain(depth);
@@ -197,12 +206,17 @@ describe('kerfbook diff wherever recipes lie', () => {
     });
 
     it('a submodule that stands at another commit, that is new, or gone', async () => {
-        const { outer } = withSubmodule();
+        const outer = withSubmodule();
         outer.write({ 'sub/coaster.kerf': deeper });
         outer.git('-C', 'sub', 'commit', '--quiet', '--all', '--message', 'deeper');
         outer.commit('sub, deeper');
         expect((await outer.kerfbook(['diff', 'HEAD'])).out).toBe('No recipe differs.\n');
+        const trace = path.join(outer.folder, '.git', 'trace');
+        vi.stubEnv('GIT_TRACE', trace);
         const { out, err } = await outer.kerfbook(['diff', 'HEAD~1', 'HEAD']);
+        vi.unstubAllEnvs();
+        // Not one for each file on each side.
+        expect(readFileSync(trace, 'utf8').match(/built-in: git/g)!.length).toBeLessThanOrEqual(12);
         expect(out).toContain('sub/coaster.kerf at HEAD~1 → sub/coaster.kerf at HEAD');
         expect(out).toContain(depth);
         expect(out).not.toContain('plate:');
@@ -212,7 +226,7 @@ describe('kerfbook diff wherever recipes lie', () => {
     });
 
     it('stock that lies in a submodule reaches the recipes around it, on either side as it was', async () => {
-        const { outer } = withSubmodule();
+        const outer = withSubmodule();
         outer.write({
             'bench/saucer.kerf': coaster.replace('stock/shop.kerf', '../sub/stock/shop.kerf').replace('art/', '../sub/art/'),
         });
@@ -228,7 +242,7 @@ describe('kerfbook diff wherever recipes lie', () => {
     });
 
     it('a submodule that is not checked out is left out, which is said where it has changed', async () => {
-        const { outer } = withSubmodule();
+        const outer = withSubmodule();
         const before = outer.git('rev-parse', 'HEAD').trim();
         outer.git('-C', 'sub', 'commit', '--quiet', '--allow-empty', '--message', 'more');
         outer.commit('sub, further on');
@@ -243,7 +257,7 @@ describe('kerfbook diff wherever recipes lie', () => {
     });
 
     it('a link in the place of a submodule leads nowhere', async () => {
-        const { outer, inner } = withSubmodule();
+        const [outer, inner] = [withSubmodule(), repository()];
         rmSync(path.join(outer.folder, 'sub'), { recursive: true });
         symlinkSync(inner.folder, path.join(outer.folder, 'sub'));
         inner.write({ 'coaster.kerf': deeper });

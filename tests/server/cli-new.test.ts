@@ -25,7 +25,7 @@ it('kerfbook new writes a recipe that kerfbook check has nothing against, and ne
 });
 
 it('kerfbook new begins where there is nothing, with a drawing or a picture of its own', async () => {
-    const bare = new TemporaryRepository();
+    const bare = new TemporaryRepository({});
     const made = await bare.kerfbook(['new', 'Ebb', '--technique', 'picture', '--board', 'black-cherry', '--laser', 'co2']);
     expect(made).toMatchObject({ code: 0, out: 'ebb.kerf\nworkshop.kerf\nart/ebb.png\n', err: '' });
     const checked = await bare.kerfbook(['check', '--strict']);
