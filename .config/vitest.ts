@@ -27,6 +27,7 @@ const mutant = {
  */
 const alone = [
     ...['tests/extension/page*.test.ts', 'tests/extension/newest-asker.test.ts', 'tests/extension/checklist-tree.test.ts'],
+    'tests/extension/writing-messages.test.ts',
     ...['tests/language/short-lived.test.ts', 'tests/geometry/engine.test.ts'],
 ];
 const elsewhere = ['tests/editor/**', 'tests/speed/**', '**/node_modules/**'];

@@ -32,11 +32,11 @@ const rows: readonly (readonly Part[])[] = [
                 'looks',
                 'restart',
             ],
-            ...['messages', 'keys-alone', 'trust'],
+            'keys-alone',
         ],
         'host',
     ],
-    [['coupon', 'compare', 'new-recipe', 'art', 'walkthrough', 'print', 'run', 'browser-only']],
+    [['coupon', 'compare', 'new-recipe', 'art', 'walkthrough', 'print', 'run', 'messages', 'trust', 'browser-only']],
 ];
 
 /** Runs what is asked for; the exit code. */

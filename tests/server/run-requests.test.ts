@@ -95,3 +95,17 @@ describe('a finished run', () => {
         expect(below.edits[0]?.text.trim()).toBe(first.text.trim());
     });
 });
+
+it('files for machine and bench are not written where a file is in the way, which is told once', async () => {
+    writeFileSync(path.join(folder, 'made'), 'mine');
+    const answer = await client.connection.sendRequest(requests.writeRecipe.method, {
+        uri: uriOf('plate.kerf'),
+        recipe: 'plate',
+    });
+    expect(answer).toMatchObject({
+        written: 0,
+        problems: [expect.stringContaining('made is a file, and a folder is needed there')],
+    });
+    expect(readFileSync(path.join(folder, 'made'), 'utf8')).toBe('mine');
+    expect(readdirSync(folder).toSorted()).toEqual(['made', 'plate.kerf', 'shop.kerf']);
+});

@@ -7,7 +7,7 @@ import { whileLocked } from '../harness/locked-file.ts';
 import { places } from '../harness/places.ts';
 import type { Workbench } from '../harness/workbench.ts';
 import { quickPlate } from './quick-plate.ts';
-import { eventually, untickAll } from './shared.ts';
+import { atLength, eventually, untickAll } from './shared.ts';
 
 /** Its waits are over while one looks on. */
 const quick = quickPlate('4 s "the smoke clears"', '8 s "the dust settles"');
@@ -82,15 +82,6 @@ describe('what the editor tells the maker', () => {
         await page.locator('.statusbar').getByText('quick: wait is over').waitFor({ state: 'hidden' });
     });
 
-    it('a finished run is taken back with the mouse', async () => {
-        await toggle(/^Engrave pocket/);
-        await finish();
-        const message = workbench.message(/Run of Quick plate written to runs/);
-        await message.getByRole('button', { name: 'Take Back' }).click();
-        await eventually('no run', async () => runs().length === 0);
-        await eventually('the ticks', () => ticked(/^Engrave pocket/));
-    });
-
     it('a finished run is taken back with the keyboard', async () => {
         await toggle(/^Engrave pocket/);
         await finish();
@@ -99,7 +90,26 @@ describe('what the editor tells the maker', () => {
         await eventually('the ticks', () => ticked(/^Engrave pocket/));
     });
 
-    it('a finished run is shown in the text', async () => {
+    it('a run is not written below a recipe that cannot be saved, and every tick stays', async () => {
+        const box = /^Engrave pocket/;
+        await toggle(box);
+        const settings = join(window.workshop, '.vscode', 'settings.json');
+        mkdirSync(join(window.workshop, '.vscode'), { recursive: true });
+        writeFileSync(settings, '{ "kerfbook.checklist.writeRuns": "belowRecipe" }');
+        await new Promise((resolve) => setTimeout(resolve, 8000)); // nothing on the page shows that it was read
+        await whileLocked(join(window.workshop, 'quick.kerf'), async () => {
+            await answerAll();
+            await workbench.message('The file could not be saved, so the run was not written. Every tick is kept.').waitFor();
+        });
+        rmSync(settings);
+        assert.equal(file(), quick);
+        assert.equal(await ticked(box), true);
+        const lines = page.locator('.monaco-editor[data-uri$="/quick.kerf"] .view-lines').first();
+        const text = ((await lines.textContent()) ?? '').replaceAll('\u00a0', ' ');
+        assert.ok(!text.includes('run quick'), 'the run still stands in the text');
+    });
+
+    atLength('a finished run is shown in the text', async () => {
         await toggle(/^Engrave pocket/);
         await finish();
         await workbench.message('Run of Quick plate').getByRole('button', { name: 'Show', exact: true }).click();
@@ -107,70 +117,27 @@ describe('what the editor tells the maker', () => {
         rmSync(join(window.workshop, 'runs'), { recursive: true });
     });
 
-    describe('when the file cannot be written', () => {
+    atLength('a run of a recipe whose file is gone is not written until it is saved again', async () => {
         const box = /^Engrave pocket/;
-
-        beforeEach(() => toggle(box));
-
-        it('a run is not written, and every tick stays', async () => {
-            writeFileSync(join(window.workshop, 'runs'), 'something else');
-            await answerAll();
-            await workbench.message(/runs is a file, and a folder is needed there\. .*Every tick is kept\./).waitFor();
-            assert.equal(readFileSync(join(window.workshop, 'runs'), 'utf8'), 'something else');
-            assert.equal(await ticked(box), true);
-            rmSync(join(window.workshop, 'runs'));
-        });
-
-        it('nor below a recipe that cannot be saved', async () => {
-            const settings = join(window.workshop, '.vscode', 'settings.json');
-            mkdirSync(join(window.workshop, '.vscode'), { recursive: true });
-            writeFileSync(settings, '{ "kerfbook.checklist.writeRuns": "belowRecipe" }');
-            await new Promise((resolve) => setTimeout(resolve, 8000)); // nothing on the page shows that it was read
-            await whileLocked(join(window.workshop, 'quick.kerf'), async () => {
-                await answerAll();
-                await workbench.message('The file could not be saved, so the run was not written. Every tick is kept.').waitFor();
-            });
-            rmSync(settings);
-            assert.equal(file(), quick);
-            assert.equal(await ticked(box), true);
-            assert.ok(!(await text()).includes('run quick'), 'the run still stands in the text');
-        });
-
-        it('nor where the file is gone, and it is told what to do', async () => {
-            rmSync(join(window.workshop, 'quick.kerf'));
-            await page
-                .locator('.tab.dirty, .tab', { hasText: 'quick.kerf' })
-                .locator('.strikethrough, .deleted')
-                .or(page.locator('.tab .label-name.strikethrough, .tab .monaco-icon-label.strikethrough'))
-                .first()
-                .waitFor();
-            await workbench.command('Kerfbook: Finish the Run');
-            await writeAllTheSame().click();
-            await workbench
-                .message(/quick\.kerf is no longer there, so the run could not be written.* Every tick is kept\./)
-                .waitFor();
-            assert.equal(await ticked(box), true);
-            await page.getByRole('tab', { name: /^quick\.kerf/ }).click();
-            await workbench.command('File: Save');
-            await eventually('the file to be there again', async () => existsSync(join(window.workshop, 'quick.kerf')));
-            assert.equal(file(), quick);
-            assert.equal(await ticked(box), true);
-        });
-
-        it('nor are files for the machine, and it is said once', async () => {
-            writeFileSync(join(window.workshop, 'made'), 'something else');
-            await workbench.openFile('seed-box.kerf');
-            await workbench.command('Kerfbook: Write Files for Machine and Bench');
-            await workbench
-                .message(/Nothing was written for seed-box\. .*made is a file, and a folder is needed there\./)
-                .waitFor();
-            await page.screenshot({ path: join(places.shots, 'message-nothing-written.png') });
-        });
-
-        async function text(): Promise<string> {
-            const lines = page.locator('.monaco-editor[data-uri$="/quick.kerf"] .view-lines').first();
-            return ((await lines.textContent()) ?? '').replaceAll('\u00a0', ' ');
-        }
+        await toggle(box);
+        rmSync(join(window.workshop, 'quick.kerf'));
+        await page
+            .locator('.tab.dirty, .tab', { hasText: 'quick.kerf' })
+            .locator('.strikethrough, .deleted')
+            .or(page.locator('.tab .label-name.strikethrough, .tab .monaco-icon-label.strikethrough'))
+            .first()
+            .waitFor();
+        await workbench.command('Kerfbook: Finish the Run');
+        await writeAllTheSame().click();
+        await workbench
+            .message(/quick\.kerf is no longer there, so the run could not be written.* Every tick is kept\./)
+            .waitFor();
+        assert.equal(await ticked(box), true);
+        await page.getByRole('tab', { name: /^quick\.kerf/ }).click();
+        await workbench.command('File: Save');
+        await eventually('the file to be there again', async () => existsSync(join(window.workshop, 'quick.kerf')));
+        assert.equal(file(), quick);
+        assert.equal(await ticked(box), true);
     });
 
     async function finish(): Promise<void> {
