@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Built-in stock is imported as text, as the build does it. */
 const kerfAsText = {
@@ -30,6 +31,24 @@ const alone = [
     'tests/extension/writing-messages.test.ts',
     ...['tests/language/short-lived.test.ts', 'tests/geometry/engine.test.ts'],
 ];
+/** Those that take longest, the longest first: one that begins last lets the other worker wait. */
+const longest = [
+    ...['server/cli-diff', 'server/memory', 'rules/fixes-hold', 'server/cli', 'fuzz/answers', 'language/one-slip'],
+    ...['server/hints-and-pins', 'language/every-position', 'sheets/machine-file', 'server/protocol', 'art/hostile'],
+    ...['server/new-recipe', 'house/bundles', 'published/svg-icons', 'server/cli-history', 'server/compare-request'],
+].map((name) => `/tests/${name}.test.ts`);
+
+/** What a run before has left of the times is not there in a fresh clone. */
+class LongestFirst extends BaseSequencer {
+    override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+        const rank = ({ moduleId }: TestSpecification): number => {
+            const at = longest.findIndex((name) => moduleId.endsWith(name));
+            return at < 0 ? longest.length : at;
+        };
+        return (await super.sort(files)).sort((a, b) => (a.project.name === b.project.name ? rank(a) - rank(b) : 0));
+    }
+}
+
 const elsewhere = ['tests/editor/**', 'tests/speed/**', '**/node_modules/**'];
 
 export default defineConfig({
@@ -40,6 +59,7 @@ export default defineConfig({
         setupFiles: ['tests/kit/forget-opened.ts'],
         // What is kept of modules goes by their files: with a mutant it would be that of another one, or stay for the next run without.
         fsModuleCache: process.env.KERFBOOK_MUTANT === undefined,
+        sequence: { sequencer: LongestFirst },
         // Two cores on the machines this runs on; more workers only take turns.
         maxWorkers: 2,
         // Every test makes much that lives for a moment: with the usual 16 MB a tenth of the time went into collecting it.

@@ -109,7 +109,9 @@ export class ReachMap {
 
     /** 1 in each cell in which something stops the veneer from going in further than `insertion`. */
     touching(insertion: number): Uint8Array {
-        return Uint8Array.from(this.least, (reach) => (reach <= insertion ? 1 : 0));
+        const touches = new Uint8Array(this.least.length);
+        for (let at = 0; at < touches.length; at++) if (this.least[at]! <= insertion) touches[at] = 1;
+        return touches;
     }
 
     /** Middles of the cells that stop the veneer before `seat`, tightest first. */
