@@ -11,8 +11,8 @@ export const limits = {
     elements: 400_000,
     /** Elements drawn, each as often as a `use` draws it. */
     drawn: 100_000,
-    /** Corners of all shapes that are cut into the shades of gradients, once for each; gradients beyond are taken as their average. */
-    shades: 6_000_000,
+    /** Corners of all copies of what patterns repeat. */
+    patterned: 1_000_000,
     /** Masks drawn, each once for every place it is used at. */
     masks: 300,
     /** Corners after curves are flattened and strokes cut into dashes. */
@@ -23,7 +23,7 @@ export const limits = {
     sheet: 2_000_000,
     /** Steps from element to element that matching selectors may take. */
     matching: 20_000_000,
-    /** Places told for one kind of problem with one subject; the rest is counted. */
+    /** Places told for one message; the rest is counted. */
     places: 10,
     /** Problems of all kinds. */
     problems: 200,

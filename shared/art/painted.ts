@@ -1,7 +1,7 @@
-import { emptyRegion, type Region } from '../geometry/region';
+import { emptyRegion } from '../geometry/region';
 import type { Art, ArtPart } from './art';
 import { isBitmapArt } from './bitmap';
-import { darkAt } from './compose/translucent';
+import { darkAt, type Painted } from './compose/translucent';
 import { traceWithin } from './raster/trace';
 
 /**
@@ -11,7 +11,7 @@ import { traceWithin } from './raster/trace';
  * none; `leaves` are taken out of these. A bitmap has no parts to pick from. Parts that cross one another too often give
  * `tangledRegion`.
  */
-export function painted(art: Art, picks: readonly string[], threshold = 0.5, leaves: readonly string[] = []): Region {
+export function painted(art: Art, picks: readonly string[], threshold = 0.5, leaves: readonly string[] = []): Painted {
     if (isBitmapArt(art)) return picks.length + leaves.length === 0 ? traceWithin(art.raster, threshold, art.pixel) : emptyRegion;
     const parts = picks.length === 0 ? art.parts : art.parts.filter((part) => picks.some((pick) => carries(part, pick)));
     return darkAt(leaves.length === 0 ? parts : parts.filter((part) => !leaves.some((pick) => carries(part, pick))), threshold);

@@ -13,27 +13,26 @@ export class Problems {
 
     /** `offset` counts UTF-16 units of the file. */
     add(kind: ArtProblem['kind'], subject: string, message: string, offset?: number): void {
-        const key = `${kind} ${subject}`;
         // A use or a clip path may draw one element many times.
-        const told = `${key} ${offset} ${message}`;
+        const told = `${kind} ${subject} ${offset} ${message}`;
         if (this.told.has(told)) return;
         if (this.told.size < limits.problems * limits.places) this.told.add(told);
-        const count = (this.counts.get(key) ?? 0) + 1;
-        this.counts.set(key, count);
+        const count = (this.counts.get(message) ?? 0) + 1;
+        if (count > 1 || this.counts.size < limits.problems) this.counts.set(message, count);
         if (count > limits.places || this.found.length >= limits.problems) return;
         this.found.push({ kind, subject, message, ...(offset === undefined ? {} : this.place(offset)) });
     }
 
-    /** All problems in the order in which they were met, then how many more there were of each sort. */
+    /** All problems in the order in which they were met; the last one of each message says of how many more places it holds. */
     all(): ArtProblem[] {
-        const more: ArtProblem[] = [];
-        for (const problem of new Map(this.found.map((entry) => [`${entry.kind} ${entry.subject}`, entry])).values()) {
-            const count = this.counts.get(`${problem.kind} ${problem.subject}`)!;
-            if (count <= limits.places) continue;
-            const { kind, subject } = problem;
-            more.push({ kind, subject, message: `The same holds for ${count - limits.places} more places.` });
-        }
-        return [...this.found, ...more];
+        const last = new Map(this.found.map(({ message }, at) => [message, at]));
+        const told = new Map<string, number>();
+        for (const { message } of this.found) told.set(message, (told.get(message) ?? 0) + 1);
+        return this.found.map((problem, at) => {
+            const { message } = problem;
+            const more = (this.counts.get(message) ?? 0) - told.get(message)!;
+            return last.get(message) === at && more > 0 ? { ...problem, more } : problem;
+        });
     }
 
     private place(offset: number): { line: number; column: number } {

@@ -107,6 +107,8 @@ export interface PlacedArt {
     readonly inverse: boolean;
     /** Where its middle lies on the blank. */
     readonly centre: { readonly x: number; readonly y: number };
+    /** mm between the points at which paint was looked at that lies on one another too often to be taken exactly. */
+    readonly grid?: number;
     /** What it burns, before the step's mirror. */
     readonly region: Region;
     /** What it shows before it is turned inside out, and the boundary it was turned within. */

@@ -1,5 +1,6 @@
 import type { Art } from '../art/art';
 import { type BitmapArt, isBitmapArt } from '../art/bitmap';
+import type { Painted } from '../art/compose/translucent';
 import { painted } from '../art/painted';
 import type { Raster } from '../art/raster/raster';
 import { resample } from '../art/raster/resample';
@@ -17,11 +18,11 @@ export function paintOf(
     picks: readonly string[],
     memo: Memo,
     leaves: readonly string[] = [],
-): Region {
+): Painted {
     const threshold = source?.threshold?.value ?? 0.5;
     const dotted = ditheredArt(art, source) !== undefined;
     const key = contentKey(memo.keyOf(art), threshold, picks, leaves, source?.curve?.value, dotted);
-    return memo.get('painted', key, () => {
+    return memo.get('painted', key, (): Painted => {
         if (!isBitmapArt(art)) return painted(art, picks, threshold, leaves);
         if (picks.length + leaves.length > 0) return emptyRegion;
         const toned = tonesOf(art, source, memo);

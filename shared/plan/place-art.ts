@@ -45,8 +45,9 @@ export function place(placement: Placement, index: number, table: PlacingTable):
     const figure = figureOf(placement, centre, table);
     if (figure === undefined) return undefined;
     if (figure === 'tangled') return 'tangled';
-    const { region: shown, artName, bitmap, dithered } = figure;
-    const base = { index, artName, bitmap, ...(dithered === undefined ? {} : { dithered }), centre, figure: shown };
+    const { region: shown, artName, bitmap, dithered, grid } = figure;
+    const told = { ...(dithered === undefined ? {} : { dithered }), ...(grid === undefined ? {} : { grid }) };
+    const base = { index, artName, bitmap, ...told, centre, figure: shown };
     if (placement.inverse === undefined) {
         return { ...base, inverse: false, region: shown };
     }
@@ -84,6 +85,7 @@ interface Figure {
     readonly artName: string;
     readonly bitmap: boolean;
     readonly dithered: BitmapArt | undefined;
+    readonly grid: number | undefined;
 }
 
 function figureOf(placement: ArtPlacement, centre: Place, table: PlacingTable): Figure | 'tangled' | undefined {
@@ -104,7 +106,7 @@ function figureOf(placement: ArtPlacement, centre: Place, table: PlacingTable): 
         return copies(turn === 0 ? moved : rotate(moved, turn, centre.x, centre.y), placement, centre);
     });
     const dithered = picks.length + leaves.length === 0 ? ditheredArt(art, source) : undefined;
-    return { region, artName: name, bitmap: art.kind === 'bitmap', dithered };
+    return { region, artName: name, bitmap: art.kind === 'bitmap', dithered, grid: paint.grid };
 }
 
 /** The copies of what lies about the middle of the grid, or of the places of a list. */

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { area } from '../../shared/geometry/measure';
 import { examine } from '../../shared/rules/examine';
 import { planOf } from '../kit/plan-of';
 import { shop } from '../kit/shop';
@@ -27,3 +28,33 @@ recipe thing "Thing" {
     expect(examine(plan).filter(({ rule }) => rule === 'tangled-art')).toMatchObject([{ severity: 'error', step: 0 }]);
     expect(plan.steps[1]!.laser).toBeDefined();
 });
+
+/** Translucent discs on one another, each elsewhere: as many shades as there are places. */
+function discs(count: number, least: number): string {
+    const any = (i: number, of: number) => (i * 7919 + 13 * ((i * i) % 97)) % of;
+    const drawn = Array.from({ length: count }, (_, i) => {
+        const fill = `fill="${i % 2 === 0 ? '#000' : '#fff'}" fill-opacity="${least + any(i, 7) / 50}"`;
+        return `<circle cx="${20 + any(i, 61)}" cy="${20 + any(3 * i + 1, 59)}" r="${8 + any(i, 11)}" ${fill}/>`;
+    });
+    return `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">${drawn.join('')}</svg>`;
+}
+
+for (const [count, least, told] of [
+    [30, 0.25, []],
+    [600, 0.05, [{ severity: 'info', step: 0, message: expect.stringContaining('in points 0.05 mm apart') }]],
+] as const) {
+    it(`${count} translucent discs on one another: ${told.length === 0 ? 'nothing' : 'the grid on which they were looked at'} is said`, async () => {
+        const plan = await planOf(
+            `${shop}
+recipe thing "Thing" {
+  laser shed
+  art discs "discs.svg"
+  blank tray { of walnut-12 size 200 x 150 mm grain along width }
+  engrave face on tray { art discs tone 80 % }
+}`,
+            { 'discs.svg': discs(count, least) },
+        );
+        expect(examine(plan).filter(({ rule }) => rule === 'tangled-art')).toMatchObject(told);
+        expect(area(plan.steps[0]!.laser!.region)).toBeGreaterThan(count);
+    });
+}

@@ -3,17 +3,14 @@ import { subtract, union } from '../../geometry/boolean';
 import { bounds } from '../../geometry/measure';
 import { emptyRegion, type Region, tangledRegion } from '../../geometry/region';
 
-/** A region of one darkness that hides what lies below it. */
+/** A region that hides what lies below it, with what it is told from others by, such as its darkness. */
 export interface Sheet {
     readonly region: Region;
-    readonly dark: boolean;
+    readonly key: number;
 }
 
-/** What a run of sheets makes dark and what it makes light, whatever lies below. */
-export interface Layer {
-    readonly dark: Region;
-    readonly light: Region;
-}
+/** What a run of sheets shows of each key: regions that do not overlap. */
+export type Layer = ReadonlyMap<number, Region>;
 
 /** Fewer regions than this are no burden however they lie. */
 const fewRegions = 32;
@@ -27,25 +24,21 @@ export class Tangled extends Error {}
  * work near linear, where one sheet after the other would cost its square.
  */
 export function layDown(sheets: readonly Sheet[], from = 0, to = sheets.length): Layer {
-    if (to - from <= 0) return { dark: emptyRegion, light: emptyRegion };
+    if (to - from <= 0) return new Map();
     const run = sheets.slice(from, to);
-    const { dark } = run[0]!;
-    if (run.every((sheet) => sheet.dark === dark)) {
-        const all = together(run.map(({ region }) => region));
-        return dark ? { dark: all, light: emptyRegion } : { dark: emptyRegion, light: all };
-    }
+    const { key } = run[0]!;
+    if (run.every((sheet) => sheet.key === key)) return new Map([[key, together(run.map(({ region }) => region))]]);
     const middle = (from + to) >> 1;
     const below = layDown(sheets, from, middle);
     const above = layDown(sheets, middle, to);
-    return {
-        dark: together([checked(subtract(below.dark, above.light)), above.dark]),
-        light: together([checked(subtract(below.light, above.dark)), above.light]),
-    };
-}
-
-/** What is dark after a layer is put on what was. */
-export function cover(dark: Region, layer: Layer): Region {
-    return together([checked(subtract(dark, layer.light)), layer.dark]);
+    const shown = new Map<number, Region>();
+    for (const each of new Set([...below.keys(), ...above.keys()])) {
+        const over = above.get(each) ?? emptyRegion;
+        const under = below.get(each);
+        const others = [...above].flatMap(([other, { rings }]) => (other === each ? [] : rings));
+        shown.set(each, under === undefined ? over : together([checked(subtract(under, { rings: others })), over]));
+    }
+    return shown;
 }
 
 /** The union; where many regions lie on top of one another in halves, which by themselves come down to little. */

@@ -5,6 +5,9 @@ import { rectangle } from '../../geometry/shapes';
 import { type Matrix, transform } from '../../geometry/transform';
 import type { Clip } from './drawing';
 
+/** mm, for what is not cut by any page. */
+export const everywhere: Bounds = { minX: -1e6, minY: -1e6, maxX: 1e6, maxY: 1e6 };
+
 export function boxOfPlace(width: number, height: number): Bounds {
     return { minX: 0, minY: 0, maxX: width, maxY: height };
 }

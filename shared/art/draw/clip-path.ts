@@ -5,14 +5,12 @@ import { computeStyle } from '../style/computed';
 import { parseUrl } from '../style/url';
 import type { SvgElement } from '../xml/tree';
 import { boundingBox } from './bounding-box';
-import { clipToRegion } from './clip-box';
+import { clipToRegion, everywhere } from './clip-box';
 import { type Clip, type Drawing, lengthsOf, type Place } from './drawing';
 import { outlineOf } from './outline';
 import { resolve } from './reference';
 import { fillRegion, untangled } from './shape-regions';
 import { transformOf, type Visitor, walk } from './walk';
-
-const everywhere: Bounds = { minX: -1e6, minY: -1e6, maxX: 1e6, maxY: 1e6 };
 
 /** Narrows a place's clip by the `clip-path` of the element there. */
 export function clipByPath(drawing: Drawing, element: SvgElement, value: string, place: Place): Clip {

@@ -7,6 +7,7 @@ import type { ArtWish } from '../frame/wish';
 import { limits } from '../limits';
 import type { Problems } from '../problems';
 import { Cascade } from '../style/cascade';
+import { hexOverWhite } from '../style/colour';
 import { computeStyle } from '../style/computed';
 import { InheritedStyles } from '../style/inherited';
 import { initialStyle } from '../style/properties';
@@ -28,7 +29,7 @@ const startPlace: Place = {
     height: 150,
     style: initialStyle,
     clip: { box: { minX: 0, minY: 0, maxX: 0, maxY: 0 }, region: undefined },
-    opacity: 1,
+    groups: [],
     ids: [],
     classes: [],
     depth: 0,
@@ -55,7 +56,8 @@ export function drawTree(tree: SvgTree, wish: ArtWish, problems: Problems): Art 
     const box = { minX: 0, minY: 0, maxX: width, maxY: height };
     drawRoot(drawing, { ...startPlace, matrix: page.matrix, ...page.viewport, clip: { box, region: undefined } });
     if (drawing.parts.length === 0) problems.add('empty', 'svg', 'Nothing is painted in this drawing.', root.offset);
-    return { kind: 'vector', page: { width, height }, physical, parts: drawing.parts, problems: problems.all() };
+    const parts = drawing.parts.map(({ paint, ...part }) => ({ ...part, colour: hexOverWhite(paint, part.opacity) }));
+    return { kind: 'vector', page: { width, height }, physical, parts, problems: problems.all() };
 }
 
 /** Finer than the grid of the polygon library makes points and nothing else. */
@@ -89,7 +91,7 @@ function newDrawing(
         parts: [],
         clipRegions: new Map(),
         drawn: limits.drawn,
-        shades: { left: limits.shades },
+        patterned: { left: limits.patterned },
         masks: { left: limits.masks, known: new Map() },
     };
 }

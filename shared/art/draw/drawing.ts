@@ -1,10 +1,11 @@
 import type { Bounds, Region } from '../../geometry/region';
 import type { Matrix } from '../../geometry/transform';
-import type { ArtPart } from '../art';
+import type { ArtGroup, ArtPart } from '../art';
 import { limits } from '../limits';
 import type { Problems } from '../problems';
 import type { Allowance } from '../shape/flatten';
 import type { Cascade } from '../style/cascade';
+import type { Colour } from '../style/colour';
 import type { InheritedStyles } from '../style/inherited';
 import type { Style } from '../style/properties';
 import type { SvgElement, SvgTree } from '../xml/tree';
@@ -13,6 +14,11 @@ import type { SvgElement, SvgTree } from '../xml/tree';
 export interface Pane {
     readonly region: Region;
     readonly through: number;
+}
+
+/** A part with the colour of its paint, as long as groups around it may still pale it. */
+export interface DrawnPart extends Omit<ArtPart, 'colour'> {
+    readonly paint: Colour;
 }
 
 /** What all of one file's drawing shares. */
@@ -29,12 +35,12 @@ export interface Drawing {
     readonly pixel: number;
     /** mm */
     readonly page: { readonly width: number; readonly height: number };
-    readonly parts: ArtPart[];
+    readonly parts: DrawnPart[];
     readonly clipRegions: Map<string, Region>;
     /** Elements drawn so far; counted down from limits.drawn. */
     drawn: number;
-    /** Corners that may still be cut for the shades of gradients; counted down from limits.shades. */
-    readonly shades: { left: number };
+    /** Corners that patterns may still add; counted down from limits.patterned. */
+    readonly patterned: { left: number };
     /** What masks let through, by where they are used; `left` counts down from limits.masks. */
     readonly masks: { left: number; readonly known: Map<string, readonly Pane[] | undefined> };
 }
@@ -63,8 +69,8 @@ export interface Place {
     readonly clip: Clip;
     /** The shape whose marker, or the `use` whose content, is drawn. */
     readonly context: Context | undefined;
-    /** Opacity of the groups around, multiplied. */
-    readonly opacity: number;
+    /** The translucent groups around, outermost first. */
+    readonly groups: readonly ArtGroup[];
     readonly ids: readonly string[];
     readonly classes: readonly string[];
     readonly depth: number;

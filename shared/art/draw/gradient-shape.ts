@@ -1,5 +1,6 @@
-import { type Matrix, multiply } from '../../geometry/transform';
-import { toPixels } from '../frame/length';
+import { identity, type Matrix, multiply } from '../../geometry/transform';
+import type { GradientShape } from '../compose/shading';
+import { type Axis, type LengthContext, toPixels } from '../frame/length';
 import { parseTransform } from '../frame/transform-list';
 import { limits } from '../limits';
 import type { SvgElement } from '../xml/tree';
@@ -7,45 +8,32 @@ import { boundingBox } from './bounding-box';
 import { type Drawing, lengthsOf, type Place } from './drawing';
 import { resolve } from './reference';
 
-/** Where a gradient runs, in its own units, and the map from those to mm on the page. */
-export interface GradientShape {
-    readonly matrix: Matrix;
-    readonly spread: 'pad' | 'reflect' | 'repeat';
-    /** From 0 at (x1, y1) to 1 at (x2, y2); or from a focal point to a circle. */
-    readonly line?: { readonly x1: number; readonly y1: number; readonly x2: number; readonly y2: number };
-    readonly circle?: {
-        readonly cx: number;
-        readonly cy: number;
-        readonly r: number;
-        readonly fx: number;
-        readonly fy: number;
-        readonly fr: number;
-    };
-}
+/** In its own units; a gradient that is shorter has no extent. */
+const shortest = 1e-12;
 
-/** Undefined where a gradient has no extent, or its numbers cannot be read. */
+/** Beyond its circle the focal point counts as lying on it (SVG 1.1, 13.2.3), or as good as. */
+const outermostFocus = 0.999;
+
+/**
+ * `last` where a gradient has no extent, so that all of it has the colour of its last stop; undefined
+ * where the element has no box that it could be measured by, or its numbers cannot be read.
+ */
 export function gradientShape(
     drawing: Drawing,
     gradient: SvgElement,
     element: SvgElement,
     place: Place,
-): GradientShape | undefined {
+): GradientShape | 'last' | undefined {
     const chain = chainOf(drawing, gradient);
     const written = (name: string): string | undefined => chain.find((one) => name in one.attributes)?.attributes[name];
     const ofBox = written('gradientUnits') !== 'userSpaceOnUse';
     const context = { ...lengthsOf(drawing, place), fontSize: place.style.fontSize, ...(ofBox ? { width: 1, height: 1 } : {}) };
-    const number = (name: string, axis: 'x' | 'y' | 'diagonal', usual: string): number =>
+    const number = (name: string, axis: Axis, usual: string): number =>
         toPixels(written(name) ?? usual, axis, context) ?? Number.NaN;
-    let { matrix } = place;
-    if (ofBox) {
-        const box = boundingBox(drawing, element, place);
-        if (box === undefined || !(box.maxX > box.minX && box.maxY > box.minY)) return undefined;
-        matrix = multiply(matrix, { a: box.maxX - box.minX, b: 0, c: 0, d: box.maxY - box.minY, e: box.minX, f: box.minY });
-    }
-    const transform = written('gradientTransform');
-    const own = transform === undefined ? undefined : parseTransform(transform, (text, axis) => toPixels(text, axis, context));
-    if (transform !== undefined && own === undefined) return undefined;
-    if (own !== undefined) matrix = multiply(matrix, own);
+    const ownMatrix = transformOf(written('gradientTransform'), context);
+    const boxMatrix = ofBox ? matrixOfBox(drawing, element, place) : identity;
+    if (boxMatrix === undefined || ownMatrix === undefined) return undefined;
+    const matrix = multiply(place.matrix, multiply(boxMatrix, ownMatrix));
     const method = written('spreadMethod');
     const spread = method === 'reflect' || method === 'repeat' ? method : 'pad';
     if (gradient.name === 'linearGradient') {
@@ -56,17 +44,44 @@ export function gradientShape(
             y2: number('y2', 'y', '0%'),
         };
         const length = Math.hypot(line.x2 - line.x1, line.y2 - line.y1);
-        return length > 0 && Number.isFinite(length) ? { matrix, spread, line } : undefined;
+        if (length < shortest) return 'last';
+        return Number.isFinite(length) ? { matrix, spread, line } : undefined;
     }
+    const circle = circleOf(number, (name) => written(name) !== undefined);
+    if (typeof circle === 'object' && circle.moved) {
+        const message = 'The focal point of a gradient lies outside its circle; it is drawn as if it lay on it.';
+        drawing.problems.add('unsupported', 'focal point', message, gradient.offset);
+    }
+    return circle === undefined || circle === 'last' ? circle : { matrix, spread, circle };
+}
+
+/** From the unit square to the box of an element, in its user units; undefined for one without an area. */
+function matrixOfBox(drawing: Drawing, element: SvgElement, place: Place): Matrix | undefined {
+    const box = boundingBox(drawing, element, place);
+    if (box === undefined || !(box.maxX > box.minX && box.maxY > box.minY)) return undefined;
+    return { a: box.maxX - box.minX, b: 0, c: 0, d: box.maxY - box.minY, e: box.minX, f: box.minY };
+}
+
+function transformOf(written: string | undefined, context: LengthContext): Matrix | undefined {
+    return written === undefined ? identity : parseTransform(written, (text, axis) => toPixels(text, axis, context));
+}
+
+/** The circles of a radial gradient, with the focal point inside the larger one. */
+function circleOf(
+    number: (name: string, axis: Axis, usual: string) => number,
+    isWritten: (name: string) => boolean,
+): (NonNullable<GradientShape['circle']> & { readonly moved: boolean }) | 'last' | undefined {
     const cx = number('cx', 'x', '50%');
     const cy = number('cy', 'y', '50%');
     const r = number('r', 'diagonal', '50%');
-    const fx = written('fx') === undefined ? cx : number('fx', 'x', '50%');
-    const fy = written('fy') === undefined ? cy : number('fy', 'y', '50%');
+    const fx = isWritten('fx') ? number('fx', 'x', '50%') : cx;
+    const fy = isWritten('fy') ? number('fy', 'y', '50%') : cy;
     const fr = number('fr', 'diagonal', '0%');
-    // Beyond the circle the gradient is a cone, which nobody draws.
-    const inside = Math.hypot(fx - cx, fy - cy) < 0.999 * (r - fr);
-    return inside && fr >= 0 && r > 0 && Number.isFinite(r) ? { matrix, spread, circle: { cx, cy, r, fx, fy, fr } } : undefined;
+    if (r >= 0 && r < shortest) return 'last';
+    if (!(r > 0 && fr >= 0 && fr < r && Number.isFinite(r + cx + cy + fx + fy))) return undefined;
+    const outside = Math.hypot(fx - cx, fy - cy) / (outermostFocus * (r - fr));
+    if (outside <= 1) return { cx, cy, r, fx, fy, fr, moved: false };
+    return { cx, cy, r, fr, fx: cx + (fx - cx) / outside, fy: cy + (fy - cy) / outside, moved: outside > 1 / outermostFocus };
 }
 
 /** The gradient and those it takes over from, the nearest first. */

@@ -1,9 +1,11 @@
+import type { GradientShape, Shading } from '../compose/shading';
 import { splitLength } from '../frame/length';
 import { limits } from '../limits';
-import type { Colour } from '../style/colour';
+import { type Colour, darknessOf } from '../style/colour';
 import { computeStyle } from '../style/computed';
 import type { SvgElement } from '../xml/tree';
 import { type Drawing, lengthsOf, type Place } from './drawing';
+import { gradientShape } from './gradient-shape';
 import { resolve } from './reference';
 
 interface Stop {
@@ -37,36 +39,50 @@ export function averageOf(drawing: Drawing, gradient: SvgElement, place: Place):
     return alpha > 0 ? { red: red / alpha, green: green / alpha, blue: blue / alpha, alpha } : undefined;
 }
 
-export interface Ramp {
-    /** Takes 0 to 1. */
-    readonly colourAt: (t: number) => Colour;
-    readonly opaque: boolean;
-}
-
-/** A gradient's colour at each part of its length; undefined if all of it is the same. */
-export function rampOf(drawing: Drawing, gradient: SvgElement, place: Place): Ramp | undefined {
+/**
+ * How the paint of a gradient runs over an element, at some opacity; one colour where all of it has the same.
+ * Undefined where it paints nothing.
+ */
+export function shadingOf(
+    drawing: Drawing,
+    gradient: SvgElement,
+    element: SvgElement,
+    place: Place,
+    opacity: number,
+): Shading | Colour | undefined {
     const stops = stopsOf(drawing, gradient, place);
     const [first] = stops;
-    if (first === undefined || stops.every(({ colour }) => same(colour, first.colour))) return undefined;
-    const colourAt = (t: number): Colour => {
-        const after = stops.findIndex(({ at }) => at > t);
-        if (after === 0) return first.colour;
-        const from = stops[(after < 0 ? stops.length : after) - 1]!;
-        if (after < 0) return from.colour;
-        const to = stops[after]!;
-        return mixed(from.colour, to.colour, (t - from.at) / (to.at - from.at));
+    if (first === undefined) return undefined;
+    if (stops.every(({ colour }) => same(colour, first.colour))) return first.colour;
+    const shape = gradientShape(drawing, gradient, element, place);
+    if (shape === 'last') return stops.at(-1)!.colour;
+    if (shape === undefined) {
+        const message = `A gradient has no box on <${element.name}> to be measured by, or figures that cannot be read; nothing is painted with it.`;
+        drawing.problems.add('unsupported', gradient.name, message, element.offset);
+        return undefined;
+    }
+    if (turnOf(shape) < finestTurn) {
+        const message = `A gradient begins again every ${turnOf(shape).toPrecision(2)} mm, finer than any beam; it is taken as its average darkness.`;
+        drawing.problems.add('unsupported', gradient.name, message, gradient.offset);
+        return averageOf(drawing, gradient, place);
+    }
+    const message =
+        'A gradient burns whole where it is darker than the threshold, and not at all elsewhere: a burn has one depth.';
+    drawing.problems.add('unsupported', gradient.name, message, gradient.offset);
+    return {
+        shape,
+        stops: stops.map(({ at, colour }) => ({ at, darkness: darknessOf(colour), opacity: colour.alpha * opacity })),
     };
-    return { colourAt, opaque: stops.every(({ colour }) => colour.alpha === 1) };
 }
 
-function mixed(a: Colour, b: Colour, share: number): Colour {
-    const mix = (from: number, to: number): number => from + (to - from) * share;
-    return {
-        red: mix(a.red, b.red),
-        green: mix(a.green, b.green),
-        blue: mix(a.blue, b.blue),
-        alpha: mix(a.alpha, b.alpha),
-    };
+/** mm; what turns from dark to light and back within less is grey for any beam. */
+const finestTurn = 0.02;
+
+/** mm on the page after which a gradient begins again, at its shortest. */
+function turnOf({ spread, matrix, line, circle }: GradientShape): number {
+    if (spread === 'pad') return Number.POSITIVE_INFINITY;
+    const length = line === undefined ? circle!.r - circle!.fr : Math.hypot(line.x2 - line.x1, line.y2 - line.y1);
+    return length * Math.min(Math.hypot(matrix.a, matrix.b), Math.hypot(matrix.c, matrix.d));
 }
 
 /** A gradient's stops, its own or those of the gradient it refers to; offsets never fall, as the standard wants. */

@@ -1,7 +1,6 @@
 import { subtract } from '../../geometry/boolean';
 import { type Bounds, type Region, tangledRegion } from '../../geometry/region';
 import { type Matrix, multiply } from '../../geometry/transform';
-import type { ArtPart } from '../art';
 import { darkAt } from '../compose/translucent';
 import { toPixels } from '../frame/length';
 import { limits } from '../limits';
@@ -10,12 +9,13 @@ import { parseUrl } from '../style/url';
 import type { SvgElement } from '../xml/tree';
 import { boundingBox } from './bounding-box';
 import { boxOfPlace, clipToBox } from './clip-box';
-import { type Drawing, lengthsOf, type Pane, type Place } from './drawing';
+import { type Drawing, type DrawnPart, lengthsOf, type Pane, type Place } from './drawing';
 import { resolve } from './reference';
 import { type Visitor, walk } from './walk';
 
-/** Steps in which a mask's greys are taken. */
-const steps = 8;
+/** Steps in which a mask's greys are taken, and what counts as white or black. */
+const steps = 16;
+const edge = 0.004;
 
 /**
  * The panes that an element is seen through by its `mask` (CSS Masking 1): where the mask's content
@@ -61,14 +61,14 @@ export function panesOfMask(
     }
     // Independent of what is clipped around the element, so that it can be kept.
     const clip = clipToBox({ box: boxOfPlace(page.width, page.height), region: undefined }, windowMatrix, window);
-    const parts: ArtPart[] = [];
+    const parts: DrawnPart[] = [];
     const inside: Place = {
         ...place,
         matrix,
         style: computed.style,
         clip,
         context: undefined,
-        opacity: 1,
+        groups: [],
         within: [...place.within, target],
         depth: place.depth + 1,
     };
@@ -77,7 +77,7 @@ export function panesOfMask(
     for (const child of target.children) walk(sub, child, inside, visitor);
     drawing.drawn = sub.drawn;
     const alpha = /^\s*alpha\s*$/.test(computed.text('mask-type') ?? '');
-    const found = panes(parts.map((part) => ({ ...part, darkness: alpha ? part.opacity : part.opacity - part.darkness })));
+    const found = panes(parts.map((part) => lettingThrough(part, alpha)));
     masks.known.set(key, found);
     return found;
 }
@@ -99,18 +99,32 @@ function windowOf(
     return { minX, minY, maxX, maxY: minY + length(attributes.height, 'y', '120%') };
 }
 
+/** A part with what it lets through in the place of its darkness: its lightness, or its alpha. */
+function lettingThrough(part: DrawnPart, alpha: boolean): DrawnPart {
+    const { shading } = part;
+    const turned = { ...part, darkness: alpha ? part.opacity : part.opacity - part.darkness };
+    if (shading === undefined) return turned;
+    const stops = shading.stops.map((stop) => ({ ...stop, darkness: alpha ? 1 : 1 - stop.darkness }));
+    return { ...turned, shading: { ...shading, stops } };
+}
+
 /** `parts` have as darkness what they let through, laid on nothing. */
-function panes(parts: readonly ArtPart[]): Pane[] | undefined {
-    const grey = parts.some(({ darkness, opacity }) => opacity < 0.99 || (darkness > 0.02 && darkness < 0.98));
-    const levels = grey ? steps : 1;
+function panes(parts: readonly DrawnPart[]): Pane[] | undefined {
+    const grey = parts.some(
+        ({ darkness, opacity, shading, groups = [] }) =>
+            opacity < 0.99 || (darkness > 0.02 && darkness < 0.98) || shading !== undefined || groups.length > 0,
+    );
+    // From the lightest: what lets through all, then bands that end at half, as burns do; next to nothing is nothing.
+    const bands = Array.from({ length: steps }, (_, i) => ({ from: 1 - (i + 1) / steps, through: 1 - (i + 0.5) / steps }));
+    const levels = grey ? [{ from: 1 - edge, through: 1 }, ...bands] : [{ from: 0.5, through: 1 }];
     const found: Pane[] = [];
     let above: Region | undefined;
-    for (let level = levels; level >= 1; level--) {
-        const region = darkAt(parts, (level - 0.5) / levels);
+    for (const { from, through } of levels) {
+        const region = darkAt(parts, Math.max(edge, from));
         if (region === tangledRegion) return undefined;
         const band = above === undefined ? region : subtract(region, above);
         above = region;
-        if (band.rings.length > 0) found.push({ region: band, through: level / levels });
+        if (band.rings.length > 0) found.push({ region: band, through });
     }
     return found;
 }

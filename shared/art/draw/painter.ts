@@ -3,8 +3,7 @@ import type { Problems } from '../problems';
 import type { SvgElement } from '../xml/tree';
 import { clipToRegion } from './clip-box';
 import { clipByPath } from './clip-path';
-import type { Drawing, Place } from './drawing';
-import { flattenGroup } from './group';
+import type { Drawing, DrawnPart, Place } from './drawing';
 import { panesOfMask } from './mask';
 import { drawShape } from './shape';
 import { tellOther } from './unsupported';
@@ -14,7 +13,7 @@ import type { Visitor } from './walk';
 export function painter(drawing: Drawing): Visitor {
     const { problems, parts } = drawing;
     const visitor: Visitor = {
-        shape: (element, computed, place) => drawShape(drawing, element, computed, place, visitor),
+        shape: (element, computed, place) => drawShape(drawing, element, computed, place, visitor, painter),
         around: (element, { style }, place, inner) => {
             if (style.opacity === 0) return;
             tellEffects(problems, element, style);
@@ -23,13 +22,31 @@ export function painter(drawing: Drawing): Visitor {
                 const from = parts.length;
                 const opacity = style.opacity * pane.through;
                 const seen = pane.region === undefined ? clip : clipToRegion(clip, pane.region);
-                inner({ ...place, clip: seen, opacity: place.opacity * opacity });
-                if (opacity < 1) flattenGroup(parts, from);
+                if (opacity >= 1) inner({ ...place, clip: seen });
+                else {
+                    inner({ ...place, clip: seen, groups: [...place.groups, { opacity }] });
+                    if (parts.length === from + 1) parts[from] = withoutGroup(parts[from]!);
+                }
             }
         },
         other: (element) => tellOther(problems, element),
     };
     return visitor;
+}
+
+/** A part that is all of the innermost group around it: as translucent as that, by itself. */
+function withoutGroup(part: DrawnPart): DrawnPart {
+    const groups = part.groups?.slice(0, -1) ?? [];
+    const by = part.groups?.at(-1)?.opacity ?? 1;
+    const { groups: _, shading, ...rest } = part;
+    const stops = shading?.stops.map((stop) => ({ ...stop, opacity: stop.opacity * by }));
+    return {
+        ...rest,
+        darkness: part.darkness * by,
+        opacity: part.opacity * by,
+        ...(shading === undefined ? {} : { shading: { ...shading, stops: stops! } }),
+        ...(groups.length === 0 ? {} : { groups }),
+    };
 }
 
 /** Everywhere where there is no region. */

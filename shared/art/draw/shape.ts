@@ -2,25 +2,35 @@ import { boundsOfRings } from '../../geometry/measure';
 import type { Region } from '../../geometry/region';
 import { transformRing } from '../../geometry/transform';
 import type { Path } from '../../geometry/widen';
-import { type Colour, darknessOf, hexOverWhite } from '../style/colour';
+import { type Colour, darknessOf } from '../style/colour';
 import type { Computed } from '../style/computed';
-import type { Paint } from '../style/properties';
 import type { SvgElement } from '../xml/tree';
 import { isEmptyBox } from './clip-box';
-import type { Drawing, Place } from './drawing';
+import type { Drawing, DrawnPart, Place } from './drawing';
+import { averageOf, shadingOf } from './gradient';
 import { drawMarkers } from './markers';
 import { largestScale, outlineOf } from './outline';
-import { colourOf } from './paint';
-import { shadesOfPaint } from './shaded-paint';
+import { type ResolvedPaint, resolvePaint } from './paint';
+import { partsOfPattern } from './pattern';
 import { bendFor, fillRegion, strokeRegion } from './shape-regions';
 import type { Visitor } from './walk';
 
+/** Makes what paints onto a drawing. */
+export type Painter = (drawing: Drawing) => Visitor;
+
 /** Draws a shape's fill, stroke and markers, in the order in which they are painted. */
-export function drawShape(drawing: Drawing, element: SvgElement, computed: Computed, place: Place, visitor: Visitor): void {
+export function drawShape(
+    drawing: Drawing,
+    element: SvgElement,
+    computed: Computed,
+    place: Place,
+    visitor: Visitor,
+    paint: Painter,
+): void {
     const { style } = computed;
     if (!style.visible || isEmptyBox(place.clip.box)) return;
-    const fill = element.name === 'line' ? undefined : colourOf(drawing, style.fill, style, element, place);
-    const stroke = style.strokeWidth > 0 ? colourOf(drawing, style.stroke, style, element, place) : undefined;
+    const fill = element.name === 'line' ? undefined : resolvePaint(drawing, style.fill, style, element, place);
+    const stroke = style.strokeWidth > 0 ? resolvePaint(drawing, style.stroke, style, element, place) : undefined;
     const bend = stroke === undefined ? Math.PI : bendFor(drawing, style, place);
     const painted = fill !== undefined || stroke !== undefined;
     const paths = painted ? outlineOf(drawing, element, computed, place, bend) : [];
@@ -32,11 +42,10 @@ export function drawShape(drawing: Drawing, element: SvgElement, computed: Compu
         if (layer === 'fill' && fill !== undefined) {
             const open = paths.some(isLeftOpen);
             const region = fillRegion(drawing, element, paths, style.fillRule, place);
-            addPainted(drawing, element, place, { region, paint: style.fill, colour: fill, opacity: style.fillOpacity, open });
+            addPainted(drawing, element, place, { region, paint: fill, opacity: style.fillOpacity, open }, paint);
         } else if (layer === 'stroke' && stroke !== undefined) {
             const region = strokeRegion(drawing, element, paths, style, place);
-            const { stroke: paint, strokeOpacity: opacity } = style;
-            addPainted(drawing, element, place, { region, paint, colour: stroke, opacity, open: false });
+            addPainted(drawing, element, place, { region, paint: stroke, opacity: style.strokeOpacity, open: false }, paint);
         } else if (layer === 'markers') {
             drawMarkers(drawing, element, computed, place, visitor);
         }
@@ -45,45 +54,55 @@ export function drawShape(drawing: Drawing, element: SvgElement, computed: Compu
 
 interface Painted {
     readonly region: Region;
-    readonly paint: Paint;
-    /** The colour that the paint comes down to. */
-    readonly colour: Colour;
+    readonly paint: ResolvedPaint;
     readonly opacity: number;
     readonly open: boolean;
 }
 
-/** Adds a painted area; one of a gradient in its shades. */
-function addPainted(drawing: Drawing, element: SvgElement, place: Place, painted: Painted): void {
-    const { region, paint, colour, opacity, open } = painted;
-    for (const shade of shadesOfPaint(drawing, element, place, region, paint, opacity * place.opacity) ?? [{ region, colour }]) {
-        add(drawing, element, place, shade.region, shade.colour, opacity, open);
-    }
-}
-
-function add(
-    drawing: Drawing,
-    element: SvgElement,
-    place: Place,
-    region: Region,
-    colour: Colour,
-    paintOpacity: number,
-    open: boolean,
-): void {
-    const opacity = colour.alpha * paintOpacity * place.opacity;
+/** Adds a painted area as a part; one of a pattern as the parts that are seen of it. */
+function addPainted(drawing: Drawing, element: SvgElement, place: Place, painted: Painted, draw: Painter): void {
+    const { region, paint, opacity, open } = painted;
     if (region.rings.length === 0 || !(opacity > 0)) return;
     if (open) {
         const message = `A filled <${element.name}> is left open; the fill closes it with a straight line.`;
         drawing.problems.add('open-path', element.name, message, element.offset);
     }
-    drawing.parts.push({
-        ids: place.ids,
-        classes: place.classes,
-        darkness: darknessOf(colour) * opacity,
-        opacity,
-        colour: hexOverWhite(colour, opacity),
-        region,
-        open,
-    });
+    if (paint.kind === 'colour') {
+        drawing.parts.push(...partOf(place, painted, paint.colour));
+    } else if (paint.kind === 'pattern') {
+        const on = {
+            pattern: paint.server,
+            element: paint.element,
+            place: { ...paint.place, ...seenAs(place) },
+            region,
+            opacity,
+        };
+        drawing.parts.push(...partsOfPattern(drawing, on, draw));
+    } else {
+        const shading = shadingOf(drawing, paint.server, paint.element, paint.place, opacity);
+        if (shading === undefined) return;
+        if ('alpha' in shading) {
+            drawing.parts.push(...partOf(place, painted, shading));
+            return;
+        }
+        const mean = averageOf(drawing, paint.server, paint.place);
+        if (mean === undefined) return;
+        drawing.parts.push(...partOf(place, painted, mean).map((part) => ({ ...part, shading })));
+    }
+}
+
+/** By what a part is picked, and through what it is seen: that of the shape that is painted, whoever's paint it is. */
+function seenAs({ ids, classes, groups, within, depth }: Place) {
+    return { ids, classes, groups, within, depth };
+}
+
+function partOf(place: Place, { region, opacity: paintOpacity, open }: Painted, colour: Colour): DrawnPart[] {
+    const opacity = colour.alpha * paintOpacity;
+    if (!(opacity > 0)) return [];
+    const { ids, classes, groups } = place;
+    const darkness = darknessOf(colour) * opacity;
+    const part = { ids, classes, darkness, opacity, paint: colour, region, open };
+    return [groups.length === 0 ? part : { ...part, groups }];
 }
 
 /** Whether all of a shape, with the longest corners its stroke may have, is outside the page. */

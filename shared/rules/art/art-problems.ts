@@ -8,7 +8,7 @@ const page: Page = {
     title: 'Parts of the art that are not used as drawn',
     severities: ['warning', 'info', 'error'],
     condition:
-        'An art file holds something that cannot be burnt as it is seen: text that is not paths, filters, gradients, embedded pictures, references to other files, broken markup, or no physical size.',
+        'An art file holds something that cannot be burnt as it is seen: text that is not paths, filters, gradients (which burn where they look darker than the threshold), embedded pictures, references to other files, broken markup, or no physical size.',
     why: 'What is not read is not burnt. Nothing is dropped without a word.',
     mend: 'Turn text into paths and flatten effects in the drawing program, and give the file a size in millimetres or the recipe a `width`.',
     source: 'SVG 1.1 (second edition) and SVG 2, W3C.',
@@ -40,9 +40,11 @@ export const artProblems: Rule = {
                 ({ kind }) => !(kind === 'unsized' && sized) && kind !== 'empty', // art-missing says it
             );
             const alike = byMessage(problems);
-            for (const [{ kind, message, line, column }, ...others] of alike.slice(0, most)) {
+            for (const [first, ...others] of alike.slice(0, most)) {
+                const { kind, message, line, column } = first;
                 const place = line === undefined ? '' : `, line ${line}${column === undefined ? '' : `, column ${column}`}`;
-                const more = others.length === 0 ? '' : `, and ${others.length} more place${others.length === 1 ? '' : 's'}`;
+                const count = others.length + [first, ...others].reduce((sum, { more = 0 }) => sum + more, 0);
+                const more = count === 0 ? '' : `, and ${count} more place${count === 1 ? '' : 's'}`;
                 yield finding(page, {
                     severity: severities[kind],
                     message: `${message} (${source.path.value}${place}${more})`,

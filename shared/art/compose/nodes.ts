@@ -1,0 +1,101 @@
+import { intersect } from '../../geometry/boolean';
+import { bounds } from '../../geometry/measure';
+import { type Bounds, type Region, tangledRegion } from '../../geometry/region';
+import { rectangle } from '../../geometry/shapes';
+import type { ArtGroup, ArtPart } from '../art';
+import { type Filter, flat, isClosed } from './filter';
+
+/** What is laid down: a painted area, or a group that is seen through as a whole. */
+export type Node = Leaf | Group;
+
+export interface Leaf {
+    readonly kind: 'leaf';
+    readonly region: Region;
+    readonly box: Bounds;
+    readonly filter: Filter;
+    readonly closed: boolean;
+}
+
+interface Group {
+    readonly kind: 'group';
+    readonly nodes: readonly Node[];
+    readonly box: Bounds;
+    readonly opacity: number;
+}
+
+export function leafOf(region: Region, box: Bounds, filter: Filter): Leaf {
+    return { kind: 'leaf', region, box, filter, closed: isClosed(filter) };
+}
+
+/** Parts in painter's order as the tree of the translucent groups around them; areas of nothing are left out. */
+export function nodesOf(parts: readonly Omit<ArtPart, 'colour'>[]): Node[] {
+    const root: Node[] = [];
+    const open: { readonly group: ArtGroup; readonly nodes: Node[] }[] = [];
+    const closeTo = (depth: number): void => {
+        while (open.length > depth) {
+            const { group, nodes } = open.pop()!;
+            const box = boxAround(nodes);
+            if (box !== undefined) (open.at(-1)?.nodes ?? root).push({ kind: 'group', nodes, box, opacity: group.opacity });
+        }
+    };
+    for (const { region, darkness, opacity, shading, groups = [] } of parts) {
+        let common = 0;
+        while (common < groups.length && open[common]?.group === groups[common]) common++;
+        closeTo(common);
+        for (const group of groups.slice(common)) open.push({ group, nodes: [] });
+        const box = bounds(region);
+        if (box === undefined) continue;
+        const filter: Filter = shading === undefined ? flat(darkness, 1 - opacity) : { kind: 'shaded', shading };
+        (open.at(-1)?.nodes ?? root).push(leafOf(region, box, filter));
+    }
+    closeTo(0);
+    return root;
+}
+
+function boxAround(nodes: readonly Node[]): Bounds | undefined {
+    if (nodes.length === 0) return undefined;
+    return {
+        minX: Math.min(...nodes.map(({ box }) => box.minX)),
+        minY: Math.min(...nodes.map(({ box }) => box.minY)),
+        maxX: Math.max(...nodes.map(({ box }) => box.maxX)),
+        maxY: Math.max(...nodes.map(({ box }) => box.maxY)),
+    };
+}
+
+export function overlap(a: Bounds, b: Bounds): boolean {
+    return a.minX < b.maxX && b.minX < a.maxX && a.minY < b.maxY && b.minY < a.maxY;
+}
+
+/** Calls back with the regions of all areas, those in groups too. */
+export function eachLeaf(nodes: readonly Node[], found: (leaf: Leaf) => void): void {
+    for (const node of nodes) {
+        if (node.kind === 'leaf') found(node);
+        else eachLeaf(node.nodes, found);
+    }
+}
+
+/** The nodes as far as they lie in a box; undefined where they are too tangled to be cut. */
+export function cutNodes(nodes: readonly Node[], box: Bounds): Node[] | undefined {
+    const frame = rectangle(box.minX, box.minY, box.maxX - box.minX, box.maxY - box.minY);
+    const cut: Node[] = [];
+    for (const node of nodes) {
+        if (!overlap(node.box, box)) continue;
+        if (isWithin(node.box, box)) cut.push(node);
+        else if (node.kind === 'group') {
+            const nodesWithin = cutNodes(node.nodes, box);
+            if (nodesWithin === undefined) return undefined;
+            const around = boxAround(nodesWithin);
+            if (around !== undefined) cut.push({ ...node, nodes: nodesWithin, box: around });
+        } else {
+            const region = intersect(node.region, frame);
+            if (region === tangledRegion) return undefined;
+            const around = bounds(region);
+            if (around !== undefined) cut.push({ ...node, region, box: around });
+        }
+    }
+    return cut;
+}
+
+function isWithin(inner: Bounds, outer: Bounds): boolean {
+    return inner.minX >= outer.minX && inner.minY >= outer.minY && inner.maxX <= outer.maxX && inner.maxY <= outer.maxY;
+}
