@@ -5,7 +5,7 @@
  *     node tests/editor/install.mjs
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { delimiter, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -19,8 +19,9 @@ export function browserPath() {
 }
 
 function installed() {
+    const { devDependencies } = JSON.parse(readFileSync(join(here, 'package.json'), 'utf8'));
     // Without its postinstall the package lies there with no VS Code inside. The list of all is what npm writes last.
-    const parts = ['code-server/lib/vscode/out', 'playwright-core', 'mocha', 'axe-core', '@types/mocha', '.package-lock.json'];
+    const parts = [...Object.keys(devDependencies), 'code-server/lib/vscode/out', '.package-lock.json'];
     return parts.every((part) => existsSync(join(here, 'node_modules', part)));
 }
 
