@@ -162,8 +162,13 @@ function check(written: Written | undefined, sayUnit = true): Finding | undefine
         return written.idle === true || isUsual(reading.value, reading.measure) ? undefined : unlikely(written, reading);
     }
     if (reading.why === 'broken') return undefined;
-    if (reading.why === 'impossible') return impossible(written);
+    if (reading.why === 'impossible' || isNothing(written, reading.why)) return impossible(written);
     return sayUnit ? unitFinding(written, reading.why) : undefined;
+}
+
+/** `depth 0`: a unit would not mend it. */
+function isNothing({ amount, property }: Written, why: string): boolean {
+    return why === 'missing-unit' && amountOf(amount) === 0 && property.measures.every(({ bounds }) => bounds[0] > 0);
 }
 
 function unitFinding(written: Written, why: 'missing-unit' | 'unknown-unit' | 'wrong-unit'): Finding {

@@ -1,5 +1,6 @@
 import { type AstNode, type AstReflection, AstUtils, type LangiumDocument, type ReferenceInfo } from 'langium';
-import { isKind, isRecipe, isRoutine, isRun, type Recipe, type Routine } from '../generated/ast';
+import { isKind, isRecipe, isRoutine, isRun, isStep, type Recipe, type Routine } from '../generated/ast';
+import type { KerfLexingReport } from '../parsing/lexer';
 import type { KerfServices } from '../services';
 import { standsOnNothing } from '../variants/lineage';
 import { wordMeant } from './stray-words';
@@ -56,7 +57,15 @@ function ownerOf(node: AstNode): Recipe | Routine | undefined {
 /** Whether a name could only be found in a recipe that is not there: the one that a run is of, or that a variant stands on. */
 function isConsequence({ container }: ReferenceInfo): boolean {
     const run = AstUtils.getContainerOfType(container, isRun);
-    if (run !== undefined) return run !== container && run.recipe?.ref === undefined;
+    if (run !== undefined) return run !== container && (run.recipe?.ref === undefined || isUnread(run.recipe.ref));
     const recipe = AstUtils.getContainerOfType(container, isRecipe);
     return recipe !== undefined && recipe !== container && standsOnNothing(recipe);
+}
+
+/** A recipe of which no step could be read, since its first line is torn: what its runs name is not there. */
+function isUnread(recipe: Recipe): boolean {
+    if (recipe.base !== undefined || recipe.items.some(isStep)) return false;
+    const { parserErrors, lexerReport } = AstUtils.getDocument(recipe).parseResult;
+    const { open = [] } = (lexerReport as Partial<KerfLexingReport> | undefined) ?? {};
+    return parserErrors.length > 0 || open.length > 0;
 }

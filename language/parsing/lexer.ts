@@ -92,7 +92,8 @@ export class KerfLexer extends DefaultLexer {
             run.pass(token, starts);
             let named = false;
             if (isWord(token)) {
-                if (starts && run.isStep(tokens, index)) this.retype(token, strayWord);
+                const isStep = starts ? run.isStep(tokens, index) : !taking && after !== ',' && run.isStepWithin(tokens, index);
+                if (isStep) this.retype(token, strayWord);
                 else if (!newLine && (taking || after === ',')) {
                     named = true;
                     token.payload = 'name';

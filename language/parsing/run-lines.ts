@@ -6,6 +6,8 @@ const kinds = new Set(['engrave', 'cut']);
 const before = new Set(['issue', 'revision', 'laser', 'note', 'of', 'at', 'x', 'pitch', 'planned', 'depth', 'width']);
 /** Words of which one may follow the name of a step at once, with a number behind it. */
 const clauses = new Set(['at', 'x', 'pitch', 'planned', 'depth', 'width', 'tone']);
+/** Other words that a run has: behind them, or as one of them, a line goes on. */
+const others = new Set(['through', 'tone', 'temperature', 'photo', 'link', 'lot', 'plan', 'yes', 'no']);
 const powers = new Set(['%', 'W', 'mW', 'kW']);
 
 /** Whether a step of that name has its kind before it in a run: `engrave depth 80 % at 250 mm/s`. */
@@ -26,6 +28,12 @@ export class RunLines {
         if (token.image === '{') this.blocks.push(this.head?.image === 'run' && this.blocks.length === 0);
         else if (token.image === '}') this.blocks.pop();
         else if (starts) this.head = token;
+    }
+
+    /** Whether the word at `index`, behind another line of the run, is the name of a step: no line goes on with it. */
+    isStepWithin(tokens: readonly Token[], index: number): boolean {
+        const word = tokens[index]?.image ?? '';
+        return !before.has(word) && !others.has(word) && this.isStep(tokens, index);
     }
 
     /** Whether the word at `index`, first on its line, is the name of a step. */

@@ -51,13 +51,14 @@ function never(name: string): Token {
 
 type Before = readonly { image: string; tokenType: { name: string }; startLine?: number; endLine?: number; endOffset?: number }[];
 
-/** What stands behind `of plan` where that begins a line; `pocket of plan 100000 mW` names a board. */
+/**
+ * What stands behind `of plan`, also in a run on one line; `pocket of plan 100000 mW` names a board: inside a line a power may follow it.
+ */
 function markOfPlan(text: string, offset: number, before: Before): [string] | null {
     const [ahead, first, second] = [before.at(-3), before.at(-2), before.at(-1)];
     if (first?.image !== 'of' || second?.image !== 'plan') return null;
     const begins = ahead === undefined || /^[{}]$/.test(ahead.image) || ahead.endLine !== first.startLine;
-    if (!begins) return null;
-    const digits = /[0-9a-f]{6,64}(?![\w-])/y;
+    const digits = begins ? /[0-9a-f]{6,64}(?![\w-])/y : /[0-9a-f]{6,64}(?![\w-]|\.\d|\s*(?:%|[mk]?W\b))/y;
     digits.lastIndex = offset;
     const found = digits.exec(text);
     return found && [found[0]];

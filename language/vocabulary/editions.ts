@@ -28,6 +28,12 @@ export const earlierForms: readonly EarlierForm[] = [
     { before: 'backing none', now: 'without backing', block: 'Blank', rule: 'Backing' },
 ];
 
+/** Words that may come next without earlier spellings of others among them. */
+export function withoutEarlierSpellings(words: readonly string[]): readonly string[] {
+    const pairs = Object.values(renamed);
+    return words.filter((word) => !pairs.some(({ now, before }) => before === word && words.includes(now)));
+}
+
 /** Whether a word only ends an earlier form of a line there: it is read, and no longer offered. */
 export function endsEarlierForm(rule: string, word: string): boolean {
     return earlierForms.some((form) => form.rule === rule && form.before.endsWith(` ${word}`));

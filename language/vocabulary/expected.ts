@@ -1,4 +1,5 @@
 import { dimensionWords } from '../../shared/quantity/dimension';
+import { withoutEarlierSpellings } from './editions';
 import { comesBehind } from './joints';
 import { propertyAfter } from './lookup';
 import type { Property } from './property';
@@ -18,7 +19,7 @@ export function describeExpected(expected: readonly string[], rules: readonly st
     if (expected.includes('HASH')) return 'a colour such as `#1f6f8b`';
     if (expected.includes('{')) return 'a { and the lines that belong to it';
     if (expected.includes('}')) return 'a }';
-    return oneOf(expected);
+    return oneOf(withoutEarlierSpellings(expected));
 }
 
 /** What a line of the vocabulary wants behind its words: what it says itself, or the words among which it chooses. */

@@ -57,7 +57,8 @@ export function boardRuns(recipe: Recipe, sheet: Sheet): BoardRuns | undefined {
 
 /** A measured pocket beside what was to be expected of it: by the plan that its run keeps, else by what was known before its day. */
 export function toldPocket(recipe: Recipe, sheet: Sheet, pocket: MeasuredPocket): ToldPocket {
-    if (pocket.planned !== undefined) return { pocket, told: pocket.planned };
+    // A kept depth without a tolerance says nothing of how far off its settings may be.
+    if (pocket.planned !== undefined && pocket.planned.high > pocket.planned.low) return { pocket, told: pocket.planned };
     const coupon = couponFor(recipe, sheet.name);
     const start = startOf(coupon, recipe.laser, sheet);
     if (start !== undefined && pocket.date < start.date) return { pocket };

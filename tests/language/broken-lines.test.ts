@@ -97,6 +97,8 @@ describe('a broken line breaks that line only', () => {
             // That is the block of the line before, and empty: nothing is wrong with it.
             if (broken === '{ }' && /^ *(wait|seal|fill|inlay|peel|sand|finish|mask|do) [^{}]*$/.test(lines[at - 1] ?? ''))
                 continue;
+            // A text for others goes with the line below it, which would be the broken one.
+            if (/^ *\/\/\//.test(lines[at - 1] ?? '')) continue;
             const text = breakAt(at, String(broken));
             const document = await openText(text);
             const findings = textFindings(document, services).filter(({ severity }) => severity !== 'hint');

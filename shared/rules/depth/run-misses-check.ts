@@ -1,10 +1,9 @@
 import type { Plan, StepPlan } from '../../plan/plan';
-import type { Interval } from '../../quantity/interval';
 import type { Quantity } from '../../quantity/quantity';
 import { showLength, showLengthInterval, showNumber, showQuantity, showRatio, showSpeed } from '../../quantity/show';
 import type { Finding } from '../../recipe/finding';
 import type { Check } from '../../recipe/step';
-import { checkRange } from '../helpers/check-range';
+import { checkRange, toneRange } from '../helpers/check-range';
 import { newestRun } from '../helpers/newest-run';
 import { settingsHeld } from '../helpers/settings-held';
 import type { Page } from '../page';
@@ -56,12 +55,6 @@ export const runMissesCheck: Rule = {
 };
 
 const looks = { depth: 'deep', width: 'wide', tone: 'dark' } as const;
-
-/** A tone is judged by eye: without a range of its own, five per cent either way will do. @commonPractice */
-function toneRange({ value, tolerance }: Quantity): Interval {
-    const half = tolerance > 0 ? tolerance : 0.05;
-    return { value, low: value - half, high: value + half };
-}
 
 function* notThrough(
     plan: Plan,
