@@ -4,7 +4,8 @@ import { build } from 'esbuild';
 
 /**
  * Puts modules that are only data into a bundle as such, so that what the data stands beside stays out of it:
- * the pages of the rules without the rules, the grammar without its layout, currencies without the countries that pay with them.
+ * the pages of the rules without the rules, the grammar without its layout, the built-in stock with the words of its sources once,
+ * currencies without the countries that pay with them.
  */
 export const asData = {
     name: 'as-data',
@@ -25,6 +26,10 @@ export const asData = {
             const text = await readFile(path, 'utf8');
             return { contents: text.replace(/`\{[\s\S]*\}`/, compact), loader: 'ts' };
         });
+        onLoad({ filter: /[\\/]language[\\/]stock[\\/][\w-]+\.kerf$/ }, async ({ path }) => {
+            const text = await readFile(path, 'utf8');
+            return { contents: `export default ${unpacked(packed(text.match(WORDS)))};`, loader: 'js' };
+        });
     },
 };
 
@@ -38,6 +43,9 @@ function asModule(data) {
 
 /** The texts of a JSON, and whatever stands between them sign by sign. */
 const TEXTS = /"(?:[^"\\]|\\.)*"|[^"]/g;
+
+/** Words of a text with the space before them, and signs one by one. */
+const WORDS = / ?[\p{L}\p{N}]+|[\s\S]/gu;
 
 /** Things of like fields as rows below the names of the fields; 0 stands where one has not got a field. */
 function table(things) {

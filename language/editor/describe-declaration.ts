@@ -9,11 +9,13 @@ import {
     isLaser,
     isResin,
     isSealer,
+    isWood,
     type Resin,
     type Sealer,
+    type Wood,
 } from '../generated/ast';
 import { aboutOf, commentLinesAbove } from '../lowering/about';
-import { foldKey, kindReference } from '../lowering/fluids';
+import { foldKey, kindReference } from '../lowering/kinds';
 import { describeLaser } from './describe-laser';
 
 /** Longer declarations are cut: a hover is read at a glance. */
@@ -40,12 +42,14 @@ function sources(items: Iterable<AstNode>): string[] {
     return lines.length === 0 ? [] : [lines.join('\n')];
 }
 
-function hasKind(node: AstNode | undefined): node is Resin | Sealer | Glue | Coat {
-    return isResin(node) || isSealer(node) || isGlue(node) || isCoat(node);
+type OfKind = Resin | Sealer | Glue | Coat | Wood;
+
+function hasKind(node: AstNode | undefined): node is OfKind {
+    return isWood(node) || isResin(node) || isSealer(node) || isGlue(node) || isCoat(node);
 }
 
 /** The lines that hold here because of its kind, nearest kind first. A circle of kinds ends where it closes. */
-function inherited(node: Resin | Sealer | Glue | Coat): string[] {
+function inherited(node: OfKind): string[] {
     const seen = new Set<AstNode>([node]);
     const written = new Set(keysOf(node));
     const parts: string[] = [];
@@ -59,7 +63,7 @@ function inherited(node: Resin | Sealer | Glue | Coat): string[] {
     return parts;
 }
 
-function keysOf({ items }: Resin | Sealer | Glue | Coat): string[] {
+function keysOf({ items }: OfKind): string[] {
     return items.flatMap((item) => foldKey(item) ?? []);
 }
 

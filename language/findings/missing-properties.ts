@@ -1,6 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Finding, Severity } from '../../shared/recipe/finding';
-import { isBurn, isBurnt, isCutTest, isRecipe, isRoutine, isStep } from '../generated/ast';
+import { isBurn, isBurnt, isCutTest, isFigure, isRecipe, isRoutine, isShop, isStep } from '../generated/ast';
 import { whereOfFirstWord, whereOfPart } from '../lowering/places';
 import { saysNothing } from '../lowering/runs';
 import { mergedItems } from '../variants/merge';
@@ -102,6 +102,7 @@ export function* missingProperties(node: AstNode): Iterable<Finding> {
         isRecipe(node) && burns(node.items) ? recipeNeeds : (needs[node.$type as NodeType] as readonly Need[] | undefined);
     const items = (node as { items?: readonly AstNode[] }).items;
     if (wanted === undefined || items === undefined) return;
+    if (isShop(node) && node.items.length > 0 && node.items.every(isOfClimate)) return; // nothing in it is reckoned with
     if (isRoutine(node.$container) && !isStep(node)) return; // its piece is a blank of whoever follows it
     const lines = isRecipe(node) ? mergedItems(node) : items;
     for (const { either, severity, message } of wanted) {
@@ -110,6 +111,10 @@ export function* missingProperties(node: AstNode): Iterable<Finding> {
         const where = name === undefined ? whereOfFirstWord(node) : whereOfPart(node, 'name');
         yield say('missing-property', { severity, message: message(name === undefined ? 'This' : `\`${name}\``), where });
     }
+}
+
+function isOfClimate(line: AstNode): boolean {
+    return isFigure(line) && (line.key === 'temperature' || line.key === 'humidity');
 }
 
 const recipeNeeds = [need('warning', ['laser'], (name) => `${name} does not say which laser it is burnt on.`)];

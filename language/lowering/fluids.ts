@@ -1,8 +1,8 @@
-import type { AstNode, Reference } from 'langium';
+import type { AstNode } from 'langium';
 import type { Coat, Glue, Laying, Over, Price, Resin, Sealer } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
-import { itemKey } from '../vocabulary/item-key';
-import { Items } from './items';
+import type { Items } from './items';
+import { folded, kindReference, lineage } from './kinds';
 import { amountOf } from './number';
 import { once } from './once';
 import { whereOf } from './places';
@@ -19,48 +19,6 @@ function fluidPrice<Block extends Fluid['$type']>(items: Items<Block>, of: ast.F
     return items.first((item) => (ast.isFluidPrice(item) && item.of === of ? priceOf(item) : undefined));
 }
 
-/** Follows `kind` from one block to what it is like, nearest first. A circle of kinds ends where it closes. */
-function lineage<T extends Fluid>(node: T, same: (other: AstNode) => other is T): T[] {
-    const line: T[] = [];
-    for (let next: AstNode | undefined = node; next !== undefined && same(next) && !line.includes(next); ) {
-        line.push(next);
-        next = kindReference(next)?.ref;
-    }
-    return line;
-}
-
-export function kindReference(node: Fluid): Reference<ast.Stock> | undefined {
-    return (node.items as readonly AstNode[]).filter(ast.isKind).find(({ base }) => base !== undefined)?.base;
-}
-
-/**
- * Lines of one key hide each other; the price of the pigment is another than that of the resin, and no
- * caution hides another, nor what is said of lying on one thing what is said of another: undefined where a line stands beside all others.
- */
-export function foldKey(item: AstNode): string | undefined {
-    if (itemKey(item) === 'caution') return undefined;
-    if (ast.isOver(item)) return `over ${item.under?.$refText}`;
-    const { key, of } = item as { key?: string; of?: string };
-    return key ?? `${item.$type} ${of ?? ''}`;
-}
-
-/** The lines of a block with those of its kind behind them: the nearest that says something is heard. */
-function folded<Block extends Fluid['$type']>($type: Block, line: readonly { items: readonly AstNode[] }[]): Items<Block> {
-    const seen = new Set<string>();
-    const items: AstNode[] = [];
-    for (const block of line) {
-        const here = new Set<string>();
-        for (const item of block.items) {
-            const key = foldKey(item);
-            if (key !== undefined && seen.has(key)) continue;
-            if (key !== undefined) here.add(key);
-            items.push(item);
-        }
-        for (const key of here) seen.add(key);
-    }
-    return new Items({ $type, items });
-}
-
 /** What it is, and what it may lie on: of one thing below, what is said nearest counts. */
 function layingOf(line: readonly Fluid[]): Laying {
     const said = new Map<string, Over>();
@@ -68,8 +26,9 @@ function layingOf(line: readonly Fluid[]): Laying {
         if (!ast.isOver(item)) continue;
         const under = item.under?.ref?.name;
         const after = item.after && quantityOf(item.after);
-        if (under === undefined || said.has(under) || (after === undefined && !item.never)) continue;
-        said.set(under, { under, where: whereOf(item), ...present({ after }) });
+        const once = item.once === 'sanded' || item.once === 'wiped' ? item.once : undefined;
+        if (under === undefined || said.has(under) || (after === undefined && once === undefined && !item.never)) continue;
+        said.set(under, { under, where: whereOf(item), ...present({ after, once }) });
     }
     return { kinds: line.map(({ name }) => name), over: [...said.values()] };
 }
@@ -92,6 +51,10 @@ export const resinOf = once((node: ast.Resin): Resin => {
             density: items.figure('density'),
             pigment: items.figure('pigment'),
             powder: items.figure('powder'),
+            powderBy: items.first(powderMeasure),
+            solidDensity: items.figure('soliddensity'),
+            leastTemperature: items.figure('leasttemperature'),
+            setsBy: items.choice('setsby')?.value,
             opacity: items.figure('opacity'),
             food: items.word('food'),
             price: fluidPrice(items, undefined),
@@ -102,6 +65,10 @@ export const resinOf = once((node: ast.Resin): Resin => {
         cautions: items.words('caution'),
     };
 });
+
+function powderMeasure(node: AstNode): Resin['powderBy'] {
+    return ast.isFigure(node) && node.key === 'powder' && node.by === 'volume' ? 'volume' : undefined;
+}
 
 function mixOf(node: AstNode): Resin['mix'] {
     if (!ast.isMix(node)) return undefined;
@@ -122,6 +89,7 @@ export const sealerOf = once((node: ast.Sealer): Sealer => {
             dry: items.figure('dry'),
             spread: items.figure('spread'),
             density: items.figure('density'),
+            setsBy: items.choice('setsby')?.value,
             food: items.word('food'),
             price: fluidPrice(items, undefined),
         }),
@@ -138,10 +106,12 @@ export const glueOf = once((node: ast.Glue): Glue => {
         ...present({
             kind: kindReference(node)?.ref?.name,
             film: items.figure('film'),
+            leastTemperature: items.figure('leasttemperature'),
             open: items.figure('open'),
             cure: items.figure('cure'),
             spread: items.figure('spread'),
             density: items.figure('density'),
+            setsBy: items.choice('setsby')?.value,
             food: items.word('food'),
             price: fluidPrice(items, undefined),
         }),
@@ -163,6 +133,8 @@ export const coatOf = once((node: ast.Coat): Coat => {
             density: items.figure('density'),
             food: items.word('food'),
             rags: items.choice('rags')?.value,
+            leastTemperature: items.figure('leasttemperature'),
+            setsBy: items.choice('setsby')?.value,
             price: fluidPrice(items, undefined),
         }),
         cautions: items.words('caution'),

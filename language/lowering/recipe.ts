@@ -1,4 +1,5 @@
 import { type AstNode, AstUtils } from 'langium';
+import { inShopClimate } from '../../shared/bench/shop-climate';
 import type { ArtSource, Blank, Recipe } from '../../shared/recipe/recipe';
 import type { Shop } from '../../shared/recipe/shop';
 import type { Step } from '../../shared/recipe/step';
@@ -48,7 +49,7 @@ export function recipeOf(node: ast.Recipe, coupons: readonly LoweredCoupon[], sh
         ...present({ laser: laser && laserOf(laser), shop }),
         arts: lines.filter(ast.isArt).filter(hasName).flatMap(artOf),
         blanks,
-        steps: stepsOf(lines),
+        steps: inShopClimate(stepsOf(lines), shop),
         allows: allowsOf(lines),
         coupons: coupons.filter(({ node: of }) => of.laser.ref === laser && sheets.has(of.sheet.ref)).map(({ coupon }) => coupon),
     };
@@ -126,6 +127,7 @@ function blankOf(node: ast.Blank): Blank {
             grain: items.first(grainOf),
             grainWhere: items.first((item) => (grainOf(item) === undefined ? undefined : whereOf(item))),
             touchedBy: items.choice('touchedby'),
+            kept: items.choice('kept'),
             about: aboutOf(node),
         }),
         backing: backing === 'foil' || backing === 'tape' ? backing : 'none',

@@ -23,6 +23,8 @@ export function shopOf(node: ast.Shop): Shop {
             overhead: items.figure('overhead'),
             markup: items.figure('markup'),
             workday: items.figure('workday'),
+            temperature: items.figure('temperature'),
+            humidity: items.figure('humidity'),
             foilPrice: price('foil'),
             tapePrice: price('tape'),
             abrasivePrice: price('abrasive'),

@@ -213,6 +213,7 @@ function cutOf(node: ast.Cut, base: Base, places: PlacesByName): Cut {
 function inlayOf(node: ast.Inlay, base: Base): Inlay {
     const items = new Items(node);
     const glue = items.first((item) => (ast.isGlueUse(item) ? item.glue?.ref : undefined));
+    const glueLine = node.items.find((item) => ast.isGlueUse(item) || saysNo(item, 'glue'));
     const clearance = node.items.find((item) => ast.isFigure(item) && isLine(item, 'clearance'));
     return {
         ...base,
@@ -221,6 +222,7 @@ function inlayOf(node: ast.Inlay, base: Base): Inlay {
         pocket: refOf(node.pocket, base.where),
         ...present({
             glue: glue && glueOf(glue),
+            glueWhere: glueLine && whereOf(glueLine),
             clearance: items.figure('clearance'),
             clearanceWhere: clearance && whereOf(clearance),
             marks: items.count('marks'),

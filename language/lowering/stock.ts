@@ -6,6 +6,7 @@ import type { NodeType } from '../vocabulary/property';
 import { aboutOf } from './about';
 import { isDay } from './day';
 import { Items } from './items';
+import { folded, lineage } from './kinds';
 import { once } from './once';
 import { whereOf, whereOfFirstWord, whereOfPart, written } from './places';
 import { quantityOf } from './quantity';
@@ -83,9 +84,11 @@ function lastDay<Block extends NodeType>(
 }
 
 export const woodOf = once((node: ast.Wood): Wood => {
-    const items = new Items(node);
+    const line = lineage(node, ast.isWood);
+    const items = folded(node.$type, line);
     return {
         ...named(node),
+        kinds: line.map(({ name }) => name),
         ...present({
             density: items.figure('density'),
             pores: items.choice('pores')?.value,
@@ -93,6 +96,7 @@ export const woodOf = once((node: ast.Wood): Wood => {
             tangential: items.figure('tangential'),
         }),
         bleeds: items.word('bleed') !== 'no',
+        dustStains: items.word('dust') === 'stains',
         colour: items.tone('colour') ?? plainColour,
         burnt: items.tone('char') ?? charColour,
         cautions: items.words('caution'),
@@ -118,6 +122,7 @@ export const sheetOf = once((node: ast.Sheet): Sheet => {
             wood: wood && woodOf(wood),
             madeOf: items.choice('madeof'),
             treatedWith: items.choice('treatedwith'),
+            sawn: items.choice('sawn'),
             thickness: items.figure('thickness'),
             moisture: items.figure('moisture'),
             bought: lastDay(node, 'bought'),

@@ -177,6 +177,14 @@ const blank = [
         'touched by food',
         { choices: ['food', 'hands', 'nobody'], otherwise: 'not known' },
     ),
+    property(
+        'Blank',
+        'kept',
+        'word',
+        'Where the piece is kept in use: decides how dry its wood has to be and how far it moves.',
+        'kept outdoors',
+        { choices: ['indoors', 'outdoors'], otherwise: 'indoors' },
+    ),
 ];
 
 const engrave = [

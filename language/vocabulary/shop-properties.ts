@@ -1,4 +1,4 @@
-import { measure, property } from './property';
+import { measure, property, share } from './property';
 
 const minute = 60;
 const hour = 3600;
@@ -40,6 +40,22 @@ export const shopProperties = [
             measures: [measure('time', [hour, 16 * hour], [minute, day])],
             otherwise: 'day and night',
         },
+    ),
+    property(
+        'Shop',
+        'temperature',
+        'figure',
+        'How warm the shop is: below 20 or above 25 degC pot life, open time, drying and cure are worked out for it.',
+        'temperature 14 degC',
+        { measures: [measure('temperature', [0, 40], [-50, 60])], otherwise: '20 to 25 degC' },
+    ),
+    property(
+        'Shop',
+        'humidity',
+        'figure',
+        'How damp its air is: decides how long water takes to dry, and which moisture wood comes to.',
+        'humidity 55 %',
+        { measures: [share([0.2, 0.9])], otherwise: '50 %' },
     ),
     property('Shop', 'price', 'phrase', 'What foil, tape or abrasive paper is bought for.', 'price 12 for 2.5 m2 of foil', {
         many: true,

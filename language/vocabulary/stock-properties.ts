@@ -1,4 +1,4 @@
-import { materials, treatments } from '../../shared/recipe/stock';
+import { materials, settings, treatments } from '../../shared/recipe/stock';
 import { aboutLots } from './constructs';
 import { couponProperties } from './coupon-properties';
 import { laserProperties } from './laser-properties';
@@ -42,12 +42,37 @@ const cure = <Block extends NodeType>(block: Block) =>
         otherwise: 'that of its kind',
     });
 const over = <Block extends NodeType>(block: Block, example: string) =>
-    property(block, 'over', 'phrase', 'What it may lie on and after how long, or on what it never holds.', example, {
-        many: true,
-        node: 'Over',
-        follows: 'the name of what lies below',
-        otherwise: 'not known',
-    });
+    property(
+        block,
+        'over',
+        'phrase',
+        'What it may lie on, after how long and once what has been done to that; or on what it never holds.',
+        example,
+        {
+            many: true,
+            node: 'Over',
+            follows: 'the name of what lies below',
+            otherwise: 'not known',
+        },
+    );
+const setsBy = <Block extends NodeType>(block: Block) =>
+    property(
+        block,
+        'sets by',
+        'word',
+        'By what it becomes hard: decides what a cold or damp shop makes of its times.',
+        'sets by water',
+        { choices: [...settings], otherwise: 'that of its kind' },
+    );
+const leastTemperature = <Block extends NodeType>(block: Block) =>
+    property(
+        block,
+        'least temperature',
+        'figure',
+        'The coldest at which it may be used: below, it stays soft or turns to chalk.',
+        'least temperature 10 degC',
+        { measures: [measure('temperature', [-5, 25], [-50, 100])], otherwise: 'that of its kind' },
+    );
 const spread = <Block extends NodeType>(block: Block) =>
     property(block, 'spread', 'figure', 'How much goes on an area, one coat or one face.', 'spread 150 g/m2', {
         measures: [measure('spread', [2e-6, 6e-4])],
@@ -79,6 +104,7 @@ const beam = [
 ];
 
 const wood = [
+    kind('Wood', 'oily-wood'),
     property('Wood', 'density', 'figure', 'Density at 12 % moisture content.', 'density 616 kg/m3', {
         measures: [measure('density', [1e-4, 1.4e-3])],
         otherwise: 'none',
@@ -106,6 +132,10 @@ const wood = [
         choices: ['yes', 'no'],
         otherwise: 'yes',
     }),
+    property('Wood', 'dust', 'word', 'Whether its dust colours a pale wood beside it.', 'dust stains', {
+        choices: ['stains', 'harmless'],
+        otherwise: 'harmless',
+    }),
     property('Wood', 'colour', 'colour', 'Colour of the planed face.', 'colour #6a4a36', { otherwise: '#c8a878' }),
     property('Wood', 'char', 'colour', 'Colour of the burnt face.', 'char #2a1a12', { before: 'burnt', otherwise: '#3a2416' }),
     caution('Wood'),
@@ -132,6 +162,14 @@ const sheet = <Block extends NodeType>(block: Block, thickness: readonly [number
         'What it was treated with before it was bought: decides whether it may be burnt.',
         'treated with preservative',
         { choices: [...treatments], otherwise: 'by its name' },
+    ),
+    property(
+        block,
+        'sawn',
+        'word',
+        'How the rings lie to its face: `quarter` stands them upright, so that it moves least across.',
+        'sawn quarter',
+        { choices: ['quarter', 'rift', 'flat'], otherwise: 'flat' },
     ),
     property(block, 'thickness', 'figure', 'Thickness, best with the tolerance it was bought or planed to.', example, {
         measures: [measure('length', thickness)],
@@ -216,12 +254,20 @@ const resin = [
         'Resin',
         'powder',
         'figure',
-        'Metal powder as a share of the whole, by mass: 75 g of powder to 100 g of mixed resin is 43 %.',
+        'Metal, stone or mica powder as a share of the whole by mass: 75 g to 100 g of mixed resin is 43 %. Packed dry and wetted with thin glue it is said `by volume`.',
         'powder 30 %',
         {
             measures: [share([0, 0.8])],
             otherwise: 'that of its kind',
         },
+    ),
+    property(
+        'Resin',
+        'solid density',
+        'figure',
+        'Of the solid grains: brass 8.5 g/cm3, aluminium 2.7. With it the room that the powder takes is worked out.',
+        'solid density 8.5 g/cm3',
+        { measures: [measure('density', [1.5e-3, 2e-2])], otherwise: 'that of its kind' },
     ),
     property('Resin', 'opacity', 'figure', 'How much of what lies under it a millimetre hides.', 'opacity 90 %', {
         measures: [share()],
@@ -230,7 +276,9 @@ const resin = [
     property('Resin', 'colour', 'colour', 'Colour when cured.', 'colour #1f6f8b', { otherwise: 'that of its kind' }),
     priceOf('Resin', 'FluidPrice', 'price 42 for 1.5 kg', true),
     caution('Resin'),
-    over('Resin', 'over wax never'),
+    over('Resin', 'over shellac after 1 h once sanded'),
+    setsBy('Resin'),
+    leastTemperature('Resin'),
     food('Resin'),
 ];
 
@@ -249,7 +297,9 @@ const glue = [
     fluidDensity('Glue'),
     priceOf('Glue', 'FluidPrice', 'price 9 for 500 g'),
     caution('Glue'),
-    over('Glue', 'over wax never'),
+    over('Glue', 'over teak once wiped'),
+    setsBy('Glue'),
+    leastTemperature('Glue'),
     food('Glue'),
 ];
 
@@ -273,6 +323,7 @@ export const stockProperties = [
     priceOf('Sealer', 'FluidPrice', 'price 16 for 0.5 l'),
     caution('Sealer'),
     over('Sealer', 'over drying-oil after 24 h'),
+    setsBy('Sealer'),
     food('Sealer'),
     ...glue,
     kind('Coat', 'drying-oil'),
@@ -287,6 +338,8 @@ export const stockProperties = [
     }),
     caution('Coat'),
     over('Coat', 'over drying-oil after 7 d'),
+    setsBy('Coat'),
+    leastTemperature('Coat'),
     food('Coat'),
     ...shopProperties,
     ...couponProperties,

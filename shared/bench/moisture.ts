@@ -22,9 +22,12 @@ export function equilibriumMoisture(temperature: number, humidity: number): numb
 }
 
 /**
- * How far the moisture of wood swings over a year indoors, as a fraction: from a heated room in
- * winter (30 %) to a damp week in summer (60 %), at 20 degC. What wood makes of them is
- * `equilibriumMoisture`.
- * @commonPractice The two rooms.
+ * Moisture that wood comes to over a year where it is kept, as a fraction: indoors between a heated room in winter
+ * (30 %) and a damp week in summer (60 %), both at 20 degC; outdoors under a
+ * roof between a dry summer (20 degC, 55 %) and a wet autumn (8 degC, 85 %).
+ * @commonPractice The climates.
  */
-export const indoorSwing = equilibriumMoisture(20, 0.6)! - equilibriumMoisture(20, 0.3)!;
+export const keptMoisture = {
+    indoors: { low: equilibriumMoisture(20, 0.3)!, high: equilibriumMoisture(20, 0.6)! },
+    outdoors: { low: equilibriumMoisture(20, 0.55)!, high: equilibriumMoisture(8, 0.85)! },
+} as const;

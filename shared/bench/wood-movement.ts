@@ -1,4 +1,4 @@
-import type { Wood } from '../recipe/stock';
+import type { Sawn, Wood } from '../recipe/stock';
 
 /**
  * Change of a width: D x C x dM (Wood Handbook, FPL-GTR-190, 2010, ch. 13; coefficients of its
@@ -15,18 +15,28 @@ export function movement(width: number, coefficient: number, change: number): nu
 
 /**
  * Coefficient of a face along a line that lies at `angle` (rad) to the grain. Wood hardly moves
- * along the grain, and as a strain turns with the square of the sine. Boards and sliced veneer are
- * taken as flat-sawn, the worse case; undefined when the wood has no figure.
+ * along the grain, and as a strain turns with the square of the sine. Across a quarter-sawn face it moves
+ * as it does along the rays, across a flat-sawn one as along the rings, across a rift-sawn one half by half (its rings lie at
+ * 45 degrees). What is not said to be sawn otherwise is taken as flat; undefined when the wood has no figure.
  */
-export function faceCoefficient(wood: Wood | undefined, angle: number): number | undefined {
-    const across = wood?.tangential?.value ?? wood?.radial?.value;
+export function faceCoefficient(wood: Wood | undefined, angle: number, sawn: Sawn = 'flat'): number | undefined {
+    const across = acrossFace(wood, sawn);
     return across === undefined || !(across >= 0) ? undefined : across * Math.sin(angle) ** 2;
+}
+
+function acrossFace(wood: Wood | undefined, sawn: Sawn): number | undefined {
+    const rings = wood?.tangential?.value ?? wood?.radial?.value;
+    const rays = wood?.radial?.value ?? rings;
+    if (rings === undefined || rays === undefined) return undefined;
+    return sawn === 'quarter' ? rays : sawn === 'rift' ? (rings + rays) / 2 : rings;
 }
 
 /** One half of an inlay: its wood and the angle of its grain from the x axis as it lies in the piece, rad. */
 export interface GrainedHalf {
     readonly wood: Wood | undefined;
     readonly grain: number;
+    /** Flat where nothing is said. */
+    readonly sawn?: Sawn;
 }
 
 /** How much a board and what is let into it part company. */
@@ -53,8 +63,8 @@ export function differentialMovement(
 ): DifferentialMovement | undefined {
     const along = (direction: 'width' | 'height'): DifferentialMovement | undefined => {
         const line = direction === 'width' ? 0 : Math.PI / 2;
-        const of = faceCoefficient(board.wood, line - board.grain);
-        const inside = faceCoefficient(inlay.wood, line - inlay.grain);
+        const of = faceCoefficient(board.wood, line - board.grain, board.sawn);
+        const inside = faceCoefficient(inlay.wood, line - inlay.grain, inlay.sawn);
         if (of === undefined || inside === undefined) return undefined;
         const strain = Math.abs(movement(1, of - inside, change));
         return { movement: strain * size[direction], strain, direction };

@@ -1,6 +1,6 @@
 import { blend, contrast } from '../bench/contrast';
-import { indoorSwing } from '../bench/moisture';
-import { type DifferentialMovement, differentialMovement } from '../bench/wood-movement';
+import { keptMoisture } from '../bench/moisture';
+import { type DifferentialMovement, differentialMovement, type GrainedHalf } from '../bench/wood-movement';
 import { bounds } from '../geometry/measure';
 import type { BlankPlan, Contrast, StepPlan } from './plan';
 
@@ -21,12 +21,17 @@ function movementOf({ inlay }: StepPlan, blanks: ReadonlyMap<string, BlankPlan>)
     const veneer = blanks.get(inlay?.reliefLaser.blank ?? '');
     const box = inlay === undefined ? undefined : bounds(inlay.turned);
     if (board?.grain === undefined || veneer?.grain === undefined || box === undefined) return undefined;
+    const { low, high } = keptMoisture[board.blank.kept?.value ?? 'indoors'];
     return differentialMovement(
-        { wood: board.blank.sheet?.wood, grain: board.grain },
-        { wood: veneer.blank.sheet?.wood, grain: veneer.grain },
+        halfOf(board, board.grain),
+        halfOf(veneer, veneer.grain),
         { width: box.maxX - box.minX, height: box.maxY - box.minY },
-        indoorSwing,
+        high - low,
     );
+}
+
+function halfOf({ blank: { sheet } }: BlankPlan, grain: number): GrainedHalf {
+    return { wood: sheet?.wood, grain, ...(sheet?.sawn === undefined ? {} : { sawn: sheet.sawn.value }) };
 }
 
 function contrastOf(plan: StepPlan, blanks: ReadonlyMap<string, BlankPlan>): Contrast | undefined {

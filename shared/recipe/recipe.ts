@@ -80,5 +80,7 @@ export interface Blank extends Named {
     readonly backing: Backing;
     /** What touches its face when it is in use. */
     readonly touchedBy?: Written<Touch>;
+    /** Where the piece is kept in use; indoors where nothing is said. */
+    readonly kept?: Written<'indoors' | 'outdoors'>;
     readonly whole: Where;
 }

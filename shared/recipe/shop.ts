@@ -14,6 +14,9 @@ export interface Shop extends Named {
     readonly markup?: Quantity;
     /** How long hands are at work in a day, s. */
     readonly workday?: Quantity;
+    /** Climate in which things set and dry: degC, and relative humidity 0 to 1. */
+    readonly temperature?: Quantity;
+    readonly humidity?: Quantity;
     /** What is no stock of its own and yet is bought. */
     readonly foilPrice?: Price;
     readonly tapePrice?: Price;

@@ -168,6 +168,8 @@ export interface Inlay extends StepBase {
     readonly relief: Ref;
     readonly pocket: Ref;
     readonly glue?: Glue;
+    /** The whole statement that names the glue, also where the name leads nowhere, or that says no to it. */
+    readonly glueWhere?: Where;
     /** Gap wanted on each side of a part, between the pocket's mouth and the face of the piece that goes in. */
     readonly clearance?: Quantity;
     /** The whole statement of it, also where the length in it cannot be read. */

@@ -77,6 +77,10 @@ export interface Wood extends Named {
     /** Movement coefficients, fraction of the width for each per cent of moisture. */
     readonly radial?: Quantity;
     readonly tangential?: Quantity;
+    /** Its own name and those of its kinds, the nearest first. */
+    readonly kinds?: readonly string[];
+    /** Whether its dust colours a pale wood beside it. */
+    readonly dustStains?: boolean;
     /** CSS hex colours of the planed and of the burnt face. */
     readonly colour: string;
     readonly burnt: string;
@@ -113,6 +117,9 @@ export const unnamedGlue: ReadonlySet<Material> = new Set(['plywood', 'mdf', 'ha
 export const treatments = ['nothing', 'preservative', 'fire-retardant', 'paint', 'unknown'] as const;
 export type Treatment = (typeof treatments)[number];
 
+/** How a board is sawn: its rings upright, at a slant, or flat to the face. */
+export type Sawn = 'quarter' | 'rift' | 'flat';
+
 export interface Sheet extends Named {
     readonly kind: 'board' | 'veneer';
     /** Which lot of it: thickness, moisture and the day it was bought are those of the lot where that says them. */
@@ -120,6 +127,8 @@ export interface Sheet extends Named {
     readonly wood?: Wood;
     readonly madeOf?: Written<Material>;
     readonly treatedWith?: Written<Treatment>;
+    /** How its rings lie to the face; not known where nothing is said. */
+    readonly sawn?: Written<Sawn>;
     readonly thickness?: Quantity;
     readonly moisture?: Quantity;
     /** The day on which what is in the rack now was bought. */
@@ -155,8 +164,12 @@ export interface Resin extends Named, Laying {
     readonly density?: Quantity;
     /** Mass of pigment as a fraction of the whole: resin, hardener, pigment and metal powder. */
     readonly pigment?: Quantity;
-    /** Mass of metal powder as a fraction of the same whole. */
+    /** Metal, stone or mica powder as a fraction of the same whole by mass, or of the room that it fills where `powderBy` is volume. */
     readonly powder?: Quantity;
+    readonly powderBy?: 'volume';
+    /** Of the solid grains, g/mm3. */
+    readonly solidDensity?: Quantity;
+    readonly leastTemperature?: Quantity;
     /** Of resin and hardener as they are bought together. */
     readonly price?: Price;
     readonly pigmentPrice?: Price;
@@ -168,11 +181,20 @@ export interface Resin extends Named, Laying {
     readonly food?: string;
 }
 
-/** What is said of lying on something else: how long that must have had, s; without a time it never holds. */
+/** What is done to a surface so that the next thing holds on it. */
+export type Prepared = 'sanded' | 'wiped';
+
+/** By what something becomes hard: a reaction of two parts, loss of water or solvent, oxygen, damp, or cooling. */
+export const settings = ['reaction', 'water', 'solvent', 'oxygen', 'damp', 'cooling'] as const;
+export type Setting = (typeof settings)[number];
+
+/** What is said of lying on something else: how long that must have had, s, and what is done to it; with neither it never holds. */
 export interface Over {
     /** Name of what lies below, or of a kind of it. */
     readonly under: string;
     readonly after?: Quantity;
+    /** What has to be done to what lies below. */
+    readonly once?: Prepared;
     readonly where: Where;
 }
 
@@ -182,6 +204,9 @@ export interface Laying {
     readonly kinds: readonly string[];
     /** What is said of it; of all else nothing is known. */
     readonly over: readonly Over[];
+    readonly setsBy?: Setting;
+    /** Temperature that its times are worked out for, degC, where they are not those of its sheet. */
+    readonly at?: number;
 }
 
 export interface Sealer extends Named, Laying {
@@ -199,6 +224,7 @@ export interface Glue extends Named, Laying {
     readonly kind?: string;
     /** Thickness of the film that stays in the joint. */
     readonly film?: Quantity;
+    readonly leastTemperature?: Quantity;
     readonly open?: Quantity;
     readonly cure?: Quantity;
     readonly spread?: Quantity;
@@ -216,6 +242,7 @@ export interface Coat extends Named, Laying {
     readonly spread?: Quantity;
     readonly density?: Quantity;
     readonly price?: Price;
+    readonly leastTemperature?: Quantity;
     /** Whether rags wet with it heat up and catch fire by themselves. */
     readonly rags?: 'ignite' | 'harmless';
     readonly cautions: readonly string[];

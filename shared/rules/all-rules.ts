@@ -33,16 +33,19 @@ import { laserOnResin } from './fill/laser-on-resin';
 import { mixOffRatio } from './fill/mix-off-ratio';
 import { oilBeforeFilling } from './fill/oil-before-filling';
 import { pigmentOverload } from './fill/pigment-overload';
+import { secondColour } from './fill/second-colour';
 import { shallowFill } from './fill/shallow-fill';
 import { shortPotLife } from './fill/short-pot-life';
 import { smallMix } from './fill/small-mix';
 import { unsealedFill } from './fill/unsealed-fill';
 import { doesNotHold } from './finishing/does-not-hold';
+import { dustStains } from './finishing/dust-stains';
 import { foodContact } from './finishing/food-contact';
 import { gritJump } from './finishing/grit-jump';
 import { gritsCoarsen } from './finishing/grits-coarsen';
 import { leavesScorch } from './finishing/leaves-scorch';
 import { oilyRags } from './finishing/oily-rags';
+import { oneFaceFinished } from './finishing/one-face-finished';
 import { recoatWindow } from './finishing/recoat-window';
 import { sealedInPart } from './finishing/sealed-in-part';
 import { toneSandedAway } from './finishing/tone-sanded-away';
@@ -59,13 +62,17 @@ import { mirroredFace } from './inlay/mirrored-face';
 import { mirroredTwice } from './inlay/mirrored-twice';
 import { moistureMismatch } from './inlay/moisture-mismatch';
 import { movementAcrossInlay } from './inlay/movement-across-inlay';
+import { noGlue } from './inlay/no-glue';
 import { notInverse } from './inlay/not-inverse';
 import { notMirrored } from './inlay/not-mirrored';
+import { openTime } from './inlay/open-time';
 import { roundWithoutMarks } from './inlay/round-without-marks';
 import { veneerProud } from './inlay/veneer-proud';
 import { veneerThin } from './inlay/veneer-thin';
 import { veneersMeet } from './inlay/veneers-meet';
+import { wetWood } from './inlay/wet-wood';
 import { wideSeam } from './inlay/wide-seam';
+import { woodNotWiped } from './inlay/wood-not-wiped';
 import { beyondField } from './machine/beyond-field';
 import { beyondMachine } from './machine/beyond-machine';
 import { beyondSheet } from './machine/beyond-sheet';
@@ -80,6 +87,7 @@ import { peelBeforeDry } from './order/peel-before-dry';
 import { peeledBeforeLaid } from './order/peeled-before-laid';
 import { sandBeforeCure } from './order/sand-before-cure';
 import { sandBeforePeel } from './order/sand-before-peel';
+import { tooCold } from './order/too-cold';
 import { burnBeforeFlush } from './piece/burn-before-flush';
 import { cutThroughWork } from './piece/cut-through-work';
 import { depthInSum } from './piece/depth-in-sum';
@@ -189,10 +197,12 @@ const fill = [
     pigmentOverload,
     narrowSlots,
     recoatWindow,
-    doesNotHold,
+    secondColour,
 ];
 const order = [
     outOfOrder,
+    noGlue,
+    openTime,
     fillBeforeDry,
     glueOnSealed,
     laserOnResin,
@@ -230,7 +240,8 @@ const burn = [
     runOutsideTold,
     powerDrifts,
 ];
-const wood = [grainUnknown, movementAcrossInlay, moistureMismatch, lowContrast, beyondSheet];
+const layers = [doesNotHold, woodNotWiped, tooCold, dustStains, oneFaceFinished];
+const wood = [grainUnknown, movementAcrossInlay, moistureMismatch, wetWood, lowContrast, beyondSheet];
 const safety = [neverBurn, foilAndFibre, foodContact, oilyRags, longBurn];
 
 /** The rules of the trade by what they are about, in the order in which a maker meets it. Those of the text itself live in the language room. */
@@ -242,6 +253,7 @@ export const ruleFamilies: readonly { readonly title: string; readonly rules: re
     { title: 'Mirror and inverse', rules: mirrorAndInverse },
     { title: 'Fit', rules: fit },
     { title: 'Fill', rules: fill },
+    { title: 'What lies on what', rules: layers },
     { title: 'Order', rules: order },
     { title: 'Burn', rules: burn },
     { title: 'Wood', rules: wood },

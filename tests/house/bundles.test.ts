@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import { type BuildOptions, build, type Metafile } from 'esbuild';
 import { beforeAll, expect, test } from 'vitest';
 
@@ -22,6 +23,22 @@ test('the language server stays small: what only the worker needs is not in it',
     expect(bytes).toBeLessThanOrEqual(mostBytes);
     const used = Object.entries(inputs).flatMap(([file, { bytesInOutput }]) => (bytesInOutput > 0 ? [file] : []));
     expect(used.filter((file) => /clipper2|culori|css-tree|jpeg-js|jstat|ml-matrix/.test(file))).toEqual([]);
+});
+
+test('the built-in stock is the same text packed as it is written', async () => {
+    const { asData } = await import(config('as-data.mjs'));
+    const entry = new URL('../../language/built-in.ts', import.meta.url).pathname;
+    const { outputFiles } = await build({ entryPoints: [entry], bundle: true, format: 'esm', write: false, plugins: [asData] });
+    const whole = Buffer.from(outputFiles[0]!.contents);
+    const { builtInUris, builtInText } = await import(
+        /* @vite-ignore */ `data:text/javascript;base64,${whole.toString('base64')}`
+    );
+    expect(builtInUris.length).toBeGreaterThan(5);
+    for (const uri of builtInUris) {
+        const file = new URL(`../../language/stock/${uri.split('/').at(-1)}`, import.meta.url);
+        expect(builtInText(uri), uri).toBe(await readFile(file, 'utf8'));
+    }
+    expect(whole.length).toBeLessThan(30_000); // 43 kB as they are written
 });
 
 test('every package that lies in a bundle is named with the words of its licence', async () => {

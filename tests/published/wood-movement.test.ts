@@ -30,6 +30,22 @@ describe('published examples', () => {
     });
 });
 
+describe('how a board is sawn (Wood Handbook Table 13-5: CR across a quarter-sawn face, CT across a flat-sawn one)', () => {
+    const across = (sawn: 'quarter' | 'rift' | 'flat') => movement(100, faceCoefficient(walnut, Math.PI / 2, sawn)!, 0.03);
+    it('100 mm of walnut over three per cent: 0.570 mm quarter-sawn, 0.822 mm flat-sawn, half between in rift', () => {
+        expect(across('quarter')).toBeCloseTo(0.57, 9);
+        expect(across('flat')).toBeCloseTo(0.822, 9);
+        expect(across('rift')).toBeCloseTo((0.57 + 0.822) / 2, 9);
+    });
+    it('flat-sawn maple in quarter-sawn walnut parts twice as far as in flat-sawn walnut', () => {
+        const apart = (sawn: 'quarter' | 'flat') =>
+            differentialMovement({ wood: walnut, grain: 0, sawn }, { wood: maple, grain: 0 }, { width: 156, height: 156 }, 0.03)!
+                .movement;
+        expect(apart('flat')).toBeCloseTo(156 * (0.00353 - 0.00274) * 3, 9);
+        expect(apart('quarter')).toBeCloseTo(156 * (0.00353 - 0.0019) * 3, 9);
+    });
+});
+
 describe('computed from the formula', () => {
     it('100 mm of walnut, tangential, three per cent up', () => expect(movement(100, 0.00274, 0.03)).toBeCloseTo(0.822, 9));
     it('shrinks as it dries', () => expect(movement(100, 0.00274, -0.03)).toBeCloseTo(-0.822, 9));

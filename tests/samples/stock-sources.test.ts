@@ -1,38 +1,7 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 
-/** How a comment may say where a figure comes from. */
-const provenance = /\b(seen|from memory, unverified|common practice, no source|our own judgement|computed|as [a-z-]+:)/i;
-
-/** Lines of a stock block that state something about the world: all but braces, comments and blank lines. */
-function statements(text: string): { line: number; text: string; comment: string }[] {
-    const lines = text.split('\n');
-    const found: { line: number; text: string; comment: string }[] = [];
-    let comment: string[] = [];
-    for (const [index, raw] of lines.entries()) {
-        const line = raw.trim();
-        if (line.startsWith('//')) comment.push(line);
-        else if (raw.startsWith('  ') && line !== '}') {
-            // `char` belongs to the comment of the `colour` above it.
-            if (!line.startsWith('char ')) {
-                found.push({ line: index + 1, text: line, comment: comment.join(' ') });
-                comment = [];
-            }
-        } else comment = [];
-    }
-    return found;
-}
-
 const folder = new URL('../../language/stock/', import.meta.url);
-
-describe('every figure of the built-in stock has its source in the comment above it', () => {
-    it.each(readdirSync(folder))('%s', (name) => {
-        const stated = statements(readFileSync(new URL(name, folder), 'utf8'));
-        expect(stated.length).toBeGreaterThan(0);
-        const bare = stated.filter(({ comment }) => !provenance.test(comment));
-        expect(bare.map(({ line, text }) => `${line}: ${text}`)).toEqual([]);
-    });
-});
 
 describe('woods', () => {
     const text = readFileSync(new URL('woods.kerf', folder), 'utf8');

@@ -1,8 +1,10 @@
 import { area } from '../../geometry/measure';
 import type { Plan, StepPlan } from '../../plan/plan';
+import type { Fix } from '../../recipe/finding';
 import type { Finish, Step } from '../../recipe/step';
 import { faceBefore, nameOf, negligible, openCellsOf } from '../helpers/face-at';
-import { refusalOf } from '../helpers/laid-over';
+import { preparing, refusalOf } from '../helpers/laid-over';
+import { statementBefore } from '../helpers/statement-before';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -12,7 +14,7 @@ const page: Page = {
     severities: ['warning'],
     quickFix: 'always',
     condition:
-        'A finish goes over an open pocket that is filled or inlaid only afterwards, with what never holds on it by the stock (`over drying-oil never`).',
+        'A finish goes over an open pocket that is filled or inlaid only afterwards, with what never holds on it by the stock (`over drying-oil never`), or only once it is sanded (`over lacquer once sanded`).',
     why: 'Resin and glue hold on clean wood. On oil or wax they come loose, at once or after the first dry winter.',
     mend: 'Fill or inlay first, sand, and put the finish on last.',
     source: commonPractice,
@@ -33,14 +35,16 @@ export const oilBeforeFilling: Rule = {
             }
             for (const [finish, size] of coated) {
                 if (size <= negligible) continue;
+                const { once } = refusalOf(plan, step, finish) ?? {};
                 const what = step.kind === 'fill' ? (step.resin?.name ?? 'the resin') : 'the glue';
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${finish.coat?.name} goes into ${nameOf(pocket)} before it is ${step.kind === 'fill' ? 'filled' : 'inlaid'}: ${what} does not hold on it. Put the finish on last.`,
+                    message: `${finish.coat?.name} goes into ${nameOf(pocket)} before it is ${step.kind === 'fill' ? 'filled' : 'inlaid'}: ${what} ${once === undefined ? 'does not hold on it' : `holds on it only once that is ${once === 'sanded' ? 'sanded dull' : 'wiped clean'}`}. Put the finish on last.`,
                     where: step.where,
                     step: step.index,
                     related: [{ message: 'The finish goes on here.', where: finish.where }],
                     fixes: [
+                        ...(once === undefined ? [] : [prepared(preparing(once, `the ${finish.coat?.name}`), step)]),
                         {
                             title: `Put ${finish.coat?.name} on last`,
                             changes: [{ do: 'move', statement: finish.whole, after: lastOn(plan, stepPlan, step).whole }],
@@ -56,6 +60,10 @@ export const oilBeforeFilling: Rule = {
 function finishOn(plan: Plan, index: number | undefined, into: Step): Finish | undefined {
     const step = index === undefined ? undefined : plan.steps[index]?.step;
     return step?.kind === 'finish' && refusalOf(plan, into, step) !== undefined ? step : undefined;
+}
+
+function prepared(statement: string, step: Step): Fix {
+    return { title: `Add \`${statement}\``, changes: [statementBefore(step, statement)] };
 }
 
 /** The last step of the piece, behind which nothing is laid or taken off. */

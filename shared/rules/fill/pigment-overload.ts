@@ -1,4 +1,9 @@
+import { densestPacking, powderShare } from '../../bench/powder';
+import type { Quantity } from '../../quantity/quantity';
 import { showRatio } from '../../quantity/show';
+import type { Finding } from '../../recipe/finding';
+import type { Fill } from '../../recipe/step';
+import type { Resin } from '../../recipe/stock';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -13,9 +18,9 @@ const page: Page = {
     id: 'pigment-overload',
     title: 'Too much pigment',
     severities: ['hint', 'warning'],
-    condition: `A resin that is poured holds more than ${most * 100} % of pigment, of the whole by mass; or more than ${mostMetal * 100} % of metal powder: three parts to one of mixed resin.`,
+    condition: `A resin that is poured holds more than ${most * 100} % of pigment, of the whole by mass; more than ${mostMetal * 100} % of powder that is stirred in, three parts to one of mixed resin; or, packed dry and said by volume, more than the ${densestPacking * 100} % that a powder packs at most.`,
     why: 'Pigment takes no part in the cure. Too much of it leaves the resin soft or chalky, and thick enough to trap air.',
-    mend: 'Take less, or try the mix on an offcut first. Paste is commonly used up to 6 %, mica up to 10 %; metal powder from 40 to 75 %.',
+    mend: 'Take less, or try the mix on an offcut first. Paste is commonly used up to 6 %, mica up to 10 %; metal powder from 40 to 75 % by mass, which is 8 to 28 % of the room. Powder that is packed dry and wetted with thin glue is said `by volume`, mostly 45 to 60 %.',
     source: 'From memory, no source found: makers’ sheets differ, and come first.',
 };
 
@@ -24,10 +29,11 @@ export const pigmentOverload: Rule = {
     *examine(plan) {
         for (const { step } of plan.steps) {
             if (step.kind !== 'fill' || step.resin === undefined) continue;
-            const { name, pigment, powder } = step.resin;
+            const { name, pigment, powder, powderBy } = step.resin;
+            if (powder !== undefined && powderBy === 'volume') yield* ofPacked(step, step.resin, powder);
             for (const { share, what, limit, grave } of [
                 { share: pigment, what: 'pigment', limit: most, grave: farTooMuch },
-                { share: powder, what: 'metal powder', limit: mostMetal, grave: mostMetal },
+                { share: powderBy === 'volume' ? undefined : powder, what: 'metal powder', limit: mostMetal, grave: mostMetal },
             ]) {
                 if (share === undefined || share.value <= limit) continue;
                 const over = share.value > grave;
@@ -43,3 +49,25 @@ export const pigmentOverload: Rule = {
         }
     },
 };
+
+/** Powder by its share of the room: what can lie there at all, and whether its grams can be worked out. */
+function* ofPacked(step: Fill, resin: Resin, powder: Quantity): Iterable<Finding> {
+    const base = {
+        where: step.where,
+        step: step.index,
+        related: [{ message: 'The powder is written here.', where: powder.where }],
+    };
+    if (powder.value > densestPacking) {
+        yield finding(page, {
+            ...base,
+            severity: 'warning',
+            message: `${resin.name} is ${showRatio(powder.value)} powder by volume; a powder packs to ${showRatio(densestPacking)} at most, and the rest has to be resin.`,
+        });
+    } else if (powderShare(resin).mass === undefined) {
+        yield finding(page, {
+            ...base,
+            severity: 'hint',
+            message: `How many grams of powder go into ${resin.name} is worked out from its \`solid density\`, which is not written: 8.5 g/cm3 for brass, 2.7 for aluminium.`,
+        });
+    }
+}

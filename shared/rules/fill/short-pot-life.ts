@@ -1,5 +1,6 @@
 import { batchesFor } from '../../bench/mix-batches';
 import { showTime } from '../../quantity/show';
+import { calledInShop } from '../helpers/laid-over';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -24,8 +25,8 @@ export const shortPotLife: Rule = {
             yield finding(page, {
                 severity: batches.tooSlow ? 'warning' : 'info',
                 message: batches.tooSlow
-                    ? `${step.resin!.name} stays fluid for ${showTime(potLife.value)}, which is hardly enough for one piece.`
-                    : `${step.resin!.name} stays fluid for ${showTime(potLife.value)}: for ${plan.recipe.make} pieces mix ${batches.count} cups, each for ${batches.pieces}.`,
+                    ? `${calledInShop(step.resin!)} stays fluid for ${showTime(potLife.value)}, which is hardly enough for one piece.`
+                    : `${calledInShop(step.resin!)} stays fluid for ${showTime(potLife.value)}: for ${plan.recipe.make} pieces mix ${batches.count} cups, each for ${batches.pieces}.`,
                 where: step.where,
                 step: step.index,
                 related: [{ message: 'The pot life is written here.', where: potLife.where }],

@@ -3,6 +3,7 @@ import { showTime } from '../../quantity/show';
 import type { Fill } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { elapsed, elapsedAtMost } from '../helpers/elapsed';
+import { calledInShop } from '../helpers/laid-over';
 import { longerWait } from '../helpers/longer-wait';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -42,7 +43,7 @@ export const recoatWindow: Rule = {
                     other.step.index < step.index,
             );
             if (how === 'bonds' || (how === 'sand-first' && sanded)) continue;
-            const name = before.resin!.name;
+            const name = calledInShop(before.resin!);
             yield finding(page, {
                 severity: 'warning',
                 message:

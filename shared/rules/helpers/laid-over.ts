@@ -1,7 +1,8 @@
 import type { Plan } from '../../plan/plan';
 import type { Quantity } from '../../quantity/quantity';
+import { showNumber } from '../../quantity/show';
 import type { Step } from '../../recipe/step';
-import type { Laying, Named, Over } from '../../recipe/stock';
+import type { Laying, Named, Over, Prepared } from '../../recipe/stock';
 import { elapsed, longEnough } from './elapsed';
 
 /** What a step lays on a face; undefined where it lays nothing, or nothing that has a name. */
@@ -22,8 +23,10 @@ export function laidBy(step: Step | undefined): (Laying & Named) | undefined {
 
 /** Why something does not hold on what lies below it. */
 export interface Refusal {
-    /** How long that must have had; absent where nothing helps. */
+    /** How long that must have had, where it has not had it. */
     readonly after?: Quantity;
+    /** What has to be done to it, where no step does it. With neither, nothing helps. */
+    readonly once?: Prepared;
     /** How long it has had, s. */
     readonly gone: number;
 }
@@ -33,12 +36,41 @@ export function refusalOf(plan: Plan, top: Step, below: Step | undefined): Refus
     const said = saidOfLaying(laidBy(top), laidBy(below));
     if (said === undefined || below === undefined) return undefined;
     const gone = elapsed(plan, below.index, top.index);
-    if (said.after === undefined) return { gone };
-    return longEnough(gone, said.after.value) ? undefined : { after: said.after, gone };
+    const { after, once } = said;
+    if (after === undefined && once === undefined) return { gone };
+    const tooSoon = after !== undefined && !longEnough(gone, after.value - after.tolerance);
+    const unprepared = once !== undefined && !isPrepared(plan, once, top, below.index);
+    if (!tooSoon && !unprepared) return undefined;
+    return { gone, ...(tooSoon ? { after } : {}), ...(unprepared ? { once } : {}) };
 }
 
-/** What the stock says of laying one thing on another; of what is said of several of its kinds, the nearest. */
-function saidOfLaying(top: Laying | undefined, below: Laying | undefined): Over | undefined {
+/** Whether a step between an earlier one and `top` does what a surface of its blank needs: a sanding, or words of a `do`. */
+export function isPrepared(plan: Plan, once: Prepared, top: Step, from: number): boolean {
+    const blank = plan.steps[top.index]?.blank;
+    return plan.steps.some(({ step, blank: of }) => {
+        if (step.index <= from || step.index >= top.index) return false;
+        if (step.kind === 'do') return (once === 'sanded' ? dulls : wipes).test(step.text);
+        return once === 'sanded' && step.kind === 'sand' && of === blank;
+    });
+}
+
+const dulls = /\b(?:sand|scuff|abra|rub|dull|flat|scrap|plan|pad\b|steel wool)/i;
+const wipes = /\b(?:wip|degreas|acetone|spirit|alcohol|solvent|thinner)/i;
+
+/** The words of a `do` step that prepares a surface. */
+export function preparing(once: Prepared, what: string): string {
+    return once === 'sanded'
+        ? `do "scuff ${what} dull with fine paper and wipe off the dust" for 5 min`
+        : `do "wipe ${what} with acetone and glue as soon as it is dry" for 5 min`;
+}
+
+/** Its name, with the temperature where its times were worked out for the shop. */
+export function calledInShop({ name, at }: Named & Pick<Laying, 'at'>): string {
+    return at === undefined ? name : `${name} at ${showNumber(at, 0)} °C`;
+}
+
+/** What the stock says of laying one thing on another, or on a wood; of what is said of several of its kinds, the nearest. */
+export function saidOfLaying(top: Laying | undefined, below: Pick<Partial<Laying>, 'kinds'> | undefined): Over | undefined {
     for (const kind of below?.kinds ?? []) {
         const said = top?.over.find(({ under }) => under === kind);
         if (said !== undefined) return said;

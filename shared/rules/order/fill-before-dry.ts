@@ -2,6 +2,7 @@ import { showTime } from '../../quantity/show';
 import type { Seal } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { elapsed, longEnough } from '../helpers/elapsed';
+import { calledInShop } from '../helpers/laid-over';
 import { longerWait } from '../helpers/longer-wait';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -33,7 +34,7 @@ export const fillBeforeDry: Rule = {
             if (longEnough(gone, wanted)) continue;
             yield finding(page, {
                 severity: 'warning',
-                message: `${seal.sealer?.name} needs ${showTime(wanted)} to dry; ${step.resin?.name ?? 'the fill'} goes on it after ${showTime(gone)}.`,
+                message: `${seal.sealer && calledInShop(seal.sealer)} needs ${showTime(wanted)} to dry; ${step.resin?.name ?? 'the fill'} goes on it after ${showTime(gone)}.`,
                 where: step.where,
                 step: step.index,
                 related: [{ message: 'The last coat goes on here.', where: seal.where }],

@@ -1,6 +1,7 @@
 import { showTime } from '../../quantity/show';
 import { atItsWord } from '../figures';
 import { elapsed, longEnough } from '../helpers/elapsed';
+import { calledInShop } from '../helpers/laid-over';
 import { longerWait } from '../helpers/longer-wait';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -31,7 +32,7 @@ export const peelBeforeDry: Rule = {
             if (longEnough(gone, wanted)) continue;
             yield finding(page, {
                 severity: 'warning',
-                message: `${glued.step.glue.name} needs ${showTime(wanted)} before ${blank} can be peeled; here it has had ${showTime(gone)}.`,
+                message: `${calledInShop(glued.step.glue)} needs ${showTime(wanted)} before ${blank} can be peeled; here it has had ${showTime(gone)}.`,
                 where: step.where,
                 step: step.index,
                 related: [{ message: 'It is glued here.', where: glued.step.where }],

@@ -4,6 +4,7 @@ import { atItsWord } from '../figures';
 import { type Content, contentsOf } from '../helpers/contents';
 import { elapsed, longEnough } from '../helpers/elapsed';
 import { faceBefore } from '../helpers/face-at';
+import { calledInShop } from '../helpers/laid-over';
 import { longerWait } from '../helpers/longer-wait';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -53,10 +54,10 @@ export const sandBeforeCure: Rule = {
 export function cureOf(plan: Plan, content: Pick<Content, 'step'>): { name: string; time: number } | undefined {
     const made = plan.steps[content.step]?.step;
     if (made?.kind === 'fill' && made.resin?.cure !== undefined) {
-        return { name: made.resin.name, time: made.resin.cure.value - made.resin.cure.tolerance };
+        return { name: calledInShop(made.resin), time: made.resin.cure.value - made.resin.cure.tolerance };
     }
     if (made?.kind === 'inlay' && made.glue?.cure !== undefined) {
-        return { name: made.glue.name, time: made.glue.cure.value * glueHolds };
+        return { name: calledInShop(made.glue), time: made.glue.cure.value * glueHolds };
     }
     return undefined;
 }

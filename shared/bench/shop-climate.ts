@@ -1,0 +1,89 @@
+import type { Quantity } from '../quantity/quantity';
+import type { Shop } from '../recipe/shop';
+import type { Step } from '../recipe/step';
+import type { Laying, Setting } from '../recipe/stock';
+
+/** Between these a sheet's own times hold, degC. @commonPractice Sheets state them for 20 to 25 degC. */
+const sheetRange = { from: 20, to: 25 } as const;
+/** Degrees over which times halve. Seen in two makers' notes on epoxy (10 degC, or 18 degF). */
+const halving = 10;
+/** A reaction is 1.5 to 2.5 times as fast for 10 degC more, mostly twice (seen in a maker's note on epoxy pot life). */
+const fastness = { least: 1.5, usual: 2, most: 2.5 } as const;
+/** Humidity at which water dries as sheets say. @commonPractice */
+const sheetHumidity = 0.5;
+
+/** A factor on times, with the range that it may lie in. */
+interface Factor {
+    readonly value: number;
+    readonly low: number;
+    readonly high: number;
+}
+
+/** What a temperature makes of times that a reaction or drying takes: twice as long for 10 degC less. */
+export function temperatureFactor(temperature: number): Factor {
+    const { from, to } = sheetRange;
+    const below = temperature < from ? from - temperature : temperature > to ? to - temperature : 0;
+    const [a, b] = [fastness.least ** (below / halving), fastness.most ** (below / halving)];
+    return { value: fastness.usual ** (below / halving), low: Math.min(a, b), high: Math.max(a, b) };
+}
+
+/**
+ * What humidity makes of the time that water takes to dry: evaporation goes with what the air still takes up (Dalton's law of
+ * evaporation, from memory); no more than ten times as long.
+ */
+export function humidityFactor(humidity: number): number {
+    return Math.min(10, (1 - sheetHumidity) / Math.max(1e-9, 1 - humidity));
+}
+
+/** What the climate of a shop makes of the times of something that hardens in one way. Glue that cools sets sooner in the cold: left as it is. */
+export function climateFactor(
+    setsBy: Setting | undefined,
+    temperature: number | undefined,
+    humidity: number | undefined,
+): Factor {
+    const warm = setsBy === undefined || setsBy === 'cooling' ? undefined : temperature;
+    const { value, low, high } = temperatureFactor(warm ?? sheetRange.from);
+    const damp = setsBy === 'water' && humidity !== undefined ? humidityFactor(humidity) : 1;
+    return { value: value * damp, low: low * damp, high: high * damp };
+}
+
+/** The steps with what they lay as it hardens in the shop's own climate. */
+export function inShopClimate(steps: readonly Step[], shop: Shop | undefined): Step[] {
+    if (shop?.temperature === undefined && shop?.humidity === undefined) return [...steps];
+    return steps.map((step): Step => {
+        switch (step.kind) {
+            case 'seal':
+                return step.sealer === undefined ? step : { ...step, sealer: corrected(step.sealer, shop) };
+            case 'finish':
+                return step.coat === undefined ? step : { ...step, coat: corrected(step.coat, shop) };
+            case 'fill':
+                return step.resin === undefined ? step : { ...step, resin: corrected(step.resin, shop) };
+            case 'inlay':
+                return step.glue === undefined ? step : { ...step, glue: corrected(step.glue, shop) };
+            default:
+                return step;
+        }
+    });
+}
+
+const times = ['potLife', 'open', 'dry', 'cure', 'recoat'] as const;
+
+function corrected<Fluid extends Laying & object>(fluid: Fluid, { temperature, humidity }: Shop): Fluid {
+    const factor = climateFactor(fluid.setsBy, temperature?.value, humidity?.value);
+    if (Math.abs(factor.value - 1) < 0.01) return fluid;
+    const known = fluid as { readonly [time in (typeof times)[number]]?: Quantity };
+    const changed = Object.fromEntries(
+        times.flatMap((key) => {
+            const time = known[key];
+            return time === undefined ? [] : [[key, longer(time, factor)]];
+        }),
+    );
+    const over = fluid.over.map((each) => (each.after === undefined ? each : { ...each, after: longer(each.after, factor) }));
+    return { ...fluid, ...changed, over, ...(temperature === undefined ? {} : { at: temperature.value }) };
+}
+
+/** Its range is the wider of what was written and what is not known of the factor. */
+function longer(time: Quantity, { value, low }: Factor): Quantity {
+    const usual = time.value * value;
+    return { ...time, value: usual, tolerance: Math.max(time.tolerance * value, usual - time.value * low) };
+}

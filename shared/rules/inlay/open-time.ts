@@ -1,0 +1,51 @@
+import { gluedIn, glueUpTime } from '../../bench/glue-up';
+import { showArea, showTime } from '../../quantity/show';
+import { calledInShop } from '../helpers/laid-over';
+import { commonPractice, type Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'open-time',
+    title: 'Glue sets before it is pressed',
+    severities: ['warning'],
+    quickFix: 'sometimes',
+    condition:
+        'Spreading the glue and laying one inlay takes longer than the glue stays open (`open` in the stock). Marks, clamps and cleaning up, which the schedule counts too, are not in that.',
+    why: 'Glue that has begun to set no longer wets the other face: the joint looks closed and lets go, and a half that is not down yet stays up.',
+    mend: 'Take a glue that stays open longer, such as epoxy or slow wood glue, let in smaller pieces one after the other, or have a second pair of hands.',
+    source: `${commonPractice} It is reckoned with 5 s and 2 s for each cm²; the open time is the stock’s figure, its longer end.`,
+};
+
+const slower = { name: 'epoxy-glue', open: 20 * 60 } as const;
+
+export const openTime: Rule = {
+    page,
+    *examine(plan) {
+        for (const { step, inlay } of plan.steps) {
+            const glue = step.kind === 'inlay' ? step.glue : undefined;
+            if (step.kind !== 'inlay' || inlay === undefined || glue?.open === undefined) continue;
+            const open = glue.open.value + glue.open.tolerance;
+            const { area } = inlay.pocketLaser;
+            const needed = glueUpTime(area);
+            if (needed <= open) continue;
+            const most = gluedIn(open);
+            const cure = glue.kinds.includes('cyanoacrylate') ? ', one after the other' : '';
+            yield finding(page, {
+                severity: 'warning',
+                message: `${calledInShop(glue)} stays open for ${showTime(open)}; spreading and laying ${showArea(area)} takes about ${showTime(needed)}. It does for ${showArea(most)} at once${cure}.`,
+                where: step.where,
+                step: step.index,
+                related: [{ message: 'The open time is written here.', where: glue.open.where }],
+                fixes:
+                    step.glueWhere === undefined || needed > slower.open || glue.kinds.includes(slower.name)
+                        ? []
+                        : [
+                              {
+                                  title: `Glue with ${slower.name}, which stays open for ${showTime(slower.open)}`,
+                                  changes: [{ do: 'replace', where: step.glueWhere, text: `glue ${slower.name}` }],
+                              },
+                          ],
+            });
+        }
+    },
+};

@@ -1,0 +1,92 @@
+import type { Plan, StepPlan } from '../../plan/plan';
+import type { Step } from '../../recipe/step';
+import type { Wood } from '../../recipe/stock';
+import { faceBefore } from '../helpers/face-at';
+import { isPrepared, laidBy, preparing, saidOfLaying } from '../helpers/laid-over';
+import { statementBefore } from '../helpers/statement-before';
+import type { Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'wood-not-wiped',
+    title: 'Oily wood not wiped',
+    severities: ['warning'],
+    quickFix: 'sometimes',
+    condition:
+        'Glue, resin or a coat goes on a wood on which the stock says that it holds only once that is wiped, or never (`over oily-wood once wiped`), and no `do` step before it speaks of wiping.',
+    why: 'Oils and resins of teak, padauk and their like come to the surface. Glue that has to soak in lies on them and lets go, and some resins and varnishes stay soft.',
+    mend: 'Wipe both faces with acetone or spirit right before, and glue as soon as they are dry; or take a glue that bridges, such as epoxy. Where nothing holds, seal with dewaxed shellac first.',
+    source: 'Seen in two glue makers’ guides, which wipe with acetone; disputed by others, who only sand, and by one maker of epoxy, who wants no solvent. The product’s own sheet comes first.',
+};
+
+export const woodNotWiped: Rule = {
+    page,
+    *examine(plan) {
+        for (const stepPlan of plan.steps) {
+            const { step } = stepPlan;
+            const top = laidBy(step);
+            if (top === undefined) continue;
+            for (const { wood, since, what } of woodsUnder(plan, stepPlan)) {
+                const said = saidOfLaying(top, wood);
+                if (said === undefined || said.once === 'sanded' || said.after !== undefined) continue;
+                if (said.once !== undefined && isPrepared(plan, said.once, step, since)) continue;
+                const statement = preparing('wiped', what);
+                const never = said.once === undefined;
+                yield finding(page, {
+                    severity: 'warning',
+                    message: never
+                        ? `${top.name} does not hold on ${wood.name}: seal ${what} with dewaxed shellac first, or take another.`
+                        : `${wood.name} is oily, and ${top.name} holds on ${what} only once it is wiped: no step before does that.`,
+                    where: step.where,
+                    step: step.index,
+                    fixes: never
+                        ? []
+                        : [
+                              {
+                                  title: `Add a step that wipes ${what}`,
+                                  preferred: true,
+                                  changes: [statementBefore(step, statement)],
+                              },
+                          ],
+                });
+            }
+        }
+    },
+};
+
+interface Ground {
+    readonly wood: Wood;
+    /** The step after which a wiping counts. */
+    readonly since: number;
+    readonly what: string;
+}
+
+/** The bare woods that a step lays something on. */
+function woodsUnder(plan: Plan, { step, blank, inlay, fill }: StepPlan): Ground[] {
+    const woodOf = (name: string | undefined) => plan.blanks.find((each) => each.name === name)?.blank.sheet?.wood;
+    const ground = (name: string | undefined, since: number): Ground[] => {
+        const wood = woodOf(name);
+        return wood === undefined || name === undefined ? [] : [{ wood, since, what: name }];
+    };
+    if (inlay !== undefined) {
+        return [
+            ...ground(isSealedIn(plan, step, blank, inlay.pocket.index) ? undefined : blank, inlay.pocket.index),
+            ...ground(inlay.reliefLaser.blank, inlay.relief.index),
+        ];
+    }
+    if (fill !== undefined) return isSealedIn(plan, step, blank, fill.pocket.index) ? [] : ground(blank, fill.pocket.index);
+    if (step.kind !== 'seal' && step.kind !== 'finish') return [];
+    const bare = faceBefore(plan, step.index, blank)?.bare.layers[0];
+    const laid = plan.steps.findLast(
+        (other) => other.blank === blank && other.step.index < step.index && other.step.kind === 'sand',
+    );
+    return bare?.kind === 'wood' ? ground(blank, laid?.step.index ?? -1) : [];
+}
+
+/** Whether a sealer or something poured lies on what a step has burnt. */
+function isSealedIn(plan: Plan, step: Step, blank: string | undefined, pocket: number): boolean {
+    const cells = faceBefore(plan, step.index, blank)?.cells.filter(({ column }) =>
+        column.digs.some((dig) => dig.step === pocket),
+    );
+    return cells?.some(({ column }) => column.layers[0]?.kind !== 'wood') ?? false;
+}

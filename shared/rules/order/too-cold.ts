@@ -1,0 +1,53 @@
+import type { Plan } from '../../plan/plan';
+import type { Quantity } from '../../quantity/quantity';
+import { showQuantity } from '../../quantity/show';
+import type { Step } from '../../recipe/step';
+import { laidBy } from '../helpers/laid-over';
+import { statementBefore } from '../helpers/statement-before';
+import type { Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'too-cold',
+    title: 'Too cold a shop for it',
+    severities: ['warning'],
+    quickFix: 'always',
+    condition:
+        'The shop is colder (`temperature` in `shop`) than the least temperature of a glue, resin or finish that is used, and no `do` step before it warms shop or pieces.',
+    why: 'Below it white glue dries to chalk, varnish does not flow together, and resin stays soft for weeks or for good. That is no matter of waiting longer.',
+    mend: 'Warm shop, wood and bottle to that temperature and keep them so until it has set.',
+    source: 'The stock’s figure. That wood glue turns to chalk below about 5 to 13 °C was seen in a glue maker’s guide and in trade advice; others are common practice, no source.',
+};
+
+export const tooCold: Rule = {
+    page,
+    *examine(plan) {
+        const shop = plan.recipe.shop?.temperature;
+        if (shop === undefined) return;
+        const told = new Set<string>();
+        for (const { step } of plan.steps) {
+            const used = laidBy(step);
+            const least =
+                used !== undefined && 'leastTemperature' in used ? (used.leastTemperature as Quantity | undefined) : undefined;
+            if (used === undefined || least === undefined || shop.value >= least.value - least.tolerance) continue;
+            if (told.has(used.name) || isHeated(plan, step)) continue;
+            told.add(used.name);
+            const statement = `do "warm shop, pieces and ${used.name} to ${showQuantity({ ...least, tolerance: 0 })}, and keep them so until it has set" for 10 min`;
+            yield finding(page, {
+                severity: 'warning',
+                message: `The shop has ${showQuantity(shop)}; ${used.name} wants ${showQuantity({ ...least, tolerance: 0 })} or more.`,
+                where: step.where,
+                step: step.index,
+                related: [
+                    { message: 'The shop says its temperature here.', where: shop.where },
+                    { message: 'The least temperature is written here.', where: least.where },
+                ],
+                fixes: [{ title: 'Add a step that warms it', preferred: true, changes: [statementBefore(step, statement)] }],
+            });
+        }
+    },
+};
+
+function isHeated({ recipe }: Plan, before: Step): boolean {
+    return recipe.steps.some((step) => step.kind === 'do' && step.index < before.index && /\b(?:warm|heat)/i.test(step.text));
+}
