@@ -8,6 +8,7 @@ import { type DepthLaw, type LawNote, measuringError } from './law';
 import { leastSquares } from './least-squares';
 import { type BurnRow, rowsOf, usable } from './rows';
 import { darkestDose, fitTone, toneRowsOf } from './tone';
+import { lawWithoutOutliers } from './without-outliers';
 
 /** Rows beyond these tell nothing more of a line, and a heap of hostile ones must not hold anything up. */
 const mostRows = 500;
@@ -35,12 +36,15 @@ export function fitCoupon(
     return someLeftOut ? { ...told, notes: [...told.notes, 'rows-left-out'] } : told;
 }
 
-/** The depth law of measured squares; the guess is weighed in where they are too few to stand alone. */
+/**
+ * The depth law of measured squares; the guess is weighed in where they are too few to stand alone. What does not go with the others
+ * is named and has no pull on the law.
+ */
 export function fitRows(rows: readonly BurnRow[], guess: DepthLaw): DepthLaw {
     if (rows.length === 0) return guess;
     const problem: Problem = { rows, doses: rows.map(doseOf), guess };
     const law = alone(problem);
-    return law === undefined || law === 'not-converged' ? combined(problem, law) : law;
+    return law === undefined || law === 'not-converged' ? combined(problem, law) : lawWithoutOutliers(problem, law, alone);
 }
 
 /** The fit of the rows by themselves, if they can bear it; `not-converged` if they could, but the fit did not come to rest. */

@@ -29,6 +29,8 @@ export interface LawRow extends BurnRow {
     /** Residual over its own standard error, that error estimated without the row; absent where it cannot be told. */
     readonly studentised?: number;
     readonly outlier: boolean;
+    /** It has no pull on the law. */
+    readonly leftOut?: true;
 }
 
 /** A fitted or guessed depth law with everything that is needed to predict from it. Plain data. */

@@ -71,7 +71,7 @@ const words: Readonly<Record<LawNote, string>> = {
     'fade-assumed': 'The rows do not tell what later passes take off: they count as the first.',
     'not-converged': 'The fit of these rows did not converge: what is shown leans on a guess from the wood’s density.',
     'rows-left-out': 'Some rows are left out: their figures cannot be used, or there are more than 500.',
-    outliers: 'Some squares do not go with the others.',
+    outliers: 'Some squares do not go with the others: up to every fifth is left out.',
 };
 
 function withError(value: number, error: number, unit: string): string {

@@ -96,8 +96,42 @@ describe('the fit of a coupon', () => {
         expect(law.notes).toContain('outliers');
         expect(law.rows.map((row) => row.outlier)).toEqual(spoilt.map((_, i) => i === 4));
         expect(fitRows(rows, guess).notes).not.toContain('outliers');
-        expect(law.explained!).toBeLessThan(fitRows(rows, guess).explained!);
         expect(law.foretold!).toBeLessThan(law.explained!);
+    });
+
+    it('gives the square that does not fit no pull', () => {
+        const rows = rowsOf(twelve, 0.3);
+        const spoilt = rows.map((row, i) => (i === 4 ? { ...row, depth: row.depth + 0.15 } : row));
+        const law = fitRows(spoilt, guess);
+        const others = fitRows(
+            rows.filter((_, i) => i !== 4),
+            guess,
+        );
+        expect(law).toMatchObject({ threshold: others.threshold, energy: others.energy, fade: others.fade, freedom: 8 });
+        expect(law.rows).toHaveLength(12);
+        expect(law.rows[4]).toMatchObject({ leftOut: true, outlier: true });
+        expect(law.rows[4]!.residual).toBeCloseTo(0.15, 1);
+    });
+
+    it('leaves out no more than every fifth square', () => {
+        const rows = rowsOf(twelve, 0.1);
+        const spoilt = rows.map((row, i) => (i % 3 === 1 ? { ...row, depth: row.depth * (1.3 + 0.2 * i) } : row));
+        expect(fitRows(spoilt, guess).rows.filter((row) => row.leftOut === true).length).toBeLessThanOrEqual(2);
+    });
+
+    // Each of the last nine squares in turn is read 45 % too deep: before, 3 mm came out more than 5 % off in nearly all of them. The one
+    // that alone has four passes cannot be told by the others.
+    it('hardly moves a depth for one square that was misread by half', () => {
+        const settings = { power: 36, speed: 220, pitch: 0.1, passes: 9 };
+        const spoilt = [3, 4, 5, 6, 7, 8, 9, 11].flatMap((at) =>
+            [1, 2, 3, 4, 5].map((seed) => {
+                const rows = rowsOf(twelve, 0.4, seed);
+                const meant = predict(fitRows(rows, guess), settings)!.value;
+                const misread = rows.map((row, i) => (i === at ? { ...row, depth: row.depth * 1.45 } : row));
+                return Math.abs(predict(fitRows(misread, guess), settings)!.value - meant) / meant;
+            }),
+        );
+        expect(spoilt.filter((off) => off > 0.05)).toEqual([]);
     });
 
     it('believes a square the more, the tighter it was measured', () => {

@@ -55,9 +55,9 @@ coupon b on l { burn 50 % at 100 mm/s gives 0.2 mm burn 90 % at 100 mm/s x 2 giv
         const judged =
             'burn 6 % at 600 mm/s gives tone 25 %\n  burn 10 % at 600 mm/s gives tone 55 %\n  burn 14 % at 600 mm/s gives tone 85 %';
         const said = await hover(workshop.replace('burn 40 % at 400', `${judged}\n  burn 40 % at 400`), 'coupon walnut-12');
-        // 25 % at 0.045 and 85 % at 0.105 J/mm²: 0.02 J/mm² for none, 0.12 for all.
+        // 25 % at 0.045 and 85 % at 0.105 J/mm²: 0.02 J/mm² for none, and nothing is known beyond the last.
         expect(said).toMatch(
-            /tone: begins at 0\.02, darkest at 0\.12 J\/mm²; half way a new square lies within ± \d+ % \(3 squares\)/,
+            /tone: begins at 0\.02, 84 % at 0\.1 J\/mm², not known beyond; half way a new square lies within ± \d+ % \(3 squares\)/,
         );
         expect(said).toContain('squares: 9, 6 more');
     });

@@ -10,7 +10,7 @@ const page: Page = {
     quickFix: 'always',
     condition:
         'The depth measured in a square lies further from the line through the others than chance would have it once in twenty such coupons, and further than a depth can be misread.',
-    why: 'One slip of the gauge, a knot, or a speed noted wrongly bends the line, and every depth worked out from it.',
+    why: 'One slip of the gauge, a knot, or a speed noted wrongly would bend the line, and every depth worked out from it. Up to every fifth square is therefore left out of the line; where more do not fit, the rest of them bend it.',
     mend: 'Measure the square again, or burn it again. Take the row out only if you know what went wrong with it.',
     source: 'Externally studentised residuals against Student’s t, shared out over the rows (Bonferroni).',
 };
@@ -24,7 +24,7 @@ export const couponOutlier: CouponRule = {
             const unit = coupon.burns.find((burn) => burn.where.offset === where.offset)?.depth.unit;
             yield finding(page, {
                 severity: 'warning',
-                message: `This square was measured ${showLength(row.depth, unit)} deep; by the others it should be ${showLength(row.fitted, unit)}.`,
+                message: `This square was measured ${showLength(row.depth, unit)} deep; by the others it should be ${showLength(row.fitted, unit)}.${row.leftOut === true ? ' It is left out until it is measured again.' : ''}`,
                 where,
                 fixes: [{ title: 'Take this square out', changes: [{ do: 'remove', where }] }],
             });
