@@ -10,13 +10,13 @@ const ERRORS_OFF = 3;
 
 /**
  * The law without the squares that do not go with the others: the farthest is left out and the rest fitted anew, until none is far or
- * every fifth has gone. They stay among its rows, named, with what the others say of them. `fit` gives the law of rows that stand
+ * every fifth has gone. They stay among its rows, named, with what the others say of them. `fitAlone` gives the law of rows that stand
  * alone, and anything else where they no longer do.
  */
 export function lawWithoutOutliers(
     problem: Problem,
     law: DepthLaw,
-    fit: (problem: Problem) => DepthLaw | 'not-converged' | undefined,
+    fitAlone: (problem: Problem) => DepthLaw | 'not-converged' | undefined,
 ): DepthLaw {
     const { rows } = problem;
     const most = Math.max(1, Math.floor(rows.length / SQUARES_FOR_ONE));
@@ -26,7 +26,7 @@ export function lawWithoutOutliers(
         const worst = farthest(left.rows);
         if (worst === undefined) break;
         const without = kept.filter((_, at) => at !== worst.at);
-        const refitted = fit({ ...problem, rows: without, doses: without.map(doseOf) });
+        const refitted = fitAlone({ ...problem, rows: without, doses: without.map(doseOf) });
         if (refitted === undefined || refitted === 'not-converged' || !isFarFrom(refitted, kept[worst.at]!)) break;
         out.set(kept[worst.at]!, worst.studentised);
         [left, kept] = [refitted, without];
