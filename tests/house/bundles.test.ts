@@ -8,18 +8,24 @@ const mostBytes = 1_090_000;
 const config = (file: string): string => new URL(`../../.config/${file}`, import.meta.url).href;
 const root = new URL('../..', import.meta.url).pathname;
 
+/** The one whose length is held as it is packed for users. */
+const server = 'dist/server.cjs';
+const geometry = /clipper2|culori|css-tree|jpeg-js|fast-png|guillotine/;
+
 let outputs: Metafile['outputs'];
-/** All bundles as they are packed for users, built once for every test here. */
+/** All bundles, built once for every test here. What they are made of does not hang on how short their names are, which takes half the time. */
 beforeAll(async () => {
     const { bundlesFor } = (await import(config('bundles.mjs'))) as { bundlesFor(production: boolean): BuildOptions[] };
     const built = await Promise.all(
-        bundlesFor(true).map((bundle) => build({ ...bundle, write: false, metafile: true as const })),
+        bundlesFor(true).map((bundle) =>
+            build({ ...bundle, minify: bundle.outfile === server, write: false, metafile: true as const }),
+        ),
     );
     outputs = Object.assign({}, ...built.map(({ metafile }) => metafile.outputs));
 }, 240_000);
 
 test('the language server stays small: what only the worker needs is not in it', () => {
-    const { bytes, inputs } = outputs['dist/server.cjs']!;
+    const { bytes, inputs } = outputs[server]!;
     expect(bytes).toBeLessThanOrEqual(mostBytes);
     const used = Object.entries(inputs).flatMap(([file, { bytesInOutput }]) => (bytesInOutput > 0 ? [file] : []));
     expect(used.filter((file) => /clipper2|culori|css-tree|jpeg-js|jstat|ml-matrix/.test(file))).toEqual([]);
@@ -55,4 +61,30 @@ test('every package that lies in a bundle is named with the words of its licence
     expect(text).not.toContain('see below');
     expect(text.match(/Permission is hereby granted/g)!.length).toBeGreaterThan(10);
     await expect(noticesOf(['node_modules/nothing-of-it/index.js'], root)).rejects.toThrow();
+});
+
+/** All that is read before a piece runs: itself and what it imports, not what it asks for later. */
+function readWith(piece: string, found = new Set<string>()): ReadonlySet<string> {
+    if (found.has(piece)) return found;
+    found.add(piece);
+    for (const { path, kind, external } of outputs[piece]!.imports)
+        if (kind === 'import-statement' && external !== true) readWith(path, found);
+    return found;
+}
+
+function pieceOf(source: string): string {
+    return Object.entries(outputs).find(([, { entryPoint }]) => entryPoint === source)![0];
+}
+
+test('the command line says how it is used without reading the language', () => {
+    const pieces = [...readWith(pieceOf('server/cli.ts'))];
+    expect(pieces.reduce((sum, piece) => sum + outputs[piece]!.bytes, 0)).toBeLessThan(50_000);
+});
+
+test('a history of runs is told without reading what draws and plans', () => {
+    const pieces = [...readWith(pieceOf('server/cli/history.ts')), ...readWith(pieceOf('server/engine/answer-history.ts'))];
+    const sources = pieces.flatMap((piece) => Object.keys(outputs[piece]!.inputs));
+    expect(sources).toContain('shared/plan/plan-burns.ts');
+    expect(sources.filter((file) => geometry.test(file))).toEqual([]);
+    expect(sources).not.toContain('shared/plan/make-plan.ts');
 });
