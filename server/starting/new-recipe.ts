@@ -8,7 +8,7 @@ import { toBase64 } from '../../shared/quantity/base64';
 import type { NewFile, NewRecipeAnswer, NewRecipeParams } from '../../shared/view/new-recipe';
 import type { Asker } from '../engine/asker';
 import { decodeText } from '../engine/decode-text';
-import type { ReadResult } from '../files/read-result';
+import { largestArt, type ReadResult } from '../files/read-result';
 import type { Source } from '../workshop/open-workshop';
 import type { Workshop } from '../workshop/workshop';
 import { tryOut } from './try-out';
@@ -103,6 +103,6 @@ async function readArt(uri: URI, { read }: Source): Promise<Placed | { readonly 
 const why: Readonly<Record<Extract<ReadResult, { problem: string }>['problem'], string>> = {
     missing: 'is not there',
     outside: 'lies outside the workspace; art is read only from inside it',
-    'too-large': 'is too large to be read as art',
+    'too-large': `is larger than the ${largestArt / 1024 ** 2} MB that are read as art`,
     unreadable: 'cannot be read',
 };

@@ -22,8 +22,9 @@ export function isBitmapArt(art: Art): art is BitmapArt {
     return art.kind === 'bitmap' && 'raster' in art;
 }
 
-/** The most pixels that are decoded. */
+/** The most pixels that are decoded, and the most memory that may take. */
 const mostPixels = 64_000_000;
+const mostBytes = 400_000_000;
 
 /** Reads a PNG or JPEG. Never throws: what cannot be read is among the problems. */
 export function readBitmap(bytes: Uint8Array, wish: ArtWish = {}): BitmapArt {
@@ -38,12 +39,13 @@ export function readBitmap(bytes: Uint8Array, wish: ArtWish = {}): BitmapArt {
         problems.add('empty', header.format, 'The picture has no pixels.');
         return nothing(problems);
     }
-    if (pixels > mostPixels) {
+    if (pixels > mostPixels || pixels * header.weight > mostBytes) {
         const size = `${header.columns} x ${header.rows}`;
+        const most = Math.floor(Math.min(mostPixels, mostBytes / header.weight) / 1e6);
         problems.add(
             'too-large',
             header.format,
-            `The picture is ${size} pixels large; at most ${mostPixels / 1e6} million are read.`,
+            `The picture is ${size} pixels large; of one of its kind at most ${most} million are read. Make it smaller: two pixels for each width of the beam are enough.`,
         );
         return nothing(problems);
     }
@@ -64,7 +66,11 @@ function artOf(raster: Raster, header: PictureHeader, wish: ArtWish, problems: P
     const down = (lying ? density?.x : density?.y) ?? 1 / millimetresPerPixel;
     const page = wishedSize(raster.columns / across, raster.rows / down, wish);
     if (Math.max(page.width, page.height) > farthest) {
-        problems.add('too-large', header.format, 'The picture is larger than anything that could be burnt.');
+        problems.add(
+            'too-large',
+            header.format,
+            `The picture is larger than the ${farthest / 1000} m that are laid out; give the art a smaller width.`,
+        );
         return nothing(problems);
     }
     if (density === undefined && wish.width === undefined && wish.height === undefined) {

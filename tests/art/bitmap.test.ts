@@ -152,6 +152,28 @@ describe('broken and hostile pictures', () => {
         expect(kinds(forged(4000, 4000))).toEqual(['unreadable']);
     });
 
+    it('a JPEG whose pixels would take too much memory is refused before it is unpacked, with how many may be', () => {
+        const jpeg = jpegOf(8, 8, () => 0, { units: 1, x: 96, y: 96 });
+        const frame = jpeg.findIndex((byte, i) => byte === 0xff && jpeg[i + 1] === 0xc0);
+        const sized = (columns: number, rows: number) => {
+            const out = jpeg.slice();
+            new DataView(out.buffer, out.byteOffset).setUint16(frame + 5, rows);
+            new DataView(out.buffer, out.byteOffset).setUint16(frame + 7, columns);
+            return readBitmap(out).problems;
+        };
+        expect(sized(8000, 7000)).toMatchObject([{ kind: 'too-large', message: expect.stringMatching(/at most 1\d million/) }]);
+        expect(sized(8, 8)).toEqual([]);
+    });
+
+    it('what many channels of many bits take counts, not the pixels alone', () => {
+        const deep = pngOf({ columns: 8, rows: 8, depth: 16, colour: 6 }, new Uint8Array(8 * 65));
+        new DataView(deep.buffer, deep.byteOffset).setUint32(16, 6000);
+        new DataView(deep.buffer, deep.byteOffset).setUint32(20, 6000);
+        expect(readBitmap(deep).problems).toMatchObject([
+            { kind: 'too-large', message: expect.stringContaining('at most 21 million') },
+        ]);
+    });
+
     it('more data than pixels is not unpacked', () => {
         const header = { columns: 8, rows: 8, depth: 8, colour: 0 };
         const bomb = pngOf(header, new Uint8Array(280_000_000));

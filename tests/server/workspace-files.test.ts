@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { mkdir, mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -49,6 +50,10 @@ describe('only what lies in the workspace is read', () => {
     });
     it('a folder is not art', async () => {
         expect(await read(uriOf('shop', 'art'))).toMatchObject({ problem: 'unreadable' });
+    });
+    it.skipIf(process.platform === 'win32')('a pipe that nobody writes to is not art, and not waited for', async () => {
+        execFileSync('mkfifo', [path.join(home, 'shop', 'art', 'pipe.svg')]);
+        expect(await read(uriOf('shop', 'art', 'pipe.svg'))).toMatchObject({ problem: 'unreadable' });
     });
 });
 

@@ -7,6 +7,8 @@ export interface PictureHeader {
     readonly density: { readonly x: number; readonly y: number } | undefined;
     /** Exif orientation, 1 (as stored) to 8. */
     readonly orientation: number;
+    /** Bytes of memory that each pixel takes while the picture is decoded and traced, about. */
+    readonly weight: number;
 }
 
 /** The header of a PNG or JPEG file; undefined if it is neither, or ends before its size. */
@@ -44,7 +46,8 @@ function pngHeader(view: DataView): PictureHeader | undefined {
         if (type !== 'pHYs' || length !== 9 || view.getUint8(start + 8) !== 1) continue;
         density = plausible(view.getUint32(start) / 1000, view.getUint32(start + 4) / 1000);
     }
-    return { format: 'png', columns: view.getUint32(16), rows: view.getUint32(20), density, orientation: 1 };
+    const weight = weightOfPng(view.getUint8(24), view.getUint8(25));
+    return { format: 'png', columns: view.getUint32(16), rows: view.getUint32(20), density, orientation: 1, weight };
 }
 
 function jpegHeader(view: DataView): PictureHeader | undefined {
@@ -66,11 +69,36 @@ function jpegHeader(view: DataView): PictureHeader | undefined {
         else if (marker === 0xffe1) orientation = exifOrientation(view, start, end) ?? orientation;
         else if (isFrame(marker)) {
             if (end - start < 6) return undefined;
-            return { format: 'jpeg', columns: view.getUint16(start + 3), rows: view.getUint16(start + 1), density, orientation };
+            const size = { columns: view.getUint16(start + 3), rows: view.getUint16(start + 1) };
+            return { format: 'jpeg', ...size, density, orientation, weight: weightOfJpeg(view, start, end) };
         }
         at = end;
     }
     return undefined;
+}
+
+/** Darkness, what has been walked along, and one more copy where the picture is turned. */
+const tracing = 3;
+
+/** Packed rows and samples side by side; colours of a palette are looked up once more (W3C PNG, 11.2.2). */
+function weightOfPng(depth: number, colourType: number): number {
+    const channels = [1, 0, 3, 1, 2, 0, 4][colourType] ?? 4;
+    return 2 * channels * Math.max(1, depth / 8) + (colourType === 3 ? 4 : 0) + tracing;
+}
+
+/** Bytes of a block of 64 coefficients (256) with what the engine keeps beside such an array: an estimate. */
+const jpegBlock = 470;
+
+/** The decoder keeps all blocks, then all samples, then all pixels. Components and how they are thinned: ITU-T T.81, B.2.2. */
+function weightOfJpeg(view: DataView, start: number, end: number): number {
+    const count = view.getUint8(start + 5);
+    const factors: (readonly [across: number, down: number])[] = [];
+    for (let i = 0, at = start + 7; i < count && at < end; i++, at += 3) {
+        factors.push([view.getUint8(at) >> 4, view.getUint8(at) & 15]);
+    }
+    const most = Math.max(1, ...factors.map(([across]) => across)) * Math.max(1, ...factors.map(([, down]) => down));
+    const samples = factors.reduce((sum, [across, down]) => sum + (across * down) / most, 0);
+    return (samples * jpegBlock) / 64 + samples + 2 * count + tracing;
 }
 
 /** Start of frame, of any coding (ITU-T T.81, table B.1). */
