@@ -206,7 +206,13 @@ function cutOf(node: ast.Cut, base: Base, places: PlacesByName): Cut {
         ...base,
         kind: 'cut',
         ...beamWork(node, places),
-        ...present({ tabs: items.count('tabs'), leadIn: items.figure('lead-in'), sure: items.figure('sure') }),
+        ...present({
+            tabs: items.count('tabs'),
+            leadIn: items.figure('lead-in'),
+            sure: items.figure('sure'),
+            kerf: items.figure('kerf'),
+            kerfOff: items.first((item) => (saysNo(item, 'kerf') ? whereOf(item) : undefined)),
+        }),
     };
 }
 

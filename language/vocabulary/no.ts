@@ -9,6 +9,7 @@ const canBeNone: ReadonlySet<string> = new Set([
     'curve',
     'dither',
     'glue',
+    'kerf',
     'lead-in',
     'marks',
     'mirror',

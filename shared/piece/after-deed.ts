@@ -28,7 +28,8 @@ export type Deed =
           readonly step: number;
           /** What the cut encloses. */
           readonly region: Region;
-          /** Width of what the beam takes along it. */
+          /** What the beam's way encloses, beside the drawn edge; and the width of what it takes along it. */
+          readonly line: Region;
           readonly kerf: number;
           /** What falls out. */
           readonly holes: Region;
@@ -186,7 +187,7 @@ function cut(face: Face, deed: Extract<Deed, { do: 'cut' }>, memo: Remembered): 
     const met = kerfMet(face, deed, memo);
     const holed = without(face, deed.holes, memo);
     const left = deed.keeps === undefined ? holed : keeping(holed, deed.keeps, memo);
-    const kerfs = [...face.kerfs, { step: deed.step, region: deed.region, width: deed.kerf }];
+    const kerfs = [...face.kerfs, { step: deed.step, region: deed.line, width: deed.kerf }];
     return { ...left, kerfs, met, ...(deed.holes.rings.length === 0 ? {} : { fell: deed.holes }) };
 }
 

@@ -32,13 +32,43 @@ export function cutOutcome(
     steps: readonly StepPlan[],
     memo: Memo,
 ): CutOutcome {
+    const { cuts, works, key } = workOn(laser, steps, memo);
+    return memo.get('cut-outcome', `${key} ${size.width} ${size.height}`, () =>
+        outcomeOf(laser, cuts, works, size.width * size.height),
+    );
+}
+
+/** The shapes of a cut by which side of their edge is kept. */
+export interface CutSides {
+    /** Kept inside, waste around them. */
+    readonly parts: readonly Region[];
+    /** Waste inside. */
+    readonly openings: readonly Region[];
+}
+
+/** Which side of a cut's edges is waste: judged as what it frees, so that both say the same. */
+export function cutSides(
+    laser: LaserPlan,
+    size: { readonly width: number; readonly height: number } | undefined,
+    steps: readonly StepPlan[],
+    memo: Memo,
+): CutSides {
+    const { cuts, works, key } = workOn(laser, steps, memo);
+    const sheet = size === undefined ? Infinity : size.width * size.height;
+    return memo.get('cut-sides', `${key} ${sheet}`, () => {
+        const own = judge(cuts, works, sheet).filter(({ step }) => step === laser.step.index);
+        const regions = (isPiece: boolean): Region[] => own.filter((one) => one.isPiece === isPiece).map(({ region }) => region);
+        return { parts: regions(true), openings: regions(false) };
+    });
+}
+
+/** The cuts and engravings on the blank of a cut, and a name for them and it. */
+function workOn(laser: LaserPlan, steps: readonly StepPlan[], memo: Memo) {
     const here = steps.flatMap((step) => (step.laser !== undefined && step.blank === laser.blank ? [step.laser] : []));
     const cuts = here.filter(({ step }) => step.kind === 'cut');
     const works = here.filter(({ step, through }) => step.kind === 'engrave' && !through).map(({ region }) => region);
     const key = [...cuts, laser].map(({ region, step }) => `${memo.keyOf(region)} ${step.index}`);
-    return memo.get('cut-outcome', [...key, size.width, size.height, ...works.map((work) => memo.keyOf(work))].join(' '), () =>
-        outcomeOf(laser, cuts, works, size.width * size.height),
-    );
+    return { cuts, works, key: [...key, ...works.map((work) => memo.keyOf(work))].join(' ') };
 }
 
 interface Enclosed {

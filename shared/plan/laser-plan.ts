@@ -1,4 +1,5 @@
 import type { BitmapArt } from '../art/bitmap';
+import type { KerfWidth } from '../burn/kerf-width';
 import type { WallProfile } from '../burn/wall';
 import type { Bounds, Region } from '../geometry/region';
 import type { Interval } from '../quantity/interval';
@@ -14,6 +15,10 @@ export interface LaserPlan {
     readonly region: Region;
     /** The edge that is followed, where the beam goes along it and leaves the area: the region is then as wide as the spot. */
     readonly line?: Region;
+    /** Of a cut, how wide the beam parts the sheet. */
+    readonly kerf?: KerfWidth;
+    /** The way of a cut's beam beside the drawn edge, in the waste; absent where it follows the edge itself. */
+    readonly cutLine?: CutLine;
     /** What of it burns whole, where pictures burn as dots: the region holds wherever a dot may lie. */
     readonly whole?: Region;
     readonly pictures?: readonly DottedPicture[];
@@ -57,6 +62,21 @@ export interface LaserPlan {
     readonly fileLines: number;
     /** Marks of the inlays that this half belongs to, burnt in the same set-up. */
     readonly marks?: readonly MarkWork[];
+}
+
+/** The way along a cut that leaves what is kept at its drawn size. */
+export interface CutLine {
+    /** What it encloses, disjoint unless parts are nearer to each other than the kerf is wide. */
+    readonly encloses: Region;
+    /** The same as it is followed: with the waste on the right of each ring. */
+    readonly followed: Region;
+    /** Shapes that are kept, and those that fall out as waste, as they are drawn. */
+    readonly parts: Region;
+    readonly openings: Region;
+    /** Half the kerf: how far it lies beside the edge, mm. */
+    readonly shift: number;
+    /** Lines so narrow that the kerf is wider: those are cut along their middle. */
+    readonly lines: Region;
 }
 
 /** What settings promise of a burn that is to go all the way through. Lengths mm. */

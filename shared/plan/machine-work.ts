@@ -13,7 +13,7 @@ import { type Burning, motionOf, toolpaths } from './toolpaths';
 /** What a step asks of the machine. */
 export type MachineWork = Pick<LaserPlan, 'machine' | 'reach' | 'fileLines'>;
 
-const nothing: MachineWork = { machine: 0, fileLines: 0 };
+export const noWork: MachineWork = { machine: 0, fileLines: 0 };
 
 /**
  * How long the machine runs for one piece of a step (s, by trapezoidal motion, with the way from the origin and
@@ -22,7 +22,7 @@ const nothing: MachineWork = { machine: 0, fileLines: 0 };
  */
 export function machineWork(burnings: readonly Burning[], blank: BlankSize | undefined, memo: Memo): MachineWork {
     const known = burnings.filter(({ settings }) => settings !== undefined);
-    if (known.length === 0) return nothing;
+    if (known.length === 0) return noWork;
     const { laser } = known[0]!;
     const origin = originOn(blank, laser);
     const key = contentKey(

@@ -6,6 +6,7 @@ import type { Memo } from './memo';
 import type { ArtState, Plan, StepPlan } from './plan';
 import { planBoards } from './plan-boards';
 import { planCost } from './plan-cost';
+import { layCutLines } from './plan-cut-lines';
 import { workThrough } from './plan-faces';
 import { layMarks } from './plan-marks';
 import { planSchedule } from './plan-schedule';
@@ -31,6 +32,7 @@ export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, me
         memo,
     };
     for (const step of recipe.steps) drawn.push(planStep(step, bench));
+    layCutLines(drawn, bench);
     layMarks(drawn, bench);
     const { steps, faces } = workThrough(recipe, blanks, drawn, memo);
     const cuttings = planCuttings(recipe, blanks, memo);

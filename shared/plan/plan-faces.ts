@@ -234,7 +234,7 @@ function burns(laser: LaserPlan, face: Face, { recipe, steps, blanks, memo }: Do
 
 function cutDeed(laser: LaserPlan, { blank }: Face, { recipe, blanks, outcomes, held }: Doing): Deed {
     const outcome = outcomes.get(laser.step.index);
-    const kerf = lineWidth(recipe.laser);
+    const kerf = laser.kerf?.face.value ?? lineWidth(recipe.laser);
     const tabs = laser.step.kind === 'cut' && (laser.step.tabs?.value ?? 0) > 0;
     const backed = blanks.find(({ name }) => name === blank)?.blank.backing !== 'none';
     const { holes = emptyRegion, keeps } = outcome ?? {};
@@ -244,6 +244,7 @@ function cutDeed(laser: LaserPlan, { blank }: Face, { recipe, blanks, outcomes, 
         do: 'cut',
         step: laser.step.index,
         region: laser.region,
+        line: laser.cutLine?.encloses ?? laser.region,
         kerf,
         holes: tabs ? emptyRegion : holes,
         ...(free ? { keeps } : {}),

@@ -14,7 +14,7 @@ import { contentKey } from './content-key';
 import { depthLaw } from './depth-law';
 import { dotsOf } from './halftone';
 import type { DottedPicture, LaserPlan, OutlineSettings, PlacedArt } from './laser-plan';
-import { machineWork } from './machine-work';
+import { machineWork, noWork } from './machine-work';
 import { type PlacingTable, place } from './place-art';
 import { focusOfPasses } from './plan-focus';
 import { lineOf, outlineSettings } from './plan-outline';
@@ -96,23 +96,26 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         growth: wall?.growth ?? 0,
         ...(wall === undefined ? {} : { wall: wall.profile, finest: { slot: wall.slot, rib: wall.rib } }),
         edge,
-        ...machineWork(
-            [
-                {
-                    region: whole,
-                    pictures,
-                    step,
-                    scanAngle,
-                    outlinePasses,
-                    outline,
-                    focus,
-                    settings: solved.settings,
-                    laser: recipe.laser,
-                },
-            ],
-            table.blank.size,
-            memo,
-        ),
+        // How long a cut takes is said where its line is laid.
+        ...(step.kind === 'cut'
+            ? noWork
+            : machineWork(
+                  [
+                      {
+                          region: whole,
+                          pictures,
+                          step,
+                          scanAngle,
+                          outlinePasses,
+                          outline,
+                          focus,
+                          settings: solved.settings,
+                          laser: recipe.laser,
+                      },
+                  ],
+                  table.blank.size,
+                  memo,
+              )),
     };
 }
 

@@ -1,6 +1,10 @@
+import { lineWidth } from '../burn/beam';
 import type { CutLaw } from '../burn/cut-law';
+import { guessLaw } from '../burn/guess';
+import { type KerfWidth, kerfRowsOf, kerfWidth } from '../burn/kerf-width';
 import type { DepthLaw } from '../burn/law';
 import { wattsOf } from '../burn/power-curve';
+import { couponFor } from '../burn/run-rows';
 import { type Given, isSure, type Solution, solveDepth, type Wish } from '../burn/solve';
 import { solveCut } from '../burn/solve-cut';
 import { USUAL_SURE } from '../burn/surely';
@@ -25,6 +29,7 @@ export interface Solved {
     readonly through: boolean;
     readonly breakthrough?: Breakthrough;
     readonly tone?: number;
+    readonly kerf?: KerfWidth;
 }
 
 /**
@@ -87,9 +92,19 @@ function solveCutting(step: Cut, blank: BlankPlan, recipe: Recipe, memo: Memo): 
         through: true,
         ...(solution === undefined ? {} : { settings: settingsOf(solution, law.guess) }),
         ...(thickness === undefined ? {} : { depth: exactly(thickness.value) }),
+        kerf: kerfOf(step, blank, recipe, solution),
         // Who has written all settings knows of cuts that the tool was not told of: the guess says nothing for or against them.
         ...(law.guess && isHeld(step) ? {} : breakthroughOf(solution, sure, blank)),
     };
+}
+
+/** Of a cut whose settings are not known, the width that a middling one has. @commonPractice */
+const middling = { power: 40, speed: 10, passes: 1 };
+
+function kerfOf(step: Cut, { blank: { sheet } }: BlankPlan, recipe: Recipe, settings: Solution | undefined): KerfWidth {
+    const { laser } = recipe;
+    const beam = { spot: lineWidth(laser), threshold: guessLaw(sheet?.wood, laser).threshold };
+    return kerfWidth(beam, kerfRowsOf(couponFor(recipe, sheet?.name), laser), settings ?? middling, step.kerf);
 }
 
 function isHeld({ power, speed, passes }: Cut): boolean {

@@ -47,7 +47,7 @@ export function burningsOf(plan: LaserPlan, laser: Laser | undefined): Burning[]
     return [
         {
             step,
-            region: plan.line ?? plan.whole ?? plan.region,
+            region: plan.cutLine?.followed ?? plan.line ?? plan.whole ?? plan.region,
             pictures,
             scanAngle,
             outlinePasses,

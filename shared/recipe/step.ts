@@ -147,6 +147,10 @@ export interface Cut extends LaserStep {
     readonly tabs?: Written<number>;
     /** How far out in the waste the beam begins. */
     readonly leadIn?: Quantity;
+    /** Width of the kerf on the face, where the recipe says it. */
+    readonly kerf?: Quantity;
+    /** The statement that says no to moving the line out into the waste by half of it. */
+    readonly kerfOff?: Where;
 }
 
 export interface Seal extends StepBase {

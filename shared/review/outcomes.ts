@@ -61,6 +61,7 @@ function laserOutcomes(laser: LaserPlan): Figure[] {
         figures.push(word('settings from', settings.guess ? `a guess, ${missingBasis(laser.step)}` : 'a coupon'));
         if (!settings.reached) figures.push(word('depth asked for', 'not reached'));
     }
+    if (laser.kerf !== undefined) figures.push(range('kerf', laser.kerf.face));
     if (laser.focus !== undefined) figures.push(worked('heights of the focus', new Set(laser.focus).size, 'count'));
     for (const { dots } of laser.pictures ?? []) figures.push(worked('dots', dots, 'count'));
     if (step.kind === 'engrave') figures.push(worked('area', laser.area, 'area'), worked('scan lines', laser.scanAngle, 'angle'));

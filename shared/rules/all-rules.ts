@@ -2,6 +2,7 @@ import { artMissing } from './art/art-missing';
 import { artProblems } from './art/art-problems';
 import { finerThanBeam } from './art/finer-than-beam';
 import { narrowSlots } from './art/narrow-slots';
+import { narrowerThanKerf } from './art/narrower-than-kerf';
 import { nothingBurns } from './art/nothing-burns';
 import { offBlank } from './art/off-blank';
 import { outlineOfBitmap } from './art/outline-of-bitmap';
@@ -196,6 +197,7 @@ const fill = [
     mixOffRatio,
     pigmentOverload,
     narrowSlots,
+    narrowerThanKerf,
     recoatWindow,
     secondColour,
 ];

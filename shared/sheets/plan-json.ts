@@ -1,7 +1,8 @@
 import type { Pressed } from '../bench/virtual-press';
+import type { KerfWidth } from '../burn/kerf-width';
 import { area, bounds } from '../geometry/measure';
 import type { Region } from '../geometry/region';
-import type { LaserPlan } from '../plan/laser-plan';
+import type { CutLine, LaserPlan } from '../plan/laser-plan';
 import { zeroOf } from '../plan/origin';
 import type { Cutting, InlayPlan, Plan, StepPlan } from '../plan/plan';
 import { isoMoment } from '../quantity/calendar';
@@ -170,6 +171,7 @@ function laserJson(laser: LaserPlan, region: (of: Region) => unknown): object {
         scanAngle: laser.scanAngle,
         outlinePasses: laser.outlinePasses,
         outline: laser.outline ?? null,
+        kerf: laser.kerf === undefined ? null : kerfJson(laser.kerf, laser.cutLine, region),
         focus: laser.focus ?? null,
         reach: laser.reach ?? null,
         taper: laser.taper,
@@ -177,6 +179,11 @@ function laserJson(laser: LaserPlan, region: (of: Region) => unknown): object {
         region: region(laser.region),
         ...(marks === undefined ? {} : { marks }),
     };
+}
+
+/** How wide a cut is, and where its beam runs: `shift` beside the drawn edge, 0 along it. */
+function kerfJson(kerf: KerfWidth, line: CutLine | undefined, region: (of: Region) => unknown): object {
+    return { ...kerf, shift: line?.shift ?? 0, line: line === undefined ? null : region(line.encloses) };
 }
 
 function inlayJson(inlay: InlayPlan, region: (of: Region) => unknown): object {

@@ -1,3 +1,4 @@
+import { besideWords } from '../plan/kerf-words';
 import type { LaserPlan, LaserSettings } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import { originOn, originSentence } from '../plan/origin';
@@ -70,7 +71,9 @@ function exactSettings(laser: LaserPlan, scale: PowerScale): string {
     if (laser.settings !== undefined && laser.line !== undefined)
         return `${exactPower(laser.settings, scale, false)} along the outline`;
     const outline = outlineWords(laser, ({ power, speed }) => `${powerWords(power, scale)} at ${showNumber(speed, 3)} mm/s`);
-    return laser.settings === undefined ? '' : `${exactPower(laser.settings, scale, laser.step.kind === 'engrave')}${outline}`;
+    return laser.settings === undefined
+        ? ''
+        : `${exactPower(laser.settings, scale, laser.step.kind === 'engrave')}${outline}${besideWords(laser)}`;
 }
 
 function exactPower({ power, speed, pitch, passes }: LaserSettings, scale: PowerScale, area: boolean): string {

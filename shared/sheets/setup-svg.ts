@@ -1,3 +1,4 @@
+import { besideWords } from '../plan/kerf-words';
 import type { LaserPlan, LaserSettings, OutlineSettings } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
@@ -42,7 +43,7 @@ export function setUpSvg(plan: Plan, setUp: SetUp, memo: Memo): SheetFile {
 function group(laser: LaserPlan, memo: Memo): string[] {
     const whole = laser.line ?? laser.whole ?? laser.region;
     const data = pathData(whole);
-    const label = escapeMarkup(`${laser.step.kind} ${laser.step.name}: ${settingsLine(laser)}`);
+    const label = escapeMarkup(`${laser.step.kind} ${laser.step.name}: ${settingsLine(laser)}${besideWords(laser)}`);
     const id = fileName(laser.step.name);
     const lines = [`  <g id="${id}">`, `    <desc>${label}</desc>`];
     for (const [index, { grid }] of (laser.pictures ?? []).entries()) {
@@ -53,7 +54,10 @@ function group(laser: LaserPlan, memo: Memo): string[] {
     if (laser.outlinePasses > 0 && whole.rings.length > 0) {
         const dash = laser.step.kind === 'cut' || laser.line !== undefined ? '' : ' stroke-dasharray="1 0.4"';
         // A cut is drawn as it is followed: from its lead-in, and open over the tabs.
-        const followed = laser.step.kind === 'cut' ? burntData(outlineOf(laser, memo)) : data;
+        const followed =
+            laser.step.kind === 'cut'
+                ? burntData(outlineOf({ ...laser, region: laser.cutLine?.followed ?? laser.region }, memo))
+                : data;
         lines.push(`    <path id="${id}-outline" fill="none" stroke="#000" stroke-width="0.05"${dash} d="${followed}"/>`);
     }
     lines.push('  </g>');

@@ -1,3 +1,4 @@
+import { kerfWords } from '../plan/kerf-words';
 import type { DottedPicture, LaserPlan, MarkWork } from '../plan/laser-plan';
 import type { FillPlan, StepPlan } from '../plan/plan';
 import { missingBasis, throughWords } from '../plan/through-words';
@@ -15,7 +16,7 @@ import {
     showVolume,
 } from '../quantity/show';
 import type { Where } from '../quantity/where';
-import type { Engrave, Sand } from '../recipe/step';
+import type { Cut, Engrave, Sand } from '../recipe/step';
 import type { Resin } from '../recipe/stock';
 import { focusLine } from './focus-line';
 import { powerLine, settingsLine } from './setup-svg';
@@ -45,6 +46,8 @@ function laserFacts({ laser, step }: StepPlan): Fact[] {
         { label: 'settings', value: `${line}${settings?.guess === true ? ` (a guess: ${missingBasis(step)})` : ''}` },
     ];
     facts.push(...depthFacts(laser, step.kind === 'engrave' ? step.depth : undefined));
+    const kerf = kerfWords(laser);
+    if (kerf !== undefined) facts.push({ label: 'kerf', value: kerf, ...kerfWhere(step) });
     const focus = focusLine(laser.focus);
     if (focus !== undefined) facts.push({ label: 'focus', value: focus });
     facts.push({ label: 'air', value: step.air?.value ?? (step.kind === 'cut' ? 'on' : 'off') });
@@ -54,6 +57,12 @@ function laserFacts({ laser, step }: StepPlan): Fact[] {
     for (const marks of laser.marks ?? []) facts.push({ label: 'marks', value: marksFact(marks) });
     if (laser.mirrorAxis !== undefined) facts.push({ label: 'mirror', value: 'yes', where: step.mirror[0]! });
     return facts;
+}
+
+/** Where a kerf that is written can be changed. */
+function kerfWhere(step: Engrave | Cut): Pick<Fact, 'where'> {
+    const written = step.kind === 'cut' ? step.kerf : undefined;
+    return written === undefined ? {} : { where: written.where };
 }
 
 function depthFacts(laser: LaserPlan, wish: Engrave['depth']): Fact[] {

@@ -128,6 +128,8 @@ export interface LayerView {
     readonly step: number;
     /** Depth below the blank's first face, for shading. */
     readonly depth: number;
+    /** Of the line of a cut, how wide it parts the wood, mm. */
+    readonly width?: number;
     /** Grain direction of what was let in, when it differs from the blank's. */
     readonly grain?: 'width' | 'height';
     readonly label: string;

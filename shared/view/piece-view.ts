@@ -49,9 +49,10 @@ function layersOf(plan: Plan, face: Face, blank: BlankPlan, paths: PathTable, me
             return { ...look, path: paths.idOf(region), step, depth: level.value, label: 'marks' };
         }),
         ...face.kerfs.map(
-            ({ step, region }): LayerView => ({
+            ({ step, region, width }): LayerView => ({
                 path: paths.idOf(region),
                 kind: 'cut',
+                width,
                 colour: burnt,
                 opacity: 1,
                 step,

@@ -87,7 +87,7 @@ function drafts(region: fc.Arbitrary<Region>): fc.Arbitrary<Draft> {
         fc.constant((): Deed => ({ do: 'peel', blank: 'board' })),
         region.map(
             (holes): Draft =>
-                (step) => ({ do: 'cut', step, region: holes, kerf: 0, holes }),
+                (step) => ({ do: 'cut', step, region: holes, line: holes, kerf: 0, holes }),
         ),
     );
 }

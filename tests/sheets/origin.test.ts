@@ -16,7 +16,7 @@ import { type Move, readProgram } from '../toolpath/rs274-reader';
 const cutOut = (zero = '', title = 'Tag') =>
     `${shop.replace('spot 0.15 mm', `spot 0.15 mm ${zero}`)} recipe tag "${title}" { revision 2 laser shed
         blank b { of ash-10 size 200 x 80 mm }
-        cut rim on b { rectangle 40 x 20 mm at 30, 60 mm power 90 % speed 10 mm/s passes 1 air on } }`;
+        cut rim on b { rectangle 40 x 20 mm at 30, 60 mm without kerf power 90 % speed 10 mm/s passes 1 air on } }`;
 
 function filesOf(plan: Plan): Record<string, string> {
     const { files, problems } = buildSheets(plan, [], new Memo());

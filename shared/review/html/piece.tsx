@@ -46,8 +46,8 @@ export function Board({ blank, piece, differing }: BoardProps) {
     );
 }
 
-function Layer({ layer: { path, kind, colour, opacity }, hair }: { layer: LayerView; hair: number }) {
-    if (kind === 'cut') return <Shape id={path} fill="none" stroke={colour} stroke-width={2 * hair} />;
+function Layer({ layer: { path, kind, colour, opacity, width = 0 }, hair }: { layer: LayerView; hair: number }) {
+    if (kind === 'cut') return <Shape id={path} fill="none" stroke={colour} stroke-width={Math.max(2 * hair, width)} />;
     const hole = /^#[0-9a-f]{6}00$/i.test(colour);
     return <Shape id={path} fill={hole ? '#f3efe7' : colour} fill-opacity={hole ? 1 : opacity} />;
 }

@@ -1,7 +1,7 @@
 import { intersect } from '../../geometry/boolean';
 import { type Approach, approach } from '../../geometry/distance';
-import { area, bounds } from '../../geometry/measure';
-import type { Bounds } from '../../geometry/region';
+import { area, bounds, signedArea } from '../../geometry/measure';
+import { type Bounds, emptyRegion, type Ring } from '../../geometry/region';
 import { isOpenPocket } from '../../piece/column';
 import { boxed, boxesMeet } from '../../piece/partition';
 import { keptFor, nameOf as keyOf } from '../../plan/kept';
@@ -9,6 +9,7 @@ import type { LaserPlan } from '../../plan/laser-plan';
 import type { BlankPlan, Plan } from '../../plan/plan';
 import { faceAfter, faceBefore, negligible, sizeOfMet } from './face-at';
 import { noWall } from './least-wall';
+import { isSideBySide } from './side-by-side';
 
 /** Shallower than this nothing stands that could break, mm. @commonPractice */
 export const shallow = 0.25;
@@ -64,6 +65,7 @@ function bridges(cuts: readonly LaserPlan[], { thickness }: BlankPlan, reach: (d
     const within = reach(thickness.value, 'bridge');
     return cuts.flatMap((later, index) =>
         cuts.slice(0, index + 1).flatMap((earlier): Wall[] => {
+            if (earlier !== later && isWasteBetween(earlier, later)) return [];
             const wall = earlier === later ? wallWithin(later, within) : wallBetween(earlier, later, within);
             if (wall === undefined || wall.distance <= noWall || isNotch(earlier, later)) return [];
             return [{ ...wall, kind: 'bridge', later, earlier, depth: thickness.value }];
@@ -78,19 +80,34 @@ function isNotch(earlier: LaserPlan, later: LaserPlan): boolean {
     return common > negligible && common < Math.min(area(earlier.region), area(later.region)) - negligible;
 }
 
+/** Between parts side by side lies waste: narrower-than-kerf speaks of it. */
+function isWasteBetween({ cutLine: one }: LaserPlan, { cutLine: other }: LaserPlan): boolean {
+    if (one === undefined || other === undefined) return false;
+    if (one.openings.rings.length > 0 || other.openings.rings.length > 0) return false;
+    return isSideBySide(one.parts, other.parts);
+}
+
 /** More shapes in one cut than this are a pattern, whose bars are drawn as they are. */
 const mostShapes = 60;
 
-/** The nearest that two closed lines of one cut come to each other, mm. */
-function wallWithin({ region }: LaserPlan, least: number): Approach | undefined {
+/** The nearest that two closed lines of one cut come to each other with wood between them that is kept, mm. */
+function wallWithin({ region, cutLine }: LaserPlan, least: number): Approach | undefined {
     if (region.rings.length < 2 || region.rings.length > mostShapes) return undefined;
-    return keptFor(region, `bridge ${least}`, () => {
-        const rings = region.rings.flatMap((ring) => boxed({ rings: [ring] }) ?? []);
+    const parts = cutLine?.parts ?? emptyRegion;
+    return keptFor(region, `bridge ${least} ${keyOf(parts)}`, () => {
+        const outlines = new Set<Ring>(parts.rings.filter((ring) => signedArea(ring) > 0));
+        const all = cutLine === undefined ? region.rings : [...parts.rings, ...cutLine.openings.rings];
+        const rings = all.flatMap((ring) => {
+            const one = boxed({ rings: [ring] });
+            return one === undefined ? [] : [{ ...one, isPart: outlines.has(ring) }];
+        });
         const walls = rings.flatMap((one, i) =>
             rings
                 .slice(i + 1)
                 .flatMap((other) =>
-                    boxesMeet(one.box, other.box, least) ? (approach(one.region, other.region, least) ?? []) : [],
+                    boxesMeet(one.box, other.box, least) && !(one.isPart && other.isPart)
+                        ? (approach(one.region, other.region, least) ?? [])
+                        : [],
                 ),
         );
         return walls.filter(({ distance }) => distance > noWall).toSorted((a, b) => a.distance - b.distance)[0];

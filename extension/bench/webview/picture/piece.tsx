@@ -57,7 +57,12 @@ function Layer({ layer, blanks, relief }: { layer: LayerView; blanks: readonly B
     const shape = `#${pathId(layer.path)}`;
     switch (layer.kind) {
         case 'cut':
-            return <use href={shape} class="cut-line" fill="none" stroke={layer.colour} />;
+            return (
+                <g fill="none" stroke={layer.colour}>
+                    <use href={shape} stroke-width={layer.width} stroke-opacity="0.6" />
+                    <use href={shape} class="cut-line" />
+                </g>
+            );
         case 'through':
             return (
                 <g>
