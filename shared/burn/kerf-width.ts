@@ -103,8 +103,12 @@ export function kerfWidth(beam: KerfBeam, rows: readonly KerfRow[], settings: Cu
     return { face, back: backOf(face), basis: rows.length > 0 ? 'measured' : 'guess', tests: rows.length };
 }
 
+/** Widths are rounded to this, mm: no finer than anybody measures, and half of it lies on the grid of the drawing. */
+const FINENESS = 0.002;
+
 /** Half of a 95 % interval of the log makes one of the width. */
-function within(value: number, halfLog: number): Interval {
+function within(exact: number, halfLog: number): Interval {
+    const value = Math.max(FINENESS, Math.round(exact / FINENESS) * FINENESS);
     return { value, low: value * Math.exp(-halfLog), high: value * Math.exp(halfLog) };
 }
 

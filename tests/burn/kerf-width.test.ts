@@ -35,8 +35,8 @@ describe('the width of a kerf', () => {
     it('is what was measured, narrower where the cut is faster, and surer with more tests', () => {
         const one = kerfWidth(beam, [row(0.24, 0.17)], settings);
         expect(one.basis).toBe('measured');
-        expect(one.face.value).toBeCloseTo(0.24, 9);
-        expect(one.back.value).toBeCloseTo(0.17, 9);
+        expect(one.face.value).toBeCloseTo(0.24, 3);
+        expect(one.back.value).toBeCloseTo(0.17, 3);
         const faster = kerfWidth(beam, [row(0.24)], { ...settings, speed: 80 });
         expect(faster.face.value).toBeLessThan(0.22);
         expect(faster.face.value).toBeGreaterThan(0.15);
