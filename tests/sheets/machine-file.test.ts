@@ -132,7 +132,8 @@ function expectEnergy({ laser, moves }: ReadBack, machine: Laser, dark = 0, lead
     const fullPower = machine.power!.value;
     const { power, speed, pitch, passes } = laser.settings!;
     const { outline } = laser;
-    const area = laser.step.kind === 'engrave' ? (power / speed) * (laser.area / pitch) * passes : 0;
+    // Along the outline alone there is no area.
+    const area = laser.step.kind === 'engrave' && laser.line === undefined ? (power / speed) * (laser.area / pitch) * passes : 0;
     const perLength = outline === undefined ? power / speed : outline.power / outline.speed;
     // Round a shape without bays a line at a distance is longer by that much of a full turn.
     const beside = laser.cutLine === undefined ? 0 : laser.region.rings.length * Math.PI * laser.kerf!.face.value;
