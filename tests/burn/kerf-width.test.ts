@@ -40,11 +40,19 @@ describe('the width of a kerf', () => {
         const faster = kerfWidth(beam, [row(0.24)], { ...settings, speed: 80 });
         expect(faster.face.value).toBeLessThan(0.22);
         expect(faster.face.value).toBeGreaterThan(0.15);
-        const many = kerfWidth(beam, [0.23, 0.24, 0.25, 0.24, 0.24, 0.24].map((each) => row(each)), settings);
+        const many = kerfWidth(
+            beam,
+            [0.23, 0.24, 0.25, 0.24, 0.24, 0.24].map((each) => row(each)),
+            settings,
+        );
         const width = ({ low, high }: { low: number; high: number }): number => high - low;
         expect(width(many.face)).toBeLessThan(width(one.face));
         expect(width(one.face)).toBeLessThan(width(kerfWidth(beam, [], settings).face));
-        const scattered = kerfWidth(beam, [0.18, 0.32, 0.2, 0.3, 0.24, 0.24].map((each) => row(each)), settings);
+        const scattered = kerfWidth(
+            beam,
+            [0.18, 0.32, 0.2, 0.3, 0.24, 0.24].map((each) => row(each)),
+            settings,
+        );
         expect(width(scattered.face)).toBeGreaterThan(1.5 * width(many.face));
     });
 

@@ -6,9 +6,9 @@ import { Memo } from '../../shared/plan/memo';
 import type { Plan } from '../../shared/plan/plan';
 import { besideEdges } from '../../shared/plan/plan-cut-lines';
 import { setUps } from '../../shared/plan/set-ups';
-import { stepFacts } from '../../shared/sheets/step-facts';
 import { setUpRs274 } from '../../shared/sheets/setup-rs274';
 import { setUpSvg } from '../../shared/sheets/setup-svg';
+import { stepFacts } from '../../shared/sheets/step-facts';
 import { planOf } from '../kit/plan-of';
 import { shop } from '../kit/shop';
 import { type Move, readProgram } from '../toolpath/rs274-reader';
@@ -40,13 +40,16 @@ function distance(moves: readonly Move[], x: number, y: number): number {
 
 describe('the line of a cut', () => {
     it('runs half the kerf outside of a disc and inside of a hole, which come out as drawn', async () => {
-        const plan = await planOf(recipe(`cut hole on b { circle 10 mm ${known} } engrave e on b { art flag depth 0.3 mm }
-            cut rim on b { circle 96 mm ${known} }`));
+        const plan = await planOf(
+            recipe(`cut hole on b { circle 10 mm ${known} } engrave e on b { art flag depth 0.3 mm }
+            cut rim on b { circle 96 mm ${known} }`),
+        );
         expect(area(lineOf(plan, 'rim'))).toBeGreaterThan(0.9997 * (Math.PI / 4) * 96.3 ** 2);
         expect(area(lineOf(plan, 'hole'))).toBeCloseTo((Math.PI / 4) * 9.7 ** 2, 0);
         for (const move of burnt(plan)) {
             const [from, to] = [Math.hypot(move.x0 - 60, move.y0 - 55), Math.hypot(move.x1 - 60, move.y1 - 55)];
-            for (const radius of [from, to]) expect(Math.min(Math.abs(radius - 48.15), Math.abs(radius - 4.85))).toBeLessThan(0.012);
+            for (const radius of [from, to])
+                expect(Math.min(Math.abs(radius - 48.15), Math.abs(radius - 4.85))).toBeLessThan(0.012);
         }
     });
 
@@ -57,9 +60,11 @@ describe('the line of a cut', () => {
     });
 
     it('leaves exactly the drawn part between the cuts of the machine file', async () => {
-        const plan = await planOf(recipe(`engrave e on b { circle 20 mm at 40, 40 mm depth 0.3 mm }
+        const plan = await planOf(
+            recipe(`engrave e on b { circle 20 mm at 40, 40 mm depth 0.3 mm }
             cut slots on b { rectangle 12 x 3 mm at 40, 60 mm ${known} }
-            cut plate on b { rectangle 60 x 50 mm at 40, 50 mm ${known} }`));
+            cut plate on b { rectangle 60 x 50 mm at 40, 50 mm ${known} }`),
+        );
         const moves = burnt(plan);
         const half = 0.15;
         const [near, clear] = [0.02, 0.02];
@@ -80,8 +85,10 @@ describe('the line of a cut', () => {
     });
 
     it('begins in the waste: outside of a part, inside of a hole', async () => {
-        const plan = await planOf(recipe(`cut hole on b { circle 20 mm lead-in 3 mm ${known} }
-            engrave e on b { art flag at 60, 20 mm depth 0.3 mm } cut rim on b { circle 96 mm lead-in 3 mm ${known} }`));
+        const plan = await planOf(
+            recipe(`cut hole on b { circle 20 mm lead-in 3 mm ${known} }
+            engrave e on b { art flag at 60, 20 mm depth 0.3 mm } cut rim on b { circle 96 mm lead-in 3 mm ${known} }`),
+        );
         const starts = burnt(plan).map(({ x0, y0 }) => Math.hypot(x0 - 60, y0 - 55));
         expect(Math.max(...starts)).toBeGreaterThan(49.5);
         expect(Math.min(...starts)).toBeLessThan(8.5);
@@ -89,7 +96,10 @@ describe('the line of a cut', () => {
     });
 
     it('follows what is narrower than the kerf along its middle', () => {
-        const { encloses, lines } = besideEdges({ parts: [], openings: [rectangle(0, 0, 20, 0.1), rectangle(0, 5, 20, 5)] }, 0.15)!;
+        const { encloses, lines } = besideEdges(
+            { parts: [], openings: [rectangle(0, 0, 20, 0.1), rectangle(0, 5, 20, 5)] },
+            0.15,
+        )!;
         expect(lines.rings).toHaveLength(1);
         const box = bounds({ rings: [encloses.rings[0]!] })!;
         expect(box.maxY - box.minY).toBeLessThan(0.03);
