@@ -95,6 +95,7 @@ describe('lines of a block', () => {
             'sheet',
             'made of',
             'treated with',
+            'sawn',
             'price',
             'bought',
             'lot',
