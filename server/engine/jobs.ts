@@ -9,7 +9,7 @@ import type { ReviewPlaces } from '../../shared/review/places';
 import type { Review } from '../../shared/review/review';
 import type { RunHistory } from '../../shared/review/run-history';
 import type { VariantTable } from '../../shared/review/variant-table';
-import type { Silenced } from '../../shared/rules/examine';
+import type { Silenced } from '../../shared/rules/examine-by';
 import type { Sheets } from '../../shared/sheets/build-sheets';
 import type { SectionView } from '../../shared/view/bench-view';
 import type { CouponFit } from '../../shared/view/coupon-fit';

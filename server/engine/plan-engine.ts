@@ -8,6 +8,7 @@ import { isoMoment } from '../../shared/quantity/calendar';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
 import { comparePlans, type Version } from '../../shared/review/compare-plans';
+import { drawnParts } from '../../shared/review/drawn-parts';
 import { reviewPictures } from '../../shared/review/film-strip';
 import { reviewBody } from '../../shared/review/html/as-html';
 import { tableBody } from '../../shared/review/html/table';
@@ -133,7 +134,7 @@ export class PlanEngine {
         const arts = new Map(job.before.arts.map((file) => [file.uri, file]));
         const before = this.version(job.before, this.plan(job.before.recipe, arts));
         const after = this.version(job, plan);
-        const comparison = comparePlans(before, after, this.memo);
+        const comparison = comparePlans(before, after, this.memo, drawnParts);
         const { review, places } = comparison;
         if (!job.pictures) return { review, places };
         return { review, places, pictures: reviewPictures(before, after, comparison, this.memo) };

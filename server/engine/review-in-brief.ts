@@ -4,7 +4,7 @@ import { comparePlans, type Version } from '../../shared/review/compare-plans';
 import { isWorkedAlike } from '../../shared/review/worked-alike';
 import { runMissesCheck } from '../../shared/rules/depth/run-misses-check';
 import { runOutsideTold } from '../../shared/rules/depth/run-outside-told';
-import { examine } from '../../shared/rules/examine';
+import { askOnce, examineBy } from '../../shared/rules/examine-by';
 import type { ArtFile, ReviewAnswer, ReviewJob, VersionAsked } from './jobs';
 
 /** The rules that ask which issue a run was of; all others say the same of two recipes that are worked out alike. */
@@ -26,5 +26,5 @@ export function reviewInBrief(job: ReviewJob, files: ReadonlyMap<string, ArtFile
 
 function sketched({ recipe, from, exists, textFindings }: VersionAsked, memo: Memo): Version {
     const plan = sketchPlan(recipe, memo);
-    return { from, exists, plan, findings: [...textFindings, ...examine(plan, rulesOfIssues)] };
+    return { from, exists, plan, findings: [...textFindings, ...examineBy(plan, rulesOfIssues, askOnce)] };
 }

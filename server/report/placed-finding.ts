@@ -1,7 +1,7 @@
 import { type LangiumDocument, URI } from 'langium';
 import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
-import type { Silenced } from '../../shared/rules/examine';
+import type { Silenced } from '../../shared/rules/examine-by';
 import type { Workshop } from '../workshop/workshop';
 
 /** A place as people and tools read it: path of the file, line and column from 1, the end behind the last character. */

@@ -1,7 +1,7 @@
 import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
 import type { Finding } from '../recipe/finding';
-import { type ArtDifference, artDifferences } from './art-difference';
+import type { ArtDifference } from './art-difference';
 import { changesOf } from './change';
 import { compareAllows } from './compare-allows';
 import { compareFindings } from './compare-findings';
@@ -9,6 +9,7 @@ import { compareRuns } from './compare-runs';
 import { compareSteps } from './compare-steps';
 import { compareSupplies } from './compare-supplies';
 import { compareThings } from './compare-things';
+import type { DrawnParts } from './drawn-parts';
 import type { Figure } from './figure';
 import { type Match, matchSteps } from './match-steps';
 import { guesses } from './notes';
@@ -35,10 +36,13 @@ export interface Comparison {
     readonly art: readonly ArtDifference[];
 }
 
-/** Sets two versions of a recipe beside each other. Comparing B with A gives the mirror image. */
-export function comparePlans(before: Version, after: Version, memo: Memo): Comparison {
+/**
+ * Sets two versions of a recipe beside each other. Comparing B with A gives the mirror image.
+ * @param drawn tells of what is drawn; of two sketches (`plan/sketch.ts`) there is nothing to tell
+ */
+export function comparePlans(before: Version, after: Version, memo: Memo, drawn?: DrawnParts): Comparison {
     const matches = matchSteps(before.plan.recipe.steps, after.plan.recipe.steps);
-    const art = artDifferences(before.plan, after.plan, memo);
+    const art = drawn?.artDifferences(before.plan, after.plan, memo) ?? [];
     const { findings, kept, places: findingPlaces } = compareFindings(before, after, matches);
     const { allows, places: allowPlaces } = compareAllows(before.plan, after.plan, matches);
     const found = {
@@ -47,7 +51,7 @@ export function comparePlans(before: Version, after: Version, memo: Memo): Compa
         after: side(after),
         recipe: changesOf(heading(before), heading(after)),
         things: compareThings(before.plan, after.plan),
-        steps: compareSteps(before.plan, after.plan, matches),
+        steps: compareSteps(before.plan, after.plan, matches, drawn),
         art: art.map((each) => each.review),
         times: changesOf(timeFigures(before.plan.totals), timeFigures(after.plan.totals)),
         run: changesOf(whole(before), whole(after)),

@@ -1,5 +1,6 @@
 import type { Plan, StepPlan } from '../plan/plan';
 import { type Change, changesOf } from './change';
+import type { DrawnParts } from './drawn-parts';
 import { type Figure, word } from './figure';
 import type { Match } from './match-steps';
 import { outcomes } from './outcomes';
@@ -7,11 +8,11 @@ import type { StepReview } from './review';
 import { writtenFigures } from './written';
 
 /** What became of every step: one review a match, in the same order. */
-export function compareSteps(before: Plan, after: Plan, matches: readonly Match[]): StepReview[] {
+export function compareSteps(before: Plan, after: Plan, matches: readonly Match[], drawn: DrawnParts | undefined): StepReview[] {
     return matches.map((match) => {
         const old = match.before === undefined ? undefined : before.steps[match.before];
         const now = match.after === undefined ? undefined : after.steps[match.after];
-        return review(old && { step: old, plan: before }, now && { step: now, plan: after }, match);
+        return review(old && { step: old, plan: before }, now && { step: now, plan: after }, match, drawn);
     });
 }
 
@@ -20,11 +21,11 @@ interface InPlan {
     readonly plan: Plan;
 }
 
-function review(was: InPlan | undefined, is: InPlan | undefined, { moved }: Match): StepReview {
+function review(was: InPlan | undefined, is: InPlan | undefined, { moved }: Match, drawn: DrawnParts | undefined): StepReview {
     const [old, now] = [was?.step, is?.step];
     const settings = changesOf(old === undefined ? [] : written(old), now === undefined ? [] : written(now));
     const said = new Set(settings.map(spoken));
-    const all = changesOf(followsFrom(was), followsFrom(is));
+    const all = changesOf(followsFrom(was, drawn), followsFrom(is, drawn));
     // A wait that is written as 24 h need not be told again as what follows from itself.
     const follows = all.filter((change) => !said.has(spoken(change)));
     const titleBefore = old !== undefined && now !== undefined && old.title !== now.title ? { titleBefore: old.title } : {};
@@ -47,8 +48,8 @@ function review(was: InPlan | undefined, is: InPlan | undefined, { moved }: Matc
     };
 }
 
-function followsFrom(one: InPlan | undefined): Figure[] {
-    return one === undefined ? [] : outcomes(one.step, one.plan);
+function followsFrom(one: InPlan | undefined, drawn: DrawnParts | undefined): Figure[] {
+    return one === undefined ? [] : outcomes(one.step, one.plan, drawn);
 }
 
 function spoken({ before, after }: Change): string {

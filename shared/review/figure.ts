@@ -1,5 +1,16 @@
 import type { Dimension } from '../quantity/dimension';
-import { showArea, showLength, showMass, showNumber, showRatio, showSpeed, showTime, showVolume } from '../quantity/show';
+import type { Interval } from '../quantity/interval';
+import {
+    showArea,
+    showLength,
+    showLengthInterval,
+    showMass,
+    showNumber,
+    showRatio,
+    showSpeed,
+    showTime,
+    showVolume,
+} from '../quantity/show';
 
 /** One thing that is written in a recipe or follows from it, ready to be set beside its counterpart. */
 export interface Figure {
@@ -57,4 +68,10 @@ export function worked(label: string, value: number, dimension: Dimension): Figu
 /** A figure that is a word, not a number. */
 export function word(label: string, text: string): Figure {
     return { label, text, key: text };
+}
+
+/** A length that was worked out, with its ends. */
+export function range(label: string, { value, low, high }: Interval): Figure {
+    const text = showLengthInterval({ value, low, high });
+    return { label, text, key: text, amount: { value, dimension: 'length', low, high } };
 }

@@ -2,19 +2,16 @@ import { area } from '../geometry/measure';
 import type { LaserPlan } from '../plan/laser-plan';
 import type { FillPlan, InlayPlan, Plan, StepPlan } from '../plan/plan';
 import { missingBasis } from '../plan/through-words';
-import type { Interval } from '../quantity/interval';
-import { showLengthInterval } from '../quantity/show';
-import type { Wall } from '../rules/helpers/walls';
-import { besideOf, floorLeft, freedParts, thinnestWalls } from '../rules/helpers/what-is-left';
-import { type Figure, word, worked } from './figure';
+import type { DrawnParts } from './drawn-parts';
+import { type Figure, range, word, worked } from './figure';
 
 /** What follows from a step as it is written: what the machine is set to, what comes out, how long it takes. */
-export function outcomes(step: StepPlan, plan: Plan): Figure[] {
+export function outcomes(step: StepPlan, plan: Plan, drawn: DrawnParts | undefined): Figure[] {
     const { laser, fill, inlay, times, unplanned } = step;
     return [
         ...(unplanned === undefined ? [] : [word('not worked out', unplanned)]),
         ...(laser === undefined ? [] : laserOutcomes(laser)),
-        ...(laser === undefined ? [] : woodLeft(step, plan)),
+        ...(laser === undefined ? [] : (drawn?.woodLeft(step, plan) ?? [])),
         ...(fill === undefined ? [] : fillOutcomes(fill)),
         ...(inlay === undefined ? [] : inlayOutcomes(inlay)),
         ...time('machine', times.machine),
@@ -42,8 +39,8 @@ const ofFitAndDepth: ReadonlySet<string> = new Set([
 ]);
 
 /** Of the outcomes those that say how deep a step comes out and how its halves go together: no settings, amounts or times. */
-export function fitAndDepth(step: StepPlan, plan: Plan): Figure[] {
-    return outcomes(step, plan).filter(({ label }) => ofFitAndDepth.has(label));
+export function fitAndDepth(step: StepPlan, plan: Plan, drawn: DrawnParts): Figure[] {
+    return outcomes(step, plan, drawn).filter(({ label }) => ofFitAndDepth.has(label));
 }
 
 function laserOutcomes(laser: LaserPlan): Figure[] {
@@ -67,25 +64,6 @@ function laserOutcomes(laser: LaserPlan): Figure[] {
     if (step.kind === 'engrave') figures.push(worked('area', laser.area, 'area'), worked('scan lines', laser.scanAngle, 'angle'));
     else figures.push(worked('edge length', laser.perimeter, 'length'));
     return figures;
-}
-
-/** What wood a burn leaves, and what it frees. */
-function woodLeft(step: StepPlan, plan: Plan): Figure[] {
-    const { blank = '', step: written } = step;
-    const floor = floorLeft(plan, step);
-    const wall = thinnestWalls(plan, blank).get(written.index);
-    const freed = freedParts(plan, blank, written.index).length - freedParts(plan, blank, written.index - 1).length;
-    return [
-        ...(floor === undefined ? [] : [range('floor left', floor)]),
-        ...(wall === undefined ? [] : [wallFigure(wall)]),
-        ...(written.kind === 'cut' && freed > 0 ? [worked('cut free', freed, 'count')] : []),
-    ];
-}
-
-function wallFigure(wall: Wall): Figure {
-    const figure = worked('thinnest wall', wall.distance, 'length');
-    const text = `${figure.text} to ${besideOf(wall)}`;
-    return { ...figure, text, key: text };
 }
 
 function fillOutcomes({ depth, mix, pours, cups }: FillPlan): Figure[] {
@@ -114,11 +92,6 @@ function inlayOutcomes({ fit, stack, collides, empty, marks }: InlayPlan): Figur
     if (marks !== undefined) figures.push(worked('marks', marks.placed, 'count'));
     figures.push(worked('veneer on the board', area(collides), 'area'), worked('pocket left empty', area(empty), 'area'));
     return figures;
-}
-
-function range(label: string, { value, low, high }: Interval): Figure {
-    const text = showLengthInterval({ value, low, high });
-    return { label, text, key: text, amount: { value, dimension: 'length', low, high } };
 }
 
 function time(label: string, seconds: number): Figure[] {

@@ -1,5 +1,6 @@
 import type { Plan } from '../plan/plan';
 import { artFigures } from './art-difference';
+import { drawnParts } from './drawn-parts';
 import type { Figure } from './figure';
 import { allowNotes } from './notes';
 import { oneLine } from './one-line';
@@ -23,7 +24,7 @@ export function planSummary(plan: Plan, all = false): string {
         ...recipe.arts.flatMap((art) => block(`art ${art.name}`, artFigures(art, plan.arts.get(art.name)), [])),
         ...plan.blanks.flatMap(({ blank }) => block(`blank ${blank.name}`, writtenFigures(blank), [])),
         ...plan.steps.flatMap((step) =>
-            block(step.title, writtenFigures(step.step), follows(step, plan), allowed(step.step.index)),
+            block(step.title, writtenFigures(step.step), follows(step, plan, drawnParts), allowed(step.step.index)),
         ),
         ...(all ? block('for one piece', [], timeFigures(plan.totals)) : []),
         ...(all ? block('for all the pieces', [], [...runFigures(plan), ...costFigures(plan.cost)]) : []),

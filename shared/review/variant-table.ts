@@ -6,6 +6,7 @@ import { alignSteps } from './align-steps';
 import { artFigures } from './art-difference';
 import { numbered } from './change';
 import { supplyFigures } from './compare-supplies';
+import { drawnParts } from './drawn-parts';
 import { type Amount, type Figure, word, worked } from './figure';
 import { allowNotes, guesses } from './notes';
 import { outcomes } from './outcomes';
@@ -121,7 +122,7 @@ function stepGroup(plans: readonly Plan[], row: readonly (number | undefined)[])
         steps.map((step) =>
             step === undefined ? [] : [...(everywhere ? [] : [word('done', 'yes')]), ...writtenFigures(step.step)],
         ),
-        steps.map((step, column) => (step === undefined ? [] : outcomes(step, plans[column]!))),
+        steps.map((step, column) => (step === undefined ? [] : outcomes(step, plans[column]!, drawnParts))),
     );
 }
 

@@ -13,7 +13,7 @@ const MOST_ANSWERED = 12;
 
 const everywhere = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
 
-type Look = (rule: Rule, plan: Plan, figures: Figures) => readonly Finding[];
+type Look = (rule: Rule, plan: Plan, figures?: Figures) => readonly Finding[];
 
 /** Who is asked, and whose findings count. */
 export interface Asking {

@@ -88,3 +88,16 @@ test('a history of runs is told without reading what draws and plans', () => {
     expect(sources.filter((file) => geometry.test(file))).toEqual([]);
     expect(sources).not.toContain('shared/plan/make-plan.ts');
 });
+
+test('two versions that draw the same are compared without reading what draws, and git is asked before the language is read', () => {
+    const pieces = ['server/cli/compare-versions.ts', 'server/engine/review-in-brief.ts', 'shared/review/as-text.ts'].flatMap(
+        (source) => [...readWith(pieceOf(source))],
+    );
+    const sources = pieces.flatMap((piece) => Object.keys(outputs[piece]!.inputs));
+    expect(sources).toContain('shared/review/compare-plans.ts');
+    expect(sources.filter((file) => geometry.test(file))).toEqual([]);
+    expect(sources).not.toContain('shared/rules/all-rules.ts');
+    const first = [...readWith(pieceOf('server/cli/diff.ts'))].flatMap((piece) => Object.keys(outputs[piece]!.inputs));
+    expect(first).toContain('server/git/repository.ts');
+    expect(first.filter((file) => file.includes('langium'))).toEqual([]);
+});
