@@ -4,16 +4,25 @@ import { build } from 'esbuild';
 
 /**
  * Puts modules that are only data into a bundle as such, so that what the data stands beside stays out of it:
- * the pages of the rules without the rules, the grammar without its layout, the built-in stock with the words of its sources once,
- * currencies without the countries that pay with them.
+ * the pages of the rules without the rules, the grammar without its layout and with what is read off it, the built-in stock with the
+ * words of its sources once, currencies without the countries that pay with them.
  */
 export const asData = {
     name: 'as-data',
     setup({ onLoad }) {
         let pages;
+        let words;
         onLoad({ filter: /[\\/]server[\\/]all-pages\.ts$/ }, async ({ path }) => {
             pages ??= exportsOf(path);
             return { contents: asModule(await pages), loader: 'js' };
+        });
+        onLoad({ filter: /[\\/]language[\\/]parsing[\\/]name-taking-words\.ts$/ }, async ({ path }) => {
+            words ??= exportsOf(path);
+            const { nameTakingWords } = await words;
+            return {
+                contents: `export const nameTakingWords = ${JSON.stringify(nameTakingWords.join(' '))}.split(' ');`,
+                loader: 'js',
+            };
         });
         onLoad({ filter: /[\\/]currency-codes[\\/]data\.js$/ }, ({ path }) => {
             const list = createRequire(import.meta.url)(path);
@@ -103,7 +112,8 @@ function packed(all) {
 }
 
 async function exportsOf(path) {
-    const { outputFiles } = await build({ entryPoints: [path], bundle: true, format: 'esm', platform: 'node', write: false });
-    const { ...data } = await import(`data:text/javascript;base64,${Buffer.from(outputFiles[0].contents).toString('base64')}`);
-    return data;
+    const { outputFiles } = await build({ entryPoints: [path], bundle: true, format: 'cjs', platform: 'node', write: false });
+    const made = { exports: {} };
+    new Function('module', 'exports', 'require', outputFiles[0].text)(made, made.exports, createRequire(import.meta.url));
+    return { ...made.exports };
 }

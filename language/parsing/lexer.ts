@@ -1,6 +1,6 @@
-import { DefaultLexer, type LangiumCoreServices, type LexerResult, type TokenizeOptions } from 'langium';
+import { DefaultLexer, type LexerResult, type TokenizeOptions } from 'langium';
 import { type Conflict, conflictsIn, withoutConflicts } from './conflicts';
-import { nameTakingWords } from './name-taking';
+import { nameTakingWords } from './name-taking-words';
 import { RunLines } from './run-lines';
 import { balance, type StructureProblem } from './structure';
 import { swallowedHeads } from './swallowed';
@@ -22,12 +22,7 @@ export interface KerfLexingReport {
  * language can never be taken as the end of the line before, and braces always pair.
  */
 export class KerfLexer extends DefaultLexer {
-    private readonly nameTaking: ReadonlySet<string>;
-
-    constructor(services: LangiumCoreServices) {
-        super(services);
-        this.nameTaking = nameTakingWords(services.Grammar);
-    }
+    private readonly nameTaking: ReadonlySet<string> = new Set(nameTakingWords);
 
     override tokenize(whole: string, options?: TokenizeOptions): LexerResult {
         const conflicts = conflictsIn(whole);

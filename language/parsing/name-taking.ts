@@ -2,7 +2,7 @@ import { AstUtils, type Grammar, GrammarAST } from 'langium';
 import { findNextFeatures } from 'langium/lsp';
 
 /** The words behind which a name can stand, as the grammar has them. */
-export function nameTakingWords(grammar: Grammar): ReadonlySet<string> {
+export function readNameTakingWords(grammar: Grammar): ReadonlySet<string> {
     const calls = new Map<GrammarAST.AbstractRule, GrammarAST.RuleCall[]>();
     const keywords: GrammarAST.Keyword[] = [];
     for (const node of AstUtils.streamAllContents(grammar)) {
