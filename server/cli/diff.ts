@@ -1,32 +1,32 @@
 import path from 'node:path';
-import { reviewMarkdown } from '../../shared/review/as-markdown';
-import { reviewText } from '../../shared/review/as-text';
-import { reviewHtml } from '../../shared/review/html/as-html';
 import { plainJson } from '../../shared/review/one-line';
 import { reviewSchema } from '../../shared/review/review';
-import { LocalAsker } from '../engine/asker';
 import type { ReviewAnswer } from '../engine/jobs';
-import { openRevision } from '../git/open-revision';
+import { insideOf } from '../git/inside-of';
 import { realPlace } from '../git/real-place';
 import { Renames } from '../git/renames';
 import type { ChangedFile, Commit, Repository } from '../git/repository';
-import { insideOf } from '../git/revision-files';
 import { filesThrough } from '../git/submodules';
 import type { OpenVersion } from '../review/open-version';
-import { type FilePair, type ReviewWish, reviewFile } from '../review/review-files';
+import type { FilePair, ReviewWish } from '../review/review-files';
 import { say } from './say';
 import { changesIn, repositoryHere, touchedBy } from './since';
 import type { ChoiceOf } from './usage/command-usage';
 import { readArgs } from './usage/read-args';
 import { diffUsage } from './usage/usages';
 import { UsageError } from './usage-error';
-import { openFile, openWorkTree } from './version-source';
 
-const formats: Readonly<Record<ChoiceOf<typeof diffUsage, 'format'>, (answers: readonly ReviewAnswer[]) => string>> = {
-    text: (answers) => answers.map(({ review }) => reviewText(review)).join('\n'),
-    markdown: (answers) => reviewMarkdown(answers.map(({ review }) => review)),
-    json: (answers) => `${plainJson({ schema: reviewSchema, reviews: answers.map(({ review }) => review) })}\n`,
-    html: reviewHtml,
+const formats: Readonly<Record<ChoiceOf<typeof diffUsage, 'format'>, (answers: readonly ReviewAnswer[]) => Promise<string>>> = {
+    text: async (answers) => {
+        const { reviewText } = await import('../../shared/review/as-text');
+        return answers.map(({ review }) => reviewText(review)).join('\n');
+    },
+    markdown: async (answers) => {
+        const { reviewMarkdown } = await import('../../shared/review/as-markdown');
+        return reviewMarkdown(answers.map(({ review }) => review));
+    },
+    json: async (answers) => `${plainJson({ schema: reviewSchema, reviews: answers.map(({ review }) => review) })}\n`,
+    html: async (answers) => (await import('../../shared/review/html/as-html')).reviewHtml(answers),
 };
 
 /**
@@ -50,7 +50,7 @@ export async function diff(args: string[]): Promise<number> {
             values.recipe === undefined ? 'There is no recipe on either side.' : `There is no recipe ${values.recipe}.`,
         );
     }
-    say(answers.length === 0 && values.format === 'text' ? 'No recipe differs.\n' : format(answers));
+    say(answers.length === 0 && values.format === 'text' ? 'No recipe differs.\n' : await format(answers));
     return values['exit-code'] && answers.some(({ review }) => !review.same) ? 1 : 0;
 }
 
@@ -63,22 +63,24 @@ async function ofFiles(files: readonly string[], as: string | undefined, wish: R
     if (before === undefined || after === undefined || files.length > 2) {
         throw new UsageError('Say what to compare: two files (*.kerf), or one or two revisions and a file.');
     }
+    const { openFile, reviewFile } = await import('./compare-versions');
     return reviewFile(await openFile(before, as), await openFile(after, as), { before, after }, wish);
 }
 
 async function ofRevisions(revisions: readonly string[], files: readonly string[], wish: ReviewWish): Promise<ReviewAnswer[]> {
     if (revisions.length > 2) throw new UsageError('Compare one revision with the work tree, or two revisions.');
     const repository = await repositoryHere(files[0] === undefined ? process.cwd() : path.dirname(await realPlace(files[0])));
-    const from = await startOf(repository, revisions[0]!);
-    const to = revisions[1] === undefined ? undefined : await repository.commit(revisions[1]);
-    const changes = await changesIn(repository, from, to);
-    const renames = new Renames(changes);
-    const named = await Promise.all(files.map((file) => nameIn(repository, file)));
-    const asked = named.map((name) => renames.pair(name));
-    const now = files.length > 0 ? asked.map(({ after }) => after) : await recipesHere(repository, to, changes);
-    const after =
-        to === undefined ? await openWorkTree(repository, now) : await openRevision(repository, to, now, new LocalAsker());
-    const pairs = files.length > 0 ? asked : await touched(after, repository, changes, renames);
+    const commits = Promise.all([startOf(repository, revisions[0]!), revisions[1] && repository.commit(revisions[1])]);
+    // Git looks while the program reads the rest of itself and the built-in stock: both take a good part of it all.
+    const language = import('./compare-versions');
+    const [from, second] = await commits;
+    const to = second || undefined;
+    const looking = lookIn(repository, files, from, to);
+    const now = looking.then((found) => found.now);
+    const { openRevision, openWorkTree, LocalAsker, reviewFile } = await heard(language, now);
+    const after = to === undefined ? openWorkTree(repository, now) : openRevision(repository, to, now, new LocalAsker());
+    const { changes, renames, asked } = await heard(looking, after);
+    const pairs = asked ?? (await touched(await after, repository, changes, renames));
     const before = await openRevision(
         repository,
         from,
@@ -86,8 +88,32 @@ async function ofRevisions(revisions: readonly string[], files: readonly string[
         new LocalAsker(),
     );
     const answers: ReviewAnswer[] = [];
-    for (const pair of pairs) answers.push(...(await reviewFile(before, after, pair, wish)));
+    for (const pair of pairs) answers.push(...(await reviewFile(before, await after, pair, wish)));
     return answers;
+}
+
+/** The one promise, while another goes on that is awaited later: should that fail first, it is still heard then. */
+function heard<T>(promise: Promise<T>, other: Promise<unknown>): Promise<T> {
+    other.catch(() => {});
+    return promise;
+}
+
+interface Looked {
+    readonly changes: readonly ChangedFile[];
+    readonly renames: Renames;
+    /** The files that were named, under both of their names; undefined where none were. */
+    readonly asked: readonly FilePair[] | undefined;
+    /** What is to be read of the later version. */
+    readonly now: readonly string[];
+}
+
+async function lookIn(repository: Repository, files: readonly string[], from: Commit, to: Commit | undefined): Promise<Looked> {
+    const known = filesThrough(repository, to);
+    const changes = await heard(changesIn(repository, from, to), known);
+    const renames = new Renames(changes);
+    if (files.length === 0) return { changes, renames, asked: undefined, now: recipesHere(repository, to, await known, changes) };
+    const asked = (await Promise.all(files.map((file) => nameIn(repository, file)))).map((name) => renames.pair(name));
+    return { changes, renames, asked, now: asked.map(({ after }) => after) };
 }
 
 /** A revision, or with three dots behind it the place where this branch left that one, as git has it. */
@@ -103,9 +129,14 @@ async function nameIn(repository: Repository, file: string): Promise<string> {
 }
 
 /** Every recipe file below this folder. */
-async function recipesHere(repository: Repository, to: Commit | undefined, changes: readonly ChangedFile[]): Promise<string[]> {
+function recipesHere(
+    repository: Repository,
+    to: Commit | undefined,
+    known: readonly string[],
+    changes: readonly ChangedFile[],
+): string[] {
     const fresh = to === undefined ? changes.flatMap(({ after }) => after ?? []) : [];
-    return [...new Set([...(await filesThrough(repository, to)), ...fresh])].filter((name) => isHere(name, repository));
+    return [...new Set([...known, ...fresh])].filter((name) => isHere(name, repository));
 }
 
 function isHere(name: string, repository: Repository): boolean {

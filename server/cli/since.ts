@@ -46,18 +46,21 @@ export async function touchedBy(
             .flatMap(({ before, after }) => [before, after])
             .flatMap((file) => (file === undefined ? [] : [path.join(repository.top, ...file.split('/'))])),
     );
+    // Which art a recipe draws takes working it out: where nothing but recipes has changed, nobody needs to know.
+    const withArt = [...changed].some((file) => !file.endsWith('.kerf'));
     const touched: LangiumDocument[] = [];
     for (const document of documents) {
-        const places = await Promise.all(reads(workshop, document).map(placesOf));
+        const places = await Promise.all(reads(workshop, document, withArt).map(placesOf));
         if (places.flat().some((place) => changed.has(place))) touched.push(document);
     }
     return touched;
 }
 
 /** The addresses of all files that a document's findings rest on, those that are missing too. */
-function reads(workshop: Workshop, document: LangiumDocument): string[] {
+function reads(workshop: Workshop, document: LangiumDocument, withArt: boolean): string[] {
     const used = workshop.services.names.UsedFiles.of(document).map(({ uri }) => uri.toString());
-    const arts = workshop.recipes(document).flatMap((recipe) => recipe.arts.map((art) => art.uri));
+    const recipes = withArt ? workshop.recipes(document) : [];
+    const arts = recipes.flatMap((recipe) => recipe.arts.map((art) => art.uri));
     return [...new Set([document.uri.toString(), ...used, ...arts])];
 }
 

@@ -10,12 +10,20 @@ import { inputName, readStandardInput, standardInput } from './standard-input';
 import { withTextAt } from './text-at';
 import { UsageError } from './usage-error';
 
-/** Files of a repository as they lie in its work tree. Names are the repository's. */
-export async function openWorkTree(repository: Repository, names: readonly string[]): Promise<OpenVersion> {
+/** Files of a repository as they lie in its work tree. Names are the repository's, and may be still on their way. */
+export async function openWorkTree(
+    repository: Repository,
+    names: readonly string[] | Promise<readonly string[]>,
+): Promise<OpenVersion> {
     const uriOf = (name: string): string => pathToFileURL(path.join(repository.top, ...name.split('/'))).toString();
-    const there: string[] = [];
-    for (const name of names) if (await isFile(path.join(repository.top, name))) there.push(name);
-    return openVersion(await diskSource([repository.top]), there, uriOf, (name) => `${name} in the work tree`, new LocalAsker());
+    const source = await diskSource([repository.top]);
+    return openVersion(source, filesOf(repository, names), uriOf, (name) => `${name} in the work tree`, new LocalAsker());
+}
+
+async function filesOf({ top }: Repository, names: readonly string[] | Promise<readonly string[]>): Promise<string[]> {
+    const all = await names;
+    const are = await Promise.all(all.map((name) => isFile(path.join(top, name))));
+    return all.filter((_, index) => are[index]);
 }
 
 /**

@@ -8,23 +8,26 @@ import { filesThrough } from './submodules';
 /**
  * Files of a repository as they were in a commit. Names are the repository's.
  *
+ * @param names may be still on their way
  * @param reaches whether the file at an address may be read; absent: every file of the repository
  * @throws CannotOpen for a file that the clone knows by name only
  */
 export async function openRevision(
     repository: Repository,
     commit: Commit,
-    names: readonly string[],
+    names: readonly string[] | Promise<readonly string[]>,
     asker: Asker,
     reaches?: (uri: string) => Promise<boolean>,
 ): Promise<OpenVersion> {
     const files = new RevisionFiles(repository, commit, reaches);
-    const known = new Set(await filesThrough(repository, commit));
     const source = { fileSystem: files.fileSystem(), read: files.read };
-    const there = names.filter((name) => known.has(name));
+    const there = async (): Promise<string[]> => {
+        const known = new Set(await filesThrough(repository, commit));
+        return (await names).filter((name) => known.has(name));
+    };
     return openVersion(
         source,
-        there,
+        there(),
         (name) => files.uriOf(name),
         (name) => `${name} at ${commit.name}`,
         asker,

@@ -48,6 +48,8 @@ export class Repository {
     private readonly objects: ObjectReader;
     /** A commit never changes, so what it holds is asked once. */
     private readonly trees = new Map<string, Promise<Tree>>();
+    /** What the index holds, while git is being asked for it. */
+    private index: Promise<Tree> | undefined;
 
     private constructor(
         /** The top folder of the work tree, links followed. */
@@ -164,10 +166,16 @@ export class Repository {
 
     /** Every file of a commit, or of the index, and where submodules lie with the commits that they are named by. */
     tree(commit?: Commit): Promise<Tree> {
-        const known = commit && this.trees.get(commit.id);
+        const known = commit === undefined ? this.index : this.trees.get(commit.id);
         if (known !== undefined) return known;
         const fresh = this.readTree(commit);
-        if (commit !== undefined) {
+        if (commit === undefined) {
+            this.index = fresh;
+            const forget = (): void => {
+                this.index = undefined;
+            };
+            fresh.then(forget, forget);
+        } else {
             this.trees.set(commit.id, fresh);
             fresh.catch(() => this.trees.delete(commit.id));
         }

@@ -5,6 +5,7 @@ import { asynchronousOnly } from '../files/asynchronous-only';
 import { largestRecipe } from '../files/guarded-file-system';
 import { type FileReader, largestArt } from '../files/read-result';
 import { skippedFolders } from '../files/skipped-folders';
+import { insideOf } from './inside-of';
 import type { Commit, Repository } from './repository';
 import { filesThrough, readThrough } from './submodules';
 
@@ -82,12 +83,4 @@ export class RevisionFiles {
             return undefined; // an address of another kind
         }
     }
-}
-
-/** The path of a file as a repository names it; undefined for one outside. Both real paths. */
-export function insideOf(top: string, file: string): string | undefined {
-    const relative = path.relative(top, file);
-    if (relative === '' || relative === '..' || relative.startsWith(`..${path.sep}`) || path.isAbsolute(relative))
-        return undefined;
-    return relative.split(path.sep).join('/');
 }

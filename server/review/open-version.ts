@@ -12,19 +12,26 @@ export interface OpenVersion {
     label(name: string): string;
 }
 
+/** @param names may be still on their way */
 export async function openVersion(
     source: Source,
-    names: readonly string[],
+    names: readonly string[] | Promise<readonly string[]>,
     uriOf: (name: string) => string,
     label: (name: string) => string,
     asker: Asker,
 ): Promise<OpenVersion> {
-    const uris = names.map(uriOf);
+    const namesOf = new Map<string, string>();
+    const uris = async (): Promise<string[]> =>
+        (await names).map((name) => {
+            const uri = uriOf(name);
+            namesOf.set(uri, name);
+            return uri;
+        });
     const { workshop, documents } = await openWorkshop(
         { ...source, read: byContent(source.read) },
-        uris,
-        (uri) => names[uris.indexOf(uri)] ?? uri,
+        uris(),
+        (uri) => namesOf.get(uri) ?? uri,
         asker,
     );
-    return { workshop, documents: new Map(names.map((name, index) => [name, documents[index]!])), label };
+    return { workshop, documents: new Map((await names).map((name, index) => [name, documents[index]!])), label };
 }

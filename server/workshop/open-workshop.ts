@@ -22,19 +22,23 @@ export interface OpenFiles {
 
 /**
  * Reads and builds recipe files by their addresses, with all that they use and the runs beside them.
+ * @param uris may be still on their way: the built-in stock is read meanwhile
  * @param nameOf what a file is called that cannot be read; where it is absent, such files are left out
  */
 export async function openWorkshop(
     { fileSystem, read }: Source,
-    uris: readonly string[],
+    uris: readonly string[] | Promise<readonly string[]>,
     nameOf: ((uri: string) => string) | undefined,
     asker: Asker,
 ): Promise<OpenFiles> {
+    const coming = Promise.resolve(uris);
+    // It is awaited once the stock is read; until then nobody would hear that it has failed.
+    coming.catch(() => {});
     const { shared, kerf } = createKerfServices(fileSystem, { tradePages: allowablePages, today: () => dayOf(new Date()) });
     await shared.workspace.WorkspaceManager.initializeWorkspace([]);
     const { LangiumDocuments, DocumentBuilder } = shared.workspace;
     const documents = await Promise.all(
-        uris.map((uri) =>
+        (await coming).map((uri) =>
             LangiumDocuments.getOrCreateDocument(URI.parse(uri)).catch(() => {
                 if (nameOf === undefined) return undefined;
                 throw new CannotOpen(`${nameOf(uri)} cannot be read as a recipe file.`);
