@@ -135,8 +135,9 @@ function expectEnergy({ laser, moves }: ReadBack, machine: Laser, dark = 0, lead
     // Along the outline alone there is no area.
     const area = laser.step.kind === 'engrave' && laser.line === undefined ? (power / speed) * (laser.area / pitch) * passes : 0;
     const perLength = outline === undefined ? power / speed : outline.power / outline.speed;
-    // Round a shape without bays a line at a distance is longer by that much of a full turn.
-    const beside = laser.cutLine === undefined ? 0 : laser.region.rings.length * Math.PI * laser.kerf!.face.value;
+    // Beside a shape without bays a line is longer by that much of a full turn, and shorter inside of an opening.
+    const turns = (laser.cutLine?.parts.rings.length ?? 0) - (laser.cutLine?.openings.rings.length ?? 0);
+    const beside = turns * Math.PI * (laser.kerf?.face.value ?? 0);
     const along = perLength * (laser.perimeter + beside - dark + leads) * laser.outlinePasses;
     const expected = area + along;
     const watts = (move: Move): number => (move.s * fullPower) / 1000;
