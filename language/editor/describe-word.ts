@@ -7,7 +7,10 @@ import { propertyAfter, propertyOf } from '../vocabulary/lookup';
 /** A word of the language by what it does where it stands, with an example. */
 export function describeWord(word: string, node: AstNode): string | undefined {
     const joining = joiningWord(node.$type, word);
-    if (joining !== undefined) return explained(joining, constructOf(node.$type)?.example);
+    if (joining !== undefined) {
+        const around = node.$container === undefined ? undefined : constructOf(node.$container.$type);
+        return explained(joining, (constructOf(node.$type) ?? around)?.example);
+    }
     const key = itemKey(node);
     const own = key === undefined || node.$container === undefined ? undefined : propertyOf(node.$container.$type, key);
     if (own?.before === word) return explained(`${own.what} Now written \`${own.words}\`.`, own.example);

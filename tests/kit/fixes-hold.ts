@@ -3,8 +3,8 @@ import { type Effect, effectsOf } from './fix-effects';
 import type { MemoryWorkshop } from './memory-workshop';
 
 /**
- * What may be said of words that a fix has just written: of what could not be judged before. Each pair was looked at, with the
- * recipe in which it came up; one that is not here is a fix that fights another rule, and fails.
+ * What may be said of words that a fix has just written: of what could not be judged before, for the reason beside it. A pair
+ * that is not here is a fix that fights another rule, and fails.
  */
 const judgedOnlyThen: ReadonlySet<string> = new Set(
     Object.entries({

@@ -35,7 +35,7 @@ it('kerfbook new begins where there is nothing, with a drawing or a picture of i
 
 it.each([
     [['new'], 'Say what the recipe is to be called.'],
-    [['new', 'Lid'], '--technique is one of engraving, filled, inlay, picture.'],
+    [['new', 'Lid'], 'Say --technique: engraving, filled, inlay, picture.'],
     [['new', 'Lid', '--technique', 'filled', '--laser', 'shed'], 'Say --board: walnut-12'],
     [['new', 'Lid', '--technique', 'filled', '--board', 'oak', '--laser', 'shed'], 'There is no board oak; there is walnut-12'],
     [[...lid, '--size', 'large'], '--size is two numbers of mm'],

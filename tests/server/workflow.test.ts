@@ -39,11 +39,11 @@ describe('the workflow that the page on reviewing gives', () => {
 
 it('the commands of the page and the help name the same options', async () => {
     const repo = repository();
-    const { out: help } = await repo.kerfbook(['help']);
     const lines = [...doc.matchAll(/^kerfbook (\w+)(.*)$/gm)];
     expect(lines.length).toBeGreaterThan(8);
     for (const [, name, rest] of lines) {
-        expect(help).toContain(`  kerfbook ${name} `);
+        const { out: help, code } = await repo.kerfbook(['help', name!]);
+        expect(code).toBe(0);
         for (const [option] of rest!.matchAll(/--[a-z-]+/g)) expect(help).toContain(option);
     }
 });
