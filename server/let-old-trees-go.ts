@@ -5,7 +5,7 @@ import { type DocumentBuilder, DocumentState } from 'langium';
 /** Below this nothing is done, bytes: most workspaces never come near it. */
 const ENOUGH = 120e6;
 /** So many times what the last collection left may pile up. */
-const GROWTH = 1.4;
+const GROWTH = 1.15;
 
 /**
  * Collects what an edit of a very large text leaves. Such a text's tree is tens of megabytes, and the one before it is garbage as soon as
@@ -15,11 +15,14 @@ export function letOldTreesGo(builder: DocumentBuilder): void {
     const collect = collector();
     if (collect === undefined) return;
     let left = ENOUGH / GROWTH;
-    builder.onBuildPhase(DocumentState.Linked, () => {
+    const look = (): void => {
         if (used() < Math.max(ENOUGH, GROWTH * left)) return;
         collect();
         left = used();
-    });
+    };
+    // What the answers about the last text left is let go of before the next tree is made beside the old one.
+    builder.onUpdate(look);
+    builder.onBuildPhase(DocumentState.Linked, look);
 }
 
 function used(): number {
