@@ -1,4 +1,4 @@
-import { materials, settings, treatments } from '../../shared/recipe/stock';
+import { hardenings, materials, treatments } from '../../shared/recipe/stock';
 import { aboutLots } from './constructs';
 import { couponProperties } from './coupon-properties';
 import { laserProperties } from './laser-properties';
@@ -62,7 +62,7 @@ const setsBy = <Block extends NodeType>(block: Block) =>
         'word',
         'By what it becomes hard: decides what a cold or damp shop makes of its times.',
         'sets by water',
-        { choices: [...settings], otherwise: 'that of its kind' },
+        { choices: [...hardenings], otherwise: 'that of its kind' },
     );
 const leastTemperature = <Block extends NodeType>(block: Block) =>
     property(

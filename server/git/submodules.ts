@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { KeptOn } from '../../shared/plan/kept';
 import type { ReadResult } from '../files/read-result';
 import { realPlace } from './real-place';
 import { type Commit, Repository } from './repository';
@@ -47,11 +48,10 @@ export async function inSubmodule<T>(
 }
 
 /** The submodules of each repository that are here, by where they lie: git is asked for each once, and each keeps one reader of its objects. */
-const opened = new WeakMap<Repository, Map<string, Promise<Repository | undefined>>>();
+const opened = new KeptOn<Repository, Map<string, Promise<Repository | undefined>>>();
 
 function submoduleAt(repository: Repository, at: string): Promise<Repository | undefined> {
-    const known = opened.get(repository) ?? new Map<string, Promise<Repository | undefined>>();
-    opened.set(repository, known);
+    const known = opened.getOr(repository, () => new Map());
     const found = known.get(at) ?? openSubmodule(path.join(repository.top, ...at.split('/')));
     known.set(at, found);
     return found;

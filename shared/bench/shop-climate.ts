@@ -1,7 +1,8 @@
+import type { Interval } from '../quantity/interval';
 import type { Quantity } from '../quantity/quantity';
 import type { Shop } from '../recipe/shop';
 import type { Step } from '../recipe/step';
-import type { Laying, Setting } from '../recipe/stock';
+import type { Hardening, Laying } from '../recipe/stock';
 
 /** Between these a sheet's own times hold, degC. @commonPractice Sheets state them for 20 to 25 degC. */
 const sheetRange = { from: 20, to: 25 } as const;
@@ -12,15 +13,8 @@ const fastness = { least: 1.5, usual: 2, most: 2.5 } as const;
 /** Humidity at which water dries as sheets say. @commonPractice */
 const sheetHumidity = 0.5;
 
-/** A factor on times, with the range that it may lie in. */
-interface Factor {
-    readonly value: number;
-    readonly low: number;
-    readonly high: number;
-}
-
-/** What a temperature makes of times that a reaction or drying takes: twice as long for 10 degC less. */
-export function temperatureFactor(temperature: number): Factor {
+/** Factor that a temperature puts on times that a reaction or drying takes: twice as long for 10 degC less. */
+export function temperatureFactor(temperature: number): Interval {
     const { from, to } = sheetRange;
     const below = temperature < from ? from - temperature : temperature > to ? to - temperature : 0;
     const [a, b] = [fastness.least ** (below / halving), fastness.most ** (below / halving)];
@@ -35,12 +29,12 @@ export function humidityFactor(humidity: number): number {
     return Math.min(10, (1 - sheetHumidity) / Math.max(1e-9, 1 - humidity));
 }
 
-/** What the climate of a shop makes of the times of something that hardens in one way. Glue that cools sets sooner in the cold: left as it is. */
+/** Factor that the climate of a shop puts on the times of something that hardens in one way. Glue that cools sets sooner in the cold: left as it is. */
 export function climateFactor(
-    setsBy: Setting | undefined,
+    setsBy: Hardening | undefined,
     temperature: number | undefined,
     humidity: number | undefined,
-): Factor {
+): Interval {
     const warm = setsBy === undefined || setsBy === 'cooling' ? undefined : temperature;
     const { value, low, high } = temperatureFactor(warm ?? sheetRange.from);
     const damp = setsBy === 'water' && humidity !== undefined ? humidityFactor(humidity) : 1;
@@ -83,7 +77,7 @@ function corrected<Fluid extends Laying & object>(fluid: Fluid, { temperature, h
 }
 
 /** Its range is the wider of what was written and what is not known of the factor. */
-function longer(time: Quantity, { value, low }: Factor): Quantity {
+function longer(time: Quantity, { value, low }: Interval): Quantity {
     const usual = time.value * value;
     return { ...time, value: usual, tolerance: Math.max(time.tolerance * value, usual - time.value * low) };
 }

@@ -128,3 +128,8 @@ export function centroid(region: Region): { x: number; y: number } | undefined {
     if (twice === 0) return { x: x0, y: y0 };
     return { x: x0 + momentX / (3 * twice), y: y0 + momentY / (3 * twice) };
 }
+
+/** The corners of a box as a ring. */
+export function cornersOf({ minX, minY, maxX, maxY }: Bounds): Ring {
+    return Float64Array.of(minX, minY, maxX, minY, maxX, maxY, minX, maxY);
+}

@@ -169,7 +169,6 @@ export interface Resin extends Named, Laying {
     readonly powderBy?: 'volume';
     /** Of the solid grains, g/mm3. */
     readonly solidDensity?: Quantity;
-    readonly leastTemperature?: Quantity;
     /** Of resin and hardener as they are bought together. */
     readonly price?: Price;
     readonly pigmentPrice?: Price;
@@ -185,8 +184,8 @@ export interface Resin extends Named, Laying {
 export type Prepared = 'sanded' | 'wiped';
 
 /** By what something becomes hard: a reaction of two parts, loss of water or solvent, oxygen, damp, or cooling. */
-export const settings = ['reaction', 'water', 'solvent', 'oxygen', 'damp', 'cooling'] as const;
-export type Setting = (typeof settings)[number];
+export const hardenings = ['reaction', 'water', 'solvent', 'oxygen', 'damp', 'cooling'] as const;
+export type Hardening = (typeof hardenings)[number];
 
 /** What is said of lying on something else: how long that must have had, s, and what is done to it; with neither it never holds. */
 export interface Over {
@@ -204,7 +203,9 @@ export interface Laying {
     readonly kinds: readonly string[];
     /** What is said of it; of all else nothing is known. */
     readonly over: readonly Over[];
-    readonly setsBy?: Setting;
+    readonly setsBy?: Hardening;
+    /** The coldest at which it may be used, degC. */
+    readonly leastTemperature?: Quantity;
     /** Temperature that its times are worked out for, degC, where they are not those of its sheet. */
     readonly at?: number;
 }
@@ -224,7 +225,6 @@ export interface Glue extends Named, Laying {
     readonly kind?: string;
     /** Thickness of the film that stays in the joint. */
     readonly film?: Quantity;
-    readonly leastTemperature?: Quantity;
     readonly open?: Quantity;
     readonly cure?: Quantity;
     readonly spread?: Quantity;
@@ -242,7 +242,6 @@ export interface Coat extends Named, Laying {
     readonly spread?: Quantity;
     readonly density?: Quantity;
     readonly price?: Price;
-    readonly leastTemperature?: Quantity;
     /** Whether rags wet with it heat up and catch fire by themselves. */
     readonly rags?: 'ignite' | 'harmless';
     readonly cautions: readonly string[];

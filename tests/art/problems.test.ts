@@ -30,6 +30,11 @@ describe('nothing is dropped in silence', () => {
             '<linearGradient id="p"><stop stop-color="red"/><stop offset="1"/></linearGradient><rect width="2" height="2" fill="url(#p)"/>',
             'unsupported linearGradient 3:1',
         ],
+        [
+            '<radialGradient id="p" gradientUnits="userSpaceOnUse" cx="2" cy="2" r="1" fx="5" fy="2"><stop stop-color="red"/><stop offset="1"/></radialGradient><rect width="2" height="2" fill="url(#p)"/>',
+            'unsupported focal point 3:1',
+            'unsupported radialGradient 3:1',
+        ],
         ['<rect width="2" height="2" style="--a: red; fill: var(--a)"/>', 'unsupported var() 3:1'],
         ['<rect width="2" height="2" fill="heron"/>', 'unreadable fill 3:1'],
         ['<rect width="calc(1px + 1px)" height="2"/>', 'unreadable rect 3:1'],

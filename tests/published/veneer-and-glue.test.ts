@@ -4,6 +4,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { slower } from '../../shared/rules/inlay/open-time';
 import { planOf } from '../kit/plan-of';
 import { inlayRecipe } from '../kit/shop';
 
@@ -47,6 +48,9 @@ describe('what a glue leaves in the joint', () => {
         const density = 2 / (132 * squareInch) / 25.4;
         expect(density).toBeCloseTo(0.925, 3);
         expect(density).toBeLessThan(figures('cyanoacrylate', 'density')[0]!);
+    });
+    it('the slower glue that a rule offers stays open as long as the built-in stock says', () => {
+        expect(figures(slower.name, 'open')[0]! * 60).toBe(slower.open);
     });
     it('a good joint is 0.03 to 0.15 mm thick (from memory)', () => {
         for (const glue of ['wood-glue', 'cyanoacrylate', 'epoxy-glue']) {

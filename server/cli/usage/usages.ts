@@ -4,6 +4,9 @@ import type { CommandUsage } from './command-usage';
 const flag = (what: string) => ({ type: 'boolean', default: false, what }) as const;
 const word = (value: string, what: string) => ({ type: 'string', value, what }) as const;
 
+const format = <const Words extends readonly string[]>(choices: Words) =>
+    ({ type: 'string', default: 'text', value: 'FORMAT', choices, what: 'How it is told.' }) as const;
+
 const recipe = word('NAME', 'Only this recipe.');
 const clean = flag('Take away what an earlier time left and this one does not write; only what Kerfbook wrote itself.');
 const dryRun = flag('Only say what would be written and taken away.');
@@ -126,13 +129,7 @@ export const diffUsage = {
         'Two files, or revisions of a git repository. One revision is set against the work tree; main... is where this branch left main.',
     ],
     options: {
-        format: {
-            type: 'string',
-            default: 'text',
-            value: 'FORMAT',
-            choices: ['text', 'markdown', 'json', 'html'],
-            what: 'How it is told.',
-        },
+        format: format(['text', 'markdown', 'json', 'html']),
         recipe,
         as,
         'exit-code': flag('Exit with 1 where something differs.'),
@@ -152,13 +149,7 @@ export const tableUsage = {
         base: word('NAME', 'The family of this recipe.'),
         recipes: word('LIST', 'Any recipes, such as tide-coaster,slack-water.'),
         all: flag('Also what does not differ.'),
-        format: {
-            type: 'string',
-            default: 'text',
-            value: 'FORMAT',
-            choices: ['text', 'markdown', 'csv', 'json', 'html'],
-            what: 'How it is told.',
-        },
+        format: format(['text', 'markdown', 'csv', 'json', 'html']),
     },
     examples: [{ line: 'kerfbook table tray-variants.kerf', what: 'the trays, a column each' }],
 } as const satisfies CommandUsage;
@@ -171,13 +162,7 @@ export const historyUsage = {
     options: {
         recipe,
         last: { type: 'string', default: '5', value: 'COUNT', what: 'How many runs.' },
-        format: {
-            type: 'string',
-            default: 'text',
-            value: 'FORMAT',
-            choices: ['text', 'markdown', 'csv', 'json', 'html'],
-            what: 'How it is told.',
-        },
+        format: format(['text', 'markdown', 'csv', 'json', 'html']),
     },
     examples: [{ line: 'kerfbook history --recipe heron-tray --last 10', what: 'the last ten runs of the tray' }],
 } as const satisfies CommandUsage;

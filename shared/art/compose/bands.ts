@@ -1,6 +1,6 @@
 import { intersect, unite } from '../../geometry/boolean';
-import { bounds } from '../../geometry/measure';
-import { type Bounds, emptyRegion, type Region, type Ring } from '../../geometry/region';
+import { bounds, cornersOf } from '../../geometry/measure';
+import { emptyRegion, type Region, type Ring } from '../../geometry/region';
 import { invert, transformRing } from '../../geometry/transform';
 import type { GradientShape, Shading } from './shading';
 
@@ -18,7 +18,7 @@ export function darkBands(region: Region, { shape, stops }: Shading, isDark: (pl
     const back = invert(shape.matrix);
     const box = bounds(region);
     if (back === undefined || box === undefined) return undefined;
-    const within = transformRing(corners(box), back);
+    const within = transformRing(cornersOf(box), back);
     const reach = shape.line === undefined ? reachOfCircle(shape.circle!, within) : reachOfLine(shape.line, within);
     if (reach === undefined) return undefined;
     const { from, to, between } = reach;
@@ -125,8 +125,4 @@ function changes(from: number, to: number, stops: readonly number[], isDark: (t:
         [t, dark] = [next, darkNext];
     }
     return found.length > mostChanges ? undefined : found;
-}
-
-function corners({ minX, minY, maxX, maxY }: Bounds): Ring {
-    return Float64Array.of(minX, minY, maxX, minY, maxX, maxY, minX, maxY);
 }

@@ -20,7 +20,7 @@ export interface Painted extends Region {
 /**
  * What looks darker than the threshold once all parts are laid down, the later on top; or
  * `tangledRegion`, if they cross one another too often. Exact where paint is of one tone or a single
- * gradient decides; where gradients lie on one another, to far below a twentieth of a millimetre. Near linear
+ * gradient decides; where gradients lie on one another, on a grid of a twentieth of a millimetre (coarser for large areas). Near linear
  * in the corners of what is opaque. What is translucent is taken cell by cell within a bound on the work; stacks beyond it are looked
  * at in the points of a grid, which the answer tells.
  */

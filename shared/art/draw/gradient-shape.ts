@@ -2,11 +2,10 @@ import { identity, type Matrix, multiply } from '../../geometry/transform';
 import type { GradientShape } from '../compose/shading';
 import { type Axis, type LengthContext, toPixels } from '../frame/length';
 import { parseTransform } from '../frame/transform-list';
-import { limits } from '../limits';
 import type { SvgElement } from '../xml/tree';
 import { boundingBox } from './bounding-box';
 import { type Drawing, lengthsOf, type Place } from './drawing';
-import { resolve } from './reference';
+import { takenOver } from './reference';
 
 /** In its own units; a gradient that is shorter has no extent. */
 const shortest = 1e-12;
@@ -24,13 +23,13 @@ export function gradientShape(
     element: SvgElement,
     place: Place,
 ): GradientShape | 'last' | undefined {
-    const chain = chainOf(drawing, gradient);
+    const chain = takenOver(drawing.tree, drawing.problems, gradient);
     const written = (name: string): string | undefined => chain.find((one) => name in one.attributes)?.attributes[name];
     const ofBox = written('gradientUnits') !== 'userSpaceOnUse';
     const context = { ...lengthsOf(drawing, place), fontSize: place.style.fontSize, ...(ofBox ? { width: 1, height: 1 } : {}) };
     const number = (name: string, axis: Axis, usual: string): number =>
         toPixels(written(name) ?? usual, axis, context) ?? Number.NaN;
-    const ownMatrix = transformOf(written('gradientTransform'), context);
+    const ownMatrix = ownTransform(written('gradientTransform'), context);
     const boxMatrix = ofBox ? matrixOfBox(drawing, element, place) : identity;
     if (boxMatrix === undefined || ownMatrix === undefined) return undefined;
     const matrix = multiply(place.matrix, multiply(boxMatrix, ownMatrix));
@@ -62,7 +61,8 @@ function matrixOfBox(drawing: Drawing, element: SvgElement, place: Place): Matri
     return { a: box.maxX - box.minX, b: 0, c: 0, d: box.maxY - box.minY, e: box.minX, f: box.minY };
 }
 
-function transformOf(written: string | undefined, context: LengthContext): Matrix | undefined {
+/** The transform that a gradient or pattern writes of itself; undefined where it cannot be read. */
+export function ownTransform(written: string | undefined, context: LengthContext): Matrix | undefined {
     return written === undefined ? identity : parseTransform(written, (text, axis) => toPixels(text, axis, context));
 }
 
@@ -82,16 +82,4 @@ function circleOf(
     const outside = Math.hypot(fx - cx, fy - cy) / (outermostFocus * (r - fr));
     if (outside <= 1) return { cx, cy, r, fx, fy, fr, moved: false };
     return { cx, cy, r, fr, fx: cx + (fx - cx) / outside, fy: cy + (fy - cy) / outside, moved: outside > 1 / outermostFocus };
-}
-
-/** The gradient and those it takes over from, the nearest first. */
-function chainOf(drawing: Drawing, gradient: SvgElement): SvgElement[] {
-    const chain: SvgElement[] = [];
-    let at: SvgElement | undefined = gradient;
-    while (at !== undefined && chain.length < limits.depth && !chain.includes(at)) {
-        chain.push(at);
-        const href: string | undefined = at.attributes.href;
-        at = href === undefined ? undefined : resolve(href, drawing.tree, drawing.problems, at);
-    }
-    return chain;
 }

@@ -1,12 +1,11 @@
 import type { GradientShape, Shading } from '../compose/shading';
 import { splitLength } from '../frame/length';
-import { limits } from '../limits';
 import { type Colour, darknessOf } from '../style/colour';
 import { computeStyle } from '../style/computed';
 import type { SvgElement } from '../xml/tree';
 import { type Drawing, lengthsOf, type Place } from './drawing';
 import { gradientShape } from './gradient-shape';
-import { resolve } from './reference';
+import { takenOver } from './reference';
 
 interface Stop {
     readonly at: number;
@@ -87,12 +86,9 @@ function turnOf({ spread, matrix, line, circle }: GradientShape): number {
 
 /** A gradient's stops, its own or those of the gradient it refers to; offsets never fall, as the standard wants. */
 function stopsOf(drawing: Drawing, gradient: SvgElement, place: Place): Stop[] {
-    let source: SvgElement | undefined = gradient;
-    for (let hops = 0; source !== undefined && hops < limits.depth; hops++) {
-        const stops = source.children.filter(({ name }) => name === 'stop');
+    for (const { children } of takenOver(drawing.tree, drawing.problems, gradient)) {
+        const stops = children.filter(({ name }) => name === 'stop');
         if (stops.length > 0) return readStops(drawing, stops, place);
-        const href: string | undefined = source.attributes.href;
-        source = href === undefined ? undefined : resolve(href, drawing.tree, drawing.problems, source);
     }
     return [];
 }

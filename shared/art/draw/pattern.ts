@@ -1,16 +1,16 @@
 import { intersect, union } from '../../geometry/boolean';
-import { bounds, vertexCount } from '../../geometry/measure';
+import { bounds, cornersOf, vertexCount } from '../../geometry/measure';
 import type { Region } from '../../geometry/region';
-import { invert, type Matrix, multiply, transform, transformRing, translation } from '../../geometry/transform';
+import { identity, invert, type Matrix, multiply, transform, transformRing, translation } from '../../geometry/transform';
 import { type Axis, toPixels } from '../frame/length';
-import { parseTransform } from '../frame/transform-list';
 import { parseViewBox, viewBoxMatrix } from '../frame/view-box';
 import { limits } from '../limits';
 import type { SvgElement } from '../xml/tree';
 import { boundingBox } from './bounding-box';
 import { boxOfPlace, clipToBox, everywhere } from './clip-box';
 import { type Drawing, type DrawnPart, lengthsOf, type Place } from './drawing';
-import { resolve } from './reference';
+import { ownTransform } from './gradient-shape';
+import { takenOver } from './reference';
 import { untangled } from './shape-regions';
 import { type Visitor, walk } from './walk';
 
@@ -40,7 +40,7 @@ export function partsOfPattern(drawing: Drawing, on: Patterned, paint: (drawing:
         problems.add('refused', 'pattern', 'A <pattern> is painted with itself.', pattern.offset);
         return [];
     }
-    const chain = chainOf(drawing, pattern);
+    const chain = takenOver(drawing.tree, drawing.problems, pattern);
     const tile = tileOf(drawing, chain, element, place);
     const content = chain.find(({ children }) => children.length > 0);
     const shifts = tile === undefined ? [] : shiftsOver(tile, region);
@@ -123,11 +123,8 @@ function tileOf(drawing: Drawing, chain: readonly SvgElement[], element: SvgElem
     if (!(width > 0 && height > 0)) return undefined;
     const x = unitX * length('x', 'x') + (ofBox ? box!.minX : 0);
     const y = unitY * length('y', 'y') + (ofBox ? box!.minY : 0);
-    const transformed = written('patternTransform');
-    const own =
-        transformed === undefined ? undefined : parseTransform(transformed, (text, axis) => toPixels(text, axis, context));
-    const base = own === undefined ? place.matrix : multiply(place.matrix, own);
-    const frame = multiply(base, translation(x, y));
+    const own = ownTransform(written('patternTransform'), context) ?? identity;
+    const frame = multiply(multiply(place.matrix, own), translation(x, y));
     const view = parseViewBox(written('viewBox'));
     if (view !== undefined) {
         const fitted = viewBoxMatrix(view, width, height, written('preserveAspectRatio'));
@@ -142,10 +139,7 @@ function shiftsOver({ frame, width, height }: Tile, region: Region): { x: number
     const back = invert(frame);
     const box = bounds(region);
     if (back === undefined || box === undefined) return [];
-    const corners = transformRing(
-        Float64Array.of(box.minX, box.minY, box.maxX, box.minY, box.maxX, box.maxY, box.minX, box.maxY),
-        back,
-    );
+    const corners = transformRing(cornersOf(box), back);
     const [xs, ys] = [0, 1].map((first) => [0, 2, 4, 6].map((i) => corners[i + first]! / (first === 0 ? width : height)));
     const [left, right] = [Math.floor(Math.min(...xs!)), Math.ceil(Math.max(...xs!))];
     const [top, bottom] = [Math.floor(Math.min(...ys!)), Math.ceil(Math.max(...ys!))];
@@ -158,16 +152,4 @@ function shiftsOver({ frame, width, height }: Tile, region: Region): { x: number
         }
     }
     return shifts;
-}
-
-/** The pattern and those it takes over from, the nearest first. */
-function chainOf(drawing: Drawing, pattern: SvgElement): SvgElement[] {
-    const chain: SvgElement[] = [];
-    let at: SvgElement | undefined = pattern;
-    while (at !== undefined && chain.length < limits.depth && !chain.includes(at)) {
-        chain.push(at);
-        const href: string | undefined = at.attributes.href;
-        at = href === undefined ? undefined : resolve(href, drawing.tree, drawing.problems, at);
-    }
-    return chain;
 }

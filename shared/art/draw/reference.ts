@@ -1,3 +1,4 @@
+import { limits } from '../limits';
 import type { Problems } from '../problems';
 import type { SvgElement, SvgTree } from '../xml/tree';
 
@@ -26,6 +27,18 @@ export function resolve(reference: string, tree: SvgTree, problems: Problems, fr
         );
     }
     return undefined;
+}
+
+/** An element and those that it takes over from by `href`, the nearest first. */
+export function takenOver(tree: SvgTree, problems: Problems, from: SvgElement): SvgElement[] {
+    const chain: SvgElement[] = [];
+    let at: SvgElement | undefined = from;
+    while (at !== undefined && chain.length < limits.depth && !chain.includes(at)) {
+        chain.push(at);
+        const href: string | undefined = at.attributes.href;
+        at = href === undefined ? undefined : resolve(href, tree, problems, at);
+    }
+    return chain;
 }
 
 function short(text: string): string {

@@ -56,7 +56,7 @@ function* otherDepth(check: Check, step: Engrave, { laser }: StepPlan): Iterable
     const text = depthRange(depth.value, wanted.tolerance, wanted.unit);
     yield finding(page, {
         severity: 'warning',
-        message: `The check wants ${showLengthInterval(range)}; ${step.name} is ${showLength(depth.value)} deep.`,
+        message: `The check asks for ${showLengthInterval(range)}; ${step.name} is ${showLength(depth.value)} deep.`,
         where: wanted.where,
         step: check.index,
         related: asked(step.depth?.where ?? step.where),
@@ -74,7 +74,7 @@ function* otherTone(check: Check, { name, tone }: Engrave): Iterable<Finding> {
     const text = showRatio(tone.value);
     yield finding(page, {
         severity: 'warning',
-        message: `The check wants a tone of ${showRatio(range.low)} to ${showRatio(range.high)}; ${name} is burnt to ${text}.`,
+        message: `The check asks for a tone of ${showRatio(range.low)} to ${showRatio(range.high)}; ${name} is burnt to ${text}.`,
         where: check.tone.where,
         step: check.index,
         related: [{ message: 'The tone is asked for here.', where: tone.where }],

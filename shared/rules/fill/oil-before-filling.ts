@@ -1,9 +1,10 @@
 import { area } from '../../geometry/measure';
 import type { Plan, StepPlan } from '../../plan/plan';
+import { showTime } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
 import type { Finish, Step } from '../../recipe/step';
 import { faceBefore, nameOf, negligible, openCellsOf } from '../helpers/face-at';
-import { preparing, refusalOf } from '../helpers/laid-over';
+import { preparing, type Refusal, refusalOf } from '../helpers/laid-over';
 import { statementBefore } from '../helpers/statement-before';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -14,7 +15,7 @@ const page: Page = {
     severities: ['warning'],
     quickFix: 'always',
     condition:
-        'A finish goes over an open pocket that is filled or inlaid only afterwards, with what never holds on it by the stock (`over drying-oil never`), or only once it is sanded (`over lacquer once sanded`).',
+        'A finish goes over an open pocket that is filled or inlaid only afterwards, with what never holds on it by the stock (`over drying-oil never`), only once it is sanded (`over lacquer once sanded`), or only after a time that it has not had (`over drying-oil after 7 d`).',
     why: 'Resin and glue hold on clean wood. On oil or wax they come loose, at once or after the first dry winter.',
     mend: 'Fill or inlay first, sand, and put the finish on last.',
     source: commonPractice,
@@ -35,11 +36,12 @@ export const oilBeforeFilling: Rule = {
             }
             for (const [finish, size] of coated) {
                 if (size <= negligible) continue;
-                const { once } = refusalOf(plan, step, finish) ?? {};
+                const refusal = refusalOf(plan, step, finish);
+                const once = refusal?.once;
                 const what = step.kind === 'fill' ? (step.resin?.name ?? 'the resin') : 'the glue';
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${finish.coat?.name} goes into ${nameOf(pocket)} before it is ${step.kind === 'fill' ? 'filled' : 'inlaid'}: ${what} ${once === undefined ? 'does not hold on it' : `holds on it only once that is ${once === 'sanded' ? 'sanded dull' : 'wiped clean'}`}. Put the finish on last.`,
+                    message: `${finish.coat?.name} goes into ${nameOf(pocket)} before it is ${step.kind === 'fill' ? 'filled' : 'inlaid'}: ${what} ${holding(refusal)}. Put the finish on last.`,
                     where: step.where,
                     step: step.index,
                     related: [{ message: 'The finish goes on here.', where: finish.where }],
@@ -60,6 +62,14 @@ export const oilBeforeFilling: Rule = {
 function finishOn(plan: Plan, index: number | undefined, into: Step): Finish | undefined {
     const step = index === undefined ? undefined : plan.steps[index]?.step;
     return step?.kind === 'finish' && refusalOf(plan, into, step) !== undefined ? step : undefined;
+}
+
+/** When what goes in holds on the finish, if ever. */
+function holding(refusal: Refusal | undefined): string {
+    const first = refusal?.once === undefined ? [] : [refusal.once === 'sanded' ? 'is sanded dull' : 'is wiped clean'];
+    const time = refusal?.after === undefined ? [] : [`has had ${showTime(refusal.after.value)}`];
+    const needed = [...first, ...time];
+    return needed.length === 0 ? 'does not hold on it' : `holds on it only once that ${needed.join(' and ')}`;
 }
 
 function prepared(statement: string, step: Step): Fix {

@@ -1,7 +1,7 @@
 import { isGone } from '../../piece/column';
 import type { Fix } from '../../recipe/finding';
 import type { Fill, Seal } from '../../recipe/step';
-import { blankOf } from '../helpers/blank-names';
+import { woodOf } from '../helpers/blank-names';
 import { isSealed } from '../helpers/contents';
 import { faceBefore } from '../helpers/face-at';
 import { timeText } from '../helpers/longer-wait';
@@ -26,7 +26,7 @@ export const unsealedFill: Rule = {
         for (const [index, stepPlan] of plan.steps.entries()) {
             const { fill, step } = stepPlan;
             if (fill === undefined || step.kind !== 'fill') continue;
-            const wood = blankOf(plan, stepPlan)?.blank.sheet?.wood;
+            const wood = woodOf(plan, stepPlan.blank);
             if (wood === undefined || !wood.bleeds) continue;
             const pocket = faceBefore(plan, index, stepPlan.blank)?.cells.filter(
                 ({ column }) =>

@@ -1,6 +1,7 @@
 import { contrast, hardlyShows } from '../../bench/contrast';
 import type { Plan, StepPlan } from '../../plan/plan';
 import type { Wood } from '../../recipe/stock';
+import { woodOf } from '../helpers/blank-names';
 import { statementBefore } from '../helpers/statement-before';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -25,7 +26,7 @@ export const dustStains: Rule = {
         const told = new Set<number>();
         for (const { step, blank, inlay } of plan.steps) {
             const pair = inlay === undefined ? undefined : stained(plan, blank, inlay.reliefLaser.blank);
-            const sand = pair === undefined ? undefined : next(plan, blank, step.index, 'sand');
+            const sand = pair === undefined ? undefined : sandingAfter(plan, blank, step.index);
             const coat = sand === undefined ? undefined : coatAfter(plan, blank, sand.step.index);
             if (pair === undefined || sand === undefined || coat === undefined || told.has(coat.step.index)) continue;
             const last = plan.steps.findLast(
@@ -63,8 +64,8 @@ function between({ step }: StepPlan, from: number, to: StepPlan): boolean {
     return step.index > from && step.index < to.step.index;
 }
 
-function next(plan: Plan, blank: string | undefined, after: number, kind: 'sand'): StepPlan | undefined {
-    return plan.steps.find((other) => other.step.kind === kind && other.blank === blank && other.step.index > after);
+function sandingAfter(plan: Plan, blank: string | undefined, after: number): StepPlan | undefined {
+    return plan.steps.find((other) => other.step.kind === 'sand' && other.blank === blank && other.step.index > after);
 }
 
 function coatAfter(plan: Plan, blank: string | undefined, after: number): StepPlan | undefined {
@@ -75,8 +76,7 @@ function coatAfter(plan: Plan, blank: string | undefined, after: number): StepPl
 
 /** Which of the two woods stains the other; undefined where neither does, or they are alike. */
 function stained(plan: Plan, board: string | undefined, veneer: string): { dark: string; pale: string } | undefined {
-    const woodOf = (name: string | undefined) => plan.blanks.find((each) => each.name === name)?.blank.sheet?.wood;
-    const [one, other] = [woodOf(board), woodOf(veneer)];
+    const [one, other] = [woodOf(plan, board), woodOf(plan, veneer)];
     if (one === undefined || other === undefined) return undefined;
     const [dark, pale] = one.dustStains === true ? [one, other] : [other, one];
     if (dark.dustStains !== true || pale.dustStains === true) return undefined;

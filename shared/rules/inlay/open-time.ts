@@ -13,10 +13,11 @@ const page: Page = {
         'Spreading the glue and laying one inlay takes longer than the glue stays open (`open` in the stock). Marks, clamps and cleaning up, which the schedule counts too, are not in that.',
     why: 'Glue that has begun to set no longer wets the other face: the joint looks closed and lets go, and a half that is not down yet stays up.',
     mend: 'Take a glue that stays open longer, such as epoxy or slow wood glue, let in smaller pieces one after the other, or have a second pair of hands.',
-    source: `${commonPractice} It is reckoned with 5 s and 2 s for each cm²; the open time is the stock’s figure, its longer end.`,
+    source: `${commonPractice} It counts 5 s and 2 s for each cm²; the open time is the stock’s figure, its longer end.`,
 };
 
-const slower = { name: 'epoxy-glue', open: 20 * 60 } as const;
+/** As the built-in stock has it, which a test holds. */
+export const slower = { name: 'epoxy-glue', open: 20 * 60 } as const;
 
 export const openTime: Rule = {
     page,
@@ -29,10 +30,10 @@ export const openTime: Rule = {
             const needed = glueUpTime(area);
             if (needed <= open) continue;
             const most = gluedIn(open);
-            const cure = glue.kinds.includes('cyanoacrylate') ? ', one after the other' : '';
+            const inTurn = glue.kinds.includes('cyanoacrylate') ? ', one after the other' : '';
             yield finding(page, {
                 severity: 'warning',
-                message: `${calledInShop(glue)} stays open for ${showTime(open)}; spreading and laying ${showArea(area)} takes about ${showTime(needed)}. It does for ${showArea(most)} at once${cure}.`,
+                message: `${calledInShop(glue)} stays open for ${showTime(open)}; spreading and laying ${showArea(area)} takes about ${showTime(needed)}. It does for ${showArea(most)} at once${inTurn}.`,
                 where: step.where,
                 step: step.index,
                 related: [{ message: 'The open time is written here.', where: glue.open.where }],

@@ -1,6 +1,7 @@
 import type { Plan, StepPlan } from '../../plan/plan';
 import type { Step } from '../../recipe/step';
 import type { Wood } from '../../recipe/stock';
+import { woodOf } from '../helpers/blank-names';
 import { faceBefore } from '../helpers/face-at';
 import { isPrepared, laidBy, preparing, saidOfLaying } from '../helpers/laid-over';
 import { statementBefore } from '../helpers/statement-before';
@@ -16,7 +17,7 @@ const page: Page = {
         'Glue, resin or a coat goes on a wood on which the stock says that it holds only once that is wiped, or never (`over oily-wood once wiped`), and no `do` step before it speaks of wiping.',
     why: 'Oils and resins of teak, padauk and their like come to the surface. Glue that has to soak in lies on them and lets go, and some resins and varnishes stay soft.',
     mend: 'Wipe both faces with acetone or spirit right before, and glue as soon as they are dry; or take a glue that bridges, such as epoxy. Where nothing holds, seal with dewaxed shellac first.',
-    source: 'Seen in two glue makers’ guides, which wipe with acetone; disputed by others, who only sand, and by one maker of epoxy, who wants no solvent. The product’s own sheet comes first.',
+    source: 'Seen in two glue makers’ guides, which wipe with acetone; disputed by others, who only sand, and by one maker of epoxy, which advises against solvent. The product’s own sheet comes first.',
 };
 
 export const woodNotWiped: Rule = {
@@ -63,9 +64,8 @@ interface Ground {
 
 /** The bare woods that a step lays something on. */
 function woodsUnder(plan: Plan, { step, blank, inlay, fill }: StepPlan): Ground[] {
-    const woodOf = (name: string | undefined) => plan.blanks.find((each) => each.name === name)?.blank.sheet?.wood;
     const ground = (name: string | undefined, since: number): Ground[] => {
-        const wood = woodOf(name);
+        const wood = woodOf(plan, name);
         return wood === undefined || name === undefined ? [] : [{ wood, since, what: name }];
     };
     if (inlay !== undefined) {

@@ -1,5 +1,4 @@
 import type { Plan } from '../../plan/plan';
-import type { Quantity } from '../../quantity/quantity';
 import { showQuantity } from '../../quantity/show';
 import type { Step } from '../../recipe/step';
 import { laidBy } from '../helpers/laid-over';
@@ -27,15 +26,14 @@ export const tooCold: Rule = {
         const told = new Set<string>();
         for (const { step } of plan.steps) {
             const used = laidBy(step);
-            const least =
-                used !== undefined && 'leastTemperature' in used ? (used.leastTemperature as Quantity | undefined) : undefined;
+            const least = used?.leastTemperature;
             if (used === undefined || least === undefined || shop.value >= least.value - least.tolerance) continue;
             if (told.has(used.name) || isHeated(plan, step)) continue;
             told.add(used.name);
             const statement = `do "warm shop, pieces and ${used.name} to ${showQuantity({ ...least, tolerance: 0 })}, and keep them so until it has set" for 10 min`;
             yield finding(page, {
                 severity: 'warning',
-                message: `The shop has ${showQuantity(shop)}; ${used.name} wants ${showQuantity({ ...least, tolerance: 0 })} or more.`,
+                message: `The shop has ${showQuantity(shop)}; ${used.name} needs ${showQuantity({ ...least, tolerance: 0 })} or more. Warm shop and pieces first.`,
                 where: step.where,
                 step: step.index,
                 related: [
