@@ -4,6 +4,7 @@ import { isBuiltIn } from './built-in';
 import { clausesOf } from './editing/line-clauses';
 import * as ast from './generated/ast';
 import { treeOf } from './names/tree';
+import { hashText } from './text-hash';
 import { basesOf } from './variants/lineage';
 import { renamedIn } from './vocabulary/editions';
 
@@ -22,7 +23,7 @@ export function fingerprintOf(recipe: ast.Recipe): string {
     known.set(references, here);
     const before = here.get(recipe);
     if (before !== undefined) return before;
-    const mark = hash([...writtenFor(recipe)].map(formOf).sort().join('\n'));
+    const mark = hashText([...writtenFor(recipe)].map(formOf).sort().join('\n'));
     here.set(recipe, mark);
     return mark;
 }
@@ -108,13 +109,4 @@ function firstSpelling(source: GrammarAST.AbstractElement | undefined): string |
         firstSpellings.set(source, rule && renamedIn(rule.name)?.before);
     }
     return firstSpellings.get(source);
-}
-
-/** FNV-1a over UTF-16 units, then MurmurHash3's finaliser, 32 bits: two texts of one recipe are alike by chance once in four thousand million. */
-function hash(text: string): string {
-    let sum = 0x811c9dc5;
-    for (let at = 0; at < text.length; at++) sum = Math.imul(sum ^ text.charCodeAt(at), 0x01000193);
-    sum = Math.imul(sum ^ (sum >>> 16), 0x85ebca6b);
-    sum = Math.imul(sum ^ (sum >>> 13), 0xc2b2ae35);
-    return ((sum ^ (sum >>> 16)) >>> 0).toString(16).padStart(8, '0');
 }

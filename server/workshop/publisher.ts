@@ -2,8 +2,10 @@ import { DocumentState, type LangiumDocument, URI } from 'langium';
 import type { CancellationToken, Connection, Diagnostic } from 'vscode-languageserver';
 import { isBuiltIn } from '../../language/built-in';
 import { toDiagnostic } from '../../language/diagnostic';
+import { hashText } from '../../language/text-hash';
 import type { ClientAbilities } from '../../language/workspace/client';
 import type { KerfLanguageServer } from '../../language/workspace/language-server';
+import { contentKey } from '../../shared/plan/content-key';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
 import { onceInRoutines } from '../../shared/rules/in-routine';
@@ -25,12 +27,17 @@ export class Publisher {
     /** Files that wait to be worked out, with who waits for it. */
     private readonly later = new Map<string, () => void>();
     private isBusy = false;
+    /** Files of which nothing changed but where something stands in another one that they point to. */
+    private readonly moved = new Set<string>();
+    private whenNobodyTypes: ReturnType<typeof setTimeout> | undefined;
     private readonly trade = new Map<
         string,
         {
             readonly findings: readonly Finding[];
             readonly text: string;
             readonly recipes: readonly Recipe[];
+            /** A hash of what they say, wherever it stands; undefined where they are to be planned again all the same. */
+            readonly content: string | undefined;
             /** What is said of routines in other files, with the words it is said of. */
             readonly elsewhere: readonly { readonly finding: Finding; readonly words: string }[];
         }
@@ -54,9 +61,11 @@ export class Publisher {
         });
         builder.onBuildPhase(DocumentState.Validated, async (built) => this.planWhereRunsCount(built));
         builder.onUpdate((_changed, deleted) => {
+            if (this.moved.size > 0) this.waitForPause();
             for (const uri of deleted) {
                 const others = this.trade.get(uri.toString())?.elsewhere ?? [];
                 this.trade.delete(uri.toString());
+                this.moved.delete(uri.toString());
                 if (!this.client.pulls) for (const { finding } of others) void this.sendOther(finding.where.uri);
                 this.plans.forget(uri.toString());
                 if (!this.client.pulls) void this.connection.sendDiagnostics({ uri: uri.toString(), diagnostics: [] });
@@ -72,7 +81,8 @@ export class Publisher {
         await said.catch(() => undefined);
         const { version } = document.textDocument;
         if (this.trade.has(document.uri.toString())) await rest();
-        if (document.state >= DocumentState.Linked && document.textDocument.version === version) await this.plan(document);
+        if (document.state >= DocumentState.Linked && document.textDocument.version === version)
+            await this.planIfChanged(document);
     }
 
     /** Runs of another file tell of a laser and a board: where they are used, depths are no longer what they were. */
@@ -86,6 +96,37 @@ export class Publisher {
         }
     }
 
+    /**
+     * Plans a document unless it says what it said when it was planned last: an edit has many read anew that only could be meant by it,
+     * and each of their plans would stand between the next key and its picture. What points at places that moved waits for a pause.
+     */
+    private async planIfChanged(document: LangiumDocument): Promise<void> {
+        const uri = document.uri.toString();
+        const known = this.trade.get(uri);
+        const isKnown =
+            known?.text === document.textDocument.getText() && known.content === contentHash(this.workshop.recipes(document));
+        if (!isKnown) {
+            await this.plan(document);
+            return;
+        }
+        this.moved.add(uri);
+        this.waitForPause();
+    }
+
+    private waitForPause(): void {
+        clearTimeout(this.whenNobodyTypes);
+        this.whenNobodyTypes = setTimeout(() => {
+            const moved = [...this.moved];
+            this.moved.clear();
+            for (const uri of moved) {
+                const [known, document] = [this.trade.get(uri), this.documentOf(uri)];
+                if (known === undefined || document === undefined) continue;
+                this.trade.set(uri, { ...known, content: undefined });
+                void this.planLater(document);
+            }
+        }, pauseInTyping);
+    }
+
     /** Plans a document again though its text has not changed, since its art has. */
     async plan(document: LangiumDocument): Promise<boolean> {
         const version = document.textDocument.version;
@@ -97,7 +138,13 @@ export class Publisher {
         this.plans.keep(uri, survey);
         const elsewhere = this.saidElsewhere(findings, uri);
         const told = new Set([...(this.trade.get(uri)?.elsewhere ?? []), ...elsewhere].map(({ finding }) => finding.where.uri));
-        this.trade.set(uri, { findings, text: document.textDocument.getText(), recipes, elsewhere });
+        this.trade.set(uri, {
+            findings,
+            text: document.textDocument.getText(),
+            recipes,
+            content: contentHash(recipes),
+            elsewhere,
+        });
         if (!this.client.pulls) for (const other of told) void this.sendOther(other);
         if (!this.client.pulls) void this.send(document);
         else if (this.client.refreshes.diagnostics) this.connection.languages.diagnostics.refresh().catch(refused);
@@ -135,7 +182,7 @@ export class Publisher {
             this.later.delete(uri);
             const document = this.workshop.services.shared.workspace.LangiumDocuments.getDocument(URI.parse(uri));
             const wanted = document !== undefined && document.state >= DocumentState.Linked && !this.progress.isStopped;
-            if (wanted) await this.plan(document).catch(() => undefined);
+            if (wanted) await this.planIfChanged(document).catch(() => undefined);
             done();
         }
         this.isBusy = false;
@@ -190,6 +237,13 @@ const MAX_TRIES = 10;
 
 /** Longer than it takes to show a picture, and shorter than anybody waits for squiggles. */
 const restAfterTyping = 150; // ms
+
+/** Whoever types on does not stop for so long. */
+const pauseInTyping = 1500; // ms
+
+function contentHash(recipes: readonly Recipe[]): string {
+    return hashText(contentKey(recipes));
+}
 
 function rest(): Promise<void> {
     return new Promise((resolve) => setTimeout(resolve, restAfterTyping));

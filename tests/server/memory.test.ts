@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, afterEach, expect, it } from 'vitest';
-import { requests } from '../../shared/view/requests';
+import { notifications, requests } from '../../shared/view/requests';
 import { HeapOf } from '../kit/heap-of';
 import { WireServer } from '../kit/wire-server';
 
@@ -24,6 +24,15 @@ const open = (uri: string, text: string) =>
 const close = (uri: string) => tell('textDocument/didClose', { textDocument: { uri } });
 const ask = (what: string, uri: string) =>
     server.connection.sendRequest(what, { textDocument: { uri }, position: { line: 3, character: 4 }, uri });
+/** Until no file has been planned for four seconds: what an edit moved in other files is planned once there is a pause. */
+async function rest(): Promise<void> {
+    let last = Date.now();
+    const listening = server.connection.onNotification(notifications.planned.method, () => {
+        last = Date.now();
+    });
+    while (Date.now() - last < 4000) await new Promise((resolve) => setTimeout(resolve, 100));
+    listening.dispose();
+}
 const everyFile = () => server.connection.sendRequest('workspace/diagnostic', { previousResultIds: [] });
 
 /** Resident memory of a process, as the system counts it; bytes. Zero where it does not say. */
@@ -77,7 +86,7 @@ it('what was opened is let go of when all is closed', async () => {
     await ask('textDocument/documentSymbol', large);
     close(large);
     await everyFile();
-    await new Promise((resolve) => setTimeout(resolve, 4000));
+    await rest();
     const end = await heap.retained();
     const total = ({ main, workers }: typeof start) => main + workers;
     const mb = (bytes: number) => `${Math.round(bytes / 1e6)} MB`;
