@@ -57,11 +57,11 @@ export function isPrepared(plan: Plan, once: Prepared, top: Step, from: number):
 const dulls = /\b(?:sand|scuff|abra|rub|dull|flat|scrap|plan|pad\b|steel wool)/i;
 const wipes = /\b(?:wip|degreas|acetone|spirit|alcohol|solvent|thinner)/i;
 
-/** The words of a `do` step that prepares a surface. */
-export function preparing(once: Prepared, what: string): string {
+/** The words of a `do` step that prepares a surface for what is done next. */
+export function preparing(once: Prepared, what: string, next = 'glue'): string {
     return once === 'sanded'
         ? `do "scuff ${what} dull with fine paper and wipe off the dust" for 5 min`
-        : `do "wipe ${what} with acetone and glue as soon as it is dry" for 5 min`;
+        : `do "wipe ${what} with acetone and ${next} as soon as it is dry" for 5 min`;
 }
 
 /** Its name, with the temperature where its times were worked out for the shop. */

@@ -15,9 +15,9 @@ const page: Page = {
     quickFix: 'sometimes',
     condition:
         'Glue, resin or a coat goes on a wood on which the stock says that it holds only once that is wiped, or never (`over oily-wood once wiped`), and no `do` step before it speaks of wiping.',
-    why: 'Oils and resins of teak, padauk and their like come to the surface. Glue that has to soak in lies on them and lets go, and some resins and varnishes stay soft.',
-    mend: 'Wipe both faces with acetone or spirit right before, and glue as soon as they are dry; or take a glue that bridges, such as epoxy. Where nothing holds, seal with dewaxed shellac first.',
-    source: 'Seen in two glue makers’ guides, which wipe with acetone; disputed by others, who only sand, and by one maker of epoxy, which advises against solvent. The product’s own sheet comes first.',
+    why: 'Oils and resins of teak, padauk and their like come to the surface. Glue that has to soak in lies on them and lets go, and oils, varnishes and some resins stay soft: what those woods hold keeps them from taking in oxygen.',
+    mend: 'Wipe both faces with acetone or spirit right before, and glue as soon as they are dry; or take a glue that bridges, such as epoxy. Shellac dries on anything: two thin, dewaxed coats of it between wood and finish are the surest.',
+    source: 'Seen in two glue makers’ guides, which wipe with acetone; disputed by others, who only sand, and by one maker of epoxy, which advises against solvent. Of finishes, seen in four guides: all wipe with a fast solvent, two want shellac as well, one puts tung oil straight on. The product’s own sheet comes first.',
 };
 
 export const woodNotWiped: Rule = {
@@ -31,7 +31,8 @@ export const woodNotWiped: Rule = {
                 const said = saidOfLaying(top, wood);
                 if (said === undefined || said.once === 'sanded' || said.after !== undefined) continue;
                 if (said.once !== undefined && isPrepared(plan, said.once, step, since)) continue;
-                const statement = preparing('wiped', what);
+                const coats = step.kind === 'seal' || step.kind === 'finish';
+                const statement = preparing('wiped', what, coats ? 'coat it' : 'glue');
                 const never = said.once === undefined;
                 yield finding(page, {
                     severity: 'warning',
