@@ -1,4 +1,5 @@
 import type { BitmapArt } from '../art/bitmap';
+import type { RangeUse } from '../burn/interval-words';
 import type { KerfWidth } from '../burn/kerf-width';
 import type { WallProfile } from '../burn/wall';
 import type { Bounds, Region } from '../geometry/region';
@@ -158,6 +159,8 @@ export interface LaserSettings {
     readonly passes: number;
     /** Depth that they give by the law, whatever was asked for. */
     readonly gives: Interval;
+    /** What the range of that depth is for; absent for a cut. */
+    readonly givesFor?: RangeUse;
     /** Tone that they give, where the coupon was judged by tone. */
     readonly givesTone?: Interval;
     /** Whether the depth asked for can be reached. */

@@ -1,3 +1,4 @@
+import { rangeMeaning } from '../burn/interval-words';
 import { kerfWords } from '../plan/kerf-words';
 import type { DottedPicture, LaserPlan, MarkWork } from '../plan/laser-plan';
 import type { FillPlan, StepPlan } from '../plan/plan';
@@ -70,7 +71,9 @@ function depthFacts(laser: LaserPlan, wish: Engrave['depth']): Fact[] {
     if (laser.through) return [{ label: 'depth', value: throughWords(laser) }];
     if (laser.depth === undefined) return [];
     const unit = wish !== undefined && 'unit' in wish ? wish.unit : 'mm';
-    const value = showLengthInterval(laser.depth, unit);
+    const { givesFor } = laser.settings ?? {};
+    const means = givesFor === undefined || spread(laser.depth) < 5e-4 ? '' : ` (${rangeMeaning(givesFor)})`;
+    const value = `${showLengthInterval(laser.depth, unit)}${means}`;
     return [{ label: 'depth', value, ...(wish === undefined ? {} : { where: wish.where }) }];
 }
 

@@ -24,6 +24,12 @@ describe('what a plan adds to the text', () => {
         expect(depth).toMatch(/^wish: ± 0\.0\d+ mm$/);
         expect(settings).toMatch(/^wish: 80 % at \d+ mm\/s, pitch 0\.1 mm, \d passes$/);
     });
+    it('says of how sure the depth is what it means, and of a guess that it is for any piece', async () => {
+        const tooltip = async (of: string) =>
+            (await figures(engraving('depth 0.5 mm', shop, of), 'engrave e'))?.hints[1]?.tooltip;
+        expect(await tooltip('walnut-12')).toMatch(/^depth: 0\.5 mm ± 0\.0\d mm \(95 %, one more square on this board\)$/m);
+        expect(await tooltip('ash-10')).toMatch(/^depth: 0\.5 mm \(.*\) \(95 %, the next piece of this stock\)$/m);
+    });
     it('only what is not written', async () => {
         expect((await labels(engraving('depth 0.5 mm passes 3 power 60 %'))).at(-1)).toMatch(
             /^wish: at \d+ mm\/s, pitch 0\.1 mm$/,

@@ -1,3 +1,4 @@
+import { rangeMeaning } from '../../burn/interval-words';
 import { spread } from '../../quantity/interval';
 import { fromBase, type Quantity } from '../../quantity/quantity';
 import { showLength, showLengthInterval } from '../../quantity/show';
@@ -32,7 +33,7 @@ export const depthPromise: Rule = {
             const half = Number(fromBase(wanted.tolerance, unit).toPrecision(3));
             yield finding(page, {
                 severity: 'warning',
-                message: `${laser.step.name} is promised ${showLength(wanted.value, unit)} ± ${half} ${unit} deep; it comes to ${showLengthInterval(depth, unit)}.`,
+                message: `${laser.step.name} is promised ${showLength(wanted.value, unit)} ± ${half} ${unit} deep; it comes to ${showLengthInterval(depth, unit)}${settings.givesFor === undefined ? '' : ` (${rangeMeaning(settings.givesFor)})`}.`,
                 where,
                 step: step.index,
                 fixes: [keep(wanted.value, Math.max(spread(depth), Math.abs(depth.value - wanted.value)), wanted)],
