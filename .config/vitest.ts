@@ -33,7 +33,15 @@ const alone = [
 ];
 /** Those that take longest, the longest first: one that begins last lets the other worker wait. */
 const longest = [
-    ...['server/cli-diff', 'server/memory', 'rules/fixes-hold', 'server/cli', 'fuzz/answers', 'language/one-slip'],
+    ...[
+        'server/cli-diff',
+        'server/memory',
+        'rules/fixes-hold',
+        'server/cli',
+        'fuzz/answers',
+        'language/one-slip',
+        'language/words-in-runs',
+    ],
     ...['server/hints-and-pins', 'language/every-position', 'sheets/machine-file', 'server/protocol', 'art/hostile'],
     ...['server/new-recipe', 'house/bundles', 'published/svg-icons', 'server/cli-history', 'server/compare-request'],
 ].map((name) => `/tests/${name}.test.ts`);

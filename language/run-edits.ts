@@ -3,7 +3,7 @@ import { atEnd } from './editing/at-end';
 import type { SpanEdit } from './editing/text-edits';
 import { isNewer } from './edition';
 import { fingerprintOf } from './fingerprint';
-import { isCut, isEngrave, isFile, isRecipe, isRun } from './generated/ast';
+import { isBurnt, isCut, isEngrave, isFile, isRecipe, isRun } from './generated/ast';
 import { isDay } from './lowering/day';
 import { whereOf } from './lowering/places';
 import { filesAround, runsAndRecipesOf } from './names/runs-in-sight';
@@ -76,10 +76,19 @@ function withKind(line: string, document: LangiumDocument, recipe: string): stri
     return step === undefined ? line : `${step.$type.toLowerCase()} ${line}`;
 }
 
+/** Whether each line is read again as the line of that step, none as a part of another. */
 function isReadable(block: string, run: RunText, services: KerfServices): boolean {
     const { value, lexerErrors, parserErrors } = services.parser.LangiumParser.parse(block);
     if (lexerErrors.length > 0 || parserErrors.length > 0 || !isFile(value) || value.entries.length !== 1) return false;
     const [entry] = value.entries;
-    const lines = 1 + (run.plan === undefined ? 0 : 1) + (run.laser === undefined ? 0 : 1) + run.lines.length + run.notes.length;
-    return isRun(entry) && isDay(entry.date) && entry.items.length === lines;
+    const before = 1 + (run.plan === undefined ? 0 : 1) + (run.laser === undefined ? 0 : 1);
+    if (!isRun(entry) || !isDay(entry.date) || entry.items.length !== before + run.lines.length + run.notes.length) return false;
+    return run.lines.every((line, index) => {
+        const item = entry.items[before + index];
+        return (
+            isBurnt(item) &&
+            item.$cstNode?.text === line &&
+            line.startsWith(`${item.kind ? `${item.kind} ` : ''}${item.step.$refText} `)
+        );
+    });
 }

@@ -11,6 +11,7 @@ import { mistypedDeclarations } from './findings/mistyped';
 import { nodeFindings } from './findings/of-nodes';
 import { runFindings } from './findings/runs';
 import { shopsFindings } from './findings/shop';
+import { withStepsTold } from './findings/step-or-word';
 import { strayWords } from './findings/stray-words';
 import { syntaxFindings } from './findings/syntax';
 import { unknownNames } from './findings/unknown-name';
@@ -67,11 +68,12 @@ function ownFindings(document: LangiumDocument, services: KerfServices): readonl
         ...findingsByNode(document, broken, services),
     ];
     const { conflicts = [] } = (document.parseResult.lexerReport as Partial<KerfLexingReport> | undefined) ?? {};
-    return withoutConsequences(all, broken, document).filter(
+    const kept = withoutConsequences(all, broken, document).filter(
         ({ where }) =>
             broken.some((each) => each.where === where) ||
             !conflicts.some(({ offset, end }) => offset <= where.offset && where.offset < end),
     );
+    return withStepsTold(kept, document, services);
 }
 
 function findingsByNode(document: LangiumDocument, broken: readonly Finding[], services: KerfServices): Iterable<Finding> {

@@ -43,11 +43,22 @@ export class RunLines {
         if (word === undefined || next === undefined || next.startLine !== word.startLine || kinds.has(word.image)) return false;
         // `temperature 19 degC` is a line of the run, `temperature 80 % at …` a step of that name.
         if (isNumber(next)) return word.image === 'temperature' ? powers.has(third?.image ?? '') : !before.has(word.image);
-        if (third === undefined || third.startLine !== word.startLine) return false;
-        if (next.image === 'of') return third.tokenType.name === 'ID' || isWord(third);
-        if (next.image === 'through') return third.image === 'yes' || third.image === 'no';
-        return clauses.has(next.image) && isNumber(third);
+        return isMeasured(word, next, third);
     }
+}
+
+/** Whether what stands behind a word of a run would be said of a step. */
+export function readsLikeStep(tokens: readonly Token[], index: number): boolean {
+    const [word, next, third] = tokens.slice(index, index + 3);
+    if (word === undefined || next === undefined || next.startLine !== word.startLine) return false;
+    return isNumber(next) ? powers.has(third?.image ?? '') : isMeasured(word, next, third);
+}
+
+function isMeasured(word: Token, next: Token, third: Token | undefined): boolean {
+    if (third === undefined || third.startLine !== word.startLine) return false;
+    if (next.image === 'of') return third.tokenType.name === 'ID' || isWord(third);
+    if (next.image === 'through') return third.image === 'yes' || third.image === 'no';
+    return clauses.has(next.image) && isNumber(third);
 }
 
 function isNumber({ tokenType: { name } }: Token): boolean {
