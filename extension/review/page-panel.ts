@@ -49,7 +49,12 @@ export class PagePanel implements vscode.Disposable {
         );
         const { doing, ofRevisions } = questionOf(about);
         if (ofRevisions) {
-            this.revisions = new RevisionWatch(server, about.uri, () => this.later());
+            this.revisions = new RevisionWatch(
+                server,
+                about.uri,
+                () => this.later(),
+                () => panel.visible,
+            );
             this.subscriptions.push(this.revisions);
         }
         this.show(`<p>${escapeMarkup(doing)} …</p><p><a href="command:kerfbook.stopPage">Stop</a></p>`);

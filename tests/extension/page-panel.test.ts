@@ -10,7 +10,7 @@ interface Watcher {
     disposed: boolean;
 }
 
-const editor = vi.hoisted(() => ({ watchers: [] as Watcher[], isTrusted: true }));
+const editor = vi.hoisted(() => ({ watchers: [] as Watcher[], isTrusted: true, written: 0 }));
 
 vi.mock('vscode', () => ({
     Uri: { parse: (uri: string) => uri },
@@ -29,6 +29,7 @@ vi.mock('vscode', () => ({
         get isTrusted() {
             return editor.isTrusted;
         },
+        fs: { stat: async () => ({ mtime: editor.written, size: 1 }) },
         onDidGrantWorkspaceTrust: () => ({ dispose: () => {} }),
         createFileSystemWatcher: (pattern: Watcher['pattern']) => {
             const watcher: Watcher = { pattern, heard: [], disposed: false };
@@ -148,6 +149,25 @@ describe('a comparison follows what git comes to know', () => {
         expect(comparisons()).toBe(2);
         await vi.advanceTimersByTimeAsync(20_000);
         expect(comparisons()).toBe(2);
+    });
+
+    it('a commit that the editor lost is seen in git’s own logbook, and one that it saw is not seen twice', async () => {
+        const { comparisons, turn } = panelOf();
+        await vi.advanceTimersByTimeAsync(20_000);
+        editor.written += 1;
+        await vi.advanceTimersByTimeAsync(20_000);
+        expect(comparisons()).toBe(2);
+        editor.written += 1;
+        happens(0);
+        await vi.advanceTimersByTimeAsync(20_000);
+        expect(comparisons()).toBe(3);
+        turn(false);
+        editor.written += 1;
+        await vi.advanceTimersByTimeAsync(20_000);
+        expect(comparisons()).toBe(3);
+        turn(true);
+        await vi.advanceTimersByTimeAsync(20_000);
+        expect(comparisons()).toBe(4);
     });
 
     it('hidden it waits until somebody looks', async () => {
