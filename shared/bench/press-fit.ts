@@ -52,10 +52,12 @@ export function pressFit(
 ): PressFit {
     const depth = Math.max(0, seat);
     const space = Math.max(0, clearance);
-    const neededFor = (way: number): number => greatest((z) => pocket(z) + veneer(Math.min(way - z, thickness)), way);
-    const needed = neededFor(depth);
+    const closing = (way: number) => (z: number) => pocket(z) + veneer(Math.min(way - z, thickness));
+    const needed = greatest(closing(depth), depth);
     const bottoms = space >= needed;
-    const insertion = bottoms ? depth : bracket(0, depth, (way) => neededFor(way) <= space, 1e-7).last;
+    // One place that jams will do: how much more others would need is not asked.
+    const goesIn = (way: number): boolean => greatest(closing(way), way, space) <= space;
+    const insertion = bottoms ? depth : bracket(0, depth, goesIn, 1e-7).last;
     const closedBy = (way: number): number => {
         const seen = Math.min(Math.max(0, sanded), way);
         return pocket(seen) + veneer(Math.min(way - seen, thickness));
@@ -71,12 +73,13 @@ export function pressFit(
 
 const places = 32;
 
-/** The greatest value from 0 to `end`, both ends included: looked for around the best of some places. */
-function greatest(value: (at: number) => number, end: number): number {
+/** The greatest value from 0 to `end`, both ends included: looked for around the best of some places. Past `enough`, anything above that. */
+function greatest(value: (at: number) => number, end: number, enough = Number.POSITIVE_INFINITY): number {
     if (!(end > 0)) return value(0);
     let best = 0;
     let most = Number.NEGATIVE_INFINITY;
     const ask = (at: number): void => {
+        if (most > enough) return;
         const here = value(at);
         if (!(here > most)) return;
         most = here;

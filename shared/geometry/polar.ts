@@ -115,11 +115,11 @@ function extent(region: Region, centreX: number, centreY: number): { radius: num
     return { radius: Math.sqrt(farthest), turns: swept / (2 * Math.PI) };
 }
 
-/** Area in mm2 of the difference between the picture and itself turned by a number of rays. */
-export function turnedDifference(picture: PolarPicture, shift: number): number {
+/** Area in mm2 of the difference between the picture and itself turned by a number of rays; once it passes `stop`, anything above that. */
+export function turnedDifference(picture: PolarPicture, shift: number, stop = Number.POSITIVE_INFINITY): number {
     const { rays, rings: count, cover, cellArea } = picture;
     let sum = 0;
-    for (let ray = 0; ray < rays; ray++) {
+    for (let ray = 0; ray < rays && sum <= stop; ray++) {
         const here = ray * count;
         const there = ((ray + shift) % rays) * count;
         for (let ring = 0; ring < count; ring++) sum += Math.abs(cover[here + ring]! - cover[there + ring]!) * cellArea[ring]!;
@@ -127,7 +127,7 @@ export function turnedDifference(picture: PolarPicture, shift: number): number {
     return sum;
 }
 
-/** The same for the picture mirrored about the axis at `axis` half rays from the x axis; once it passes `stop`, anything above that. */
+/** The same for the picture mirrored about the axis at `axis` half rays from the x axis; the same of `stop`. */
 export function mirroredDifference(picture: PolarPicture, axis: number, stop = Number.POSITIVE_INFINITY): number {
     const { rays, rings: count, cover, cellArea } = picture;
     let sum = 0;

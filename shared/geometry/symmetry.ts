@@ -19,7 +19,7 @@ export interface Symmetry {
     readonly tolerance: number;
     /** Turned over left to right, about the upright line through the centre of area. */
     readonly mirror: Match;
-    /** The best line through the centre of area to turn it over about; `angle` in rad from the x axis, 0 to pi. */
+    /** The best line through the centre of area to turn it over about; `angle` in rad from the x axis, 0 to pi. Looked for when it is asked for. */
     readonly axis: Match & { readonly angle: number };
     /** Into how many equal turns it repeats: 1 if it does not, `roundOrder` if any turn will do. */
     readonly rotation: Match & { readonly order: number };
@@ -59,8 +59,16 @@ export function symmetryOf(region: Region, tolerance = 0.1): Symmetry {
         return { angle, ...match(mirroredDifference(picture, Math.round(axis)), reflection(angle, x, y)) };
     };
     const { angle: _, ...mirror } = mirrorAt(picture.rays / 2);
-    const axis = mirror.symmetric ? { angle: Math.PI / 2, ...mirror } : mirrorAt(bestAxis(picture));
-    return { tolerance, mirror, axis, rotation: bestTurn(picture, most, (seen, turn) => match(seen, rotation(turn, x, y))) };
+    let axis: Symmetry['axis'] | undefined;
+    return {
+        tolerance,
+        mirror,
+        get axis() {
+            axis ??= mirror.symmetric ? { angle: Math.PI / 2, ...mirror } : mirrorAt(bestAxis(picture));
+            return axis;
+        },
+        rotation: bestTurn(picture, most, (seen, turn) => match(seen, rotation(turn, x, y))),
+    };
 }
 
 /** How a region compares with its image in the upright at `x`, to `tolerance` mm. */
@@ -115,7 +123,8 @@ function bestTurn(picture: PolarPicture, most: number, match: (seen: number, tur
     let closest = { part: 1 / 2, seen: Number.POSITIVE_INFINITY };
     for (let order = highestOrder; order >= 2; order--) {
         const part = telling(order);
-        const seen = turnedDifference(picture, Math.round(picture.rays * part));
+        // Neither a candidate nor the closest beyond that.
+        const seen = turnedDifference(picture, Math.round(picture.rays * part), Math.max(closest.seen, most));
         if (seen < closest.seen) closest = { part, seen };
         if (seen <= most) candidates.push({ order, part, seen });
     }

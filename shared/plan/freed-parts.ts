@@ -3,6 +3,7 @@ import { area, bounds, contains, signedArea } from '../geometry/measure';
 import { type Bounds, emptyRegion, type Region } from '../geometry/region';
 import { reversed } from '../geometry/reverse';
 import { boxed, boxesMeet } from '../piece/partition';
+import { KeptOn } from './kept';
 import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
 import type { StepPlan } from './plan';
@@ -32,10 +33,8 @@ export function cutOutcome(
     steps: readonly StepPlan[],
     memo: Memo,
 ): CutOutcome {
-    const { cuts, works, key } = workOn(laser, steps, memo);
-    return memo.get('cut-outcome', `${key} ${size.width} ${size.height}`, () =>
-        outcomeOf(laser, cuts, works, size.width * size.height),
-    );
+    const { works, key, judged } = workOn(laser, steps, size.width * size.height, memo);
+    return memo.get('cut-outcome', `${key} ${laser.step.index}`, () => outcomeOf(laser, judged(), works));
 }
 
 /** The shapes of a cut by which side of their edge is kept. */
@@ -53,22 +52,26 @@ export function cutSides(
     steps: readonly StepPlan[],
     memo: Memo,
 ): CutSides {
-    const { cuts, works, key } = workOn(laser, steps, memo);
     const sheet = size === undefined ? Infinity : size.width * size.height;
-    return memo.get('cut-sides', `${key} ${sheet}`, () => {
-        const own = judge(cuts, works, sheet).filter(({ step }) => step === laser.step.index);
+    const { key, judged } = workOn(laser, steps, sheet, memo);
+    return memo.get('cut-sides', `${key} ${laser.step.index}`, () => {
+        const own = judged().filter(({ step }) => step === laser.step.index);
         const regions = (isPiece: boolean): Region[] => own.filter((one) => one.isPiece === isPiece).map(({ region }) => region);
         return { parts: regions(true), openings: regions(false) };
     });
 }
 
-/** The cuts and engravings on the blank of a cut, and a name for them and it. */
-function workOn(laser: LaserPlan, steps: readonly StepPlan[], memo: Memo) {
+/** What is engraved on the blank of a cut, its cuts judged by that, and a name for all of it. @param sheet area, mm2 */
+function workOn(laser: LaserPlan, steps: readonly StepPlan[], sheet: number, memo: Memo) {
     const here = steps.flatMap((step) => (step.laser !== undefined && step.blank === laser.blank ? [step.laser] : []));
     const cuts = here.filter(({ step }) => step.kind === 'cut');
     const works = here.filter(({ step, through }) => step.kind === 'engrave' && !through).map(({ region }) => region);
-    const key = [...cuts, laser].map(({ region, step }) => `${memo.keyOf(region)} ${step.index}`);
-    return { cuts, works, key: [...key, ...works.map((work) => memo.keyOf(work))].join(' ') };
+    const names = [
+        ...cuts.map(({ region, step }) => `${memo.keyOf(region)} ${step.index}`),
+        ...works.map((work) => memo.keyOf(work)),
+    ];
+    const key = `${names.join(' ')} ${sheet}`;
+    return { works, key, judged: () => memo.get('cuts-judged', key, () => judge(cuts, works, sheet)) };
 }
 
 interface Enclosed {
@@ -79,8 +82,7 @@ interface Enclosed {
     readonly isPiece: boolean;
 }
 
-function outcomeOf(laser: LaserPlan, cuts: readonly LaserPlan[], works: readonly Region[], sheet: number): CutOutcome {
-    const all = judge(cuts, works, sheet);
+function outcomeOf(laser: LaserPlan, all: readonly Enclosed[], works: readonly Region[]): CutOutcome {
     const pieces = all.filter(({ isPiece }) => isPiece);
     const own = all.filter(({ step }) => step === laser.step.index);
     const holes = own.filter(({ isPiece }) => !isPiece);
@@ -136,10 +138,20 @@ function judge(cuts: readonly LaserPlan[], works: readonly Region[], sheet: numb
 const across = 16;
 const enough = 200;
 
-/** Part of a region that lies inside of another: of places on a grid over it, and of its corners, since lines may slip through a grid. */
+/** Part of a region that lies inside of another, of places in it. */
 function shareInside(region: Region, { region: whole, box }: Pick<Enclosed, 'region' | 'box'>): number {
     const own = bounds(region);
     if (own === undefined || !boxesMeet(own, box)) return 0;
+    const places = placesIn.getOr(region, () => spread(region, own));
+    let inside = 0;
+    for (let i = 0; i < places.length; i += 2) if (contains(whole, places[i]!, places[i + 1]!)) inside++;
+    return places.length === 0 ? 0 : (2 * inside) / places.length;
+}
+
+const placesIn = /* @__PURE__ */ new KeptOn<Region, readonly number[]>();
+
+/** Places of a region on a grid over it, and of its corners, since lines may slip through a grid; x and y in turn, mm. */
+function spread(region: Region, own: Bounds): number[] {
     const places: number[] = [];
     for (let i = 0; i < across * across; i++) {
         const x = own.minX + (((i % across) + 0.5) / across) * (own.maxX - own.minX);
@@ -149,9 +161,7 @@ function shareInside(region: Region, { region: whole, box }: Pick<Enclosed, 'reg
     const corners = region.rings.reduce((sum, ring) => sum + ring.length / 2, 0);
     const stride = 2 * Math.max(1, Math.floor(corners / enough));
     for (const ring of region.rings) for (let i = 0; i + 1 < ring.length; i += stride) places.push(ring[i]!, ring[i + 1]!);
-    let inside = 0;
-    for (let i = 0; i < places.length; i += 2) if (contains(whole, places[i]!, places[i + 1]!)) inside++;
-    return places.length === 0 ? 0 : (2 * inside) / places.length;
+    return places;
 }
 
 function isInside(one: Pick<Enclosed, 'region'>, other: Pick<Enclosed, 'region' | 'box'>): boolean {

@@ -84,7 +84,7 @@ function completed(
         if (seat === undefined) return plan;
         const { reliefLaser: relief, pocketLaser: pocket, below } = inlay;
         const reliefBlank = blanks.find(({ name }) => name === relief.blank);
-        return { ...plan, inlay: { ...inlay, ...stackAndFit(step, { relief, pocket, reliefBlank, below }, seat.depth) } };
+        return { ...plan, inlay: { ...inlay, ...stackAndFit(step, { relief, pocket, reliefBlank, below, memo }, seat.depth) } };
     }
     return plan;
 }

@@ -1,4 +1,4 @@
-import { pressFit, type WallShape } from '../bench/press-fit';
+import { type PressFit, pressFit, type WallShape } from '../bench/press-fit';
 import { inlayStack } from '../bench/stack';
 import { FOOT, wallShape } from '../burn/wall';
 import { intersect, subtract, union } from '../geometry/boolean';
@@ -52,13 +52,26 @@ export function planInlay(step: Inlay, halves: Halves): InlayPlan {
  */
 export function stackAndFit(
     step: Inlay,
-    { relief, pocket, reliefBlank, below }: Omit<Halves, 'memo'>,
+    { relief, pocket, reliefBlank, below, memo }: Halves,
     depth = pocket.depth,
 ): Pick<InlayPlan, 'clearance' | 'gap' | 'film' | 'below' | 'veneer' | 'stack' | 'fit'> {
     const clearance = Math.max(0, step.clearance?.value ?? 0);
     const gap = clearance + (relief.step.offset?.value ?? 0) + (pocket.step.offset?.value ?? 0);
     const film = step.glue?.film === undefined ? (step.glue === undefined ? exactly(0) : usualFilm) : intervalOf(step.glue.film);
     const veneer = reliefBlank?.thickness;
+    const fitAt = (down: Interval): PressFit => {
+        const seat = seatOf(pocket, down.value - film.value, veneer);
+        const thickness = veneer?.value;
+        const key = [gap, seat, below.value, thickness, wallKey(pocket), wallKey(relief)].join(' ');
+        // Tried out with many figures, of which most leave it as it is.
+        return memo.get('press-fit', key, () =>
+            pressFit(
+                gap,
+                { seat, sanded: below.value, ...(thickness === undefined ? {} : { thickness }) },
+                { pocket: pocketWall(pocket), veneer: veneerWall(relief) },
+            ),
+        );
+    };
     return {
         clearance,
         gap,
@@ -66,25 +79,19 @@ export function stackAndFit(
         below,
         ...(veneer === undefined ? {} : { veneer }),
         ...(depth === undefined || veneer === undefined ? {} : { stack: inlayStack(veneer, depth, film, below) }),
-        ...(depth === undefined
-            ? {}
-            : {
-                  fit: pressFit(
-                      gap,
-                      {
-                          seat: seatOf(pocket, depth.value - film.value, veneer),
-                          sanded: below.value,
-                          ...(veneer === undefined ? {} : { thickness: veneer.value }),
-                      },
-                      { pocket: pocketWall(pocket), veneer: veneerWall(relief) },
-                  ),
-              }),
+        ...(depth === undefined ? {} : { fit: fitAt(depth) }),
     };
 }
 
 /** Where the pocket has no floor, the veneer is pushed in until it is flush; mm. */
 function seatOf({ through }: LaserPlan, seat: number, veneer: Interval | undefined): number {
     return through && veneer !== undefined ? Math.min(seat, veneer.value) : seat;
+}
+
+function wallKey({ wall }: LaserPlan): string {
+    if (wall === undefined) return 'upright';
+    const { depth, rim, sigma, line } = wall;
+    return [depth, rim, sigma, line?.peak, line?.gain].join(' ');
 }
 
 /** Upright where settings or spot are not known. */

@@ -56,7 +56,13 @@ function again(old: StepPlan, step: Step, { recipe, blanks, done, memo }: Rehear
         const relief = done[inlay.relief.index]?.laser;
         const pocket = done[inlay.pocket.index]?.laser;
         if (relief?.step.kind !== 'engrave' || pocket?.step.kind !== 'engrave') return old;
-        const halves = { relief, pocket, reliefBlank: blanks.get(relief.blank), below: sandedBelow(step, pocket.blank, recipe) };
+        const halves = {
+            relief,
+            pocket,
+            reliefBlank: blanks.get(relief.blank),
+            below: sandedBelow(step, pocket.blank, recipe),
+            memo,
+        };
         const { stack: _stack, fit: _fit, ...drawn } = inlay;
         const figures = stackAndFit(step, halves);
         return {

@@ -59,11 +59,16 @@ function fewer(plan: Plan, inlay: InlayPlan, step: Inlay): Fix[] {
     if (relief === undefined || pocket === undefined || step.marks === undefined) return [];
     const sheets = { relief: { x: 0, y: 0, ...relief }, pocket: { x: 0, y: 0, ...pocket } };
     for (let wanted = inlay.marks?.placed ?? 0; wanted > 0; wanted--) {
-        const { marks } = findMarks({ inlay, index: step.index, wanted, sheets }, plan.steps, new Memo());
+        const { marks } = findMarks({ inlay, index: step.index, wanted, sheets }, plan.steps, triedFor(inlay));
         if (marks.placed < wanted || (marks.apart ?? marks.diameter) < marks.diameter) continue;
         return [{ title: `Ask for ${wanted}`, changes: [{ do: 'replace', where: step.marks.where, text: `marks ${wanted}` }] }];
     }
     return [];
+}
+
+/** What has been tried with the halves of an inlay as they lie on each other: figures that are typed or tried out move no mark. */
+function triedFor({ turned }: InlayPlan): Memo {
+    return keptFor(turned, 'marks tried', () => new Memo());
 }
 
 /** The least of the larger veneer blanks on which all marks have room; undefined where a larger one does not help. */
@@ -85,7 +90,7 @@ function largerBlank(plan: Plan, inlay: InlayPlan, step: Inlay): Fix | undefined
         larger.find((by) => {
             const from = held ? 0 : -by / 2;
             const sheets = { relief: { x: from, y: from, width: width + by, height: height + by }, pocket: sheet };
-            return findMarks({ inlay, index: step.index, wanted, sheets }, plan.steps, new Memo()).marks.placed >= wanted;
+            return findMarks({ inlay, index: step.index, wanted, sheets }, plan.steps, triedFor(inlay)).marks.placed >= wanted;
         }),
     );
     if (more === undefined) return undefined;
