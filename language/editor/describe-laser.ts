@@ -1,4 +1,5 @@
 import { focusSteps, spotOf } from '../../shared/burn/beam';
+import { outputOf, outputWords } from '../../shared/burn/output';
 import { leastPowerOf, settingFor, wattsAt } from '../../shared/burn/power-curve';
 import { originSentence } from '../../shared/plan/origin';
 import { showLength, showNumber, showRatio } from '../../shared/quantity/show';
@@ -10,7 +11,13 @@ import { laserOf } from '../lowering/stock';
 /** What follows from a laser's figures: its spot and how far the focus reaches, its power curve, its run-up, its zero. Markdown. */
 export function describeLaser(node: ast.Laser): string {
     const laser = laserOf(node);
-    return [...optics(laser), ...powers(laser), ...motion(laser), `in machine files ${originSentence(laser)}`]
+    return [
+        ...optics(laser),
+        ...powers(laser),
+        ...motion(laser),
+        `in machine files ${originSentence(laser)}`,
+        `they switch on with ${outputWords(outputOf(laser))}`,
+    ]
         .map((line) => `- ${line}`)
         .join('\n');
 }

@@ -52,6 +52,8 @@ export const laserOf = once((node: ast.Laser): Laser => {
             aperture: items.figure('aperture'),
             quality: items.figure('quality'),
             focus: items.choice('focus'),
+            output: items.choice('output'),
+            fullOutput: items.figure('fulloutput'),
             field: items.size('field'),
             zero: items.choice('zero'),
             topSpeed: items.figure('topspeed'),

@@ -1,4 +1,4 @@
-import { zeros } from '../../shared/recipe/stock';
+import { outputs, zeros } from '../../shared/recipe/stock';
 import { measure, property, share } from './property';
 
 /** What a shop says of a laser. */
@@ -68,6 +68,18 @@ export const laserProperties = [
         'focus driven',
         { choices: ['driven', 'by-hand', 'fixed'], otherwise: 'not known: both are planned' },
     ),
+    property(
+        'Laser',
+        'output',
+        'word',
+        'What the power does where the head is slower than told, in corners and at the ends of lines: it stays, or the machine lowers it with the speed, so that all places get the same dose. Machine files then switch on with M4 instead of M3.',
+        'output with-speed',
+        { choices: [...outputs], otherwise: 'constant' },
+    ),
+    property('Laser', 'full output', 'figure', 'The S of machine files that stands for full power.', 'full output 255', {
+        measures: [measure('count', [50, 1e5], [1, 1e6])],
+        otherwise: '1000',
+    }),
     property(
         'Laser',
         'zero',

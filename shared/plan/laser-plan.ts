@@ -43,6 +43,8 @@ export interface LaserPlan {
     readonly outlinePasses: number;
     /** With what an engraving's outline is burnt; absent without one, and while the settings are not known. */
     readonly outline?: OutlineSettings;
+    /** Of a step that follows its outline, where it gets most. */
+    readonly strongest?: StrongPlace;
     /** Height of the focus below the face for each area pass; absent where it stays on the face. */
     readonly focus?: readonly number[];
     /** Lean of the walls against the upright, rad. */
@@ -149,6 +151,17 @@ export interface OutlineSettings {
     readonly dose?: number;
     /** How deep the deepest place across a straight edge is, mm; more than the floor where the laser cannot hold so little power. */
     readonly deepest?: number;
+    /** Where the edge gets most, since the head is slow there; absent where no place gets more than the rest. */
+    readonly strongest?: StrongPlace;
+}
+
+/** A place of a line that gets more than the rest of it: where the head is slow and the power does not go down as far. Mm on the blank. */
+export interface StrongPlace {
+    /** Its dose against that of the rest. */
+    readonly times: number;
+    readonly deepest: number;
+    readonly x: number;
+    readonly y: number;
 }
 
 export interface LaserSettings {

@@ -17,7 +17,7 @@ import type { DottedPicture, LaserPlan, OutlineSettings, PlacedArt } from './las
 import { machineWork, noWork } from './machine-work';
 import { type PlacingTable, place } from './place-art';
 import { focusOfPasses } from './plan-focus';
-import { lineOf, outlineSettings } from './plan-outline';
+import { lineOf, outlineSettings, strongestOfLine } from './plan-outline';
 import { shownTones } from './shown-tones';
 import { type Solved, solveSettings } from './solve-settings';
 
@@ -124,9 +124,11 @@ function planLine(
     step: Engrave | Cut,
     line: Region,
     { solved, placed, axis, edge }: { solved: Solved; placed: readonly PlacedArt[]; axis: number | undefined; edge: number },
-    { laser }: Recipe,
-    { blank, memo }: PlacingTable,
+    recipe: Recipe,
+    table: PlacingTable,
 ): LaserPlan {
+    const { laser } = recipe;
+    const { blank, memo } = table;
     const key = memo.keyOf(line);
     const width = lineWidth(laser);
     const region = memo.get('followed', `${key} ${width}`, () => subtract(grow(line, width / 2), grow(line, -width / 2)));
@@ -143,6 +145,7 @@ function planLine(
         ...solved,
         scanAngle: 0,
         outlinePasses,
+        ...strongestAlong(line, solved, recipe, table),
         taper: 0,
         growth: 0,
         edge,
@@ -152,6 +155,16 @@ function planLine(
             memo,
         ),
     };
+}
+
+function strongestAlong(
+    line: Region,
+    { settings, tone }: Solved,
+    recipe: Recipe,
+    { blank, memo }: Pick<PlacingTable, 'blank' | 'memo'>,
+): Pick<LaserPlan, 'strongest'> {
+    if (settings === undefined || tone !== undefined) return {};
+    return strongestOfLine(line, settings, depthLaw(recipe, blank.blank.sheet, memo), recipe.laser, memo);
 }
 
 /** The same step with other figures: settings, depth and walls, with everything drawn left where it is. */
@@ -170,10 +183,12 @@ export function laserFigures(
         finest: _finest,
         wall: _wall,
         outline: _outline,
+        strongest: _strongest,
         ...drawn
     } = laser;
     const solved = solveSettings(step, table.blank, recipe, table.memo);
-    if (followsOutline(step)) return { ...drawn, step, ...solved };
+    if (followsOutline(step))
+        return { ...drawn, step, ...solved, ...strongestAlong(laser.line ?? laser.region, solved, recipe, table) };
     const outline = outlineOfStep(step, solved, laser.whole ?? laser.region, recipe, table);
     const wall = wallOfStep(solved, recipe, { ...table, line: lineOf(outline) });
     const focus = focusOfPasses(step, solved, recipe.laser);

@@ -2,15 +2,18 @@ import { spotOf } from '../burn/beam';
 import { depthOf, doseOf, sigmaOf } from '../burn/dose';
 import type { DepthLaw } from '../burn/law';
 import { depthAtShare, doseToFloor, doseToTone, type LinePasses, lineDose, lineEnergy } from '../burn/outline-pass';
+import { outputOf } from '../burn/output';
 import { leastPowerOf, settingFor, wattsAt } from '../burn/power-curve';
 import type { Region } from '../geometry/region';
 import type { Laser } from '../recipe/stock';
 import { heldSpeed } from '../toolpath/held-speed';
 import { outlinePaths } from '../toolpath/outline';
+import type { Path } from '../toolpath/path';
+import { strongestOf } from '../toolpath/strongest';
 import { contentKey } from './content-key';
-import type { LaserSettings, OutlineSettings } from './laser-plan';
+import type { LaserSettings, OutlineSettings, StrongPlace } from './laser-plan';
 import type { Memo } from './memo';
-import { motionOf } from './toolpaths';
+import { evenPaths, motionOf } from './toolpaths';
 
 /** What an outline pass is worked out from. */
 export interface OutlineAsked {
@@ -32,7 +35,7 @@ export interface OutlineAsked {
 export function outlineSettings(asked: OutlineAsked, memo: Memo): OutlineSettings {
     const { settings, laser, drawn, passes } = asked;
     const motion = motionOf(laser);
-    const held = memo.get('held-speed', contentKey(memo.keyOf(drawn), motion), () => heldSpeed(outlinePaths(drawn), motion));
+    const held = memo.get('held-speed', contentKey(memo.keyOf(drawn), motion), () => heldSpeed(pathsAround(drawn, memo), motion));
     const spot = spotOf(laser);
     const sigma = spot === undefined ? undefined : sigmaOf(spot.diameter);
     // Without a spot: half of what a scan line gives, which is what the beam's width takes from the edge.
@@ -47,7 +50,48 @@ export function outlineSettings(asked: OutlineAsked, memo: Memo): OutlineSetting
         passes,
         purpose: asked.isTone ? 'tone' : 'depth',
         ...(dose === undefined ? {} : { dose, deepest: deepestAt(asked, dose) }),
+        ...(dose === undefined
+            ? {}
+            : strongPlace(drawn, { power, speed }, (times) => deepestAt(asked, times * dose), laser, memo)),
     };
+}
+
+/** The place of outlines that gets most, with the depth (mm) that so many times the dose gives. */
+function strongPlace(
+    drawn: Region,
+    { power, speed }: Pick<LaserSettings, 'power' | 'speed'>,
+    depthAt: (times: number) => number,
+    laser: Laser | undefined,
+    memo: Memo,
+): { readonly strongest?: StrongPlace } {
+    const spot = spotOf(laser);
+    if (spot === undefined) return {};
+    const paths = evenPaths(pathsAround(drawn, memo), { power, speed }, laser, memo);
+    // With power that follows the speed no place gets more; the paths then are not cut into steps.
+    const motion = motionOf(laser);
+    const key = contentKey(memo.keyOf(paths), speed, motion, spot.diameter);
+    const found = outputOf(laser).followsSpeed
+        ? undefined
+        : memo.get('strongest', key, () => strongestOf(paths, speed, motion, sigmaOf(spot.diameter)));
+    return found === undefined ? {} : { strongest: { ...found, deepest: depthAt(found.times) } };
+}
+
+function pathsAround(drawn: Region, memo: Memo): readonly Path[] {
+    return memo.get('paths-around', memo.keyOf(drawn), () => outlinePaths(drawn));
+}
+
+/** Where a step that follows its outline digs most. */
+export function strongestOfLine(
+    line: Region,
+    { power, speed, passes }: LaserSettings,
+    law: DepthLaw,
+    laser: Laser | undefined,
+    memo: Memo,
+): { readonly strongest?: StrongPlace } {
+    const spot = spotOf(laser);
+    if (spot === undefined) return {};
+    const dose = lineDose(power / speed, sigmaOf(spot.diameter));
+    return strongPlace(line, { power, speed }, (times) => depthOf(law, times * dose, passes), laser, memo);
 }
 
 /** The line as a wall is worked out with it. */

@@ -1,3 +1,4 @@
+import { outputOf } from '../burn/output';
 import { leastPowerOf } from '../burn/power-curve';
 import type { Region } from '../geometry/region';
 import { followsOutline } from '../recipe/follows-outline';
@@ -77,20 +78,22 @@ export function outlineOf({ region, step }: Pick<Burning, 'region' | 'step'>, me
     );
 }
 
-/** Its power follows the speed that the head has, down to the least that the laser holds. */
-function outlineWork(
-    { region, step, laser, name = step.name }: Burning,
-    { power, speed, passes }: Pick<OutlineSettings, 'power' | 'speed' | 'passes'>,
-    air: boolean,
+/**
+ * Paths on which the power goes with the speed that the head has, down to the least that the laser holds: by steps in the file, or by
+ * the machine itself where it does that.
+ */
+export function evenPaths(
+    paths: readonly Path[],
+    { power, speed }: Pick<LaserSettings, 'power' | 'speed'>,
+    laser: Laser | undefined,
     memo: Memo,
-): Work {
-    const paths = outlineOf({ region, step }, memo);
+): readonly Path[] {
+    if (outputOf(laser).followsSpeed) return paths;
     const { acceleration } = motionOf(laser);
     const least = Math.min(1, (leastPowerOf(laser) ?? 0) / power);
-    const even = memo.get('even-outline', contentKey(memo.keyOf(paths), speed, acceleration, least), () =>
+    return memo.get('even-outline', contentKey(memo.keyOf(paths), speed, acceleration, least), () =>
         paths.map((path) => withEvenEnergy(path, speed, acceleration, least)),
     );
-    return { kind: 'path', name: `${name} outline`, power, speed, air, passes, paths: even };
 }
 
 /** The machine's work for a step: area passes first, then its outline. Made when somebody needs it, and kept. */
@@ -125,18 +128,19 @@ export function toolpaths(burning: Burning, memo: Memo): Work[] {
             work.push(area(made, `${name}, ${artName} in dots`));
         }
     }
-    if (burning.outlinePasses > 0) {
-        work.push(
-            step.kind === 'cut' || followsOutline(step)
-                ? {
-                      kind: 'path',
-                      name: burning.name ?? step.name,
-                      ...burnt,
-                      passes: burning.outlinePasses,
-                      paths: outlineOf(burning, memo),
-                  }
-                : outlineWork(burning, burning.outline ?? { ...settings, passes: burning.outlinePasses }, air, memo),
-        );
-    }
+    if (burning.outlinePasses > 0) work.push(pathWork(burning, settings, air, memo));
     return work;
+}
+
+/** A cut keeps its power, so that corners come through too; what is engraved along an outline gets the same dose everywhere. */
+function pathWork(burning: Burning, settings: LaserSettings, air: boolean, memo: Memo): Work {
+    const { step, laser, outlinePasses } = burning;
+    const name = burning.name ?? step.name;
+    const paths = outlineOf(burning, memo);
+    if (step.kind === 'cut')
+        return { kind: 'path', name, power: settings.power, speed: settings.speed, air, passes: outlinePasses, paths };
+    const isLine = followsOutline(step);
+    const { power, speed, passes } = (isLine ? undefined : burning.outline) ?? { ...settings, passes: outlinePasses };
+    const even = evenPaths(paths, { power, speed }, laser, memo);
+    return { kind: 'path', name: isLine ? name : `${name} outline`, power, speed, air, passes, paths: even };
 }

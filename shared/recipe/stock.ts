@@ -34,6 +34,10 @@ export interface Setpoint {
     readonly where: Where;
 }
 
+/** What the power does where the head is slower than it was told to be: it stays, or goes down with the speed. */
+export const outputs = ['constant', 'with-speed'] as const;
+export type LaserOutput = (typeof outputs)[number];
+
 export interface Laser extends Named {
     /** The whole block; absent where a laser stands in no text. */
     readonly whole?: Where;
@@ -50,6 +54,10 @@ export interface Laser extends Named {
     readonly aperture?: Quantity;
     readonly quality?: Quantity;
     readonly focus?: Written<Focusing>;
+    /** Constant when it is not written. */
+    readonly output?: Written<LaserOutput>;
+    /** The S of machine files that stands for full power. */
+    readonly fullOutput?: Quantity;
     readonly field?: Extent;
     /** The lower left corner when it is not written. */
     readonly zero?: Written<Zero>;

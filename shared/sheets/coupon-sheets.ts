@@ -15,7 +15,7 @@ import type { Sheets } from './build-sheets';
 import { couponPage } from './coupon-page';
 import { couponSvg } from './coupon-svg';
 import { couponTable } from './coupon-table';
-import { curveOption } from './curve-option';
+import { outputOption } from './output-option';
 import { rs274 } from './rs274';
 
 /** The deepest squares take at most this share of the board where it is thinnest, and no more than this (mm) of a thick one. */
@@ -115,7 +115,7 @@ function couponRs274(title: string, laser: Laser, sheet: CouponSheet): { text: s
             'check origin, focus and material before starting; never leave it running alone',
         ],
         fullPower: laser.power?.value ?? Number.NaN,
-        ...curveOption(laser),
+        ...outputOption(laser),
         origin: originSentence(laser, 'coupon'),
     });
     return 'problem' in result ? { problem: 'coupon.ngc is not written: its figures are none a machine can have.' } : result;

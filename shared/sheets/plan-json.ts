@@ -1,5 +1,6 @@
 import type { Pressed } from '../bench/virtual-press';
 import type { KerfWidth } from '../burn/kerf-width';
+import { outputOf } from '../burn/output';
 import { area, bounds } from '../geometry/measure';
 import type { Region } from '../geometry/region';
 import type { CutLine, LaserPlan } from '../plan/laser-plan';
@@ -44,6 +45,7 @@ export function planJson(
         recipe: { name: plan.recipe.name, title: plan.recipe.title, revision: plan.recipe.revision, make: plan.recipe.make },
         laser: plan.recipe.laser?.name ?? null,
         zero: zeroOf(plan.recipe.laser),
+        output: outputOf(plan.recipe.laser),
         blanks: plan.blanks.map((blank) => ({
             name: blank.name,
             of: blank.blank.sheet?.name ?? null,
@@ -171,6 +173,7 @@ function laserJson(laser: LaserPlan, region: (of: Region) => unknown): object {
         scanAngle: laser.scanAngle,
         outlinePasses: laser.outlinePasses,
         outline: laser.outline ?? null,
+        strongest: laser.strongest ?? null,
         kerf: laser.kerf === undefined ? null : kerfJson(laser.kerf, laser.cutLine, region),
         focus: laser.focus ?? null,
         reach: laser.reach ?? null,

@@ -26,6 +26,8 @@ export interface Rs274Options {
     readonly settingFor?: (watts: number) => number;
     /** Highest S (default 1000). */
     readonly fullScale?: number;
+    /** The machine lowers the power with the speed by itself, which M4 switches on; M3, and constant power, if absent. */
+    readonly followsSpeed?: boolean;
     /** The sentence that says where X 0 Y 0 lies. */
     readonly origin: string;
 }
@@ -36,6 +38,7 @@ export type Rs274Problem = 'not-finite' | 'power-over' | 'incomplete-hatch' | 't
 export class Rs274Lines {
     private readonly lines: string[] = [];
     private readonly full: number;
+    private readonly on: 'M3' | 'M4';
     private motion = '';
     private x = '';
     private y = '';
@@ -52,6 +55,7 @@ export class Rs274Lines {
         private readonly origin: Place,
     ) {
         this.full = options.fullScale ?? 1000;
+        this.on = options.followsSpeed === true ? 'M4' : 'M3';
     }
 
     /** @param reach what the head moves over (mm, y downwards), the origin included */
@@ -69,8 +73,13 @@ export class Rs274Lines {
                 ? `S is the power of the beam, S 0 to ${most} stands for 0 to ${watts} W. F is in mm a minute`
                 : `S is the setting of the beam, S 0 to ${most} stands for 0 to 100 %, along a power curve up to ${watts} W. F is in mm a minute`,
         );
+        this.comment(
+            this.options.followsSpeed === true
+                ? 'M4: the machine lowers the power where the head is slower than F'
+                : 'M3: constant power. Along outlines S goes down where the head is slower',
+        );
         if (focusMoves) this.comment('Z moves the focus: Z 0 is on the face of the blank, Z below 0 in the wood');
-        this.lines.push('G21', 'G90', 'G94', 'G0', 'S0', 'M3');
+        this.lines.push('G21', 'G90', 'G94', 'G0', 'S0', this.on);
         this.motion = 'G0';
         this.power = 'S0';
     }
@@ -112,7 +121,7 @@ export class Rs274Lines {
             this.comment(`stop: bring the focus ${where}, then go on`);
             this.lines.push('M5');
             this.air(false);
-            this.lines.push('M0', 'M3');
+            this.lines.push('M0', this.on);
         } else {
             this.lines.push(`G0 Z${decimal(-height, 3)}`);
             this.motion = 'G0';

@@ -7,7 +7,7 @@ import { Rs274Lines, type Rs274Options, type Rs274Problem } from './rs274-lines'
 
 /*
  * Machine files in RS-274/NGC as Kramer, Proctor and Messina describe it (The NIST RS274NGC Interpreter,
- * Version 3, NISTIR 6556, 2000): G21 millimetres, G90 absolute, G94 feed in units a minute, M3 and M5 as
+ * Version 3, NISTIR 6556, 2000): G21 millimetres, G90 absolute, G94 feed in units a minute, M3 (or M4, see burn/output) and M5 as
  * beam ready and off, M7 and M9 as air on and off, lines of at most 256 characters, comments in ( ).
  * S as beam power lies outside of that standard, so a comment says what it means.
  */

@@ -1,3 +1,4 @@
+import { outputOf, outputWords } from '../burn/output';
 import type { Bounds } from '../geometry/region';
 import { originOn, originSentence } from '../plan/origin';
 import type { Plan } from '../plan/plan';
@@ -17,7 +18,7 @@ export function setUpSection(plan: Plan): string {
 
 function setUpWords({ recipe: { laser } }: Plan, setUp: SetUp): string {
     const { number, blank, lasers } = setUp;
-    const head = `Set-up ${number}, ${lasers.map(({ step }) => step.name).join(', ')} on ${blank.name}: ${originSentence(laser)}.`;
+    const head = `Set-up ${number}, ${lasers.map(({ step }) => step.name).join(', ')} on ${blank.name}: ${originSentence(laser)}; the file switches on with ${outputWords(outputOf(laser))}.`;
     const { size } = blank;
     const reach = knownReach(setUp, laser);
     if (reach === undefined || size === undefined) return head;

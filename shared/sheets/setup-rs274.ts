@@ -8,12 +8,12 @@ import { burningsOf, motionOf, toolpaths } from '../plan/toolpaths';
 import { showLength, showNumber, showTime } from '../quantity/show';
 import type { Job } from '../toolpath/job';
 import { timeOfJob } from '../toolpath/time';
-import { curveOption } from './curve-option';
 import { fileName } from './escape';
 import { focusLine } from './focus-line';
+import { outputOption } from './output-option';
 import { type Rs274Problem, rs274 } from './rs274';
 import { type PowerScale, powerWords } from './rs274-lines';
-import { outlineWords, passesWords, type SheetFile } from './setup-svg';
+import { outlineWords, passesWords, type SheetFile, strongWords } from './setup-svg';
 
 const why: Readonly<Record<Rs274Problem, string>> = {
     'not-finite': 'a power, speed or size in it is no usable number',
@@ -41,7 +41,7 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
         focusByHand: laser.focus?.value === 'by-hand',
     };
     const time = timeOfJob(job);
-    const scale = { fullPower, ...curveOption(laser) };
+    const scale = { fullPower, ...outputOption(laser) };
     const result = rs274(job, {
         comments: [
             `${plan.recipe.title || plan.recipe.name}, issue ${plan.recipe.revision}, set-up ${setUp.number}`,
@@ -69,7 +69,7 @@ function focusLines({ step, focus }: LaserPlan): string[] {
 /** The settings of a step with its power as the file has it. */
 function exactSettings(laser: LaserPlan, scale: PowerScale): string {
     if (laser.settings !== undefined && laser.line !== undefined)
-        return `${exactPower(laser.settings, scale, false)} along the outline`;
+        return `${exactPower(laser.settings, scale, false)} along the outline${strongWords(laser.strongest, laser.depth?.value ?? 0)}`;
     const outline = outlineWords(laser, ({ power, speed }) => `${powerWords(power, scale)} at ${showNumber(speed, 3)} mm/s`);
     return laser.settings === undefined
         ? ''

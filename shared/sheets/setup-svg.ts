@@ -1,5 +1,5 @@
 import { besideWords } from '../plan/kerf-words';
-import type { LaserPlan, LaserSettings, OutlineSettings } from '../plan/laser-plan';
+import type { LaserPlan, LaserSettings, OutlineSettings, StrongPlace } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
 import type { SetUp } from '../plan/set-ups';
@@ -78,7 +78,8 @@ function group(laser: LaserPlan, memo: Memo): string[] {
 export function settingsLine(laser: LaserPlan): string {
     const { settings } = laser;
     if (settings === undefined) return 'settings not known';
-    if (laser.line !== undefined) return `${powerLine(settings, false)} along the outline`;
+    if (laser.line !== undefined)
+        return `${powerLine(settings, false)} along the outline${strongWords(laser.strongest, laser.depth?.value ?? 0)}`;
     return `${powerLine(settings, laser.step.kind === 'engrave')}${outlineWords(laser, powerAndSpeed)}`;
 }
 
@@ -103,7 +104,14 @@ export function outlineWords({ step, outline, outlinePasses, depth }: LaserPlan,
     if (outline === undefined) return along;
     const over = (outline.deepest ?? 0) - (depth?.value ?? 0);
     const deep = over > TOO_DEEP ? `, which digs ${showLength(outline.deepest!)} there` : '';
-    return `${along} at ${how(outline)}, less power where the head is slower${deep}`;
+    return `${along} at ${how(outline)}, less power where the head is slower${deep}${strongWords(outline.strongest, Math.max(outline.deepest ?? 0, depth?.value ?? 0))}`;
+}
+
+/** @param rest depth of the rest, mm */
+export function strongWords(strongest: StrongPlace | undefined, rest: number): string {
+    if (strongest === undefined || strongest.deepest - rest <= TOO_DEEP) return '';
+    const { deepest, times, x, y } = strongest;
+    return `; near ${showLength(x)}, ${showLength(y)}, where the head is slowest, ${showNumber(times, 1)} times that dose: up to ${showLength(deepest)} deep`;
 }
 
 /** So much deeper than the rest an edge is told of, mm. */

@@ -125,6 +125,8 @@ describe('lines of a block', () => {
         const corners = ['lower-left', 'lower-right', 'middle', 'upper-left', 'upper-right'];
         expect((await labels('laser a { zero <|> }')).toSorted()).toEqual(corners);
         expect(await labels('laser a {\n  ze<|>\n}')).toContain('zero');
+        expect((await labels('laser a { output <|> }')).toSorted()).toEqual(['constant', 'with-speed']);
+        expect(await labels('laser a {\n  fu<|>\n}')).toContain('full output');
     });
     it('nothing in comments and in texts', async () => {
         expect(await labels('// re<|>')).toEqual([]);

@@ -140,9 +140,9 @@ function expectEnergy({ laser, moves }: ReadBack, machine: Laser, dark = 0, lead
     const beside = turns * Math.PI * (laser.kerf?.face.value ?? 0);
     const along = perLength * (laser.perimeter + beside - dark + leads) * laser.outlinePasses;
     const expected = area + along;
-    const watts = (move: Move): number => (move.s * fullPower) / 1000;
+    const watts = (move: Move): number => (move.s * fullPower) / (machine.fullOutput?.value ?? 1000);
     let found = 0;
-    if (outline === undefined) {
+    if (outline === undefined && laser.line === undefined) {
         found = sum(moves.filter(burns).map((move) => (lengthOf(move) * watts(move)) / (move.feed / 60)));
     } else {
         const focus = { speed: 10, acceleration: 100, stop: 0 };

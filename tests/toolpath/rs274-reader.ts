@@ -59,7 +59,7 @@ export function readProgram(text: string): Program {
             else if (letter === 'G' && value === 21) modes.millimetres = true;
             else if (letter === 'G' && value === 90) modes.absolute = true;
             else if (letter === 'G' && value === 94) modes.perMinute = true;
-            else if (letter === 'M' && (value === 3 || value === 5)) state.beam = value === 3;
+            else if (letter === 'M' && [3, 4, 5].includes(value)) state.beam = value !== 5;
             else if (letter === 'M' && (value === 7 || value === 9)) state.air = value === 7;
             else if (letter === 'M' && value === 0)
                 state.stops += state.beam || state.air ? fail('stops with beam or air on') : 1;

@@ -1,3 +1,4 @@
+import { outputOf } from '../../burn/output';
 import { runUpSpeed } from '../../burn/run-up-speed';
 import type { LaserPlan } from '../../plan/laser-plan';
 import { motionOf } from '../../plan/toolpaths';
@@ -18,7 +19,7 @@ const page: Page = {
     condition:
         'An area is scanned faster than the head can get over the overtravel that the laser’s block writes, or a solved speed is held down by it.',
     why: 'The head is still speeding up where the art begins, and brakes before it ends. There it burns longer: the edges of every line come out deeper and darker than the middle. In a solved step the speed is kept so low that this does not happen, which takes longer.',
-    mend: 'Write more overtravel where the field has the room, leave it out (the machine file then takes what the speed needs), or scan slower.',
+    mend: 'Write more overtravel where the field has the room, leave it out (the machine file then takes what the speed needs), or scan slower. A machine that lowers its power with the speed says so in the laser’s block (`output with-speed`).',
     source: 'Uniform acceleration: from rest a speed v is reached over v²/(2·a).',
 };
 
@@ -26,7 +27,8 @@ export const shortOvertravel: Rule = {
     page,
     *examine({ recipe, steps }) {
         const machine = recipe.laser;
-        if (machine?.overtravel === undefined) return;
+        // Where the power goes down with the speed, a slow beginning of a line gets no more than its middle.
+        if (machine?.overtravel === undefined || outputOf(machine).followsSpeed) return;
         for (const { step, laser } of steps) {
             if (step.kind !== 'engrave' || laser?.settings === undefined) continue;
             const { speed } = laser.settings;
