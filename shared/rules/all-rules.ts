@@ -44,9 +44,11 @@ import { dustStains } from './finishing/dust-stains';
 import { foodContact } from './finishing/food-contact';
 import { gritJump } from './finishing/grit-jump';
 import { gritsCoarsen } from './finishing/grits-coarsen';
+import { ironStains } from './finishing/iron-stains';
 import { leavesScorch } from './finishing/leaves-scorch';
 import { oilyRags } from './finishing/oily-rags';
 import { oneFaceFinished } from './finishing/one-face-finished';
+import { packedTooSoon } from './finishing/packed-too-soon';
 import { recoatWindow } from './finishing/recoat-window';
 import { sealedInPart } from './finishing/sealed-in-part';
 import { toneSandedAway } from './finishing/tone-sanded-away';
@@ -88,6 +90,7 @@ import { peelBeforeDry } from './order/peel-before-dry';
 import { peeledBeforeLaid } from './order/peeled-before-laid';
 import { sandBeforeCure } from './order/sand-before-cure';
 import { sandBeforePeel } from './order/sand-before-peel';
+import { tapeStaysLong } from './order/tape-stays-long';
 import { tooCold } from './order/too-cold';
 import { burnBeforeFlush } from './piece/burn-before-flush';
 import { cutThroughWork } from './piece/cut-through-work';
@@ -242,7 +245,7 @@ const burn = [
     runOutsideTold,
     powerDrifts,
 ];
-const layers = [doesNotHold, woodNotWiped, tooCold, dustStains, oneFaceFinished];
+const layers = [doesNotHold, woodNotWiped, tooCold, dustStains, ironStains, tapeStaysLong, oneFaceFinished, packedTooSoon];
 const wood = [grainUnknown, movementAcrossInlay, moistureMismatch, wetWood, lowContrast, beyondSheet];
 const safety = [neverBurn, foilAndFibre, foodContact, oilyRags, longBurn];
 
