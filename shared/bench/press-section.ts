@@ -1,7 +1,7 @@
 import { doseField } from '../burn/dose-field';
 import { depthAtShare } from '../burn/outline-pass';
 import { bounds } from '../geometry/measure';
-import type { PressHalves } from './virtual-press';
+import type { LowerFloor, PressHalves } from './virtual-press';
 
 /** Both halves pressed together, cut along a horizontal; heights in mm above the board's face. */
 export interface PressSection {
@@ -40,16 +40,20 @@ export function pressSection(halves: PressHalves, insertion: number, y: number):
     const stands = doseField(halves.veneer.standing, halves.veneer.sigma, { grid });
     if (dug === undefined || stands === undefined) return undefined;
     const { floors = [], sunk = 0 } = halves;
-    const lower = floors.map(({ region, more }) => ({ more, field: doseField(region, halves.pocket.sigma, { grid }) }));
+    const lowered = (places: readonly LowerFloor[], spread: number): ((at: number, from: number) => number) => {
+        const fields = places.map(({ region, more }) => ({ more, field: doseField(region, spread, { grid }) }));
+        return (at, from) => fields.reduce((sum, one) => sum + one.more * (one.field?.part[at] ?? 0), from);
+    };
+    const boardAt = lowered(floors, halves.pocket.sigma);
+    const veneerAt = lowered(halves.veneer.lower ?? [], halves.veneer.sigma);
     const board = new Line();
     const pieces: Line[] = [];
     let piece: Line | undefined;
     for (let column = half; column < grid.columns - half; column++) {
         const at = half * grid.columns + column;
         const x = grid.x + (column + 0.5) * cell;
-        const more = lower.reduce((sum, one) => sum + one.more * (one.field?.part[at] ?? 0), -sunk);
-        board.add(x, -Math.max(0, depthAtShare(halves.pocket, dug.part[at]!) + more));
-        const away = depthAtShare(halves.veneer, 1 - stands.part[at]!);
+        board.add(x, -Math.max(0, boardAt(at, depthAtShare(halves.pocket, dug.part[at]!) - sunk)));
+        const away = Math.max(0, veneerAt(at, depthAtShare(halves.veneer, 1 - stands.part[at]!)));
         if (stands.part[at]! > 1e-6 && away < halves.thickness) {
             if (piece === undefined) {
                 piece = new Line();

@@ -14,30 +14,25 @@ export interface InlayStack {
 /**
  * Stack of an inlay: proud = veneer - (depth - film); left = depth - film - below, and never more
  * than the veneer itself. All in mm.
+ * @param rise how far the veneer's parts stand above what is left around them, which comes to lie on the board; without a limit where nothing is
  */
-export function inlayStack(veneer: Interval, depth: Interval, film: Interval, below: Interval): InlayStack {
-    const seat = subtract(depth, film);
+export function inlayStack(veneer: Interval, depth: Interval, film: Interval, below: Interval, rise?: Interval): InlayStack {
+    const isHeld = rise !== undefined && rise.value < depth.value - film.value;
+    const seat = isHeld ? rise : subtract(depth, film);
+    const into = (sign: 1 | -1) =>
+        isHeld
+            ? [{ of: rise, sign }]
+            : [
+                  { of: depth, sign },
+                  { of: film, sign: sign === 1 ? (-1 as const) : (1 as const) },
+              ];
     const proud = {
         worst: subtract(veneer, seat),
-        likely: rootSumSquare([
-            { of: veneer, sign: 1 },
-            { of: depth, sign: -1 },
-            { of: film, sign: 1 },
-        ]),
+        likely: rootSumSquare([{ of: veneer, sign: 1 }, ...into(-1)]),
     };
     const left = {
         worst: atLeast(capped(subtract(seat, below), veneer), 0),
-        likely: atLeast(
-            capped(
-                rootSumSquare([
-                    { of: depth, sign: 1 },
-                    { of: film, sign: -1 },
-                    { of: below, sign: -1 },
-                ]),
-                veneer,
-            ),
-            0,
-        ),
+        likely: atLeast(capped(rootSumSquare([...into(1), { of: below, sign: -1 }]), veneer), 0),
     };
     return { proud, left };
 }

@@ -16,9 +16,9 @@ export interface Burning extends EdgeBurn {
 export interface PressHalves {
     /** In the coordinates in which the halves meet: what is burnt of the board. */
     readonly pocket: Burning & { readonly region: Region };
-    /** Turned over and laid where it goes in: what is left standing of the veneer. All around it is burnt. */
-    readonly veneer: Burning & { readonly standing: Region };
-    /** Thickness of the veneer, mm. */
+    /** Turned over and laid where it goes in: what is left standing of the veneer. All around it is burnt; `lower` where that is deeper. */
+    readonly veneer: Burning & { readonly standing: Region; readonly lower?: readonly LowerFloor[] };
+    /** Thickness of what stands of the veneer, mm. */
     readonly thickness: number;
     /** Glue film under it, mm. */
     readonly film: number;
@@ -27,14 +27,15 @@ export interface PressHalves {
     /** How far it has come down since the pocket was burnt, mm. */
     readonly sunk?: number;
     /** Where the pocket's floor is another than its burn alone leaves. */
-    readonly floors?: readonly PocketFloor[];
+    readonly floors?: readonly LowerFloor[];
     /** How much deeper the floor lies that carries the veneer, mm; negative where it is less deep. */
     readonly carries?: number;
 }
 
-export interface PocketFloor {
+/** A place in which something else has been at work than one burn. */
+export interface LowerFloor {
     readonly region: Region;
-    /** How much deeper it is, mm; negative where it is less deep. */
+    /** How much deeper it is than that burn leaves it, mm; negative where it is less deep. */
     readonly more: number;
 }
 
@@ -97,7 +98,8 @@ export function virtualPress(halves: PressHalves, tell: (part: number) => void =
     if (blocks === undefined) return undefined;
     const deepest = depthOf(pocket.law, pocket.dose, pocket.passes);
     const { floors = [], sunk = 0, carries = 0 } = halves;
-    const map = new ReachMap(box, deepest + thickness + Math.max(0, ...floors.map(({ more }) => more)));
+    const lowest = [floors, veneer.lower ?? []].map((places) => Math.max(0, ...places.map(({ more }) => more)));
+    const map = new ReachMap(box, deepest + thickness + lowest[0]! + lowest[1]!);
     layOver(halves, blocks, map, tell);
     const cell = blocks.grid.cell;
     return concluded(
@@ -112,11 +114,12 @@ export function virtualPress(halves: PressHalves, tell: (part: number) => void =
 function blocksOf({ pocket, veneer, floors = [] }: PressHalves, box: Bounds): EdgeBlocks | undefined {
     const sigma = Math.max(pocket.sigma, veneer.sigma);
     const pad = margin * sigma;
+    const others = [...floors, ...(veneer.lower ?? [])].map(({ region }) => region);
     const room = { minX: box.minX - 2 * pad, minY: box.minY - 2 * pad, maxX: box.maxX + 2 * pad, maxY: box.maxY + 2 * pad };
     let cell = fine * Math.min(pocket.sigma, veneer.sigma);
     while (cell <= largest) {
         const side = Math.max(leastSide, Math.ceil(pad / cell));
-        const blocks = edgeBlocks(room, cell, side, [pocket.region, veneer.standing, ...floors.map(({ region }) => region)], pad);
+        const blocks = edgeBlocks(room, cell, side, [pocket.region, veneer.standing, ...others], pad);
         const cells = blocks === undefined ? Number.POSITIVE_INFINITY : blocks.count * side * side;
         if (cells <= mostCells) return blocks;
         cell *= Number.isFinite(cells) ? Math.max(1.1, Math.sqrt(cells / mostCells)) : 4;
@@ -127,7 +130,9 @@ function blocksOf({ pocket, veneer, floors = [] }: PressHalves, box: Bounds): Ed
 function layOver(halves: PressHalves, blocks: EdgeBlocks, map: ReachMap, tell: (part: number) => void): void {
     const dug = new BlurredStrips(halves.pocket.region, blocks, halves.pocket.sigma);
     const stands = new BlurredStrips(halves.veneer.standing, blocks, halves.veneer.sigma);
-    const floors = new Floors(halves, blocks);
+    const { floors: lowerFloors, sunk, pocket, veneer } = halves;
+    const floors = new Floors(lowerFloors, sunk, pocket.sigma, blocks);
+    const under = new Floors(veneer.lower, 0, veneer.sigma, blocks);
     const { grid, side, across, down, near } = blocks;
     const pocketRow = new Float32Array(grid.columns);
     const veneerRow = new Float32Array(grid.columns);
@@ -138,38 +143,45 @@ function layOver(halves: PressHalves, blocks: EdgeBlocks, map: ReachMap, tell: (
         dug.advance();
         stands.advance();
         floors.advance();
+        under.advance();
         const top = grid.y + strip * size;
         for (const [from, to] of runsWhere(across, (column) => near[strip * across + column] === 1)) {
             for (let row = 0; row < side; row++) {
                 dug.row(row, from * side, to * side, pocketRow);
                 stands.row(row, from * side, to * side, veneerRow);
                 const lower = floors.row(row, from * side, to * side);
+                const higher = under.row(row, from * side, to * side);
                 const y = top + (row + 0.5) * grid.cell;
                 for (let column = from * side; column < to * side; column++) {
-                    spot.read(grid.x + (column + 0.5) * grid.cell, y, pocketRow[column]!, veneerRow[column]!, lower[column]!);
+                    const x = grid.x + (column + 0.5) * grid.cell;
+                    spot.read(x, y, pocketRow[column]!, veneerRow[column]!, lower[column]!, higher[column]!);
                 }
             }
         }
         for (let column = 0; column < across; column++) {
             if (near[strip * across + column] === 1) continue;
-            const lower = floors.level(column);
-            spot.readPlain(grid.x + column * size, top, size, dug.level(column) > 0.5, stands.level(column) > 0.5, lower);
+            const isDug = dug.level(column) > 0.5;
+            const isStanding = stands.level(column) > 0.5;
+            spot.readPlain(grid.x + column * size, top, size, isDug, isStanding, floors.level(column), under.level(column));
         }
     }
 }
 
-/** How much lower the pocket's floor lies than its burn alone leaves it, strip by strip, mm. */
+/** How much lower a half's floor lies than its burn alone leaves it, strip by strip, mm. */
 class Floors {
     private readonly parts: { readonly strips: BlurredStrips; readonly more: number }[];
     private readonly sum: Float32Array;
     private readonly one: Float32Array;
-    private readonly sunk: number;
 
-    constructor({ floors = [], sunk = 0, pocket }: PressHalves, blocks: EdgeBlocks) {
-        this.parts = floors.map(({ region, more }) => ({ strips: new BlurredStrips(region, blocks, pocket.sigma), more }));
+    constructor(
+        floors: readonly LowerFloor[] = [],
+        private readonly sunk = 0,
+        sigma: number,
+        blocks: EdgeBlocks,
+    ) {
+        this.parts = floors.map(({ region, more }) => ({ strips: new BlurredStrips(region, blocks, sigma), more }));
         this.sum = new Float32Array(blocks.grid.columns).fill(-sunk);
         this.one = new Float32Array(floors.length === 0 ? 0 : blocks.grid.columns);
-        this.sunk = sunk;
     }
 
     advance(): void {
@@ -212,20 +224,21 @@ class SpotReader {
         this.sanded = halves.sanded;
     }
 
-    /** @param lower how much lower the floor lies than the burn alone leaves it, mm */
-    read(x: number, y: number, dug: number, stands: number, lower: number): void {
+    /** @param lower and `higher`: how much lower the floors of pocket and veneer lie than the burns alone leave them, mm */
+    read(x: number, y: number, dug: number, stands: number, lower: number, higher: number): void {
         if (stands <= dark && dug <= this.dug.rim) return;
         const pocket = Math.max(0, this.dug.at(dug) + lower);
-        const away = this.away.at(1 - stands);
+        const away = Math.max(0, this.away.at(1 - stands) + higher);
         const there = stands > dark && away < this.present;
         if (pocket > this.sanded) this.map.addOpening(there ? away : Number.POSITIVE_INFINITY, this.area);
         if (there) this.map.add(x, y, pocket + away, this.area, stands >= 0.5);
     }
 
-    readPlain(x: number, y: number, size: number, dug: boolean, stands: boolean, lower: number): void {
+    readPlain(x: number, y: number, size: number, dug: boolean, stands: boolean, lower: number, higher: number): void {
         const depth = dug ? Math.max(0, this.dug.at(1) + lower) : 0;
-        if (stands) this.map.addPlain(x, y, x + size, y + size, depth);
-        if (depth > this.sanded) this.map.addOpening(stands ? 0 : Number.POSITIVE_INFINITY, size * size);
+        const away = Math.max(0, higher);
+        if (stands) this.map.addPlain(x, y, x + size, y + size, depth + away);
+        if (depth > this.sanded) this.map.addOpening(stands ? away : Number.POSITIVE_INFINITY, size * size);
     }
 }
 

@@ -8,6 +8,7 @@ import {
     type Column,
     columnKey,
     hair,
+    hollowedFromBelow,
     hollowFloor,
     isGone,
     type Layer,
@@ -62,6 +63,14 @@ export type Deed =
           /** The blank whose backing comes with it and lies on top. */
           readonly foil?: string;
       }
+    | {
+          readonly do: 'undercut';
+          /** The step that has laid the veneer. */
+          readonly step: number;
+          /** Where its side that went down had been burnt, and how deep, mm. */
+          readonly region: Region;
+          readonly more: number;
+      }
     | { readonly do: 'join'; readonly into: string }
     | { readonly do: 'mark'; readonly step: number; readonly region: Region; readonly through: boolean }
     | { readonly do: 'sand'; readonly below: Interval; readonly flush: boolean }
@@ -96,6 +105,8 @@ function done(face: Face, deed: Deed, memo: Remembered): Face {
             return withColumns(face, (column) => filled(column, face.level, deed), memo);
         case 'lay':
             return laid(face, deed, memo);
+        case 'undercut':
+            return undercut(face, deed, memo);
         case 'join':
             return { ...face, inside: deed.into };
         case 'mark': {
@@ -294,6 +305,23 @@ function withVeneer(column: Column, { step, floor, glue, film, sheet, veneer, fo
     const glued = layOn(bridged, { kind: 'glue', name: glue, step }, film);
     const veneered = layOn(glued, { kind: 'wood', name: sheet, step }, veneer);
     return foil === undefined ? veneered : layOn(veneered, { kind: 'foil', name: foil, step }, exactly(0));
+}
+
+/** A veneer that has just been laid hangs over hollows where it was burnt from below. */
+function undercut(face: Face, { step, region, more }: Extract<Deed, { do: 'undercut' }>, memo: Remembered): Face {
+    const whole = boxed(region);
+    if (whole === undefined) return face;
+    const cells = face.cells.flatMap((cell): Cell[] => {
+        const at = cell.column.layers.findIndex((layer) => layer.kind === 'wood' && layer.step === step);
+        if (at < 0 || !boxesMeet(cell.box, whole.box)) return [cell];
+        const { inside, outside } = halve(cell.region, region, memo);
+        const inner = boxed(inside);
+        if (inner === undefined) return [cell];
+        const outer = boxed(outside);
+        const rest = outer === undefined ? [] : [{ ...outer, column: cell.column }];
+        return [...rest, { ...inner, column: hollowedFromBelow(cell.column, at, more) }];
+    });
+    return { ...face, cells: united(cells, face.bare, memo) };
 }
 
 /** The face with each column changed; regions stay, but for those that have become equal. */

@@ -210,6 +210,15 @@ export function layOn(column: Column, layer: Omit<Layer, 'down'>, thickness: Int
     return { ...kept, top: subtract(column.top, thickness), layers: [{ ...layer, down: column.top }, ...column.layers] };
 }
 
+/** The layer at an index with a hollow in its lower side, `deep` mm; without it and what lies on it where that goes all through. */
+export function hollowedFromBelow(column: Column, index: number, deep: number): Column {
+    const { down, step, ...layer } = column.layers[index]!;
+    if (deep > thicknessAt(column, index).value - hair) return { ...column, top: down, layers: column.layers.slice(index + 1) };
+    const by = step === undefined ? {} : { step };
+    const thinner: Layer = { ...layer, ...by, down: subtract(down, exactly(deep)) };
+    return { ...column, layers: column.layers.toSpliced(index, 1, thinner, { kind: 'air', name: 'hollow', down, ...by }) };
+}
+
 /** Sands down to a plane: what lies above it goes, with coats and colour that lie in it; what was dug above it is no more. */
 export function sandColumn(column: Column, plane: Interval): Column {
     if (isGone(column) || column.top.value > plane.value + hair) return column;

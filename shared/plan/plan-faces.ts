@@ -13,10 +13,11 @@ import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
 import type { BlankPlan, StepPlan } from './plan';
 import { planFill, pouredHeight } from './plan-fill';
-import { stackAndFit } from './plan-inlay';
+import { stackAndFit, turnedOver } from './plan-inlay';
 import { hollowIn, seatIn } from './receiving-place';
 import { stepKey } from './step-key';
 import { fillTimes } from './step-times';
+import { halfOn } from './veneer-half';
 
 /**
  * Carries the steps out one after the other on the faces of all blanks. What a step meets there completes what is planned of it:
@@ -36,7 +37,7 @@ export function workThrough(
     const steps: StepPlan[] = [];
     for (const one of drawn) {
         const before = faces[faces.length - 1]!;
-        const plan = completed(one, recipe, blanks, faces, memo);
+        const plan = completed(one, recipe, faces, memo);
         const kept = rememberedFor(plan, memo);
         steps.push(plan);
         faces.push(
@@ -65,13 +66,7 @@ function begin({ name, size, blank, thickness }: BlankPlan, memo: Memo): Face {
 }
 
 /** A fill and an inlay with what the face says of the place that takes them in. */
-function completed(
-    plan: StepPlan,
-    recipe: Recipe,
-    blanks: readonly BlankPlan[],
-    faces: readonly (readonly Face[])[],
-    memo: Memo,
-): StepPlan {
+function completed(plan: StepPlan, recipe: Recipe, faces: readonly (readonly Face[])[], memo: Memo): StepPlan {
     const { step, fill, inlay } = plan;
     if (step.kind === 'fill' && fill !== undefined) {
         const hollow = hollowIn(faces, plan.blank, fill.pocket.index);
@@ -81,10 +76,10 @@ function completed(
     }
     if (step.kind === 'inlay' && inlay !== undefined) {
         const seat = seatIn(faces, inlay, memo);
-        if (seat === undefined) return plan;
-        const { reliefLaser: relief, pocketLaser: pocket, below } = inlay;
-        const reliefBlank = blanks.find(({ name }) => name === relief.blank);
-        return { ...plan, inlay: { ...inlay, ...stackAndFit(step, { relief, pocket, reliefBlank, below, memo }, seat.depth) } };
+        const { reliefLaser: relief, pocketLaser: pocket, below, standing } = inlay;
+        const face = faces.at(-1)?.find(({ blank }) => blank === relief.blank);
+        const half = halfOn(face, relief, standing, memo) ?? inlay.half;
+        return { ...plan, inlay: { ...inlay, ...stackAndFit(step, { relief, pocket, half, below, memo }, seat?.depth) } };
     }
     return plan;
 }
@@ -151,25 +146,30 @@ function deedsOf(plan: StepPlan, face: Face, doing: Doing): Deed[] {
         case 'inlay': {
             const { inlay } = plan;
             if (inlay === undefined) return [];
-            const { reliefLaser, pocketLaser, veneer = exactly(0), film } = inlay;
+            const { reliefLaser, pocketLaser, veneer = exactly(0), film, half, fit } = inlay;
             if (face.blank === reliefLaser.blank && !here) return [{ do: 'join', into: pocketLaser.blank }];
             if (!here) return [];
             const relief = doing.blanks.find(({ name }) => name === reliefLaser.blank);
             const backed = relief !== undefined && relief.blank.backing !== 'none';
             const floor = seatIn(doing.faces, inlay, doing.memo)?.floor;
+            const stopped = fit === undefined || fit.bottoms ? undefined : add(face.level, add(exactly(fit.insertion), film));
             return [
                 {
                     do: 'lay',
                     step: step.index,
                     pocket: inlay.pocket.index,
                     region: inlay.fits,
-                    floor: floor ?? add(face.level, pocketLaser.depth ?? exactly(0)),
+                    floor: stopped ?? floor ?? add(face.level, pocketLaser.depth ?? exactly(0)),
                     sheet: relief?.blank.sheet?.name ?? reliefLaser.blank,
                     veneer,
                     glue: step.glue?.name ?? 'glue',
                     film,
                     ...(backed ? { foil: reliefLaser.blank } : {}),
                 },
+                ...half.hollows.map(
+                    ({ region, more }) =>
+                        ({ do: 'undercut', step: step.index, region: turnedOver(region, inlay, doing.memo), more }) as const,
+                ),
             ];
         }
         case 'sand':
@@ -202,11 +202,14 @@ function release({ blank }: Face, { held }: Doing): Deed[] {
 }
 
 function burns(laser: LaserPlan, face: Face, { recipe, steps, blanks, memo }: Doing): Deed[] {
-    const { step, through, tone, pictures = [] } = laser;
+    const { step, tone, settings, pictures = [] } = laser;
+    // What the laser has not the power for leaves a skin.
+    const isShort = laser.through && settings?.reached === false;
+    const through = laser.through && !isShort;
     const whole = laser.whole ?? laser.region;
     const depths: Record<string, Interval> = {};
     const own = blanks.find(({ name }) => name === face.blank)?.blank.sheet?.name ?? face.blank;
-    if (laser.depth !== undefined) depths[own] = laser.depth;
+    if (laser.depth !== undefined) depths[own] = isShort ? settings.gives : laser.depth;
     for (const { inlay, step: earlier } of steps) {
         if (inlay === undefined || inlay.pocketLaser.blank !== face.blank || earlier.index > step.index) continue;
         const sheet = blanks.find(({ name }) => name === inlay.reliefLaser.blank)?.blank.sheet;

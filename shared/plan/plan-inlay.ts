@@ -12,7 +12,8 @@ import { exactly, type Interval, intervalOf } from '../quantity/interval';
 import type { Engrave, Inlay } from '../recipe/step';
 import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
-import type { BlankPlan, InlayPlan } from './plan';
+import type { InlayPlan } from './plan';
+import type { VeneerHalf } from './veneer-half';
 
 /** Film a glue leaves when the stock does not say: inside the 0.076 to 0.152 mm a wood glue joint is best at (Wood Handbook ch. 10, from memory). */
 const usualFilm: Interval = { value: 0.1, low: 0.075, high: 0.15 };
@@ -20,7 +21,8 @@ const usualFilm: Interval = { value: 0.1, low: 0.075, high: 0.15 };
 export interface Halves {
     readonly relief: LaserPlan;
     readonly pocket: LaserPlan;
-    readonly reliefBlank: BlankPlan | undefined;
+    /** What the relief's blank is there. */
+    readonly half: VeneerHalf;
     readonly below: Interval;
     readonly memo: Memo;
 }
@@ -52,23 +54,23 @@ export function planInlay(step: Inlay, halves: Halves): InlayPlan {
  */
 export function stackAndFit(
     step: Inlay,
-    { relief, pocket, reliefBlank, below, memo }: Halves,
+    { relief, pocket, half, below, memo }: Halves,
     depth = pocket.depth,
-): Pick<InlayPlan, 'clearance' | 'gap' | 'film' | 'below' | 'veneer' | 'stack' | 'fit'> {
+): Pick<InlayPlan, 'clearance' | 'gap' | 'film' | 'below' | 'half' | 'veneer' | 'stack' | 'fit'> {
     const clearance = Math.max(0, step.clearance?.value ?? 0);
     const gap = clearance + (relief.step.offset?.value ?? 0) + (pocket.step.offset?.value ?? 0);
     const film = step.glue?.film === undefined ? (step.glue === undefined ? exactly(0) : usualFilm) : intervalOf(step.glue.film);
-    const veneer = reliefBlank?.thickness;
+    const { veneer, rise } = half;
     const fitAt = (down: Interval): PressFit => {
         const seat = seatOf(pocket, down.value - film.value, veneer);
         const thickness = veneer?.value;
-        const key = [gap, seat, below.value, thickness, wallKey(pocket), wallKey(relief)].join(' ');
+        const key = [gap, seat, below.value, thickness, rise?.value, wallKey(pocket), wallKey(relief)].join(' ');
         // Tried out with many figures, of which most leave it as it is.
         return memo.get('press-fit', key, () =>
             pressFit(
                 gap,
                 { seat, sanded: below.value, ...(thickness === undefined ? {} : { thickness }) },
-                { pocket: pocketWall(pocket), veneer: veneerWall(relief) },
+                { pocket: pocketWall(pocket), veneer: veneerWall(relief, half) },
             ),
         );
     };
@@ -77,8 +79,9 @@ export function stackAndFit(
         gap,
         film,
         below,
+        half,
         ...(veneer === undefined ? {} : { veneer }),
-        ...(depth === undefined || veneer === undefined ? {} : { stack: inlayStack(veneer, depth, film, below) }),
+        ...(depth === undefined || veneer === undefined ? {} : { stack: inlayStack(veneer, depth, film, below, rise) }),
         ...(depth === undefined ? {} : { fit: fitAt(depth) }),
     };
 }
@@ -99,11 +102,15 @@ function pocketWall({ wall }: LaserPlan): WallShape {
     return wall === undefined ? () => 0 : wallShape(wall);
 }
 
-/** A veneer that is not burnt so deep is still there: no clearance lets that in. */
-export function veneerWall({ wall }: LaserPlan): WallShape {
-    if (wall === undefined) return () => 0;
-    const inset = wallShape(wall);
-    return (depth) => (depth > wall.depth + FOOT ? Number.POSITIVE_INFINITY : inset(depth));
+/**
+ * What is left around a veneer's parts lies on the board: no clearance lets that in. Where other burns along the same edge have made
+ * it deeper, the wall is as much steeper (own reasoning: shares of the dose are the same for all of them).
+ */
+export function veneerWall({ wall }: LaserPlan, { rise, veneer }: VeneerHalf): WallShape {
+    const deep = (rise ?? veneer)?.value ?? 0;
+    const inset = wall === undefined ? () => 0 : wallShape({ ...wall, depth: Math.max(wall.depth, deep) });
+    const most = rise === undefined ? Number.POSITIVE_INFINITY : rise.value + FOOT;
+    return (depth) => (depth > most ? Number.POSITIVE_INFINITY : inset(depth));
 }
 
 /** Two offsets of the same curve come out the same to within this, mm. */
@@ -127,6 +134,12 @@ function meeting(relief: LaserPlan, pocket: LaserPlan, memo: Memo): Meeting {
         collides: subtract(turned, pocket.region),
         empty: subtract(pocket.region, turned),
     }));
+}
+
+/** A place of a veneer half as it comes to lie on the pocket's blank. */
+export function turnedOver(region: Region, { reliefLaser, pocketLaser }: InlayPlan, memo: Memo): Region {
+    const { axis, x, y } = turningOf(reliefLaser, pocketLaser);
+    return memo.get('turned', `${memo.keyOf(region)} ${axis} ${x} ${y}`, () => translate(mirror(region, axis), x, y));
 }
 
 /** How the relief's blank comes to lie on the pocket's: mirrored about an upright, then moved; mm. */

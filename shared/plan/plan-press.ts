@@ -9,6 +9,7 @@ import { depthLaw } from './depth-law';
 import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
 import type { InlayPlan, Plan } from './plan';
+import { turnedOver } from './plan-inlay';
 import { lineOf } from './plan-outline';
 import { cellsCarrying, cellsUnder } from './receiving-place';
 
@@ -18,13 +19,20 @@ export function halvesOf(plan: Plan, step: number, memo: Memo): PressHalves | un
     const spot = spotOf(plan.recipe.laser);
     if (inlay?.veneer === undefined || spot === undefined) return undefined;
     const sigma = sigmaOf(spot.diameter);
-    const { pocketLaser, reliefLaser, turned, film, veneer, below } = inlay;
+    const { pocketLaser, reliefLaser, turned, film, veneer, below, half } = inlay;
     const pocket = burningOf(plan, pocketLaser, sigma, memo);
     const relief = burningOf(plan, reliefLaser, sigma, memo);
     if (pocket === undefined || relief === undefined) return undefined;
     return {
         pocket: { ...pocket, region: pocketLaser.region },
-        veneer: { ...relief, standing: turned },
+        veneer: {
+            ...relief,
+            standing: turned,
+            lower: [...half.lower, ...half.hollows].map(({ region, more }) => ({
+                region: turnedOver(region, inlay, memo),
+                more,
+            })),
+        },
         thickness: veneer.value,
         film: film.value,
         sanded: below.value,
@@ -63,8 +71,9 @@ export function planPress(plan: Plan, step: number, memo: Memo, tell: (part: num
     const halves = halvesOf(plan, step, memo);
     if (halves === undefined) return undefined;
     const { pocket, veneer, thickness, film, sanded, sunk, carries, floors = [] } = halves;
-    const shapes = [veneer.standing, pocket.region, ...floors.map(({ region }) => region)].map((region) => memo.keyOf(region));
-    const more = floors.map((floor) => floor.more);
+    const places = [...floors, ...(veneer.lower ?? [])];
+    const shapes = [veneer.standing, pocket.region, ...places.map(({ region }) => region)].map((region) => memo.keyOf(region));
+    const more = [floors.length, ...places.map((place) => place.more)];
     const figures = JSON.stringify([film, thickness, sanded, sunk, carries, more, numbersOf(pocket), numbersOf(veneer)]);
     return memo.get('press', `${shapes.join(' ')} ${figures}`, () => virtualPress(halves, tell));
 }

@@ -9,6 +9,7 @@ import { planInlay } from './plan-inlay';
 import { planLaser } from './plan-laser';
 import { fillTimes, stepTimes } from './step-times';
 import { stepTitle } from './step-title';
+import { halfAsBurnt } from './veneer-half';
 
 /** What one step is worked out with: the recipe's things, and the steps before it. */
 export interface Bench {
@@ -78,7 +79,7 @@ function inlayOf(step: Inlay, bench: Bench): Partial<StepPlan> {
         inlay: planInlay(step, {
             relief: relief.laser,
             pocket: pocket.laser,
-            reliefBlank: bench.blanks.get(relief.laser.blank),
+            half: halfAsBurnt(relief.laser, bench.blanks.get(relief.laser.blank)?.thickness),
             below: sandedBelow(step, pocket.laser.blank, bench.recipe),
             memo: bench.memo,
         }),

@@ -17,6 +17,7 @@ import type { Blank, Recipe } from '../recipe/recipe';
 import type { Cut, Engrave, Step } from '../recipe/step';
 import type { Sheet } from '../recipe/stock';
 import type { LaserPlan } from './laser-plan';
+import type { VeneerHalf } from './veneer-half';
 
 /** Everything that can be worked out of a recipe and its art. Lengths mm, areas mm2, volumes mm3, times s. */
 export interface Plan {
@@ -115,6 +116,9 @@ export interface InlayPlan {
     readonly film: Interval;
     /** All that later sanding takes off the board's face. */
     readonly below: Interval;
+    /** What the steps before it have left of the relief's blank. */
+    readonly half: VeneerHalf;
+    /** What stands of it. */
     readonly veneer?: Interval;
     readonly stack?: InlayStack;
     readonly fit?: PressFit;

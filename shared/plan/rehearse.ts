@@ -9,6 +9,7 @@ import { stackAndFit } from './plan-inlay';
 import { laserFigures } from './plan-laser';
 import { sandedBelow, sandOf } from './plan-step';
 import { fillTimes, stepTimes } from './step-times';
+import { halfAsBurnt } from './veneer-half';
 
 /**
  * A plan with other figures in some of its steps, for trying out what a number would do: settings, depths, stacks, fits, layers
@@ -56,13 +57,8 @@ function again(old: StepPlan, step: Step, { recipe, blanks, done, memo }: Rehear
         const relief = done[inlay.relief.index]?.laser;
         const pocket = done[inlay.pocket.index]?.laser;
         if (relief?.step.kind !== 'engrave' || pocket?.step.kind !== 'engrave') return old;
-        const halves = {
-            relief,
-            pocket,
-            reliefBlank: blanks.get(relief.blank),
-            below: sandedBelow(step, pocket.blank, recipe),
-            memo,
-        };
+        const half = halfAsBurnt(relief, blanks.get(relief.blank)?.thickness);
+        const halves = { relief, pocket, half, below: sandedBelow(step, pocket.blank, recipe), memo };
         const { stack: _stack, fit: _fit, ...drawn } = inlay;
         const figures = stackAndFit(step, halves);
         return {

@@ -61,3 +61,65 @@ describe('the press of a recipe', () => {
         expect(proud(sanded) - proud(plain)).toBeCloseTo(0.1, 9);
     });
 });
+
+describe('a veneer half that more than one burn has made', () => {
+    const half = (depth: string, name = 'relief') =>
+        `engrave ${name} on bird { art flag inverse within grown 6 mm mirror depth ${depth} air off }`;
+    const pieced = (burns: string) => inlayRecipe().replace(half('through'), burns);
+    /** A second burn along the same edge: that of the half stands back for its clearance and the beam's width. */
+    const again = async (depth: string) => {
+        const { edge } = (await pressed(inlayRecipe())).inlay!.reliefLaser;
+        return half(depth, 'again').replace('air off', `offset ${edge} mm air off`);
+    };
+    const onTray = async (burns: string) => {
+        const { plan, inlay, press } = await pressed(pieced(burns));
+        const after = plan.faces[plan.steps.findIndex(({ step }) => step.kind === 'inlay') + 1]!;
+        const cells = after.find(({ blank }) => blank === 'tray')!.cells;
+        const laid = cells.filter(({ column }) => column.layers.some(({ kind }) => kind === 'glue'));
+        return { inlay: inlay!, press: press!, laid };
+    };
+
+    it('that leaves a skin is held up by it: press, fit, stack and column say as high', async () => {
+        const { inlay, press, laid } = await onTray(half('0.4 mm'));
+        expect(inlay.half.rise!.value).toBeCloseTo(0.4, 9);
+        expect(press.insertion).toBeCloseTo(0.4, 2);
+        expect(inlay.fit!.insertion).toBeCloseTo(0.4, 2);
+        expect(inlay.stack!.proud.likely.value).toBeCloseTo(0.2, 9);
+        expect(-laid[0]!.column.top.value).toBeCloseTo(0.2, 2);
+    });
+    it('in two burns that together go through has no skin', async () => {
+        const { inlay, press } = await onTray(`${half('0.3 mm')}\n${await again('0.35 mm')}`);
+        expect(inlay.half.rise).toBeUndefined();
+        expect(inlay.fit!.bottoms).toBe(true);
+        expect(press.bottoms).toBe(true);
+    });
+    it('in two burns that together do not go through rises as far as both are deep', async () => {
+        const { inlay, press } = await onTray(`${half('0.2 mm')}\n${await again('0.2 mm')}`);
+        expect(inlay.half.rise!.value).toBeCloseTo(0.4, 9);
+        expect(press.insertion).toBeCloseTo(0.4, 2);
+        expect(inlay.fit!.insertion).toBeCloseTo(0.4, 2);
+    });
+    it('is as thick as what was left before it was burnt', async () => {
+        const thin = 'engrave thin on bird { rectangle 78 x 68 mm depth 0.25 mm air off }';
+        const { inlay, press, laid } = await onTray(`${thin}\n${half('through')}`);
+        expect(inlay.veneer!.value).toBeCloseTo(0.35, 9);
+        // 0.55 deep, 0.06 of glue.
+        expect(inlay.stack!.proud.likely.value).toBeCloseTo(0.35 - 0.49, 9);
+        expect(press.insertion).toBeCloseTo(0.49, 2);
+        expect(laid.map(({ column }) => column.top.value)).toEqual([expect.closeTo(0.14, 9)]);
+    });
+    it('lies hollow where its side that goes down was burnt before', async () => {
+        const vein = 'engrave vein on bird { rectangle 6 x 6 mm at 43, 29 mm depth 0.25 mm air off }';
+        const [plain, hollow] = [await onTray(half('through')), await onTray(`${vein}\n${half('through')}`)];
+        const under = hollow.laid.filter(({ column }) => column.layers.some(({ kind }) => kind === 'air'));
+        expect(under.map(({ column }) => column.layers.map(({ kind }) => kind))).toEqual([
+            ['foil', 'wood', 'air', 'glue', 'wood'],
+        ]);
+        const room = area(under[0]!.region) * 0.25;
+        expect(room).toBeGreaterThan(8);
+        expect(hollow.inlay.stack).toEqual(plain.inlay.stack);
+        expect(hollow.press.insertion).toBeCloseTo(plain.press.insertion, 3);
+        expect((hollow.press.gapVolume - plain.press.gapVolume) / room).toBeGreaterThan(0.93);
+        expect((hollow.press.gapVolume - plain.press.gapVolume) / room).toBeLessThan(1.07);
+    });
+});

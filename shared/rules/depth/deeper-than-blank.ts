@@ -5,6 +5,7 @@ import { askDepth, isSaidAs } from '../helpers/ask-depth';
 import { blankOf, materialName } from '../helpers/blank-names';
 import { deepestWithFloor, leastFloor } from '../helpers/floor';
 import type { Page } from '../page';
+import { skinOf } from '../piece/skin-left';
 import { finding, type Rule } from '../rule';
 
 const page: Page = {
@@ -28,6 +29,8 @@ export const deeperThanBlank: Rule = {
             if (step.kind !== 'engrave' || laser?.depth === undefined || laser.through) continue;
             const blank = blankOf(plan, stepPlan);
             if (blank?.thickness === undefined || laser.depth.value <= blank.thickness.low) continue;
+            const half = plan.steps.find(({ inlay }) => inlay?.relief.index === step.index)?.inlay;
+            if (half !== undefined && skinOf(half) !== undefined) continue; // skin-left says it
             const { thickness } = blank;
             const thinnest = spread(thickness) > 0 ? ` (${showLength(thickness.low)} at its thinnest)` : '';
             const where = step.depth !== undefined && 'where' in step.depth ? step.depth.where : step.where;

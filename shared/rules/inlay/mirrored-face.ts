@@ -26,6 +26,7 @@ export const mirroredFace: Rule = {
     page,
     *examine(plan) {
         const reliefs = new Set(plan.recipe.steps.flatMap((step) => (step.kind === 'inlay' ? [step.relief.value] : [])));
+        const turned = new Set(plan.steps.flatMap(({ inlay }) => inlay?.reliefLaser.blank ?? []));
         const pockets = new Set<number>();
         for (const { inlay, step } of plan.steps) {
             if (inlay === undefined || pockets.has(inlay.pocket.index)) continue;
@@ -54,7 +55,7 @@ export const mirroredFace: Rule = {
         for (const { step, laser } of plan.steps) {
             if ((step.kind !== 'engrave' && step.kind !== 'cut') || laser?.mirrorAxis === undefined) continue;
             if (step.kind === 'cut' && !isBesidesUnmirrored(plan, laser)) continue; // what is cut out can be turned over
-            if (reliefs.has(step.name) || pockets.has(step.index)) continue;
+            if (reliefs.has(step.name) || pockets.has(step.index) || turned.has(laser.blank)) continue;
             // Engraved through: a veneer half whose inlay has not been written yet.
             if ((step.kind === 'engrave' && laser.through) || looksTheSame(laser)) continue;
             const what =

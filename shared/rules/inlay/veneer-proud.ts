@@ -3,12 +3,13 @@ import { seenLayer } from '../../piece/column';
 import type { InlayPlan, Plan } from '../../plan/plan';
 import type { Interval } from '../../quantity/interval';
 import { showLength, showLengthInterval } from '../../quantity/show';
-import type { Fix } from '../../recipe/finding';
+import type { Fix, Related } from '../../recipe/finding';
 import { atItsWord } from '../figures';
 import { askDepth } from '../helpers/ask-depth';
-import { faceBefore } from '../helpers/face-at';
+import { faceBefore, nameOf } from '../helpers/face-at';
 import { depthForVeneer } from '../helpers/veneer-depth';
 import { commonPractice, type Page } from '../page';
+import { skinOf } from '../piece/skin-left';
 import { finding, type Rule } from '../rule';
 
 /** Share of the veneer that has to sit in the pocket to lock and to be sanded flush. @commonPractice */
@@ -33,6 +34,7 @@ export const veneerProud: Rule = {
             const { stack, veneer, pocketLaser } = inlay ?? {};
             if (inlay === undefined || stack === undefined || veneer === undefined || pocketLaser?.depth === undefined) continue;
             if (pocketLaser.through) continue; // pocket-without-floor says it
+            if (skinOf(inlay) !== undefined) continue; // skin-left says it
             const wish = inlay.pocket.depth;
             const where = wish?.where ?? inlay.pocket.where;
             const proud = stack.proud.likely;
@@ -49,6 +51,7 @@ export const veneerProud: Rule = {
                     message: `The veneer stands ${showLengthInterval(proud)} proud (${sums}): less than half of it sits in the pocket${end}`,
                     where,
                     step: inlay.pocket.index,
+                    related: thinnedBy(plan, inlay),
                     fixes,
                 });
                 continue;
@@ -65,12 +68,23 @@ export const veneerProud: Rule = {
                     message: `The veneer lies ${showLength(-proud.value)} below the face (${sums}), and sanding takes only ${showLength(reached)} off the board${end}`,
                     where,
                     step: inlay.pocket.index,
+                    related: thinnedBy(plan, inlay),
                     fixes,
                 });
             }
         }
     },
 };
+
+/** What took the veneer down before its half was burnt. */
+function thinnedBy(plan: Plan, { half, reliefLaser }: InlayPlan): Related[] {
+    return half.dugBy.flatMap((index) => {
+        const step = plan.steps[index]?.step;
+        return step === undefined || index === reliefLaser.step.index
+            ? []
+            : [{ message: `${nameOf(step)} takes the whole veneer down.`, where: step.where }];
+    });
+}
 
 function isTooProud(proud: number, veneer: Interval): boolean {
     return proud > veneer.value * (1 - leastSeated);

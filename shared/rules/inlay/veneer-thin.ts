@@ -5,6 +5,7 @@ import { atItsWord } from '../figures';
 import { askDepth, depthUnit, roundLength } from '../helpers/ask-depth';
 import { sandLess } from '../helpers/sanding-off';
 import { commonPractice, type Page } from '../page';
+import { skinOf } from '../piece/skin-left';
 import { finding, type Rule } from '../rule';
 
 /** Least veneer that should be left, mm. @commonPractice */
@@ -26,6 +27,7 @@ export const veneerThin: Rule = {
     *examine(plan, figures = atItsWord) {
         for (const { inlay } of plan.steps) {
             if (inlay?.stack === undefined || inlay.pocketLaser.through) continue;
+            if (skinOf(inlay) !== undefined) continue; // skin-left says it
             const { likely, worst } = inlay.stack.left;
             if (likely.low >= leastLeft || (likely.value >= leastLeft && worst.low > 0)) continue;
             const sand = plan.steps.find(

@@ -100,7 +100,7 @@ function seamOf({ first, second }: Pair) {
     if (near === undefined) return undefined;
     const { inlay } = second;
     const seat = inlay.fit!.insertion;
-    const [ofFirst, ofSecond] = [first.inlay, inlay].map(({ reliefLaser }) => veneerWall(reliefLaser));
+    const [ofFirst, ofSecond] = [first.inlay, inlay].map(({ reliefLaser, half }) => veneerWall(reliefLaser, half));
     const thick = ({ veneer }: InlayPlan): number => veneer?.value ?? Number.POSITIVE_INFINITY;
     const fit = pressFit(
         near.distance,

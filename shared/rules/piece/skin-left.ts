@@ -1,5 +1,6 @@
+import type { InlayPlan } from '../../plan/plan';
+import type { Interval } from '../../quantity/interval';
 import { showLength } from '../../quantity/show';
-import { blankOf } from '../helpers/blank-names';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -8,7 +9,7 @@ const page: Page = {
     title: 'Veneer half not burnt through',
     severities: ['error', 'warning'],
     quickFix: 'always',
-    condition: 'The depth of a veneer half leaves a skin of it, at the thick end of its tolerance.',
+    condition: 'All burns of a veneer half together leave a skin of it, at the thick end of its tolerance.',
     why: 'Turned over, the skin lies on the board and holds the veneer out of its pocket.',
     mend: 'Write `depth through` in the veneer half.',
     source: 'Plain arithmetic.',
@@ -20,28 +21,42 @@ export const skinLeft: Rule = {
         const said = new Set<number>();
         for (const { inlay } of plan.steps) {
             if (inlay === undefined || said.has(inlay.relief.index)) continue;
-            const stepPlan = plan.steps[inlay.relief.index];
-            const { depth, through, tone, settings } = inlay.reliefLaser;
-            const veneer = stepPlan === undefined ? undefined : blankOf(plan, stepPlan)?.thickness;
-            const wish = inlay.relief.depth;
-            if (through || depth === undefined || tone !== undefined || veneer === undefined || wish === undefined) continue;
-            const skin = veneer.high - depth.value;
-            if (!(skin > 0.005) || settings?.reached === false) continue; // depth-unreachable says it
+            const skin = skinOf(inlay);
+            if (skin === undefined) continue;
+            const { relief, veneer } = inlay;
+            const wish = relief.depth;
             said.add(inlay.relief.index);
-            const surely = veneer.value - depth.value > 0.005;
+            const surely = skin.value > least;
             yield finding(page, {
                 severity: surely ? 'error' : 'warning',
-                message: `${inlay.relief.name} leaves ${showLength(surely ? veneer.value - depth.value : skin)} of the ${showLength(veneer.value)} veneer standing${surely ? '' : ' where it is thickest'}: it has to go through.`,
-                where: wish.where,
-                step: inlay.relief.index,
+                message: `${relief.name} leaves ${showLength(surely ? skin.value : skin.high)} of the ${showLength(veneer!.value)} veneer standing${surely ? '' : ' where it is thickest'}: it has to go through.`,
+                where: wish?.where ?? relief.where,
+                step: relief.index,
                 fixes: [
                     {
                         title: 'Burn it through',
                         preferred: true,
-                        changes: [{ do: 'replace', where: wish.where, text: 'through' }],
+                        changes: [
+                            wish === undefined
+                                ? { do: 'add', block: relief.whole, statement: 'depth through' }
+                                : { do: 'replace', where: wish.where, text: 'through' },
+                        ],
                     },
                 ],
             });
         }
     },
 };
+
+/** Thinner than this it is no skin, mm. */
+const least = 0.005;
+
+/** What of a veneer half is left around what stands, mm; undefined where nothing is, or another rule says why. */
+export function skinOf({ half, veneer, reliefLaser }: InlayPlan): Pick<Interval, 'value' | 'high'> | undefined {
+    const { through, depth, tone, settings } = reliefLaser;
+    if (veneer === undefined || tone !== undefined || settings?.reached === false) return undefined; // depth-unreachable says it
+    // Gone at its usual thickness, by this burn alone: where it is thickest it may still be there.
+    const rise = half.rise ?? (through || half.lower.length > 0 ? undefined : depth);
+    const skin = rise === undefined ? 0 : veneer.high - rise.value;
+    return skin > least ? { value: veneer.value - rise!.value, high: skin } : undefined;
+}
