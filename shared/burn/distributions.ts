@@ -1,6 +1,6 @@
 import statistics from 'jstat';
 
-const { normal, studentt } = statistics.jStat;
+const { centralF, normal, studentt } = statistics.jStat;
 
 /** Quantile of the standard normal distribution. */
 export function normalQuantile(probability: number): number {
@@ -23,6 +23,12 @@ export function studentQuantile(probability: number, freedom: number): number {
 /** Cumulative Student's t distribution. */
 export function studentCumulative(t: number, freedom: number): number {
     return studentt.cdf(t, freedom);
+}
+
+/** How often a ratio of two mean squares with these degrees of freedom comes out greater than this by chance (F distribution). */
+export function fTail(ratio: number, freedom: number, freedomBelow: number): number {
+    // By symmetry, so that a small tail is not what is left of one.
+    return ratio > 0 ? centralF.cdf(1 / ratio, freedomBelow, freedom) : 1;
 }
 
 /**

@@ -1,14 +1,22 @@
 import { coverageFactor, medianOf } from './distributions';
 import { depthOf } from './dose';
 import { lawOrder, type Numbers, type Problem, readingOf } from './fit-problem';
+import { stepOfGauge } from './gauge-step';
+import { type LackOfFit, lackOfFit } from './lack-of-fit';
 import { type DepthLaw, FADE_SPREAD, type LawNote, type LawRow, pooledVariance } from './law';
+import type { BurnRow } from './rows';
 
 /** The law with its covariance, its rows and what they explain; `weighed` if it was weighed against the guess. */
 export function lawOf(problem: Problem, found: Numbers, weighed: boolean): DepthLaw {
     const { numbers, free, fit, active } = found;
     const notes: LawNote[] = [...found.notes];
     const freedom = weighed ? active.length : fit.freedom;
-    const variance = pooledVariance(fit.residualSum, freedom);
+    const fits = weighed ? undefined : fitsOf(problem, found);
+    const isOff = fits !== undefined && isOffLaw(fits);
+    if (isOff) notes.push('off-law');
+    const { variance, ofMeans } = isOff
+        ? offVariance(fits, pooledVariance(fit.residualSum, freedom))
+        : same(pooledVariance(fit.residualSum, freedom));
     const rows = describeRows(problem, found, weighed);
     if (!weighed && fit.freedom < 3) notes.push('few-rows');
     if (rows.some((row) => row.outlier)) notes.push('outliers');
@@ -16,7 +24,7 @@ export function lawOf(problem: Problem, found: Numbers, weighed: boolean): Depth
     const covariance = new Array<number>(9).fill(0);
     free.forEach((a, i) => {
         free.forEach((b, j) => {
-            covariance[3 * lawOrder.indexOf(a) + lawOrder.indexOf(b)] = variance * fit.spread[i * free.length + j]!;
+            covariance[3 * lawOrder.indexOf(a) + lawOrder.indexOf(b)] = ofMeans * fit.spread[i * free.length + j]!;
         });
     });
     const fadeAssumed = free.includes('fade') || notes.includes('fade-held') ? 0 : FADE_SPREAD;
@@ -37,11 +45,48 @@ export function lawOf(problem: Problem, found: Numbers, weighed: boolean): Depth
         darkest: numbers.threshold > 0 ? numbers.threshold : problem.guess.threshold,
         ...(problem.rows.every((row) => row.pitch === pitch) && { pitch }),
         ...(!weighed && explainedOf(problem, found)),
+        ...(fits !== undefined && { fits }),
         range: { low: Math.min(...doses), high: Math.max(...doses) },
         rows,
         guess: false,
         notes,
     };
+}
+
+/** A law is said not to fit where chance would have it so less often than this. */
+const RARE = 0.01;
+/** What means lie off by, in measuring errors, before it matters to anybody (own choice). */
+const MATTERS = 0.5;
+
+function isOffLaw({ probability, off, pure, each }: LackOfFit): boolean {
+    return probability < RARE && Math.sqrt((off - pure) / each) > MATTERS;
+}
+
+function fitsOf({ rows }: Problem, { fit, active, units, free }: Numbers): LackOfFit | undefined {
+    const own = active.map((i) => rows[i]!);
+    const step = stepOfGauge(own.map(({ depth }) => depth));
+    // A reading is rounded to the gauge's step, evenly: its variance is a twelfth of the step squared.
+    const rounding = step ** 2 / 12 / medianOf(active.map((i) => units[i]!)) ** 2;
+    const alike = own.map(({ power, speed, pitch, passes }) => `${power} ${speed} ${pitch} ${passes}`);
+    return lackOfFit(
+        alike,
+        active.map((i, at) => fit.residuals[at]! / units[i]!),
+        rounding,
+        free.length,
+    );
+}
+
+/**
+ * Variances where the law does not fit: what it is off by goes with the setting, so that repeating squares makes neither the
+ * numbers surer nor a new square.
+ */
+function offVariance(fits: LackOfFit, pooled: number): { variance: number; ofMeans: number } {
+    const ofMeans = Math.max(pooled, pooledVariance(fits.off * fits.between, fits.between));
+    return { variance: Math.max(pooled, (ofMeans - fits.pure) / fits.each + fits.pure), ofMeans };
+}
+
+function same(variance: number): { variance: number; ofMeans: number } {
+    return { variance, ofMeans: variance };
 }
 
 function describeRows({ rows, doses }: Problem, { numbers, fit, active, units, free }: Numbers, weighed: boolean): LawRow[] {
@@ -59,8 +104,20 @@ function describeRows({ rows, doses }: Problem, { numbers, fit, active, units, f
         const studentised = scaled === 0 ? 0 : scaled / Math.sqrt(varianceWithout * left);
         if (!Number.isFinite(studentised) || free.length === 0) return base;
         // What lies within the measuring error is no outlier, however well the others fit.
-        return { ...base, studentised, outlier: Math.abs(studentised) > limit && Math.abs(scaled) > 1 };
+        const isFar = Math.abs(studentised) > limit && Math.abs(scaled) > 1;
+        return { ...base, studentised, outlier: isFar && !isConfirmed(rows, i, units[i]!) };
     });
+}
+
+/** Whether another square of the same settings came out alike: then neither is a slip, and the law is what does not fit. */
+function isConfirmed(rows: readonly BurnRow[], index: number, unit: number): boolean {
+    const row = rows[index]!;
+    return rows.some(
+        (other, at) =>
+            at !== index &&
+            (['power', 'speed', 'pitch', 'passes'] as const).every((key) => other[key] === row[key]) &&
+            Math.abs(other.depth - row.depth) < unit,
+    );
 }
 
 function explainedOf({ rows }: Problem, { fit, active, units }: Numbers): { explained?: number; foretold?: number } {

@@ -10,6 +10,9 @@ declare module 'jstat' {
             pdf(x: number, freedom: number): number;
             inv(p: number, freedom: number): number;
         };
+        readonly centralF: {
+            cdf(x: number, freedom: number, freedomBelow: number): number;
+        };
         erf(x: number): number;
     };
     const module: { readonly jStat: typeof jStat };

@@ -1,6 +1,7 @@
 import type { Interval } from '../quantity/interval';
 import { coverageFactor } from './distributions';
 import { depthOf, doseOf, type LawNumbers, passesWorth, type Settings, signedDepth } from './dose';
+import type { LackOfFit } from './lack-of-fit';
 import type { PowerByDay } from './measured-power';
 import type { BurnRow } from './rows';
 import type { ToneLaw } from './tone-law';
@@ -19,6 +20,7 @@ export type LawNote =
     | 'fade-assumed' // passes vary, but too little to tell a fade: later passes count as the first
     | 'not-converged' // the fit of the rows did not come to rest: they were weighed against the guess, or left out
     | 'rows-left-out' // some rows had no usable figures
+    | 'off-law' // squares that were repeated agree better with each other than with the law
     | 'outliers'; // some rows do not fit the others
 
 export interface LawRow extends BurnRow {
@@ -57,6 +59,8 @@ export interface DepthLaw extends LawNumbers {
     readonly explained?: number;
     /** The same with each row predicted by the others: what is left of it on wood not yet burnt. */
     readonly foretold?: number;
+    /** Whether repeated rows go along with the law; absent where none tells. */
+    readonly fits?: LackOfFit;
     /** Lowest and highest dose of a row (J/mm2). */
     readonly range?: { readonly low: number; readonly high: number };
     readonly rows: readonly LawRow[];
@@ -110,6 +114,12 @@ export function predict(law: DepthLaw, settings: Settings, coverage = 0.95): Int
     return predictDose(law, doseOf(settings), settings.passes, coverage);
 }
 
+/** Degrees of freedom of its spread: where the law does not fit, those of the settings, since squares of one setting miss it alike. */
+function freedomOf({ freedom, fits, notes }: DepthLaw): number | undefined {
+    if (freedom === undefined) return undefined;
+    return PRIOR_FREEDOM + (notes.includes('off-law') && fits !== undefined ? fits.between : freedom);
+}
+
 /** As predict, for a dose (J/mm2) of each pass. */
 export function predictDose(law: DepthLaw, dose: number, passes: number, coverage = 0.95): Interval | undefined {
     if (!(dose >= 0 && dose < 1e9 && passes >= 1 && passes <= 1e4)) return undefined;
@@ -118,9 +128,7 @@ export function predictDose(law: DepthLaw, dose: number, passes: number, coverag
     const slopes = depthSlopes(law, dose, passes);
     let variance = law.variance * measuringError(value, law.measuring) ** 2;
     for (let i = 0; i < 3; i++) for (let j = 0; j < 3; j++) variance += slopes[i]! * slopes[j]! * law.covariance[3 * i + j]!;
-    const fitted =
-        coverageFactor(coverage, law.freedom === undefined ? undefined : law.freedom + PRIOR_FREEDOM) *
-        Math.sqrt(Math.max(0, variance));
+    const fitted = coverageFactor(coverage, freedomOf(law)) * Math.sqrt(Math.max(0, variance));
     const assumed = coverageFactor(coverage, undefined) * slopes[2] * law.fadeAssumed;
     const half = Math.hypot(fitted, assumed);
     if (!Number.isFinite(value) || !Number.isFinite(half)) return undefined;

@@ -1,6 +1,7 @@
 import { daysSince1970 } from '../quantity/calendar';
 import { doseFor, doseOf, passesWorth } from './dose';
 import { readingOf } from './fit-problem';
+import { stepOfGauge } from './gauge-step';
 import { type DepthLaw, measuringError, PRIOR_FREEDOM } from './law';
 import type { PowerByDay, PowerDay } from './measured-power';
 import { type BurnRow, usable } from './rows';
@@ -86,15 +87,6 @@ function powerDays(law: DepthLaw, rows: readonly DatedRow[]): (PowerDay & { read
             return { date, day, logFactor: sum / weights, error, rounding: rounding / weights, rows: count, lawError };
         })
         .sort((a, b) => a.day - b.day);
-}
-
-/** Steps in which depth gauges read, mm, the coarsest first: parts of a millimetre and thousandths of an inch. @commonPractice */
-const GAUGE_STEPS = [0.1, 0.05, 0.0254, 0.02, 0.0127, 0.01, 0.005, 0.00254, 0.001];
-
-/** The coarsest step of which all readings are multiples, mm; 0 where none is. */
-function stepOfGauge(depths: readonly number[]): number {
-    const isWhole = (step: number) => (depth: number) => Math.abs(depth / step - Math.round(depth / step)) < 1e-4;
-    return GAUGE_STEPS.find((step) => depths.every(isWhole(step))) ?? 0;
 }
 
 interface MeasuredFactor {

@@ -49,6 +49,7 @@ function fitFacts(law: DepthLaw): FitFact[] {
     if (law.explained !== undefined && law.foretold !== undefined) {
         facts.push({ label: 'R²', value: `${ratio(law.explained)}; each square foretold by the others: ${ratio(law.foretold)}` });
     }
+    if (law.freedom !== undefined) facts.push({ label: 'does the line fit', value: fitsFact(law) });
     if (law.range !== undefined) {
         const { low, high } = law.range;
         facts.push({ label: 'measured from', value: `${showNumber(low, 2)} to ${showNumber(high, 2)} J/mm² a pass` });
@@ -71,6 +72,7 @@ const words: Readonly<Record<LawNote, string>> = {
     'fade-assumed': 'The rows do not tell what later passes take off: they count as the first.',
     'not-converged': 'The fit of these rows did not converge: what is shown leans on a guess from the wood’s density.',
     'rows-left-out': 'Some rows are left out: their figures cannot be used, or there are more than 500.',
+    'off-law': 'Squares burnt alike agree, but lie off the line: wood does not follow it here. Ranges are wider for that.',
     outliers: 'Some squares do not go with the others: up to every fifth is left out.',
 };
 
@@ -106,6 +108,13 @@ function toneFact(tone: ToneLaw): string {
     const squares = `${tone.rows.length} ${tone.rows.length === 1 ? 'square' : 'squares'}`;
     const then = tone.paler.length > 0 ? 'paler again beyond' : 'not known beyond';
     return `${from}${showRatio(tone.rises.tone)} at ${showNumber(darkest, 2)} J/mm², ${then}; half way a new square lies within ± ${spread} (${squares})`;
+}
+
+/** What repeated squares say of the law itself. */
+function fitsFact({ fits, notes }: DepthLaw): string {
+    if (fits === undefined) return 'not known: burn two or three of the squares a second time';
+    const chance = `F ${showNumber(fits.ratio, 1)} with ${fits.between} and ${fits.within} degrees of freedom, by chance in ${showRatio(fits.probability)}`;
+    return notes.includes('off-law') ? `no (${chance})` : `nothing against it in squares burnt twice (${chance})`;
 }
 
 /** Rounded down: a fit that is not perfect never looks so. */

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { medianOf } from '../../shared/burn/distributions';
-import { depthOf, type LawNumbers } from '../../shared/burn/dose';
+import { depthOf, type LawNumbers, passesWorth, type Settings } from '../../shared/burn/dose';
 import { fitCoupon, fitRows } from '../../shared/burn/fit';
 import { guessLaw } from '../../shared/burn/guess';
-import { measuringError, predict } from '../../shared/burn/law';
+import { type DepthLaw, measuringError, predict } from '../../shared/burn/law';
 import type { BurnRow } from '../../shared/burn/rows';
 import { bell, burn, couponOf, quantity, shed, woodOf } from './stock';
 
@@ -25,6 +25,32 @@ function rowsOf(settings: readonly (readonly [number, number, number])[], error:
             tolerance: 0,
         };
     });
+}
+
+/** The law of squares that were each burnt so many times, one pass taking off what `pass` makes of its depth. */
+function repeated(times: number, error: number, pass: (depth: number) => number, seed = 1): DepthLaw {
+    const random = bell(seed);
+    const rows = Array.from({ length: times }, () => twelve)
+        .flat()
+        .map(([power, speed, passes]) => {
+            const one = pass(depthOf(truth, power / (speed * 0.1), 1));
+            const depth = one * passesWorth(truth.fade, passes);
+            return {
+                power,
+                speed,
+                pitch: 0.1,
+                passes,
+                depth: depth + error * measuringError(depth, 0.02) * random(),
+                tolerance: 0,
+            };
+        });
+    return fitRows(rows, guess);
+}
+
+/** Half of the range as a part of the depth. */
+function halfOf(law: DepthLaw, settings: Settings): number {
+    const { value, low, high } = predict(law, settings)!;
+    return (high - low) / 2 / value;
 }
 
 const twelve = [
@@ -134,6 +160,54 @@ describe('the fit of a coupon', () => {
         expect(spoilt.filter((off) => off > 0.05)).toEqual([]);
     });
 
+    it('says where wood does not follow the law, by squares burnt twice, and widens for it', () => {
+        // Char shields the wood: a pass that would take 0.48 mm takes 0.28.
+        const shielded = repeated(2, 0.3, (depth) => 0.4 * (1 - Math.exp(-depth / 0.4)));
+        expect(shielded.notes).toContain('off-law');
+        expect(shielded.notes).not.toContain('outliers');
+        const followed = repeated(2, 0.3, (depth) => depth);
+        expect(followed.notes).not.toContain('off-law');
+        expect(followed.fits!.probability).toBeGreaterThan(0.01);
+        const wide = (law: DepthLaw): number => halfOf(law, { power: 36, speed: 250, pitch: 0.1, passes: 2 });
+        expect(wide(shielded)).toBeGreaterThan(1.5 * wide(followed));
+    });
+    it('covers new squares where wood does not follow the law, and hardly ever accuses it where it does', () => {
+        const shield = (depth: number): number => 0.4 * (1 - Math.exp(-depth / 0.4));
+        let [covered, accused] = [0, 0];
+        for (let seed = 1; seed <= 60; seed++) {
+            const random = bell(seed * 11);
+            const law = repeated(2, 0.5, shield, seed);
+            for (const [power, speed] of [
+                [36, 230],
+                [27, 250],
+                [36, 350],
+                [18, 250],
+            ] as const) {
+                const depth = shield(depthOf(truth, power / (speed * 0.1), 1)) * (1 + 0.025 * random()) + 0.01 * random();
+                const told = predict(law, { power, speed, pitch: 0.1, passes: 1 })!;
+                if (depth >= told.low && depth <= told.high) covered++;
+            }
+            if (repeated(2, 1, (each) => each, seed).notes.includes('off-law')) accused++;
+        }
+        expect(covered / 240).toBeGreaterThan(0.95);
+        expect(accused).toBeLessThan(4);
+    });
+    it('is not the surer of its numbers, the oftener squares are burnt alike that it does not fit', () => {
+        const shield = (depth: number): number => 0.4 * (1 - Math.exp(-depth / 0.4));
+        const [two, six] = [2, 6].map((times) => repeated(times, 0.1, shield).errors.energy);
+        expect(six! / two!).toBeGreaterThan(0.8);
+    });
+    it('takes a coarse gauge that reads twins alike for no proof against the law', () => {
+        const coarse = rowsOf([...twelve, ...twelve], 0.2).map((row) => ({ ...row, depth: Math.round(row.depth * 20) / 20 }));
+        expect(fitRows(coarse, guess).notes).not.toContain('off-law');
+    });
+    it('blames the law and not a square that its twin confirms', () => {
+        const rows = rowsOf(twelve, 0);
+        const deep = { ...rows[4]!, depth: rows[4]!.depth * 1.5 };
+        expect(fitRows([...rows.slice(0, 4), ...rows.slice(5), deep], guess).rows.some((row) => row.outlier)).toBe(true);
+        const others = rows.toSpliced(4, 1);
+        expect(fitRows([...others, ...others, deep, deep], guess).rows.filter((row) => row.outlier)).toEqual([]);
+    });
     it('believes a square the more, the tighter it was measured', () => {
         const base = [burn(0.4, 400, 1, 0.09), burn(0.6, 300, 1, 0.21), burn(0.6, 250, 1, 0.27)];
         const at = (tolerance: number): number =>

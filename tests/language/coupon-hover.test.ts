@@ -37,6 +37,16 @@ describe('a coupon under the cursor', () => {
         );
         expect(said).toMatch(/Outliers:\n\n- `burn 80 % at 250 mm\/s gives 0\.11 mm`: by the others 0\.\d+ mm/);
     });
+    it('says whether the line fits, where squares were burnt twice', async () => {
+        expect(await hover(workshop, 'coupon walnut-12')).toContain('does the line fit: not known: burn two or three');
+        const again = workshop.replace(
+            /coupon walnut-12 on shed \{[^}]*/,
+            (block) => `${block}  burn 80 % at 250 mm/s gives 0.42 mm\n`,
+        );
+        expect(await hover(again, 'coupon walnut-12')).toMatch(
+            /does the line fit: nothing against it in squares burnt twice \(F [\d.]+ with 6 and 1 degrees of freedom, by chance in \d+ %\)/,
+        );
+    });
     it('says when there are too few rows, and when the fade is taken for granted', async () => {
         const few = `laser l { beam co2 power 40 W spot 0.1 mm } board b { wood white-ash thickness 9 mm }
 coupon b on l { burn 50 % at 100 mm/s gives 0.2 mm burn 90 % at 100 mm/s x 2 gives 0.8 mm }`;

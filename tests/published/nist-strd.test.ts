@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { fTail } from '../../shared/burn/distributions';
+import { lackOfFit } from '../../shared/burn/lack-of-fit';
 import { type Fit, leastSquares } from '../../shared/burn/least-squares';
 import { type Curve, nonlinearLeastSquares } from '../../shared/burn/nonlinear-least-squares';
 
@@ -153,6 +155,24 @@ describe('linear regression', () => {
         expectDigits(fit.parameters, [0.673565789473684e-3, 0.732059160401003e-6, -0.316081871345029e-14], 9);
         expectDigits(fit.errors ?? [], [0.107938612033077e-3, 0.157817399981659e-9, 0.486652849992036e-16], 9);
         expectDigits([Math.sqrt(fit.variance!)], [0.205177424076185e-3], 9);
+    });
+
+    /*
+     * NIST/SEMATECH e-Handbook of Statistical Methods, 4.6.1.5 (www.itl.nist.gov/div898/handbook/pmd/section6/pmd615.htm): the same
+     * data as a load cell's calibration. A straight line lacks fit with F = 214.7464 against 2.15 for 18 and 20 degrees of freedom.
+     */
+    it('tells the lack of fit of a straight line through Pontius, as in the handbook', () => {
+        const fit = line(pontius, (x) => [1, x]);
+        const alike = pontius.map(([load]) => String(load));
+        const straight = lackOfFit(alike, fit.residuals, 0, 2)!;
+        expect(straight.ratio).toBeCloseTo(214.7464, 2);
+        expect([straight.between, straight.within]).toEqual([18, 20]);
+        expect(straight.probability).toBeLessThan(1e-12);
+        expect(fTail(2.15, 18, 20)).toBeCloseTo(0.05, 3);
+        // The curve of the certified fit has nothing against it.
+        const curved = lackOfFit(alike, line(pontius, (x) => [1, x, x * x]).residuals, 0, 3)!;
+        expect(curved.ratio).toBeLessThan(2.2);
+        expect(curved.probability).toBeGreaterThan(0.05);
     });
 
     it('takes weights: a row of half the error counts like four rows', () => {

@@ -46,6 +46,41 @@ describe('coupon-outlier', () => {
     });
 });
 
+describe('squares-off-law', () => {
+    // What a pass takes off falls behind the dose; the second of each pair was read a hundredth deeper.
+    const shielded = [
+        [40, 400, 0.07],
+        [60, 400, 0.19],
+        [60, 300, 0.27],
+        [80, 300, 0.36],
+        [80, 250, 0.4],
+        [80, 200, 0.44],
+        [80, 150, 0.48],
+    ].flatMap(([power, speed, depth]) =>
+        [depth!, depth! + 0.01].map((mm) => `burn ${power} % at ${speed} mm/s gives ${mm.toFixed(2)} mm`),
+    );
+    it('says that wood does not follow the line, at the pair that lies farthest off it', async () => {
+        const text = coupon(shielded);
+        const finding = await one(text, 'squares-off-law');
+        expect(finding.message).toMatch(
+            /^Squares burnt alike agree, but lie off the line: .* wider ranges\. This one was measured 0\.\d+ mm deep, .* and the line says 0\.\d+ mm\. /,
+        );
+        expect(words(text, finding)).toMatch(/^burn \d+ % at/);
+    });
+    it('is silent where squares follow the line, where none was burnt twice, and for the samples', async () => {
+        const straight = rows.flatMap((row) => [
+            row,
+            row.replace(/(\d\.\d\d) mm$/, (_, depth: string) => `${(Number(depth) + 0.01).toFixed(2)} mm`),
+        ]);
+        await silent(coupon(straight), 'squares-off-law');
+        await silent(coupon(shielded.filter((_, at) => at % 2 === 0)), 'squares-off-law');
+        await silent(readFileSync(samples, 'utf8'), 'squares-off-law');
+    });
+    it('is silent for two squares that a coarse gauge reads alike', async () => {
+        await silent(coupon(rows.flatMap((row) => [row, row])), 'squares-off-law');
+    });
+});
+
 describe('few-coupon-rows', () => {
     it.each([
         [1, '1 square is too few to stand alone: it is weighed against a guess from density.'],

@@ -6,8 +6,9 @@ import { couponContradicts } from './coupon-contradicts';
 import { couponOutlier } from './coupon-outlier';
 import type { CouponRule, FittedCoupon } from './coupon-rule';
 import { fewCouponRows } from './few-coupon-rows';
+import { squaresOffLaw } from './squares-off-law';
 
-export const couponRules: readonly CouponRule[] = [couponOutlier, couponContradicts, fewCouponRows];
+export const couponRules: readonly CouponRule[] = [couponOutlier, couponContradicts, squaresOffLaw, fewCouponRows];
 
 export function fitMeasured(measured: MeasuredCoupon): FittedCoupon {
     const { coupon, laser, sheet } = measured;
