@@ -35,10 +35,8 @@ export class RecipeServer implements vscode.Disposable {
     readonly onDidPlan = this.planned.event;
 
     constructor(connect: (options: LanguageClientOptions) => BaseLanguageClient) {
-        const watchers = ['**/*.kerf', '**/*.{svg,png,jpg,jpeg}'].map((glob) => vscode.workspace.createFileSystemWatcher(glob));
         this.client = connect({
             documentSelector: schemes.map((scheme) => ({ language: 'kerfbook', scheme })),
-            synchronize: { fileEvents: watchers },
             outputChannelName: 'Kerfbook',
             errorHandler: {
                 error: (_error, _message, count = 0) => ({ action: count <= 3 ? ErrorAction.Continue : ErrorAction.Shutdown }),

@@ -91,7 +91,13 @@ export class Workbench {
         throw new Error(`The command palette does not know “${title}”.`);
     }
 
-    /** The same without the mouse. */
+    /** Saves all, and waits until it is on disk: a command is done before the editor has written. */
+    async saveAll(): Promise<void> {
+        await this.command('File: Save All');
+        await this.page.locator('.tab.dirty').first().waitFor({ state: 'hidden' });
+    }
+
+    /** Runs a command without the mouse. */
     async commandByKeys(title: string): Promise<void> {
         const row = this.page.locator('.quick-input-list .monaco-list-row.focused', { hasText: title }).first();
         for (let attempt = 0; attempt < 4; attempt += 1) {

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { copyFileSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FrameLocator } from 'playwright-core';
 import { places } from '../harness/places.ts';
@@ -24,6 +24,10 @@ async function git(...args: string[]): Promise<void> {
     }
 }
 
+const shipped = readdirSync(places.samples).filter((name) => name.endsWith('.kerf'));
+
+const committed = (name: string) => execFileSync('git', ['show', `HEAD:${name}`], { cwd: session.workshop, encoding: 'utf8' });
+
 /** The text as it was committed. */
 let lines: readonly string[] = [];
 
@@ -43,19 +47,22 @@ describe('comparing a recipe with what was committed', () => {
     before(async () => {
         workbench = await session.open();
         page = workbench.bench;
-        await workbench.command('File: Save All');
-        // Whatever other tests have written into it.
-        copyFileSync(join(places.samples, file), join(session.workshop, file));
-        lines = readFileSync(join(session.workshop, file), 'utf8').split('\n');
+        await workbench.saveAll();
         await git('init', '--quiet', '--initial-branch', 'main');
-        await git('add', '--all');
-        await git('commit', '--quiet', '--message', 'as it was');
+        // Whatever other tests have written. Where the editor is writing at that moment, a file may be committed half, so again then.
+        await eventually('the samples to be committed as they are shipped', async () => {
+            cpSync(places.samples, session.workshop, { recursive: true });
+            await git('add', '--all');
+            await git('commit', '--quiet', '--allow-empty', '--message', 'as it was');
+            return shipped.every((name) => readFileSync(join(places.samples, name), 'utf8') === committed(name));
+        });
+        lines = committed(file).split('\n');
         await git('tag', 'first');
     });
 
     /** The workshop as it was committed, with this file open and nothing else. */
     async function begin(name = file): Promise<void> {
-        await workbench.command('File: Save All');
+        await workbench.saveAll();
         await git('reset', '--quiet', '--hard', 'first');
         await workbench.command('View: Close All Editors');
         await workbench.openFile(name);
@@ -131,13 +138,13 @@ describe('comparing a recipe with what was committed', () => {
 
     it('sees a new commit by itself', async () => {
         await beginComparison();
-        await workbench.command('File: Save All');
+        await workbench.saveAll();
         await seesNewCommit();
     });
 
     atLength('sees a new commit also where git keeps its own outside of the workspace', async () => {
         await beginComparison();
-        await workbench.command('File: Save All');
+        await workbench.saveAll();
         const [store, outside] = [join(session.workshop, '.git'), `${session.workshop}.store`];
         renameSync(store, outside);
         writeFileSync(store, `gitdir: ${outside}\n`);

@@ -51,9 +51,14 @@ describe('what the editor tells the maker', () => {
     /** Sets a tick with the keyboard, or takes it away. */
     async function toggle(name: RegExp): Promise<void> {
         const before = await ticked(name);
-        await row(name).click();
-        await page.keyboard.press('Space');
-        await eventually('the tick to change', async () => (await ticked(name)) !== before);
+        const isChanged = async () => (await ticked(name)) !== before;
+        // The tree may be drawn anew between the row and the key: a key that met nothing is pressed again.
+        await eventually('the tick to change', async () => {
+            await row(name).click();
+            await page.keyboard.press('Space');
+            for (let looks = 0; looks < 30 && !(await isChanged()); looks += 1) await page.waitForTimeout(100);
+            return isChanged();
+        });
     }
 
     it('a wait that is over is told whatever is in front, and leads to its checklist', async () => {

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { eventually, session, step, untickAll } from './shared.ts';
+import { eventually, session, setTick, step, untickAll } from './shared.ts';
 
 const file = () => readFileSync(join(session.workshop, 'quick.kerf'), 'utf8');
 const runs = () => {
@@ -38,24 +38,7 @@ describe('a run at the bench', () => {
     const box = async (name: RegExp) => (await session.open()).page.getByRole('treeitem', { name }).getByRole('checkbox');
     const ticked = async (name: RegExp) => (await (await box(name)).getAttribute('aria-checked')) === 'true';
 
-    /**
-     * Clicks a box. The tree may be drawn anew under the pointer; a click that met the old row is made again. The editor shows the tip of
-     * a box that it gives the focus back to, and forgets it where the box was drawn anew meanwhile: a key that nothing is bound to ends it.
-     */
-    const tick = async (name: RegExp) => {
-        const { page } = await session.open();
-        const asks = page.locator('.quick-input-widget');
-        const tip = page.locator('.hover-contents').first();
-        for (let tries = 0; tries < 5; tries += 1) {
-            await page.mouse.move(900, 700);
-            await tip.waitFor({ state: 'hidden', timeout: 1000 }).catch(() => page.keyboard.press('F20'));
-            await (await box(name)).click({ force: true });
-            for (let looks = 0; looks < 20; looks += 1) {
-                if ((await ticked(name)) || (await asks.isVisible())) return;
-                await page.waitForTimeout(100);
-            }
-        }
-    };
+    const tick = async (name: RegExp) => setTick(await session.open(), name);
 
     it('is ticked with the keyboard alone', async () => {
         const workbench = await session.open();

@@ -75,6 +75,28 @@ export async function untickAll({ page }: Workbench): Promise<void> {
     });
 }
 
+/**
+ * Sets a tick with the pointer, or takes it away; a step that wants something measured asks instead. The tree may be drawn anew under the
+ * pointer: a click that met the old row is made again. The editor shows the tip of a box that it gives the focus back to, and forgets it
+ * where the box was drawn anew meanwhile: a key that nothing is bound to ends it.
+ */
+export async function setTick({ page }: Workbench, name: RegExp, wanted = true): Promise<void> {
+    const box = page.getByRole('treeitem', { name }).getByRole('checkbox');
+    const asks = page.locator('.quick-input-widget');
+    const tip = page.locator('.hover-contents').first();
+    const isSet = async () =>
+        (await asks.isVisible()) ||
+        (await box.getAttribute('aria-checked', { timeout: 2000 }).catch(() => '')) === String(wanted);
+    await eventually(`${name} ${wanted ? 'ticked' : 'not ticked'}`, async () => {
+        if (await isSet()) return true;
+        await page.mouse.move(900, 700);
+        await tip.waitFor({ state: 'hidden', timeout: 1000 }).catch(() => page.keyboard.press('F20'));
+        await box.click({ force: true, timeout: 2000 }).catch(() => undefined);
+        for (let looks = 0; looks < 20 && !(await isSet()); looks += 1) await page.waitForTimeout(100);
+        return isSet();
+    });
+}
+
 /** Chooses from a menu, which takes no click before it has stood a moment. */
 export async function choose({ page }: Workbench, name: string): Promise<void> {
     const item = page.getByRole('menuitem', { name });
