@@ -82,7 +82,8 @@ export async function untickAll({ page }: Workbench): Promise<void> {
  */
 export async function setTick({ page }: Workbench, name: RegExp, wanted = true): Promise<void> {
     const box = page.getByRole('treeitem', { name }).getByRole('checkbox');
-    const asks = page.locator('.quick-input-widget');
+    // The command palette has no title.
+    const asks = page.locator('.quick-input-title', { hasText: /\S/ }).first();
     const tip = page.locator('.hover-contents').first();
     const isSet = async () =>
         (await asks.isVisible()) ||
