@@ -47,6 +47,7 @@ export const resinOf = once((node: ast.Resin): Resin => {
             cure: items.figure('cure'),
             recoat: items.figure('recoat'),
             deepestPour: items.figure('deepestpour'),
+            largestMix: items.figure('largestmix'),
             narrowestSlot: items.figure('narrowestslot'),
             density: items.figure('density'),
             pigment: items.figure('pigment'),

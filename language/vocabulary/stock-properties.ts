@@ -119,10 +119,7 @@ const wood = [
         'figure',
         'Change of width along the rings for each per cent of moisture.',
         'tangential 0.274 %',
-        {
-            measures: [share([2e-4, 8e-3])],
-            otherwise: 'none',
-        },
+        { measures: [share([2e-4, 8e-3])], otherwise: 'none' },
     ),
     property('Wood', 'pores', 'word', 'How the pores lie: open ones carry a wet fill along the grain.', 'pores ring', {
         choices: ['diffuse', 'semi-ring', 'ring', 'softwood'],
@@ -229,14 +226,19 @@ const resin = [
     }),
     property(
         'Resin',
+        'largest mix',
+        'figure',
+        'The most in one cup for which its pot life holds: more warms itself up and sets sooner.',
+        'largest mix 100 g',
+        { measures: [measure('mass', [10, 5000])], otherwise: 'that of its kind' },
+    ),
+    property(
+        'Resin',
         'narrowest slot',
         'figure',
         'The narrowest slot that it runs into without trapping air.',
         'narrowest slot 0.4 mm',
-        {
-            measures: [measure('length', [0.02, 10])],
-            otherwise: 'that of its kind',
-        },
+        { measures: [measure('length', [0.02, 10])], otherwise: 'that of its kind' },
     ),
     fluidDensity('Resin'),
     property(

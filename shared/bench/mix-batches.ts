@@ -15,18 +15,20 @@ export interface Batches {
  *
  * @param pieces to fill
  * @param potLife s
+ * @param most pieces that one cup may serve before there is so much in it that its pot life no longer holds
  * @param mixing stirring in hardener and pigment, s
  * @param each filling one piece, s
  */
 export function batchesFor(
     pieces: number,
     potLife: number,
+    most = Number.POSITIVE_INFINITY,
     mixing: number = benchTimes.mixAndFill.setUp,
     each: number = benchTimes.mixAndFill.each,
 ): Batches {
     if (!(pieces >= 1)) return { count: 0, pieces: 0, tooSlow: false };
     const fits = Math.floor((potLife - mixing) / each + 1e-9);
-    const cup = Math.min(Math.max(1, Number.isFinite(fits) ? fits : pieces), pieces);
+    const cup = Math.min(Math.max(1, Math.min(Number.isFinite(fits) ? fits : pieces, Math.floor(most + 1e-9))), pieces);
     return { count: Math.ceil(pieces / cup), pieces: cup, tooSlow: !(fits >= 1) };
 }
 

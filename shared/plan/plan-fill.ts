@@ -55,8 +55,14 @@ export function planFill(step: Fill, pocket: Engrave, hollow: Hollow, recipe: Re
         mix,
         layer,
         pours: { ...poursFor(each, deepest && deepest.value + deepest.tolerance), between: betweenPours(resin) },
-        cups: batchesFor(recipe.make, resin?.potLife?.value ?? Number.POSITIVE_INFINITY),
+        cups: batchesFor(recipe.make, resin?.potLife?.value ?? Number.POSITIVE_INFINITY, piecesOf(resin, mix.mass)),
     };
+}
+
+/** Pieces that the largest mix does for. */
+function piecesOf(resin: Resin | undefined, mass: number | undefined): number | undefined {
+    const most = resin?.largestMix;
+    return most === undefined || mass === undefined || !(mass > 0) ? undefined : (most.value + most.tolerance) / mass;
 }
 
 /** As soon as the next layer bonds; after the whole cure where the resin has no such window. */

@@ -2,7 +2,7 @@ import type { Recipe } from '../recipe/recipe';
 import type { Step } from '../recipe/step';
 import { type Material, unnamedGlue } from '../recipe/stock';
 import type { LaserPlan } from './laser-plan';
-import type { StepPlan } from './plan';
+import type { FillPlan, StepPlan } from './plan';
 
 /** A run of the laser that is more than a look now and then, s. @commonPractice */
 const longRun = 20 * 60;
@@ -12,8 +12,15 @@ export function isLong({ times }: StepPlan): boolean {
 }
 
 /** The dangers of what one step is done with, each told by its name. */
-export function stepCautions({ step, blank, laser }: StepPlan, recipe: Recipe): string[] {
-    return [...slowCut(laser), ...tape(step), ...materialCautions(step, blank, recipe), ...rags(step), ...fluidCautions(step)];
+export function stepCautions({ step, blank, laser, fill }: StepPlan, recipe: Recipe): string[] {
+    return [
+        ...slowCut(laser),
+        ...tape(step),
+        ...materialCautions(step, blank, recipe),
+        ...rags(step),
+        ...hotCup(step, fill),
+        ...fluidCautions(step),
+    ];
 }
 
 /** A cut slower than this, or of more passes, keeps the kerf hot enough to flame. @commonPractice */
@@ -54,6 +61,15 @@ function rags(step: Step): string[] {
     if (step.kind !== 'finish' || step.coat?.rags !== 'ignite') return [];
     return [
         `Rags wet with ${step.coat.name} catch fire by themselves, hours later. Spread each out flat outdoors until it is hard, or soak it in water in a closed metal can, and ask where such waste goes; never leave one crumpled, in a heap or in a bin.`,
+    ];
+}
+
+/** That 100 g in a cup can get to 204 degC, froth and smoke, and hardener on sawdust catch fire, was seen in a maker's page on safety. */
+function hotCup(step: Step, fill: FillPlan | undefined): string[] {
+    const most = step.kind === 'fill' ? step.resin?.largestMix : undefined;
+    if (step.kind !== 'fill' || most === undefined || (fill?.mix.mass ?? 0) <= most.value + most.tolerance) return [];
+    return [
+        `So much ${step.resin!.name} gets hot in the cup: it can froth, smoke and set things alight. Pour it out at once; a cup that warms up goes outdoors, onto stone or metal, and what is left in it is spread thin. No hardener onto sawdust. Its data sheet comes first.`,
     ];
 }
 

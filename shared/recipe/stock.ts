@@ -168,6 +168,8 @@ export interface Resin extends Named, Laying {
     /** When the next layer bonds by itself: the middle of the window, and half its width as the tolerance. */
     readonly recoat?: Quantity;
     readonly deepestPour?: Quantity;
+    /** The most in one cup for which the pot life holds, g: more sets sooner. */
+    readonly largestMix?: Quantity;
     readonly narrowestSlot?: Quantity;
     readonly density?: Quantity;
     /** Mass of pigment as a fraction of the whole: resin, hardener, pigment and metal powder. */

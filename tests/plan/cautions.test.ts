@@ -44,6 +44,14 @@ describe('the cautions of a plan', () => {
         expect(short.steps[0]!.cautions).toBeUndefined();
         expect(with_(short, 'The laser runs long')).toEqual([]);
     });
+    it('tell of a cup that holds more than its pot life is meant for', async () => {
+        const slab = (stock: string) =>
+            thing('engrave e on b { rectangle 190 x 140 mm depth 4 mm } seal b with shellac wait 2 h fill e with big', stock);
+        const hot = await slab('resin big { kind slow-epoxy mix 2 : 1 by volume }');
+        expect(hot.steps[3]!.cautions!.join()).toContain('So much big gets hot in the cup');
+        const litre = await slab('resin big { kind slow-epoxy mix 2 : 1 by volume largest mix 2 kg }');
+        expect(with_(litre, 'gets hot in the cup')).toEqual([]);
+    });
     it('of a step stand with it: rags, dust of a wood, glue of a sheet', async () => {
         const oil = await thing('finish b with drying-oil');
         expect(oil.steps[0]!.cautions!.join()).toContain('Rags wet with drying-oil catch fire by themselves');

@@ -117,9 +117,12 @@ describe('layers by the deepest pour', () => {
 describe('cups by pot life', () => {
     it('as many pieces as can be filled after mixing', () => {
         // 40 min less 8 for mixing, 4 for each: eight pieces.
-        expect(batchesFor(8, 40 * minutes, 8 * minutes, 4 * minutes)).toEqual({ count: 1, pieces: 8, tooSlow: false });
-        expect(batchesFor(9, 40 * minutes, 8 * minutes, 4 * minutes)).toEqual({ count: 2, pieces: 8, tooSlow: false });
-        expect(batchesFor(3, 10 * minutes, 8 * minutes, 4 * minutes)).toEqual({ count: 3, pieces: 1, tooSlow: true });
+        expect(batchesFor(8, 40 * minutes, undefined, 8 * minutes, 4 * minutes)).toEqual({ count: 1, pieces: 8, tooSlow: false });
+        expect(batchesFor(9, 40 * minutes, undefined, 8 * minutes, 4 * minutes)).toEqual({ count: 2, pieces: 8, tooSlow: false });
+        expect(batchesFor(3, 10 * minutes, undefined, 8 * minutes, 4 * minutes)).toEqual({ count: 3, pieces: 1, tooSlow: true });
+        // Eight pieces would fit the time; so much in one cup heats itself up, and a cup is never less than a piece.
+        expect(batchesFor(9, 40 * minutes, 3.9, 8 * minutes, 4 * minutes)).toEqual({ count: 3, pieces: 3, tooSlow: false });
+        expect(batchesFor(2, 40 * minutes, 0.2, 8 * minutes, 4 * minutes)).toEqual({ count: 2, pieces: 1, tooSlow: false });
         expect(batchesFor(0, 10)).toEqual({ count: 0, pieces: 0, tooSlow: false });
     });
     it('a cup large enough to keep the ratio to three per cent', () => {

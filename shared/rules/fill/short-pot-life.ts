@@ -1,36 +1,69 @@
 import { batchesFor } from '../../bench/mix-batches';
-import { showTime } from '../../quantity/show';
+import type { FillPlan } from '../../plan/plan';
+import { showMass, showTime } from '../../quantity/show';
+import type { Finding } from '../../recipe/finding';
+import type { Resin } from '../../recipe/stock';
 import { calledInShop } from '../helpers/laid-over';
-import { commonPractice, type Page } from '../page';
+import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
 const page: Page = {
     id: 'short-pot-life',
     title: 'Pot life shorter than the run',
     severities: ['info', 'warning'],
-    condition: 'So many pieces are made that the resin stiffens in the cup before the last one is filled.',
-    why: 'Resin that has begun to set pulls threads, traps air and does not level. A full cup also sets sooner than a shallow one.',
-    mend: 'Mix several smaller cups, one after the other, or take a slower hardener.',
-    source: `${commonPractice} Mixing is reckoned with 8 min and filling with 4 min for each piece.`,
+    condition:
+        'So many pieces are made that the resin stiffens in the cup before the last one is filled; or a cup would hold more than the pot life holds for (`largest mix` in the stock).',
+    why: 'Resin that has begun to set pulls threads, traps air and does not level. The more of it stands in a cup, the warmer it gets and the sooner it sets; a full cup can boil, smoke and melt.',
+    mend: 'Mix several smaller cups, one after the other, pour each out at once into a wide, shallow place, or take a slower hardener.',
+    source: 'Mixing is reckoned with 8 min and filling with 4 min for each piece: common practice, no source. That pot life is measured on 100 g of the mix, and is shorter for more, was seen in a glossary and two notes of makers of epoxy; that 100 g left in a cup can get to 204 °C, in a maker’s page on safety. How much shorter was not found.',
 };
 
 export const shortPotLife: Rule = {
     page,
     *examine(plan) {
         for (const { fill, step } of plan.steps) {
-            const potLife = step.kind === 'fill' ? step.resin?.potLife : undefined;
-            if (fill === undefined || step.kind !== 'fill' || potLife === undefined) continue;
-            const batches = batchesFor(plan.recipe.make, potLife.value);
-            if (batches.count < 2 && !batches.tooSlow) continue;
-            yield finding(page, {
-                severity: batches.tooSlow ? 'warning' : 'info',
-                message: batches.tooSlow
-                    ? `${calledInShop(step.resin!)} stays fluid for ${showTime(potLife.value)}, which is hardly enough for one piece.`
-                    : `${calledInShop(step.resin!)} stays fluid for ${showTime(potLife.value)}: for ${plan.recipe.make} pieces mix ${batches.count} cups, each for ${batches.pieces}.`,
-                where: step.where,
-                step: step.index,
-                related: [{ message: 'The pot life is written here.', where: potLife.where }],
-            });
+            const resin = step.kind === 'fill' ? step.resin : undefined;
+            if (fill === undefined || resin?.potLife === undefined) continue;
+            const told = inTime(fill, resin, plan.recipe.make) ?? inMass(fill, resin, plan.recipe.make);
+            if (told === undefined) continue;
+            yield finding(page, { ...told, where: step.where, step: step.index });
         }
     },
 };
+
+type Told = Pick<Finding, 'severity' | 'message' | 'related'>;
+
+/** What the time alone says: too short for one piece, or for all of them out of one cup. */
+function inTime(fill: FillPlan, resin: Resin, pieces: number): Told | undefined {
+    const potLife = resin.potLife!;
+    const { tooSlow, count } = batchesFor(pieces, potLife.value);
+    if (!tooSlow && (count < 2 || fill.cups.count > count)) return undefined;
+    const fluid = `${calledInShop(resin)} stays fluid for ${showTime(potLife.value)}`;
+    return {
+        severity: tooSlow ? 'warning' : 'info',
+        message: tooSlow
+            ? `${fluid}, which is hardly enough for one piece.`
+            : `${fluid}: for ${pieces} pieces mix ${count} cups, each for ${fill.cups.pieces}.`,
+        related: [{ message: 'The pot life is written here.', where: potLife.where }],
+    };
+}
+
+/** What the mass in a cup says. */
+function inMass({ cups, mix }: FillPlan, resin: Resin, pieces: number): Told | undefined {
+    const most = resin.largestMix;
+    const each = mix.mass;
+    if (most === undefined || each === undefined) return undefined;
+    const largest = most.value + most.tolerance;
+    const alone = batchesFor(pieces, resin.potLife!.value).pieces * each;
+    if (alone <= largest) return undefined;
+    const potLife = `its pot life of ${showTime(resin.potLife!.value)} holds for ${showMass(largest)}`;
+    const split = `in ${Math.ceil(each / largest - 1e-9)} cups`;
+    return {
+        severity: 'info',
+        message:
+            each > largest
+                ? `One piece takes ${showMass(each)} of ${calledInShop(resin)}; ${potLife}, and more warms itself up in the cup. Pour it out at once, or mix it ${split}.`
+                : `${showMass(alone)} of ${calledInShop(resin)} in one cup set sooner: ${potLife}. For ${pieces} pieces mix ${cups.count} cups, each for ${cups.pieces}.`,
+        related: [{ message: 'The largest mix is written here.', where: most.where }],
+    };
+}
