@@ -1,6 +1,7 @@
 import { islands } from '../geometry/islands';
 import { area, bounds, contains, signedArea } from '../geometry/measure';
-import { type Bounds, emptyRegion, type Region } from '../geometry/region';
+import { grow } from '../geometry/offset';
+import { type Bounds, emptyRegion, type Region, tangledRegion } from '../geometry/region';
 import { reversed } from '../geometry/reverse';
 import { boxed, boxesMeet } from '../piece/partition';
 import { KeptOn } from './kept';
@@ -34,8 +35,20 @@ export function cutOutcome(
     memo: Memo,
 ): CutOutcome {
     const { works, key, judged } = workOn(laser, steps, size.width * size.height, memo);
-    return memo.get('cut-outcome', `${key} ${laser.step.index}`, () => outcomeOf(laser, judged(), works));
+    const cuts = steps.flatMap((step) => (step.laser?.step.kind === 'cut' && step.blank === laser.blank ? [step.laser] : []));
+    const taken = new Map(cuts.map((cut) => [cut.step.index, beyondLine(cut)]));
+    return memo.get('cut-outcome', `${key} ${laser.step.index} ${[...taken.values()].join(' ')}`, () =>
+        outcomeOf(laser, judged(), works, taken),
+    );
 }
+
+/** What a cut takes off both sides of the line that is drawn, mm: nothing where its way lies beside that, in the waste. */
+export function beyondLine({ cutLine, kerf }: LaserPlan): number {
+    return cutLine === undefined ? (kerf?.face.value ?? 0) / 2 : 0;
+}
+
+/** What each cut takes beyond its line, by its step, mm. */
+type Taken = ReadonlyMap<number, number>;
 
 /** The shapes of a cut by which side of their edge is kept. */
 export interface CutSides {
@@ -82,19 +95,20 @@ interface Enclosed {
     readonly isPiece: boolean;
 }
 
-function outcomeOf(laser: LaserPlan, all: readonly Enclosed[], works: readonly Region[]): CutOutcome {
+function outcomeOf(laser: LaserPlan, all: readonly Enclosed[], works: readonly Region[], taken: Taken): CutOutcome {
     const pieces = all.filter(({ isPiece }) => isPiece);
     const own = all.filter(({ step }) => step === laser.step.index);
     const holes = own.filter(({ isPiece }) => !isPiece);
     const uncovered = works.some((work) => !pieces.some((piece) => shareInside(work, piece) >= someOfIt));
     const last = own.some(({ isPiece }) => isPiece) && !pieces.some(({ step }) => step > laser.step.index);
     return {
-        holes: asOne(withInsides(holes, works)),
+        holes: asOne(withInsides(holes, works), taken),
         // Cut again in several steps, the smaller ones lie in the larger: what is left is in each that is cut last.
         ...(last && !uncovered
             ? {
                   keeps: asOne(
                       pieces.filter((piece) => !pieces.some((other) => other.size > piece.size && isInside(piece, other))),
+                      taken,
                   ),
               }
             : {}),
@@ -114,8 +128,14 @@ function withInsides(fallen: readonly Enclosed[], works: readonly Region[]): Enc
     return filled.filter((one) => !filled.some((other) => other.size > one.size && isInside(one, other)));
 }
 
-function asOne(parts: readonly Enclosed[]): Region {
-    return parts.length === 0 ? emptyRegion : { rings: parts.flatMap(({ region }) => region.rings) };
+/** As they come out: a piece is smaller, and a hole larger, by what the beam takes beyond the line. */
+function asOne(parts: readonly Enclosed[], taken: Taken): Region {
+    const rings = parts.flatMap(({ region, step, isPiece }) => {
+        const by = taken.get(step) ?? 0;
+        const cut = by === 0 ? region : grow(region, isPiece ? -by : by);
+        return (cut === tangledRegion ? region : cut).rings;
+    });
+    return rings.length === 0 ? emptyRegion : { rings };
 }
 
 function judge(cuts: readonly LaserPlan[], works: readonly Region[], sheet: number): Enclosed[] {

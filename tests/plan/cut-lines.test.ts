@@ -53,6 +53,22 @@ describe('the line of a cut', () => {
         }
     });
 
+    it('leaves parts and holes as drawn, or half a kerf smaller and larger where the drawn line itself is followed', async () => {
+        const bodies = async (how: string) => {
+            const plan = await planOf(
+                recipe(`cut hole on b { circle 10 mm ${known} ${how} } engrave e on b { art flag depth 0.3 mm }
+                cut rim on b { circle 96 mm ${known} ${how} }`).replaceAll(how === '' ? '@' : 'kerf 0.3 mm', ''),
+            );
+            const kerf = plan.steps.find(({ laser }) => laser?.step.name === 'rim')!.laser!.kerf!.face.value;
+            return { kerf, left: area(plan.faces.at(-1)![0]!.body.region) };
+        };
+        const disc = (across: number) => (Math.PI / 4) * across ** 2;
+        expect((await bodies('')).left / (disc(96) - disc(10))).toBeCloseTo(1, 3);
+        const { kerf, left } = await bodies('without kerf');
+        expect(left / (disc(96 - kerf) - disc(10 + kerf))).toBeCloseTo(1, 3);
+        expect(left / (disc(96) - disc(10))).toBeLessThan(0.995);
+    });
+
     it('is the closed form of a square with rounded corners', () => {
         const { encloses } = besideEdges({ parts: [rectangle(10, 10, 40, 40)], openings: [] }, 0.15)!;
         expect(perimeter(encloses)).toBeCloseTo(4 * 40 + 2 * Math.PI * 0.15, 2);

@@ -34,7 +34,7 @@ describe('what was written differently, and what follows from it', () => {
         const { follows } = step(found, 'Engrave two');
         expect(follows).toContainEqual(expect.objectContaining({ label: 'floor left', by: '+0.1 mm' }));
         expect(follows).toContainEqual(
-            expect.objectContaining({ label: 'thinnest wall', before: '3 mm to one', after: '2 mm to one', by: '−1 mm' }),
+            expect.objectContaining({ label: 'thinnest wall', before: '2.92 mm to one', after: '1.92 mm to one', by: '−1 mm' }),
         );
         expect(step(found, 'Cut rim').follows).toContainEqual(expect.objectContaining({ label: 'cut free', after: '1' }));
         expect(step(found, 'Engrave one').status).toBe('same');

@@ -105,21 +105,29 @@ describe('thin-wall', () => {
         recipe(`${board}\n ${at('one', '20 x 20', '30, 50')} ${between} ${at('two', '20 x 20', `${50 + gap}, 50`)}`);
     it('between two pockets, with how far to move them', async () => {
         const finding = await one(pair(0.2), 'thin-wall');
-        // Six tenths of 0.6 mm, and a quarter more in ring-porous ash: 0.45 mm.
+        // Six tenths of 0.6 mm, and a quarter more in ring-porous ash: 0.45 mm. Each rim lies 0.036 mm beyond what is drawn: no square
+        // was burnt in ash, so its threshold is a guess.
         expect(finding.message).toBe(
-            'Between two and one only 0.2 mm of wood is left, 0.6 mm high: leave 0.45 mm, so move them 0.25 mm apart.',
+            'Between two and one only 0.13 mm of wood is left, 0.6 mm high: leave 0.45 mm, so move them 0.35 mm apart.',
         );
-        await silent(pair(0.2 + 0.25), 'thin-wall');
+        await silent(pair(0.2 + 0.35), 'thin-wall');
+        // Their drawn edges stand far enough apart, the burnt ones do not.
+        await one(pair(0.46), 'thin-wall');
+    });
+    it('where the width of the beam leaves none', async () => {
+        expect((await one(pair(0.06), 'thin-wall')).message).toContain(
+            'Between two and one the beam’s width leaves no wood, 0.6 mm high',
+        );
     });
     it('to the blank’s edge, to a rim and to a hole', async () => {
         const edge = recipe(`${board}\n ${at('one', '20 x 20', '10.3, 50')}`);
-        expect((await one(edge, 'thin-wall')).message).toContain('Between one and the edge of the blank only 0.3 mm');
+        expect((await one(edge, 'thin-wall')).message).toContain('Between one and the edge of the blank only 0.26 mm');
         const rim = recipe(
             `${board}\n ${at('one', '20 x 20', '50, 50')} cut out on b { rectangle 20.8 x 40 mm at 50, 50 mm air on }`,
         );
-        expect((await one(rim, 'thin-wall')).message).toContain('Between out and one only 0.4 mm');
+        expect((await one(rim, 'thin-wall')).message).toContain('Between out and one only 0.36 mm');
         const hole = recipe(`${board}\n ${at('one', '20 x 20', '50, 50')} cut hole on b { circle 6 mm at 63.3, 50 mm air on }`);
-        expect((await one(hole, 'thin-wall')).message).toContain('Between hole and one only 0.3 mm');
+        expect((await one(hole, 'thin-wall')).message).toContain('Between hole and one only 0.26 mm');
     });
     it('is silent with wood enough, for mere colours, for what touches or crosses, and beside cured resin', async () => {
         await silent(pair(2), 'thin-wall');

@@ -4,6 +4,7 @@ import { area, bounds, signedArea } from '../../geometry/measure';
 import { type Bounds, emptyRegion, type Ring } from '../../geometry/region';
 import { isOpenPocket } from '../../piece/column';
 import { boxed, boxesMeet } from '../../piece/partition';
+import { beyondLine } from '../../plan/freed-parts';
 import { keptFor, nameOf as keyOf } from '../../plan/kept';
 import type { LaserPlan } from '../../plan/laser-plan';
 import type { BlankPlan, Plan } from '../../plan/plan';
@@ -17,7 +18,7 @@ export const shallow = 0.25;
 /** What a wall stands between: two open pockets, a pocket and a cut or the blank's edge, or two cuts. */
 export type WallKind = 'pocket' | 'rim' | 'bridge';
 
-/** Wood that is left beside what a step burns, where it is thinnest: its width and place, mm. */
+/** Wood that is left beside what a step burns, where it is thinnest: its width at the face, as the beam leaves it, and its place, mm. */
 export interface Wall extends Approach {
     readonly kind: WallKind;
     /** The later of the two, by which the wall comes about. */
@@ -51,7 +52,7 @@ export function wallsOf(plan: Plan, blank: BlankPlan, reach: (depth: number, kin
                     const depth = Math.max(high, kind === 'rim' ? 0 : (other.depth?.value ?? 0));
                     const wall = wallBetween(pocket, other, reach(depth, kind));
                     const [earlier, later] = other.step.index > pocket.step.index ? [pocket, other] : [other, pocket];
-                    if (wall === undefined || wall.distance <= noWall || overlap(plan, earlier, later)) return [];
+                    if (wall === undefined || overlap(plan, earlier, later)) return [];
                     return [{ ...wall, kind, later, earlier, depth }];
                 }),
             ];
@@ -67,7 +68,7 @@ function bridges(cuts: readonly LaserPlan[], { thickness }: BlankPlan, reach: (d
         cuts.slice(0, index + 1).flatMap((earlier): Wall[] => {
             if (earlier !== later && isWasteBetween(earlier, later)) return [];
             const wall = earlier === later ? wallWithin(later, within) : wallBetween(earlier, later, within);
-            if (wall === undefined || wall.distance <= noWall || isNotch(earlier, later)) return [];
+            if (wall === undefined || isNotch(earlier, later)) return [];
             return [{ ...wall, kind: 'bridge', later, earlier, depth: thickness.value }];
         }),
     );
@@ -91,7 +92,10 @@ function isWasteBetween({ cutLine: one }: LaserPlan, { cutLine: other }: LaserPl
 const mostShapes = 60;
 
 /** The nearest that two closed lines of one cut come to each other with wood between them that is kept, mm. */
-function wallWithin({ region, cutLine }: LaserPlan, least: number): Approach | undefined {
+function wallWithin(laser: LaserPlan, within: number): Approach | undefined {
+    const { region, cutLine } = laser;
+    const taken = 2 * beyondEdge(laser);
+    const least = within + taken;
     if (region.rings.length < 2 || region.rings.length > mostShapes) return undefined;
     const parts = cutLine?.parts ?? emptyRegion;
     return keptFor(region, `bridge ${least} ${keyOf(parts)}`, () => {
@@ -110,7 +114,8 @@ function wallWithin({ region, cutLine }: LaserPlan, least: number): Approach | u
                         : [],
                 ),
         );
-        return walls.filter(({ distance }) => distance > noWall).toSorted((a, b) => a.distance - b.distance)[0];
+        const thinnest = walls.filter(({ distance }) => distance > noWall).toSorted((a, b) => a.distance - b.distance)[0];
+        return lessTaken(thinnest, taken);
     });
 }
 
@@ -151,12 +156,30 @@ function edgeOf(pocket: LaserPlan, { size }: BlankPlan, least: number): Approach
         { distance: box.minY, x: middle.x, y: 0 },
         { distance: size.height - box.maxY, x: middle.x, y: size.height },
     ];
-    const nearest = sides.reduce((a, b) => (b.distance < a.distance ? b : a));
-    return nearest.distance > noWall && nearest.distance < least ? nearest : undefined;
+    const nearest = lessTaken(
+        sides.reduce((a, b) => (b.distance < a.distance ? b : a)),
+        beyondEdge(pocket),
+    );
+    return nearest !== undefined && nearest.distance < least ? nearest : undefined;
 }
 
 function wallBetween(a: LaserPlan, b: LaserPlan, least: number): Approach | undefined {
     const [one, other] = [boxOf(a), boxOf(b)];
-    if (one === undefined || other === undefined || !boxesMeet(one, other, least)) return undefined;
-    return keptFor(a.region, `wall ${keyOf(b.region)} ${least}`, () => approach(a.region, b.region, least));
+    const taken = beyondEdge(a) + beyondEdge(b);
+    const reach = least + taken;
+    if (one === undefined || other === undefined || !boxesMeet(one, other, reach)) return undefined;
+    return lessTaken(
+        keptFor(a.region, `wall ${keyOf(b.region)} ${reach}`, () => approach(a.region, b.region, reach)),
+        taken,
+    );
+}
+
+/** How far the beam takes wood beyond the edge that it is planned by, mm; negative where it does not reach it. */
+function beyondEdge(laser: LaserPlan): number {
+    return laser.step.kind === 'cut' ? beyondLine(laser) : laser.growth;
+}
+
+/** What is drawn to touch has no wall between; what only the beam's width joins has one of no width. */
+function lessTaken(wall: Approach | undefined, taken: number): Approach | undefined {
+    return wall === undefined || wall.distance <= noWall ? undefined : { ...wall, distance: Math.max(0, wall.distance - taken) };
 }

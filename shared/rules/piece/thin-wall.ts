@@ -40,6 +40,10 @@ function isThinner(other: Wall, wall: Wall): boolean {
     return other.kind === 'bridge' && other.later === wall.later && other.distance < wall.distance;
 }
 
+function leftOf(distance: number): string {
+    return distance < 0.01 ? 'the beam’s width leaves no wood' : `only ${showLength(distance)} of wood is left`;
+}
+
 function saidOfBridge(wall: Wall, blank: BlankPlan): Finding {
     const { later, earlier, distance, depth } = wall;
     const alone = earlier === 'edge' || earlier === later;
@@ -47,7 +51,7 @@ function saidOfBridge(wall: Wall, blank: BlankPlan): Finding {
     const least = roundLength(leastBridge(depth, blank.blank.sheet), 'mm', 'up');
     return finding(page, {
         severity: 'warning',
-        message: `${between} only ${showLength(distance)} of wood is left in a board of ${showLength(depth)}: it chars through or snaps. Leave ${showLength(least)}.`,
+        message: `${between} ${leftOf(distance)} in a board of ${showLength(depth)}: it chars through or snaps. Leave ${showLength(least)}.`,
         where: later.step.where,
         step: later.step.index,
         spots: [{ blank: blank.name, x: wall.x, y: wall.y, size: 2 }],
@@ -60,7 +64,7 @@ function said({ later: laser, earlier, distance, depth, kind, x, y }: Wall, blan
     const beside = earlier === 'edge' ? 'the edge of the blank' : earlier.step.name;
     return finding(page, {
         severity: 'warning',
-        message: `Between ${laser.step.name} and ${beside} only ${showLength(distance)} of wood is left, ${showLength(depth)} high: leave ${showLength(least)}, so move them ${showLength(roundLength(least - distance, 'mm', 'up'))} apart.`,
+        message: `Between ${laser.step.name} and ${beside} ${leftOf(distance)}, ${showLength(depth)} high: leave ${showLength(least)}, so move them ${showLength(roundLength(least - distance, 'mm', 'up'))} apart.`,
         where: laser.step.where,
         step: laser.step.index,
         spots: [{ blank: blank.name, x, y, size: 2 }],
