@@ -95,13 +95,14 @@ function fadeSlope(fade: number, passes: number): number {
  * How many degrees of freedom the assumed measuring error counts for. The variance of a law that stands
  * alone is the assumed one (1) and the fitted one pooled by their degrees of freedom, which is the
  * posterior under a scaled inverse chi-squared prior (Gelman et al., Bayesian Data Analysis, ch. 3 and 14;
- * from memory). A coupon of three rows would else have intervals of plus or minus its own depth.
+ * from memory). Without it a coupon of three rows would have intervals of plus or minus its own depth; if it counted for more,
+ * a careful gauge would not be believed.
  */
-export const PRIOR_FREEDOM = 3;
+export const PRIOR_FREEDOM = 1;
 
-/** The pooled variance for a weighted sum of squared residuals. */
-export function pooledVariance(residualSum: number, freedom: number): number {
-    return (PRIOR_FREEDOM + residualSum) / (PRIOR_FREEDOM + freedom);
+/** The pooled variance for a weighted sum of squared residuals; `prior` is how many degrees of freedom the assumed one counts for. */
+export function pooledVariance(residualSum: number, freedom: number, prior = PRIOR_FREEDOM): number {
+    return (prior + residualSum) / (prior + freedom);
 }
 
 /**

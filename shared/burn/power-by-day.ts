@@ -2,7 +2,7 @@ import { daysSince1970 } from '../quantity/calendar';
 import { doseFor, doseOf, passesWorth } from './dose';
 import { readingOf } from './fit-problem';
 import { stepOfGauge } from './gauge-step';
-import { type DepthLaw, measuringError, PRIOR_FREEDOM } from './law';
+import { type DepthLaw, measuringError } from './law';
 import type { PowerByDay, PowerDay } from './measured-power';
 import { type BurnRow, usable } from './rows';
 import { withDoseFactor } from './tone';
@@ -21,6 +21,8 @@ const DAY_TO_DAY = 0.02;
 const STRAYS = 0.3;
 /** A pocket that says the power was beyond these parts of what it should have been was misread: nothing ages like that. */
 const CREDIBLE = { low: 0.4, high: 2.5 };
+/** How many days the assumed scatter of a day counts for beside those that are seen (own choice). */
+const PRIOR_FREEDOM = 3;
 /** Older days no longer weigh anything, and a heap of hostile ones must not hold anything up. */
 const MAX_DAYS = 500;
 

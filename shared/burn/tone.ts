@@ -3,7 +3,7 @@ import type { Interval } from '../quantity/interval';
 import type { Coupon, Laser } from '../recipe/stock';
 import { spotOf } from './beam';
 import { coverageFactor } from './distributions';
-import { PRIOR_FREEDOM, pooledVariance } from './law';
+import { pooledVariance } from './law';
 import { pitchForSpot } from './pitch';
 import { wattsOf } from './power-curve';
 import { fitToneCurve, JUDGING, toneAt } from './tone-curve';
@@ -12,6 +12,8 @@ import type { ToneLaw, ToneRow } from './tone-law';
 const mostRows = 200;
 /** A straight line, a parabola, an exponential: what few squares cannot tell apart, and what differs most near the ceiling. */
 const BENDS = [1, 2, Number.POSITIVE_INFINITY];
+/** How many squares the assumed difference of two judgements counts for beside what is seen of it (own choice). */
+const PRIOR_FREEDOM = 3;
 /** A square is paler again where it lies below a weaker one by more than two judgements differ in 95 of 100 cases. */
 const PALER = 2 * Math.SQRT2;
 
@@ -43,7 +45,7 @@ export function fitTone(given: readonly ToneRow[]): ToneLaw | undefined {
     if (fits.length === 0) return undefined;
     const best = Math.min(...fits.map(({ sum }) => sum));
     const freedom = Math.max(0, ...fits.map((fit) => fit.freedom));
-    const variance = pooledVariance(best, freedom);
+    const variance = pooledVariance(best, freedom, PRIOR_FREEDOM);
     const likely = fits.map(({ sum }) => Math.exp((best - sum) / (2 * variance)));
     const all = likely.reduce((total, one) => total + one, 0);
     const curves = fits.map(({ curve }, i) => ({ ...curve, weight: likely[i]! / all }));

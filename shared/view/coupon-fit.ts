@@ -1,6 +1,6 @@
 import { medianOf } from '../burn/distributions';
 import { doseFor } from '../burn/dose';
-import { type DepthLaw, type LawNote, type LawRow, predict } from '../burn/law';
+import { type DepthLaw, type LawNote, type LawRow, measuringError, PRIOR_FREEDOM, predict } from '../burn/law';
 import { darkestDose, doseForTone, onsetDose, predictTone } from '../burn/tone';
 import type { ToneLaw } from '../burn/tone-law';
 import { spread } from '../quantity/interval';
@@ -46,6 +46,7 @@ function fitFacts(law: DepthLaw): FitFact[] {
     if (law.tone !== undefined) facts.push({ label: 'tone', value: toneFact(law.tone) });
     const sure = sureness(law);
     if (sure !== undefined) facts.push({ label: '95 of 100 new squares', value: sure });
+    if (law.freedom !== undefined) facts.push({ label: 'scatter of one square', value: scatter(law, law.freedom) });
     if (law.explained !== undefined && law.foretold !== undefined) {
         facts.push({ label: 'R²', value: `${ratio(law.explained)}; each square foretold by the others: ${ratio(law.foretold)}` });
     }
@@ -97,6 +98,15 @@ function sureness(law: DepthLaw): string | undefined {
     const dose = doseFor(law, depth, 1);
     const foretold = predict(law, { power: dose, speed: 1, pitch: 1, passes: 1 });
     return foretold && `lie within ± ${showLength(spread(foretold))} at ${showLength(depth)}`;
+}
+
+/** How far squares lie off the line by reading and by place, and how much of that figure was seen in them. */
+function scatter(law: DepthLaw, freedom: number): string {
+    const depth = medianOf(law.rows.map((row) => row.depth));
+    const seen = freedom / (freedom + PRIOR_FREEDOM);
+    const error = Math.sqrt(law.variance) * measuringError(depth, law.measuring);
+    const usual = showLength(measuringError(depth, law.measuring));
+    return `${showLength(error)} at ${showLength(depth)} (one standard error), to ${showRatio(seen)} from these squares, to ${showRatio(1 - seen)} from the usual ${usual}`;
 }
 
 function toneFact(tone: ToneLaw): string {

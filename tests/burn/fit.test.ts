@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { medianOf } from '../../shared/burn/distributions';
+import { coverageFactor, medianOf } from '../../shared/burn/distributions';
 import { depthOf, type LawNumbers, passesWorth, type Settings } from '../../shared/burn/dose';
 import { fitCoupon, fitRows } from '../../shared/burn/fit';
 import { guessLaw } from '../../shared/burn/guess';
@@ -94,11 +94,33 @@ describe('the fit of a coupon', () => {
         expect(covered / asked).toBeLessThan(0.98);
     });
 
-    it('covers the true numbers with two standard errors about as often as it says', () => {
+    it.each([
+        [0.2, 0.95, 2.2],
+        [0.5, 0.95, 1.45],
+        [1, 0.93, 1.2],
+        [2, 0.91, 1.15],
+    ])('believes the scatter that it sees: %d times the usual error', (error, least, most) => {
+        const missed: number[] = [];
+        let [covered, half] = [0, 0];
+        for (let seed = 1; seed <= 300; seed++) {
+            const random = bell(seed * 5 + 2);
+            const settings = { power: 36, speed: 270, pitch: 0.1, passes: 2 };
+            const told = predict(fitRows(rowsOf(twelve, error, seed * 3), guess), settings)!;
+            const depth = depthOf(truth, 36 / 27, 2);
+            const read = depth + error * measuringError(depth, 0.02) * random();
+            if (read >= told.low && read <= told.high) covered++;
+            half += (told.high - told.low) / 2 / 300;
+            missed.push(Math.abs(read - told.value));
+        }
+        const needed = missed.toSorted((a, b) => a - b)[284]!;
+        expect(covered / 300).toBeGreaterThan(least);
+        expect(half / needed).toBeLessThan(most);
+    });
+    it('covers the true numbers with 95 % by its standard errors and degrees of freedom about as often as it says', () => {
         let covered = 0;
         for (let seed = 1; seed <= 200; seed++) {
             const law = fitRows(rowsOf(twelve, 1, seed), guess);
-            if (Math.abs(law.energy - truth.energy) < 2.1 * law.errors.energy) covered++;
+            if (Math.abs(law.energy - truth.energy) < coverageFactor(0.95, law.freedom! + 1) * law.errors.energy) covered++;
         }
         expect(covered / 200).toBeGreaterThan(0.9);
         expect(covered / 200).toBeLessThan(0.995);
@@ -242,14 +264,14 @@ describe('the fit of a coupon', () => {
 });
 
 describe('few rows', () => {
-    it("widen the interval by Student's t, the assumed measuring error counting as three rows", () => {
+    it("widen the interval by Student's t, the assumed measuring error counting as one row", () => {
         const law = fitRows(rowsOf(twelve, 1), guess);
         const half = (freedom: number): number => {
             const { value, high } = predict({ ...law, freedom }, { power: 36, speed: 250, pitch: 0.1, passes: 1 })!;
             return high - value;
         };
-        expect(half(1) / half(1e6)).toBeCloseTo(2.776 / 1.96, 2);
-        expect(half(7) / half(1e6)).toBeCloseTo(2.228 / 1.96, 2);
+        expect(half(1) / half(1e6)).toBeCloseTo(4.303 / 1.96, 2);
+        expect(half(7) / half(1e6)).toBeCloseTo(2.306 / 1.96, 2);
     });
 
     it('says so, and keeps an interval of some sense', () => {
@@ -315,7 +337,7 @@ describe('few rows', () => {
 
     it('goes on until its rounds have come to rest', () => {
         let looked = 0;
-        for (let seed = 1; seed <= 300; seed++) {
+        for (let seed = 1; seed <= 340; seed++) {
             const law = fitRows(rowsOf(twelve, 8, seed), guess);
             if (law.notes.length > 0 || law.rows.some(({ depth, fitted }) => depth === 0 || fitted === 0)) continue;
             // Where it rests, the residuals stand square on the slope along the energy, which goes with the depth.

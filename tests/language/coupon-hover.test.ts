@@ -26,6 +26,9 @@ describe('a coupon under the cursor', () => {
         expect(Number(explained)).toBeGreaterThan(0.99);
         expect(Number(foretold)).toBeLessThan(Number(explained));
         expect(said).toContain('measured from: 0.45 to 1.44 J/mm² a pass'); // 18 W / (400 · 0.1) and 36 W / (250 · 0.1)
+        expect(said).toMatch(
+            /scatter of one square: 0\.\d+ mm at 0\.41 mm \(one standard error\), to 86 % from these squares, to 14 % from the usual 0\.029 mm/,
+        );
         expect(said).toContain('squares: 9, 6 more than the fit needs');
         expect(said).not.toContain('Outliers');
         expect(await hover(workshop, 'walnut-12', 'coupon walnut-12')).toContain('threshold dose');
