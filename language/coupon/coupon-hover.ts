@@ -2,10 +2,11 @@ import { type AstNode, AstUtils } from 'langium';
 import { fromBase } from '../../shared/quantity/quantity';
 import { showLength, showNumber } from '../../shared/quantity/show';
 import type { CouponFit } from '../../shared/view/coupon-fit';
-import { type Burn, type Coupon, isBurn, isCoupon } from '../generated/ast';
+import { type Burn, type Coupon, type CutTest, isBurn, isCoupon, isCutTest } from '../generated/ast';
 import { measuredCouponOf } from '../lowering/coupons';
 import { whereOf } from '../lowering/places';
 import { quantityOf } from '../lowering/quantity';
+import { kerfOf } from '../lowering/stock';
 import type { OutsideServices } from '../outside';
 
 /** More outliers than these are no outliers. */
@@ -16,6 +17,8 @@ const mostNamed = 6;
  * row that row's residual. Undefined anywhere else, and where the coupon's laser or board is not known.
  */
 export async function couponHover(node: AstNode, outside: OutsideServices): Promise<string | undefined> {
+    const cut = AstUtils.getContainerOfType(node, isCutTest);
+    if (cut?.strip !== undefined) return describeStrip(cut);
     const coupon = AstUtils.getContainerOfType(node, isCoupon);
     const measured = coupon && measuredCouponOf(coupon);
     if (coupon === undefined || measured === undefined) return undefined;
@@ -24,6 +27,14 @@ export async function couponHover(node: AstNode, outside: OutsideServices): Prom
     const fit = await outside.couponFit(measured);
     if (fit === undefined) return undefined;
     return burn === undefined ? describeFit(coupon, fit) : describeRow(burn, fit);
+}
+
+/** What a strip that was cut out says of the kerf. */
+function describeStrip(cut: CutTest): string | undefined {
+    const { kerf, back } = kerfOf(cut);
+    if (kerf === undefined) return undefined;
+    const behind = back === undefined ? '' : `, ${showLength(back.value, back.unit)} on the back`;
+    return `Kerf of this cut: ${showLength(kerf.value, kerf.unit)} on the face${behind}.`;
 }
 
 function describeFit(coupon: Coupon, { facts, notes, squares }: CouponFit): string {

@@ -1,13 +1,17 @@
 import type { AstNode } from 'langium';
+import { showLength } from '../../shared/quantity/show';
+import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
 import { mostCopies } from '../../shared/recipe/most-copies';
 import { nearest } from '../../shared/recipe/nearest';
+import { clausesOf } from '../editing/line-clauses';
 import * as ast from '../generated/ast';
 import { isDay, likelyDay } from '../lowering/day';
 import { isColour, isCountable, isGrid } from '../lowering/items';
 import { amountOf } from '../lowering/number';
-import { whereOfPart } from '../lowering/places';
+import { whereOfCst, whereOfPart } from '../lowering/places';
 import { isAnswer } from '../lowering/runs';
+import { kerfOf } from '../lowering/stock';
 import { oneOf } from '../vocabulary/expected';
 import { propertyOf } from '../vocabulary/lookup';
 import { removal, replaceWith, say } from './say';
@@ -18,6 +22,7 @@ export function* valueFindings(node: AstNode): Iterable<Finding> {
     else if (ast.isBurn(node) || ast.isBurnt(node) || ast.isCutTest(node)) {
         if (node.passes !== undefined) yield* passesFindings(node, node.passes);
         if (ast.isBurnt(node)) yield* answerFinding(node);
+        if (ast.isCutTest(node)) yield* stripFinding(node);
     } else if (ast.isRun(node) || ast.isDated(node)) yield* dateFindings(node);
     else if (ast.isRepeat(node)) yield* gridFindings(node);
     else if (ast.isTone(node)) yield* colourFindings(node);
@@ -50,6 +55,37 @@ function* passesFindings(node: ast.Burn | ast.Burnt | ast.CutTest, passes: numbe
         message: 'Passes are counted in whole numbers, 1 or more.',
         where: whereOfPart(node, 'passes'),
     });
+}
+
+/** A kerf has some width, and less than this, mm. */
+const widestKerf = 3;
+
+/** A strip that lacks nothing of its drawn width, or too much; or one that says a kerf which is written too. */
+function* stripFinding(node: ast.CutTest): Iterable<Finding> {
+    if (node.strip === undefined) return;
+    if (node.kerf !== undefined) {
+        const message = 'The strip says the kerf as well: the one that is written counts. Leave one of them out.';
+        const where = whereOfPart(node, 'strip');
+        yield say('duplicate-property', { message, where, fixes: [removal(whereOfStrip(node) ?? where, 'Remove the strip')] });
+        return;
+    }
+    const { kerf, back } = kerfOf(node);
+    for (const [width, part] of [
+        [kerf, 'strip'],
+        [back, 'stripBack'],
+    ] as const) {
+        if (width === undefined || (width.value > 0 && width.value < widestKerf)) continue;
+        const left = width.value > 0 ? `${showLength(width.value)} too little is no kerf` : 'this one lacks nothing';
+        const message = `A strip comes out narrower than it was drawn, by the kerf: ${left}. Measured first, then drawn, as in \`strip 5.82 mm of 6 mm\`.`;
+        yield say('impossible-value', { message, where: whereOfPart(node, part) });
+    }
+}
+
+/** From its first word to its last figure. */
+function whereOfStrip(node: ast.CutTest): Where | undefined {
+    const parts = clausesOf(node).clauses.find(({ word }) => word === 'strip')?.parts;
+    const [first, last] = [parts?.[0], parts?.at(-1)];
+    return first && last && { ...whereOfCst(node, first), length: last.end - first.offset };
 }
 
 /** Whether it came through is answered by one of two words. */

@@ -1,4 +1,5 @@
 import type { AstNode } from 'langium';
+import type { Quantity } from '../../shared/quantity/quantity';
 import type { Abrasive, Beam, Coupon, CutTest, Laser, Named, Price, Sheet, Wood } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
 import type { KeyOf } from '../vocabulary/lookup';
@@ -183,8 +184,18 @@ function cutTestOf(node: ast.CutTest): CutTest | undefined {
     // A thickness that is written and cannot be read is not that of the sheet.
     const thickness = quantityOf(node.thickness);
     if (!isPasses(passes) || (node.thickness !== undefined && thickness === undefined)) return undefined;
-    const measured = present({ thickness, kerf: quantityOf(node.kerf), back: quantityOf(node.back) });
+    const measured = present({ thickness, ...kerfOf(node) });
     return { power, speed, passes, gives, ...measured, where: whereOf(node) };
+}
+
+/** Width of the kerf on face and back, as it is written, or what a strip that was cut out lacks of its drawn width. */
+export function kerfOf({ kerf, back, strip, drawn, stripBack }: ast.CutTest): Partial<Pick<CutTest, 'kerf' | 'back'>> {
+    if (kerf !== undefined) return present({ kerf: quantityOf(kerf), back: quantityOf(back) });
+    const whole = quantityOf(drawn);
+    const lacking = (left: Quantity | undefined): Quantity | undefined =>
+        left &&
+        whole && { ...left, value: Number((whole.value - left.value).toFixed(9)), tolerance: left.tolerance + whole.tolerance };
+    return present({ kerf: lacking(quantityOf(strip)), back: lacking(quantityOf(stripBack)) });
 }
 
 function isPasses(passes: number): boolean {

@@ -13,8 +13,20 @@ export interface CouponText {
     readonly pitch: string;
 }
 
+/** A strip that is cut out of a drawn width. */
+export interface StripText extends SquareText {
+    /** As it is written: `6 mm`. */
+    readonly drawn: string;
+}
+
 /** What stands in place of a depth that nobody has measured yet. */
 const open = '… mm';
+
+/** A strip that nobody has measured yet, as a comment. */
+function openStrip({ number, drawn, ...settings }: StripText): string {
+    const words = burnWords(settings).replace(/^burn/, 'cut');
+    return `// ${words} gives through strip ${open} of ${drawn}  // strip ${number}`;
+}
 
 /** A square up to its depth: `burn 40 % at 400 mm/s x 3`. */
 export function burnWords({ power, speed, passes }: Omit<SquareText, 'number'>): string {
@@ -38,15 +50,25 @@ export function couponBlock({ sheet, laser, pitch }: CouponText, lines: readonly
  * A recipe file that holds a coupon nobody has measured yet: each square is a comment, so that the file
  * can be read as it is, and becomes a row once a depth is written and the slashes are gone.
  */
-export function openCouponFile(coupon: CouponText, squares: readonly SquareText[], uses: readonly string[]): string {
+export function openCouponFile(
+    coupon: CouponText,
+    squares: readonly SquareText[],
+    uses: readonly string[],
+    strips: readonly StripText[] = [],
+): string {
     const head = uses.map((path) => `use "${path}"\n`).join('');
     const what = [
         '// Write the depth that you measured in place of the dots, and take the slashes before `burn` away.',
+        ...(strips.length === 0
+            ? []
+            : [
+                  '// Of a strip write the width that it came to, and `back 5.90 mm` behind it where its back was measured; of one that did not fall out `gives skin`.',
+              ]),
         '// What stays a comment is not measured and counts for nothing. The numbers are those burnt beside the squares.',
         '',
     ].join('\n');
     const words = squares.map(burnWords);
     const widest = Math.max(0, ...words.map(({ length }) => length));
     const rows = squares.map(({ number }, i) => `// ${burnRow((words[i] ?? '').padEnd(widest), open, number)}`);
-    return `${head === '' ? '' : `${head}\n`}${what}${couponBlock(coupon, rows)}`;
+    return `${head === '' ? '' : `${head}\n`}${what}${couponBlock(coupon, [...rows, ...strips.map(openStrip)])}`;
 }

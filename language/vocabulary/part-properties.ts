@@ -2,6 +2,7 @@ import { type Measure, measure, type NodeType, type Property, part, positive, sh
 
 const burn = 'burn 40 % at 400 mm/s gives 0.09 mm';
 const tried = 'cut 95 % at 8 mm/s x 2 thickness 5.9 mm gives through kerf 0.18 mm back 0.14 mm';
+const stripped = 'cut 95 % at 8 mm/s x 2 gives through strip 5.82 mm of 6 mm back 5.88 mm';
 const middle = { takes: 'place', otherwise: 'the middle of the blank' } as const;
 const place = [signed('length', [-4000, 4000])];
 const days = 86400;
@@ -97,6 +98,19 @@ const parts: Property[] = [
         otherwise: 'none',
     }),
     part('CutTest', 'back', 'back', 'Width of the kerf on the back.', tried, [measure('length', [0.01, 1.5])], {
+        otherwise: 'none',
+    }),
+    part(
+        'CutTest',
+        'strip',
+        'strip',
+        'Width on the face of a strip that was cut out along its lines: what it lacks is the kerf.',
+        stripped,
+        [measure('length', [1, 100])],
+        { otherwise: 'none' },
+    ),
+    part('CutTest', 'drawn', 'of', 'Width of that strip as it was drawn.', stripped, [measure('length', [1, 100])]),
+    part('CutTest', 'stripBack', 'back', 'Width of that strip on its back.', stripped, [measure('length', [1, 100])], {
         otherwise: 'none',
     }),
     part('Over', 'after', 'after', 'How long that must have had before.', 'over drying-oil after 7 d', [

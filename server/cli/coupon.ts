@@ -3,6 +3,7 @@ import { pathToFileURL } from 'node:url';
 import { URI } from 'langium';
 import { rungLimits } from '../../shared/burn/coupon-rungs';
 import type { CouponOptions } from '../../shared/burn/coupon-sheet';
+import { stripLimits } from '../../shared/burn/kerf-strip';
 import { findStock } from '../coupon/find-stock';
 import { makeCoupon } from '../coupon/make-coupon';
 import { placeOfCoupon } from '../writing/made-of';
@@ -33,7 +34,7 @@ export async function coupon(args: string[]): Promise<number> {
 
 /** Weakest power first and fastest speed first: in this order they take turns. */
 function optionsOf(
-    written: Readonly<Record<'rungs' | 'powers' | 'speeds' | 'pitch' | 'passes', string | undefined>>,
+    written: Readonly<Record<'rungs' | 'powers' | 'speeds' | 'pitch' | 'passes' | 'cuts', string | undefined>>,
 ): CouponOptions {
     const powers = numbersOf('powers', written.powers)?.map((percent) => percent / 100);
     const speeds = numbersOf('speeds', written.speeds);
@@ -54,7 +55,17 @@ function optionsOf(
         ...(speeds === undefined ? {} : { speeds: speeds.toSorted((a, b) => b - a) }),
         ...(pitch === undefined ? {} : { pitch }),
         ...(passes === undefined ? {} : { passes }),
+        ...cutsOf(written.cuts),
     };
+}
+
+function cutsOf(written: string | undefined): Pick<CouponOptions, 'cuts'> {
+    const [cuts] = numbersOf('cuts', written, 1) ?? [];
+    if (cuts === undefined) return {};
+    const { least, most } = stripLimits;
+    if (!Number.isInteger(cuts) || cuts < least || cuts > most)
+        throw new UsageError(`--cuts is a whole number from ${least} to ${most}.`);
+    return { cuts };
 }
 
 const longestList = 20;

@@ -23,7 +23,12 @@ export async function makeCoupon(
     const coupon = { sheet: material.name, laser: laser.name, pitch: pitchText(layout.pitch) };
     const block: BuiltFile = {
         path: 'coupon.kerf',
-        text: openCouponFile(coupon, layout.squares.map(squareText), usesFrom(folder, stock)),
+        text: openCouponFile(
+            coupon,
+            layout.squares.map(squareText),
+            usesFrom(folder, stock),
+            (layout.strips ?? []).map((strip) => ({ ...squareText(strip), drawn: `${showNumber(strip.drawn)} mm` })),
+        ),
         note: 'the coupon as recipe text, depths left open',
         fillIn: true,
     };
@@ -36,7 +41,12 @@ export function usualPitch({ coupon }: CouponStock): Pick<CouponOptions, 'pitch'
     return pitch === undefined ? {} : { pitch };
 }
 
-export function squareText({ number, powerRatio, speed, passes }: CouponSquare): SquareText {
+export function squareText({
+    number,
+    powerRatio,
+    speed,
+    passes,
+}: Pick<CouponSquare, 'number' | 'powerRatio' | 'speed' | 'passes'>): SquareText {
     return { number, power: `${showNumber(powerRatio * 100, 3)} %`, speed: `${showNumber(speed, 3)} mm/s`, passes };
 }
 

@@ -4,6 +4,7 @@ import { spotOf } from './beam';
 import { chooseRungs, type Rung, rungLimits } from './coupon-rungs';
 import { doseOf } from './dose';
 import { guessLaw } from './guess';
+import type { KerfStrip } from './kerf-strip';
 import { type DepthLaw, predict } from './law';
 import { pitchForSpot } from './pitch';
 import { leastPowerOf } from './power-curve';
@@ -27,6 +28,8 @@ export interface CouponSheet {
     readonly pitch: number;
     /** The gentlest dose first, all passes counted. */
     readonly squares: readonly CouponSquare[];
+    /** Cut out of the sheet to measure its kerf, numbered on from the squares. */
+    readonly strips?: readonly KerfStrip[];
     /** Polylines x0, y0, x1, y1, … in mm. */
     readonly labels: readonly Float64Array[];
     /** For the labels: W and mm/s of a line that marks and does not dig. */
@@ -46,6 +49,8 @@ export interface CouponOptions {
     readonly passes?: number;
     /** Depth (mm) that the strongest squares should give (default 1.2). */
     readonly deepest?: number;
+    /** Strips to cut out beside the squares, 2 to 12; none if absent. */
+    readonly cuts?: number;
     /** Side of a square (mm, default 8): wide enough for a gauge's foot. */
     readonly square?: number;
 }

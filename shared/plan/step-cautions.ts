@@ -1,7 +1,7 @@
 import type { Recipe } from '../recipe/recipe';
 import type { Step } from '../recipe/step';
 import { type Material, unnamedGlue } from '../recipe/stock';
-import type { LaserPlan } from './laser-plan';
+import type { LaserPlan, LaserSettings } from './laser-plan';
 import type { FillPlan, StepPlan } from './plan';
 
 /** A run of the laser that is more than a look now and then, s. @commonPractice */
@@ -29,11 +29,14 @@ const manyPasses = 4;
 
 function slowCut(laser: LaserPlan | undefined): string[] {
     const { settings, step } = laser ?? {};
-    if (step?.kind !== 'cut' || settings === undefined) return [];
-    if (settings.speed > slow && settings.passes < manyPasses) return [];
-    return [
-        'A slow cut can flame in the kerf and glow on afterwards: air on, stay with a hand at the stop, water or an extinguisher in reach, and look at the parts again a while later. The machine’s manual and local rules come first.',
-    ];
+    return step?.kind === 'cut' && settings !== undefined && isSlowCut(settings) ? [slowCutCaution] : [];
+}
+
+export const slowCutCaution =
+    'A slow cut can flame in the kerf and glow on afterwards: air on, stay with a hand at the stop, water or an extinguisher in reach, and look at the parts again a while later. The machine’s manual and local rules come first.';
+
+export function isSlowCut({ speed, passes }: Pick<LaserSettings, 'speed' | 'passes'>): boolean {
+    return speed <= slow || passes >= manyPasses;
 }
 
 /** From memory, no source found: what tape is made of is burnt with the wood under it. */

@@ -44,14 +44,23 @@ function coupons({ coupons: all }: Recipe): Things {
             if (burnt !== undefined) figures.push(word('burnt', burnt.value));
             for (const { depth, ...square } of burns) figures.push(squareFigure(square, depth));
             for (const { tone, ...square } of tones) figures.push(squareFigure(square, tone));
-            for (const { gives, ...square } of cuts) figures.push(cutFigure(square, gives));
+            for (const { gives, kerf, ...square } of cuts) {
+                figures.push(cutFigure(square, gives));
+                if (kerf !== undefined) figures.push({ ...tell(kerf)!, label: cutLabel(square, 'kerf') });
+            }
             return [`coupon of ${sheet} on ${laser}`, figures];
         }),
     );
 }
 
-function cutFigure({ power, speed, passes }: Pick<Burn, 'power' | 'speed' | 'passes'>, gives: CutTest['gives']): Figure {
-    const label = `cut ${tell(power)!.text} at ${tell(speed)!.text}${passes === 1 ? '' : ` x ${passes}`} gives`;
+type Settings = Pick<Burn, 'power' | 'speed' | 'passes'>;
+
+function cutLabel({ power, speed, passes }: Settings, what: string): string {
+    return `cut ${tell(power)!.text} at ${tell(speed)!.text}${passes === 1 ? '' : ` x ${passes}`} ${what}`;
+}
+
+function cutFigure(square: Settings, gives: CutTest['gives']): Figure {
+    const label = cutLabel(square, 'gives');
     return typeof gives === 'string' ? word(label, gives) : { ...tell(gives)!, label };
 }
 

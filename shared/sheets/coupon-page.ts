@@ -1,3 +1,4 @@
+import type { Rung } from '../burn/coupon-rungs';
 import type { CouponSheet, CouponSquare } from '../burn/coupon-sheet';
 import { originSentence } from '../plan/origin';
 import { showLength, showNumber } from '../quantity/show';
@@ -33,6 +34,7 @@ export function couponPage(sheet: CouponSheet, title: string, cautions: readonly
         '</svg>',
         table(sheet),
         '</div>',
+        ...stripPart(sheet),
         '<p>The grey figure in each box is a guess from the wood’s density, in mm; half of it or twice as much may come out. A square that only colours gets a tone instead, such as tone 45 %. Leave out what burnt through.</p>',
         '</main></body>',
         '</html>',
@@ -55,8 +57,28 @@ function table({ squares }: CouponSheet): string {
     return `<table><thead><tr>${heads.join('')}</tr></thead><tbody>${squares.map(row).join('')}</tbody></table>`;
 }
 
-function row({ number, powerRatio, speed, passes, expected }: CouponSquare): string {
+/** The strips, with boxes for what is measured of them. */
+function stripPart({ strips }: CouponSheet): string[] {
+    if (strips === undefined) return [];
+    const heads = ['strip', 'power', 'speed', 'passes', 'through?', 'face (mm)', 'back (mm)'];
+    return [
+        `<p>The strips are drawn ${showNumber(strips[0]!.drawn)} mm wide and cut along their lines, air on, with room below for the beam to leave. Measure each that falls out by itself across the middle, with a calliper: at its face, and at its back where that is wider. What it lacks is the kerf. Of one that does not fall out write skin.</p>`,
+        `<table><thead><tr>${heads.map((head) => `<th scope="col">${head}</th>`).join('')}</tr></thead><tbody>`,
+        ...strips.map(
+            (strip) =>
+                `<tr><th scope="row">${strip.number}</th>${settingCells(strip)}<td class="measured"></td><td class="measured"></td><td class="measured"></td></tr>`,
+        ),
+        '</tbody></table>',
+    ];
+}
+
+function settingCells({ powerRatio, speed, passes }: Rung): string {
     const cells = [`${showNumber(powerRatio * 100, 1)} %`, `${showNumber(speed)} mm/s`, passes > 1 ? `× ${passes}` : ''];
+    return cells.map((cell) => `<td>${cell}</td>`).join('');
+}
+
+function row(square: CouponSquare): string {
+    const { number, expected } = square;
     const guess = expected === undefined ? '' : showNumber(expected.value, 2);
-    return `<tr><th scope="row">${number}</th>${cells.map((cell) => `<td>${cell}</td>`).join('')}<td class="measured">${guess}</td></tr>`;
+    return `<tr><th scope="row">${number}</th>${settingCells(square)}<td class="measured">${guess}</td></tr>`;
 }

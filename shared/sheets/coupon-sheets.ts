@@ -1,8 +1,10 @@
 import { type CouponOptions, type CouponSheet, couponSheet } from '../burn/coupon-sheet';
+import { withStrips } from '../burn/kerf-ladder';
 import { leastPowerOf, settingFor, wattsAt } from '../burn/power-curve';
 import { runUpSpeed } from '../burn/run-up-speed';
 import { laserCautions, whatComesFirst } from '../plan/cautions';
 import { originOn, originSentence } from '../plan/origin';
+import { isSlowCut, slowCutCaution } from '../plan/step-cautions';
 import { motionOf } from '../plan/toolpaths';
 import { showLength, showNumber, showRatio, showTime } from '../quantity/show';
 import type { Laser, Sheet } from '../recipe/stock';
@@ -32,8 +34,10 @@ export function layOutCoupon(material: Sheet, laser: Laser, options: CouponOptio
     if (wrong !== undefined) return { problem: wrong };
     const thinnest = material.thickness === undefined ? undefined : material.thickness.value - material.thickness.tolerance;
     const deepest = Math.min(deepEnough, thinnest === undefined ? deepEnough : Math.max(0.05, floorShare * thinnest));
-    const sheet = couponSheet(laser, material.wood, { deepest, ...options });
-    if (sheet === undefined) return { problem: `No coupon can be laid out for ${laser.name} with these figures.` };
+    const squares = couponSheet(laser, material.wood, { deepest, ...options });
+    if (squares === undefined) return { problem: `No coupon can be laid out for ${laser.name} with these figures.` };
+    const sheet = options.cuts === undefined ? squares : withStrips(squares, material, laser, options.cuts);
+    if ('problem' in sheet) return sheet;
     const beyond = beyondField(sheet, laser);
     return beyond === undefined ? sheet : { problem: beyond };
 }
@@ -78,6 +82,7 @@ export function couponSheets(material: Sheet, laser: Laser, sheet: CouponSheet):
     const cautions = [
         ...(danger === undefined ? [] : [`${material.name} ${danger.message}`]),
         ...laserCautions(laser),
+        ...((sheet.strips ?? []).some(isSlowCut) ? [slowCutCaution] : []),
         ...(material.wood?.cautions ?? []).map((caution) => `${material.wood?.name}: ${caution}`),
         whatComesFirst,
     ];
@@ -87,7 +92,7 @@ export function couponSheets(material: Sheet, laser: Laser, sheet: CouponSheet):
             {
                 path: 'coupon.svg',
                 text: couponSvg(sheet, title, laser),
-                note: 'the squares and their numbers at their real size',
+                note: `the squares${sheet.strips === undefined ? '' : ', the strips'} and their numbers at their real size`,
             },
             ...('problem' in machine ? [] : [{ path: 'coupon.ngc', text: machine.text, note: 'for the machine' }]),
             { path: 'coupon.html', text: couponPage(sheet, title, cautions, laser), note: 'to print and fill in' },
@@ -109,7 +114,7 @@ function couponRs274(title: string, laser: Laser, sheet: CouponSheet): { text: s
     const result = rs274(job, {
         comments: [
             title,
-            `${showNumber(sheet.width)} x ${showNumber(sheet.height)} mm, pitch ${showLength(sheet.pitch)}, air off`,
+            `${showNumber(sheet.width)} x ${showNumber(sheet.height)} mm, pitch ${showLength(sheet.pitch)}, air off${sheet.strips === undefined ? '' : ' over the squares, on along the strips'}`,
             ...(time === undefined ? [] : [`takes about ${showTime(time.total)}`]),
             `the head runs up to ${showLength(runUp)} past the squares on either side: leave it room`,
             'check origin, focus and material before starting; never leave it running alone',

@@ -1,4 +1,6 @@
-import type { CouponSheet, CouponSquare } from '../burn/coupon-sheet';
+import type { Rung } from '../burn/coupon-rungs';
+import type { CouponSheet } from '../burn/coupon-sheet';
+import type { KerfStrip } from '../burn/kerf-strip';
 import { showNumber } from '../quantity/show';
 import type { Laser } from '../recipe/stock';
 import { escapeMarkup } from './escape';
@@ -18,7 +20,7 @@ export function couponSvg(sheet: CouponSheet, title: string, laser: Laser): stri
 }
 
 /** The shapes inside the drawing, also for a sheet that shows it. */
-export function couponShapes({ squares, labels }: CouponSheet): string[] {
+export function couponShapes({ squares, strips, labels }: CouponSheet): string[] {
     return [
         '<g id="squares" fill="#000">',
         ...squares.map(
@@ -26,12 +28,20 @@ export function couponShapes({ squares, labels }: CouponSheet): string[] {
                 `  <rect x="${num(square.x)}" y="${num(square.y)}" width="${num(square.size)}" height="${num(square.size)}"><desc>${escapeMarkup(`${square.number}: ${squareSettings(square)}`)}</desc></rect>`,
         ),
         '</g>',
+        ...(strips === undefined
+            ? []
+            : ['<g id="strips" fill="none" stroke="#000" stroke-width="0.1">', ...strips.map(stripShape), '</g>']),
         `<path id="numbers" fill="none" stroke="#000" stroke-width="0.1" d="${labels.map(strokeData).join('')}"/>`,
     ];
 }
 
+function stripShape(strip: KerfStrip): string {
+    const { x, y, length, drawn, number } = strip;
+    return `  <rect x="${num(x)}" y="${num(y)}" width="${num(length)}" height="${num(drawn)}"><desc>${escapeMarkup(`${number}: ${squareSettings(strip)}`)}</desc></rect>`;
+}
+
 /** "40 % at 400 mm/s", "40 % at 400 mm/s x 3". */
-function squareSettings({ powerRatio, speed, passes }: CouponSquare): string {
+function squareSettings({ powerRatio, speed, passes }: Rung): string {
     return `${num(powerRatio * 100)} % at ${num(speed)} mm/s${passes > 1 ? ` x ${passes}` : ''}`;
 }
 

@@ -3,7 +3,7 @@ import { showNumber } from '../quantity/show';
 import { csv } from './csv';
 
 /** The squares of a coupon by their burnt numbers, with a column left to fill in; what is expected is a guess from density. */
-export function couponTable({ squares, pitch }: CouponSheet): string {
+export function couponTable({ squares, strips = [], pitch }: CouponSheet): string {
     const head = [
         'square',
         'power %',
@@ -29,6 +29,18 @@ export function couponTable({ squares, pitch }: CouponSheet): string {
             depth(expected?.value),
             depth(expected?.low),
             depth(expected?.high),
+            '',
+        ]),
+        ...strips.map(({ number, drawn, powerRatio, power, speed, passes }) => [
+            `strip ${number} of ${showNumber(drawn)} mm`,
+            showNumber(powerRatio * 100, 3),
+            showNumber(power, 3),
+            showNumber(speed, 3),
+            '',
+            String(passes),
+            '',
+            '',
+            '',
             '',
         ]),
     ]);

@@ -1,12 +1,16 @@
 import type { CouponSheet } from '../burn/coupon-sheet';
 import { rectangle } from '../geometry/shapes';
 import { showNumber } from '../quantity/show';
+import { cutPaths } from './cut';
 import { hatch } from './hatch';
 import type { Job, Work } from './job';
 import type { Motion } from './motion';
 
+/** How far beside a strip its cut begins, mm: a start on the edge would notch it. */
+const LEAD_IN = 1;
+
 /**
- * The machine's work for a coupon: each square as an area, both ways, in the order of the numbers, then those as single lines.
+ * The machine's work for a coupon: each square as an area, both ways, in the order of the numbers, then those as single lines, then the strips.
  * @param overtravel run-up of the squares (mm); what each speed needs if absent
  */
 export function couponJob(sheet: CouponSheet, motion: Motion, overtravel?: number): Job {
@@ -21,5 +25,11 @@ export function couponJob(sheet: CouponSheet, motion: Motion, overtravel?: numbe
     }
     const paths = sheet.labels.map((points) => ({ points }));
     work.push({ kind: 'path', name: 'numbers', paths, power: sheet.labelPower, speed: sheet.labelSpeed, passes: 1 });
+    for (const strip of sheet.strips ?? []) {
+        const { power, speed, passes, number, x, y, length, drawn } = strip;
+        const name = `strip ${number}: ${showNumber(strip.powerRatio * 100, 3)} % at ${speed} mm/s${passes > 1 ? ` x ${passes}` : ''}`;
+        const cut = cutPaths(rectangle(x, y, length, drawn), { leadIn: LEAD_IN });
+        work.push({ kind: 'path', name, paths: cut, power, speed, passes, air: true });
+    }
     return { work, motion, origin: { x: 0, y: sheet.height } };
 }

@@ -46,6 +46,21 @@ describe('kerfbook coupon', () => {
         expect(read('coupon.csv').split('\r\n')[0]).toMatch(/^square,power %/);
     });
 
+    it('lays strips beside the squares where they are asked for, and takes what is measured of them', async () => {
+        const shop = repository();
+        const run = await shop.kerfbook(['coupon', 'ash-10', 'shed', '--rungs', '6', '--cuts', '4', '--out', 'out']);
+        expect(run).toMatchObject({ code: 0, err: '' });
+        const file = path.join(shop.folder, 'out', 'coupon-ash-10-shed', 'coupon.kerf');
+        const text = readFileSync(file, 'utf8');
+        const open = /^ {2}\/\/ (cut .* gives through strip) … mm of 6 mm {2}\/\/ strip (\d+)$/gm;
+        expect([...text.matchAll(open)].map(([, , number]) => Number(number))).toEqual([7, 8, 9, 10]);
+        writeFileSync(file, text.replace(open, '  $1 5.78 mm of 6 mm  // strip $2'));
+        expect((await shop.kerfbook(['check', file])).out).toContain('0 errors');
+        expect((await shop.kerfbook(['coupon', 'ash-10', 'shed', '--cuts', '1'])).err).toContain(
+            '--cuts is a whole number from 2 to 12',
+        );
+    });
+
     it('is burnt with the pitch of the coupon that it can join', async () => {
         const shop = repository();
         await shop.kerfbook(['coupon', 'walnut-12', 'shed', '--out', 'out']);
