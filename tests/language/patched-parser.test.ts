@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
-import { EmptyFileSystem, prepareLangiumParser, URI } from 'langium';
+import { DefaultTokenBuilder, EmptyFileSystem, type GrammarAST, prepareLangiumParser, URI } from 'langium';
 import { describe, expect, it } from 'vitest';
 import type { File } from '../../language/generated/ast';
 import { createKerfServices } from '../../language/module';
+import { KerfTokenBuilder } from '../../language/parsing/token-builder';
 import { root } from '../house/source-files';
 
 /**
@@ -87,4 +88,18 @@ describe('the private members that error recovery stands on', () => {
         expect(value.$cstNode?.text).toContain('recipe tray');
         expect([wrapper.input, wrapper._errors, nodeBuilder.rootNode, nodeBuilder.nodeStack]).toEqual([[], [], undefined, []]);
     });
+});
+
+it('the lexer knows for each word the same names that may be longer as Langium does', () => {
+    class Slow extends KerfTokenBuilder {
+        protected override findLongerAlt(keyword: GrammarAST.Keyword, terminals: never[]): never[] {
+            return (DefaultTokenBuilder.prototype as unknown as Slow).findLongerAlt.call(this, keyword, terminals) as never[];
+        }
+    }
+    const grammar = createKerfServices(EmptyFileSystem).kerf.Grammar;
+    const longer = (builder: KerfTokenBuilder) =>
+        builder.buildTokens(grammar).map(({ name, LONGER_ALT }) => [name, [LONGER_ALT ?? []].flat().map((each) => each.name)]);
+    const quick = longer(new KerfTokenBuilder());
+    expect(quick).toEqual(longer(new Slow()));
+    expect(quick.find(([name]) => name === 'engrave')).toEqual(['engrave', ['UNIT', 'ID']]);
 });
