@@ -1,7 +1,7 @@
 import { type AstNode, type CstNode, GrammarUtils } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
 import { clausesOf } from '../editing/line-clauses';
-import { isArtUse, isShape } from '../generated/ast';
+import { isArtUse, isCircle, isShape, type Shape } from '../generated/ast';
 import { whereOf, whereOfCst } from '../lowering/places';
 import { placesOfLine } from './places';
 import { removal, say } from './say';
@@ -11,6 +11,7 @@ export function* artLineFindings(node: AstNode): Iterable<Finding> {
     if (!isArtUse(node) && !isShape(node)) return;
     yield* clausesTwice(node);
     yield* placesOfLine(node);
+    if (isShape(node)) yield* turnedForNothing(node);
     if (isArtUse(node)) for (const part of ['picks', 'leaves'] as const) yield* sideBySide(node, part);
 }
 
@@ -31,6 +32,22 @@ export function* clausesTwice(node: AstNode): Iterable<Finding> {
         }
     }
 }
+
+/** A circle that is turned: each copy turns about its own middle, so that nothing comes of it. */
+function* turnedForNothing(node: Shape): Iterable<Finding> {
+    if (node.turn === undefined || !isCircle(node.outline)) return;
+    const clause = clausesOf(node).clauses.find(({ word }) => word === 'turned')?.parts;
+    const offset = clause?.[0]?.offset;
+    if (clause === undefined || offset === undefined) return;
+    const where = { ...whereOf(node), offset, length: (clause.at(-1)?.end ?? offset) - offset };
+    yield say('contradiction', {
+        severity: 'warning',
+        message: 'A circle is the same however it is turned: leave out `turned`.',
+        where,
+        fixes: [removal(where, 'Leave out `turned`')],
+    });
+}
+
 function* sideBySide(node: AstNode & { picks: string[]; leaves: string[] }, part: 'picks' | 'leaves'): Iterable<Finding> {
     const all = GrammarUtils.findNodesForProperty(node.$cstNode, part);
     const missing = all.slice(1).flatMap((pick, index) => {

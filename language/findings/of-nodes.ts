@@ -13,6 +13,7 @@ import { numberFindings } from './numbers';
 import { placeTwice } from './places';
 import { routineFindings } from './routines';
 import { priceFindings, shopFindings } from './shop';
+import { stepNamesTaken } from './step-names';
 import { variantFindings } from './variants';
 
 /** What a node cannot know of by itself. */
@@ -36,6 +37,7 @@ function at(kinds: readonly { readonly $type: string }[], look: Look): void {
 at([ast.Quantity, ast.Size, ast.Position], numberFindings);
 at([ast.Count, ast.Burn, ast.Burnt, ast.CutTest, ast.Run, ast.Dated, ast.Repeat, ast.Tone, ast.Trait, ast.Mix], valueFindings);
 at([ast.File, ast.Recipe, ast.Board, ast.Veneer], duplicateNames);
+at([ast.Recipe], stepNamesTaken);
 at([ast.Engrave, ast.Sand], (node, { isBroken }) => contradictions(node, isBroken));
 at([ast.ArtUse, ast.Shape], artLineFindings);
 at([ast.Burn, ast.Burnt, ast.CutTest], clausesTwice);

@@ -32,7 +32,7 @@ export const textPages: readonly Page[] = [
         'duplicate-name',
         mendable({ severities: ['error', 'warning'] }, 'sometimes'),
         'Two things with one name',
-        'Two things of one kind have the same name, in one file, in one recipe, or in two files that are used.',
+        'Two things of one kind have the same name, in one file, in one recipe, or in two files that are used; or `was` names what is another step.',
         'Only one of them can be meant, and it may not be the one you think of.',
         'Give one of them another name; with rename, every place that means it follows.',
     ),
@@ -190,10 +190,10 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'contradiction',
-        mendable(error),
+        mendable({ severities: ['error', 'warning'] }),
         'Two lines that rule each other out',
-        'A step asks for a depth and for a tone, or says twice how much is sanded off: `take`, and `then` behind `flush`.',
-        'Only one of them can be done: a tone is burnt without digging.',
+        'A step asks for a depth and for a tone, or says twice how much is sanded off: `take`, and `then` behind `flush`; or a circle is `turned`.',
+        'Only one of them can be done: a tone is burnt without digging, and a turned circle is the same circle.',
         'Remove one of the two. A darker floor is a step of its own after the pocket.',
     ),
     page(
