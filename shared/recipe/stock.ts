@@ -231,11 +231,16 @@ export interface Sealer extends Named, Laying {
     readonly food?: string;
 }
 
+/** What the damp and sun out of doors do to a glue or finish. */
+export type Weather = 'stands' | 'fails';
+
 export interface Glue extends Named, Laying {
     readonly kind?: string;
     /** Thickness of the film that stays in the joint. */
     readonly film?: Quantity;
     readonly open?: Quantity;
+    /** Whether it lasts out of doors. */
+    readonly weather?: Weather;
     readonly cure?: Quantity;
     readonly spread?: Quantity;
     readonly density?: Quantity;
@@ -254,6 +259,8 @@ export interface Coat extends Named, Laying {
     readonly price?: Price;
     /** Whether rags wet with it heat up and catch fire by themselves. */
     readonly rags?: 'ignite' | 'harmless';
+    /** Whether it lasts out of doors. */
+    readonly weather?: Weather;
     readonly cautions: readonly string[];
     /** Whose word says that food may touch it once it has cured. */
     readonly food?: string;

@@ -46,6 +46,7 @@ import { gritJump } from './finishing/grit-jump';
 import { gritsCoarsen } from './finishing/grits-coarsen';
 import { ironStains } from './finishing/iron-stains';
 import { leavesScorch } from './finishing/leaves-scorch';
+import { notForOutdoors } from './finishing/not-for-outdoors';
 import { oilyRags } from './finishing/oily-rags';
 import { oneFaceFinished } from './finishing/one-face-finished';
 import { packedTooSoon } from './finishing/packed-too-soon';
@@ -245,7 +246,17 @@ const burn = [
     runOutsideTold,
     powerDrifts,
 ];
-const layers = [doesNotHold, woodNotWiped, tooCold, dustStains, ironStains, tapeStaysLong, oneFaceFinished, packedTooSoon];
+const layers = [
+    doesNotHold,
+    woodNotWiped,
+    tooCold,
+    dustStains,
+    ironStains,
+    tapeStaysLong,
+    oneFaceFinished,
+    notForOutdoors,
+    packedTooSoon,
+];
 const wood = [grainUnknown, movementAcrossInlay, moistureMismatch, wetWood, lowContrast, beyondSheet];
 const safety = [neverBurn, foilAndFibre, foodContact, oilyRags, longBurn];
 
