@@ -17,12 +17,18 @@ export function* strayTexts(document: LangiumDocument, services: KerfServices): 
         if (isRead(node) && node.$cstNode !== undefined) readers.add(node.$cstNode.range.start.line);
     }
     const lines = text.split('\n').map((line) => line.trim());
+    /** Whether all comments from a line on stand right above something that they are read with. */
+    const isReadWith = (line: number): boolean => {
+        let below = line;
+        while (lines[below]?.startsWith('//')) below++;
+        return below > line && readers.has(below);
+    };
+    // Most texts have no other, and need not be taken apart into words once more.
+    if (!/\r(?!\n)/.test(text) && lines.every((line, at) => !line.includes('///') || isReadWith(at))) return;
     for (const { image, startOffset: offset } of (services.parser.Lexer as KerfLexer).written(text)) {
         if (aboutLine(image.trim()) === undefined) continue;
         const { line } = document.textDocument.positionAt(offset);
-        let below = line;
-        while (lines[below]?.startsWith('//')) below++;
-        if (below > line && readers.has(below)) continue;
+        if (isReadWith(line)) continue;
         const where = { uri, offset, length: 3 };
         yield say('stray-text', {
             severity: 'hint',

@@ -46,8 +46,14 @@ export function agreeOnFigures(asking: Asking): Finding[] {
     };
     const first = rules.map((rule) => ({ rule, found: look(rule, plan, listening) }));
     if (asked.size === 0) return first.flatMap(({ found }) => found);
-    const agreement = new Agreement(asking, proposals);
+    const agreement = new Agreement(asking, proposals, first);
     return first.flatMap(({ rule, found }) => (asked.has(rule.page.id) ? look(rule, plan, agreement) : found));
+}
+
+/** What one rule says of a plan. */
+interface Heard {
+    readonly rule: Rule;
+    readonly found: readonly Finding[];
 }
 
 /** What is said of a plan: how often by each rule, and of which places. */
@@ -55,16 +61,17 @@ interface Said {
     readonly counts: ReadonlyMap<string, number>;
     /** How grave the gravest is of a place. */
     readonly places: ReadonlyMap<string, number>;
-    readonly findings: readonly Finding[];
 }
 
 class Agreement implements Figures {
     private readonly agreed = new Map<string, Agreed>();
     private now: Said | undefined;
 
+    /** @param first what every rule says of the plan as it is */
     constructor(
         private readonly asking: Asking,
         private readonly proposals: readonly Proposal[],
+        private readonly first: readonly Heard[],
     ) {}
 
     agree(proposal: Proposal): Agreed {
@@ -96,10 +103,10 @@ class Agreement implements Figures {
             if (tried.has(figure)) continue;
             tried.add(figure);
             const answers: Proposal[] = [];
-            const said = this.against(change(figure), rules, { heard: answers });
+            const said = this.against(change(figure), rules, tried.size <= MOST_ANSWERED ? { heard: answers } : {});
             if (said === undefined) return { figure };
             against ??= said;
-            if (tried.size <= MOST_ANSWERED) first.push(...answersTo(all[0]!, answers));
+            first.push(...answersTo(all[0]!, answers));
         }
         return { against: against ?? rules[0]! };
     }
@@ -107,51 +114,65 @@ class Agreement implements Figures {
     /**
      * The first rule that speaks, or goes on speaking, once steps are changed; undefined where none does.
      * @param from gravity below which what is new does not count
-     * @param heard takes what the rules would have instead
+     * @param heard takes what the rules would have instead; without it none is asked once one has spoken
      */
     private against(
         changed: readonly Step[],
         gone: readonly string[],
-        { from = gravity.hint, heard = [] }: { readonly from?: number; readonly heard?: Proposal[] } = {},
+        { from = gravity.hint, heard }: { readonly from?: number; readonly heard?: Proposal[] } = {},
     ): string | undefined {
         const { plan, rules } = this.asking;
-        this.now ??= this.said(plan, rules);
+        this.now ??= saidIn(this.first.filter(({ rule }) => followsFigures(rule)).flatMap(({ found }) => this.counting(found)));
         const { counts, places } = this.now;
         const then = rehearse(plan, changed);
         // Those that would have it changed come first: most figures already fail with them.
-        const asking = this.said(
-            then,
-            rules.filter(({ page }) => gone.includes(page.id)),
-            heard,
-        );
+        const first = new Map<Rule, readonly Finding[]>();
+        for (const rule of rules.filter(({ page }) => gone.includes(page.id))) first.set(rule, this.ask(rule, then, heard));
+        const asking = saidIn([...first.values()].flat());
         const stays = gone.find((rule) => asking.counts.has(rule) && asking.counts.get(rule)! >= (counts.get(rule) ?? 0));
         if (stays !== undefined) return stays;
         const isWorse = (finding: Finding): boolean =>
             gravity[finding.severity] >= from && gravity[finding.severity] > (places.get(placeOf(finding)) ?? -1);
-        return this.said(then, rules, heard).findings.find(isWorse)?.rule;
+        let worse: Finding | undefined;
+        for (const rule of rules) {
+            const found = first.get(rule) ?? this.ask(rule, then, heard);
+            worse ??= found.find(isWorse);
+            if (worse !== undefined && heard === undefined) break;
+        }
+        return worse?.rule;
     }
 
-    private said(plan: Plan, rules: readonly Rule[], heard: Proposal[] = []): Said {
+    /** What a rule says of a plan that is tried out. */
+    private ask(rule: Rule, plan: Plan, heard: Proposal[] | undefined): readonly Finding[] {
+        if (!followsFigures(rule)) return [];
         const hearing: Figures = {
             agree(proposal) {
-                heard.push(proposal);
+                heard?.push(proposal);
                 return { figure: proposal.figure };
             },
             suits: () => true,
         };
-        const findings = rules
-            .filter(({ followsDrawing }) => followsDrawing !== true)
-            .flatMap((rule) => this.asking.look(rule, plan, hearing))
-            .filter((finding) => !this.asking.isAllowed(finding));
-        const counts = new Map<string, number>();
-        const places = new Map<string, number>();
-        for (const finding of findings) {
-            const place = placeOf(finding);
-            counts.set(finding.rule, (counts.get(finding.rule) ?? 0) + 1);
-            places.set(place, Math.max(places.get(place) ?? 0, gravity[finding.severity]));
-        }
-        return { counts, places, findings };
+        return this.counting(this.asking.look(rule, plan, hearing));
     }
+
+    private counting(found: readonly Finding[]): readonly Finding[] {
+        return found.filter((finding) => !this.asking.isAllowed(finding));
+    }
+}
+
+function followsFigures({ followsDrawing }: Rule): boolean {
+    return followsDrawing !== true;
+}
+
+function saidIn(findings: readonly Finding[]): Said {
+    const counts = new Map<string, number>();
+    const places = new Map<string, number>();
+    for (const finding of findings) {
+        const place = placeOf(finding);
+        counts.set(finding.rule, (counts.get(finding.rule) ?? 0) + 1);
+        places.set(place, Math.max(places.get(place) ?? 0, gravity[finding.severity]));
+    }
+    return { counts, places };
 }
 
 function keyOf({ step, of }: Proposal): string {

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readArt } from '../../server/engine/read-art';
 import { makePlan } from '../../shared/plan/make-plan';
 import { Memo } from '../../shared/plan/memo';
@@ -5,8 +6,24 @@ import type { Plan } from '../../shared/plan/plan';
 import { memoryWorkshop } from './memory-workshop';
 import { art as shopArt } from './shop';
 
+/** Plans are plain data that nobody changes: many tests look at the same ones, of the samples above all. */
+const made = new Map<string, Promise<Plan>>();
+const mostMade = 32;
+
 /** The plan of the first recipe in a text, with the shop's art and more of the test's own. */
-export async function planOf(text: string, more: Readonly<Record<string, string | Uint8Array>> = {}): Promise<Plan> {
+export function planOf(text: string, more: Readonly<Record<string, string | Uint8Array>> = {}): Promise<Plan> {
+    const hash = createHash('sha256').update(text);
+    for (const [name, content] of Object.entries(more)) hash.update(`\0${name}\0${content.length}\0`).update(content);
+    const key = hash.digest('hex');
+    const known = made.get(key) ?? newPlanOf(text, more);
+    made.delete(key);
+    made.set(key, known);
+    const [oldest] = made.keys();
+    if (made.size > mostMade) made.delete(oldest!);
+    return known;
+}
+
+async function newPlanOf(text: string, more: Readonly<Record<string, string | Uint8Array>>): Promise<Plan> {
     const art: Record<string, string | Uint8Array> = { ...shopArt, ...more };
     const kit = await memoryWorkshop(art);
     const [recipe] = kit.workshop.recipes(await kit.open(text));
