@@ -42,11 +42,14 @@ export const asData = {
     },
 };
 
-/** Data as a module: of a list of things the names of their fields once. */
+/** Data as a module: of a list of things the names of their fields once, and words that come again and again packed. */
 function asModule(data) {
     return [
         'const things=([names,rows])=>rows.map((row)=>Object.fromEntries(names.flatMap((name,i)=>row[i]===0?[]:[[name,row[i]]])));',
-        ...Object.entries(data).map(([name, all]) => `export const ${name}=things(${JSON.stringify(table(all))});`),
+        ...Object.entries(data).map(
+            ([name, all]) =>
+                `export const ${name}=things(JSON.parse(${unpacked(packed(JSON.stringify(table(all)).match(WORDS)))}));`,
+        ),
     ].join('\n');
 }
 

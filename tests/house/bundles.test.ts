@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { type BuildOptions, build, type Metafile } from 'esbuild';
 import { beforeAll, expect, test } from 'vitest';
+import { allowablePages } from '../../server/all-pages';
 
 /** An editor loads all of it before the first squiggle. */
 const mostBytes = 1_090_000;
@@ -32,13 +33,8 @@ test('the language server stays small: what only the worker needs is not in it',
 });
 
 test('the built-in stock is the same text packed as it is written', async () => {
-    const { asData } = await import(config('as-data.mjs'));
-    const entry = new URL('../../language/built-in.ts', import.meta.url).pathname;
-    const { outputFiles } = await build({ entryPoints: [entry], bundle: true, format: 'esm', write: false, plugins: [asData] });
-    const whole = Buffer.from(outputFiles[0]!.contents);
-    const { builtInUris, builtInText } = await import(
-        /* @vite-ignore */ `data:text/javascript;base64,${whole.toString('base64')}`
-    );
+    const { whole, exported } = await asPacked('language/built-in.ts');
+    const { builtInUris, builtInText } = exported as typeof import('../../language/built-in');
     expect(builtInUris.length).toBeGreaterThan(5);
     for (const uri of builtInUris) {
         const file = new URL(`../../language/stock/${uri.split('/').at(-1)}`, import.meta.url);
@@ -46,6 +42,22 @@ test('the built-in stock is the same text packed as it is written', async () => 
     }
     expect(whole.length).toBeLessThan(30_000); // 43 kB as they are written
 });
+
+test('what allow can name is the same packed as it is written', async () => {
+    const { whole, exported } = await asPacked('server/all-pages.ts');
+    expect(exported).toEqual({ allowablePages });
+    expect(whole.length).toBeLessThan(0.9 * JSON.stringify(allowablePages).length);
+});
+
+/** A module as the build puts it into bundles, and what comes out of it. */
+async function asPacked(file: string): Promise<{ whole: Buffer; exported: object }> {
+    const { asData } = await import(config('as-data.mjs'));
+    const entry = new URL(`../../${file}`, import.meta.url).pathname;
+    const { outputFiles } = await build({ entryPoints: [entry], bundle: true, format: 'esm', write: false, plugins: [asData] });
+    const whole = Buffer.from(outputFiles[0]!.contents);
+    const exported = await import(/* @vite-ignore */ `data:text/javascript;base64,${whole.toString('base64')}`);
+    return { whole, exported: { ...exported } };
+}
 
 test('every package that lies in a bundle is named with the words of its licence', async () => {
     const { noticesOf, packagesOf } = (await import(config('notices.mjs'))) as {
