@@ -122,6 +122,7 @@ import { longBurn } from './settings/long-burn';
 import { lowContrast } from './settings/low-contrast';
 import { neverBurn } from './settings/never-burn';
 import { noBacking } from './settings/no-backing';
+import { offsetBesideKerf } from './settings/offset-beside-kerf';
 import { oneHeavyPass } from './settings/one-heavy-pass';
 import { outOfFocus } from './settings/out-of-focus';
 import { powerCurveFalls } from './settings/power-curve-falls';
@@ -186,6 +187,7 @@ const fit = [
     veneersMeet,
     partsVanish,
     noBacking,
+    offsetBesideKerf,
     roundWithoutMarks,
     marksAlike,
     marksNoRoom,
