@@ -3,7 +3,8 @@
  *
  *     node .config/build.mjs [--production] [--watch]
  */
-import { writeFile } from 'node:fs/promises';
+import { readdir, writeFile } from 'node:fs/promises';
+import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { bundling, generateParser } from './generated.mjs';
 import { noticesOf } from './notices.mjs';
@@ -27,12 +28,26 @@ async function writeNotices(results) {
     await writeFile(new URL('../dist/third-party-notices.txt', import.meta.url), await noticesOf(inputs, root));
 }
 
+/** What an extension in a browser cannot find out by itself: which samples came along. */
+async function writeSampleList() {
+    const home = path.join(root, 'samples');
+    const entries = await readdir(home, { recursive: true, withFileTypes: true });
+    const files = entries
+        .filter((entry) => entry.isFile())
+        .map((entry) => path.relative(home, path.join(entry.parentPath, entry.name)));
+    await writeFile(
+        path.join(root, 'dist/samples.json'),
+        JSON.stringify(files.map((name) => name.split(path.sep).join('/')).sort()),
+    );
+}
+
 const contexts = await bundling(production);
 if (watch) {
     await Promise.all(contexts.map((each) => each.watch()));
 } else {
     try {
         const results = await Promise.all(contexts.map((each) => each.rebuild()));
+        await writeSampleList();
         if (production) await writeNotices(results);
     } catch (error) {
         process.exitCode = 1;

@@ -10,6 +10,7 @@ import { offerReviews } from './review/offer-reviews';
 import type { RecipeServer } from './server';
 import { showServerStatus } from './server-status';
 import { offerNewRecipe } from './starting/new-recipe';
+import { offerSamples } from './starting/sample-workshop';
 import { showStatus } from './status';
 import { offerStock } from './stock';
 import { offerTasks } from './tasks/offer-tasks';
@@ -37,4 +38,5 @@ export async function activateWith(server: RecipeServer, context: vscode.Extensi
         vscode.commands.registerCommand('kerfbook.restartServer', () => server.restart()),
     );
     await server.start();
+    context.subscriptions.push(await offerSamples(context));
 }

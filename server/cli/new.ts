@@ -8,6 +8,7 @@ import { newRecipe } from '../starting/new-recipe';
 import { openWorkshop } from '../workshop/open-workshop';
 import { DiskStore } from '../writing/disk-store';
 import { writeNew } from '../writing/write-new';
+import { copySamples } from './copy-samples';
 import { diskSource } from './open-files';
 import { recipeFilesIn } from './recipe-files';
 import { complain, sayLine } from './say';
@@ -19,6 +20,11 @@ import { UsageError } from './usage-error';
 export async function newCommand(args: string[]): Promise<number> {
     const { values, positionals } = readArgs(newUsage, args);
     const title = positionals.join(' ').trim();
+    if (values.samples) {
+        if (title !== '') throw new UsageError('--samples has names of its own. Say with --in where they are to lie.');
+        await copySamples(path.resolve(values.in), __dirname);
+        return 0;
+    }
     if (title === '') throw new UsageError('Say what the recipe is to be called.');
     const { technique } = values;
     if (technique === undefined) throw new UsageError(`Say --technique: ${newUsage.options.technique.choices.join(', ')}.`);

@@ -11,7 +11,7 @@ export async function writeNew(store: Store, files: readonly NewFile[]): Promise
         if (safePath(file.path) === undefined)
             throw new CannotWrite(`“${file.path}” cannot be the name of a file. Call the recipe otherwise.`);
         if ((await store.look(file.path)).kind !== 'missing')
-            throw new CannotWrite(`${file.path} is there already, and nothing was written. Call the recipe otherwise.`);
+            throw new CannotWrite(`${file.path} is there already, and nothing was written. Choose another name or folder.`);
         puts.set(file.path, 'text' in file ? new TextEncoder().encode(file.text) : fromBase64(file.base64));
     }
     await store.replace(puts);

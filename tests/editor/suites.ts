@@ -33,6 +33,7 @@ const rows: readonly (readonly Part[])[] = [
                 'restart',
             ],
             'keys-alone',
+            'samples',
         ],
         'host',
     ],

@@ -1,8 +1,12 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { samples } from '../kit/new-recipe-shop';
 import { TemporaryRepository } from '../kit/temporary-repository';
+
+const samplesFolder = fileURLToPath(new URL('../../samples', import.meta.url));
 
 let shop: TemporaryRepository;
 beforeEach(() => {
@@ -33,7 +37,28 @@ it('kerfbook new begins where there is nothing, with a drawing or a picture of i
     bare.remove();
 });
 
+it('kerfbook new --samples copies the sample workshop, all of it or nothing', async () => {
+    const program = fileURLToPath(new URL('../../dist/cli.cjs', import.meta.url));
+    const built = (args: string[]) => spawnSync(process.execPath, [program, ...args], { cwd: shop.folder, encoding: 'utf8' });
+    const made = built(['new', '--samples', '--in', 'tryout']);
+    expect(made).toMatchObject({ status: 0, stderr: '' });
+    expect(made.stdout.split('\n')).toContain(path.join('tryout', 'art', 'heron.svg'));
+    const copied = readdirSync(path.join(shop.folder, 'tryout'), { recursive: true }).sort();
+    expect(copied).toEqual(readdirSync(samplesFolder, { recursive: true }).sort());
+    expect(readFileSync(path.join(shop.folder, 'tryout/art/gull.png'))).toEqual(
+        readFileSync(path.join(samplesFolder, 'art/gull.png')),
+    );
+    const checked = await shop.kerfbook(['check', 'tryout/tide-coaster.kerf']);
+    expect(checked.code).toBe(0);
+    // The shop has a workshop.kerf and art of its own.
+    const refused = built(['new', '--samples']);
+    expect(refused.stderr).toContain('is there already, and nothing was written');
+    expect(refused.status).toBe(2);
+    expect(existsSync(path.join(shop.folder, 'tide-coaster.kerf'))).toBe(false);
+});
+
 it.each([
+    [['new', 'Lid', '--samples'], '--samples has names of its own'],
     [['new'], 'Say what the recipe is to be called.'],
     [['new', 'Lid'], 'Say --technique: engraving, filled, inlay, picture.'],
     [['new', 'Lid', '--technique', 'filled', '--laser', 'shed'], 'Say --board: walnut-12'],

@@ -19,8 +19,8 @@ const readsInput = 'Instead of files, - reads one recipe file from standard inpu
 
 export const newUsage = {
     name: 'new',
-    forms: ['NAME --technique TECHNIQUE'],
-    brief: 'begin a recipe',
+    forms: ['NAME --technique TECHNIQUE', '--samples'],
+    brief: 'begin a recipe, or a workshop of samples',
     more: [
         'Begins a recipe from what the shop in this folder has, or from built-in woods and lasers, and tries it out before anything is written. Nothing that is there is written over.',
     ],
@@ -31,9 +31,15 @@ export const newUsage = {
         laser: word('NAME', 'The laser; not needed where the shop has only one.'),
         art: word('FILE', 'The drawing or picture; without it a drawing is written that you can draw over.'),
         size: word('SIZE', 'The blank in mm, such as 120x80.'),
-        in: { type: 'string', default: '.', value: 'FOLDER', what: 'Where the recipe is written.' },
+        in: { type: 'string', default: '.', value: 'FOLDER', what: 'Where it is written.' },
+        samples: {
+            type: 'boolean',
+            default: false,
+            what: 'Copies the sample workshop instead: recipes, their art and a file of stock, to try things out on.',
+        },
     },
     examples: [
+        { line: 'kerfbook new --samples --in tryout', what: 'the sample workshop, in a folder of its own' },
         {
             line: 'kerfbook new "Tide coaster" --technique filled --board cherry-06 --laser shed',
             what: 'a coaster with a coloured fill',

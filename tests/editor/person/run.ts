@@ -21,6 +21,7 @@ export const personFiles: readonly string[] = [
     'coupon',
     'compare',
     'new-recipe',
+    'samples',
     'art',
     'walkthrough',
     'print',
