@@ -27,11 +27,15 @@ export function columnWords(plan: Plan, frame: number, blank: string, x: number,
         const step = plan.steps[face.unknownSince]?.title;
         return `Nothing is known here since ${step ?? 'an earlier step'}: its shapes cross too often.`;
     }
-    if (!contains(face.body.region, x, y)) return `Nothing is left of ${blank} here: it was cut away.`;
+    const of = plan.blanks.find(({ name }) => name === blank)?.blank;
+    const behind = face.backed && of !== undefined ? `the ${of.backing} behind it` : undefined;
+    const bare = behind === undefined ? '' : `; ${behind} lies open`;
+    if (!contains(face.body.region, x, y)) return `Nothing is left of ${blank} here: it was cut away${bare}.`;
     const column = columnAt(face, x, y);
-    if (isGone(column)) return `It is burnt through here: nothing is left of ${blank}.`;
-    const unit = plan.blanks.find(({ name }) => name === blank)?.blank.size?.width.unit;
+    if (isGone(column)) return `It is burnt through here: nothing is left of ${blank}${bare}.`;
+    const unit = of?.size?.width.unit;
     const layers = column.layers.map((_, index) => layerWords(plan, frame, column, index, unit));
+    if (behind !== undefined) layers.push(behind);
     const height = column.top.value - face.level.value;
     const below =
         Math.abs(height) < level

@@ -249,6 +249,14 @@ describe('many-to-weed', () => {
         expect(finding.message).toContain('rings leaves 169 pieces of tape inside of its 169 shapes');
         expect(finding.severity).toBe('info');
     });
+    it('is silent for 150, and speaks for one more', async () => {
+        const small = rings(13)
+            .replace('width 6 mm', 'width 4 mm')
+            .replace('repeat 13 x 13 every 7 x 7 mm', 'repeat 15 x 10 every 5 x 5 mm');
+        await silent(small, 'many-to-weed');
+        const more = small.replace('tone 60 %', 'art rings at 92, 92 mm tone 60 %');
+        expect((await one(more, 'many-to-weed')).message).toContain('leaves 151 pieces');
+    });
     it('is silent for fewer, and without tape', async () => {
         await silent(rings(11), 'many-to-weed');
         await silent(rings(13, ''), 'many-to-weed');

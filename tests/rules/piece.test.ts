@@ -271,6 +271,23 @@ describe('skin-left', () => {
     });
 });
 
+describe('a veneer that was thinned before its half is burnt', () => {
+    const thinned = (by: string) =>
+        inlayRecipe()
+            .replace('recipe tray', `${coupon('maple-06', 'shed')} recipe tray`)
+            .replace('engrave relief', `${by} engrave relief`);
+    const causes = async (by: string) => (await one(thinned(by), 'veneer-proud')).related.map(({ message }) => message);
+    it('lies too low: what thinned it stands beside the finding', async () => {
+        expect(await causes('sand bird { take 0.45 mm grits 120 }')).toEqual(['This sanding takes the whole veneer down.']);
+        expect(await causes('engrave thin on bird { rectangle 78 x 68 mm depth 0.5 mm air off }')).toEqual([
+            'thin takes the whole veneer down.',
+        ]);
+    });
+    it('is no cause where it took off nothing', async () => {
+        await silent(thinned('sand bird { flush grits 120 }'), 'veneer-proud');
+    });
+});
+
 describe('mark-dug-away', () => {
     const word = at('word', '40 x 10', '50, 50', 'tone 70 %');
     it('a pocket across a word that was coloured, with its area; digging first mends it', async () => {

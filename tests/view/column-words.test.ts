@@ -20,6 +20,15 @@ describe('what lies in one place, in words', () => {
         );
         expect(at(plan, 5, 5, plan.steps.length, 'tray')).toBe('From the top: 11.9 mm walnut-12.');
     });
+    it('what a veneer is stuck to: under it, bare where it is burnt away, and no longer once it is peeled', async () => {
+        const plan = await planOf(inlayRecipe());
+        const relief = plan.steps.findIndex(({ laser }) => laser?.step.name === 'relief');
+        expect(at(plan, 2, 2, 0, 'bird')).toBe('From the top: 0.6 mm maple-06, the foil behind it.');
+        expect(at(plan, 45, 38, relief + 1, 'bird')).toBe(
+            'It is burnt through here: nothing is left of bird; the foil behind it lies open.',
+        );
+        expect(at(plan, 2, 2, plan.steps.length, 'bird')).toBe('From the top: 0.6 mm maple-06.');
+    });
     it('glue that has not set yet, under the backing', async () => {
         const plan = await planOf(inlayRecipe());
         const inlay = plan.steps.findIndex(({ inlay }) => inlay !== undefined);

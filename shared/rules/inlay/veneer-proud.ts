@@ -78,11 +78,11 @@ export const veneerProud: Rule = {
 
 /** What took the veneer down before its half was burnt. */
 function thinnedBy(plan: Plan, { half, reliefLaser }: InlayPlan): Related[] {
-    return half.dugBy.flatMap((index) => {
-        const step = plan.steps[index]?.step;
-        return step === undefined || index === reliefLaser.step.index
-            ? []
-            : [{ message: `${nameOf(step)} takes the whole veneer down.`, where: step.where }];
+    return plan.steps.flatMap(({ step, sand, blank }) => {
+        const isSanded = (sand?.below.value ?? 0) > 0 && blank === reliefLaser.blank && step.index < reliefLaser.step.index;
+        const isDug = half.dugBy.includes(step.index) && step.index !== reliefLaser.step.index;
+        if (!isSanded && !isDug) return [];
+        return [{ message: `${isDug ? nameOf(step) : 'This sanding'} takes the whole veneer down.`, where: step.where }];
     });
 }
 
