@@ -17,6 +17,8 @@ interface Staged {
     readonly before: Found;
 }
 
+const noFile = 'a pipe or a device lies there, and no file. Move or rename it.';
+
 /** A folder on a disk. Its real place must lie in one of the roots, which are real paths themselves. */
 export class DiskStore implements Store {
     constructor(
@@ -33,6 +35,8 @@ export class DiskStore implements Store {
             const status = await this.fs.lstat(target);
             if (status.isSymbolicLink()) return { kind: 'link' };
             if (status.isDirectory()) return { kind: 'folder' };
+            // A pipe would be waited for, until somebody writes into it.
+            if (!status.isFile()) throw new CannotWrite(`${this.shown(name)} cannot be written: ${noFile}`);
             return { kind: 'file', bytes: await this.fs.readFile(target) };
         } catch (error) {
             if (isMissing(error)) return { kind: 'missing' };

@@ -157,3 +157,22 @@ function canMount(): boolean {
         rmSync(top, { recursive: true, force: true });
     }
 }
+
+it.skipIf(process.platform === 'win32')(
+    'a pipe where a file is to stand is said, and neither waited for nor replaced',
+    async () => {
+        const top = folder();
+        execFileSync('mkfifo', [path.join(top, 'plan.json')]);
+        const store = new DiskStore(top, [top]);
+        const files = new Map([
+            ['a.txt', bytes('a')],
+            ['plan.json', bytes('{}')],
+        ]);
+        await expect(store.look('plan.json')).rejects.toThrow(
+            /plan\.json cannot be written: a pipe or a device lies there.*Move or rename/,
+        );
+        await expect(store.replace(files)).rejects.toThrow(/plan\.json cannot be written: a pipe/);
+        expect(readdirSync(top)).toEqual(['plan.json']);
+    },
+    5000,
+);
