@@ -81,6 +81,7 @@ import { beyondField } from './machine/beyond-field';
 import { beyondMachine } from './machine/beyond-machine';
 import { beyondSheet } from './machine/beyond-sheet';
 import { fileTooLong } from './machine/file-too-long';
+import { coatNotDry } from './order/coat-not-dry';
 import { cutTooEarly } from './order/cut-too-early';
 import { fillBeforeDry } from './order/fill-before-dry';
 import { finishBeforeSanding } from './order/finish-before-sanding';
@@ -219,6 +220,7 @@ const order = [
     peeledBeforeLaid,
     sandBeforePeel,
     sandBeforeCure,
+    coatNotDry,
     gritJump,
     gritsCoarsen,
     finishBeforeSanding,
