@@ -81,6 +81,26 @@ describe('squares-off-law', () => {
     });
 });
 
+describe('squares-disagree', () => {
+    const twin = (depth: string): string => coupon([...rows, `burn 60 % at 300 mm/s gives ${depth} mm`]);
+    it('names two squares of the same settings that came out unlike, and asks for a third', async () => {
+        const finding = await one(twin('0.42'), 'squares-disagree');
+        expect(words(twin('0.42'), finding)).toBe('burn 60 % at 300 mm/s gives 0.42 mm');
+        expect(finding.message).toBe(
+            'Burnt with the same settings, this square is 0.42 mm deep and another 0.23 mm. Measure both again, or burn a third.',
+        );
+        expect(finding.related).toHaveLength(1);
+    });
+    it('is silent for two that differ as readings do, or were burnt in another number of passes', async () => {
+        await silent(twin('0.27'), 'squares-disagree');
+        await silent(coupon([...rows, 'burn 60 % at 300 mm/s x 2 gives 0.42 mm']), 'squares-disagree');
+        await silent(readFileSync(samples, 'utf8'), 'squares-disagree');
+    });
+    it('goes by the tolerance of a reading where one is written', async () => {
+        await silent(coupon([...rows, 'burn 60 % at 300 mm/s gives 0.42 mm +- 0.1 mm']), 'squares-disagree');
+    });
+});
+
 describe('few-coupon-rows', () => {
     it.each([
         [1, '1 square is too few to stand alone: it is weighed against a guess from density.'],

@@ -6,9 +6,16 @@ import { couponContradicts } from './coupon-contradicts';
 import { couponOutlier } from './coupon-outlier';
 import type { CouponRule, FittedCoupon } from './coupon-rule';
 import { fewCouponRows } from './few-coupon-rows';
+import { squaresDisagree } from './squares-disagree';
 import { squaresOffLaw } from './squares-off-law';
 
-export const couponRules: readonly CouponRule[] = [couponOutlier, couponContradicts, squaresOffLaw, fewCouponRows];
+export const couponRules: readonly CouponRule[] = [
+    couponOutlier,
+    couponContradicts,
+    squaresOffLaw,
+    squaresDisagree,
+    fewCouponRows,
+];
 
 export function fitMeasured(measured: MeasuredCoupon): FittedCoupon {
     const { coupon, laser, sheet } = measured;
