@@ -1,8 +1,9 @@
-import { subtract } from '../../quantity/interval';
+import { add, exactly, subtract } from '../../quantity/interval';
 import { showLength } from '../../quantity/show';
 import { atItsWord } from '../figures';
 import { askDepth, isSaidAs } from '../helpers/ask-depth';
 import { blankOf } from '../helpers/blank-names';
+import { edgeOver } from '../helpers/edge-over';
 import { deepestWithFloor, leastFloor } from '../helpers/floor';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -14,7 +15,7 @@ const page: Page = {
     quickFix: 'sometimes',
     condition: `Less than ${leastFloor} mm of wood is left under a pocket, with depth and thickness at the bad end of their tolerances.`,
     why: 'A floor like paper cups when the glue or resin shrinks, shows through, and breaks under a thumb.',
-    mend: 'Engrave less deep or take a thicker board.',
+    mend: 'Engrave less deep or take a thicker board. Where it is the outline that digs deeper than the rest, since the laser holds no less power, leave the outline out.',
     source: commonPractice,
 };
 
@@ -27,15 +28,17 @@ export const thinFloor: Rule = {
             const blank = blankOf(plan, stepPlan);
             if (blank?.thickness === undefined || blank.blank.sheet?.kind === 'veneer') continue;
             if (laser.depth.value > blank.thickness.low) continue; // deeper-than-blank says it
-            const floor = subtract(blank.thickness, laser.depth);
+            const over = edgeOver(laser);
+            const deepest = add(laser.depth, exactly(over));
+            const floor = subtract(blank.thickness, deepest);
             if (floor.low >= leastFloor) continue;
-            const most = deepestWithFloor(step, laser.depth, blank.thickness);
+            const most = deepestWithFloor(step, { ...deepest, value: laser.depth.value }, blank.thickness);
             const { text, fixes, instead } = askDepth(page.id, step, most, plan, figures);
             const atMost = isSaidAs(most, step, text) ? 'at most ' : '';
             const depths = `${text === undefined ? '' : `, so engrave ${atMost}${text} deep`}.${instead}`;
             yield finding(page, {
                 severity: 'warning',
-                message: `Under ${step.name} only ${showLength(floor.value)} of wood is left, ${showLength(Math.max(0, floor.low))} at worst; ${showLength(leastFloor)} should stay${depths}`,
+                message: `Under ${over > 0 ? 'the outline of ' : ''}${step.name} only ${showLength(floor.value)} of wood is left, ${showLength(Math.max(0, floor.low))} at worst; ${showLength(leastFloor)} should stay${depths}`,
                 where: step.depth !== undefined ? step.depth.where : step.where,
                 step: step.index,
                 fixes,

@@ -3,7 +3,8 @@ import type { Region } from '../../geometry/region';
 import { type Column, floorOf } from '../../piece/column';
 import { keptFor } from '../../plan/kept';
 import type { Plan, StepPlan } from '../../plan/plan';
-import type { Interval } from '../../quantity/interval';
+import { atLeast, exactly, type Interval, subtract } from '../../quantity/interval';
+import { edgeOver } from './edge-over';
 import { faceAfter } from './face-at';
 import { type Wall, wallsOf } from './walls';
 
@@ -14,9 +15,11 @@ const widest = 5;
 export function floorLeft(plan: Plan, { step, laser, blank }: StepPlan): Interval | undefined {
     const face = faceAfter(plan, step.index, blank);
     if (step.kind !== 'engrave' || laser === undefined || face === undefined) return undefined;
-    return thinnestFloor(
+    const floor = thinnestFloor(
         face.cells.flatMap(({ column }) => (column.digs.some((dig) => dig.step === step.index) ? [column] : [])),
     );
+    // An outline pass that digs deeper than the rest leaves less along the edge.
+    return floor && atLeast(subtract(floor, exactly(edgeOver(laser))), 0);
 }
 
 /** The thinnest of the blank's own wood in some places, mm, by the bad end; undefined where it is nowhere left or known. */
