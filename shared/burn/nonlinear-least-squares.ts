@@ -40,10 +40,11 @@ export function nonlinearLeastSquares<X>(
     let parameters = [...start];
     let residuals = residualsAt(parameters);
     let sum = cost(residuals);
+    const slopesAt = (b: readonly number[]): number[][] => xs.map((x) => [...curve.slopes(x, b)]);
     if (!Number.isFinite(sum)) return undefined;
+    let slopes = slopesAt(parameters);
     let damping = 1e-3;
     for (let step = 0; step < 500 && damping < 1e16; step++) {
-        const slopes = xs.map((x) => [...curve.slopes(x, parameters)]);
         const change = dampedStep(slopes, residuals, damping, units);
         const next = change && parameters.map((b, j) => b + change[j]!);
         const nextResiduals = next && residualsAt(next);
@@ -52,6 +53,7 @@ export function nonlinearLeastSquares<X>(
         if (nextSum <= sum) {
             parameters = next!;
             residuals = nextResiduals!;
+            slopes = slopesAt(parameters);
             sum = nextSum;
             damping = Math.max(damping / 10, 1e-14);
         } else {
@@ -60,7 +62,6 @@ export function nonlinearLeastSquares<X>(
         // A step too small to matter, whether it bettered the sum or was lost in its rounding.
         if (small) break;
     }
-    const slopes = xs.map((x) => [...curve.slopes(x, parameters)]);
     const factored = factor(slopes, residuals, units);
     if (factored === undefined) return undefined;
     const fit = describe(factored, parameters, residuals, units);
