@@ -109,6 +109,7 @@ export const glueOf = once((node: ast.Glue): Glue => {
             film: items.figure('film'),
             leastTemperature: items.figure('leasttemperature'),
             open: items.figure('open'),
+            clamp: items.figure('clamp'),
             cure: items.figure('cure'),
             spread: items.figure('spread'),
             density: items.figure('density'),

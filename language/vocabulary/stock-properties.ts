@@ -226,6 +226,10 @@ const glue = [
         measures: [measure('time', [2, 4 * hour])],
         otherwise: 'that of its kind',
     }),
+    property('Glue', 'clamp', 'figure', 'How long it stays pressed before anything else is done to the piece.', 'clamp 60 min', {
+        measures: [measure('time', [10, 2 * day])],
+        otherwise: 'that of its kind',
+    }),
     cure('Glue'),
     spread('Glue'),
     fluidDensity('Glue'),

@@ -60,7 +60,7 @@ export function inShopClimate(steps: readonly Step[], shop: Shop | undefined): S
     });
 }
 
-const times = ['potLife', 'open', 'dry', 'cure', 'recoat'] as const;
+const times = ['potLife', 'open', 'clamp', 'dry', 'cure', 'recoat'] as const;
 
 function corrected<Fluid extends Laying & object>(fluid: Fluid, { temperature, humidity }: Shop): Fluid {
     const factor = climateFactor(fluid.setsBy, temperature?.value, humidity?.value);

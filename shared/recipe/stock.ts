@@ -239,6 +239,8 @@ export interface Glue extends Named, Laying {
     /** Thickness of the film that stays in the joint. */
     readonly film?: Quantity;
     readonly open?: Quantity;
+    /** How long it stays under the press. */
+    readonly clamp?: Quantity;
     /** Whether it lasts out of doors. */
     readonly weather?: Weather;
     readonly cure?: Quantity;

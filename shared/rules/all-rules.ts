@@ -88,6 +88,7 @@ import { finishBeforeSanding } from './order/finish-before-sanding';
 import { manyToWeed } from './order/many-to-weed';
 import { maskLeftOn } from './order/mask-left-on';
 import { outOfOrder } from './order/out-of-order';
+import { outOfPress } from './order/out-of-press';
 import { peelBeforeDry } from './order/peel-before-dry';
 import { peeledBeforeLaid } from './order/peeled-before-laid';
 import { sandBeforeCure } from './order/sand-before-cure';
@@ -216,6 +217,7 @@ const order = [
     glueOnSealed,
     laserOnResin,
     cutTooEarly,
+    outOfPress,
     peelBeforeDry,
     peeledBeforeLaid,
     sandBeforePeel,

@@ -66,7 +66,7 @@ const withoutSample = new Set([
         Laser: 'set, overtravel, aperture, quality, zero',
         Resin: 'recoat, deepest pour, narrowest slot, density, powder, caution, food',
         Sealer: 'spread, density, caution, food',
-        Glue: 'film, cure, spread, density, caution, food, weather',
+        Glue: 'film, clamp, cure, spread, density, caution, food, weather',
         Coat: 'cure, spread, density, rags, caution, food, weather',
         Art: 'height, threshold',
         Engrave: 'air, power, speed, offset',
