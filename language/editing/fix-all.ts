@@ -6,14 +6,18 @@ import type { TextDocument } from 'vscode-languageserver-textdocument';
  * a fix that reaches into another file is left to somebody who looks at it.
  */
 export function fixAll(fixes: readonly CodeAction[], document: TextDocument): CodeAction | undefined {
-    const taken: { readonly from: number; readonly to: number }[] = [];
+    const taken: Span[] = [];
     const edits: TextEdit[] = [];
     let count = 0;
     for (const { isPreferred, edit } of fixes) {
         const changes = Object.entries(edit?.changes ?? {});
         const [uri, texts = []] = changes[0] ?? [];
         if (isPreferred !== true || changes.length !== 1 || uri !== document.uri) continue;
-        const spans = texts.map(({ range }) => ({ from: document.offsetAt(range.start), to: document.offsetAt(range.end) }));
+        const spans = texts.map(({ range, newText }) => ({
+            from: document.offsetAt(range.start),
+            to: document.offsetAt(range.end),
+            opensBlock: /^\s*\{/.test(newText),
+        }));
         if (spans.some((span) => taken.some((other) => meet(span, other)))) continue;
         taken.push(...spans);
         edits.push(...texts);
@@ -24,7 +28,15 @@ export function fixAll(fixes: readonly CodeAction[], document: TextDocument): Co
     return { title, kind: CodeActionKind.SourceFixAll, edit: { changes: { [document.uri]: edits } } };
 }
 
-function meet(one: { from: number; to: number }, other: { from: number; to: number }): boolean {
+interface Span {
+    readonly from: number;
+    readonly to: number;
+    /** A step without braces gets some: of two that would, the second writes into those of the first, once they are there. */
+    readonly opensBlock: boolean;
+}
+
+function meet(one: Span, other: Span): boolean {
+    if (one.opensBlock && other.opensBlock && one.from === other.from) return true;
     if (one.from === one.to || other.from === other.to)
         return one.from > other.from === one.to < other.to && one.from !== other.from;
     return one.from < other.to && other.from < one.to;

@@ -73,3 +73,22 @@ it.each(slips)(
     },
     120_000,
 );
+
+it('several lines for a step that has no braces yet stand in one pair of them', async () => {
+    const text = `laser shed { beam co2  power 45 W  field 600 x 400 mm  spot 0.12 mm  top speed 500 mm/s }
+board oak { wood white-oak  thickness 10 mm  moisture 8 % }
+veneer maple { wood sugar-maple  thickness 0.6 mm  moisture 8 % }
+recipe r {
+  laser shed
+  blank b { of oak  size 120 x 80 mm  grain along width }
+  blank v { of maple  size 120 x 80 mm }
+  engrave p on b { rectangle 30 x 20 mm at 40, 40 mm  depth 0.2 mm }
+  engrave q on v { rectangle 30 x 20 mm at 40, 40 mm  mirror  depth 0.55 mm }
+  inlay q into p
+}
+`;
+    const once = await fixedAll('no-braces.kerf', 1, text);
+    expect(once).toMatch(/^ {2}inlay q into p \{[^{}]*marks 3[^{}]*\}$/m);
+    expect(once).toMatch(/^ {2}inlay q into p \{[^{}]*glue wood-glue[^{}]*\}$/m);
+    expect(await fixedAll('no-braces.kerf', 2, once)).toBe(once);
+}, 120_000);
