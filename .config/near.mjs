@@ -53,15 +53,17 @@ function changedFiles() {
     return [...git('diff', '--name-only', 'HEAD'), ...git('ls-files', '--others', '--exclude-standard')];
 }
 
-/** Those nearest to the change whatever they take, then the next as long as the time lasts; of equally near ones the short first. */
+/**
+ * Those that import a change or name it whatever they take, then the next as long as the time lasts; of equally near ones the short
+ * first. Where none imports it, as many are equally far off as import what does: those too only as long as the time lasts.
+ */
 function withinTime(found) {
-    const nearest = Math.max(1, Math.min(...found.map(({ distance }) => distance)));
     const took = secondsOf();
     const cost = ({ file }) => (took.get(file) ?? UNKNOWN) + IMPORTS;
     const inOrder = found.toSorted((a, b) => a.distance - b.distance || cost(a) - cost(b));
     let spent = 0;
-    return inOrder.filter((test) => {
+    return inOrder.filter((test, at) => {
         spent += cost(test) / WORKERS;
-        return test.distance <= nearest || spent <= seconds;
+        return at === 0 || test.distance <= 1 || spent <= seconds;
     });
 }
