@@ -70,7 +70,7 @@ describe('the classic ruined burn', () => {
             says: /`depth` is a length, but `s` measures a time/,
             fix: 'Change to `mm`',
             // Other units are offered too, and some of them are too much or too little.
-            judged: ['deep-pour', 'deeper-than-blank', 'outside-coupon', 'shallow-fill'].map((rule) => `wrong-unit > ${rule}`),
+            judged: ['deep-pour', 'deeper-than-blank', 'outside-coupon'].map((rule) => `wrong-unit > ${rule}`),
         }));
     it('half a what?', () =>
         expectRuin({
@@ -81,7 +81,7 @@ describe('the classic ruined burn', () => {
             says: /such as `depth 0\.50 mm`/,
             fix: '1.0 mm',
             // Other units are offered too, and some of them are too much or too little.
-            judged: ['deep-pour', 'deeper-than-blank', 'outside-coupon', 'shallow-fill'].map((rule) => `missing-unit > ${rule}`),
+            judged: ['deep-pour', 'deeper-than-blank', 'outside-coupon'].map((rule) => `missing-unit > ${rule}`),
         }));
     it('a sheet of PVC', () =>
         expectRuin({
