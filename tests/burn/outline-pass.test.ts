@@ -71,6 +71,11 @@ describe('an outline pass along the edge of a coloured area', () => {
         expect(doseToTone(tint, 2, 0.2)).toBeCloseTo(0.03, 6);
     });
 
+    it('stays below the threshold where several weak passes add up to more', () => {
+        const line = doseToTone({ ...tint, dose: 0.15, passes: 4 }, 1, 0.7);
+        expect(line).toBeLessThan(law.threshold);
+        expect(line).toBeGreaterThan(0.9 * law.threshold);
+    });
     it('is nowhere darker than the darkest tone, and digs nowhere', () => {
         for (const [darkest, area] of [
             [0.2, 0.19],

@@ -108,6 +108,23 @@ describe('a veneer half that more than one burn has made', () => {
         expect(press.insertion).toBeCloseTo(0.49, 2);
         expect(laid.map(({ column }) => column.top.value)).toEqual([expect.closeTo(0.14, 9)]);
     });
+    it('hangs where the walls stop it, in the column too', async () => {
+        const { plan, inlay } = await pressed(inlayRecipe({ inlay: 'clearance 0.02 mm glue wood-glue' }));
+        const after = plan.faces[plan.steps.findIndex(({ step }) => step.kind === 'inlay') + 1]!;
+        const [laid] = after
+            .find(({ blank }) => blank === 'tray')!
+            .cells.filter(({ column }) => column.layers.some(({ kind }) => kind === 'glue'));
+        expect(inlay!.fit!.bottoms).toBe(false);
+        expect(laid!.column.top.value).toBeCloseTo(inlay!.fit!.insertion - 0.6, 9);
+        expect(laid!.column.layers.map(({ kind }) => kind)).toEqual(['foil', 'wood', 'glue', 'air', 'wood']);
+    });
+    it('has a hole where it had been burnt through before', async () => {
+        const hole = 'engrave hole on bird { rectangle 6 x 6 mm at 43, 29 mm depth through air off }';
+        const { laid } = await onTray(`${hole}\n${half('through')}`);
+        const open = laid.filter(({ column }) => column.layers[0]!.kind === 'glue');
+        expect(open.map(({ column }) => column.layers.map(({ kind }) => kind))).toEqual([['glue', 'wood']]);
+        expect(area(open[0]!.region)).toBeGreaterThan(30);
+    });
     it('lies hollow where its side that goes down was burnt before', async () => {
         const vein = 'engrave vein on bird { rectangle 6 x 6 mm at 43, 29 mm depth 0.25 mm air off }';
         const [plain, hollow] = [await onTray(half('through')), await onTray(`${vein}\n${half('through')}`)];
