@@ -1,6 +1,7 @@
 import type { LangiumDocument } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
 import type { KerfLexingReport } from '../parsing/lexer';
+import type { StructureProblem } from '../parsing/structure';
 import { mostErrors } from '../parsing/token';
 import { braceFinding } from './braces';
 import { brokenLine } from './broken-line';
@@ -20,7 +21,7 @@ export function syntaxFindings(document: LangiumDocument, strays: Iterable<Findi
     const found = [
         ...document.parseResult.parserErrors.map((error) => brokenLine(error, document)),
         ...(report?.open ?? []).map((open) => openFinding(open, uri)),
-        ...(report?.structure ?? []).map((problem) => braceFinding(problem, document)),
+        ...(report?.structure ?? []).filter(isOfItsOwn).map((problem) => braceFinding(problem, document)),
         ...strays,
     ];
     const conflicts = report?.conflicts ?? [];
@@ -36,6 +37,12 @@ export function syntaxFindings(document: LangiumDocument, strays: Iterable<Findi
     const findings = [...conflicts.map((conflict) => conflictFinding(conflict, uri)), ...byLine.values()];
     if (document.parseResult.parserErrors.length >= mostErrors) findings.push(tooMany(document));
     return findings;
+}
+
+/** Lines below each other that all lack a brace are the lines of one block, of which the first line is broken: only the first of them is told. */
+function isOfItsOwn({ kind, token }: StructureProblem, index: number, all: readonly StructureProblem[]): boolean {
+    const above = all[index - 1];
+    return kind !== 'unopened' || above?.kind !== 'unopened' || token.startLine !== (above.token.startLine ?? 0) + 1;
 }
 
 function tooMany(document: LangiumDocument): Finding {
