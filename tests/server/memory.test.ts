@@ -74,7 +74,9 @@ async function work(round: number): Promise<void> {
 }
 
 it('what was opened is let go of when all is closed', async () => {
-    server = new WireServer(['--inspect=0']);
+    // Without machine code, which grows with what has been used and not with what was opened: with it 1.25 to 1.31 times were measured,
+    // and of the 11 MB more, by a snapshot of the heap, 0.5 were objects and the rest code.
+    server = new WireServer(['--inspect=0', '--no-opt', '--no-sparkplug']);
     await server.initialize(pathToFileURL(folder).toString(), { textDocument: { diagnostic: {} } });
     await everyFile();
     const heap = await HeapOf.of(server);
