@@ -1,11 +1,14 @@
 import { isGone } from '../../piece/column';
+import type { Plan } from '../../plan/plan';
 import type { Fix } from '../../recipe/finding';
 import type { Fill, Seal } from '../../recipe/step';
 import { woodOf } from '../helpers/blank-names';
 import { isSealed } from '../helpers/contents';
+import { elapsed } from '../helpers/elapsed';
 import { faceBefore } from '../helpers/face-at';
 import { timeText } from '../helpers/longer-wait';
 import { statementBefore } from '../helpers/statement-before';
+import { wetting } from '../helpers/wetting';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -43,7 +46,7 @@ export const unsealedFill: Rule = {
                 where: step.where,
                 step: step.index,
                 related: later === undefined ? [] : [{ message: 'It is sealed only here.', where: later.step.where }],
-                fixes: [later?.step.kind === 'seal' ? sealEarlier(later.step, step) : sealFirst(step, stepPlan.blank!)],
+                fixes: [later?.step.kind === 'seal' ? sealEarlier(later.step, step) : sealFirst(plan, step, stepPlan.blank!)],
             });
         }
     },
@@ -63,10 +66,19 @@ function sealEarlier({ whole, sealer }: Seal, fill: Fill): Fix {
     return { title: 'Seal before filling', preferred: true, changes: [move, ...dry] };
 }
 
-/** The built-in sealer that dries fastest; two thin coats close more than one. @commonPractice */
-function sealFirst(fill: Fill, blank: string): Fix {
+/** The built-in sealer that dries fastest; two thin coats close more than one, on what has dried. @commonPractice */
+function sealFirst(plan: Plan, fill: Fill, blank: string): Fix {
+    const wet = wetFor(plan, fill, blank);
+    const dry = wet > 0 ? `wait ${timeText(wet)}\n  ` : '';
     return {
         title: 'Seal with two coats of shellac first',
-        changes: [statementBefore(fill, `seal ${blank} with shellac { coats 2 }\n  wait 2 h`)],
+        changes: [statementBefore(fill, `${dry}seal ${blank} with shellac { coats 2 }\n  wait 2 h`)],
     };
+}
+
+/** How much longer something on the blank is wet when the fill begins, s. */
+function wetFor(plan: Plan, fill: Fill, blank: string): number {
+    const earlier = plan.steps.filter((other) => other.blank === blank && other.step.index < fill.index);
+    const left = earlier.map(({ step }) => (wetting(plan, step.index)?.needs ?? 0) - elapsed(plan, step.index, fill.index));
+    return Math.max(0, ...left);
 }
