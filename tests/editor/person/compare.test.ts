@@ -94,9 +94,9 @@ describe('comparing a recipe with what was committed', () => {
         const deep = page.getByText('The piece, step by step');
         await deep.scrollIntoViewIfNeeded();
         const before = (await deep.boundingBox())!.y;
-        // Within what is checked: a new finding would stand above and move the rest.
-        await typeOver(workbench, 'depth 0.54 mm', 'depth 0.57 mm');
-        await page.getByRole('row', { name: /^depth 0\.54 mm 0\.57 mm/ }).waitFor({ state: 'attached' });
+        // What has as many rows: one more would stand above and move the rest.
+        await typeOver(workbench, 'depth 0.54 mm', 'depth 0.59 mm');
+        await page.getByRole('row', { name: /^depth 0\.54 mm 0\.59 mm/ }).waitFor({ state: 'attached' });
         await eventually('the page to be where it was', async () => {
             const box = await deep.boundingBox();
             return box !== null && Math.abs(box.y - before) < 60;
