@@ -8,6 +8,8 @@ export interface CouponPlace {
     readonly uri: vscode.Uri;
     readonly sheet: string;
     readonly laser: string;
+    /** Strips to cut out beside the squares; asked for where it is left out. */
+    readonly cuts?: number;
 }
 
 /** The recipe file that is open, saved or not; says so when there is none. */

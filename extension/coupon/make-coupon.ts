@@ -7,6 +7,9 @@ import { mayWrite } from '../write/trust';
 import { offers, shortly, wishOf, writtenTo } from '../write/write-files';
 import { type CouponPlace, chooseCoupon } from './choose-coupon';
 
+/** So many strips tell the kerf well enough, and fit on an offcut. @commonPractice */
+const STRIPS = 6;
+
 /** "Make Coupon": a ladder of numbered squares for a board and a laser, as files in `made/coupon-…` beside the file that declares the board. */
 export async function makeCoupon(server: RecipeServer, known?: CouponPlace, options: WritingOptions = {}): Promise<void> {
     if (!mayWrite()) return;
@@ -19,7 +22,9 @@ export async function makeCoupon(server: RecipeServer, known?: CouponPlace, opti
         );
         return;
     }
-    const params: WriteCouponParams = { uri: uri.toString(), sheet, laser, ...options };
+    const cuts = place.cuts ?? (known === undefined ? await askStrips() : 0);
+    if (cuts === undefined) return;
+    const params: WriteCouponParams = { uri: uri.toString(), sheet, laser, ...options, ...(cuts === 0 ? {} : { cuts }) };
     const answer = await server.ask(requests.writeCoupon, params);
     if (answer === undefined) return;
     if (answer.written === 0) {
@@ -38,5 +43,14 @@ export async function makeCoupon(server: RecipeServer, known?: CouponPlace, opti
     if (chosen === 'Show') await vscode.commands.executeCommand('revealInExplorer', vscode.Uri.joinPath(folder, 'coupon.svg'));
     if (chosen === 'Add Measured Squares') await vscode.commands.executeCommand('kerfbook.addMeasuredSquares', place);
     const wish = wishOf(chosen);
-    if (wish !== undefined) await makeCoupon(server, place, wish);
+    if (wish !== undefined) await makeCoupon(server, { ...place, cuts }, wish);
+}
+
+/** Undefined where the maker thinks better of it. */
+async function askStrips(): Promise<number | undefined> {
+    const items = [
+        { label: 'Squares', description: 'how deep and how dark the beam burns', cuts: 0 },
+        { label: `Squares and ${STRIPS} strips to cut out`, description: 'how wide it cuts, too', cuts: STRIPS },
+    ];
+    return (await vscode.window.showQuickPick(items, { title: 'What is the coupon to tell?' }))?.cuts;
 }

@@ -67,7 +67,8 @@ export function answerWritingRequests(connection: Connection, workshop: Workshop
                 stale: false,
             };
         const place = placeOfCoupon(stock);
-        return put(place, await makeCoupon(workshop, stock, place.folder), params);
+        const { cuts } = params;
+        return put(place, await makeCoupon(workshop, stock, place.folder, cuts === undefined ? {} : { cuts }), params);
     });
     const plainly = async (work: () => Promise<void>): Promise<string | null> => {
         try {

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { stripLimits } from '../burn/kerf-strip';
 import { type BuildAnswer, writing } from './protocol';
 import { address, count, listOf, maybe } from './shapes';
 
@@ -21,7 +22,12 @@ export interface CouponChoices {
 }
 
 const ofCoupon = { uri: address, sheet: v.string(), laser: v.string() };
-export const writeCouponParams = v.object({ ...ofCoupon, ...writing });
+export const writeCouponParams = v.object({
+    ...ofCoupon,
+    ...writing,
+    /** How many strips to cut out stand beside the squares; none where it is left out. */
+    cuts: maybe(v.pipe(count, v.minValue(stripLimits.least), v.maxValue(stripLimits.most))),
+});
 export type WriteCouponParams = v.InferOutput<typeof writeCouponParams>;
 export const couponParams = v.object(ofCoupon);
 export type CouponParams = v.InferOutput<typeof couponParams>;

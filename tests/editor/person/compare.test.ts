@@ -216,9 +216,18 @@ describe('comparing a recipe with what was committed', () => {
             await workbench.command('View: Close All Editors');
             await workbench.command('View: Show Explorer');
             const tree = workbench.page.getByRole('tree', { name: 'Files Explorer' });
-            await tree.getByRole('treeitem', { name: 'heron-tray.kerf' }).click();
-            await tree.getByRole('treeitem', { name: 'tide-coaster.kerf' }).click({ modifiers: ['Control'] });
-            await tree.getByRole('treeitem', { name: 'tide-coaster.kerf' }).click({ button: 'right' });
+            // The tree may be drawn anew between two clicks, and forget what was selected.
+            await eventually('a menu for both', async () => {
+                await workbench.page.keyboard.press('Escape');
+                await tree.getByRole('treeitem', { name: 'heron-tray.kerf' }).click();
+                await tree.getByRole('treeitem', { name: 'tide-coaster.kerf' }).click({ modifiers: ['Control'] });
+                await tree.getByRole('treeitem', { name: 'tide-coaster.kerf' }).click({ button: 'right' });
+                const item = workbench.page.getByRole('menuitem', { name: 'Compare Selected Recipes' });
+                return item.waitFor({ timeout: 5000 }).then(
+                    () => true,
+                    () => false,
+                );
+            });
             await choose(workbench, 'Compare Selected Recipes');
             await page.getByText('heron-tray → tide-coaster: heron-tray.kerf → tide-coaster.kerf').waitFor();
             await session.shot('compare-selected');

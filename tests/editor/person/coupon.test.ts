@@ -1,6 +1,25 @@
 import { strict as assert } from 'node:assert';
+import { existsSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Locator } from 'playwright-core';
 import { eventually, session } from './shared.ts';
+
+describe('a coupon', () => {
+    it('is made with strips to cut out, where that is chosen', async () => {
+        const workbench = await session.open();
+        const { page } = workbench;
+        await workbench.openFile('gate-sign.kerf');
+        await workbench.command('Kerfbook: Make Coupon');
+        await choose(page.locator('.quick-input-list .monaco-list-row'), 'cherry-6');
+        await choose(page.locator('.quick-input-list .monaco-list-row'), 'shed');
+        await choose(page.locator('.quick-input-list .monaco-list-row'), 'Squares and 6 strips');
+        const folder = join(session.workshop, 'made/coupon-cherry-6-shed');
+        const table = () => (existsSync(join(folder, 'coupon.csv')) ? readFileSync(join(folder, 'coupon.csv'), 'utf8') : '');
+        await eventually('the strips in the table', async () => /^strip \d+ of 6 mm,/m.test(table()));
+        rmSync(join(session.workshop, 'made'), { recursive: true });
+        await workbench.command('Notifications: Clear All Notifications');
+    });
+});
 
 describe('measured squares', () => {
     it('are asked for one by one and written down as one change', async () => {
