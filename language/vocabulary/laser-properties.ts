@@ -72,7 +72,7 @@ export const laserProperties = [
         'Laser',
         'output',
         'word',
-        'What the power does where the head is slower than told, in corners and at the ends of lines: it stays, or the machine lowers it with the speed, so that all places get the same dose. Machine files then switch on with M4 instead of M3.',
+        'What the power does where the head is slower than its setting, in corners and at the ends of lines: it stays, or the machine lowers it with the speed, so that all places get the same dose. Machine files then switch on with M4 instead of M3.',
         'output with-speed',
         { choices: [...outputs], otherwise: 'constant' },
     ),

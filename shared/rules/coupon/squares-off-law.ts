@@ -10,7 +10,7 @@ const page: Page = {
     severities: ['warning'],
     condition:
         'Squares burnt twice with the same settings agree with each other, and lie further off the line through all squares than chance would have it once in a hundred coupons, and by more than half of what a depth can be misread.',
-    why: 'Then it is not the gauge: the wood digs otherwise than in proportion to the dose. Char shields it in strong passes, the beam leaves its focus, or the power does not go with the setting. More squares of the same settings make such a line no truer, so depths are told with wider ranges.',
+    why: 'Then it is not the gauge: the wood digs otherwise than in proportion to the dose. Char shields it in strong passes, the beam leaves its focus, or the power does not go with the setting. More squares of the same settings make such a line no truer, so depths get wider ranges.',
     mend: 'Keep squares near the dose and the passes that you work with, and take those far from it out of this coupon. Measure the power with `set … gives …` in the laser’s block where settings were changed between squares.',
     source: 'Pure error against lack of fit, F test: NIST/SEMATECH e-Handbook of Statistical Methods, 4.6.1 (its worked example is among our tests). One in a hundred, and half a measuring error, are our own choice.',
 };
@@ -29,7 +29,7 @@ export const squaresOffLaw: CouponRule = {
                 : ` This one was measured ${showLength(worst.depth, unit)} deep, as others of its settings were, and the line says ${showLength(worst.fitted, unit)}.`;
         yield finding(page, {
             severity: 'warning',
-            message: `Squares burnt alike agree, but lie off the line: wood does not follow it here, and depths are told with wider ranges.${example} Keep squares near the doses that you work with.`,
+            message: `Squares burnt alike agree, but lie off the line: wood does not follow it here, and depths get wider ranges.${example} Keep squares near the doses that you work with.`,
             where: where ?? coupon.where,
         });
     },

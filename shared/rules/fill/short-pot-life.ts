@@ -15,7 +15,7 @@ const page: Page = {
         'So many pieces are made that the resin stiffens in the cup before the last one is filled; or a cup would hold more than the pot life holds for (`largest mix` in the stock).',
     why: 'Resin that has begun to set pulls threads, traps air and does not level. The more of it stands in a cup, the warmer it gets and the sooner it sets; a full cup can boil, smoke and melt.',
     mend: 'Mix several smaller cups, one after the other, pour each out at once into a wide, shallow place, or take a slower hardener.',
-    source: 'Mixing is reckoned with 8 min and filling with 4 min for each piece: common practice, no source. That pot life is measured on 100 g of the mix, and is shorter for more, was seen in a glossary and two notes of makers of epoxy; that 100 g left in a cup can get to 204 °C, in a maker’s page on safety. How much shorter was not found.',
+    source: 'Mixing counts as 8 min and filling as 4 min for each piece: common practice, no source. That pot life is measured on 100 g of the mix, and is shorter for more, was seen in a glossary and two notes of makers of epoxy; that 100 g left in a cup can get to 204 °C, in a maker’s page on safety. How much shorter was not found.',
 };
 
 export const shortPotLife: Rule = {
