@@ -1,5 +1,7 @@
 import * as vscode from 'vscode';
 import { mayWrite } from '../write/trust';
+import { whyNotWritten } from '../write/why-not-written';
+import { exists } from '../write/write-for-server';
 
 /** Which recipe is shown first: it has the most in it. */
 const FIRST = 'heron-tray.kerf';
@@ -32,8 +34,7 @@ async function begin(context: vscode.ExtensionContext, place: unknown): Promise<
         await copyTo(folder, context.extensionUri);
     } catch (error) {
         await vscode.workspace.fs.delete(folder, { recursive: true }).then(undefined, () => undefined);
-        const why = error instanceof Error ? error.message : String(error);
-        void vscode.window.showErrorMessage(`The samples could not be copied into ${home.fsPath}: ${why} Choose another folder.`);
+        void vscode.window.showErrorMessage(`No samples were copied: ${whyNotWritten(folder.fsPath, error)}`);
         return;
     }
     if (isInside) return show(folder);
@@ -57,11 +58,7 @@ async function chooseFolder(): Promise<vscode.Uri | undefined> {
 async function freeFolder(home: vscode.Uri): Promise<vscode.Uri> {
     for (let number = 1; ; number += 1) {
         const folder = vscode.Uri.joinPath(home, number === 1 ? NAME : `${NAME}-${number}`);
-        const isThere = await vscode.workspace.fs.stat(folder).then(
-            () => true,
-            () => false,
-        );
-        if (!isThere) return folder;
+        if (!(await exists(folder))) return folder;
     }
 }
 

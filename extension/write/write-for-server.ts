@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { fromBase64, toBase64 } from '../../shared/quantity/base64';
 import { safePath } from '../../shared/sheets/safe-path';
 import type { LookAnswer, PathParams, PutParams, RemoveParams } from '../../shared/view/protocol';
+import { whyNotWritten } from './why-not-written';
 
 // A server without a disk of its own has files looked at and written here. Only a trusted workspace's folders are written to.
 
@@ -15,7 +16,7 @@ export async function lookForServer({ folder, path }: PathParams): Promise<LookA
         if ((type & vscode.FileType.Directory) !== 0) return { kind: 'folder' };
         return { kind: 'file', base64: toBase64(await vscode.workspace.fs.readFile(target)) };
     } catch (error) {
-        return isMissing(error) ? { kind: 'missing' } : { problem: sentence(path, error) };
+        return isMissing(error) ? { kind: 'missing' } : { problem: whyNotWritten(path, error) };
     }
 }
 
@@ -44,7 +45,7 @@ export async function putForServer({ folder, files }: PutParams): Promise<string
     } catch (error) {
         for (const uri of [...staged.map(({ from }) => from), ...fresh])
             await vscode.workspace.fs.delete(uri).then(undefined, () => {});
-        return sentence(current, error);
+        return whyNotWritten(current, error);
     }
 }
 
@@ -55,7 +56,7 @@ export async function removeForServer({ folder, paths }: RemoveParams): Promise<
         try {
             await vscode.workspace.fs.delete(target);
         } catch (error) {
-            if (!isMissing(error)) return sentence(path, error);
+            if (!isMissing(error)) return whyNotWritten(path, error);
         }
     }
     return null;
@@ -81,7 +82,8 @@ async function isLink(uri: vscode.Uri): Promise<boolean> {
     }
 }
 
-async function exists(uri: vscode.Uri): Promise<boolean> {
+/** Whether anything is there. */
+export async function exists(uri: vscode.Uri): Promise<boolean> {
     return Promise.resolve(vscode.workspace.fs.stat(uri)).then(
         () => true,
         () => false,
@@ -90,17 +92,4 @@ async function exists(uri: vscode.Uri): Promise<boolean> {
 
 function isMissing(error: unknown): boolean {
     return error instanceof vscode.FileSystemError && error.code === 'FileNotFound';
-}
-
-const reasons: Readonly<Record<string, string>> = {
-    NoPermissions: 'writing is not allowed there. Allow it for this folder, or choose another.',
-    FileIsADirectory: 'a folder of that name is in the way. Move or rename it.',
-    FileNotADirectory: 'a file stands where a folder is needed. Move or rename it.',
-    Unavailable: 'the file system cannot be reached. Connect it, then try again.',
-};
-
-function sentence(path: string, error: unknown): string {
-    const code = error instanceof vscode.FileSystemError ? error.code : '';
-    const reason = Object.hasOwn(reasons, code) ? reasons[code] : error instanceof Error ? error.message : String(error);
-    return `${path} cannot be written: ${reason}`;
 }

@@ -2,7 +2,7 @@ import { daysSince1970 } from '../quantity/calendar';
 import { doseFor, doseOf, passesWorth } from './dose';
 import { readingOf } from './fit-problem';
 import { stepOfGauge } from './gauge-step';
-import { type DepthLaw, measuringError } from './law';
+import { type DepthLaw, measuringError, pooledVariance } from './law';
 import type { PowerByDay, PowerDay } from './measured-power';
 import { type BurnRow, usable } from './rows';
 import { withDoseFactor } from './tone';
@@ -22,7 +22,7 @@ const STRAYS = 0.3;
 /** A pocket that says the power was beyond these parts of what it should have been was misread: nothing ages like that. */
 const CREDIBLE = { low: 0.4, high: 2.5 };
 /** How many days the assumed scatter of a day counts for beside those that are seen (own choice). */
-const PRIOR_FREEDOM = 3;
+const DAYS_ASSUMED = 3;
 /** Older days no longer weigh anything, and a heap of hostile ones must not hold anything up. */
 const MAX_DAYS = 500;
 
@@ -57,8 +57,8 @@ export function powerByDay(law: DepthLaw, rows: readonly DatedRow[], burnt?: str
         ([n, total], each) => [n + age(each.day), total + age(each.day) * ((each.logFactor - logFactor) / each.error) ** 2],
         [0, 0],
     );
-    // Days that scatter more than was assumed make the mean less sure, in the way in which squares do (pooledVariance).
-    const variance = Math.max(1, (PRIOR_FREEDOM + squares) / (PRIOR_FREEDOM + count));
+    // Days that scatter more than was assumed make the mean less sure, in the way in which squares do.
+    const variance = Math.max(1, pooledVariance(squares, count, DAYS_ASSUMED));
     const idle = Math.max(0, (today === undefined ? newest.day : (daysSince1970(today) ?? newest.day)) - newest.day);
     const left = STRAYS ** -2 + (weights - STRAYS ** -2) * 2 ** (-idle / HALF_LIFE);
     return { logFactor, error: Math.sqrt(variance / left), days: days.map(({ lawError: _, ...day }) => day) };

@@ -13,7 +13,7 @@ const mostRows = 200;
 /** A straight line, a parabola, an exponential: what few squares cannot tell apart, and what differs most near the ceiling. */
 const BENDS = [1, 2, Number.POSITIVE_INFINITY];
 /** How many squares the assumed difference of two judgements counts for beside what is seen of it (own choice). */
-const PRIOR_FREEDOM = 3;
+const JUDGEMENTS_ASSUMED = 3;
 /** A square is paler again where it lies below a weaker one by more than two judgements differ in 95 of 100 cases. */
 const PALER = 2 * Math.SQRT2;
 
@@ -45,7 +45,7 @@ export function fitTone(given: readonly ToneRow[]): ToneLaw | undefined {
     if (fits.length === 0) return undefined;
     const best = Math.min(...fits.map(({ sum }) => sum));
     const freedom = Math.max(0, ...fits.map((fit) => fit.freedom));
-    const variance = pooledVariance(best, freedom, PRIOR_FREEDOM);
+    const variance = pooledVariance(best, freedom, JUDGEMENTS_ASSUMED);
     const likely = fits.map(({ sum }) => Math.exp((best - sum) / (2 * variance)));
     const all = likely.reduce((total, one) => total + one, 0);
     const curves = fits.map(({ curve }, i) => ({ ...curve, weight: likely[i]! / all }));
@@ -139,7 +139,7 @@ export function predictTone(law: ToneLaw, dose: number, coverage = 0.95): Interv
     const value = told.reduce((sum, one) => sum + one.weight * one.value, 0);
     const between = told.reduce((sum, one) => sum + one.weight * (one.value - value) ** 2, 0);
     const within = told.reduce((sum, one) => sum + one.weight * one.variance, 0);
-    const half = coverageFactor(coverage, freedom + PRIOR_FREEDOM) * Math.sqrt(variance * (JUDGING ** 2 + within) + between);
+    const half = coverageFactor(coverage, freedom + JUDGEMENTS_ASSUMED) * Math.sqrt(variance * (JUDGING ** 2 + within) + between);
     const tone = tonePast(law, dose, value);
     if (dose > (rows.at(-1)?.dose ?? 0) * BEYOND) return { value: held(tone), low: 0, high: 1 };
     return { value: held(tone), low: held(tone - half), high: held(tone + half) };
