@@ -116,23 +116,27 @@ describe('what is changed in the bench view', () => {
     it('art moved with the keyboard, or dragged, is moved in the text', async () => {
         const { bench, page } = await session.open();
         const grip = bench.getByRole('button', { name: /^Place of art heron/ });
+        const start = bench.getByRole('button', { name: 'Place of art heron: 150, 100 mm' });
+        // What a first try may have left.
+        if (!(await start.isVisible())) await undoUntil(start, 6);
         await grip.focus();
         await page.keyboard.press('Shift+ArrowRight');
         await page.keyboard.press('ArrowUp');
         await bench.getByRole('button', { name: 'Place of art heron: 160, 99 mm' }).waitFor();
         await eventually('the text to follow', async () => /art heron at 160, 99 mm/.test(await textAt(25)));
-        const box = (await grip.locator('.reach').boundingBox())!;
-        const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
-        await page.mouse.move(x, y);
-        await page.mouse.down();
-        await page.mouse.move(x - 30, y + 20, { steps: 5 });
-        await session.shot('drag-art');
-        await page.mouse.up();
-        await eventually(
-            'the art to be elsewhere',
-            async () => !/160, 99 mm/.test((await grip.getAttribute('aria-label')) ?? '160, 99 mm'),
-        );
+        // The picture may be drawn anew under the pointer: a drag that met the old one is made again.
+        await eventually('the art to be elsewhere', async () => {
+            const box = (await grip.locator('.reach').boundingBox())!;
+            const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+            await page.mouse.move(x, y);
+            await page.mouse.down();
+            await page.mouse.move(x - 30, y + 20, { steps: 5 });
+            await session.shot('drag-art');
+            await page.mouse.up();
+            await page.waitForTimeout(1000);
+            return !/160, 99 mm/.test((await grip.getAttribute('aria-label')) ?? '160, 99 mm');
+        });
         await eventually('the text to follow', async () => !/at 160, 99 mm/.test(await textAt(25)));
-        await undoUntil(bench.getByRole('button', { name: 'Place of art heron: 150, 100 mm' }), 3);
+        await undoUntil(start, 3);
     });
 });
