@@ -27,7 +27,12 @@ const mutant = {
  * they run on, or switch the polygon library over for good.
  */
 const alone = [
-    ...['tests/extension/page*.test.ts', 'tests/extension/newest-asker.test.ts', 'tests/extension/checklist-tree.test.ts'],
+    ...[
+        'tests/extension/page*.test.ts',
+        'tests/extension/newest-asker.test.ts',
+        'tests/extension/current-recipe.test.ts',
+        'tests/extension/checklist-tree.test.ts',
+    ],
     'tests/extension/writing-messages.test.ts',
     ...['tests/language/short-lived.test.ts', 'tests/geometry/engine.test.ts'],
 ];

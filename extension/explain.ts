@@ -1,11 +1,12 @@
 import * as vscode from 'vscode';
 import { requests } from '../shared/view/requests';
+import type { CurrentRecipe } from './current-recipe';
 import type { RecipeServer } from './server';
 
 const SCHEME = 'kerfbook-page';
 
 /** "Explain Finding": a rule's page as a rendered Markdown preview, from the finding, the palette or the bench view. */
-export function offerExplanations(server: RecipeServer): vscode.Disposable {
+export function offerExplanations(server: RecipeServer, current: CurrentRecipe): vscode.Disposable {
     const pages = vscode.workspace.registerTextDocumentContentProvider(SCHEME, {
         provideTextDocumentContent: async (uri, token) => {
             const rule = uri.path.replace(/^\//, '').replace(/\.md$/, '');
@@ -14,7 +15,7 @@ export function offerExplanations(server: RecipeServer): vscode.Disposable {
         },
     });
     const command = vscode.commands.registerCommand('kerfbook.explainFinding', async (rule?: unknown) => {
-        const chosen = typeof rule === 'string' ? rule : await chooseRule();
+        const chosen = typeof rule === 'string' ? rule : await chooseRule(current);
         if (chosen === undefined) return;
         await vscode.commands.executeCommand('markdown.showPreview', vscode.Uri.from({ scheme: SCHEME, path: `/${chosen}.md` }));
     });
@@ -37,11 +38,14 @@ export function offerExplanations(server: RecipeServer): vscode.Disposable {
 }
 
 /** The rule of the finding under the cursor; a choice among the file's findings when there is none or more than one. */
-async function chooseRule(): Promise<string | undefined> {
-    const editor = vscode.window.activeTextEditor;
-    if (editor === undefined) return undefined;
-    const all = vscode.languages.getDiagnostics(editor.document.uri).filter((diagnostic) => ruleOf(diagnostic) !== undefined);
-    const here = all.filter((diagnostic) => diagnostic.range.intersection(editor.selection) !== undefined);
+async function chooseRule(current: CurrentRecipe): Promise<string | undefined> {
+    const uri = current.fileFor();
+    if (uri === undefined) return undefined;
+    const all = vscode.languages.getDiagnostics(uri).filter((diagnostic) => ruleOf(diagnostic) !== undefined);
+    const { activeTextEditor: editor } = vscode.window;
+    const here = all.filter(
+        ({ range }) => editor?.document.uri.toString() === uri.toString() && range.intersection(editor.selection) !== undefined,
+    );
     const offered = here.length > 0 ? here : all;
     if (offered.length === 0) {
         void vscode.window.showInformationMessage('There is no finding in this file.');

@@ -10,15 +10,14 @@ export function showStatus(current: CurrentRecipe): vscode.Disposable {
 
     const refresh = () => {
         const { checklist, uri } = current;
-        const open = vscode.window.activeTextEditor?.document.uri.toString();
-        if (uri === undefined || checklist === undefined || open !== uri) {
+        if (uri === undefined || checklist === undefined || !(current.isPinned || isAtRecipes())) {
             item.hide();
             return;
         }
         const { totals, unknown } = checklist;
         const time = totals === undefined ? 'time unknown' : showTime(totals.machine + totals.attended + totals.waiting);
         const findings = countFindings(vscode.Uri.parse(uri));
-        item.text = `$(list-ordered) ${checklist.recipe} · ${time}${findings.short}`;
+        item.text = `$(${current.isPinned ? 'pinned' : 'list-ordered'}) ${checklist.recipe} · ${time}${findings.short}`;
         item.accessibilityInformation = { label: `Recipe ${checklist.title}, ${time}, ${findings.long}. Opens the bench view.` };
         item.tooltip = [
             checklist.title,
@@ -26,6 +25,7 @@ export function showStatus(current: CurrentRecipe): vscode.Disposable {
                 ? `Times are unknown: ${unknown ?? ''}`
                 : `Laser ${showTime(totals.machine)}, hands on ${showTime(totals.attended)}, waiting ${showTime(totals.waiting)}`,
             findings.long,
+            ...(current.isPinned ? ['Pinned: it stays the current recipe wherever the cursor is'] : []),
             'Select to open the bench view',
         ].join('\n');
         item.show();
@@ -35,9 +35,19 @@ export function showStatus(current: CurrentRecipe): vscode.Disposable {
     return vscode.Disposable.from(
         item,
         current.onDidChange(refresh),
+        current.onDidChoose(refresh),
+        vscode.window.tabGroups.onDidChangeTabs(refresh),
         vscode.window.onDidChangeActiveTextEditor(refresh),
         vscode.languages.onDidChangeDiagnostics(refresh),
     );
+}
+
+/** Whether a recipe is in front, or a bench view or page of one. */
+function isAtRecipes(): boolean {
+    const { activeTextEditor, tabGroups } = vscode.window;
+    if (activeTextEditor !== undefined) return activeTextEditor.document.languageId === 'kerfbook';
+    const input = tabGroups.activeTabGroup.activeTab?.input;
+    return input instanceof vscode.TabInputWebview && /kerfbook\.(bench|page)$/.test(input.viewType);
 }
 
 function countFindings(uri: vscode.Uri): { short: string; long: string } {

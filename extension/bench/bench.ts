@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { PictureParams } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
+import type { CurrentRecipe } from '../current-recipe';
 import type { RecipeServer } from '../server';
 import type { KeptState } from './kept-state';
 import { type FromBench, readFromBench, type ToBench } from './messages';
@@ -9,7 +10,7 @@ import { PageParts } from './page-parts';
 import { revealPlace } from './reveal';
 import { writeNumber } from './write-number';
 
-/** One bench view: a panel about one recipe file. It asks for pictures and passes them on; it works nothing out itself. */
+/** One bench view: a panel about one recipe file, of which it shows the current recipe. It asks for pictures and passes them on; it works nothing out itself. */
 export class Bench implements vscode.Disposable {
     private readonly subscriptions: vscode.Disposable[] = [];
     private recipe: string | undefined;
@@ -20,15 +21,19 @@ export class Bench implements vscode.Disposable {
     private readonly parts = new PageParts();
     private disposed = false;
     private pressing: vscode.CancellationTokenSource | undefined;
+    /** The recipe in the picture that was sent last. */
+    private shown: string | undefined;
+    private hasInlay = false;
 
     constructor(
         readonly panel: vscode.WebviewPanel,
-        readonly uri: vscode.Uri,
+        private uri: vscode.Uri,
         private readonly server: RecipeServer,
+        private readonly current: CurrentRecipe,
         extensionUri: vscode.Uri,
         kept: KeptState,
     ) {
-        this.recipe = kept.recipe;
+        this.recipe = (current.uri === uri.toString() ? current.recipe : undefined) ?? kept.recipe;
         const dist = vscode.Uri.joinPath(extensionUri, 'dist');
         panel.iconPath = vscode.Uri.joinPath(extensionUri, 'extension', 'icons', 'bench-tab.svg');
         panel.webview.options = { enableScripts: true, enableForms: false, enableCommandUris: false, localResourceRoots: [dist] };
@@ -36,12 +41,18 @@ export class Bench implements vscode.Disposable {
             panel.webview.onDidReceiveMessage((message) => this.receive(readFromBench(message))),
             // The question waits in the server until the new text is read: quicker than to wait for the news that it is.
             vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
-                if (contentChanges.length === 0 || document.uri.toString() !== uri.toString()) return;
+                if (contentChanges.length === 0 || document.uri.toString() !== this.uri.toString()) return;
                 this.ahead = document.version;
                 void this.refresh();
             }),
             server.onDidPlan((params) => {
-                if (params.uri === uri.toString()) this.planned(params.textVersion);
+                if (params.uri === this.uri.toString()) this.planned(params.textVersion);
+            }),
+            current.onDidChoose(() => this.followCurrent()),
+            panel.onDidChangeViewState(() => {
+                if (!panel.active) return;
+                this.beCurrent();
+                void vscode.commands.executeCommand('setContext', 'kerfbook.hasInlay', this.hasInlay);
             }),
             // A selection of no kind is the editor's own, as when it brings a text back: nobody has moved there.
             vscode.window.onDidChangeTextEditorSelection(({ textEditor, kind }) =>
@@ -81,6 +92,8 @@ export class Bench implements vscode.Disposable {
                 this.post({ type: 'nothing', why });
             } else {
                 this.panel.title = `Bench: ${view.title}`;
+                this.shown = view.recipe;
+                this.tellInlay(view.inlays.length > 0);
                 // A page that came up meanwhile has nothing of what was left out.
                 if (had.length > 0 && this.parts.names.length === 0) {
                     this.outdated = true;
@@ -101,8 +114,7 @@ export class Bench implements vscode.Disposable {
                 void this.refresh().then(() => this.followCursor(vscode.window.activeTextEditor, false));
                 break;
             case 'recipe':
-                this.recipe = message.name;
-                void this.refresh();
+                this.choose(message.name);
                 break;
             case 'reveal':
                 void revealPlace(message.where, message.focus, this.panel.viewColumn).catch((error) =>
@@ -133,6 +145,48 @@ export class Bench implements vscode.Disposable {
                 void this.section(message);
                 break;
         }
+    }
+
+    /** Shows another recipe of its file, which becomes the current one. */
+    choose(recipe: string): void {
+        this.current.choose({ uri: this.uri.toString(), recipe });
+        this.followCurrent();
+    }
+
+    /** The bench view that a person turns to is about the current recipe, unless another one is pinned. */
+    private beCurrent(): void {
+        const recipe = this.recipe ?? this.shown;
+        if (this.current.isPinned || (recipe === undefined && this.current.uri === this.uri.toString())) return;
+        this.current.choose({ uri: this.uri.toString(), ...(recipe === undefined ? {} : { recipe }) });
+    }
+
+    /** Menus ask whether there are halves to press. */
+    private tellInlay(hasInlay: boolean): void {
+        if (hasInlay === this.hasInlay) return;
+        this.hasInlay = hasInlay;
+        if (this.panel.active || this.current.uri === this.uri.toString())
+            void vscode.commands.executeCommand('setContext', 'kerfbook.hasInlay', hasInlay);
+    }
+
+    private followCurrent(): void {
+        const { uri, recipe } = this.current;
+        if (uri !== this.uri.toString() || recipe === undefined || recipe === this.recipe) return;
+        this.recipe = recipe;
+        void this.refresh();
+    }
+
+    /** Its file lies elsewhere now. */
+    moveTo(uri: vscode.Uri): void {
+        this.uri = uri;
+        this.ahead = undefined;
+        this.post({ type: 'moved', uri: uri.toString() });
+        void this.refresh();
+    }
+
+    /** Shows the halves of the first inlay pressed together. */
+    showPress(): void {
+        this.panel.reveal(this.panel.viewColumn);
+        this.post({ type: 'show-press' });
     }
 
     private async section({ ticket, frame, blank, y }: Extract<FromBench, { type: 'section' }>): Promise<void> {

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { CurrentRecipe } from '../current-recipe';
-import { recipePlace } from '../recipe-place';
+import { movedTo } from '../moved-files';
+import { isRecipeText } from '../recipe-place';
 import type { RecipeServer } from '../server';
 import { Bench } from './bench';
 import { type KeptState, readKeptState } from './kept-state';
@@ -12,22 +13,37 @@ export function watchBenches(server: RecipeServer, current: CurrentRecipe, exten
     const open = new Map<string, Bench>();
 
     const adopt = (panel: vscode.WebviewPanel, kept: KeptState) => {
-        const bench = new Bench(panel, vscode.Uri.parse(kept.uri, true), server, extensionUri, kept);
+        const bench = new Bench(panel, vscode.Uri.parse(kept.uri, true), server, current, extensionUri, kept);
         open.set(kept.uri, bench);
         panel.onDidDispose(() => {
             bench.dispose();
-            if (open.get(kept.uri) === bench) open.delete(kept.uri);
+            for (const [uri, one] of open) if (one === bench) open.delete(uri);
         });
     };
 
+    const moved = (files: vscode.FileRenameEvent['files']) => {
+        for (const [uri, bench] of [...open]) {
+            const now = movedTo(uri, files);
+            if (now === uri) continue;
+            open.delete(uri);
+            // Where a file was moved over another one, the one bench view of both is enough.
+            if (open.has(now)) {
+                bench.panel.dispose();
+                continue;
+            }
+            open.set(now, bench);
+            bench.moveTo(vscode.Uri.parse(now, true));
+        }
+    };
+
     const show = (place: unknown, column: vscode.ViewColumn, recipe?: unknown) => {
-        const uri =
-            recipePlace(place) ?? recipeInFront() ?? (current.uri === undefined ? undefined : vscode.Uri.parse(current.uri));
+        const uri = current.fileFor(place) ?? recipeInSight();
         if (uri === undefined) {
             void vscode.window.showInformationMessage('Open a recipe (a .kerf file) to see its bench view.');
             return;
         }
         const shown = open.get(uri.toString());
+        if (typeof recipe === 'string') current.choose({ uri: uri.toString(), recipe });
         if (shown !== undefined) {
             shown.panel.reveal(shown.panel.viewColumn, column === vscode.ViewColumn.Beside);
             return;
@@ -41,6 +57,14 @@ export function watchBenches(server: RecipeServer, current: CurrentRecipe, exten
     };
 
     return vscode.Disposable.from(
+        vscode.workspace.onDidRenameFiles(({ files }) => moved(files)),
+        vscode.commands.registerCommand('kerfbook.pressHalves', () => {
+            const uri = current.fileFor();
+            if (uri === undefined) return;
+            const shown = open.get(uri.toString());
+            if (shown === undefined) show(uri, vscode.ViewColumn.Beside);
+            open.get(uri.toString())?.showPress();
+        }),
         vscode.commands.registerCommand('kerfbook.openBenchView', (place, recipe) =>
             show(place, vscode.ViewColumn.Active, recipe),
         ),
@@ -60,7 +84,6 @@ export function watchBenches(server: RecipeServer, current: CurrentRecipe, exten
     );
 }
 
-function recipeInFront(): vscode.Uri | undefined {
-    const editors = [vscode.window.activeTextEditor, ...vscode.window.visibleTextEditors];
-    return editors.find((editor) => editor?.document.languageId === 'kerfbook')?.document.uri;
+function recipeInSight(): vscode.Uri | undefined {
+    return vscode.window.visibleTextEditors.find(({ document }) => isRecipeText(document))?.document.uri;
 }

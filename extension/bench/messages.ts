@@ -12,6 +12,10 @@ export type ToBench =
     /** Nothing can be shown at present, in the maker's words. */
     | { readonly type: 'nothing'; readonly why: string }
     | { readonly type: 'cursor'; readonly offset: number; readonly turn: boolean }
+    /** The file lies elsewhere now. */
+    | { readonly type: 'moved'; readonly uri: string }
+    /** The halves of the first inlay are to be pressed together. */
+    | { readonly type: 'show-press' }
     | { readonly type: 'section'; readonly ticket: number; readonly section: SectionView | null }
     /** What lies in the place that was asked for, in words. */
     | { readonly type: 'column'; readonly ticket: number; readonly words: string | null }
@@ -48,6 +52,9 @@ export type FromBench =
 export function readFromBench(message: unknown): FromBench | undefined {
     return isRecord(message) && isAmong(message.type, fromBench) ? fromBench[message.type](message) : undefined;
 }
+
+/** No editor hands over a longer one. */
+const MOST_OF_AN_ADDRESS = 4096;
 
 type Message = Readonly<Record<string, unknown>>;
 
@@ -91,6 +98,8 @@ const toBench: Readonly<Record<ToBench['type'], (message: Message) => boolean>> 
     picture: ({ view }) => isPicture(view),
     nothing: ({ why }) => typeof why === 'string',
     cursor: ({ offset }) => isCount(offset),
+    moved: ({ uri }) => typeof uri === 'string' && uri.length <= MOST_OF_AN_ADDRESS,
+    'show-press': () => true,
     column: ({ ticket, words }) => isCount(ticket) && (words === null || typeof words === 'string'),
     section: ({ ticket, section }) => isCount(ticket) && (section === null || isRecord(section)),
     toolpath: ({ toolpath }) => toolpath === null || isToolpath(toolpath),

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import type { Where } from '../../shared/quantity/where';
+import { mayHoldRecipes } from '../recipe-place';
 
 /**
  * Shows a place of the text. The text keeps its column when it is already open; otherwise it opens
@@ -7,7 +8,7 @@ import type { Where } from '../../shared/quantity/where';
  */
 export async function revealPlace(where: Where, focus: boolean, benchColumn: vscode.ViewColumn | undefined): Promise<void> {
     const uri = vscode.Uri.parse(where.uri, true);
-    if (!uri.path.endsWith('.kerf')) return;
+    if (!mayHoldRecipes(uri)) return;
     const document = await vscode.workspace.openTextDocument(uri);
     const open = vscode.window.tabGroups.all.find((group) =>
         group.tabs.some((tab) => tab.input instanceof vscode.TabInputText && tab.input.uri.toString() === uri.toString()),

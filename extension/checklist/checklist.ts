@@ -1,7 +1,9 @@
 import * as vscode from 'vscode';
 import type { ChecklistItem } from '../../shared/view/protocol';
+import { requests } from '../../shared/view/requests';
 import { revealPlace } from '../bench/reveal';
 import type { CurrentRecipe } from '../current-recipe';
+import { movedTo } from '../moved-files';
 import type { RecipeServer } from '../server';
 import { askMeasured } from './ask-measured';
 import { finishRun } from './finish-run';
@@ -30,6 +32,7 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, mem
         const left = items.filter(({ id }) => ticks[id] === undefined).length;
         const begun = left < items.length;
         const done = begun ? `: ${items.length - left} of ${items.length} steps done` : '';
+        setContext('kerfbook.recipePinned', current.isPinned);
         view.message = checklist === undefined ? '' : `${checklist.title}, issue ${checklist.revision}${done}`;
         view.badge = begun && left > 0 ? { value: left, tooltip: `${left} ${left === 1 ? 'step' : 'steps'} left` } : undefined;
         tree.show(job(), checklist, ticks);
@@ -87,17 +90,35 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, mem
 
     const choose = async () => {
         const { uri, recipes } = current;
-        const recipe = await vscode.window.showQuickPick(recipes, { title: 'Show the checklist of which recipe?' });
+        const recipe = await vscode.window.showQuickPick(recipes, { title: 'Which recipe are you at?' });
         if (uri !== undefined && recipe !== undefined) current.choose({ uri, recipe });
+    };
+
+    /** A wait may be longer or shorter than it was; while somebody types it, it is neither yet. */
+    const adjust = async (uri: string) => {
+        if (vscode.workspace.textDocuments.some((document) => document.isDirty && document.uri.toString() === uri)) return;
+        for (const each of book.jobsOf(uri)) {
+            const checklist = await server.ask(requests.checklist, placeOf(each));
+            if (checklist !== undefined && book.adjust(each, checklist.items, Date.now())) draw();
+        }
     };
 
     draw();
     return vscode.Disposable.from(
         view,
         current.onDidChange(draw),
+        current.onDidChoose(draw),
         view.onDidChangeCheckboxState(tick),
         vscode.workspace.onDidChangeTextDocument(({ document, reason }) => {
             if (reason !== undefined && runs.changed(document.uri.toString(), document.getText())) draw();
+        }),
+        server.onDidPlan(({ uri }) => void adjust(uri)),
+        vscode.workspace.onDidSaveTextDocument(({ uri }) => void adjust(uri.toString())),
+        vscode.workspace.onDidRenameFiles(({ files }) => {
+            const moved = (uri: string) => movedTo(uri, files);
+            book.move(moved);
+            runs.move(moved);
+            draw();
         }),
         vscode.workspace.onDidDeleteFiles(({ files }) => {
             if (runs.filesChanged(files.map(String), false)) draw();
@@ -107,6 +128,7 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, mem
         }),
         announceWaits(
             book,
+            (ended) => current.isThere(placeOf(ended)),
             () => tree.refreshWaits(book.of(job())),
             (ended) => {
                 if (ended !== job()) current.choose(placeOf(ended));
@@ -120,6 +142,8 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, mem
             if (node?.kind === 'step') await measureAndTick(job(), node.item);
         }),
         vscode.commands.registerCommand('kerfbook.chooseRecipe', choose),
+        vscode.commands.registerCommand('kerfbook.pinRecipe', () => current.pin(true)),
+        vscode.commands.registerCommand('kerfbook.unpinRecipe', () => current.pin(false)),
         vscode.commands.registerCommand('kerfbook.goToStep', async (node: Node | undefined) => {
             if (node?.kind === 'step') await revealPlace(node.item.where, false, undefined);
         }),

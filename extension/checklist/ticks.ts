@@ -69,6 +69,36 @@ export class TickBook {
         this.write(job, rest);
     }
 
+    /** Files lie elsewhere now: what is ticked goes with them. */
+    move(movedTo: (uri: string) => string): void {
+        const all = this.all();
+        const moved = Object.entries(all).map(([job, ticks]): [string, Ticks] => [movedJob(job, movedTo), ticks]);
+        if (moved.some(([job]) => !Object.hasOwn(all, job))) void this.memory.update(KEY, Object.fromEntries(moved));
+    }
+
+    /**
+     * A wait whose length was changed in the recipe counts on from its tick.
+     * @returns whether any is over at another time now
+     */
+    adjust(job: string, items: readonly Tickable[], now: number): boolean {
+        const ticks = this.of(job);
+        const changed = items.flatMap(({ id, wait }): [string, Tick][] => {
+            const tick = ticks[id];
+            if (tick?.ends === undefined || wait === undefined || !(wait > 0) || !Number.isFinite(wait)) return [];
+            const { announced: _said, seen: _seen, ...rest } = tick;
+            const ends = tick.at + wait * 1000;
+            if (ends === tick.ends) return [];
+            return [[id, ends > now ? { ...rest, ends } : { ...tick, ends }]];
+        });
+        if (changed.length > 0) this.write(job, { ...ticks, ...Object.fromEntries(changed) });
+        return changed.length > 0;
+    }
+
+    /** Jobs of a file in which something is ticked. */
+    jobsOf(uri: string): string[] {
+        return Object.keys(this.all()).filter((job) => placeOf(job).uri === uri);
+    }
+
     reset(job: string): void {
         this.write(job, {});
     }
@@ -78,11 +108,19 @@ export class TickBook {
         this.write(job, ticks);
     }
 
-    /** Waits of every job that are over and have not been announced; from now on they count as announced. */
-    takeOverdue(now: number): Overdue[] {
-        const overdue = this.over(now).filter(({ tick }) => tick.announced !== true);
+    /**
+     * Waits that are over and have not been announced; from now on they count as announced.
+     * @param speaksFor of which jobs anything is said
+     */
+    takeOverdue(now: number, speaksFor: (job: string) => boolean = () => true): Overdue[] {
+        const overdue = this.over(now).filter(({ job, tick }) => tick.announced !== true && speaksFor(job));
         for (const { job, id, tick } of overdue) this.write(job, { ...this.of(job), [id]: { ...tick, announced: true } });
         return overdue;
+    }
+
+    /** Jobs with a wait that is over. */
+    jobsOver(now: number): string[] {
+        return [...new Set(this.over(now).map(({ job }) => job))];
     }
 
     /** Waits of every job that are over and that the maker has not been seen to know of. */
@@ -120,6 +158,12 @@ export class TickBook {
         const { [job]: _old, ...others } = this.all();
         void this.memory.update(KEY, Object.keys(ticks).length === 0 ? others : { ...others, [job]: ticks });
     }
+}
+
+/** The same recipe of a file that lies elsewhere now. */
+export function movedJob(job: string, movedTo: (uri: string) => string): string {
+    const { uri, recipe } = placeOf(job);
+    return jobOf(movedTo(uri), recipe);
 }
 
 export function jobOf(uri: string, recipe: string): string {

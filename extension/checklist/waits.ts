@@ -7,21 +7,29 @@ const LOOK_EVERY = 1000; // ms
  * Says when a wait is over, also one that ended while the editor was closed, and redraws running
  * waits. Each message appears once. The editor takes it away after a while, and the maker may be at the
  * bench by then: a bell in the status bar stays until it is answered.
+ * @param isThere whether the recipe of a job still is: nothing is said of one that is gone
  * @param show leads to the checklist of a job
  */
-export function announceWaits(book: TickBook, redraw: () => void, show: (job: string) => void): vscode.Disposable {
+export function announceWaits(
+    book: TickBook,
+    isThere: (job: string) => Promise<boolean>,
+    redraw: () => void,
+    show: (job: string) => void,
+): vscode.Disposable {
     const bell = vscode.window.createStatusBarItem('kerfbook.waits', vscode.StatusBarAlignment.Left, 39);
     bell.name = 'Kerfbook Waits';
     bell.command = 'kerfbook.showEndedWaits';
 
     let drawn: string | undefined;
+    /** Waits that are over, of recipes that are there, as last looked up. */
+    let unseen: readonly Overdue[] = [];
     const showEnded = (ended: readonly Overdue[]) => {
         book.see(ended);
+        unseen = unseen.filter(({ job, id }) => !ended.some((other) => other.job === job && other.id === id));
         drawBell();
         if (ended[0] !== undefined) show(ended[0].job);
     };
     const drawBell = () => {
-        const unseen = book.unseen(Date.now());
         const first = unseen[0];
         const text =
             unseen.length > 1 ? `${unseen.length} waits are over` : first && `${placeOf(first.job).recipe}: wait is over`;
@@ -41,23 +49,29 @@ export function announceWaits(book: TickBook, redraw: () => void, show: (job: st
     };
 
     let running = false;
-    const look = () => {
+    let looking = false;
+    const look = async () => {
+        if (looking) return;
+        looking = true;
         const now = Date.now();
-        for (const ended of book.takeOverdue(now)) {
-            if (vscode.workspace.getConfiguration('kerfbook.checklist').get('announceWaits', true)) void say(ended);
-        }
         const waiting = book.isWaiting(now);
         if (waiting || running) redraw(); // once more after the last has ended
         running = waiting;
+        const there = new Set<string>();
+        for (const job of book.jobsOver(now)) if (await isThere(job)) there.add(job);
+        for (const ended of book.takeOverdue(now, (job) => there.has(job))) {
+            if (vscode.workspace.getConfiguration('kerfbook.checklist').get('announceWaits', true)) void say(ended);
+        }
+        unseen = book.unseen(now).filter(({ job }) => there.has(job));
         drawBell();
+        looking = false;
     };
-    look();
-    const timer = setInterval(look, LOOK_EVERY);
+    void look();
+    const timer = setInterval(() => void look(), LOOK_EVERY);
     return vscode.Disposable.from(
         bell,
         new vscode.Disposable(() => clearInterval(timer)),
         vscode.commands.registerCommand('kerfbook.showEndedWaits', () => {
-            const unseen = book.unseen(Date.now());
             showEnded(unseen.filter(({ job }) => job === unseen[0]?.job));
         }),
     );

@@ -1,4 +1,4 @@
-import type { TickBook, Ticks } from './ticks';
+import { movedJob, type TickBook, type Ticks } from './ticks';
 
 interface WrittenRun {
     readonly uri: string;
@@ -27,6 +27,11 @@ export class WrittenRuns {
     addFile(uri: string, job: string): void {
         this.runs.push({ uri, job, ticks: this.book.of(job), count: 1, present: true });
         this.book.reset(job);
+    }
+
+    /** Files lie elsewhere now. */
+    move(movedTo: (uri: string) => string): void {
+        this.runs = this.runs.map((run) => ({ ...run, uri: movedTo(run.uri), job: movedJob(run.job, movedTo) }));
     }
 
     /** Files have been taken away, or are there again. True if ticks have changed. */

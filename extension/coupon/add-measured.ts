@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import type { DepthReading, MeasuredParams, OpenSquare, SquaresParams } from '../../shared/view/coupon-protocol';
 import type { WrittenAnswer } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
+import type { CurrentRecipe } from '../current-recipe';
 import type { RecipeServer } from '../server';
 import { applyEdits } from '../write/apply-edits';
 import { type CouponPlace, chooseCoupon } from './choose-coupon';
@@ -9,8 +10,8 @@ import { type CouponPlace, chooseCoupon } from './choose-coupon';
 type Row = MeasuredParams['rows'][number];
 
 /** "Add Measured Squares to Coupon": asks square by square, then writes all of them into the text as one edit. */
-export async function addMeasured(server: RecipeServer, known?: CouponPlace): Promise<void> {
-    const place = known ?? (await chooseCoupon(server, true));
+export async function addMeasured(server: RecipeServer, current: CurrentRecipe, known?: CouponPlace): Promise<void> {
+    const place = known ?? (await chooseCoupon(server, current, true));
     if (place === undefined) return;
     const { sheet, laser } = place;
     const params: SquaresParams = { uri: place.uri.toString(), sheet, laser };

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { CouponChoices } from '../../shared/view/coupon-protocol';
 import { requests } from '../../shared/view/requests';
+import type { CurrentRecipe } from '../current-recipe';
 import type { RecipeServer } from '../server';
 
 /** A board or veneer and a laser, seen from a recipe file. */
@@ -12,24 +13,30 @@ export interface CouponPlace {
     readonly cuts?: number;
 }
 
-/** The recipe file that is open, saved or not; says so when there is none. */
-function openRecipe(): vscode.TextEditor | undefined {
-    const editor = vscode.window.activeTextEditor;
-    if (editor?.document.languageId === 'kerfbook') return editor;
-    void vscode.window.showInformationMessage('Open a recipe file that names the board and the laser.');
-    return undefined;
+/** The file in front or else that of the current recipe, and where the cursor is in it; says so when there is none. */
+function placeInFile(current: CurrentRecipe): { readonly uri: vscode.Uri; readonly offset?: number } | undefined {
+    const uri = current.fileFor();
+    if (uri === undefined) {
+        void vscode.window.showInformationMessage('Open a recipe file that names the board and the laser.');
+        return undefined;
+    }
+    const editor = vscode.window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
+    return { uri, ...(editor === undefined ? {} : { offset: editor.document.offsetAt(editor.selection.active) }) };
 }
 
 /**
  * Asks for board and laser; what can only be one thing is not asked.
  * @param known whether a coupon under the cursor is taken without asking
  */
-export async function chooseCoupon(server: RecipeServer, known: boolean): Promise<CouponPlace | undefined> {
-    const editor = openRecipe();
-    if (editor === undefined) return undefined;
-    const { uri } = editor.document;
-    const offset = editor.document.offsetAt(editor.selection.active);
-    const choices = await server.ask(requests.couponChoices, { uri: uri.toString(), offset });
+export async function chooseCoupon(
+    server: RecipeServer,
+    current: CurrentRecipe,
+    known: boolean,
+): Promise<CouponPlace | undefined> {
+    const place = placeInFile(current);
+    if (place === undefined) return undefined;
+    const { uri } = place;
+    const choices = await server.ask(requests.couponChoices, { ...place, uri: uri.toString() });
     if (choices === undefined) return undefined;
     if (known && choices.here !== undefined) return { uri, ...choices.here };
     const sheet = await choose(choices.sheets, 'Which board or veneer?', 'a board or veneer', (name) => rowsOf(choices, name));

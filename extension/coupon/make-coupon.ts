@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import type { WriteCouponParams } from '../../shared/view/coupon-protocol';
 import type { WritingOptions } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
+import type { CurrentRecipe } from '../current-recipe';
 import type { RecipeServer } from '../server';
 import { mayWrite } from '../write/trust';
 import { offers, shortly, wishOf, writtenTo } from '../write/write-files';
@@ -11,9 +12,14 @@ import { type CouponPlace, chooseCoupon } from './choose-coupon';
 const STRIPS = 6;
 
 /** "Make Coupon": a ladder of numbered squares for a board and a laser, as files in `made/coupon-…` beside the file that declares the board. */
-export async function makeCoupon(server: RecipeServer, known?: CouponPlace, options: WritingOptions = {}): Promise<void> {
+export async function makeCoupon(
+    server: RecipeServer,
+    current: CurrentRecipe,
+    known?: CouponPlace,
+    options: WritingOptions = {},
+): Promise<void> {
     if (!mayWrite()) return;
-    const place = known ?? (await chooseCoupon(server, false));
+    const place = known ?? (await chooseCoupon(server, current, false));
     if (place === undefined) return;
     const { uri, sheet, laser } = place;
     if (vscode.workspace.getWorkspaceFolder(uri) === undefined) {
@@ -43,7 +49,7 @@ export async function makeCoupon(server: RecipeServer, known?: CouponPlace, opti
     if (chosen === 'Show') await vscode.commands.executeCommand('revealInExplorer', vscode.Uri.joinPath(folder, 'coupon.svg'));
     if (chosen === 'Add Measured Squares') await vscode.commands.executeCommand('kerfbook.addMeasuredSquares', place);
     const wish = wishOf(chosen);
-    if (wish !== undefined) await makeCoupon(server, { ...place, cuts }, wish);
+    if (wish !== undefined) await makeCoupon(server, current, { ...place, cuts }, wish);
 }
 
 /** Undefined where the maker thinks better of it. */

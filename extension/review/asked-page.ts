@@ -16,6 +16,14 @@ export function keyOf(asked: AskedPage): string {
     );
 }
 
+/** The same question of files that lie elsewhere now. */
+export function askedAt(asked: AskedPage, movedTo: (uri: string) => string): AskedPage {
+    const uri = movedTo(asked.uri);
+    return asked.kind === 'compare' && asked.before !== undefined
+        ? { ...asked, uri, before: movedTo(asked.before) }
+        : { ...asked, uri };
+}
+
 /** Comparing with an earlier version starts git; with another file it does not. */
 export function startsGit(asked: AskedPage): boolean {
     return asked.kind === 'compare' && asked.before === undefined;

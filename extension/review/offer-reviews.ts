@@ -1,14 +1,16 @@
 import * as vscode from 'vscode';
 import { command } from '../../shared/view/protocol';
 import { revealPlace } from '../bench/reveal';
+import type { CurrentRecipe } from '../current-recipe';
 import { readPlace } from '../read-place';
+import { mayHoldRecipes } from '../recipe-place';
 import type { RecipeServer } from '../server';
 import { mayStartGit } from '../write/trust';
 import { chooseRevision } from './choose-revision';
 import { Pages } from './pages';
 
 /** The commands that set recipes beside each other. */
-export function offerReviews(server: RecipeServer, memory: vscode.Memento): vscode.Disposable {
+export function offerReviews(server: RecipeServer, current: CurrentRecipe, memory: vscode.Memento): vscode.Disposable {
     const pages = new Pages(server, memory);
     // Source control says nothing of the kind of its files, so its menus ask whether there are recipes at all.
     void vscode.commands.executeCommand('setContext', 'kerfbook.active', true);
@@ -17,11 +19,11 @@ export function offerReviews(server: RecipeServer, memory: vscode.Memento): vsco
     return vscode.Disposable.from(
         pages,
         on('kerfbook.compareWithCommitted', (place) => {
-            const uri = recipeOf(place);
+            const uri = recipeOf(place, current);
             if (uri !== undefined && mayStartGit()) pages.show({ kind: 'compare', uri: uri.toString() });
         }),
         on('kerfbook.compareWithRevision', async (place) => {
-            const uri = recipeOf(place);
+            const uri = recipeOf(place, current);
             const revision = uri && mayStartGit() && (await chooseRevision(server, uri));
             if (uri !== undefined && typeof revision === 'string') pages.show({ kind: 'compare', uri: uri.toString(), revision });
         }),
@@ -32,12 +34,12 @@ export function offerReviews(server: RecipeServer, memory: vscode.Memento): vsco
             } else pages.show({ kind: 'compare', uri: after.toString(), before: before.toString() });
         }),
         on('kerfbook.compareVariants', (place) => {
-            const uri = recipeOf(place);
-            if (uri !== undefined) pages.show({ kind: 'variants', ...placeIn(uri) });
+            const uri = recipeOf(place, current);
+            if (uri !== undefined) pages.show({ kind: 'variants', ...placeIn(uri, current) });
         }),
         on('kerfbook.showHistory', (place) => {
-            const uri = recipeOf(place);
-            if (uri !== undefined) pages.show({ kind: 'history', ...placeIn(uri) });
+            const uri = recipeOf(place, current);
+            if (uri !== undefined) pages.show({ kind: 'history', ...placeIn(uri, current) });
         }),
         on('kerfbook.refreshPage', () => pages.inFront?.refresh()),
         on('kerfbook.stopPage', () => pages.inFront?.stop()),
@@ -49,31 +51,31 @@ export function offerReviews(server: RecipeServer, memory: vscode.Memento): vsco
 }
 
 /** The recipe that a command was given: by the explorer and the editor as an address, by source control inside of its own words. */
-function recipeOf(place: unknown): vscode.Uri | undefined {
+function recipeOf(place: unknown, current: CurrentRecipe): vscode.Uri | undefined {
     const given = resourceOf(place);
     if (given !== undefined && !isRecipe(given)) {
         void vscode.window.showInformationMessage('Only recipe files (.kerf) can be compared so.');
         return undefined;
     }
-    const uri = given ?? vscode.window.activeTextEditor?.document.uri;
-    if (uri !== undefined && isRecipe(uri)) return uri;
+    const uri = given ?? current.fileFor();
+    if (uri !== undefined) return uri;
     void vscode.window.showInformationMessage('Open a recipe (a .kerf file) to compare it.');
     return undefined;
 }
 
 function resourceOf(place: unknown): vscode.Uri | undefined {
-    if (place instanceof vscode.Uri) return place;
+    // The title bar of a bench view or page hands over the address of its panel.
+    if (place instanceof vscode.Uri) return place.scheme === 'webview-panel' ? undefined : place;
     if (typeof place !== 'object' || place === null || !('resourceUri' in place)) return undefined;
     return place.resourceUri instanceof vscode.Uri ? place.resourceUri : undefined;
 }
 
 function isRecipe(uri: unknown): uri is vscode.Uri {
-    return uri instanceof vscode.Uri && uri.path.endsWith('.kerf');
+    return uri instanceof vscode.Uri && mayHoldRecipes(uri);
 }
 
-/** A file, and where the cursor is in it if it is in front. */
-function placeIn(uri: vscode.Uri): { uri: string; offset?: number } {
-    const editor = vscode.window.activeTextEditor;
-    const here = editor?.document.uri.toString() === uri.toString();
-    return { uri: uri.toString(), ...(here && { offset: editor.document.offsetAt(editor.selection.active) }) };
+/** A file, and the current recipe if that is one of its. */
+function placeIn(uri: vscode.Uri, current: CurrentRecipe): { uri: string; recipe?: string } {
+    const recipe = uri.toString() === current.uri ? current.recipe : undefined;
+    return { uri: uri.toString(), ...(recipe === undefined ? {} : { recipe }) };
 }

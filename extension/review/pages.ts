@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
+import { movedTo } from '../moved-files';
 import type { RecipeServer } from '../server';
-import { type AskedPage, keyOf } from './asked-page';
+import { type AskedPage, askedAt, keyOf } from './asked-page';
 import { KeptPages, type PageMemory } from './kept-pages';
 import { PAGE_VIEW, PagePanel } from './page-panel';
 import { questionOf } from './page-question';
@@ -9,20 +10,21 @@ import { questionOf } from './page-question';
 export class Pages implements vscode.Disposable {
     private readonly open = new Map<string, PagePanel>();
     private readonly kept: KeptPages;
-    private readonly serializer: vscode.Disposable;
+    private readonly subscriptions: readonly vscode.Disposable[];
 
     constructor(
         private readonly server: RecipeServer,
         memory: PageMemory,
     ) {
         this.kept = new KeptPages(memory);
-        this.serializer = vscode.window.registerWebviewPanelSerializer(PAGE_VIEW, {
+        const serializer = vscode.window.registerWebviewPanelSerializer(PAGE_VIEW, {
             deserializeWebviewPanel: async (panel) => {
                 const asked = this.kept.take(panel.title);
                 if (asked === undefined || this.open.has(keyOf(asked))) panel.dispose();
                 else this.adopt(panel, asked);
             },
         });
+        this.subscriptions = [serializer, vscode.workspace.onDidRenameFiles(({ files }) => this.moved(files))];
     }
 
     show(asked: AskedPage): void {
@@ -39,15 +41,30 @@ export class Pages implements vscode.Disposable {
     }
 
     private adopt(panel: vscode.WebviewPanel, asked: AskedPage): void {
-        const key = keyOf(asked);
         const page = new PagePanel(panel, asked, this.server, () => this.keep());
-        this.open.set(key, page);
+        this.open.set(keyOf(asked), page);
         this.keep();
         panel.onDidDispose(() => {
             page.dispose();
-            this.open.delete(key);
+            for (const [key, one] of this.open) if (one === page) this.open.delete(key);
             this.keep();
         });
+    }
+
+    /** A page goes with its files. */
+    private moved(files: vscode.FileRenameEvent['files']): void {
+        for (const [key, page] of [...this.open]) {
+            const asked = askedAt(page.asked, (uri) => movedTo(uri, files));
+            if (keyOf(asked) === key) continue;
+            this.open.delete(key);
+            if (this.open.has(keyOf(asked))) {
+                page.panel.dispose();
+                continue;
+            }
+            this.open.set(keyOf(asked), page);
+            void page.ask(asked);
+        }
+        this.keep();
     }
 
     private keep(): void {
@@ -64,7 +81,7 @@ export class Pages implements vscode.Disposable {
     }
 
     dispose(): void {
-        this.serializer.dispose();
+        for (const each of this.subscriptions) each.dispose();
         for (const page of this.open.values()) page.dispose();
     }
 }

@@ -1,17 +1,16 @@
 import * as vscode from 'vscode';
-import type { PlannedParams, WriteRecipeParams, WritingAnswer, WritingOptions } from '../../shared/view/protocol';
+import type { WriteRecipeParams, WritingAnswer, WritingOptions } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
+import type { CurrentRecipe } from '../current-recipe';
 import { recipePlace } from '../recipe-place';
 import type { RecipeServer } from '../server';
 import { mayWrite } from './trust';
 
 /** "Write Files for Machine and Bench": everything the server builds, into `made/<recipe>` beside the recipe. */
-export function offerWriting(server: RecipeServer): vscode.Disposable {
-    const recipes = new Map<string, PlannedParams['recipes']>();
-    const listening = server.onDidPlan((params) => recipes.set(params.uri, params.recipes));
-    const command = vscode.commands.registerCommand('kerfbook.writeFiles', async (place?: unknown, named?: unknown) => {
-        const uri = recipePlace(place) ?? vscode.window.activeTextEditor?.document.uri;
-        if (uri === undefined || !uri.path.endsWith('.kerf')) {
+export function offerWriting(server: RecipeServer, current: CurrentRecipe): vscode.Disposable {
+    return vscode.commands.registerCommand('kerfbook.writeFiles', async (place?: unknown, named?: unknown) => {
+        const uri = current.fileFor(place);
+        if (uri === undefined) {
             void vscode.window.showInformationMessage('Open the recipe whose files are to be written.');
             return;
         }
@@ -22,11 +21,12 @@ export function offerWriting(server: RecipeServer): vscode.Disposable {
             );
             return;
         }
-        const recipe = typeof named === 'string' ? named : await chooseRecipe(recipes.get(uri.toString()) ?? []);
+        // Of a file that was chosen in the explorer nobody has said which recipe is meant.
+        const meant = recipePlace(place) === undefined && uri.toString() === current.uri ? current.recipe : undefined;
+        const recipe = typeof named === 'string' ? named : (meant ?? (await chooseRecipe(current.namesIn(uri.toString()))));
         if (recipe === undefined) return;
         await writeRecipe(server, uri, recipe, {});
     });
-    return vscode.Disposable.from(listening, command);
 }
 
 async function chooseRecipe(names: readonly string[]): Promise<string | undefined> {

@@ -151,7 +151,7 @@ export class Publisher {
         const params: PlannedParams = {
             uri,
             textVersion: version,
-            recipes: recipes.map((recipe) => recipe.name),
+            recipes: recipes.map(({ name, whole: { offset, length } }) => ({ name, offset, length })),
         };
         void this.connection.sendNotification(notifications.planned.method, params);
         return true;

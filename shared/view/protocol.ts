@@ -92,7 +92,11 @@ export const pictureParams = v.object({
 });
 export type PictureParams = v.InferOutput<typeof pictureParams>;
 
-export const plannedParams = v.object({ uri: address, textVersion: whole, recipes: listOf(v.string()) });
+/** A recipe of a file and where its text stands, in UTF-16 units. */
+const placedRecipe = v.object({ name: v.string(), offset: count, length: count });
+export type PlacedRecipe = v.InferOutput<typeof placedRecipe>;
+
+export const plannedParams = v.object({ uri: address, textVersion: whole, recipes: listOf(placedRecipe) });
 export type PlannedParams = v.InferOutput<typeof plannedParams>;
 
 export const toolpathParams = v.object({

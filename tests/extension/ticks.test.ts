@@ -89,3 +89,38 @@ describe('a wait that is ticked', () => {
         expect(book.of(tray)['wait-1']!.ends).toBeUndefined();
     });
 });
+
+describe('what is ticked', () => {
+    test('goes with its file', () => {
+        const book = new TickBook(memory());
+        book.tick(tray, engrave, 0);
+        book.move((uri) => uri.replace('/w/', '/v/'));
+        expect(book.of(tray)).toEqual({});
+        expect(Object.keys(book.of(jobOf('file:///v/tray.kerf', 'tray')))).toEqual(['engrave-pocket']);
+    });
+
+    test('waits as long as the recipe says now, from its tick, and rings again only where the new end is still to come', () => {
+        const book = new TickBook(memory());
+        const hours = (count: number) => count * 3600 * 1000;
+        book.tick(tray, press, 0);
+        book.see(book.takeOverdue(hours(12)));
+        expect(book.unseen(hours(12))).toEqual([]);
+        expect(book.adjust(tray, [press], hours(13))).toBe(false);
+        expect(book.adjust(tray, [{ ...press, wait: 24 * 3600 }], hours(13))).toBe(true);
+        expect(book.of(tray)['wait-1']!.ends).toBe(hours(24));
+        expect(book.takeOverdue(hours(24))).toHaveLength(1);
+        book.see(book.unseen(hours(24)));
+        expect(book.adjust(tray, [{ ...press, wait: 6 * 3600 }], hours(25))).toBe(true);
+        expect(book.unseen(hours(25))).toEqual([]);
+        expect(book.adjust(tray, [{ id: press.id, label: press.label }], hours(25))).toBe(false);
+    });
+
+    test('rings for no recipe that is gone, and for it once it is back', () => {
+        const book = new TickBook(memory());
+        book.tick(tray, press, 0);
+        const end = 12 * 3600 * 1000;
+        expect(book.jobsOver(end)).toEqual([tray]);
+        expect(book.takeOverdue(end, () => false)).toEqual([]);
+        expect(book.takeOverdue(end, () => true)).toHaveLength(1);
+    });
+});

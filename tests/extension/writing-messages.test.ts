@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { CurrentRecipe } from '../../extension/current-recipe';
 import type { RecipeServer } from '../../extension/server';
 import { requests } from '../../shared/view/requests';
 
@@ -185,7 +186,8 @@ describe('a run at the bench, finished with one step ticked', () => {
 it('files for the machine that cannot be written are told once', async () => {
     const problem = 'made/quick cannot be written: made is a file, and a folder is needed there. Move or rename it.';
     const ask = async () => ({ written: 0, folder: uriOf('made'), problems: [problem] });
-    offerWriting({ ask, onDidPlan: () => ({}) } as unknown as RecipeServer);
+    const current = { fileFor: (place: unknown) => place, namesIn: () => ['quick'] };
+    offerWriting({ ask } as unknown as RecipeServer, current as unknown as CurrentRecipe);
     await editor.commands.get('kerfbook.writeFiles')!(uriOf('quick.kerf'), 'quick');
     expect(editor.errors).toEqual([`Nothing was written for quick. ${problem}`]);
     expect(editor.questions).toEqual([]);

@@ -5,7 +5,7 @@ import { readToBench, type ToBench } from '../messages';
 import { type Actions, App } from './app';
 import { editor, tellRefused } from './editor-link';
 import { PressAsker } from './inlay/press-asker';
-import { askAgain, keep, keptBefore, noteScroll, scrollBack } from './keep';
+import { askAgain, keep, keptBefore, noteMoved, noteScroll, scrollBack } from './keep';
 import { NewestAsker } from './newest-asker';
 import { type BenchState, chosenFrame, chosenPiece, cutOf, frameKeys, stepAt } from './state';
 import { PictureTaker } from './take-picture';
@@ -84,6 +84,17 @@ function askForColumn(): void {
     columns.want({ text: view.textVersion, recipe: view.recipe, frame, ...place });
 }
 
+/** The press was asked for by a command, perhaps before there was a picture. */
+let pressWished = false;
+
+function showPress(): void {
+    const inlay = state.view?.inlays[0];
+    if (!pressWished || inlay === undefined) return;
+    pressWished = false;
+    actions.press(inlay.step);
+    root.querySelector('.press')?.scrollIntoView({ block: 'start' });
+}
+
 function isPressing({ presses }: BenchState): boolean {
     return Object.values(presses).some(({ part }) => part !== undefined);
 }
@@ -105,6 +116,14 @@ function receive(message: ToBench | undefined): void {
             break;
         case 'cursor':
             followCursor(message.offset, message.turn);
+            break;
+        case 'moved':
+            noteMoved(message.uri);
+            change({});
+            break;
+        case 'show-press':
+            pressWished = true;
+            showPress();
             break;
         case 'pressing':
             presses.progress(message.ticket, message.part, state.presses);
@@ -138,6 +157,7 @@ function showPicture(view: BenchView): void {
         lit: cursor === undefined ? undefined : stepAt(view, cursor),
     });
     presses.keepUp(state.presses, view.textVersion);
+    showPress();
 }
 
 /** Where the text cursor is; what it lies in may change with the text. */

@@ -20,6 +20,13 @@ export function keptBefore(): BenchState {
     };
 }
 
+/** Where the file lies: elsewhere than at first, once it was moved. */
+let liesAt = kept?.uri ?? '';
+
+export function noteMoved(uri: string): void {
+    liesAt = uri;
+}
+
 /** Hands the editor what is chosen, so that it outlives the page. */
 export function keep({ view, frameKey, blank, windows, cuts, toolpath, presses, start }: BenchState): void {
     if (kept === undefined) return;
@@ -28,7 +35,7 @@ export function keep({ view, frameKey, blank, windows, cuts, toolpath, presses, 
     const pressed = Object.entries(presses).flatMap(([step, { press }]) => (press === undefined ? [] : [Number(step)]));
     const scroll = goingTo ?? scrolled;
     const state: KeptState = {
-        uri: kept.uri,
+        uri: liesAt,
         windows,
         cuts,
         scroll,
