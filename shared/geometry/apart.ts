@@ -18,42 +18,71 @@ export type Combine = (
     clips: readonly Float64Array[],
 ) => readonly Float64Array[] | undefined;
 
+/** How rings hang together, worked out once for all that is asked of the same ones. */
+export interface Apart {
+    readonly subjects: readonly Float64Array[];
+    readonly clips: readonly Float64Array[];
+    /** Absent where nothing can be taken apart: all go to the engine. */
+    readonly groups?: readonly Group[];
+}
+
+interface Group {
+    /** Numbers of its rings, subjects first. */
+    readonly members: readonly number[];
+    readonly touching: boolean;
+    readonly around: Windings;
+}
+
+/** Finds which of the rings touch or cross. They are in whole units. */
+export function takenApart(subjects: readonly Float64Array[], clips: readonly Float64Array[]): Apart {
+    const whole = { subjects, clips };
+    const rings = [...subjects, ...clips];
+    const all = boundsOfRings(rings);
+    if (all === undefined) return { ...whole, groups: [] };
+    if (!(all.maxX - all.minX < exactSpan && all.maxY - all.minY < exactSpan)) return whole;
+    const index = new EdgeIndex(rings);
+    const contacts = contactsOf(index);
+    if (contacts === undefined) return whole;
+    const groups = membersOf(contacts.group);
+    if (groups.size === 1 && contacts.touching[0] === 1) return whole;
+    const surroundings = new Surroundings(rings, index, contacts.group, subjects.length);
+    return {
+        ...whole,
+        groups: Array.from(groups, ([group, members]) => ({
+            members,
+            touching: contacts.touching[group] === 1,
+            around: surroundings.of(group, members),
+        })),
+    };
+}
+
 /**
  * Combines rings as `engine` would, but asks it only for those that touch or cross. A ring that
  * meets nothing, not even itself, is an edge of the answer or it is not, as the windings on its
  * two sides decide; and rings that hang together see all others as one constant winding around
  * them. So the time grows with the number of points, whatever the engine's does, and clean rings
- * keep their points as they are. Rings are in whole units.
+ * keep their points as they are.
  */
 export function combineApart(
     engine: Combine,
     operation: Operation,
     rule: FillRule,
-    subjects: readonly Float64Array[],
-    clips: readonly Float64Array[],
+    { subjects, clips, groups }: Apart,
 ): readonly Float64Array[] | undefined {
-    const rings = [...subjects, ...clips];
-    const all = boundsOfRings(rings);
-    if (all === undefined) return [];
-    if (!(all.maxX - all.minX < exactSpan && all.maxY - all.minY < exactSpan)) return engine(operation, rule, subjects, clips);
-    const index = new EdgeIndex(rings);
-    const contacts = contactsOf(index);
-    if (contacts === undefined) return engine(operation, rule, subjects, clips);
-    const groups = membersOf(contacts.group);
-    if (groups.size === 1 && contacts.touching[0] === 1) return engine(operation, rule, subjects, clips);
-    const surroundings = new Surroundings(rings, index, contacts.group, subjects.length);
+    if (groups === undefined) return engine(operation, rule, subjects, clips);
+    const ringAt = (ring: number): Float64Array => subjects[ring] ?? clips[ring - subjects.length]!;
     const answer: Float64Array[] = [];
-    for (const [group, members] of groups) {
-        const around = surroundings.of(group, members);
-        if (contacts.touching[group] === 1) {
-            const mine = members.filter((ring) => ring < subjects.length).map((ring) => rings[ring]!);
-            const others = members.filter((ring) => ring >= subjects.length).map((ring) => rings[ring]!);
+    for (const { members, touching, around } of groups) {
+        const [first] = members;
+        if (touching) {
+            const mine = members.filter((ring) => ring < subjects.length).map(ringAt);
+            const others = members.filter((ring) => ring >= subjects.length).map(ringAt);
             const combined = combineWithin(engine, operation, rule, mine, others, around);
             if (combined === undefined) return undefined;
             for (const ring of combined) answer.push(ring);
             continue;
         }
-        const edge = edgeAlone(operation, rule, rings[group]!, group < subjects.length ? 'subject' : 'clip', around);
+        const edge = edgeAlone(operation, rule, ringAt(first!), first! < subjects.length ? 'subject' : 'clip', around);
         if (edge !== undefined) answer.push(edge);
     }
     return answer;

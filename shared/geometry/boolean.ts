@@ -1,4 +1,4 @@
-import { combine } from './engine';
+import { combine, combineBoth } from './engine';
 import { emptyRegion, type Region, type Ring } from './region';
 
 /** The region that rings in mm fill by a rule: SVG's `nonzero` (default) or `evenodd`. Rings may cross themselves and each other. */
@@ -28,6 +28,13 @@ export function subtract(a: Region, b: Region): Region {
 export function intersect(a: Region, b: Region): Region {
     if (a.rings.length === 0 || b.rings.length === 0) return emptyRegion;
     return combine('intersection', 'nonzero', a.rings, b.rings);
+}
+
+/** What of `a` lies in `b`, and what does not: both for little more than the price of one. */
+export function divide(a: Region, b: Region): { readonly inside: Region; readonly outside: Region } {
+    if (a.rings.length === 0 || b.rings.length === 0) return { inside: emptyRegion, outside: a };
+    const [inside, outside] = combineBoth(['intersection', 'difference'], 'nonzero', a.rings, b.rings);
+    return { inside: inside!, outside: outside! };
 }
 
 /** What is in exactly one of them. */

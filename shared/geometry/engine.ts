@@ -1,5 +1,5 @@
-import { combineApart } from './apart';
-import { approachTo } from './effort';
+import { type Combine, combineApart, takenApart } from './apart';
+import { type Approach, approachTo } from './effort';
 import { typescriptEngine } from './engine-typescript';
 import { loadWasmEngine } from './engine-wasm';
 import { fromGrid, toGrid } from './grid';
@@ -13,16 +13,32 @@ const heavy = 500;
 
 /** Combines rings in millimetres into a normalised region, or into `tangledRegion`. */
 export function combine(operation: Operation, rule: FillRule, subjects: readonly Ring[], clips: readonly Ring[]): Region {
-    const rings = combineApart(run, operation, rule, onGrid(subjects), onGrid(clips));
-    return rings === undefined ? tangledRegion : { rings: rings.map(fromGrid) };
+    return combineBoth([operation], rule, subjects, clips)[0]!;
 }
 
-/** Has the library that suits their number of points combine rings; undefined if that would take too long. */
-function run(operation: Operation, rule: FillRule, subjects: Rings, clips: Rings): Rings | undefined {
-    const approach = approachTo(clips.length === 0 ? subjects : [...subjects, ...clips]);
-    if (approach === 'refuse') return undefined;
-    if (approach === 'sweep down') return combineBy(operation, rule, subjects, clips);
-    return combineBy(operation, rule, subjects.map(laidOnSide), clips.map(laidOnSide)).map(laidOnSide);
+/** The same rings combined in several ways, which costs less than one way after the other: how they lie is looked at once. */
+export function combineBoth(
+    operations: readonly Operation[],
+    rule: FillRule,
+    subjects: readonly Ring[],
+    clips: readonly Ring[],
+): Region[] {
+    const apart = takenApart(onGrid(subjects), onGrid(clips));
+    // By the first ring: rings that hang together come together each time.
+    const approaches = new Map<Float64Array, Approach>();
+    /** Has the library that suits their number of points combine rings; undefined if that would take too long. */
+    const run: Combine = (operation, fill, some, others) => {
+        const first = (some[0] ?? others[0])!;
+        const approach = approaches.get(first) ?? approachTo(others.length === 0 ? some : [...some, ...others]);
+        approaches.set(first, approach);
+        if (approach === 'refuse') return undefined;
+        if (approach === 'sweep down') return combineBy(operation, fill, some, others);
+        return combineBy(operation, fill, some.map(laidOnSide), others.map(laidOnSide)).map(laidOnSide);
+    };
+    return operations.map((operation) => {
+        const rings = combineApart(run, operation, rule, apart);
+        return rings === undefined ? tangledRegion : { rings: rings.map(fromGrid) };
+    });
 }
 
 function combineBy(operation: Operation, rule: FillRule, subjects: Rings, clips: Rings): Rings {

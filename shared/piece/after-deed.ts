@@ -19,7 +19,7 @@ import {
     scorchDepth,
 } from './column';
 import { type Cell, type Face, type Met, settledFace } from './face';
-import { type Boxed, boxed, boxesMeet, halve, type Remembered, TooTangled, unite } from './partition';
+import { type Boxed, boxed, boxesMeet, halve, type Remembered, remainder, TooTangled, unite } from './partition';
 
 /** What a step does to a face. Regions in the blank's coordinates, mm. */
 export type Deed =
@@ -154,7 +154,8 @@ function burnt(face: Face, burn: Extract<Deed, { do: 'burn' }>, memo: Remembered
         cells.push({ ...part, column: struck.column });
         met.push({ ...part, column, layers: struck.met, area: area(part.region) });
     };
-    let rest: Boxed | undefined = whole;
+    const taken: Boxed[] = [];
+    let left = area(whole.region);
     for (const cell of face.cells) {
         if (!boxesMeet(cell.box, whole.box)) {
             cells.push(cell);
@@ -169,8 +170,10 @@ function burnt(face: Face, burn: Extract<Deed, { do: 'burn' }>, memo: Remembered
         const outer = boxed(outside);
         if (outer !== undefined) cells.push({ ...outer, column: cell.column });
         strike(inner, cell.column);
-        rest = rest && boxed(halve(rest.region, cell.region, memo).outside);
+        taken.push(cell);
+        left -= area(inside);
     }
+    const rest = boxed(remainder(whole.region, taken, left, memo));
     if (rest !== undefined) strike(rest, face.bare);
     return { ...face, cells: united(cells, face.bare, memo), met };
 }

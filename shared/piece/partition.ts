@@ -1,4 +1,4 @@
-import { intersect, subtract, union } from '../geometry/boolean';
+import { divide, subtract, union } from '../geometry/boolean';
 import { area, bounds } from '../geometry/measure';
 import { type Bounds, type Region, tangledRegion } from '../geometry/region';
 
@@ -51,12 +51,29 @@ export function halve(region: Region, by: Region, memo: Remembered): Halved {
 }
 
 function halved(region: Region, by: Region): Halved {
-    const inside = intersect(region, by);
-    if (inside === tangledRegion) throw new TooTangled();
-    if (inside.rings.length === 0) return { inside, outside: region };
-    const outside = subtract(region, by);
-    if (outside === tangledRegion) throw new TooTangled();
-    return { inside, outside };
+    const { inside, outside } = divide(region, by);
+    if (inside === tangledRegion || outside === tangledRegion) throw new TooTangled();
+    return inside.rings.length === 0 ? { inside, outside: region } : { inside, outside };
+}
+
+/**
+ * What of a region is in none of some disjoint others. An answer whose area is not the one that is to be expected is made again with x
+ * and y exchanged, and the better one is taken.
+ * @param expected its area by what of the region the others were found to take, mm2
+ * @throws TooTangled
+ */
+export function remainder(region: Region, taken: readonly Boxed[], expected: number, memo: Remembered): Region {
+    if (taken.length === 0) return region;
+    const key = [region, ...taken.map((one) => one.region)].map((one) => memo.keyOf(one)).join(' ');
+    return memo.get('piece-remainder', key, () => {
+        const others = { rings: taken.flatMap((one) => one.region.rings) };
+        const amiss = (left: Region): number => Math.abs(area(left) - expected);
+        const straight = subtract(region, others);
+        if (straight === tangledRegion) throw new TooTangled();
+        if (amiss(straight) <= tolerance(region, others)) return straight;
+        const turned = onSide(subtract(onSide(region), onSide(others)));
+        return amiss(turned) < amiss(straight) ? turned : straight;
+    });
 }
 
 function imbalance(whole: Region, { inside, outside }: Halved): number {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { exclude, intersect, subtract, union, unite } from '../../shared/geometry/boolean';
+import { divide, exclude, intersect, subtract, union, unite } from '../../shared/geometry/boolean';
 import { toGrid, unitsPerMillimetre } from '../../shared/geometry/grid';
 import { area, perimeter } from '../../shared/geometry/measure';
 import { emptyRegion, type Region } from '../../shared/geometry/region';
@@ -106,6 +106,15 @@ describe('two regions', () => {
         expect(area(intersect(square, emptyRegion))).toBe(0);
         expect(area(exclude(emptyRegion, square))).toBe(1);
         expect(area(subtract(square, square))).toBe(0);
+    });
+
+    test('divided at once they are what they are one after the other', () => {
+        fc.assert(
+            fc.property(regions(), regions(), (a, b) => {
+                expect(divide(a, b)).toEqual({ inside: intersect(a, b), outside: subtract(a, b) });
+            }),
+            { numRuns: 200, seed: 29 },
+        );
     });
 
     test('a lens of two circles', () => {

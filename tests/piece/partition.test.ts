@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { intersect, subtract } from '../../shared/geometry/boolean';
 import { area } from '../../shared/geometry/measure';
-import { halve } from '../../shared/piece/partition';
+import { boxed, halve, remainder } from '../../shared/piece/partition';
 import { Memo } from '../../shared/plan/memo';
 
 /**
@@ -27,4 +27,10 @@ test('what lies inside and outside makes up the whole, also where the engine is 
     expect(area(inside) + area(outside)).toBeCloseTo(area(shape), 3);
     // Each is what it says: nothing of the one lies in the other.
     expect(area(intersect(inside, outside))).toBeLessThan(1e-3);
+});
+
+test('what is in none of some regions makes up the whole with what they take, also where the engine is wrong at the first try', () => {
+    const expected = area(shape) - area(halve(shape, other, new Memo()).inside);
+    expect(Math.abs(area(subtract(shape, other)) - expected), 'the engine is wrong here').toBeGreaterThan(0.01);
+    expect(area(remainder(shape, [boxed(other)!], expected, new Memo()))).toBeCloseTo(expected, 3);
 });

@@ -2,6 +2,7 @@
 export interface Bare {
     union(rings: readonly Float64Array[]): Float64Array[];
     difference(subjects: readonly Float64Array[], clips: readonly Float64Array[]): Float64Array[];
+    intersection(subjects: readonly Float64Array[], clips: readonly Float64Array[]): Float64Array[];
     offset(rings: readonly Float64Array[], delta: number, arcTolerance: number): Float64Array[];
 }
 
@@ -42,6 +43,14 @@ export async function loadBare(binary: Uint8Array): Promise<Bare> {
         paths.delete();
         return rings;
     };
+    const between = (operation: string, subjects: readonly Float64Array[], clips: readonly Float64Array[]) => {
+        const subject = into(subjects);
+        const clip = into(clips);
+        const answer = library[operation](subject, clip, library.FillRule.NonZero);
+        subject.delete();
+        clip.delete();
+        return outOf(answer);
+    };
     return {
         union(rings) {
             const paths = into(rings);
@@ -49,14 +58,8 @@ export async function loadBare(binary: Uint8Array): Promise<Bare> {
             paths.delete();
             return outOf(answer);
         },
-        difference(subjects, clips) {
-            const subject = into(subjects);
-            const clip = into(clips);
-            const answer = library.Difference64(subject, clip, library.FillRule.NonZero);
-            subject.delete();
-            clip.delete();
-            return outOf(answer);
-        },
+        difference: (subjects, clips) => between('Difference64', subjects, clips),
+        intersection: (subjects, clips) => between('Intersect64', subjects, clips),
         offset(rings, delta, arcTolerance) {
             const paths = into(rings);
             const answer = library.InflatePaths64(paths, delta, library.JoinType.Round, library.EndType.Polygon, 2, arcTolerance);
