@@ -14,7 +14,8 @@ const page: Page = {
     title: 'Deeper than one pour',
     severities: ['warning'],
     quickFix: 'sometimes',
-    condition: 'A pocket is filled in one step, and is deeper than the resin may be poured at once.',
+    condition:
+        'A pocket is filled in one step, and is deeper than the resin may be poured at once. Powder that is packed dry (`by volume`) is not poured: thin glue wicks into it, and how deep was not found.',
     why: 'Resin warms as it cures. Too much of it at once boils, yellows, shrinks off the walls or cracks.',
     mend: 'Pour in layers, each no deeper than the resin’s sheet says, and let each set before the next; or take a resin for deep pours.',
     source: 'The resin’s own figure. Layers of about 6 mm for coating epoxy are trade guidance (seen).',
@@ -24,7 +25,7 @@ export const deepPour: Rule = {
     page,
     *examine(plan) {
         for (const { fill, step } of plan.steps) {
-            const deepest = step.kind === 'fill' ? step.resin?.deepestPour : undefined;
+            const deepest = step.kind === 'fill' && step.resin?.powderBy !== 'volume' ? step.resin?.deepestPour : undefined;
             if (fill === undefined || step.kind !== 'fill' || deepest === undefined || fill.layer.number > 1) continue;
             if (fill.pocket.depth !== undefined && 'through' in fill.pocket.depth) continue; // pocket-without-floor comes first
             const most = deepest.value + deepest.tolerance;

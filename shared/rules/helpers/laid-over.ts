@@ -55,7 +55,8 @@ export function isPrepared(plan: Plan, once: Prepared, top: Step, from: number):
 }
 
 const dulls = /\b(?:sand|scuff|abra|rub|dull|flat|scrap|plan|pad\b|steel wool)/i;
-const wipes = /\b(?:wip|degreas|acetone|spirit|alcohol|solvent|thinner)/i;
+/** A dry cloth takes off soot and dust, and leaves the oil and the wax where they are: it takes a solvent, by its name. */
+const wipes = /\b(?:degreas|acetone|spirits?\b(?! level)|alcohol|ethanol|methanol|naphtha|benzine|turpentine|solvent|thinner)/i;
 
 /** The words of a `do` step that prepares a surface for what is done next. */
 export function preparing(once: Prepared, what: string, next = 'glue'): string {

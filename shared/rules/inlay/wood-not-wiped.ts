@@ -14,8 +14,8 @@ const page: Page = {
     severities: ['warning'],
     quickFix: 'sometimes',
     condition:
-        'Glue, resin or a coat goes on a wood on which the stock says that it holds only once that is wiped, or never (`over oily-wood once wiped`), and no `do` step before it speaks of wiping.',
-    why: 'Oils and resins of teak, padauk and their like come to the surface. Glue that has to soak in lies on them and lets go, and oils, varnishes and some resins stay soft: what those woods hold keeps them from taking in oxygen.',
+        'Glue, resin or a coat goes on a wood on which the stock says that it holds only once that is wiped, or never (`over oily-wood once wiped`), and no `do` step before it speaks of a solvent: acetone, spirit, alcohol, naphtha, thinner, or degreasing.',
+    why: 'Oils and resins of teak, padauk and their like come to the surface. Glue that has to soak in lies on them and lets go, and oils, varnishes and some resins stay soft: what those woods hold keeps them from taking in oxygen. A dry cloth takes off soot and dust alone.',
     mend: 'Wipe both faces with acetone or spirit right before, and glue as soon as they are dry; or take a glue that bridges, such as epoxy. Shellac dries on anything: two thin, dewaxed coats of it between wood and finish are the surest.',
     source: 'Seen in two glue makers’ guides, which wipe with acetone; disputed by others, who only sand, and by one maker of epoxy, which advises against solvent. Of finishes, seen in four guides: all wipe with a fast solvent, two want shellac as well, one puts tung oil straight on. The product’s own sheet comes first.',
 };
@@ -38,7 +38,7 @@ export const woodNotWiped: Rule = {
                     severity: 'warning',
                     message: never
                         ? `${top.name} does not hold on ${wood.name}: seal ${what} with dewaxed shellac first, or take another.`
-                        : `${wood.name} is oily, and ${top.name} holds on ${what} only once it is wiped: no step before does that.`,
+                        : `${wood.name} is oily, and ${top.name} holds on ${what} only once it is wiped with a solvent: no step before does that.`,
                     where: step.where,
                     step: step.index,
                     fixes: never
