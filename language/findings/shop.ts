@@ -48,16 +48,24 @@ export function* shopFindings(node: AstNode): Iterable<Finding> {
         if (ast.isTrait(item) && item.value !== undefined && !isCurrency(item.value)) yield noCurrency(item);
     yield* sameTwice(node.items.filter(ast.isShopPrice));
     const { currency } = shopOf(node);
+    if (currency === undefined) return;
+    yield* otherCurrencies(node, currency.value);
+    if (likeEuro.has(currency.value)) yield* unlikelyHours(node, currency.value);
+}
+
+function* otherCurrencies(node: ast.Shop, currency: string): Iterable<Finding> {
     for (const item of node.items) {
         const unit = ast.isFigure(item) ? item.value?.unit : undefined;
-        if (currency === undefined || unit === undefined || unit === currency.value || !isCurrency(unit)) continue;
+        if (unit === undefined || unit === currency || !isCurrency(unit)) continue;
         yield say('other-currency', {
             severity: 'warning',
-            message: `This is in ${unit}, but ${node.name} reckons in ${currency.value}: it counts as nothing.`,
+            message: `This is in ${unit}, but ${node.name} reckons in ${currency}: it counts as nothing.`,
             where: whereOf((item as ast.Figure).value),
         });
     }
-    if (currency === undefined || !likeEuro.has(currency.value)) return;
+}
+
+function* unlikelyHours(node: ast.Shop, currency: string): Iterable<Finding> {
     for (const item of node.items) {
         if (!ast.isFigure(item) || !isLine(item, 'hourly', 'laserhourly')) continue;
         const [low, high] = usualHour[item.key];
@@ -65,7 +73,7 @@ export function* shopFindings(node: AstNode): Iterable<Finding> {
         if (money === undefined || (money.value >= low && money.value <= high)) continue;
         yield say('unlikely-magnitude', {
             severity: 'hint',
-            message: `That is unusually ${money.value < low ? 'little' : 'much'} for an hour: ${low} to ${high} ${currency.value} is usual.`,
+            message: `That is unusually ${money.value < low ? 'little' : 'much'} for an hour: ${low} to ${high} ${currency} is usual.`,
             where: whereOf(item.value),
         });
     }

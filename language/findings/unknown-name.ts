@@ -80,27 +80,33 @@ function unknownName(
               ? ` ${file} has \`${slip}\`: did you mean that, or is it mistyped there?`
               : helpWith(type, name, likely, known, file);
     const count = places.length > 1 ? `, and ${places.length} places name it` : '';
-    const all = places.length > 1 ? `${places.length === 2 ? 'both' : `all ${places.length}`} ` : '';
     const [where, ...others] = places;
     const rename = declaration === undefined ? [] : [callIt(declaration, unresolved, file)];
     const related = others.map((place) => ({ message: 'It is named here, too.', where: place }));
-    if (meantThing !== undefined && (declaration !== undefined || file !== undefined)) {
-        const message = file === undefined ? 'Declared here, and nobody uses that name.' : `\`${likely[0]}\` is declared here.`;
-        related.push({ message, where: whereOfPart(meantThing, 'name') });
-    }
-    const changes = likely.map(
-        (meant): Fix => ({
-            title: `Change ${all}to \`${meant}\``,
-            changes: places.map((place) => ({ do: 'replace', where: place, text: meant })),
-            ...(likely.length === 1 && (declaration === undefined || places.length === 1) && { preferred: true }),
-        }),
-    );
+    if (meantThing !== undefined && (declaration !== undefined || file !== undefined))
+        related.push(declaredHere(meantThing, likely[0]!, file));
+    const preferred = likely.length === 1 && (declaration === undefined || places.length === 1);
+    const changes = likely.map((meant) => changeTo(meant, places, preferred));
     return say('unknown-name', {
         message: `There is no ${kindWords[type] ?? 'thing'} called \`${name}\`${count}.${help}`,
         where: where!,
         related,
         fixes: places.length > 1 ? [...rename, ...changes] : [...changes, ...rename],
     });
+}
+
+function declaredHere(node: AstNode, name: string, file: string | undefined): Finding['related'][number] {
+    const message = file === undefined ? 'Declared here, and nobody uses that name.' : `\`${name}\` is declared here.`;
+    return { message, where: whereOfPart(node, 'name') };
+}
+
+function changeTo(meant: string, places: readonly Where[], preferred: boolean): Fix {
+    const which = places.length === 1 ? '' : places.length === 2 ? 'both ' : `all ${places.length} `;
+    return {
+        title: `Change ${which}to \`${meant}\``,
+        changes: places.map((place) => ({ do: 'replace', where: place, text: meant })),
+        ...(preferred && { preferred }),
+    };
 }
 
 /** The file of a declaration, as it is called from where it is missed; undefined where it is the same file. */

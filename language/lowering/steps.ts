@@ -1,7 +1,7 @@
 import type { AstNode } from 'langium';
 import type { Quantity } from '../../shared/quantity/quantity';
 import type { Allow } from '../../shared/recipe/allow';
-import type { Check, Cut, Engrave, Inlay, Sand, Step, Wait } from '../../shared/recipe/step';
+import type { Check, Cut, Engrave, Fill, Finish, Inlay, Sand, Seal, Step, Wait } from '../../shared/recipe/step';
 import * as ast from '../generated/ast';
 import { isLine } from '../vocabulary/lookup';
 import { saysNo } from '../vocabulary/no';
@@ -35,22 +35,10 @@ export function stepOf(node: ast.Step, index: number, places: PlacesByName): Ste
             return engraveOf(node, base, places);
         case 'Cut':
             return cutOf(node, base, places);
-        case 'Seal': {
-            const sealer = node.sealer?.ref;
-            return {
-                ...base,
-                kind: 'seal',
-                blank: blankRef(node),
-                ...present({ sealer: sealer && sealerOf(sealer) }),
-                coats: coatsOf(node),
-            };
-        }
-        case 'Fill': {
-            const resin = node.resin?.ref;
-            const overfill = new Items(node).figure('overfill') ?? noOverfill(node);
-            const pocket = refOf(node.pocket, base.where);
-            return { ...base, kind: 'fill', pocket, ...present({ resin: resin && resinOf(resin), overfill }) };
-        }
+        case 'Seal':
+            return sealOf(node, base);
+        case 'Fill':
+            return fillOf(node, base);
         case 'Inlay':
             return inlayOf(node, base);
         case 'Wait': {
@@ -61,16 +49,8 @@ export function stepOf(node: ast.Step, index: number, places: PlacesByName): Ste
             return { ...base, kind: 'peel', blank: blankRef(node) };
         case 'Sand':
             return sandOf(node, base);
-        case 'Finish': {
-            const coat = node.coat?.ref;
-            return {
-                ...base,
-                kind: 'finish',
-                blank: blankRef(node),
-                ...present({ coat: coat && coatOf(coat) }),
-                coats: coatsOf(node),
-            };
-        }
+        case 'Finish':
+            return finishOf(node, base);
         case 'Mask':
             return { ...base, kind: 'mask', blank: blankRef(node) };
         case 'Check':
@@ -78,6 +58,29 @@ export function stepOf(node: ast.Step, index: number, places: PlacesByName): Ste
         case 'Do':
             return { ...base, kind: 'do', text: node.text ?? '', ...present({ time: quantityOf(node.time) }) };
     }
+}
+
+function sealOf(node: ast.Seal, base: Base): Seal {
+    const sealer = node.sealer?.ref;
+    return {
+        ...base,
+        kind: 'seal',
+        blank: blankRef(node),
+        ...present({ sealer: sealer && sealerOf(sealer) }),
+        coats: coatsOf(node),
+    };
+}
+
+function fillOf(node: ast.Fill, base: Base): Fill {
+    const resin = node.resin?.ref;
+    const overfill = new Items(node).figure('overfill') ?? noOverfill(node);
+    const pocket = refOf(node.pocket, base.where);
+    return { ...base, kind: 'fill', pocket, ...present({ resin: resin && resinOf(resin), overfill }) };
+}
+
+function finishOf(node: ast.Finish, base: Base): Finish {
+    const coat = node.coat?.ref;
+    return { ...base, kind: 'finish', blank: blankRef(node), ...present({ coat: coat && coatOf(coat) }), coats: coatsOf(node) };
 }
 
 /** `without overfill`: just as much is mixed as the hollow holds. */

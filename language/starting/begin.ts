@@ -6,7 +6,7 @@ import * as ast from '../generated/ast';
 import type { KerfServices } from '../services';
 import { freeName } from './free-name';
 import { inSight, neededFiles } from './needed-files';
-import { pickedLaser, pickedSheet } from './picked-stock';
+import { type PickedSheet, type PickedStock, pickStock } from './picked-stock';
 import { declared } from './shop-here';
 import { sizesOf } from './sizes';
 import type { Extent, Start } from './start';
@@ -38,15 +38,9 @@ export function beginRecipe(
         return { problem: `A picture in greys is burnt from a PNG or JPEG; ${UriUtils.basename(art.uri)} is a drawing.` };
     const names = new Set(documents.flatMap(namesIn));
     const shelf = { documents, names, services };
-    const board = pickedSheet('board', params.board, shelf);
-    if ('problem' in board) return board;
-    const laser = pickedLaser(params.laser, shelf);
-    if ('problem' in laser) return laser;
-    if (technique === 'inlay' && !laser.foilStops)
-        return { problem: `Foil does not stop the beam of ${laser.name}: the veneer half of an inlay cannot be burnt with it.` };
-    const veneer = params.veneer && pickedSheet('veneer', params.veneer, shelf, board.moisture);
-    if (technique === 'inlay' && veneer === undefined) return { problem: 'An inlay wants a veneer.' };
-    if (veneer !== undefined && 'problem' in veneer) return veneer;
+    const picked = pickStock(params, shelf);
+    if ('problem' in picked) return picked;
+    const { board, laser, veneer } = picked;
 
     const nodes = [board.node, laser.node, veneer?.node].filter((node) => node !== undefined);
     const files = neededFiles(nodes, documents, services);
@@ -59,11 +53,6 @@ export function beginRecipe(
         board.wood?.colour ?? '',
     );
     const sizes = sizesOf(art.size, { board: board.bought, veneer: veneer?.bought, field: laser.field }, params.size);
-    const coupons = declared(documents, ast.isCoupon);
-    const unmeasured = [board, ...(veneer === undefined ? [] : [veneer])].filter(
-        ({ node }) =>
-            !coupons.some((coupon) => node !== undefined && coupon.sheet?.ref === node && coupon.laser?.ref === laser.node),
-    );
     const name = freeName(params.title, names, 'piece', services);
     const artName = freeName(UriUtils.basename(art.uri).replace(/\.[^.]*$/, ''), own, 'art', services);
     const start: Start = {
@@ -86,10 +75,7 @@ export function beginRecipe(
             page: sizes.page,
             sized: sizes.sized,
         },
-        remarks: unmeasured.map(
-            (thing) =>
-                `No coupon of ${thing.name} has been burnt on ${laser.name} yet, so its settings are guesses: Make Coupon tells how.`,
-        ),
+        remarks: unmeasured(picked, documents),
         ...supplies,
         ...(veneer === undefined
             ? {}
@@ -98,6 +84,19 @@ export function beginRecipe(
     const texts = new Map([[`${name}.kerf`, startText(start)]]);
     if (isNewFile) texts.set(workshopFile, `${blocks.join('\n\n')}\n`);
     return { name, texts, size: sizes.blank };
+}
+
+/** A remark for each sheet of which no coupon has been burnt on the laser. */
+function unmeasured({ board, laser, veneer }: PickedStock, documents: readonly LangiumDocument[]): string[] {
+    const coupons = declared(documents, ast.isCoupon);
+    const isMeasured = ({ node }: PickedSheet): boolean =>
+        node !== undefined && coupons.some((coupon) => coupon.sheet?.ref === node && coupon.laser?.ref === laser.node);
+    return [board, ...(veneer === undefined ? [] : [veneer])]
+        .filter((sheet) => !isMeasured(sheet))
+        .map(
+            ({ name }) =>
+                `No coupon of ${name} has been burnt on ${laser.name} yet, so its settings are guesses: Make Coupon tells how.`,
+        );
 }
 
 /** Names of the blanks and steps that a new recipe has itself. */

@@ -1,6 +1,6 @@
 import type { LangiumDocument } from 'langium';
 import type { Wood } from '../../shared/recipe/stock';
-import type { Picked } from '../../shared/view/new-recipe';
+import type { NewRecipeParams, Picked } from '../../shared/view/new-recipe';
 import * as ast from '../generated/ast';
 import { beamOf, laserOf, sheetOf, woodOf } from '../lowering/stock';
 import type { KerfServices } from '../services';
@@ -41,8 +41,29 @@ export interface PickedLaser {
     readonly field?: Extent;
 }
 
+export interface PickedStock {
+    readonly board: PickedSheet;
+    readonly laser: PickedLaser;
+    readonly veneer: PickedSheet | undefined;
+}
+
+/** What a recipe is made of and burnt with, or why it cannot be. */
+export function pickStock(params: NewRecipeParams, shelf: Shelf): PickedStock | Problem {
+    const board = pickedSheet('board', params.board, shelf);
+    if ('problem' in board) return board;
+    const laser = pickedLaser(params.laser, shelf);
+    if ('problem' in laser) return laser;
+    const isInlay = params.technique === 'inlay';
+    if (isInlay && !laser.foilStops)
+        return { problem: `Foil does not stop the beam of ${laser.name}: the veneer half of an inlay cannot be burnt with it.` };
+    const veneer = params.veneer && pickedSheet('veneer', params.veneer, shelf, board.moisture);
+    if (isInlay && veneer === undefined) return { problem: 'An inlay needs a veneer.' };
+    if (veneer !== undefined && 'problem' in veneer) return veneer;
+    return { board, laser, veneer };
+}
+
 /** A board or veneer that the shop has, or one to be made of a built-in wood. */
-export function pickedSheet(
+function pickedSheet(
     kind: 'board' | 'veneer',
     picked: Picked,
     { documents, names, services }: Shelf,
@@ -75,7 +96,7 @@ export function pickedSheet(
 }
 
 /** The shop's laser, or one to be written for a built-in source. */
-export function pickedLaser(picked: Picked, { documents, names, services }: Shelf): PickedLaser | Problem {
+function pickedLaser(picked: Picked, { documents, names, services }: Shelf): PickedLaser | Problem {
     if (picked.file !== undefined) {
         const node = declared(documents, ast.isLaser).find((each) => each.name === picked.name && fileOf(each) === picked.file);
         if (node === undefined) return { problem: `There is no laser ${picked.name} any more.` };

@@ -52,7 +52,16 @@ export type Job =
     | { readonly do: 'toolpath'; readonly recipe: Recipe; readonly step: number }
     | { readonly do: 'press'; readonly recipe: Recipe; readonly step: number }
     | ColumnJob
-    | { readonly do: 'section'; readonly recipe: Recipe; readonly frame: number; readonly blank: string; readonly y: number };
+    | SectionJob;
+
+/** @see sectionView */
+export interface SectionJob {
+    readonly do: 'section';
+    readonly recipe: Recipe;
+    readonly frame: number;
+    readonly blank: string;
+    readonly y: number;
+}
 
 /** @see columnWords */
 export interface ColumnJob {
@@ -78,6 +87,9 @@ export type PlainJob = CouponJob | FitJob | RunFactsJob | LayoutJob | CouponShee
 
 /** A job that needs a recipe worked out, with its art. */
 export type RecipeJob = Exclude<Job, PlainJob>;
+
+/** A job that looks at the plan of one recipe. */
+export type OnePlanJob = Exclude<RecipeJob, ReviewJob | ReviewPageJob | TableJob | HistoryJob>;
 
 /** The picture that a new recipe begins with, as a PNG file: asked for here, since only here pictures are known. */
 export interface PlaceholderJob {

@@ -18,6 +18,7 @@ import { type VariantTable, variantTable } from '../../shared/review/variant-tab
 import { examine, silencedIn } from '../../shared/rules/examine';
 import { buildSheets } from '../../shared/sheets/build-sheets';
 import { planJson } from '../../shared/sheets/plan-json';
+import type { SectionView } from '../../shared/view/bench-view';
 import { columnWords } from '../../shared/view/column-words';
 import { makeBenchView } from '../../shared/view/make-bench-view';
 import { makeChecklist } from '../../shared/view/make-checklist';
@@ -30,7 +31,19 @@ import { toolpathView } from '../../shared/view/toolpath-view';
 import { answerHistory } from './answer-history';
 import { answerPlain, isPlain } from './answer-plain';
 import { editorLinks } from './editor-links';
-import type { Answers, AnswerTo, ArtFile, Job, ReviewAnswer, ReviewJob, ReviewPageJob, TableJob, VersionAsked } from './jobs';
+import type {
+    Answers,
+    AnswerTo,
+    ArtFile,
+    Job,
+    OnePlanJob,
+    ReviewAnswer,
+    ReviewJob,
+    ReviewPageJob,
+    SectionJob,
+    TableJob,
+    VersionAsked,
+} from './jobs';
 import { readArt } from './read-art';
 import { reviewInBrief } from './review-in-brief';
 
@@ -70,7 +83,11 @@ export class PlanEngine {
         if ('columns' in job) return this.table(job);
         if ('past' in job) return answerHistory(job, this.memo);
         if (job.do === 'review') return reviewInBrief(job, this.files, this.memo) ?? this.review(job, this.plan(job.recipe));
-        const plan = this.plan(startingOn(job.recipe, 'start' in job ? job.start : undefined));
+        return this.answerOf(this.plan(startingOn(job.recipe, 'start' in job ? job.start : undefined)), job);
+    }
+
+    /** What is asked of one plan. */
+    private answerOf(plan: Plan, job: OnePlanJob): Answers[keyof Answers] {
         switch (job.do) {
             case 'examine':
                 return this.findings(plan);
@@ -102,11 +119,8 @@ export class PlanEngine {
                 );
             case 'column':
                 return columnWords(plan, job.frame, job.blank, job.x, job.y) ?? null;
-            case 'section': {
-                const face = plan.faces[job.frame]?.find((candidate) => candidate.blank === job.blank);
-                const blank = plan.blanks.find((candidate) => candidate.name === job.blank);
-                return face === undefined || blank === undefined ? null : sectionView(plan, face, blank, job.y);
-            }
+            case 'section':
+                return sectionAt(plan, job);
         }
     }
 
@@ -171,6 +185,12 @@ export class PlanEngine {
         this.last = { key, plan };
         return plan;
     }
+}
+
+function sectionAt(plan: Plan, { frame, blank: name, y }: SectionJob): SectionView | null {
+    const face = plan.faces[frame]?.find((candidate) => candidate.blank === name);
+    const blank = plan.blanks.find((candidate) => candidate.name === name);
+    return face === undefined || blank === undefined ? null : sectionView(plan, face, blank, y);
 }
 
 /** The day on which the work is said to begin is the day that the plan is for. */

@@ -121,12 +121,20 @@ function edgesTouch(points: Float64Array, e: number, f: number): boolean {
     const cy = points[2 * f + 1]!;
     const dx = points[2 * f + 2]!;
     const dy = points[2 * f + 3]!;
-    if ((ax < cx && ax < dx && bx < cx && bx < dx) || (ax > cx && ax > dx && bx > cx && bx > dx)) return false;
-    if ((ay < cy && ay < dy && by < cy && by < dy) || (ay > cy && ay > dy && by > cy && by > dy)) return false;
+    if (areApart(ax, bx, cx, dx) || areApart(ay, by, cy, dy)) return false;
     const a = (dx - cx) * (ay - cy) - (dy - cy) * (ax - cx);
     const b = (dx - cx) * (by - cy) - (dy - cy) * (bx - cx);
-    if ((a > 0 && b > 0) || (a < 0 && b < 0)) return false;
+    if (haveSameSign(a, b)) return false;
     const c = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
     const d = (bx - ax) * (dy - ay) - (by - ay) * (dx - ax);
-    return !((c > 0 && d > 0) || (c < 0 && d < 0));
+    return !haveSameSign(c, d);
+}
+
+/** Whether the interval between a and b lies wholly beside that between c and d. */
+function areApart(a: number, b: number, c: number, d: number): boolean {
+    return (a < c && a < d && b < c && b < d) || (a > c && a > d && b > c && b > d);
+}
+
+function haveSameSign(a: number, b: number): boolean {
+    return (a > 0 && b > 0) || (a < 0 && b < 0);
 }

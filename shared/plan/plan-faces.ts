@@ -6,12 +6,14 @@ import { type Face, settledFace, startFace } from '../piece/face';
 import type { Remembered } from '../piece/partition';
 import { add, exactly, type Interval } from '../quantity/interval';
 import type { Recipe } from '../recipe/recipe';
+import type { Fill, Finish, Inlay, Seal } from '../recipe/step';
+import type { Coat, Sealer } from '../recipe/stock';
 import { contentKey } from './content-key';
 import { depthLaw } from './depth-law';
 import { type CutOutcome, cutOutcome } from './freed-parts';
 import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
-import type { BlankPlan, StepPlan } from './plan';
+import type { BlankPlan, InlayPlan, StepPlan } from './plan';
 import { planFill, pouredHeight } from './plan-fill';
 import { stackAndFit, turnedOver } from './plan-inlay';
 import { hollowIn, seatIn } from './receiving-place';
@@ -121,76 +123,93 @@ function outcomeOf(plan: StepPlan, blanks: readonly BlankPlan[], steps: readonly
 
 /** What a step does to one face, in order. */
 function deedsOf(plan: StepPlan, face: Face, doing: Doing): Deed[] {
-    const { step } = plan;
-    const here = plan.blank === face.blank;
+    const { step, inlay } = plan;
+    if (plan.blank === face.blank) return deedsHere(plan, face, doing);
     switch (step.kind) {
-        case 'engrave':
-            return here && plan.laser !== undefined ? burns(plan.laser, face, doing) : [];
-        case 'cut':
-            return here && plan.laser !== undefined ? [cutDeed(plan.laser, face, doing)] : [];
-        case 'fill': {
-            const { fill } = plan;
-            if (!here || fill === undefined || step.resin === undefined) return [];
-            const metal = (step.resin.powder?.value ?? 0) > 0;
-            return [
-                {
-                    do: 'fill',
-                    step: step.index,
-                    pocket: fill.pocket.index,
-                    resin: step.resin.name,
-                    metal,
-                    ...pouredHeight(step, fill.layer),
-                },
-            ];
-        }
-        case 'inlay': {
-            const { inlay } = plan;
-            if (inlay === undefined) return [];
-            const { reliefLaser, pocketLaser, veneer = exactly(0), film, half, fit } = inlay;
-            if (face.blank === reliefLaser.blank && !here) return [{ do: 'join', into: pocketLaser.blank }];
-            if (!here) return [];
-            const relief = doing.blanks.find(({ name }) => name === reliefLaser.blank);
-            const backed = relief !== undefined && relief.blank.backing !== 'none';
-            const floor = seatIn(doing.faces, inlay, doing.memo)?.floor;
-            const stopped = fit === undefined || fit.bottoms ? undefined : add(face.level, add(exactly(fit.insertion), film));
-            return [
-                {
-                    do: 'lay',
-                    step: step.index,
-                    pocket: inlay.pocket.index,
-                    region: inlay.fits,
-                    floor: stopped ?? floor ?? add(face.level, pocketLaser.depth ?? exactly(0)),
-                    sheet: relief?.blank.sheet?.name ?? reliefLaser.blank,
-                    veneer,
-                    glue: step.glue?.name ?? 'glue',
-                    film,
-                    ...(backed ? { foil: reliefLaser.blank } : {}),
-                },
-                ...half.hollows.map(
-                    ({ region, more }) =>
-                        ({ do: 'undercut', step: step.index, region: turnedOver(region, inlay, doing.memo), more }) as const,
-                ),
-            ];
-        }
-        case 'sand':
-            return here && plan.sand !== undefined ? [{ do: 'sand', below: plan.sand.below, flush: step.flush }] : [];
-        case 'seal':
-        case 'finish': {
-            if (!here) return [];
-            const name = step.kind === 'seal' ? step.sealer?.name : step.coat?.name;
-            return [{ do: 'coat', step: step.index, name: name ?? step.kind }];
-        }
-        case 'mask':
-            return here ? [{ do: 'mask', step: step.index }] : [];
-        case 'peel': {
-            const peel: Deed = { do: 'peel', blank: step.blank.value ?? '' };
-            return here ? [peel, ...release(face, doing)] : [peel];
-        }
+        case 'inlay':
+            return inlay?.reliefLaser.blank === face.blank ? [{ do: 'join', into: inlay.pocketLaser.blank }] : [];
+        case 'peel':
+            return [{ do: 'peel', blank: step.blank.value ?? '' }];
         case 'do':
             return release(face, doing);
         default:
             return [];
     }
+}
+
+/** What a step does to the face that it is done on. */
+function deedsHere(plan: StepPlan, face: Face, doing: Doing): Deed[] {
+    const { step, laser, inlay, sand } = plan;
+    switch (step.kind) {
+        case 'engrave':
+            return laser === undefined ? [] : burns(laser, face, doing);
+        case 'cut':
+            return laser === undefined ? [] : [cutDeed(laser, face, doing)];
+        case 'fill':
+            return pour(step, plan);
+        case 'inlay':
+            return inlay === undefined ? [] : letIn(step, inlay, face, doing);
+        case 'sand':
+            return sand === undefined ? [] : [{ do: 'sand', below: sand.below, flush: step.flush }];
+        case 'seal':
+        case 'finish':
+            return [{ do: 'coat', step: step.index, name: fluidOf(step)?.name ?? step.kind }];
+        case 'mask':
+            return [{ do: 'mask', step: step.index }];
+        case 'peel':
+            return [{ do: 'peel', blank: step.blank.value ?? '' }, ...release(face, doing)];
+        case 'do':
+            return release(face, doing);
+        default:
+            return [];
+    }
+}
+
+function fluidOf(step: Seal | Finish): Sealer | Coat | undefined {
+    return step.kind === 'seal' ? step.sealer : step.coat;
+}
+
+function pour(step: Fill, { fill }: StepPlan): Deed[] {
+    const { resin } = step;
+    if (fill === undefined || resin === undefined) return [];
+    const metal = (resin.powder?.value ?? 0) > 0;
+    return [
+        {
+            do: 'fill',
+            step: step.index,
+            pocket: fill.pocket.index,
+            resin: resin.name,
+            metal,
+            ...pouredHeight(step, fill.layer),
+        },
+    ];
+}
+
+/** The veneer half comes into the pocket, with what was burnt into its underside. */
+function letIn(step: Inlay, inlay: InlayPlan, face: Face, doing: Doing): Deed[] {
+    const { reliefLaser, pocketLaser, veneer = exactly(0), film, half, fit } = inlay;
+    const relief = doing.blanks.find(({ name }) => name === reliefLaser.blank);
+    const backed = relief !== undefined && relief.blank.backing !== 'none';
+    const floor = seatIn(doing.faces, inlay, doing.memo)?.floor;
+    const stopped = fit === undefined || fit.bottoms ? undefined : add(face.level, add(exactly(fit.insertion), film));
+    return [
+        {
+            do: 'lay',
+            step: step.index,
+            pocket: inlay.pocket.index,
+            region: inlay.fits,
+            floor: stopped ?? floor ?? add(face.level, pocketLaser.depth ?? exactly(0)),
+            sheet: relief?.blank.sheet?.name ?? reliefLaser.blank,
+            veneer,
+            glue: step.glue?.name ?? 'glue',
+            film,
+            ...(backed ? { foil: reliefLaser.blank } : {}),
+        },
+        ...half.hollows.map(
+            ({ region, more }) =>
+                ({ do: 'undercut', step: step.index, region: turnedOver(region, inlay, doing.memo), more }) as const,
+        ),
+    ];
 }
 
 /** Tabs are broken, or the tape comes off that held the parts. */

@@ -36,14 +36,8 @@ const tangled: Unplanned = { unplanned: tooTangled };
  * half of it, less what the width of the beam adds by itself.
  */
 export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTable): LaserPlan | Unplanned {
-    const placed: PlacedArt[] = [];
-    for (const [index, placement] of step.placements.entries()) {
-        const one = place(placement, index, table);
-        if (one === undefined) return { unplanned: 'its art could not be read' };
-        if (one === 'tangled') return tangled;
-        placed.push(one);
-    }
-    if (placed.length === 0) return { unplanned: 'it has no art' };
+    const placed = placeArt(step, table);
+    if ('unplanned' in placed) return placed;
     const axis = step.mirror.length % 2 === 1 ? axisOf(placed) : undefined;
     const solved = solveSettings(step, table.blank, recipe, table.memo);
     const { memo } = table;
@@ -61,8 +55,7 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         table,
     );
     const wall = wallOfStep(solved, recipe, { ...table, line: lineOf(outline) });
-    const clearance = clearanceOf(step, recipe);
-    const edge = (step.offset?.value ?? 0) + (clearance === undefined ? 0 : clearance / 2 - (wall?.growth ?? 0));
+    const edge = (step.offset?.value ?? 0) + halfClearance(step, recipe, wall);
     const scanAngle = scanAngleOf(step, table.blank.grain);
     const pictures = picturesOf(step, placed, { pitch: pitchOf(step, solved), angle: scanAngle, axis }, table);
     const whole = burntRegion(
@@ -117,6 +110,18 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
                   memo,
               )),
     };
+}
+
+/** The art of a step where it lies on the blank. */
+function placeArt(step: Engrave | Cut, table: PlacingTable): PlacedArt[] | Unplanned {
+    const placed: PlacedArt[] = [];
+    for (const [index, placement] of step.placements.entries()) {
+        const one = place(placement, index, table);
+        if (one === undefined) return { unplanned: 'its art could not be read' };
+        if (one === 'tangled') return tangled;
+        placed.push(one);
+    }
+    return placed.length === 0 ? { unplanned: 'it has no art' } : placed;
 }
 
 /** A step that follows its outline: as wide as the spot, as often as it has passes. */
@@ -261,6 +266,12 @@ function burntRegion(placed: readonly PlacedArt[], axis: number | undefined, edg
 function axisOf(placed: readonly PlacedArt[]): number {
     const xs = placed.map((one) => one.centre.x);
     return (Math.min(...xs) + Math.max(...xs)) / 2;
+}
+
+/** How far the edge of an inlay's half is drawn outwards for its clearance, mm: what the beam takes by itself counts. */
+function halfClearance(step: Engrave | Cut, recipe: Recipe, wall: Wall | undefined): number {
+    const clearance = clearanceOf(step, recipe);
+    return clearance === undefined ? 0 : clearance / 2 - (wall?.growth ?? 0);
 }
 
 /** The clearance that an inlay asks of this half; undefined for a step that no inlay uses. */

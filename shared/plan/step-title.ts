@@ -3,31 +3,35 @@ import type { Step } from '../recipe/step';
 
 /** What a step is called in lists, such as "Engrave pocket". */
 export function stepTitle(step: Step): string {
-    const unknown = '…';
     switch (step.kind) {
         case 'engrave':
             return `Engrave ${step.name}`;
         case 'cut':
             return `Cut ${step.name}`;
         case 'seal':
-            return `Seal ${step.blank.value ?? unknown} with ${step.sealer?.name ?? unknown}`;
+            return `Seal ${shown(step.blank.value)} with ${shown(step.sealer?.name)}`;
         case 'fill':
-            return `Fill ${step.pocket.value ?? unknown} with ${step.resin?.name ?? unknown}`;
+            return `Fill ${shown(step.pocket.value)} with ${shown(step.resin?.name)}`;
         case 'inlay':
-            return `Let ${step.relief.value ?? unknown} into ${step.pocket.value ?? unknown}`;
+            return `Let ${shown(step.relief.value)} into ${shown(step.pocket.value)}`;
         case 'wait':
             return `Wait ${showTime(step.time.value)}${step.longest === undefined ? '' : ` to ${showTime(step.longest.value)}`}`;
         case 'peel':
-            return `Peel ${step.blank.value ?? unknown}`;
+            return `Peel ${shown(step.blank.value)}`;
         case 'sand':
-            return `Sand ${step.blank.value ?? unknown}`;
+            return `Sand ${shown(step.blank.value)}`;
         case 'finish':
-            return `Finish ${step.blank.value ?? unknown} with ${step.coat?.name ?? unknown}`;
+            return `Finish ${shown(step.blank.value)} with ${shown(step.coat?.name)}`;
         case 'mask':
-            return `Mask ${step.blank.value ?? unknown}`;
+            return `Mask ${shown(step.blank.value)}`;
         case 'check':
-            return `Check ${step.step.value ?? unknown}`;
+            return `Check ${shown(step.step.value)}`;
         case 'do':
             return step.text;
     }
+}
+
+/** A name, or dots where it is not known yet. */
+function shown(name: string | undefined): string {
+    return name ?? '…';
 }
