@@ -6,14 +6,15 @@
  *
  * In the sources they bear the tag @commonPractice; stock and the rules' pages, which makers read too, say it in words.
  */
+import { countedKinds, stockLines } from '../language/stock-sources.ts';
 import { practices } from '../tests/house/common-practice.ts';
 import { sourceFiles, stockFiles } from '../tests/house/source-files.ts';
-import { countedGrades, gradesOf } from '../tests/house/stock-grades.ts';
 
 const word = process.argv[2]?.toLowerCase() ?? '';
 const files = [...sourceFiles('shared', 'language', 'server', 'extension'), ...stockFiles()];
 const found = practices(files).filter(({ place, text }) => `${place} ${text}`.toLowerCase().includes(word));
 for (const { place, text } of found) console.log(`${place}  ${text}`);
 console.log(`${found.length} of common practice, without a source.`);
-const graded = countedGrades(gradesOf(stockFiles())).map(([grade, count]) => `${count} ${grade}`);
+const builtIn = stockFiles().filter(({ path }) => !path.startsWith('samples/'));
+const graded = countedKinds(stockLines(builtIn)).map(([grade, count]) => `${count} ${grade}`);
 console.log(`Built-in stock, lines by grade: ${graded.join(', ')}.`);

@@ -25,6 +25,7 @@ const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
     ['history', async () => (await import('./history')).history],
     ['merge', async () => (await import('./merge')).merge],
     ['upgrade', async () => (await import('./upgrade')).upgrade],
+    ['stock', async () => (await import('./stock')).stock],
     ['completion', async () => (await import('./completion')).completion],
     ['serve', async () => (await import('./serve')).serve],
 ]);

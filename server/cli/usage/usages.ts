@@ -1,3 +1,4 @@
+import type { Grade } from '../../../language/stock-sources';
 import { techniques } from '../../../shared/view/techniques';
 import type { CommandUsage } from './command-usage';
 
@@ -205,6 +206,30 @@ export const upgradeUsage = {
     examples: [{ line: 'kerfbook upgrade --dry-run', what: 'what would change below this folder' }],
 } as const satisfies CommandUsage;
 
+/** How the lines of the built-in stock are known, the best first. */
+export const stockGrades: Readonly<Record<Grade, string>> = {
+    checked: 'somebody has read the source that is named, or it is computed from what was read there',
+    'rule of thumb': 'common practice or our own judgement; no source is known',
+    'not checked yet': 'from memory; nobody has read its source',
+};
+
+export const stockUsage = {
+    name: 'stock',
+    forms: ['[NAME ...]'],
+    brief: 'the woods, glues, resins and finishes that are built in',
+    more: [
+        'Lists the names of what every recipe can use without declaring it; with names, the lines of those. What a shop writes itself goes before.',
+        `With --sources each line says how it is known. ${Object.entries(stockGrades)
+            .map(([grade, what]) => `${grade[0]!.toUpperCase()}${grade.slice(1)}: ${what}.`)
+            .join(' ')}`,
+    ],
+    options: { sources: flag('How each line is known, and how many of each grade there are.') },
+    examples: [
+        { line: 'kerfbook stock teak', what: 'what is built in of teak' },
+        { line: 'kerfbook stock --sources', what: 'where every figure comes from' },
+    ],
+} as const satisfies CommandUsage;
+
 export const serveUsage = {
     name: 'serve',
     forms: [''],
@@ -236,6 +261,7 @@ export const usages: readonly CommandUsage[] = [
     showUsage,
     mergeUsage,
     upgradeUsage,
+    stockUsage,
     serveUsage,
     completionUsage,
 ];
