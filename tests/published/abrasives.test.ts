@@ -1,7 +1,7 @@
 /**
  * Abrasive grades: FEPA 43-1 / ISO 6344 medians (the built-in stock) against a rounded list (seen), and CAMI, ANSI B74.18
- * (from memory) against a finishing trade's chart (seen) and a rule of equality (seen). The exact medians of the stock are
- * from memory and have no outside witness beyond the rounded list, which ends at 80.
+ * (from memory) against a finishing trade's chart (seen) and a rule of equality (seen). A dictionary of measures (seen) has exact
+ * ones from 40 to 120, a guide to grit charts (seen) the coarsest of the fine ones; the digit behind the point of the others is from memory.
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
@@ -35,6 +35,22 @@ describe('FEPA 43-1 medians', () => {
     ] as const) {
         it(`P${grit} in the rounded list`, () => expect(Math.abs(fepa.get(grit)! - rounded)).toBeLessThanOrEqual(1.5));
     }
+});
+
+describe('exact medians', () => {
+    it('of a dictionary of measures, 40 to 120', () => {
+        for (const [grit, micron] of [
+            [40, 425],
+            [50, 336],
+            [60, 269],
+            [80, 201],
+            [100, 162],
+            [120, 125],
+        ] as const)
+            expect(fepa.get(grit), `P${grit}`).toBe(micron);
+    });
+    it('the coarsest of the fine ones has 58.4, says a guide to grit charts', () =>
+        expect(Math.abs(fepa.get(240)! - 58.4)).toBeLessThan(0.15));
 });
 
 describe('CAMI against FEPA (rule of equality, seen)', () => {
