@@ -1,4 +1,5 @@
 import path from 'node:path';
+import type { File } from '../../language/generated/ast';
 import { plainJson } from '../../shared/review/one-line';
 import { reviewSchema } from '../../shared/review/review';
 import type { ReviewAnswer } from '../engine/jobs';
@@ -16,14 +17,25 @@ import { readArgs } from './usage/read-args';
 import { diffUsage } from './usage/usages';
 import { UsageError } from './usage-error';
 
-const formats: Readonly<Record<ChoiceOf<typeof diffUsage, 'format'>, (answers: readonly ReviewAnswer[]) => Promise<string>>> = {
-    text: async (answers) => {
-        const { reviewText } = await import('../../shared/review/as-text');
-        return answers.map(({ review }) => reviewText(review)).join('\n');
+const formats: Readonly<
+    Record<
+        ChoiceOf<typeof diffUsage, 'format'>,
+        (answers: readonly ReviewAnswer[], untouched: readonly string[]) => Promise<string>
+    >
+> = {
+    text: async (answers, untouched) => {
+        const { reviewsText } = await import('../../shared/review/as-text');
+        return reviewsText(
+            answers.map(({ review }) => review),
+            untouched,
+        );
     },
-    markdown: async (answers) => {
+    markdown: async (answers, untouched) => {
         const { reviewMarkdown } = await import('../../shared/review/as-markdown');
-        return reviewMarkdown(answers.map(({ review }) => review));
+        return reviewMarkdown(
+            answers.map(({ review }) => review),
+            untouched,
+        );
     },
     json: async (answers) => `${plainJson({ schema: reviewSchema, reviews: answers.map(({ review }) => review) })}\n`,
     html: async (answers) => (await import('../../shared/review/html/as-html')).reviewHtml(answers),
@@ -44,13 +56,16 @@ export async function diff(args: string[]): Promise<number> {
         brief: values.format === 'text' || values.format === 'markdown',
         ...(values.recipe !== undefined && { recipe: values.recipe }),
     };
-    const answers = revisions.length > 0 ? await ofRevisions(revisions, files, wish) : await ofFiles(files, values.as, wish);
+    const { answers, untouched } =
+        revisions.length > 0
+            ? await ofRevisions(revisions, files, wish)
+            : { answers: await ofFiles(files, values.as, wish), untouched: [] };
     if (answers.length === 0 && files.length > 0) {
         throw new UsageError(
             values.recipe === undefined ? 'There is no recipe on either side.' : `There is no recipe ${values.recipe}.`,
         );
     }
-    say(answers.length === 0 && values.format === 'text' ? 'No recipe differs.\n' : await format(answers));
+    say(answers.length === 0 && values.format === 'text' ? 'No recipe differs.\n' : await format(answers, untouched));
     return values['exit-code'] && answers.some(({ review }) => !review.same) ? 1 : 0;
 }
 
@@ -67,7 +82,7 @@ async function ofFiles(files: readonly string[], as: string | undefined, wish: R
     return reviewFile(await openFile(before, as), await openFile(after, as), { before, after }, wish);
 }
 
-async function ofRevisions(revisions: readonly string[], files: readonly string[], wish: ReviewWish): Promise<ReviewAnswer[]> {
+async function ofRevisions(revisions: readonly string[], files: readonly string[], wish: ReviewWish): Promise<Reviewed> {
     if (revisions.length > 2) throw new UsageError('Compare one revision with the work tree, or two revisions.');
     const repository = await repositoryHere(files[0] === undefined ? process.cwd() : path.dirname(await realPlace(files[0])));
     const commits = Promise.all([startOf(repository, revisions[0]!), revisions[1] && repository.commit(revisions[1])]);
@@ -89,7 +104,25 @@ async function ofRevisions(revisions: readonly string[], files: readonly string[
     );
     const answers: ReviewAnswer[] = [];
     for (const pair of pairs) answers.push(...(await reviewFile(before, await after, pair, wish)));
-    return answers;
+    return { answers, untouched: asked === undefined ? recipesBut(pairs, await after) : [] };
+}
+
+interface Reviewed {
+    readonly answers: readonly ReviewAnswer[];
+    /** Names of the recipes that the change does not reach. */
+    readonly untouched: readonly string[];
+}
+
+/** The recipes of all other files, by their names in the text alone: nothing of them is worked out. */
+function recipesBut(pairs: readonly FilePair[], { documents }: OpenVersion): string[] {
+    const reached = new Set(pairs.map(({ after }) => after));
+    return [...documents].flatMap(([name, { parseResult }]) =>
+        reached.has(name)
+            ? []
+            : (parseResult.value as File).entries.flatMap((entry) =>
+                  entry.$type === 'Recipe' && 'name' in entry ? [entry.name] : [],
+              ),
+    );
 }
 
 /** The one promise, while another goes on that is awaited later: should that fail first, it is still heard then. */

@@ -1,3 +1,4 @@
+import type { Art } from '../art/art';
 import { intersect, subtract } from '../geometry/boolean';
 import { area } from '../geometry/measure';
 import { emptyRegion, type Region } from '../geometry/region';
@@ -67,6 +68,7 @@ interface Side {
     readonly figures: readonly Figure[];
     readonly paint: Region;
     readonly page: { readonly width: number; readonly height: number };
+    readonly art?: Art;
 }
 
 function sideOf(source: ArtSource | undefined, plan: Plan, memo: Memo): Side | undefined {
@@ -75,7 +77,7 @@ function sideOf(source: ArtSource | undefined, plan: Plan, memo: Memo): Side | u
     const figures = artFigures(source, state);
     if (state?.kind !== 'art') return { figures, paint: emptyRegion, page: { width: 0, height: 0 } };
     const { art } = state;
-    return { figures, paint: paintOf(art, source, [], memo), page: art.page };
+    return { figures, paint: paintOf(art, source, [], memo), page: art.page, art };
 }
 
 /** What is written of a piece of art, and what became of its file. */
@@ -100,7 +102,15 @@ function compare(old: Side | undefined, now: Side | undefined, name: string, mem
     const status = old === undefined ? 'added' : now === undefined ? 'removed' : 'changed';
     const areas = { gained: area(regions.gained), lost: area(regions.lost), kept: area(regions.kept) };
     if (status === 'changed' && changes.length === 0 && areas.gained + areas.lost < leastArea) return undefined;
-    return { review: { name, status, changes, ...areas }, page, ...regions };
+    const parts = { gained: missingIn(old?.art, now?.art), lost: missingIn(now?.art, old?.art) };
+    const named = status === 'changed' && parts.gained.length + parts.lost.length > 0 ? { parts } : {};
+    return { review: { name, status, changes, ...areas, ...named }, page, ...regions };
+}
+
+/** The named parts of `other` that `art` has not; of a group that is missing as a whole only the group. */
+function missingIn(art: Art | undefined, other: Art | undefined): string[] {
+    const here = new Set(art?.parts.flatMap(({ ids }) => ids));
+    return [...new Set(other?.parts.flatMap(({ ids }) => ids.filter((id) => !here.has(id)).slice(-1)))].map((id) => `#${id}`);
 }
 
 /** Less than this is rounding of the grid and no change of the drawing, mm2. */

@@ -72,7 +72,8 @@ export function comparePlans(before: Version, after: Version, memo: Memo, drawn?
     return { review, places: reviewPlaces(after, review, { findings: findingPlaces, allows: allowPlaces }), matches, art };
 }
 
-function isSame(review: Omit<Review, 'same'>): boolean {
+/** Whether nothing is left of a comparison that anybody would be told. */
+export function isSame(review: Omit<Review, 'same'>): boolean {
     const { recipe, things, art, times, run, supplies, cost, runs, findings, cautions } = review;
     const lists: readonly (readonly unknown[])[] = [
         recipe,

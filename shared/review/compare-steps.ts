@@ -5,6 +5,7 @@ import { type Figure, word } from './figure';
 import type { Match } from './match-steps';
 import { outcomes } from './outcomes';
 import type { StepReview } from './review';
+import { shiftsOf } from './shifts';
 import { writtenFigures } from './written';
 
 /** What became of every step: one review a match, in the same order. */
@@ -28,6 +29,7 @@ function review(was: InPlan | undefined, is: InPlan | undefined, { moved }: Matc
     const all = changesOf(followsFrom(was, drawn), followsFrom(is, drawn));
     // A wait that is written as 24 h need not be told again as what follows from itself.
     const follows = all.filter((change) => !said.has(spoken(change)));
+    const shifts = was === undefined || is === undefined ? [] : shiftsOf(was.step, is.step, { before: was.plan, after: is.plan });
     const titleBefore = old !== undefined && now !== undefined && old.title !== now.title ? { titleBefore: old.title } : {};
     return {
         status:
@@ -45,6 +47,7 @@ function review(was: InPlan | undefined, is: InPlan | undefined, { moved }: Matc
         moved,
         settings,
         follows,
+        ...(shifts.length > 0 && { shifts }),
     };
 }
 

@@ -3,14 +3,14 @@ import type { Quantity } from '../quantity/quantity';
 import type { Recipe } from '../recipe/recipe';
 import type { Burn, CutTest } from '../recipe/stock';
 import { changesOf } from './change';
-import { type Figure, word } from './figure';
+import { type Figure, range, word } from './figure';
 import type { ThingReview } from './review';
 import { tell, writtenFigures } from './written';
 
 /** Blanks that differ, and stock that both versions use but of which the figures differ. */
 export function compareThings(before: Plan, after: Plan): ThingReview[] {
     return [
-        ...compare(blanks(before.recipe), blanks(after.recipe), true),
+        ...compare(blanks(before, after), blanks(after, before), true),
         ...compare(stock(before.recipe), stock(after.recipe), false),
         ...compare(coupons(before.recipe), coupons(after.recipe), true),
     ];
@@ -33,8 +33,16 @@ function compare(before: Things, after: Things, all: boolean): ThingReview[] {
     return reviews;
 }
 
-function blanks({ blanks: all }: Recipe): Things {
-    return new Map(all.map((blank) => [`blank ${blank.name}`, writtenFigures(blank)]));
+/** Where a blank is cut out of another board, how thick that is; of one board the thickness is told among the stock. */
+function blanks({ recipe, blanks: planned }: Plan, other: Plan): Things {
+    return new Map(
+        recipe.blanks.map((blank) => {
+            const was = other.recipe.blanks.find(({ name }) => name === blank.name);
+            const thickness = planned.find(({ name }) => name === blank.name)?.thickness;
+            const isOther = was !== undefined && was.sheet?.name !== blank.sheet?.name && thickness !== undefined;
+            return [`blank ${blank.name}`, [...writtenFigures(blank), ...(isOther ? [range('thickness', thickness)] : [])]];
+        }),
+    );
 }
 
 function coupons({ coupons: all }: Recipe): Things {

@@ -1,6 +1,7 @@
 import type { Severity } from '../recipe/finding';
 import type { Change } from './change';
 import type { PinnedNote } from './pinned';
+import type { Shift } from './shifts';
 
 /** Version of the JSON's shape: goes up when a reader would have to change. */
 export const reviewSchema = 1;
@@ -71,6 +72,8 @@ export interface StepReview {
     readonly settings: readonly Change[];
     /** What follows from that, or from something that was changed elsewhere. */
     readonly follows: readonly Change[];
+    /** What it lays elsewhere on its blank; absent where that is nothing. */
+    readonly shifts?: readonly Shift[];
 }
 
 export interface ArtReview {
@@ -82,6 +85,8 @@ export interface ArtReview {
     readonly gained: number;
     readonly lost: number;
     readonly kept: number;
+    /** Named parts of the drawing (`#id`) that only one version has, the outermost; absent where there are none. */
+    readonly parts?: { readonly gained: readonly string[]; readonly lost: readonly string[] };
 }
 
 export interface FindingReview {

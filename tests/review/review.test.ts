@@ -122,6 +122,7 @@ describe('what was written differently, and what follows from it', () => {
         const found = await review(fillRecipe(), fillRecipe({ wood: 'walnut-12' }));
         expect(found.things.filter(({ thing }) => thing.startsWith('blank'))[0]?.changes).toEqual([
             expect.objectContaining({ label: 'sheet', before: 'ash-10', after: 'walnut-12' }),
+            expect.objectContaining({ label: 'thickness', before: '10 mm ± 0.2 mm', after: '12 mm ± 0.3 mm' }),
         ]);
         expect(found.things.map(({ thing }) => thing)).not.toContain('board walnut-12');
     });
