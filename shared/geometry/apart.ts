@@ -114,12 +114,12 @@ function edgeAlone(
 }
 
 /** How often the subject rings and the clip rings wind around a place. */
-interface Windings {
+export interface Windings {
     readonly subject: number;
     readonly clip: number;
 }
 
-function isInside(operation: Operation, rule: FillRule, { subject, clip }: Windings): boolean {
+export function isInside(operation: Operation, rule: FillRule, { subject, clip }: Windings): boolean {
     const a = isFilled(rule, subject);
     const b = isFilled(rule, clip);
     switch (operation) {

@@ -34,20 +34,32 @@ export interface Halved {
 /** Shapes cross so often that nothing can be said. */
 export class TooTangled extends Error {}
 
-/**
- * What of `region` lies inside and outside of `by`. The areas of both have to make up the whole: an engine that fills or loses a
- * hole where shapes touch is asked again with x and y exchanged, and the better answer is taken.
- * @throws TooTangled
- */
+/** What of `region` lies inside and outside of `by`: the areas of both have to make up the whole. @throws TooTangled */
 export function halve(region: Region, by: Region, memo: Remembered): Halved {
-    return memo.get('piece-halves', `${memo.keyOf(region)} ${memo.keyOf(by)}`, () => {
-        const straight = halved(region, by);
-        const amiss = imbalance(region, straight);
-        if (amiss <= tolerance(region, by)) return straight;
-        const turned = halved(onSide(region), onSide(by));
-        if (imbalance(region, turned) >= amiss) return straight;
-        return { inside: onSide(turned.inside), outside: onSide(turned.outside) };
-    });
+    return memo.get('piece-halves', `${memo.keyOf(region)} ${memo.keyOf(by)}`, () =>
+        addingUp(
+            () => halved(region, by),
+            () => {
+                const turned = halved(onSide(region), onSide(by));
+                return { inside: onSide(turned.inside), outside: onSide(turned.outside) };
+            },
+            (answer) => imbalance(region, answer),
+            tolerance(region, by),
+        ),
+    );
+}
+
+/**
+ * The straight answer if what is amiss of it is no more than the slack, or the better one of it and the turned one. The polygon
+ * engine mends its own slips where few points hang together; of many it may still fill or lose a hole where shapes touch.
+ * @param turned the same with x and y exchanged
+ */
+export function addingUp<T>(straight: () => T, turned: () => T, amiss: (answer: T) => number, slack: number): T {
+    const first = straight();
+    const off = amiss(first);
+    if (off <= slack) return first;
+    const second = turned();
+    return amiss(second) < off ? second : first;
 }
 
 function halved(region: Region, by: Region): Halved {
@@ -57,8 +69,7 @@ function halved(region: Region, by: Region): Halved {
 }
 
 /**
- * What of a region is in none of some disjoint others. An answer whose area is not the one that is to be expected is made again with x
- * and y exchanged, and the better one is taken.
+ * What of a region is in none of some disjoint others.
  * @param expected its area by what of the region the others were found to take, mm2
  * @throws TooTangled
  */
@@ -67,12 +78,16 @@ export function remainder(region: Region, taken: readonly Boxed[], expected: num
     const key = [region, ...taken.map((one) => one.region)].map((one) => memo.keyOf(one)).join(' ');
     return memo.get('piece-remainder', key, () => {
         const others = { rings: taken.flatMap((one) => one.region.rings) };
-        const amiss = (left: Region): number => Math.abs(area(left) - expected);
-        const straight = subtract(region, others);
-        if (straight === tangledRegion) throw new TooTangled();
-        if (amiss(straight) <= tolerance(region, others)) return straight;
-        const turned = onSide(subtract(onSide(region), onSide(others)));
-        return amiss(turned) < amiss(straight) ? turned : straight;
+        return addingUp(
+            () => {
+                const straight = subtract(region, others);
+                if (straight === tangledRegion) throw new TooTangled();
+                return straight;
+            },
+            () => onSide(subtract(onSide(region), onSide(others))),
+            (left) => Math.abs(area(left) - expected),
+            tolerance(region, others),
+        );
     });
 }
 

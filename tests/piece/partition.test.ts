@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
-import { intersect, subtract } from '../../shared/geometry/boolean';
+import { intersect } from '../../shared/geometry/boolean';
 import { area } from '../../shared/geometry/measure';
-import { boxed, halve, remainder } from '../../shared/piece/partition';
+import { addingUp, boxed, halve, remainder } from '../../shared/piece/partition';
 import { Memo } from '../../shared/plan/memo';
 
 /**
- * Two shapes of whose parts the engine loses a triangle where three edges meet in one place: one of 6 in 20,000 random pairs of unions on
+ * Two shapes of whose parts both polygon libraries lose a triangle where three edges meet in one place: one of 6 in 20,000 random pairs of unions on
  * small grids; of the six, five come out right with x and y exchanged.
  */
 const shape = { rings: [Float64Array.of(1.7857, 3.5714, 5, 1, 4, 5, 2.5, 5, 3, 6, 0, 6, 0, 0)] };
@@ -18,19 +18,33 @@ const other = {
     ],
 };
 
-test('what lies inside and outside makes up the whole, also where the engine is wrong at the first try', () => {
-    const apart = area(intersect(shape, other)) + area(subtract(shape, other));
-    expect(Math.abs(apart - area(shape)), 'the engine is wrong here; if it no longer is, take another pair').toBeGreaterThan(
-        0.01,
-    );
+test('what lies inside and outside makes up the whole, and nothing of the one lies in the other', () => {
     const { inside, outside } = halve(shape, other, new Memo());
     expect(area(inside) + area(outside)).toBeCloseTo(area(shape), 3);
-    // Each is what it says: nothing of the one lies in the other.
     expect(area(intersect(inside, outside))).toBeLessThan(1e-3);
+    expect(area(remainder(shape, [boxed(other)!], area(outside), new Memo()))).toBeCloseTo(area(outside), 3);
 });
 
-test('what is in none of some regions makes up the whole with what they take, also where the engine is wrong at the first try', () => {
-    const expected = area(shape) - area(halve(shape, other, new Memo()).inside);
-    expect(Math.abs(area(subtract(shape, other)) - expected), 'the engine is wrong here').toBeGreaterThan(0.01);
-    expect(area(remainder(shape, [boxed(other)!], expected, new Memo()))).toBeCloseTo(expected, 3);
+test('an answer that does not add up is made again with x and y exchanged, and the better one is taken', () => {
+    const amiss = (answer: number): number => Math.abs(answer - 10);
+    const never = () => {
+        throw new Error('asked');
+    };
+    expect(addingUp(() => 9.9, never, amiss, 0.2)).toBe(9.9);
+    expect(
+        addingUp(
+            () => 9,
+            () => 10.5,
+            amiss,
+            0.2,
+        ),
+    ).toBe(10.5);
+    expect(
+        addingUp(
+            () => 9,
+            () => 12,
+            amiss,
+            0.2,
+        ),
+    ).toBe(9);
 });
