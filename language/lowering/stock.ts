@@ -128,6 +128,7 @@ export const sheetOf = once((node: ast.Sheet): Sheet => {
             sawn: items.choice('sawn'),
             thickness: items.figure('thickness'),
             moisture: items.figure('moisture'),
+            varies: items.figure('varies'),
             bought: lastDay(node, 'bought'),
             sheet: items.size('sheet'),
             price: items.first((item) => (ast.isSheetPrice(item) ? priceOf(item) : undefined)),

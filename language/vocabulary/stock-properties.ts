@@ -110,6 +110,17 @@ const sheet = <Block extends NodeType>(block: Block, thickness: readonly [number
     }),
     property(
         block,
+        'varies',
+        'figure',
+        'How far boards of it differ from the one that the coupon was burnt on, in the depth of the same settings: two of three come out within it (one standard deviation).',
+        'varies 5 %',
+        {
+            measures: [measure('ratio', [0, 0.3], [0, 3])],
+            otherwise: '8 % (common practice), or what four days of runs say',
+        },
+    ),
+    property(
+        block,
         'bought',
         'day',
         'The day on which what is in the rack was bought: a coupon from before it was burnt on another lot.',

@@ -1,6 +1,7 @@
 import type { Coupon, Laser, Sheet } from '../recipe/stock';
 import { fitCoupon } from './fit';
 import type { DepthLaw } from './law';
+import { pieceSpread } from './piece-spread';
 import { type DatedRow, powerByDay, withPower } from './power-by-day';
 
 /**
@@ -20,7 +21,7 @@ export function lawOfDay(
     const start = startOf(coupon, laser, sheet)?.date;
     const since = runs.filter(({ date }) => isWithin(date, start, today)).toSorted(byDay);
     const own = fitCoupon(coupon, laser, sheet?.wood);
-    if (since.length === 0) return own;
+    if (since.length === 0) return forPieces(own, sheet);
     const law =
         own.freedom === undefined
             ? fitCoupon(
@@ -31,7 +32,12 @@ export function lawOfDay(
               )
             : own;
     const power = powerByDay(law, since, law === own ? dayOfLaw(coupon, start, since[0]!.date) : undefined, today);
-    return power === undefined ? law : withPower(law, power);
+    return forPieces(power === undefined ? law : withPower(law, power), sheet);
+}
+
+/** A guess is wide enough for all boards of a wood as it is. */
+function forPieces(law: DepthLaw, sheet: Sheet | undefined): DepthLaw {
+    return law.guess ? law : { ...law, pieces: pieceSpread(sheet?.varies?.value, law.power?.days) };
 }
 
 /** The day on which a coupon says what the power was; undefined where that was before the laser or the board changed. */

@@ -3,6 +3,7 @@ import { coverageFactor } from './distributions';
 import { depthOf, doseOf, type LawNumbers, passesWorth, type Settings, signedDepth } from './dose';
 import type { LackOfFit } from './lack-of-fit';
 import type { PowerByDay } from './measured-power';
+import type { PieceSpread } from './piece-spread';
 import type { BurnRow } from './rows';
 import type { ToneLaw } from './tone-law';
 
@@ -66,6 +67,8 @@ export interface DepthLaw extends LawNumbers {
     readonly rows: readonly LawRow[];
     /** The power that the law is for, where runs have said what is left of it. */
     readonly power?: PowerByDay;
+    /** With it a prediction is for the next piece, else for one more square on the board that was measured. */
+    readonly pieces?: PieceSpread;
     readonly guess: boolean;
     readonly notes: readonly LawNote[];
 }
@@ -106,7 +109,8 @@ export function pooledVariance(residualSum: number, freedom: number, prior = PRI
 }
 
 /**
- * Depth that settings give, with the prediction interval for one new square at the given coverage.
+ * Depth that settings give, with the prediction interval at the given coverage for one new square: on the board that was
+ * measured, or in the next piece where the law knows what pieces differ by.
  * Student's t on the spread; for a guess, or a law weighed against one, the interval is a ratio,
  * as many times shallower as deeper, since there the energy is uncertain by a factor.
  * Undefined for settings that are no settings (zero, negative, not finite).
@@ -121,6 +125,14 @@ function freedomOf({ freedom, fits, notes }: DepthLaw): number | undefined {
     return PRIOR_FREEDOM + (notes.includes('off-law') && fits !== undefined ? fits.between : freedom);
 }
 
+/** What the next piece adds: threshold and energy of another board are as many times as great, which is a factor of the dose. */
+function ofPieces(law: DepthLaw, dose: number, passes: number, coverage: number): number {
+    if (law.pieces === undefined) return 0;
+    const { sigma, freedom } = law.pieces;
+    const perLogDose = signedDepth(law, dose, passes) > 0 ? (dose / law.energy) * passesWorth(law.fade, passes) : 0;
+    return coverageFactor(coverage, freedom) * sigma * perLogDose;
+}
+
 /** As predict, for a dose (J/mm2) of each pass. */
 export function predictDose(law: DepthLaw, dose: number, passes: number, coverage = 0.95): Interval | undefined {
     if (!(dose >= 0 && dose < 1e9 && passes >= 1 && passes <= 1e4)) return undefined;
@@ -131,7 +143,7 @@ export function predictDose(law: DepthLaw, dose: number, passes: number, coverag
     for (let i = 0; i < 3; i++) for (let j = 0; j < 3; j++) variance += slopes[i]! * slopes[j]! * law.covariance[3 * i + j]!;
     const fitted = coverageFactor(coverage, freedomOf(law)) * Math.sqrt(Math.max(0, variance));
     const assumed = coverageFactor(coverage, undefined) * slopes[2] * law.fadeAssumed;
-    const half = Math.hypot(fitted, assumed);
+    const half = Math.hypot(fitted, assumed, ofPieces(law, dose, passes, coverage));
     if (!Number.isFinite(value) || !Number.isFinite(half)) return undefined;
     const low = law.freedom === undefined && value > 0 ? value ** 2 / (value + half) : signed - half;
     return { value, low: Math.max(0, low), high: Math.max(0, signed + half) };

@@ -1,3 +1,6 @@
+/** What a laser's power differs by from one day to the next, as a standard deviation of its log. @commonPractice */
+export const DAY_TO_DAY = 0.02;
+
 /** What the squares of one day say of the power that was really there. */
 export interface PowerDay {
     readonly date: string;

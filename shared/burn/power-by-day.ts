@@ -3,7 +3,7 @@ import { doseFor, doseOf, passesWorth } from './dose';
 import { readingOf } from './fit-problem';
 import { stepOfGauge } from './gauge-step';
 import { type DepthLaw, measuringError, pooledVariance } from './law';
-import type { PowerByDay, PowerDay } from './measured-power';
+import { DAY_TO_DAY, type PowerByDay, type PowerDay } from './measured-power';
 import { type BurnRow, usable } from './rows';
 import { withDoseFactor } from './tone';
 
@@ -15,8 +15,6 @@ export interface DatedRow {
 
 /** Days after which a day counts half: found best, or nearly so, in simulated years of a laser (tests/burn/year-of-laser.ts). */
 const HALF_LIFE = 15;
-/** What a laser's power differs by from one day to the next, as a standard deviation of its log. @commonPractice */
-const DAY_TO_DAY = 0.02;
 /** How far a laser strays from its coupon at all, likewise: what holds back a single run a year later. @commonPractice */
 const STRAYS = 0.3;
 /** A pocket that says the power was beyond these parts of what it should have been was misread: nothing ages like that. */

@@ -1,7 +1,7 @@
 import { lineWidth } from '../burn/beam';
 import type { CutLaw } from '../burn/cut-law';
 import { guessLaw } from '../burn/guess';
-import { TOLD_FOR } from '../burn/interval-words';
+import { rangeUse } from '../burn/interval-words';
 import { type KerfWidth, kerfRowsOf, kerfWidth } from '../burn/kerf-width';
 import type { DepthLaw } from '../burn/law';
 import { wattsOf } from '../burn/power-curve';
@@ -220,7 +220,7 @@ function settingsOf(solution: Solution, guess: boolean, law?: DepthLaw, wish?: W
         pitch: solution.pitch,
         passes: solution.passes,
         gives: solution.depth,
-        ...(law !== undefined && { givesFor: law.guess ? { ...TOLD_FOR, of: 'piece' } : TOLD_FOR }),
+        ...(law !== undefined && { givesFor: rangeUse(law) }),
         ...(solution.judged === undefined ? {} : { givesTone: solution.judged }),
         reached: solution.reached,
         limits: solution.limits,

@@ -138,6 +138,8 @@ export interface Sheet extends Named {
     /** How its rings lie to the face; not known where nothing is said. */
     readonly sawn?: Written<Sawn>;
     readonly thickness?: Quantity;
+    /** What the depth of the same settings differs by in another board of it than the measured one: one standard deviation, as a part. */
+    readonly varies?: Quantity;
     readonly moisture?: Quantity;
     /** The day on which what is in the rack now was bought. */
     readonly bought?: Written<string>;

@@ -1,3 +1,4 @@
+import { burnPieces } from './next-piece';
 import { burnTones, type Toning, tonings } from './tones';
 import { burnVeneers } from './veneers';
 import { driftsOf, type Rule, type Ways, type WorldName, worlds, yearsOf } from './year-of-laser';
@@ -7,10 +8,14 @@ const everyWorld = Object.keys(worlds) as WorldName[];
 /** Workshops in which a drift is looked for: pockets that come out otherwise than squares all along, and coarse gauges. */
 const workshops: readonly Ways[] = [{}, { offset: 0.1 }, { offset: -0.1 }, { gauge: 0.05 }, { gauge: 0.1 }];
 
-/** @param words `through`, `tone`, `drift` or nothing; then the first seed, how many years, and the worlds: all of them where none is named */
+/** @param words `through`, `tone`, `pieces`, `drift` or nothing; then the first seed, how many years, and the worlds: all of them where none is named */
 export function simulate(words: readonly string[]): void {
     if (words[0] === 'through') {
         sayVeneers(words.slice(1));
+        return;
+    }
+    if (words[0] === 'pieces') {
+        sayPieces(words.slice(1));
         return;
     }
     if (words[0] === 'tone') {
@@ -67,6 +72,23 @@ function sayTones([first = '1', count = '300']: readonly string[]): void {
             const { bias, rms, covered, half } = burnTones(toning, asked, seeds);
             console.log(
                 `${toning.padEnd(20)} ${percent(asked)} of its darkest asked: bias ${percent(bias)}, rms ${percent(rms)}, new squares within what was told ${percent(covered)}, half width ${percent(half)}`,
+            );
+        }
+    }
+}
+
+function sayPieces([first = '1', count = '1000']: readonly string[]): void {
+    const seeds = Array.from({ length: Number(count) }, (_, at) => Number(first) + at);
+    for (const boards of [0, 0.05, 0.1, 0.15]) {
+        for (const [how, declared, runs] of [
+            ['declared', boards, 0],
+            ['usual', undefined, 0],
+            ['4 runs', undefined, 4],
+            ['8 runs', undefined, 8],
+        ] as const) {
+            const { covered, half, needed } = burnPieces(boards, declared, seeds, runs);
+            console.log(
+                `boards differ by ${percent(boards)}, ${how.padEnd(8)}: next pieces within what was told ${percent(covered)}, half width ${percent(half)}, ${(half / needed).toFixed(2)} times what it takes`,
             );
         }
     }

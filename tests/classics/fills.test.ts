@@ -38,7 +38,7 @@ describe('the classic ruined fill', () => {
             at: '1.2 mm',
             alone: true,
             says: /^Sanding takes 1\.2 mm off the face in all, and hollow is 1 mm deep: all of harbour-blue goes/,
-            fix: 'Take only 0.7 mm off the face',
+            fix: 'Take only 0.55 mm off the face',
         }));
     it('a mere colour has no depth for it', () =>
         expectRuin({

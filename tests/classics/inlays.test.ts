@@ -68,7 +68,7 @@ describe('the classic ruined inlay', () => {
             at: '0.70 mm',
             alone: true,
             says: /Nothing is left of the veneer in pocket after sanding, which takes 0\.7 mm/,
-            fix: 'Take only 0.2 mm off the face',
+            fix: 'Take only 0.15 mm off the face',
         }));
     it('the pocket goes through the board', () =>
         expectRuin({

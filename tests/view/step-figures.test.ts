@@ -21,13 +21,15 @@ describe('what a plan adds to the text', () => {
     it('of an engraving: its time, how sure the depth is, and its settings', async () => {
         const [time, depth, settings] = await labels(engraving('depth 0.5 mm'));
         expect(time).toMatch(/^head: \d+ min \d+ s$/);
-        expect(depth).toMatch(/^wish: ± 0\.0\d+ mm$/);
+        expect(depth).toMatch(/^wish: ± 0\.1\d mm$/);
         expect(settings).toMatch(/^wish: 80 % at \d+ mm\/s, pitch 0\.1 mm, \d passes$/);
     });
     it('says of how sure the depth is what it means, and of a guess that it is for any piece', async () => {
         const tooltip = async (of: string) =>
             (await figures(engraving('depth 0.5 mm', shop, of), 'engrave e'))?.hints[1]?.tooltip;
-        expect(await tooltip('walnut-12')).toMatch(/^depth: 0\.5 mm ± 0\.0\d mm \(95 %, one more square on this board\)$/m);
+        expect(await tooltip('walnut-12')).toMatch(
+            /^depth: 0\.5 mm ± 0\.1\d mm \(95 %, the next piece of this stock, boards taken to differ by 8 % as is usual\)$/m,
+        );
         expect(await tooltip('ash-10')).toMatch(/^depth: 0\.5 mm \(.*\) \(95 %, the next piece of this stock\)$/m);
     });
     it('only what is not written', async () => {
