@@ -37,7 +37,21 @@ const rows: readonly (readonly Part[])[] = [
         ],
         'host',
     ],
-    [['coupon', 'compare', 'new-recipe', 'art', 'walkthrough', 'print', 'run', 'messages', 'trust', 'browser-only']],
+    [
+        [
+            'coupon',
+            'compare',
+            'new-recipe',
+            'art',
+            'walkthrough',
+            'print',
+            'run',
+            'one-recipe',
+            'messages',
+            'trust',
+            'browser-only',
+        ],
+    ],
 ];
 
 /** Runs what is asked for; the exit code. */

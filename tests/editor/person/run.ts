@@ -26,6 +26,7 @@ export const personFiles: readonly string[] = [
     'walkthrough',
     'print',
     'run',
+    'one-recipe',
     'messages',
     'keys-alone',
     'trust',

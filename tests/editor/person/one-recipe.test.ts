@@ -1,0 +1,100 @@
+import { strict as assert } from 'node:assert';
+import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Workbench } from '../harness/workbench.ts';
+import { eventually, session, setTick, step, untickAll } from './shared.ts';
+
+const plate = (name: string, title: string) => `recipe ${name} "${title}" {
+  laser shed
+  art heron "art/heron.svg" { width 60 mm }
+  blank plate { of walnut-12  size 100 x 80 mm  grain along width }
+  engrave pocket on plate { art heron  depth 0.3 mm  scan across grain  air off }
+  wait 2 h "the smoke clears"
+}
+`;
+const two = `use "workshop.kerf"\n\n${plate('lid', 'Lid of a box')}\n${plate('side', 'Side of a box')}`;
+const lineIn = (words: string) => two.split('\n').findIndex((line) => line.startsWith(words)) + 2;
+
+describe('one current recipe', () => {
+    let workbench: Workbench;
+    const file = (name: string) => join(session.workshop, name);
+
+    beforeEach(async () => {
+        rmSync(file('plates.kerf'), { force: true });
+        writeFileSync(file('box.kerf'), two);
+        workbench = await session.open();
+        await workbench.openFile('box.kerf');
+        await workbench.command('Kerfbook: Focus on Checklist View');
+        await workbench.page.getByText(/^(Lid|Side) of a box, issue 1/).waitFor();
+        await untickAll(workbench);
+    });
+
+    const shows = async (title: string, name: string) => {
+        const { bench, page, status } = workbench;
+        await bench.getByRole('heading', { name: title }).waitFor();
+        await page.getByText(new RegExp(`^${title}, issue 1`)).waitFor();
+        await status.getByText(new RegExp(`${name} ·`)).waitFor();
+    };
+
+    it('is the same in text, bench view, checklist and status bar, and stays where it is pinned', async () => {
+        const { bench, page } = workbench;
+        await workbench.goToLine('box.kerf', lineIn('recipe lid'));
+        await workbench.openBench();
+        await step('by the cursor', async () => {
+            await shows('Lid of a box', 'lid');
+            await workbench.goToLine('box.kerf', lineIn('recipe side'));
+            await shows('Side of a box', 'side');
+        });
+        await step('by choosing', async () => {
+            await bench.getByRole('combobox', { name: 'Recipe' }).selectOption('lid');
+            await shows('Lid of a box', 'lid');
+            await session.shot('one-recipe');
+        });
+        await step('by a pin', async () => {
+            await workbench.command('Kerfbook: Pin the Current Recipe');
+            await workbench.goToLine('box.kerf', lineIn('recipe side'));
+            await page.waitForTimeout(500);
+            await shows('Lid of a box', 'lid');
+            await workbench.command('Kerfbook: Unpin the Current Recipe');
+            await shows('Side of a box', 'side');
+        });
+        await step('for commands while the bench view is in front', async () => {
+            await bench.getByRole('heading', { name: 'Side of a box' }).click();
+            await page.getByRole('button', { name: 'Write Files for Machine and Bench' }).first().click();
+            await eventually('the files', async () => existsSync(file('made/side/job-sheet.html')));
+            assert.ok(!existsSync(file('made/lid')), 'the other recipe was written too');
+        });
+    });
+
+    it('goes with its file, with ticks, bench view and comparison, and is none once the file is gone', async () => {
+        const { page, bench, status } = workbench;
+        await workbench.goToLine('box.kerf', lineIn('recipe side'));
+        await workbench.openBench();
+        await shows('Side of a box', 'side');
+        await setTick(workbench, /^Wait 2 h/);
+        await page.getByText('1 of 2 steps done').waitFor();
+        await step('renamed', async () => {
+            await (await workbench.inExplorer('box.kerf')).click();
+            await page.keyboard.press('F2');
+            const input = page.locator('.explorer-item-edited input, .explorer-item input').first();
+            await input.fill('plates.kerf');
+            await input.press('Enter');
+            await eventually('the file', async () => existsSync(file('plates.kerf')) && !existsSync(file('box.kerf')));
+            await workbench.command('Kerfbook: Focus on Checklist View');
+            await page.getByText(/^Side of a box, issue 1: 1 of 2 steps done/).waitFor();
+        });
+        await step('still of the text', async () => {
+            writeFileSync(
+                file('plates.kerf'),
+                readFileSync(file('plates.kerf'), 'utf8').replace('Side of a box', 'Side of a chest'),
+            );
+            await bench.getByRole('heading', { name: 'Side of a chest' }).waitFor();
+            await session.shot('renamed-file');
+        });
+        await step('gone', async () => {
+            renameSync(file('plates.kerf'), join(session.workshop, '..', 'plates.kerf'));
+            await status.getByText(/side ·/).waitFor({ state: 'hidden' });
+            rmSync(join(session.workshop, '..', 'plates.kerf'));
+        });
+    });
+});
