@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { offerArt } from './art/offer-art';
 import { watchBenches } from './bench/benches';
 import { watchChecklist } from './checklist/checklist';
+import { TickBook } from './checklist/ticks';
 import { offerCoupons } from './coupon/offer-coupons';
 import { CurrentRecipe } from './current-recipe';
 import { offerExplanations } from './explain';
@@ -19,6 +20,7 @@ import { offerWriting } from './write/write-files';
 /** Everything the extension offers, whichever way its server runs. */
 export async function activateWith(server: RecipeServer, context: vscode.ExtensionContext): Promise<void> {
     const current = new CurrentRecipe(server, context.workspaceState);
+    const book = new TickBook(context.workspaceState);
     context.subscriptions.push(
         server,
         current,
@@ -33,8 +35,8 @@ export async function activateWith(server: RecipeServer, context: vscode.Extensi
         offerReviews(server, current, context.workspaceState),
         showStatus(current),
         showServerStatus(server),
-        watchBenches(server, current, context.extensionUri),
-        watchChecklist(server, current, context.workspaceState),
+        watchBenches(server, current, book, context.extensionUri),
+        watchChecklist(server, current, book),
         vscode.commands.registerCommand('kerfbook.restartServer', () => server.restart()),
     );
     await server.start();

@@ -3,7 +3,7 @@ import type { BenchParams, Checklist, PlacedRecipe } from '../shared/view/protoc
 import { requests } from '../shared/view/requests';
 import { movedTo } from './moved-files';
 import { recipeAt } from './recipe-at';
-import { isRecipeText, recipePlace } from './recipe-place';
+import { isRecipeText, mayHoldRecipes, recipePlace } from './recipe-place';
 import type { RecipeServer } from './server';
 
 export interface RecipePlace {
@@ -59,7 +59,7 @@ export class CurrentRecipe implements vscode.Disposable {
                 if (uri !== this.place.uri) this.choose({ ...this.place, uri });
             }),
             vscode.workspace.onDidCloseTextDocument(({ uri, isClosed }) => {
-                if (isClosed && uri.scheme === 'untitled') void this.deleted(uri);
+                if (isClosed && mayHoldRecipes(uri)) void this.deleted(uri);
             }),
         );
         this.follow(vscode.window.activeTextEditor);
@@ -87,6 +87,11 @@ export class CurrentRecipe implements vscode.Disposable {
     /** Names of all recipes of a file, once the server has planned it. */
     namesIn(uri: string): readonly string[] {
         return (this.recipesOf.get(uri) ?? []).map(({ name }) => name);
+    }
+
+    /** Name of the recipe of a file that a place lies in; undefined between recipes. */
+    recipeHere(uri: string, offset: number): string | undefined {
+        return recipeAt(this.recipesOf.get(uri) ?? [], offset);
     }
 
     /** Whether a recipe is still there, as far as is known: its file may never have been planned. */
@@ -186,8 +191,10 @@ export class CurrentRecipe implements vscode.Disposable {
     }
 }
 
+/** A text that is still open is not lost with its file. */
 async function isThere(uri: vscode.Uri): Promise<boolean> {
-    if (uri.scheme === 'untitled') return vscode.workspace.textDocuments.some((each) => each.uri.toString() === uri.toString());
+    if (vscode.workspace.textDocuments.some((each) => each.uri.toString() === uri.toString())) return true;
+    if (uri.scheme === 'untitled') return false;
     return Promise.resolve(vscode.workspace.fs.stat(uri)).then(
         () => true,
         () => false,

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import { requests } from '../shared/view/requests';
 import type { CurrentRecipe } from './current-recipe';
+import { ruleOf } from './rule-of';
 import type { RecipeServer } from './server';
 
 const SCHEME = 'kerfbook-page';
@@ -58,10 +59,4 @@ async function chooseRule(current: CurrentRecipe): Promise<string | undefined> {
         detail: diagnostic.message,
     }));
     return (await vscode.window.showQuickPick(items, { title: 'Explain which finding?', matchOnDetail: true }))?.label;
-}
-
-function ruleOf({ source, code }: vscode.Diagnostic): string | undefined {
-    if (source !== 'kerfbook') return undefined;
-    const rule = typeof code === 'object' ? code.value : code;
-    return typeof rule === 'string' ? rule : undefined;
 }

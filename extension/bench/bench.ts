@@ -1,13 +1,15 @@
 import * as vscode from 'vscode';
 import type { PictureParams } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
+import { jobOf, type TickBook } from '../checklist/ticks';
 import type { CurrentRecipe } from '../current-recipe';
 import type { RecipeServer } from '../server';
+import { fixFinding } from './fix-finding';
 import type { KeptState } from './kept-state';
-import { type FromBench, readFromBench, type ToBench } from './messages';
+import { type BenchCommand, type BenchTicks, benchCommands, type FromBench, readFromBench, type ToBench } from './messages';
 import { benchPage } from './page';
 import { PageParts } from './page-parts';
-import { revealPlace } from './reveal';
+import { revealPlace, revealText } from './reveal';
 import { writeNumber } from './write-number';
 
 /** One bench view: a panel about one recipe file, of which it shows the current recipe. It asks for pictures and passes them on; it works nothing out itself. */
@@ -30,6 +32,7 @@ export class Bench implements vscode.Disposable {
         private uri: vscode.Uri,
         private readonly server: RecipeServer,
         private readonly current: CurrentRecipe,
+        private readonly book: TickBook,
         extensionUri: vscode.Uri,
         kept: KeptState,
     ) {
@@ -49,6 +52,7 @@ export class Bench implements vscode.Disposable {
                 if (params.uri === this.uri.toString()) this.planned(params.textVersion);
             }),
             current.onDidChoose(() => this.followCurrent()),
+            book.onDidChange(() => this.tellRun()),
             panel.onDidChangeViewState(() => {
                 if (!panel.active) return;
                 this.beCurrent();
@@ -92,7 +96,10 @@ export class Bench implements vscode.Disposable {
                 this.post({ type: 'nothing', why });
             } else {
                 this.panel.title = `Bench: ${view.title}`;
-                this.shown = view.recipe;
+                if (this.shown !== view.recipe) {
+                    this.shown = view.recipe;
+                    this.tellRun();
+                }
                 this.tellInlay(view.inlays.length > 0);
                 // A page that came up meanwhile has nothing of what was left out.
                 if (had.length > 0 && this.parts.names.length === 0) {
@@ -110,6 +117,7 @@ export class Bench implements vscode.Disposable {
         switch (message?.type) {
             case 'ready':
                 this.parts.clear();
+                this.shown = undefined;
                 // The frame that was chosen before the page was last closed stays chosen.
                 void this.refresh().then(() => this.followCursor(vscode.window.activeTextEditor, false));
                 break;
@@ -123,6 +131,12 @@ export class Bench implements vscode.Disposable {
                 break;
             case 'explain':
                 void vscode.commands.executeCommand('kerfbook.explainFinding', message.rule);
+                break;
+            case 'fix':
+                void fixFinding(message.fix, message.where);
+                break;
+            case 'command':
+                void this.command(message.name);
                 break;
             case 'toolpath':
                 void this.toolpath(message.step);
@@ -158,6 +172,25 @@ export class Bench implements vscode.Disposable {
         const recipe = this.recipe ?? this.shown;
         if (this.current.isPinned || (recipe === undefined && this.current.uri === this.uri.toString())) return;
         this.current.choose({ uri: this.uri.toString(), ...(recipe === undefined ? {} : { recipe }) });
+    }
+
+    /** The text takes back what was done here, since that is where it was written. */
+    private async command(name: BenchCommand): Promise<void> {
+        if (name !== 'undo' && name !== 'redo') {
+            await vscode.commands.executeCommand(benchCommands[name]);
+            return;
+        }
+        const { uri } = this;
+        await revealText(uri, this.panel.viewColumn);
+        await vscode.commands.executeCommand(benchCommands[name]);
+        this.panel.reveal(this.panel.viewColumn);
+    }
+
+    private tellRun(): void {
+        if (this.shown === undefined) return;
+        const ticks = Object.entries(this.book.of(jobOf(this.uri.toString(), this.shown)));
+        const told = ticks.map(([id, { ends }]): [string, BenchTicks[string]] => [id, ends === undefined ? {} : { ends }]);
+        this.post({ type: 'run', ticks: Object.fromEntries(told) });
     }
 
     /** Menus ask whether there are halves to press. */
@@ -241,7 +274,9 @@ export class Bench implements vscode.Disposable {
         // Before the first word of a line the cursor belongs to what the line begins.
         const first = editor.document.lineAt(active.line).firstNonWhitespaceCharacterIndex;
         const offset = editor.document.offsetAt(active.with({ character: Math.max(active.character, first) }));
-        this.post({ type: 'cursor', offset, turn: moved && follow });
+        // In another recipe of the file no step of this one is under the cursor.
+        const isHere = this.current.recipeHere(this.uri.toString(), offset) === this.shown || this.shown === undefined;
+        this.post({ type: 'cursor', offset: isHere ? offset : 0, turn: moved && follow && isHere });
     }
 
     private post(message: ToBench): void {

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import type { TickBook } from '../checklist/ticks';
 import type { CurrentRecipe } from '../current-recipe';
 import { movedTo } from '../moved-files';
 import { isRecipeText } from '../recipe-place';
@@ -9,11 +10,16 @@ import { type KeptState, readKeptState } from './kept-state';
 const VIEW_TYPE = 'kerfbook.bench';
 
 /** Opens bench views, one a recipe file, and brings them back after a restart. */
-export function watchBenches(server: RecipeServer, current: CurrentRecipe, extensionUri: vscode.Uri): vscode.Disposable {
+export function watchBenches(
+    server: RecipeServer,
+    current: CurrentRecipe,
+    book: TickBook,
+    extensionUri: vscode.Uri,
+): vscode.Disposable {
     const open = new Map<string, Bench>();
 
     const adopt = (panel: vscode.WebviewPanel, kept: KeptState) => {
-        const bench = new Bench(panel, vscode.Uri.parse(kept.uri, true), server, current, extensionUri, kept);
+        const bench = new Bench(panel, vscode.Uri.parse(kept.uri, true), server, current, book, extensionUri, kept);
         open.set(kept.uri, bench);
         panel.onDidDispose(() => {
             bench.dispose();

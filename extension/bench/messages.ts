@@ -6,6 +6,9 @@ import type { SentPicture } from '../../shared/view/sent-picture';
 import type { ToolpathView } from '../../shared/view/toolpath-view';
 import { isCount, isRecord, readPlace } from '../read-place';
 
+/** Ticked steps, and when the waits of those that began one are over. */
+export type BenchTicks = Readonly<Record<string, { readonly ends?: number }>>;
+
 /** What the extension sends to the bench view. */
 export type ToBench =
     | { readonly type: 'picture'; readonly view: SentPicture }
@@ -14,6 +17,8 @@ export type ToBench =
     | { readonly type: 'cursor'; readonly offset: number; readonly turn: boolean }
     /** The file lies elsewhere now. */
     | { readonly type: 'moved'; readonly uri: string }
+    /** What is ticked in the checklist, by the ids of steps; times in ms since 1970. */
+    | { readonly type: 'run'; readonly ticks: BenchTicks }
     /** The halves of the first inlay are to be pressed together. */
     | { readonly type: 'show-press' }
     | { readonly type: 'section'; readonly ticket: number; readonly section: SectionView | null }
@@ -26,12 +31,25 @@ export type ToBench =
     | { readonly type: 'pressing'; readonly ticket: number; readonly part: number }
     | { readonly type: 'pressed'; readonly ticket: number; readonly press: PressView | null };
 
+/** What the page can have the editor do, and the command that does it. */
+export const benchCommands = {
+    write: 'kerfbook.writeFiles',
+    compare: 'kerfbook.compareWithCommitted',
+    finish: 'kerfbook.finishRun',
+    undo: 'undo',
+    redo: 'redo',
+} as const;
+export type BenchCommand = keyof typeof benchCommands;
+
 /** What the bench view sends to the extension. */
 export type FromBench =
     | { readonly type: 'ready' }
     | { readonly type: 'reveal'; readonly where: Where; readonly focus: boolean }
     | { readonly type: 'recipe'; readonly name: string }
     | { readonly type: 'explain'; readonly rule: string }
+    /** Does what the fix of a finding does. */
+    | { readonly type: 'fix'; readonly fix: string; readonly where: Where }
+    | { readonly type: 'command'; readonly name: BenchCommand }
     | { readonly type: 'toolpath'; readonly step: number }
     /** Puts a typed number into the text, in the place of what stands at `where` in that version of it. */
     | { readonly type: 'write'; readonly where: Where; readonly textVersion: number; readonly text: string }
@@ -66,6 +84,11 @@ const fromBench: Readonly<Record<FromBench['type'], (message: Message) => FromBe
         return where && { type: 'reveal', where, focus: focus === true };
     },
     recipe: ({ name }) => (isWord(name) ? { type: 'recipe', name } : undefined),
+    fix: ({ fix, where: written }) => {
+        const where = readPlace(written);
+        return where && typeof fix === 'string' && fix.length <= 1000 ? { type: 'fix', fix, where } : undefined;
+    },
+    command: ({ name }) => (isAmong(name, benchCommands) ? { type: 'command', name } : undefined),
     explain: ({ rule }) => (isWord(rule) ? { type: 'explain', rule } : undefined),
     toolpath: ({ step }) => (isCount(step) ? { type: 'toolpath', step } : undefined),
     write: ({ where: written, textVersion, text }) => {
@@ -99,6 +122,7 @@ const toBench: Readonly<Record<ToBench['type'], (message: Message) => boolean>> 
     nothing: ({ why }) => typeof why === 'string',
     cursor: ({ offset }) => isCount(offset),
     moved: ({ uri }) => typeof uri === 'string' && uri.length <= MOST_OF_AN_ADDRESS,
+    run: ({ ticks }) => isTicks(ticks),
     'show-press': () => true,
     column: ({ ticket, words }) => isCount(ticket) && (words === null || typeof words === 'string'),
     section: ({ ticket, section }) => isCount(ticket) && (section === null || isRecord(section)),
@@ -107,6 +131,11 @@ const toBench: Readonly<Record<ToBench['type'], (message: Message) => boolean>> 
     pressing: ({ ticket, part }) => isCount(ticket) && Number.isFinite(part),
     pressed: ({ ticket, press }) => isCount(ticket) && (press === null || isRecord(press)),
 };
+
+function isTicks(value: unknown): value is BenchTicks {
+    if (!isRecord(value)) return false;
+    return Object.values(value).every((tick) => isRecord(tick) && (tick.ends === undefined || isFigure(tick.ends)));
+}
 
 function isAmong<Key extends string>(value: unknown, of: Readonly<Record<Key, unknown>>): value is Key {
     return typeof value === 'string' && Object.hasOwn(of, value);

@@ -10,15 +10,23 @@ export async function revealPlace(where: Where, focus: boolean, benchColumn: vsc
     const uri = vscode.Uri.parse(where.uri, true);
     if (!mayHoldRecipes(uri)) return;
     const document = await vscode.workspace.openTextDocument(uri);
-    const open = vscode.window.tabGroups.all.find((group) =>
-        group.tabs.some((tab) => tab.input instanceof vscode.TabInputText && tab.input.uri.toString() === uri.toString()),
-    );
-    const beside = benchColumn === vscode.ViewColumn.One ? vscode.ViewColumn.Beside : vscode.ViewColumn.One;
     const range = new vscode.Range(document.positionAt(where.offset), document.positionAt(where.offset + where.length));
     const editor = await vscode.window.showTextDocument(document, {
-        viewColumn: open?.viewColumn ?? beside,
+        viewColumn: columnOf(uri, benchColumn),
         preserveFocus: !focus,
         selection: range,
     });
     editor.revealRange(range, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+}
+
+/** Brings a text to the front, with its cursor where it is, and the keyboard into it. */
+export async function revealText(uri: vscode.Uri, benchColumn: vscode.ViewColumn | undefined): Promise<void> {
+    await vscode.window.showTextDocument(uri, { viewColumn: columnOf(uri, benchColumn) });
+}
+
+function columnOf(uri: vscode.Uri, benchColumn: vscode.ViewColumn | undefined): vscode.ViewColumn {
+    const open = vscode.window.tabGroups.all.find((group) =>
+        group.tabs.some((tab) => tab.input instanceof vscode.TabInputText && tab.input.uri.toString() === uri.toString()),
+    );
+    return open?.viewColumn ?? (benchColumn === vscode.ViewColumn.One ? vscode.ViewColumn.Beside : vscode.ViewColumn.One);
 }

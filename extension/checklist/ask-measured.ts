@@ -3,7 +3,7 @@ import type { DepthReading } from '../../shared/view/coupon-protocol';
 import type { ChecklistItem, Measure } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
-import type { Measured } from './ticks';
+import type { Measured, Ticks } from './ticks';
 
 /** Asks for what a check wants measured. Nothing typed leaves it out; undefined if the asking was broken off. */
 export async function askMeasured(server: RecipeServer, item: ChecklistItem): Promise<Measured[] | undefined> {
@@ -14,6 +14,31 @@ export async function askMeasured(server: RecipeServer, item: ChecklistItem): Pr
         if (words !== '') measured.push({ step: measure.step, words });
     }
     return measured;
+}
+
+/**
+ * Asks for the depths of engravings that no check has asked for. Nothing typed leaves one out.
+ * @returns what was measured, by the ids of steps; undefined if the asking was broken off
+ */
+export async function askBurntDepths(
+    server: RecipeServer,
+    items: readonly ChecklistItem[],
+    ticks: Ticks,
+): Promise<ReadonlyMap<string, Measured> | undefined> {
+    const known = new Set(
+        Object.values(ticks).flatMap(({ measured = [] }) =>
+            measured.filter(({ words }) => words.startsWith('depth ')).map(({ step }) => step),
+        ),
+    );
+    const found = new Map<string, Measured>();
+    for (const item of items) {
+        const measure = item.burntDepth;
+        if (measure === undefined || ticks[item.id] === undefined || known.has(measure.step)) continue;
+        const words = await askFigure(server, item, measure);
+        if (words === undefined) return undefined;
+        if (words !== '') found.set(item.id, { step: measure.step, words });
+    }
+    return found;
 }
 
 async function askFigure(server: RecipeServer, { label }: ChecklistItem, measure: Measure): Promise<string | undefined> {

@@ -7,14 +7,13 @@ import { movedTo } from '../moved-files';
 import type { RecipeServer } from '../server';
 import { askMeasured } from './ask-measured';
 import { finishRun } from './finish-run';
-import { jobOf, placeOf, TickBook } from './ticks';
+import { jobOf, placeOf, type TickBook } from './ticks';
 import { ChecklistTree, type Node } from './tree';
 import { announceWaits } from './waits';
 import { WrittenRuns } from './written-runs';
 
 /** The checklist view: the steps of the current recipe, ticked off at the bench, and in the end written down as a run. */
-export function watchChecklist(server: RecipeServer, current: CurrentRecipe, memory: vscode.Memento): vscode.Disposable {
-    const book = new TickBook(memory);
+export function watchChecklist(server: RecipeServer, current: CurrentRecipe, book: TickBook): vscode.Disposable {
     const runs = new WrittenRuns(book);
     const tree = new ChecklistTree();
     const view = vscode.window.createTreeView('kerfbook.checklist', {

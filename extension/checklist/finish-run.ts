@@ -5,6 +5,7 @@ import { requests } from '../../shared/view/requests';
 import type { RecipeServer } from '../server';
 import { applyEdits } from '../write/apply-edits';
 import { mayWrite } from '../write/trust';
+import { askBurntDepths } from './ask-measured';
 import { runLines } from './run-lines';
 import { jobOf, type TickBook, type Ticks } from './ticks';
 import type { WrittenRuns } from './written-runs';
@@ -23,14 +24,18 @@ export async function finishRun(
     redraw: () => void,
 ): Promise<void> {
     const job = jobOf(uri, checklist.recipe);
-    const ticks = book.of(job);
-    if (!(await isDone(checklist, ticks))) return;
+    if (!(await isDone(checklist, book.of(job)))) return;
     // The server may still know the text of a file that is gone, and a run beside nothing is found by nobody.
     const gone = await whyGone(uri);
     if (gone !== undefined) {
         void vscode.window.showErrorMessage(`${gone} Every tick is kept.`);
         return;
     }
+    const depths = await askBurntDepths(server, checklist.items, book.of(job));
+    if (depths === undefined) return;
+    // They stay with the ticks, should the run not be written.
+    for (const [id, measured] of depths) book.measure(job, id, [measured]);
+    const ticks = book.of(job);
     const note = await vscode.window.showInputBox({
         title: `Finish the run of ${checklist.title}`,
         prompt: 'What went well or wrong? It is kept with the run. Empty leaves it out.',

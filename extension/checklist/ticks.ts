@@ -49,7 +49,15 @@ const KEY = 'kerfbook.ticks';
 
 /** What is ticked, by job (a recipe of a file) and step. Kept in the editor's memory of the workspace. */
 export class TickBook {
+    private readonly listeners = new Set<() => void>();
+
     constructor(private readonly memory: Memory) {}
+
+    /** Calls `listener` whenever a tick has changed; what comes back ends that. */
+    onDidChange(listener: () => void): { dispose(): void } {
+        this.listeners.add(listener);
+        return { dispose: () => this.listeners.delete(listener) };
+    }
 
     of(job: string): Ticks {
         return this.all()[job] ?? {};
@@ -64,6 +72,13 @@ export class TickBook {
         this.write(job, { ...this.of(job), [item.id]: { label: item.label, at: now, ...wait, ...burnt, ...found } });
     }
 
+    /** Adds what was measured of a step that is ticked. */
+    measure(job: string, id: string, measured: readonly Measured[]): void {
+        const tick = this.of(job)[id];
+        if (tick === undefined || measured.length === 0) return;
+        this.write(job, { ...this.of(job), [id]: { ...tick, measured: [...(tick.measured ?? []), ...measured] } });
+    }
+
     untick(job: string, id: string): void {
         const { [id]: _gone, ...rest } = this.of(job);
         this.write(job, rest);
@@ -73,7 +88,7 @@ export class TickBook {
     move(movedTo: (uri: string) => string): void {
         const all = this.all();
         const moved = Object.entries(all).map(([job, ticks]): [string, Ticks] => [movedJob(job, movedTo), ticks]);
-        if (moved.some(([job]) => !Object.hasOwn(all, job))) void this.memory.update(KEY, Object.fromEntries(moved));
+        if (moved.some(([job]) => !Object.hasOwn(all, job))) this.keep(Object.fromEntries(moved));
     }
 
     /**
@@ -156,7 +171,12 @@ export class TickBook {
 
     private write(job: string, ticks: Ticks): void {
         const { [job]: _old, ...others } = this.all();
-        void this.memory.update(KEY, Object.keys(ticks).length === 0 ? others : { ...others, [job]: ticks });
+        this.keep(Object.keys(ticks).length === 0 ? others : { ...others, [job]: ticks });
+    }
+
+    private keep(all: Readonly<Record<string, Ticks>>): void {
+        void this.memory.update(KEY, all);
+        for (const listener of this.listeners) listener();
     }
 }
 

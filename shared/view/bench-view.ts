@@ -73,6 +73,8 @@ export interface BlankView {
 
 export interface StepView {
     readonly index: number;
+    /** The same as in the checklist. */
+    readonly id: string;
     readonly kind: StepKind;
     /** Such as "Engrave pocket". */
     readonly title: string;
@@ -199,6 +201,8 @@ export interface FindingView {
     readonly message: string;
     readonly step?: number;
     readonly where: Where;
+    /** What its fix does, where there is one. */
+    readonly fix?: string;
     readonly spots: readonly { readonly blank: string; readonly x: number; readonly y: number; readonly size: number }[];
 }
 

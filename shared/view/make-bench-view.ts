@@ -6,6 +6,7 @@ import type { LaserPlan } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import type { InlayPlan, Plan, StepPlan } from '../plan/plan';
 import { boundariesOf, middle } from '../plan/plan-inlay';
+import { stepIds } from '../plan/step-key';
 import { showMoney } from '../quantity/currency';
 import { showArea, showLength } from '../quantity/show';
 import { showSupply } from '../quantity/show-supply';
@@ -17,6 +18,7 @@ import { PathTable } from './path-table';
 import { pieceView } from './piece-view';
 import { roomyPlace } from './roomy-place';
 import { makeRunView } from './run-view';
+import { unknownWood } from './unknown-wood';
 
 /** What stands around a plan: the file and its version, and why the picture may be old. */
 export interface Setting {
@@ -39,6 +41,7 @@ export function makeBenchView(
 ): BenchView {
     const paths = new PathTable(had);
     const { recipe } = plan;
+    const ids = stepIds(plan.steps.map(({ step }) => step));
     const frames = plan.faces.map((faces, index) => ({
         step: index - 1,
         pieces: faces.flatMap((face) => {
@@ -57,16 +60,17 @@ export function makeBenchView(
         revision: recipe.revision,
         make: recipe.make,
         blanks: plan.blanks.map((blank) => blankView(plan, blank.name)),
-        steps: plan.steps.map(stepView),
+        steps: plan.steps.map((step, index) => stepView(step, ids[index]!)),
         paths: paths.paths,
         frames,
         inlays,
-        findings: findings.map(({ rule, severity, message, step, where, spots }) => ({
+        findings: findings.map(({ rule, severity, message, step, where, spots, fixes }) => ({
             rule,
             severity,
             message,
             ...(step === undefined ? {} : { step }),
             where,
+            ...fixOf(fixes),
             spots: spots ?? [],
         })),
         ...(plan.totals === undefined ? { unknown: plan.unknown ?? '' } : { totals: plan.totals }),
@@ -81,6 +85,12 @@ export function makeBenchView(
     };
 }
 
+/** The fix that a person would take without thinking, else the first. */
+function fixOf(fixes: Finding['fixes']): { readonly fix?: string } {
+    const fix = fixes.find(({ preferred }) => preferred === true) ?? fixes[0];
+    return fix === undefined ? {} : { fix: fix.title };
+}
+
 function blankView(plan: Plan, name: string): BlankView {
     const found = plan.blanks.find((candidate) => candidate.name === name)!;
     const { blank, size, thickness } = found;
@@ -92,8 +102,8 @@ function blankView(plan: Plan, name: string): BlankView {
         height: size?.height ?? 0,
         thickness: thickness?.value ?? 0,
         ...(blank.size === undefined ? {} : { unit: blank.size.width.unit }),
-        colour: wood?.colour ?? '#c9a26b',
-        burnt: wood?.burnt ?? '#4a2f1d',
+        colour: wood?.colour ?? unknownWood.colour,
+        burnt: wood?.burnt ?? unknownWood.burnt,
         ...(blank.grain === undefined ? {} : { grain: blank.grain }),
         backing: blank.backing,
         ...(blank.size === undefined ? {} : { size: { where: blank.size.where, text: '' } }),
@@ -101,10 +111,11 @@ function blankView(plan: Plan, name: string): BlankView {
     };
 }
 
-function stepView(plan: StepPlan): StepView {
+function stepView(plan: StepPlan, id: string): StepView {
     const { step, title, blank, unplanned, times } = plan;
     return {
         index: step.index,
+        id,
         kind: step.kind,
         title,
         facts: [...workFacts(plan), ...cautionFacts(plan)],
@@ -195,8 +206,8 @@ function half(plan: Plan, laser: LaserPlan, path: string, marks: string | undefi
     return {
         blank: laser.blank,
         path,
-        colour: wood?.colour ?? '#c9a26b',
-        burnt: wood?.burnt ?? '#4a2f1d',
+        colour: wood?.colour ?? unknownWood.colour,
+        burnt: wood?.burnt ?? unknownWood.burnt,
         width: blank?.size?.width ?? 0,
         height: blank?.size?.height ?? 0,
         middle: middle(laser),

@@ -1,16 +1,16 @@
 import type { Plan, StepPlan } from '../plan/plan';
-import { stepKey } from '../plan/step-key';
+import { stepIds } from '../plan/step-key';
 import type { Quantity } from '../quantity/quantity';
-import { showQuantity } from '../quantity/show';
+import { showLengthInterval, showQuantity } from '../quantity/show';
 import type { Recipe } from '../recipe/recipe';
 import { stepFacts } from '../sheets/step-facts';
 import type { Burnt, Checklist, ChecklistItem, Measure } from './protocol';
 import { burntWords, plannedWords } from './settings-text';
 
-/** The steps to tick, with ids that survive edits around them: kind, name and how many of the same came before. */
+/** The steps to tick, with ids that survive edits around them. */
 export function makeChecklist(plan: Plan): Checklist {
     const { recipe } = plan;
-    const seen = new Map<string, number>();
+    const ids = stepIds(plan.steps.map(({ step }) => step));
     return {
         recipe: recipe.name,
         title: recipe.title || recipe.name,
@@ -18,12 +18,7 @@ export function makeChecklist(plan: Plan): Checklist {
         ...(recipe.laser === undefined ? {} : { laser: recipe.laser.name }),
         ...(plan.totals === undefined ? { unknown: plan.unknown ?? '' } : { totals: plan.totals }),
         cautions: plan.cautions,
-        items: plan.steps.map((step) => {
-            const base = stepKey(step.step);
-            const before = seen.get(base) ?? 0;
-            seen.set(base, before + 1);
-            return item(step, before === 0 ? base : `${base} ${before + 1}`, recipe);
-        }),
+        items: plan.steps.map((step, index) => item(step, ids[index]!, recipe)),
     };
 }
 
@@ -32,6 +27,7 @@ function item(plan: StepPlan, id: string, recipe: Recipe): ChecklistItem {
     const facts = stepFacts(plan);
     const burnt = burntOf(plan, recipe);
     const measures = measuresOf(plan);
+    const burntDepth = burntDepthOf(plan);
     return {
         id,
         label: title,
@@ -47,6 +43,7 @@ function item(plan: StepPlan, id: string, recipe: Recipe): ChecklistItem {
         ...(step.kind === 'wait' ? { wait: step.time.value, detail: step.reason ?? '' } : {}),
         ...(burnt === undefined ? {} : { burnt }),
         ...(measures.length === 0 ? {} : { measures }),
+        ...(burntDepth === undefined ? {} : { burntDepth }),
     };
 }
 
@@ -58,6 +55,15 @@ function burntOf({ step, laser }: StepPlan, { blanks }: Recipe): Burnt | undefin
     if (step.kind !== 'engrave' || depth === undefined || through || !(depth.value > 0)) return { step: step.name, words };
     const unit = step.depth !== undefined && 'unit' in step.depth ? step.depth.unit : undefined;
     return { step: step.name, words: `${words} ${plannedWords(depth, unit)}` };
+}
+
+/** The depth of a pocket, which no step but a check asks for while one is at the bench. */
+function burntDepthOf({ step, laser }: StepPlan): Measure | undefined {
+    if (step.kind !== 'engrave' || laser?.depth === undefined || laser.through || laser.tone !== undefined) return undefined;
+    const { depth } = laser;
+    if (!(depth.value > 0)) return undefined;
+    const unit = step.depth !== undefined && 'unit' in step.depth ? step.depth.unit : 'mm';
+    return { step: step.name, what: 'depth', wish: showLengthInterval(depth, unit), low: depth.low, high: depth.high };
 }
 
 function measuresOf({ step }: StepPlan): Measure[] {

@@ -162,6 +162,8 @@ export interface ChecklistItem {
     readonly burnt?: Burnt;
     /** What to measure, when the step is a check. */
     readonly measures?: readonly Measure[];
+    /** How deep an engraving should be, where no check has asked for it by the end of a run. */
+    readonly burntDepth?: Measure;
 }
 
 /** A step as a line of a run has it: its name and `of walnut-12 80 % at 461 mm/s x 3 pitch 0.1 mm`. */

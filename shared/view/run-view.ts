@@ -1,6 +1,7 @@
 import type { Plan } from '../plan/plan';
 import { type CostLine, costLines } from '../sheets/cost-lines';
 import { type DayBookEntry, dayBook } from '../sheets/day-book';
+import { unknownWood } from './unknown-wood';
 
 /** The run of all the pieces as the bench view shows it. Times in s from the start, lengths in mm. */
 export interface RunView {
@@ -54,7 +55,7 @@ export function makeRunView(plan: Plan): RunView {
         sittings: plan.unknown === undefined ? dayBook(plan) : [],
         sheets: plan.cuttings.map(({ sheet, size, yielded }) => ({
             name: sheet.name,
-            colour: sheet.wood?.colour ?? '#c9a26b',
+            colour: sheet.wood?.colour ?? unknownWood.colour,
             ...size,
             unit: sheet.sheet?.width.unit ?? 'mm',
             count: yielded.sheets,

@@ -5,6 +5,7 @@ import type { BlankPlan, Plan } from '../plan/plan';
 import type { Interval } from '../quantity/interval';
 import { showLength } from '../quantity/show';
 import type { SectionView, SpanView } from './bench-view';
+import { unknownWood } from './unknown-wood';
 
 /** Thickness with which a backing is drawn, mm: foil tape is about 0.07 mm (from memory). */
 const backingThickness = 0.07;
@@ -110,7 +111,7 @@ function lookOf(plan: Plan, blank: BlankPlan, { kind, name, step }: Layer, thick
         case 'wood': {
             if (step === undefined) {
                 const wood = blank.blank.sheet?.wood;
-                return { kind: 'wood', colour: wood?.colour ?? '#c9a26b', label: wood?.name ?? blank.name };
+                return { kind: 'wood', colour: wood?.colour ?? unknownWood.colour, label: wood?.name ?? blank.name };
             }
             const from = made?.inlay?.reliefLaser.blank ?? name;
             return { kind: 'inlay', colour: inlayColour(plan, from), label: from };

@@ -5,7 +5,18 @@ import type { BenchView, FrameView, PieceView, StepView } from '../../shared/vie
 const uri = 'file:///w/tray.kerf';
 
 function step(index: number, kind: StepView['kind'], title: string, offset: number, blank = 'tray'): StepView {
-    return { index, kind, title, blank, facts: [], machine: 0, attended: 0, waiting: 0, where: { uri, offset, length: 4 } };
+    return {
+        id: title,
+        index,
+        kind,
+        title,
+        blank,
+        facts: [],
+        machine: 0,
+        attended: 0,
+        waiting: 0,
+        where: { uri, offset, length: 4 },
+    };
 }
 
 function piece(blank: string, gone = false): PieceView {

@@ -2,6 +2,7 @@ import { Fragment } from 'preact';
 import { useRef } from 'preact/hooks';
 import type { BenchView } from '../../../shared/view/bench-view';
 import { Banners } from './banners';
+import { Contents } from './contents';
 import { Header } from './header';
 import { Inlay } from './inlay/inlay';
 import { Press } from './inlay/press';
@@ -14,6 +15,7 @@ import { FilmStrip } from './picture/film-strip';
 import { Paints } from './picture/paints';
 import { Stage } from './picture/stage';
 import type { Window } from './picture/zoom';
+import { type RunState, runOf } from './run';
 import { type BenchState, chosenFrame, chosenPiece, cutOf, frameKeys, stepOf, windowOf } from './state';
 import { useStick } from './use-stick';
 
@@ -34,17 +36,26 @@ export interface Actions {
 export function App({ state, actions }: { state: BenchState; actions: Actions }) {
     const { view } = state;
     if (view === undefined) return <p class="empty">{state.trouble ?? 'Working out the recipe …'}</p>;
+    const run = runOf(view, state.ticks);
     return (
         <>
             <Paints blanks={view.blanks} paths={view.paths} />
-            <Header view={view} />
+            <Header view={view} run={run} />
             <Banners state={state} stale={view.stale} />
-            <Frames state={state} view={view} actions={actions} />
+            <Contents view={view} />
+            <Frames state={state} view={view} run={run} actions={actions} />
         </>
     );
 }
 
-function Frames({ state, view, actions }: { state: BenchState; view: BenchView; actions: Actions }) {
+interface FramesProps {
+    readonly state: BenchState;
+    readonly view: BenchView;
+    readonly run: RunState;
+    readonly actions: Actions;
+}
+
+function Frames({ state, view, run, actions }: FramesProps) {
     const look = useRef<HTMLDivElement>(null);
     useStick(look);
     const index = chosenFrame(state, view);
@@ -60,7 +71,8 @@ function Frames({ state, view, actions }: { state: BenchState; view: BenchView; 
     };
     return (
         <>
-            <FilmStrip view={view} chosen={index} lit={state.lit} choose={actions.chooseFrame} />
+            <FilmStrip view={view} chosen={index} lit={state.lit} run={run} choose={actions.chooseFrame} />
+            <Findings view={view} choose={chooseStep} />
             <div class="bench">
                 <div class="look" ref={look}>
                     {piece !== undefined && blank !== undefined && (
@@ -97,8 +109,7 @@ function Frames({ state, view, actions }: { state: BenchState; view: BenchView; 
                     ))}
                 </div>
                 <div class="notes">
-                    <Findings view={view} choose={chooseStep} />
-                    <Steps view={view} chosen={step?.index} lit={state.lit} choose={chooseStep} />
+                    <Steps view={view} chosen={step?.index} lit={state.lit} run={run} choose={chooseStep} />
                     <Cautions view={view} />
                     <DayBook view={view} begun={state.start} begin={actions.setStart} choose={chooseStep} />
                     <SheetCuts view={view} />

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { Message } from './notes/message';
 import type { BenchState } from './state';
 
 /** ms that a text has to be broken before that is worth a word: while somebody types it mostly is. */
@@ -16,10 +17,10 @@ export function Banners({ state, stale }: { state: BenchState; stale: string | u
     return (
         <>
             <div role="status" class={lasting === undefined ? 'banner none' : 'banner'}>
-                {lasting ?? ''}
+                <Message text={lasting ?? ''} />
             </div>
             <div role="alert" class={state.refused === undefined ? 'banner none' : 'banner'}>
-                {state.refused ?? ''}
+                <Message text={state.refused ?? ''} />
             </div>
         </>
     );

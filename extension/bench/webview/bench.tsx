@@ -117,6 +117,9 @@ function receive(message: ToBench | undefined): void {
         case 'cursor':
             followCursor(message.offset, message.turn);
             break;
+        case 'run':
+            change({ ticks: message.ticks });
+            break;
         case 'moved':
             noteMoved(message.uri);
             change({});
@@ -173,6 +176,16 @@ function followCursor(offset: number, turn: boolean): void {
     change({ lit, ...(frameKey === undefined ? {} : { frameKey, blank: undefined }) });
 }
 
+// What was dragged or typed here was written into the text, which takes it back.
+addEventListener('keydown', (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || event.target instanceof HTMLInputElement) return;
+    const key = event.key.toLowerCase();
+    const name = key === 'y' || (key === 'z' && event.shiftKey) ? 'redo' : key === 'z' ? 'undo' : undefined;
+    if (name === undefined) return;
+    event.preventDefault();
+    event.stopPropagation();
+    editor.postMessage({ type: 'command', name });
+});
 addEventListener('scrollend', () => {
     noteScroll();
     keep(state);

@@ -1,10 +1,13 @@
 import type { BenchView, FrameView, PieceView, SectionView, StepView } from '../../../shared/view/bench-view';
 import type { ToolpathView } from '../../../shared/view/toolpath-view';
+import type { BenchTicks } from '../messages';
 import type { Presses } from './inlay/press-asker';
 import { type Window, wholeWindow } from './picture/zoom';
 
 /** Everything the page shows. Replaced as a whole at each change, so that drawing depends on nothing else. */
 export interface BenchState {
+    /** What is ticked in the checklist. */
+    readonly ticks: BenchTicks;
     readonly view?: BenchView | undefined;
     /** Why there is no picture, or why the one shown is of an earlier text. */
     readonly trouble?: string | undefined;
@@ -32,7 +35,7 @@ export interface BenchState {
     readonly lies?: { readonly blank: string; readonly x: number; readonly y: number; readonly words: string } | undefined;
 }
 
-export const emptyState: BenchState = { windows: {}, cuts: {}, presses: {} };
+export const emptyState: BenchState = { ticks: {}, windows: {}, cuts: {}, presses: {} };
 
 /** Stays the same while a step keeps its kind and title, however many steps come before it. */
 export function frameKeys(view: BenchView): string[] {

@@ -120,11 +120,15 @@ describe('the whole way with the keyboard alone', () => {
 
         await step('finishes the run and shows it', async () => {
             await command('Kerfbook: Finish the Run');
+            await page.locator('.quick-input-title', { hasText: 'Engrave pocket: depth of pocket' }).waitFor();
+            await page.keyboard.type('0.31 mm');
+            await page.keyboard.press('Enter');
             await page.locator('.quick-input-title', { hasText: 'Finish the run of Quick plate' }).waitFor();
             await page.keyboard.type('Clean at the first go.');
             await page.keyboard.press('Enter');
             await workbench.answer(/Run of Quick plate written to runs/, 'Show');
             await page.getByText('Clean at the first go.').first().waitFor();
+            await page.getByText('depth 0.31 mm').first().waitFor();
         });
     });
 });

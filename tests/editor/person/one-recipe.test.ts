@@ -23,7 +23,10 @@ describe('one current recipe', () => {
         rmSync(file('plates.kerf'), { force: true });
         writeFileSync(file('box.kerf'), two);
         workbench = await session.open();
-        await workbench.openFile('box.kerf');
+        await workbench.command('View: Close All Editors');
+        // It is new, and the list of files to open by name may not have it yet.
+        await (await workbench.inExplorer('box.kerf')).dblclick();
+        await workbench.page.getByRole('tab', { name: /^box\.kerf/, selected: true }).waitFor();
         await workbench.command('Kerfbook: Focus on Checklist View');
         await workbench.page.getByText(/^(Lid|Side) of a box, issue 1/).waitFor();
         await untickAll(workbench);
@@ -66,6 +69,46 @@ describe('one current recipe', () => {
         });
     });
 
+    it('is mended from the bench view, which takes the fix back too', async () => {
+        const { bench, page } = workbench;
+        const text = () => page.locator('.editor-instance .view-lines').first();
+        writeFileSync(file('box.kerf'), two.replace('depth 0.3 mm', 'depth 0.3'));
+        await workbench.goToLine('box.kerf', lineIn('recipe lid'));
+        await workbench.openBench();
+        await bench.getByRole('heading', { name: 'Lid of a box' }).waitFor();
+        await bench.getByRole('button', { name: /^1 error/ }).click();
+        await bench
+            .getByRole('button', { name: /^Fix: / })
+            .first()
+            .click();
+        await text().getByText('0.3 mm').nth(1).waitFor();
+        await bench.getByText('Nothing to mend.').waitFor();
+        await bench.getByRole('heading', { name: 'Lid of a box' }).click();
+        await page.keyboard.press('Control+z');
+        await bench.getByRole('button', { name: /^1 error/ }).waitFor();
+        assert.equal(await text().getByText('0.3 mm').count(), 1);
+    });
+
+    it('shows in the bench view how far its run is, and finishes it there', async () => {
+        const { bench, page } = workbench;
+        await workbench.goToLine('box.kerf', lineIn('recipe lid'));
+        await workbench.openBench();
+        await bench.getByRole('heading', { name: 'Lid of a box' }).waitFor();
+        await setTick(workbench, /^Engrave pocket/);
+        await bench.getByText('1 of 2 steps done, next: Wait 2 h').waitFor();
+        await bench.getByRole('tab', { name: /Engrave pocket.*, done/ }).waitFor();
+        await setTick(workbench, /^Wait 2 h/);
+        await bench.getByRole('tab', { name: /Wait 2 h.*left/ }).waitFor();
+        await session.shot('run-in-bench');
+        await bench.getByRole('button', { name: 'Finish the Run' }).click();
+        await page.locator('.quick-input-title', { hasText: 'Engrave pocket: depth of pocket' }).waitFor();
+        await page.keyboard.press('Enter');
+        await page.locator('.quick-input-title', { hasText: 'Finish the run of Lid of a box' }).waitFor();
+        await page.keyboard.press('Enter');
+        await bench.getByText('Every step is done.').waitFor({ state: 'hidden' });
+        rmSync(file('runs'), { recursive: true, force: true });
+    });
+
     it('goes with its file, with ticks, bench view and comparison, and is none once the file is gone', async () => {
         const { page, bench, status } = workbench;
         await workbench.goToLine('box.kerf', lineIn('recipe side'));
@@ -92,8 +135,11 @@ describe('one current recipe', () => {
             await session.shot('renamed-file');
         });
         await step('gone', async () => {
+            await workbench.command('View: Close All Editors');
             renameSync(file('plates.kerf'), join(session.workshop, '..', 'plates.kerf'));
-            await status.getByText(/side ·/).waitFor({ state: 'hidden' });
+            await page.getByText(/^Side of a chest, issue 1/).waitFor({ state: 'hidden' });
+            await workbench.openFile('tide-coaster.kerf');
+            await status.getByText(/tide-coaster ·/).waitFor();
             rmSync(join(session.workshop, '..', 'plates.kerf'));
         });
     });

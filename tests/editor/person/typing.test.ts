@@ -86,7 +86,7 @@ describe('typing with the bench view open', () => {
         const workbench = await session.open();
         const { bench, page } = workbench;
         await workbench.goToLine('heron-tray.kerf', lineOf('heron-tray.kerf', 'depth 0.54 mm'));
-        const facts = bench.locator('.steps > li').first().locator('.facts');
+        const facts = bench.locator('.steps > li').first().locator('.facts').first();
         const before = await facts.textContent();
         await page.keyboard.press('End');
         await page.keyboard.type(' {');

@@ -25,7 +25,7 @@ export function Inlay({ view, inlay }: InlayProps) {
     const title = view.steps.find(({ index }) => index === inlay.step)?.title ?? 'Inlay';
     return (
         <section class="inlay" aria-label={title}>
-            <h2>Both halves: {title}</h2>
+            <h2 id={`inlay-${inlay.step}-heading`}>Both halves: {title}</h2>
             <p class={`verdict ${inlay.good ? 'good' : 'bad'}`}>
                 <span class="mark" aria-hidden="true">
                     {inlay.good ? '✓' : '✕'}

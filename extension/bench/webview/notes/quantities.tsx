@@ -72,7 +72,7 @@ export function Costs({ view }: { view: BenchView }) {
                     ))}
                 </tbody>
             </table>
-            <p class="quiet">As {cost.shop} reckons, without taxes.</p>
+            <p class="quiet">At the rates of {cost.shop}, without taxes.</p>
         </section>
     );
 }

@@ -1,17 +1,21 @@
 import { showTime } from '../../../../shared/quantity/show';
 import type { BenchView, StepView } from '../../../../shared/view/bench-view';
+import { Countdown } from '../countdown';
 import { reveal } from '../editor-link';
+import type { RunState } from '../run';
+import { isMajor, meaningOf } from './fact-labels';
 import { WrittenNumber } from './written-number';
 
 interface StepsProps {
     readonly view: BenchView;
     readonly chosen: number | undefined;
     readonly lit: number | undefined;
+    readonly run: RunState;
     readonly choose: (step: number) => void;
 }
 
 /** The steps with their facts and times. A step or fact leads to its place in the text. */
-export function Steps({ view, chosen, lit, choose }: StepsProps) {
+export function Steps({ view, chosen, lit, run, choose }: StepsProps) {
     return (
         <section aria-labelledby="steps-heading">
             <h2 id="steps-heading">Steps</h2>
@@ -19,7 +23,7 @@ export function Steps({ view, chosen, lit, choose }: StepsProps) {
                 {view.steps.map((step) => (
                     <li
                         key={`${step.index} ${step.title}`}
-                        class={`${step.index === chosen ? 'chosen' : ''} ${step.index === lit ? 'lit' : ''}`}
+                        class={classOf(step, chosen, lit, run)}
                         aria-current={step.index === lit ? 'location' : undefined}
                     >
                         <button
@@ -30,11 +34,24 @@ export function Steps({ view, chosen, lit, choose }: StepsProps) {
                                 reveal(step.where, event);
                             }}
                         >
-                            <span class="step-title">{step.title}</span>
-                            <span class="times">{timesOf(step)}</span>
+                            <span class="step-title">
+                                {step.title}
+                                {run.done.has(step.index) && <span class="hidden">, done</span>}
+                                {step.index === run.now && <span class="now-mark">now</span>}
+                            </span>
+                            <span class="times">
+                                {timesOf(step)}
+                                {run.ends.has(step.index) && (
+                                    <>
+                                        {' · '}
+                                        <Countdown ends={run.ends.get(step.index)!} />
+                                    </>
+                                )}
+                            </span>
                         </button>
                         {step.unplanned !== undefined && <p class="unplanned">Not planned: {step.unplanned}</p>}
-                        {step.facts.length > 0 && <Facts step={step} textVersion={view.textVersion} />}
+                        <Facts step={step} facts={step.facts.filter(isMajor)} textVersion={view.textVersion} />
+                        <MinorFacts step={step} textVersion={view.textVersion} />
                     </li>
                 ))}
             </ol>
@@ -42,18 +59,47 @@ export function Steps({ view, chosen, lit, choose }: StepsProps) {
     );
 }
 
-function Facts({ step, textVersion }: { step: StepView; textVersion: number }) {
+function classOf({ index }: StepView, chosen: number | undefined, lit: number | undefined, run: RunState): string {
+    const marks = [
+        index === chosen ? 'chosen' : '',
+        index === lit ? 'lit' : '',
+        run.done.has(index) ? 'done' : '',
+        index === run.now ? 'now' : '',
+    ];
+    return marks.filter((mark) => mark !== '').join(' ');
+}
+
+/** What one looks up rather than goes by at the bench. */
+function MinorFacts({ step, textVersion }: { step: StepView; textVersion: number }) {
+    const minor = step.facts.filter((fact) => !isMajor(fact));
+    if (minor.length === 0) return null;
+    return (
+        <details class="minor">
+            <summary>{minor.map(({ label }) => label).join(', ')}</summary>
+            <Facts step={step} facts={minor} textVersion={textVersion} />
+        </details>
+    );
+}
+
+interface FactsProps {
+    readonly step: StepView;
+    readonly facts: StepView['facts'];
+    readonly textVersion: number;
+}
+
+function Facts({ step, facts, textVersion }: FactsProps) {
+    if (facts.length === 0) return null;
     return (
         <ul class="facts">
-            {step.facts.map(({ label, value, where, written }) => (
+            {facts.map(({ label, value, where, written }) => (
                 <li key={label === 'caution' ? value : label} class={label === 'caution' ? 'of-caution' : undefined}>
                     {where === undefined ? (
                         <span class="fact">
-                            <span class="label">{label}</span> <span class="value">{value}</span>
+                            <Label label={label} /> <span class="value">{value}</span>
                         </span>
                     ) : (
                         <button type="button" class="fact link" onClick={(event) => reveal(where, event)}>
-                            <span class="label">{label}</span> <span class="value">{value}</span>
+                            <Label label={label} /> <span class="value">{value}</span>
                         </button>
                     )}
                     {where !== undefined && written !== undefined && (
@@ -66,6 +112,15 @@ function Facts({ step, textVersion }: { step: StepView; textVersion: number }) {
                 </li>
             ))}
         </ul>
+    );
+}
+
+function Label({ label }: { label: string }) {
+    const meaning = meaningOf(label);
+    return (
+        <span class={meaning === undefined ? 'label' : 'label term'} title={meaning}>
+            {label}
+        </span>
     );
 }
 
