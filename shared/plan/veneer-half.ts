@@ -88,12 +88,14 @@ export function halfOn(face: Face | undefined, laser: LaserPlan, standing: Regio
     };
 }
 
-/** Whether more of it is left than a rim along an edge, as two burns with other clearances leave it. */
 function isWide(region: Region, memo: Memo): boolean {
-    return memo.get('wider-than-rim', memo.keyOf(region), () => {
-        const inner = grow(region, -WIDEST_RIM / 2);
-        return inner === tangledRegion || inner.rings.length > 0;
-    });
+    return memo.get('wider-than-rim', memo.keyOf(region), () => isWiderThanRim(region));
+}
+
+/** Whether more of it is left than a rim along an edge, as two burns with other clearances leave it. */
+export function isWiderThanRim(region: Region): boolean {
+    const inner = grow(region, -WIDEST_RIM / 2);
+    return inner === tangledRegion || inner.rings.length > 0;
 }
 
 /** The upper side of the blank's own wood, below all that lies on it; undefined where none is left. */

@@ -55,9 +55,11 @@ import { sealedInPart } from './finishing/sealed-in-part';
 import { toneSandedAway } from './finishing/tone-sanded-away';
 import { beyondBoundary } from './inlay/beyond-boundary';
 import { glueOnSealed } from './inlay/glue-on-sealed';
+import { gluedUnder } from './inlay/glued-under';
 import { grainUnknown } from './inlay/grain-unknown';
 import { halvesDiffer } from './inlay/halves-differ';
 import { jamsBeforeFloor } from './inlay/jams-before-floor';
+import { laidAlready } from './inlay/laid-already';
 import { leftProud } from './inlay/left-proud';
 import { marksAlike } from './inlay/marks-alike';
 import { marksNoRoom } from './inlay/marks-no-room';
@@ -100,6 +102,7 @@ import { cutThroughWork } from './piece/cut-through-work';
 import { depthInSum } from './piece/depth-in-sum';
 import { fillRunsOver } from './piece/fill-runs-over';
 import { floorInGlue } from './piece/floor-in-glue';
+import { holeInPocket } from './piece/hole-in-pocket';
 import { islandFallsOut } from './piece/island-falls-out';
 import { laserOnCoat } from './piece/laser-on-coat';
 import { laserOnFoil } from './piece/laser-on-foil';
@@ -159,6 +162,9 @@ const earlierSteps = [
     depthInSum,
     pocketInPocket,
     pocketTaken,
+    gluedUnder,
+    laidAlready,
+    holeInPocket,
     thinWall,
     fillRunsOver,
     cutThroughWork,

@@ -1,7 +1,12 @@
 import { intersect } from '../../geometry/boolean';
 import { area } from '../../geometry/measure';
-import { keptFor, nameOf } from '../../plan/kept';
+import { keptFor, nameOf as keyOf } from '../../plan/kept';
+import type { LaserPlan } from '../../plan/laser-plan';
+import type { Plan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
+import type { Finding } from '../../recipe/finding';
+import type { Step } from '../../recipe/step';
+import { nameOf } from '../helpers/face-at';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -13,10 +18,11 @@ const page: Page = {
     id: 'cut-too-early',
     title: 'Cut out before the rest is burnt',
     severities: ['warning'],
-    quickFix: 'always',
-    condition: 'A part is cut out of its blank, without tabs or backing, and the laser works on it, or across it, afterwards.',
-    why: 'Once it is free it tilts, drops or shifts with the draught, and everything burnt later lands beside its place.',
-    mend: 'Cut last, leave tabs, or back the blank with tape.',
+    quickFix: 'sometimes',
+    condition:
+        'A part is cut out of its blank, without tabs or backing, and the laser works on it or across it afterwards, or engraves the rest of the sheet, which no later cut encloses.',
+    why: 'Once it is free it tilts, drops or shifts with the draught, and everything burnt later lands beside its place. What is burnt on the rest of the sheet is not on the part.',
+    mend: 'Cut last, leave tabs, or back the blank with tape. What belongs on the part lies within its outline.',
     source: commonPractice,
 };
 
@@ -33,6 +39,7 @@ export const cutTooEarly: Rule = {
                     other.step.index > step.index &&
                     shareInside(other.laser.region, laser.region) > (other.step.kind === 'cut' ? mostOfCut : someOfEngraving),
             );
+            yield* onTheRest(plan, step, laser);
             if (later === undefined || (later.step.kind !== 'engrave' && later.step.kind !== 'cut')) continue;
             const share = shareInside(later.laser!.region, laser.region);
             const across = share > mostOfCut ? undefined : showArea(share * later.laser!.area);
@@ -57,10 +64,36 @@ export const cutTooEarly: Rule = {
     },
 };
 
+/** What is engraved on the sheet when the part is out of it. */
+function* onTheRest(plan: Plan, cut: Cut, { blank, region }: LaserPlan): Iterable<Finding> {
+    const here = plan.steps.flatMap(({ laser }) => (laser?.blank === blank ? [laser] : []));
+    const cuts = here.filter(({ step }) => step.kind === 'cut');
+    const engraved = here.filter(({ step, through }) => step.kind === 'engrave' && !through);
+    const part = engraved.find(({ step, region: work }) => step.index < cut.index && shareInside(work, region) > mostOfCut);
+    if (part === undefined) return;
+    for (const { step, region: work } of engraved) {
+        if (step.index < cut.index || cuts.some((other) => shareInside(work, other.region) > 0)) continue;
+        yield finding(page, {
+            severity: 'warning',
+            message: `${cut.name} has cut the part with ${nameOf(part.step)} out of ${blank} by then, and ${nameOf(step)} lies beside it, on what is left of the sheet. Move it inside ${cut.name}, or burn it first if the rest is to be kept.`,
+            where: step.where,
+            step: step.index,
+            related: [{ message: `${cut.name} is cut here.`, where: cut.where }],
+            fixes: [
+                {
+                    title: `Do ${nameOf(step)} before ${cut.name}`,
+                    changes: [{ do: 'move', statement: step.whole, before: cut.whole }],
+                },
+            ],
+        });
+    }
+}
+
+type Cut = Extract<Step, { kind: 'cut' }>;
 type Rings = Parameters<typeof area>[0];
 
 function shareInside(part: Rings, whole: Rings): number {
-    return keptFor(part, `inside ${nameOf(whole)}`, () => {
+    return keptFor(part, `inside ${keyOf(whole)}`, () => {
         const size = area(part);
         return size > 0 ? area(intersect(part, whole)) / size : 0;
     });

@@ -1,0 +1,96 @@
+import { intersect, subtract } from '../../geometry/boolean';
+import { area } from '../../geometry/measure';
+import type { Region } from '../../geometry/region';
+import { isGone } from '../../piece/column';
+import type { Face } from '../../piece/face';
+import { boxed, boxesMeet } from '../../piece/partition';
+import { keptFor, nameOf as keyOf } from '../../plan/kept';
+import type { Plan } from '../../plan/plan';
+import { showArea } from '../../quantity/show';
+import type { Step } from '../../recipe/step';
+import { faceBefore, nameOf, negligible } from '../helpers/face-at';
+import { spotsOf } from '../helpers/spots';
+import type { Page } from '../page';
+import { finding, type Rule } from '../rule';
+
+const page: Page = {
+    id: 'hole-in-pocket',
+    title: 'Pocket that opens into a hole',
+    severities: ['warning'],
+    condition: 'A pocket that is filled or inlaid is burnt across a hole, or over the edge of a part, that was cut before.',
+    why: 'Resin runs out below or at the edge, and a veneer has nothing to lie on there.',
+    mend: 'Cut the hole or the outline once the fill or the inlay is sanded, or keep the pocket off it.',
+    source: 'Plain arithmetic of areas.',
+};
+
+export const holeInPocket: Rule = {
+    page,
+    *examine(plan) {
+        for (const { step, blank, fill, inlay } of plan.steps) {
+            const pocket = (fill ?? inlay)?.pocket;
+            const burnt = plan.steps[pocket?.index ?? -1];
+            if (pocket === undefined || burnt?.laser === undefined || blank === undefined) continue;
+            const lost = missing(plan, blank, pocket.index, burnt.laser.whole ?? burnt.laser.region);
+            const size = areaOf(lost);
+            if (size <= negligible) continue;
+            const cut = openedBy(plan, blank, pocket.index, lost);
+            const what =
+                step.kind === 'fill' ? `${step.resin?.name ?? 'the fill'} runs out there` : 'the veneer has no floor there';
+            yield finding(page, {
+                severity: 'warning',
+                message: `${showArea(size)} of ${pocket.name} ${size > 1 ? 'lie' : 'lies'} where ${cut === undefined ? 'nothing' : `${nameOf(cut)} has left nothing`} of ${blank}: ${what}. Cut it once the face is sanded, or keep the pocket off it.`,
+                where: step.where,
+                step: step.index,
+                spots: spotsOf(blank, lost),
+                related: [
+                    ...(cut === undefined ? [] : [{ message: `${nameOf(cut)} is cut here.`, where: cut.where }]),
+                    { message: `${pocket.name} is burnt here.`, where: pocket.where },
+                ],
+            });
+        }
+    },
+};
+
+/** Where a pocket was to be burnt and nothing was left of its blank by then, of what there was at first. */
+function missing(plan: Plan, blank: string, pocket: number, region: Region): Region[] {
+    const first = faceBefore(plan, 0, blank);
+    const face = faceBefore(plan, pocket, blank);
+    if (first === undefined || face === undefined) return [];
+    const body =
+        face.body.region === first.body.region
+            ? []
+            : [
+                  keptFor(region, `beyond ${keyOf(face.body.region)}`, () =>
+                      subtract(intersect(region, first.body.region), face.body.region),
+                  ),
+              ];
+    return [...body, ...goneIn(face, region)].filter(({ rings }) => rings.length > 0);
+}
+
+function goneIn({ cells }: Face, region: Region): Region[] {
+    const box = boxed(region)?.box;
+    return cells.flatMap((cell) =>
+        box === undefined || !isGone(cell.column) || !boxesMeet(cell.box, box)
+            ? []
+            : [keptFor(cell.region, `in ${keyOf(region)}`, () => intersect(cell.region, region))],
+    );
+}
+
+/** The step before a pocket that took away most of what is missing in it. */
+function openedBy(plan: Plan, blank: string, pocket: number, lost: readonly Region[]): Step | undefined {
+    const left = (step: number): number => {
+        const face = faceBefore(plan, step, blank);
+        if (face === undefined) return 0;
+        const gone = lost.flatMap((region) => goneIn(face, region));
+        return areaOf(lost.map((region) => intersect(region, face.body.region))) - areaOf(gone);
+    };
+    const taken = plan.steps
+        .filter(({ laser, step, blank: on }) => laser !== undefined && on === blank && step.index < pocket)
+        .map(({ step }) => ({ step, size: left(step.index) - left(step.index + 1) }));
+    const most = taken.reduce((a, b) => (b.size > a.size ? b : a), { step: undefined as Step | undefined, size: 0 });
+    return most.step;
+}
+
+function areaOf(regions: readonly Region[]): number {
+    return regions.reduce((sum, region) => sum + area(region), 0);
+}
