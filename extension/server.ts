@@ -45,11 +45,11 @@ export class RecipeServer implements vscode.Disposable {
             // The same as the problem matcher’s, so that what a task finds again is not shown twice.
             diagnosticCollectionName: 'kerfbook',
             initializationOptions: {
-                commands: ['kerfbook.openBenchViewToSide', 'kerfbook.writeFiles'],
+                commands: ['kerfbook.openBenchViewToSide', 'kerfbook.writeFiles', 'kerfbook.openManual'],
                 // What the trade says comes when the plan is made, not when somebody asks.
                 diagnostics: 'push',
             },
-            markdown: { isTrusted: { enabledCommands: ['kerfbook.explainFinding'] } },
+            markdown: { isTrusted: { enabledCommands: ['kerfbook.explainFinding', 'kerfbook.openManual'] } },
         });
         this.client.onNotification(notifications.planned.method, (params: PlannedParams) => this.planned.fire(params));
         this.client.onRequest<ReadAnswer, never>(editorRequests.read.method, readForServer);

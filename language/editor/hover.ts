@@ -22,6 +22,8 @@ import type { OutsideServices } from '../outside';
 import { plannedRun } from '../planned/planned-step';
 import type { KerfServices } from '../services';
 import { isLine } from '../vocabulary/lookup';
+import { anchorOf, anchorOfWord } from '../vocabulary/manual';
+import type { KerfLanguageServer } from '../workspace/language-server';
 import { describeArt } from './describe-art';
 import { describeDeclaration, escaped } from './describe-declaration';
 import { describeNumber } from './describe-number';
@@ -29,6 +31,8 @@ import { describeUse } from './describe-use';
 import { describeValue } from './describe-value';
 import { describeWord } from './describe-word';
 import { runHover } from './run-hover';
+
+const openManual = 'kerfbook.openManual';
 
 /** Says what lies under the cursor: a name by what it stands for, a number in other units, a word by what it does, art by its parts. */
 export class KerfHover extends AstNodeHoverProvider {
@@ -53,8 +57,23 @@ export class KerfHover extends AstNodeHoverProvider {
             await couponHover(leaf.astNode, this.outside),
             await runHover(leaf.astNode, this.services),
             this.run(document, leaf),
+            this.inManual(leaf),
         ].filter((part) => part !== undefined && part !== '');
         return parts.length === 0 ? undefined : { contents: { kind: 'markdown', value: parts.join('\n\n') }, range };
+    }
+
+    /** A link to the manual's page of the language, where the editor has the command that opens it. */
+    private inManual(leaf: LeafCstNode): string | undefined {
+        const { commands } = (this.services.shared.lsp.LanguageServer as KerfLanguageServer).client;
+        if (!commands.has(openManual)) return undefined;
+        const [declaration] = this.references.findDeclarations(leaf);
+        const isWord = GrammarAST.isKeyword(leaf.grammarSource);
+        const anchor = declaration
+            ? anchorOf(declaration.$type)
+            : isWord && /^[a-z]/.test(leaf.text)
+              ? anchorOfWord(leaf.text, leaf.astNode)
+              : undefined;
+        return anchor && `[Manual](command:${openManual}?${encodeURIComponent(JSON.stringify([anchor]))})`;
     }
 
     /** On a recipe's name and on its `make`: what the last plan said of the run. */
