@@ -72,7 +72,14 @@ const act = fc.oneof(
     { weight: 2, arbitrary: fc.record({ do: fc.constant('close' as const), file, open: fc.boolean() }) },
     { weight: 2, arbitrary: fc.record({ do: fc.constant('watched' as const), file, type: fc.constantFrom(1, 2, 3) }) },
     { weight: 2, arbitrary: fc.record({ do: fc.constant('anew' as const), file }) },
-    { weight: 3, arbitrary: fc.record({ do: fc.constant('rest' as const), ms: fc.nat(40) }) },
+    // Mostly short; now and then long enough for all that was asked.
+    {
+        weight: 3,
+        arbitrary: fc.record({
+            do: fc.constant('rest' as const),
+            ms: fc.oneof({ weight: 4, arbitrary: fc.nat(8) }, { weight: 1, arbitrary: fc.nat(40) }),
+        }),
+    },
     { weight: 6, arbitrary: fc.record({ do: fc.constant('turn' as const) }) },
 );
 type Act = typeof act extends fc.Arbitrary<infer One> ? One : never;
