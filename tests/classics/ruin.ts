@@ -2,7 +2,7 @@ import { expect } from 'vitest';
 import { editsOf } from '../../language/editing/text-edits';
 import type { Finding } from '../../shared/recipe/finding';
 import { expectFixesToHold } from '../kit/fixes-hold';
-import { memoryWorkshop } from '../kit/memory-workshop';
+import { type MemoryWorkshop, memoryWorkshop } from '../kit/memory-workshop';
 import { drawings } from './stock';
 
 /** One of the ways in which boards are ruined, and what the maker should be told of it. */
@@ -23,10 +23,14 @@ export interface Ruin {
     readonly by?: (text: string, numbers: readonly string[]) => string;
 }
 
+let kit: Promise<MemoryWorkshop> | undefined;
+
 /** A fault is seen, told with its number and mended by it, and nothing else is wrong then. */
 export async function expectRuin({ text, rule, at, says, fix, by, alone, judged = [] }: Ruin): Promise<void> {
-    const kit = await memoryWorkshop(drawings);
-    const found = await kit.findings(text);
+    kit ??= memoryWorkshop(drawings);
+    const shop = await kit;
+    await shop.forget();
+    const found = await shop.findings(text);
     const finding = found.find((each) => each.rule === rule && each.where.length === at.length && wordsAt(text, each) === at);
     expect(finding, `${rule} at “${at}” among\n${found.map((each) => said(each, text)).join('\n')}`).toBeDefined();
     expect(finding!.message).toMatch(says);
@@ -34,13 +38,13 @@ export async function expectRuin({ text, rule, at, says, fix, by, alone, judged 
     const after = by === undefined ? withFix(text, finding!, fix) : by(text, says.exec(finding!.message)!.slice(1));
     expect(after, 'the text after mending').not.toBe(text);
     // Looked at, each of them: what could be judged only once something else was mended.
-    expect([...new Set(await expectFixesToHold(kit, text))].toSorted()).toEqual(judged);
-    const left = (await kit.findings(after)).filter(isLoud);
+    expect([...new Set(await expectFixesToHold(shop, text))].toSorted()).toEqual(judged);
+    const left = (await shop.findings(after)).filter(isLoud);
     expect(
         left.map((each) => said(each, after)),
         after.slice(after.indexOf('\nrecipe')),
     ).toEqual([]);
-    expect((await kit.findings(after)).filter((each) => each.rule === rule).map(({ message }) => message)).toEqual([]);
+    expect((await shop.findings(after)).filter((each) => each.rule === rule).map(({ message }) => message)).toEqual([]);
 }
 
 function isLoud({ severity }: Finding): boolean {

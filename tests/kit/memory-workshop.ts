@@ -16,6 +16,8 @@ export interface MemoryWorkshop {
     open(text: string, name?: string): Promise<LangiumDocument>;
     /** All findings of a text: its own and the trade's. */
     findings(text: string): Promise<Finding[]>;
+    /** As it was before anything was opened: reading the built-in stock once more takes longer than most of what is looked at. */
+    forget(): Promise<void>;
 }
 
 /** @param art file contents by name, as the recipes write them */
@@ -30,8 +32,11 @@ export async function memoryWorkshop(art: Readonly<Record<string, string | Uint8
     await shared.workspace.WorkspaceManager.initializeWorkspace([]);
     const workshop = new Workshop(kerf, arts, new LocalAsker());
     let count = 0;
+    const opened: URI[] = [];
     const open = async (text: string, name = `recipe-${++count}.kerf`): Promise<LangiumDocument> => {
-        const document = shared.workspace.LangiumDocumentFactory.fromString(text, URI.parse(`file:///shop/${name}`));
+        const uri = URI.parse(`file:///shop/${name}`);
+        const document = shared.workspace.LangiumDocumentFactory.fromString(text, uri);
+        opened.push(uri);
         shared.workspace.LangiumDocuments.addDocument(document);
         await shared.workspace.DocumentBuilder.build([document], { validation: false });
         return document;
@@ -44,6 +49,10 @@ export async function memoryWorkshop(art: Readonly<Record<string, string | Uint8
             const found = [...workshop.textFindings(document), ...((await workshop.tradeFindings(document)) ?? [])];
             for (const finding of found) expectToKeepToItsPage(finding);
             return found;
+        },
+        async forget() {
+            count = 0;
+            await shared.workspace.DocumentBuilder.update([], opened.splice(0));
         },
     };
 }

@@ -3,6 +3,7 @@ import { readArt } from '../../server/engine/read-art';
 import { makePlan } from '../../shared/plan/make-plan';
 import { Memo } from '../../shared/plan/memo';
 import type { Plan } from '../../shared/plan/plan';
+import type { Recipe } from '../../shared/recipe/recipe';
 import { memoryWorkshop } from './memory-workshop';
 import { art as shopArt } from './shop';
 
@@ -25,12 +26,29 @@ export function planOf(text: string, more: Readonly<Record<string, string | Uint
 
 async function newPlanOf(text: string, more: Readonly<Record<string, string | Uint8Array>>): Promise<Plan> {
     const art: Record<string, string | Uint8Array> = { ...shopArt, ...more };
-    const kit = await memoryWorkshop(art);
-    const [recipe] = kit.workshop.recipes(await kit.open(text));
-    const states = recipe!.arts.map((source) => {
+    const recipe = await recipeOf(text);
+    const states = recipe.arts.map((source) => {
         const content = art[source.path.value] ?? '';
         const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
         return [source.name, readArt(source, { uri: source.uri, version: '1', bytes })] as const;
     });
-    return makePlan(recipe!, new Map(states), new Memo());
+    return makePlan(recipe, new Map(states), new Memo());
+}
+
+const kit = memoryWorkshop();
+let last: Promise<unknown> = kit;
+
+/** One text after the other, each alone in the same workshop. */
+function recipeOf(text: string): Promise<Recipe> {
+    const read = async (): Promise<Recipe> => {
+        const { workshop, open, forget } = await kit;
+        try {
+            return workshop.recipes(await open(text))[0]!;
+        } finally {
+            await forget();
+        }
+    };
+    const recipe = last.then(read, read);
+    last = recipe;
+    return recipe;
 }

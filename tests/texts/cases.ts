@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { describe, it } from 'vitest';
+import { afterEach, beforeAll, describe, it } from 'vitest';
 import { type MemoryWorkshop, memoryWorkshop } from '../kit/memory-workshop';
 import { diamond, flag, shop } from '../kit/shop';
 
@@ -27,11 +27,15 @@ export interface Case {
 export function eachText(folder: string, examine: (given: Case) => Promise<void>): void {
     const place = new URL(`./${folder}/`, import.meta.url);
     describe(folder, () => {
+        let kit: MemoryWorkshop;
+        beforeAll(async () => {
+            kit = await memoryWorkshop({ 'flag.svg': flag, 'diamond.svg': diamond });
+        });
+        afterEach(() => kit.forget());
         for (const file of readdirSync(place).filter((name) => name.endsWith('.kerf'))) {
             it(file.replace('.kerf', '').replaceAll('-', ' '), async () => {
                 const [recipe = '', ...sections] = readFileSync(new URL(file, place), 'utf8').split(/^=== /m);
                 const [text = '', ...others] = recipe.split(/^--- /m);
-                const kit = await memoryWorkshop({ 'flag.svg': flag, 'diamond.svg': diamond });
                 await kit.open(shop, 'shop.kerf');
                 for (const other of others) {
                     const [name = '', content] = headAndRest(other);
