@@ -9,7 +9,7 @@ import { inSight, neededFiles } from './needed-files';
 import { type PickedSheet, type PickedStock, pickStock } from './picked-stock';
 import { declared } from './shop-here';
 import { sizesOf } from './sizes';
-import type { Extent, Start } from './start';
+import type { SizeInMm, Start } from './start';
 import { startText } from './start-text';
 import { suppliesOf } from './supplies';
 
@@ -19,7 +19,7 @@ export interface Begun {
     readonly name: string;
     /** Texts of the files that are to be written, by their names in the folder; the recipe first. */
     readonly texts: ReadonlyMap<string, string>;
-    readonly size: Extent;
+    readonly size: SizeInMm;
 }
 
 /**

@@ -1,6 +1,6 @@
 import { showNumber } from '../../shared/quantity/show';
 import { block, extentWords, waiting } from './lines';
-import type { Extent, Start } from './start';
+import type { SizeInMm, Start } from './start';
 
 /** mm of veneer that is to stand proud of the board and is sanded flush. */
 const proud = 0.12;
@@ -9,7 +9,7 @@ const burntAround = 8;
 const heldAround = 7;
 
 /** The sheet of veneer from which the piece of that art is burnt. */
-export function veneerBlank({ width, height }: Extent): Extent {
+export function veneerBlank({ width, height }: SizeInMm): SizeInMm {
     const more = 2 * (burntAround + heldAround);
     return { width: Math.ceil(width) + more, height: Math.ceil(height) + more };
 }

@@ -1,6 +1,6 @@
 import { showNumber } from '../../shared/quantity/show';
 import { quoted } from '../printing/quoted';
-import type { Extent } from './start';
+import type { SizeInMm } from './start';
 
 /** A wait of so many seconds; none where nothing has to be waited for. */
 export function waiting(seconds: number | undefined, why: string): string[] {
@@ -12,7 +12,7 @@ export function block(head: string, lines: readonly string[]): string[] {
     return [`  ${head} {`, ...lines.map((line) => `    ${line}`), '  }'];
 }
 
-export function extentWords({ width, height }: Extent): string {
+export function extentWords({ width, height }: SizeInMm): string {
     return `${showNumber(width, 1)} x ${showNumber(height, 1)} mm`;
 }
 

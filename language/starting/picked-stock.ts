@@ -7,7 +7,7 @@ import type { KerfServices } from '../services';
 import { freeName } from './free-name';
 import { newBoard, newLaser, newVeneer, usualField } from './new-stock';
 import { declared, fileOf } from './shop-here';
-import type { Extent } from './start';
+import type { SizeInMm } from './start';
 import { apart } from './supplies';
 
 /** Where things are picked from, and the names that are taken there. */
@@ -30,7 +30,7 @@ export interface PickedSheet {
     /** mm */
     readonly thickness?: { readonly value: number; readonly tolerance: number };
     readonly moisture?: number;
-    readonly bought?: Extent;
+    readonly bought?: SizeInMm;
 }
 
 export interface PickedLaser {
@@ -38,7 +38,7 @@ export interface PickedLaser {
     readonly node?: ast.Laser;
     readonly text?: string;
     readonly foilStops: boolean;
-    readonly field?: Extent;
+    readonly field?: SizeInMm;
 }
 
 export interface PickedStock {

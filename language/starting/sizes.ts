@@ -1,6 +1,6 @@
 import type { ArtSize } from '../../shared/art/art-size';
 import { veneerBlank } from './inlay-steps';
-import type { Extent } from './start';
+import type { SizeInMm } from './start';
 
 /** mm of wood left around the art, on either side. */
 const margin = 20;
@@ -11,21 +11,21 @@ const coarsest = 5;
 
 /** What there is to hold to: sheets as they are bought, the laser's field. */
 export interface Room {
-    readonly board: Extent | undefined;
-    readonly veneer: Extent | undefined;
-    readonly field: Extent | undefined;
+    readonly board: SizeInMm | undefined;
+    readonly veneer: SizeInMm | undefined;
+    readonly field: SizeInMm | undefined;
 }
 
 export interface Sizes {
-    readonly blank: Extent;
+    readonly blank: SizeInMm;
     /** The art as it is burnt. */
-    readonly page: Extent;
+    readonly page: SizeInMm;
     /** Whether the art has to be told its size. */
     readonly sized: boolean;
 }
 
 /** Sizes of blank and art that fit each other, the sheets and the laser. A blank that was asked for is kept as it is. */
-export function sizesOf(art: ArtSize, room: Room, wished: Extent | undefined): Sizes {
+export function sizesOf(art: ArtSize, room: Room, wished: SizeInMm | undefined): Sizes {
     const most = least([room.board, room.field, { width: 600, height: 600 }]);
     const within = wished ?? most;
     const inside = {
@@ -55,9 +55,9 @@ function smaller(wanted: number, side: number): number {
     return Math.min(wanted, side / 8);
 }
 
-function least(extents: readonly (Extent | undefined)[]): Extent {
+function least(extents: readonly (SizeInMm | undefined)[]): SizeInMm {
     const known = extents.filter((each) => each !== undefined);
-    const of = (side: keyof Extent): number => Math.min(...known.map((extent) => extent[side]));
+    const of = (side: keyof SizeInMm): number => Math.min(...known.map((extent) => extent[side]));
     return { width: of('width'), height: of('height') };
 }
 

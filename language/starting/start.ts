@@ -1,6 +1,6 @@
 import type { Technique } from '../../shared/view/techniques';
 
-export interface Extent {
+export interface SizeInMm {
     readonly width: number;
     readonly height: number;
 }
@@ -16,7 +16,7 @@ export interface Start {
     readonly stock: readonly string[];
     readonly laser: string;
     readonly board: { readonly name: string; readonly thinnest?: number; readonly bleeds: boolean };
-    readonly size: Extent;
+    readonly size: SizeInMm;
     readonly art: StartArt;
     /** Said above the recipe: what was not measured. */
     readonly remarks: readonly string[];
@@ -31,7 +31,7 @@ export interface StartArt {
     readonly path: string;
     readonly bitmap: boolean;
     /** As it is burnt. */
-    readonly page: Extent;
+    readonly page: SizeInMm;
     /** Whether its size has to be written, since the file says none or another. */
     readonly sized: boolean;
 }

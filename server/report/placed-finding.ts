@@ -5,7 +5,7 @@ import type { Silenced } from '../../shared/rules/examine-by';
 import type { Workshop } from '../workshop/workshop';
 
 /** A place as people and tools read it: path of the file, line and column from 1, the end behind the last character. */
-export interface Place {
+export interface ReportPlace {
     readonly file: string;
     readonly line: number;
     readonly column: number;
@@ -13,9 +13,9 @@ export interface Place {
     readonly endColumn: number;
 }
 
-export interface PlacedFinding extends Place {
+export interface PlacedFinding extends ReportPlace {
     readonly finding: Finding;
-    readonly related: readonly (Place & { readonly message: string })[];
+    readonly related: readonly (ReportPlace & { readonly message: string })[];
 }
 
 /** How a file is called for those who read the report. */
@@ -57,7 +57,7 @@ export function inAllFiles(found: readonly (readonly PlacedFinding[])[]): Placed
 export interface PlacedSilenced extends PlacedFinding {
     readonly reason: string;
     /** Where it is allowed. */
-    readonly allowed?: Place;
+    readonly allowed?: ReportPlace;
 }
 
 /** What `allow … because` keeps quiet in a file, in the order of its lines. */
@@ -87,13 +87,13 @@ async function tradeFindings(workshop: Workshop, document: LangiumDocument): Pro
     return undefined;
 }
 
-function placeOf({ services }: Workshop, where: Where, naming: Naming): Place | undefined {
+function placeOf({ services }: Workshop, where: Where, naming: Naming): ReportPlace | undefined {
     const documents = services.shared.workspace.LangiumDocuments;
     const document = where.uri === '' ? undefined : documents.getDocument(URI.parse(where.uri));
     return document === undefined ? undefined : placeIn(document, where, naming);
 }
 
-function placeIn(document: LangiumDocument, { offset, length }: Where, naming: Naming): Place {
+function placeIn(document: LangiumDocument, { offset, length }: Where, naming: Naming): ReportPlace {
     const start = document.textDocument.positionAt(offset);
     const end = document.textDocument.positionAt(offset + length);
     return {

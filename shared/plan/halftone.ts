@@ -10,6 +10,7 @@ import type { ArtPlacement } from '../recipe/step';
 import type { DotGrid } from '../toolpath/dots';
 import { exactTurn } from '../toolpath/edges';
 import { type Hatch, hatchAlong } from '../toolpath/hatch';
+import type { BlankPoint } from '../toolpath/place';
 import type { PlacedArt } from './laser-plan';
 import type { Memo } from './memo';
 import { tonesOf } from './paint-of';
@@ -117,10 +118,8 @@ function greys(
     return out;
 }
 
-type Place = PlacedArt['centre'];
-
 /** From a place on the blank to where it lies from the middle of the nearest copy. */
-function nearestCopy(placement: ArtPlacement, centre: Place): (x: number, y: number) => Place {
+function nearestCopy(placement: ArtPlacement, centre: BlankPoint): (x: number, y: number) => BlankPoint {
     const points = pointsOf(placement);
     if (points.length > 0) {
         return (x, y) => {

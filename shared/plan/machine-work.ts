@@ -1,7 +1,7 @@
 import { leastPowerOf } from '../burn/power-curve';
 import type { Bounds } from '../geometry/region';
 import { followsOutline } from '../recipe/follows-outline';
-import { fileLinesOf, type Job } from '../toolpath/job';
+import { fileLinesOf, type MachineJob } from '../toolpath/job';
 import { reachOfJob } from '../toolpath/reach';
 import { timeOfJob } from '../toolpath/time';
 import { contentKey } from './content-key';
@@ -33,7 +33,7 @@ export function machineWork(burnings: readonly Burning[], blank: BlankSize | und
         known.map((burning) => workKey(burning, memo)),
     );
     return memo.get('machine-work', key, () => {
-        const job: Job = {
+        const job: MachineJob = {
             work: known.flatMap((burning) => toolpaths(burning, memo)),
             motion: motionOf(laser),
             origin,

@@ -1,5 +1,5 @@
 import type { Laser, Zero } from '../recipe/stock';
-import type { Place } from '../toolpath/place';
+import type { BlankPoint } from '../toolpath/place';
 
 /** mm */
 export interface BlankSize {
@@ -27,7 +27,7 @@ export function zeroOf(laser: Laser | undefined): Zero {
  * Where X 0 Y 0 of every file for the machine lies (mm on the blank, y downwards), and the head comes from and
  * goes back to.
  */
-export function originOn(blank: BlankSize | undefined, laser: Laser | undefined, zero = zeroOf(laser)): Place {
+export function originOn(blank: BlankSize | undefined, laser: Laser | undefined, zero = zeroOf(laser)): BlankPoint {
     const [across, down] = places[zero];
     return { x: across * (blank?.width ?? 0), y: down * (blank?.height ?? 0) };
 }

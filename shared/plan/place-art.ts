@@ -7,17 +7,12 @@ import { circle, rectangle } from '../geometry/shapes';
 import { rotate, translate } from '../geometry/transform';
 import type { ArtSource } from '../recipe/recipe';
 import type { ArtPlacement, Boundary, Outline, Placement } from '../recipe/step';
+import type { BlankPoint } from '../toolpath/place';
 import { contentKey } from './content-key';
 import type { PlacedArt } from './laser-plan';
 import type { Memo } from './memo';
 import { ditheredArt, paintOf } from './paint-of';
 import type { ArtState, BlankPlan } from './plan';
-
-/** mm from the blank's top left corner. */
-interface Place {
-    readonly x: number;
-    readonly y: number;
-}
 
 /** Everything a placement is laid out with. */
 export interface PlacingTable {
@@ -62,7 +57,7 @@ export function place(placement: Placement, index: number, table: PlacingTable):
     return boundary === tangledRegion || region === tangledRegion ? 'tangled' : { ...base, inverse: true, region, boundary };
 }
 
-function centreOf(placement: Placement, blank: BlankPlan): Place {
+function centreOf(placement: Placement, blank: BlankPlan): BlankPoint {
     const points = pointsOf(placement);
     if (points.length > 0) return middleOf(points);
     if (placement.at !== undefined) return { x: placement.at.x.value, y: placement.at.y.value };
@@ -70,12 +65,12 @@ function centreOf(placement: Placement, blank: BlankPlan): Place {
 }
 
 /** The places of a list, mm; none where one copy or a grid is laid down. */
-export function pointsOf({ places }: Placement): Place[] {
+export function pointsOf({ places }: Placement): BlankPoint[] {
     return (places?.points ?? []).map(({ x, y }) => ({ x: x.value, y: y.value }));
 }
 
 /** The middle of what places take up together. */
-function middleOf(points: readonly Place[]): Place {
+function middleOf(points: readonly BlankPoint[]): BlankPoint {
     const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
     return { x: (Math.min(...xs) + Math.max(...xs)) / 2, y: (Math.min(...ys) + Math.max(...ys)) / 2 };
 }
@@ -88,7 +83,7 @@ interface Figure {
     readonly grid: number | undefined;
 }
 
-function figureOf(placement: ArtPlacement, centre: Place, table: PlacingTable): Figure | 'tangled' | undefined {
+function figureOf(placement: ArtPlacement, centre: BlankPoint, table: PlacingTable): Figure | 'tangled' | undefined {
     const name = placement.art.value;
     if (name === undefined) return undefined;
     const state = table.arts.get(name);
@@ -110,7 +105,7 @@ function figureOf(placement: ArtPlacement, centre: Place, table: PlacingTable): 
 }
 
 /** The copies of what lies about the middle of the grid, or of the places of a list. */
-function copies(region: Region, placement: Placement, centre: Place): Region {
+function copies(region: Region, placement: Placement, centre: BlankPoint): Region {
     const points = pointsOf(placement);
     if (points.length > 0) {
         return copiesAt(
@@ -127,7 +122,7 @@ function copies(region: Region, placement: Placement, centre: Place): Region {
     return repeat(first, { columns, rows, stepX, stepY });
 }
 
-function boundaryAt(boundary: Boundary, centre: Place, blank: BlankPlan, shown: Region, placement: Placement): Region {
+function boundaryAt(boundary: Boundary, centre: BlankPoint, blank: BlankPlan, shown: Region, placement: Placement): Region {
     switch (boundary.kind) {
         case 'blank':
             return blank.size === undefined ? emptyRegion : rectangle(0, 0, blank.size.width, blank.size.height);
@@ -138,7 +133,7 @@ function boundaryAt(boundary: Boundary, centre: Place, blank: BlankPlan, shown: 
     }
 }
 
-function outlineAt(outline: Outline, centre: Place): Region {
+function outlineAt(outline: Outline, centre: BlankPoint): Region {
     if (outline.kind === 'circle') return circle(centre.x, centre.y, outline.diameter.value);
     const width = outline.size.width.value;
     const height = outline.size.height.value;

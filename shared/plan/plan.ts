@@ -248,7 +248,7 @@ export interface StepSpan {
  * A stretch of time in which somebody is at the bench or beside the laser without a pause. Times in s from the start.
  * A wait is the step that it belongs to, or that step in words.
  */
-export interface Sitting<SomeJob = Job, Wait = number> {
+export interface Sitting<SomeJob = SittingJob, Wait = number> {
     readonly start: number;
     readonly end: number;
     readonly jobs: readonly SomeJob[];
@@ -259,7 +259,7 @@ export interface Sitting<SomeJob = Job, Wait = number> {
 }
 
 /** One step, or one coat or pour of it, for some pieces in a row. */
-export interface Job {
+export interface SittingJob {
     readonly step: number;
     readonly part: string;
     readonly pieces: number;

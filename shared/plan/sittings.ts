@@ -1,5 +1,5 @@
 import type { Turn } from '../bench/schedule';
-import type { Job, Sitting, StepWork } from './plan';
+import type { Sitting, SittingJob, StepWork } from './plan';
 
 /** A pause that is none: shorter than it takes to sit down. */
 const breath = 60;
@@ -31,8 +31,8 @@ export function sittingsOf(turns: readonly Turn[], works: readonly StepWork[]): 
     });
 }
 
-function jobsOf(group: readonly Turn[], works: readonly StepWork[]): Job[] {
-    const jobs: (Job & { readonly work: number })[] = [];
+function jobsOf(group: readonly Turn[], works: readonly StepWork[]): SittingJob[] {
+    const jobs: (SittingJob & { readonly work: number })[] = [];
     for (const { work, start, end } of group) {
         const { step, part, machine } = works[work]!;
         const last = jobs.at(-1);

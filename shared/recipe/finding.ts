@@ -19,7 +19,7 @@ export interface Finding {
     /** It stands in a routine, for all that follow it: said once, whatever file that is in. */
     readonly inRoutine?: true;
     /** Where it shows on the piece (mm on the named blank), when it can be pointed at. */
-    readonly spots?: readonly Spot[];
+    readonly spots?: readonly MarkedSpot[];
 }
 
 export interface Related {
@@ -28,7 +28,7 @@ export interface Related {
 }
 
 /** A place on a blank, in millimetres from its top left corner, with the size of what is meant. */
-export interface Spot {
+export interface MarkedSpot {
     readonly blank: string;
     readonly x: number;
     readonly y: number;

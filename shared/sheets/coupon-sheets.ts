@@ -10,7 +10,7 @@ import { showLength, showNumber, showRatio, showTime } from '../quantity/show';
 import type { Laser, Sheet } from '../recipe/stock';
 import { dangerOf } from '../rules/settings/never-burn';
 import { couponJob } from '../toolpath/coupon-job';
-import { type Job, overtravelOf } from '../toolpath/job';
+import { type MachineJob, overtravelOf } from '../toolpath/job';
 import { reachOfAll, reachOfJob } from '../toolpath/reach';
 import { timeOfJob } from '../toolpath/time';
 import type { Sheets } from './build-sheets';
@@ -103,7 +103,7 @@ export function couponSheets(material: Sheet, laser: Laser, sheet: CouponSheet):
 }
 
 /** What the machine does for a coupon, from the corner that the laser's block says. */
-function jobOf(sheet: CouponSheet, laser: Laser): Job {
+function jobOf(sheet: CouponSheet, laser: Laser): MachineJob {
     return { ...couponJob(sheet, motionOf(laser), laser.overtravel?.value), origin: originOn(sheet, laser) };
 }
 

@@ -1,4 +1,4 @@
-import type { Job, Plan, Sitting } from '../plan/plan';
+import type { Plan, Sitting, SittingJob } from '../plan/plan';
 import { showTime } from '../quantity/show';
 
 /** A sitting in words; times in s from the start. */
@@ -7,7 +7,7 @@ export interface DayBookEntry extends Sitting<DayBookJob, string> {
     readonly pause?: number;
 }
 
-export interface DayBookJob extends Omit<Job, 'part' | 'end'> {
+export interface DayBookJob extends Omit<SittingJob, 'part' | 'end'> {
     /** Such as "Finish tray with tung-oil, coat 2 of 3". */
     readonly title: string;
     readonly length: number;
@@ -33,7 +33,7 @@ function entryOf(plan: Plan, { start, end, jobs, meanwhile, until }: Sitting, ne
     };
 }
 
-function jobOf(plan: Plan, { step, part, pieces, start, end, machine }: Job): DayBookJob {
+function jobOf(plan: Plan, { step, part, pieces, start, end, machine }: SittingJob): DayBookJob {
     const title = plan.steps[step]?.title ?? '';
     return { step, title: part === '' ? title : `${title}, ${part}`, pieces, length: end - start, machine, start };
 }

@@ -1,11 +1,11 @@
 import type { Bounds } from '../geometry/region';
-import type { Place } from '../toolpath/place';
+import type { BlankPoint } from '../toolpath/place';
 
 /**
  * What the head moves over in the machine's own figures, "X -19.84 to 119.84, Y 0 to 80 mm": from the origin, Y
  * upwards, rounded outwards to a hundredth, so that it never says less. @param reach mm on the blank, y downwards
  */
-export function reachOnMachine({ minX, maxX, minY, maxY }: Bounds, origin: Place): string {
+export function reachOnMachine({ minX, maxX, minY, maxY }: Bounds, origin: BlankPoint): string {
     const x = range(minX - origin.x, maxX - origin.x);
     const y = range(origin.y - maxY, origin.y - minY);
     return `X ${x}, Y ${y} mm`;

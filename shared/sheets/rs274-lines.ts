@@ -1,5 +1,5 @@
 import type { Bounds } from '../geometry/region';
-import type { Place } from '../toolpath/place';
+import type { BlankPoint } from '../toolpath/place';
 import { reachOnMachine } from './reach-line';
 
 /** Longest line (characters) that the standard allows. */
@@ -52,7 +52,7 @@ export class Rs274Lines {
     /** @param origin where X 0 Y 0 lies (mm, y downwards); the file has Y upwards, as machines do */
     constructor(
         private readonly options: Rs274Options,
-        private readonly origin: Place,
+        private readonly origin: BlankPoint,
     ) {
         this.full = options.fullScale ?? 1000;
         this.on = options.followsSpeed === true ? 'M4' : 'M3';

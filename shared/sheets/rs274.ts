@@ -1,6 +1,14 @@
 import { exactTurn } from '../toolpath/edges';
 import { focusHeightsOf } from '../toolpath/focus';
-import { type AreaWork, fileLinesOf, isRunnable, type Job, MAX_FILE_LINES, overtravelOf, type PathWork } from '../toolpath/job';
+import {
+    type AreaWork,
+    fileLinesOf,
+    isRunnable,
+    MAX_FILE_LINES,
+    type MachineJob,
+    overtravelOf,
+    type PathWork,
+} from '../toolpath/job';
 import { reachOfAll, reachOfJob } from '../toolpath/reach';
 import { eachSweep, sweepEnds } from '../toolpath/sweep';
 import { Rs274Lines, type Rs274Options, type Rs274Problem } from './rs274-lines';
@@ -17,7 +25,7 @@ export type { Rs274Options, Rs274Problem };
 export type Rs274Result = { readonly text: string } | { readonly problem: Rs274Problem };
 
 /** The machine file of a job, or why there is none. The same job gives the same text, byte for byte. */
-export function rs274(job: Job, options: Rs274Options): Rs274Result {
+export function rs274(job: MachineJob, options: Rs274Options): Rs274Result {
     const problem = problemOf(job, options);
     if (problem !== undefined) return { problem };
     const origin = job.origin ?? { x: 0, y: 0 };
@@ -34,7 +42,7 @@ export function rs274(job: Job, options: Rs274Options): Rs274Result {
     return out.failed === undefined ? { text: out.text() } : { problem: out.failed };
 }
 
-function writePass(out: Rs274Lines, work: Job['work'][number], pass: number, job: Job, focused: boolean): void {
+function writePass(out: Rs274Lines, work: MachineJob['work'][number], pass: number, job: MachineJob, focused: boolean): void {
     if (work.passes > 1) out.comment(`pass ${pass + 1} of ${work.passes}`);
     if (focused) out.focus(work.focus?.[pass] ?? 0, job.focusByHand === true);
     out.air(work.air === true);
@@ -42,7 +50,7 @@ function writePass(out: Rs274Lines, work: Job['work'][number], pass: number, job
     else writePaths(out, work);
 }
 
-function problemOf(job: Job, { fullPower, fullScale = 1000 }: Rs274Options): Rs274Problem | undefined {
+function problemOf(job: MachineJob, { fullPower, fullScale = 1000 }: Rs274Options): Rs274Problem | undefined {
     const usable = (value: number, most: number): boolean => value > 0 && value <= most;
     if (!usable(fullPower, 1e6) || !usable(fullScale, 1e6)) return 'not-finite';
     const { x, y } = job.origin ?? { x: 0, y: 0 };
@@ -56,7 +64,7 @@ function problemOf(job: Job, { fullPower, fullScale = 1000 }: Rs274Options): Rs2
     return lines > MAX_FILE_LINES ? 'too-long' : undefined;
 }
 
-function writeArea(out: Rs274Lines, work: AreaWork, job: Job): void {
+function writeArea(out: Rs274Lines, work: AreaWork, job: MachineJob): void {
     const { hatch } = work;
     const overtravel = overtravelOf(work, job.motion);
     const { cos, sin } = exactTurn(hatch.angle);

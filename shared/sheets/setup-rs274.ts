@@ -6,7 +6,7 @@ import type { Plan } from '../plan/plan';
 import type { SetUp } from '../plan/set-ups';
 import { burningsOf, motionOf, toolpaths } from '../plan/toolpaths';
 import { showLength, showNumber, showTime } from '../quantity/show';
-import type { Job } from '../toolpath/job';
+import type { MachineJob } from '../toolpath/job';
 import { timeOfJob } from '../toolpath/time';
 import { fileName } from './escape';
 import { focusLine } from './focus-line';
@@ -34,7 +34,7 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
         return { problem: `${name} is not written: the settings of ${unsolved.step.name} are not known.` };
     const work = setUp.lasers.flatMap((one) => burningsOf(one, laser)).flatMap((burning) => toolpaths(burning, memo));
     const height = setUp.blank.size?.height ?? 0;
-    const job: Job = {
+    const job: MachineJob = {
         work,
         motion: motionOf(laser),
         origin: originOn(setUp.blank.size, laser),

@@ -3,7 +3,7 @@ import { rectangle } from '../geometry/shapes';
 import { showNumber } from '../quantity/show';
 import { cutPaths } from './cut';
 import { hatch } from './hatch';
-import type { Job, Work } from './job';
+import type { MachineJob, Work } from './job';
 import type { Motion } from './motion';
 
 /** How far beside a strip its cut begins, mm: a start on the edge would notch it. */
@@ -13,7 +13,7 @@ const LEAD_IN = 1;
  * The machine's work for a coupon: each square as an area, both ways, in the order of the numbers, then those as single lines, then the strips.
  * @param overtravel run-up of the squares (mm); what each speed needs if absent
  */
-export function couponJob(sheet: CouponSheet, motion: Motion, overtravel?: number): Job {
+export function couponJob(sheet: CouponSheet, motion: Motion, overtravel?: number): MachineJob {
     const work: Work[] = [];
     const runUp = overtravel === undefined ? {} : { overtravel };
     for (const square of sheet.squares) {

@@ -2,7 +2,7 @@ import { EdgeIndex } from '../geometry/edge-index';
 import type { Region } from '../geometry/region';
 import { orderRings, usableRings } from './order';
 import { type Path, pathOfRing } from './path';
-import type { Place } from './place';
+import type { BlankPoint } from './place';
 
 export interface CutOptions {
     /** Bridges left in each ring, so that it stays in the board. */
@@ -18,7 +18,7 @@ export interface CutOptions {
  * waste side, with the beam off over the tabs. A lead-in is shortened, and at last left out, where it
  * would run into another edge; tabs are fewer where a ring is short.
  */
-export function cutPaths(region: Region, options: CutOptions = {}, from?: Place): Path[] {
+export function cutPaths(region: Region, options: CutOptions = {}, from?: BlankPoint): Path[] {
     const leadIn = within(options.leadIn ?? 0, 0, 100);
     const edges = leadIn > 0 ? new EdgeIndex(usableRings(region)) : undefined;
     return orderRings(region, from, (ring, start) => {

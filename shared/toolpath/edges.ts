@@ -1,13 +1,13 @@
 import type { Region } from '../geometry/region';
 
 /** Level extent of a region in the frame of the scan lines: how far it reaches across them. */
-export interface Extent {
+export interface ExtentAcross {
     readonly minV: number;
     readonly maxV: number;
 }
 
 /** Undefined if a coordinate is not finite or beyond any field; minV > maxV for a region without points. */
-export function extentAcross(region: Region, angle: number): Extent | undefined {
+export function extentAcross(region: Region, angle: number): ExtentAcross | undefined {
     const { cos, sin } = exactTurn(angle);
     let minV = Number.POSITIVE_INFINITY;
     let maxV = Number.NEGATIVE_INFINITY;

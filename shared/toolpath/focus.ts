@@ -1,4 +1,4 @@
-import type { Job } from './job';
+import type { MachineJob } from './job';
 import { type Motion, moveTime } from './motion';
 
 /** How a driven focus moves: slowly, since it lifts a table or a heavy head. @commonPractice */
@@ -7,7 +7,7 @@ export const FOCUS_MOTION: Motion = { topSpeed: 5, acceleration: 100 };
 export const FOCUS_BY_HAND = 60;
 
 /** Heights of the focus below the face (mm) that a job goes through one after another, the face first. */
-export function focusHeightsOf({ work }: Job): number[] {
+export function focusHeightsOf({ work }: MachineJob): number[] {
     const heights = [0];
     for (const { focus, passes } of work) {
         for (let pass = 0; pass < (focus === undefined ? Math.min(passes, 1) : passes); pass++) {
@@ -22,7 +22,7 @@ export function focusHeightsOf({ work }: Job): number[] {
  * Time (s) that a job takes for bringing the focus to its heights, and a driven one back to the face when all is
  * done. By hand that is done after the machine has ended.
  */
-export function focusTime(job: Job): number {
+export function focusTime(job: MachineJob): number {
     const heights = focusHeightsOf(job);
     if (job.focusByHand === true) return FOCUS_BY_HAND * (heights.length - 1);
     let time = 0;

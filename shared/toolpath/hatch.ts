@@ -1,5 +1,5 @@
 import type { Region } from '../geometry/region';
-import { crossedEdges, type Extent, extentAcross } from './edges';
+import { crossedEdges, type ExtentAcross, extentAcross } from './edges';
 import { StretchSorter } from './sort-stretch';
 
 /**
@@ -58,7 +58,14 @@ export function hatch(region: Region, pitch: number, angle: number, options: Hat
 }
 
 /** The hatch at one pitch, or how many segments it would have if that is too many. */
-function scan(region: Region, { minV, maxV }: Extent, pitch: number, angle: number, every: number, most: number): Hatch | number {
+function scan(
+    region: Region,
+    { minV, maxV }: ExtentAcross,
+    pitch: number,
+    angle: number,
+    every: number,
+    most: number,
+): Hatch | number {
     const height = maxV - minV;
     const lines = height > 0 ? Math.max(1, Math.round(height / pitch)) : 0;
     // The lines stand in the middle of the height, half a pitch from its ends.

@@ -1,7 +1,7 @@
 import type { Hatch } from './hatch';
 import { type Motion, runUp } from './motion';
 import type { Path } from './path';
-import type { Place } from './place';
+import type { BlankPoint } from './place';
 
 interface Burnt {
     /** What the machine file and the time list call it. */
@@ -35,17 +35,17 @@ export interface PathWork extends Burnt {
 export type Work = AreaWork | PathWork;
 
 /** What one set-up of the machine does, in order. Places in mm on the blank, y downwards. */
-export interface Job {
+export interface MachineJob {
     readonly work: readonly Work[];
     readonly motion: Motion;
     /** Where the machine file has X 0 Y 0, and the head comes from and goes back to; the top left corner if absent. */
-    readonly origin?: Place;
+    readonly origin?: BlankPoint;
     /** The machine stops for a person to change the focus, instead of moving it itself. */
     readonly focusByHand?: boolean;
 }
 
 /** Whether all speeds, powers and counts are such as a machine could have. */
-export function isRunnable({ work, motion }: Job): boolean {
+export function isRunnable({ work, motion }: MachineJob): boolean {
     const within = (value: number, low: number, high: number): boolean => value >= low && value <= high;
     return (
         within(motion.topSpeed, 1e-6, 1e6) &&

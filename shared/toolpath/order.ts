@@ -1,7 +1,7 @@
 import type { Region, Ring } from '../geometry/region';
 import { depths, parents } from './nesting';
 import { type Path, pathOfRing } from './path';
-import type { Place } from './place';
+import type { BlankPoint } from './place';
 import { tour } from './tour';
 
 /**
@@ -11,7 +11,7 @@ import { tour } from './tour';
  */
 export function orderRings(
     region: Region,
-    from: Place = { x: 0, y: 0 },
+    from: BlankPoint = { x: 0, y: 0 },
     make: (ring: Ring, start: number, depth: number) => Path = pathOfRing,
 ): Path[] {
     const rings = usableRings(region);
@@ -44,7 +44,7 @@ export function usableRings(region: Region): Ring[] {
 }
 
 /** Length (mm) travelled without burning from path to path. */
-export function travelLength(paths: readonly Path[], from: Place = { x: 0, y: 0 }): number {
+export function travelLength(paths: readonly Path[], from: BlankPoint = { x: 0, y: 0 }): number {
     let length = 0;
     let { x, y } = from;
     for (const { points } of paths) {
@@ -55,7 +55,7 @@ export function travelLength(paths: readonly Path[], from: Place = { x: 0, y: 0 
     return length;
 }
 
-function shortWay(rings: readonly Ring[], indices: readonly number[], from: Place): number[] {
+function shortWay(rings: readonly Ring[], indices: readonly number[], from: BlankPoint): number[] {
     if (indices.length < 2) return [...indices];
     const xs = new Float64Array(indices.length);
     const ys = new Float64Array(indices.length);
@@ -72,7 +72,7 @@ function shortWay(rings: readonly Ring[], indices: readonly number[], from: Plac
     return Array.from(tour(xs, ys, from.x, from.y), (i) => indices[i]!);
 }
 
-function nearestPoint(ring: Ring, { x, y }: Place): number {
+function nearestPoint(ring: Ring, { x, y }: BlankPoint): number {
     let best = 0;
     let least = Number.POSITIVE_INFINITY;
     for (let i = 0; i < ring.length; i += 2) {

@@ -1,5 +1,5 @@
 /** A place on the blank: mm from its top left corner, y downwards. */
-export interface Place {
+export interface BlankPoint {
     readonly x: number;
     readonly y: number;
 }

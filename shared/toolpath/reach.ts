@@ -1,8 +1,8 @@
 import type { Bounds } from '../geometry/region';
 import { exactTurn } from './edges';
-import { type AreaWork, type Job, overtravelOf, type PathWork } from './job';
+import { type AreaWork, type MachineJob, overtravelOf, type PathWork } from './job';
 import type { Motion } from './motion';
-import type { Place } from './place';
+import type { BlankPoint } from './place';
 import { eachSweep, sweepEnds } from './sweep';
 
 /** Bounds (mm) that grow with every place they are told of. */
@@ -30,7 +30,7 @@ class Reach {
  * run-up and run-out, outlines and cuts with their lead-ins; without the way from the origin and back. Undefined
  * where it does not move at all. O(n) in scan lines and places.
  */
-export function reachOfJob({ work, motion }: Pick<Job, 'work' | 'motion'>): Bounds | undefined {
+export function reachOfJob({ work, motion }: Pick<MachineJob, 'work' | 'motion'>): Bounds | undefined {
     const reach = new Reach();
     for (const one of work) {
         if (!(one.passes > 0)) continue;
@@ -59,7 +59,7 @@ function addPaths(reach: Reach, { paths }: PathWork): void {
 }
 
 /** What lies within any of these bounds, and the places besides. Undefined for nothing. */
-export function reachOfAll(all: Iterable<Bounds | undefined>, ...places: readonly Place[]): Bounds | undefined {
+export function reachOfAll(all: Iterable<Bounds | undefined>, ...places: readonly BlankPoint[]): Bounds | undefined {
     const reach = new Reach();
     for (const one of all) {
         if (one === undefined) continue;

@@ -1,9 +1,9 @@
 import { exactTurn } from './edges';
 import { focusTime } from './focus';
-import { type AreaWork, isRunnable, type Job, overtravelOf, type PathWork, type Work } from './job';
+import { type AreaWork, isRunnable, type MachineJob, overtravelOf, type PathWork, type Work } from './job';
 import { cornerSpeed, type Motion, moveTime, pieceTime } from './motion';
 import type { Path } from './path';
-import type { Place } from './place';
+import type { BlankPoint } from './place';
 import { eachSweep, sweepEnds } from './sweep';
 
 /** How far (mm) the head may leave a corner: what cornerSpeed takes for a path. */
@@ -29,7 +29,7 @@ export interface JobTime {
 }
 
 /** Time of a job by trapezoidal motion; undefined if speeds or acceleration are none. */
-export function timeOfJob(job: Job): JobTime | undefined {
+export function timeOfJob(job: MachineJob): JobTime | undefined {
     const { motion } = job;
     if (!isRunnable(job)) return undefined;
     const works: WorkTime[] = [];
@@ -53,8 +53,8 @@ export function timeOfJob(job: Job): JobTime | undefined {
 interface Pass {
     readonly time: number;
     readonly lit: number;
-    readonly start: Place;
-    readonly end: Place;
+    readonly start: BlankPoint;
+    readonly end: BlankPoint;
 }
 
 function workTime(work: Work, pass: Pass, back: number): WorkTime {
@@ -62,7 +62,7 @@ function workTime(work: Work, pass: Pass, back: number): WorkTime {
     return { name: work.name, time: pass.time * work.passes + back * (work.passes - 1), burning, energy: burning * work.power };
 }
 
-function travel(from: Place, to: Place, motion: Motion): number {
+function travel(from: BlankPoint, to: BlankPoint, motion: Motion): number {
     return moveTime(Math.hypot(to.x - from.x, to.y - from.y), motion.topSpeed, motion.acceleration);
 }
 
@@ -84,15 +84,15 @@ function areaPass(work: AreaWork, motion: Motion): Pass | undefined {
     });
     if (start === undefined || at === undefined) return undefined;
     const { cos, sin } = exactTurn(hatch.angle);
-    const place = ({ u, v }: { u: number; v: number }): Place => ({ x: u * cos - v * sin, y: u * sin + v * cos });
+    const place = ({ u, v }: { u: number; v: number }): BlankPoint => ({ x: u * cos - v * sin, y: u * sin + v * cos });
     return { time: time * hatch.every, lit: hatch.length * hatch.every, start: place(start), end: place(at) };
 }
 
 function pathPass(work: PathWork, motion: Motion): Pass | undefined {
     let time = 0;
     let lit = 0;
-    let start: Place | undefined;
-    let at: Place | undefined;
+    let start: BlankPoint | undefined;
+    let at: BlankPoint | undefined;
     for (const path of work.paths) {
         const { points } = path;
         if (points.length < 4) continue;

@@ -1,7 +1,7 @@
 import { exactTurn } from './edges';
-import { type AreaWork, isRunnable, type Job, overtravelOf, type PathWork, type Work } from './job';
+import { type AreaWork, isRunnable, type MachineJob, overtravelOf, type PathWork, type Work } from './job';
 import { type Motion, moveTime, runUp } from './motion';
-import type { Place } from './place';
+import type { BlankPoint } from './place';
 import { eachSweep, sweepEnds } from './sweep';
 import { pathTime } from './time';
 
@@ -24,13 +24,13 @@ export interface Trace {
  * its heights). Where there are more than `most` places only every n-th scan line, or place of a path, is
  * told of; the times stay those of all. Empty if speeds or acceleration are none.
  */
-export function traceOfJob(job: Job, most = 60_000): Trace[] {
+export function traceOfJob(job: MachineJob, most = 60_000): Trace[] {
     if (!isRunnable(job)) return [];
     const { motion } = job;
     const works = job.work.filter((work) => work.passes > 0);
     const every = Math.max(1, Math.ceil(works.reduce((sum, work) => sum + countOf(work), 0) / Math.max(1, most)));
     const traces: Trace[] = [];
-    let at: Place = job.origin ?? { x: 0, y: 0 };
+    let at: BlankPoint = job.origin ?? { x: 0, y: 0 };
     let time = 0;
     for (const work of works) {
         const pen = new Pen(motion);
@@ -51,20 +51,20 @@ class Pen {
     readonly points: number[] = [];
     readonly lit: number[] = [];
     time = 0;
-    first: Place | undefined;
-    last: Place | undefined;
+    first: BlankPoint | undefined;
+    last: BlankPoint | undefined;
 
     constructor(private readonly motion: Motion) {}
 
     /** Goes there with the beam off, from rest to rest; `share` of the way where lines in between are left out. */
-    goTo(to: Place, told: boolean, share = 1): void {
+    goTo(to: BlankPoint, told: boolean, share = 1): void {
         if (this.last !== undefined) this.time += travel(this.last, to, this.motion, share) / share;
         this.first ??= to;
         this.last = to;
         if (told) this.tell(to, this.time, false);
     }
 
-    tell({ x, y }: Place, time: number, lit: boolean): void {
+    tell({ x, y }: BlankPoint, time: number, lit: boolean): void {
         this.points.push(x, y, time);
         this.lit.push(lit ? 1 : 0);
     }
@@ -75,7 +75,7 @@ function countOf(work: Work): number {
     return work.paths.reduce((sum, path) => sum + path.points.length / 2, 0);
 }
 
-function travel(from: Place, to: Place, motion: Motion, share = 1): number {
+function travel(from: BlankPoint, to: BlankPoint, motion: Motion, share = 1): number {
     return moveTime(Math.hypot(to.x - from.x, to.y - from.y) * share, motion.topSpeed, motion.acceleration);
 }
 
@@ -86,7 +86,7 @@ function traceArea(work: AreaWork, motion: Motion, every: number, pen: Pen): voi
     eachSweep(work, motion, (sweep) => {
         const { start, end } = sweepEnds(hatch, sweep, over);
         const v = hatch.first + sweep.line * hatch.pitch;
-        const place = (u: number): Place => ({ x: u * cos - v * sin, y: u * sin + v * cos });
+        const place = (u: number): BlankPoint => ({ x: u * cos - v * sin, y: u * sin + v * cos });
         const told = sweep.line % every === 0;
         pen.goTo(place(start), told, 1 / hatch.every);
         const length = Math.abs(end - start);

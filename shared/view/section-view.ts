@@ -67,7 +67,7 @@ function fine({ from, to, bottom, top, band, ...span }: SpanView): SpanView {
     return band === undefined ? bare : { ...bare, band: { low: tidy(band.low), high: tidy(band.high) } };
 }
 
-interface Place {
+interface Stretch {
     readonly from: number;
     readonly to: number;
     /** Height of the blank's first face. */
@@ -75,7 +75,7 @@ interface Place {
 }
 
 /** What lies over one stretch, from the bottom up. */
-function spansOf(plan: Plan, face: Face, blank: BlankPlan, place: Place, column: Column | typeof nothing): SpanView[] {
+function spansOf(plan: Plan, face: Face, blank: BlankPlan, place: Stretch, column: Column | typeof nothing): SpanView[] {
     const { from, to, top } = place;
     const list: SpanView[] = [];
     const add = (bottom: number, upTo: number, look: Pick<SpanView, 'kind' | 'colour' | 'label' | 'band'>) => {
@@ -141,7 +141,7 @@ function burntColour({ blank }: BlankPlan): string {
 }
 
 /** Where the floor of what was dug may lie, within the wood that is there. */
-function bandOf(column: Column, { step }: Layer, { low, high }: Interval, { top }: Place, face: Face): Pick<SpanView, 'band'> {
+function bandOf(column: Column, { step }: Layer, { low, high }: Interval, { top }: Stretch, face: Face): Pick<SpanView, 'band'> {
     if (step !== undefined || !column.digs.some(({ depth }) => depth.value > hair)) return {};
     const within = (height: number): number => Math.max(0, Math.min(top - face.level.value, height));
     const band = { low: within(top - high), high: within(top - low) };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { rs274 } from '../../shared/sheets/rs274';
 import { hatch } from '../../shared/toolpath/hatch';
-import type { Job } from '../../shared/toolpath/job';
+import type { MachineJob } from '../../shared/toolpath/job';
 import { outlinePaths } from '../../shared/toolpath/outline';
 import { readProgram } from '../toolpath/rs274-reader';
 import { dish } from '../toolpath/shapes';
@@ -11,7 +11,7 @@ import { dish } from '../toolpath/shapes';
  * form of a line (details from memory).
  */
 const region = dish(40, 30, 20);
-const job: Job = {
+const job: MachineJob = {
     work: [
         {
             kind: 'area',

@@ -5,7 +5,7 @@ import { powerWords } from '../../shared/sheets/rs274-lines';
 import { cutPaths } from '../../shared/toolpath/cut';
 import { FOCUS_BY_HAND, FOCUS_MOTION } from '../../shared/toolpath/focus';
 import { hatch } from '../../shared/toolpath/hatch';
-import type { AreaWork, Job, PathWork } from '../../shared/toolpath/job';
+import type { AreaWork, MachineJob, PathWork } from '../../shared/toolpath/job';
 import { outlinePaths } from '../../shared/toolpath/outline';
 import { pathLength } from '../../shared/toolpath/path';
 import { CORNER_TOLERANCE, timeOfJob } from '../../shared/toolpath/time';
@@ -33,7 +33,7 @@ const cut: PathWork = {
     passes: 1,
 };
 
-function textOf(job: Job): string {
+function textOf(job: MachineJob): string {
     const result = rs274({ origin, ...job }, options);
     if ('problem' in result) throw new Error(result.problem);
     return result.text;
@@ -106,7 +106,7 @@ describe('a machine file read back by an interpreter of its own', () => {
     });
 
     it('spends the energy that the plan says', () => {
-        const job: Job = { work: [area({ passes: 3 }), outline, cut], motion };
+        const job: MachineJob = { work: [area({ passes: 3 }), outline, cut], motion };
         const energy = timeOfJob(job)!.works.reduce((sum, work) => sum + work.energy, 0);
         const found = energyOf(readProgram(textOf(job)).moves);
         expect(energy).toBeGreaterThan(1000);
@@ -130,7 +130,7 @@ describe('a machine file read back by an interpreter of its own', () => {
         ['all of them', [area(), outline, cut]],
         ['passes with a focus that is lowered', [area({ passes: 4, focus: [0, 0, 1.2, 1.2] }), outline]],
     ])('takes the time that the plan says within one per cent: %s', (_, work) => {
-        const job: Job = { work, motion, origin };
+        const job: MachineJob = { work, motion, origin };
         const simulated = simulate(readProgram(textOf(job)).moves, machine, 0.05);
         const planned = timeOfJob(job)!.total;
         expect(planned).toBeGreaterThan(1);
@@ -153,7 +153,7 @@ describe('a machine file read back by an interpreter of its own', () => {
     });
 
     it('stops with the beam off where the focus is lowered by hand, and moves no Z', () => {
-        const job: Job = { work: [area({ passes: 3, focus: [0, 0.7, 0.7] }), outline], motion, focusByHand: true };
+        const job: MachineJob = { work: [area({ passes: 3, focus: [0, 0.7, 0.7] }), outline], motion, focusByHand: true };
         const text = textOf(job);
         const { moves, comments } = readProgram(text);
         expect(moves.filter((move) => move.stops > 0)).toHaveLength(2);
@@ -225,7 +225,7 @@ describe('a machine file read back by an interpreter of its own', () => {
     });
 
     it('is the same text every time, without exponents or odd numbers', () => {
-        const job: Job = { work: [area({ power: 0.0123 }, 0.6), outline], motion };
+        const job: MachineJob = { work: [area({ power: 0.0123 }, 0.6), outline], motion };
         const text = textOf(job);
         expect(textOf(structuredClone(job))).toBe(text);
         expect(text).not.toMatch(/\de[+-]?\d|NaN|Infinity|undefined|-0(?![.\d])/);
@@ -240,14 +240,14 @@ describe('what cannot be written', () => {
         ['not-finite', { work: [area({ speed: 0 })], motion }],
         ['too-long', { work: [area({ passes: 10_000 })], motion }],
     ] as const)('%s', (problem, job) => {
-        expect(rs274(job as Job, options)).toEqual({ problem });
+        expect(rs274(job as MachineJob, options)).toEqual({ problem });
     });
 
     it('gives a readable file or a problem for any numbers', () => {
         const odd = fc.oneof(fc.double(), fc.constantFrom(0, -1, 1, 1e308, -1e308, Number.NaN, 1e-300));
         fc.assert(
             fc.property(fc.array(odd, { minLength: 9, maxLength: 9 }), fc.string({ unit: 'binary' }), (n, name) => {
-                const job: Job = {
+                const job: MachineJob = {
                     work: [
                         {
                             kind: 'path',

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { circle, rectangle } from '../../shared/geometry/shapes';
 import { hatch } from '../../shared/toolpath/hatch';
-import type { AreaWork, Job } from '../../shared/toolpath/job';
+import type { AreaWork, MachineJob } from '../../shared/toolpath/job';
 import { cornerSpeed, moveTime } from '../../shared/toolpath/motion';
 import { outlinePaths } from '../../shared/toolpath/outline';
 import { CORNER_TOLERANCE, pathTime, timeOfJob } from '../../shared/toolpath/time';
@@ -124,7 +124,7 @@ describe('a job', () => {
         [motion, { power: 1e308 }],
         [motion, { passes: Number.NaN }],
     ])('of odd limits has no time: %j %j', (limits, more) => {
-        const job: Job = { work: [areaOf(rectangle(0, 0, 1, 1), more)], motion: limits };
+        const job: MachineJob = { work: [areaOf(rectangle(0, 0, 1, 1), more)], motion: limits };
         expect(timeOfJob(job)).toBeUndefined();
     });
 });

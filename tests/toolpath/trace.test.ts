@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { circle, rectangle } from '../../shared/geometry/shapes';
 import { cutPaths } from '../../shared/toolpath/cut';
 import { hatch } from '../../shared/toolpath/hatch';
-import type { Job, Work } from '../../shared/toolpath/job';
+import type { MachineJob, Work } from '../../shared/toolpath/job';
 import { outlinePaths } from '../../shared/toolpath/outline';
 import { timeOfJob } from '../../shared/toolpath/time';
 import { traceOfJob } from '../../shared/toolpath/trace';
@@ -13,7 +13,7 @@ const burnt = { power: 20, speed: 200, passes: 2 };
 const area: Work = { kind: 'area', name: 'area', ...burnt, hatch: hatch(shape, 0.5, 0.3)!, bothWays: true };
 const outline: Work = { kind: 'path', name: 'outline', ...burnt, paths: outlinePaths(shape) };
 const cut: Work = { kind: 'path', name: 'cut', ...burnt, speed: 10, paths: cutPaths(shape, { tabs: 3 }) };
-const job: Job = { work: [area, outline, cut], motion, origin: { x: 0, y: 100 } };
+const job: MachineJob = { work: [area, outline, cut], motion, origin: { x: 0, y: 100 } };
 
 function end(traces: ReturnType<typeof traceOfJob>): number {
     const last = traces.at(-1)!;

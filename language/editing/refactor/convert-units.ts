@@ -8,7 +8,7 @@ import { amountOf } from '../../lowering/number';
 import { lowUnitOf } from '../../lowering/quantity';
 import { propertyOfNumber } from '../../vocabulary/lookup';
 import type { SpanEdit } from '../text-edits';
-import type { Place, Refactor } from './refactor';
+import type { Refactor, RefactorPlace } from './refactor';
 
 type Measured = Quantity | Size | Position;
 
@@ -25,7 +25,7 @@ const turns: readonly (readonly string[])[] = [
 ];
 
 /** A number says the same again in another unit: the one under the cursor, or all of its kind in the file. */
-export function convertUnits({ document, node, offset }: Place): Refactor[] {
+export function convertUnits({ document, node, offset }: RefactorPlace): Refactor[] {
     const measured = AstUtils.getContainerOfType(node, isMeasured);
     const unit = measured && unitOf(measured);
     if (measured === undefined || unit === undefined || (measured.$cstNode?.end ?? 0) < offset) return [];

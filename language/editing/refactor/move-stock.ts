@@ -5,12 +5,12 @@ import { type Entry, isFile, isRecipe } from '../../generated/ast';
 import { whereOf } from '../../lowering/places';
 import { Layout } from '../layout';
 import { editsOf, type SpanEdit } from '../text-edits';
-import type { Place, Refactor } from './refactor';
+import type { Refactor, RefactorPlace } from './refactor';
 
 const workshopFile = 'workshop.kerf';
 
 /** Stock that stands beside a recipe moves, with the comment above it, to a file that other recipes can use as well. */
-export function moveStock(place: Place): Refactor[] {
+export function moveStock(place: RefactorPlace): Refactor[] {
     const { document, node, offset, services } = place;
     const file = document.parseResult.value;
     const entry = isFile(file)
@@ -39,7 +39,7 @@ function sibling({ uri }: LangiumDocument): URI | undefined {
     }
 }
 
-function intoFile(entry: Entry, target: LangiumDocument, place: Place): Refactor | undefined {
+function intoFile(entry: Entry, target: LangiumDocument, place: RefactorPlace): Refactor | undefined {
     const { document, services } = place;
     const inSight = new Set([target, ...services.names.UsedFiles.of(target).map((used) => used.document)]);
     if (!namesOf(entry, document).every((home) => inSight.has(home) || isBuiltIn(home.uri.toString()))) return undefined;
@@ -57,7 +57,7 @@ function intoFile(entry: Entry, target: LangiumDocument, place: Place): Refactor
     };
 }
 
-function intoNewFile(entry: Entry, uri: URI, { document, createsFiles }: Place): Refactor | undefined {
+function intoNewFile(entry: Entry, uri: URI, { document, createsFiles }: RefactorPlace): Refactor | undefined {
     const isAlone = namesOf(entry, document).every((home) => isBuiltIn(home.uri.toString()));
     if (!createsFiles || !isAlone) return undefined;
     return {

@@ -4,10 +4,10 @@ import { isBuiltIn } from '../../built-in';
 import { isCoat, isGlue, isKind, isRecipe, isResin, isSealer } from '../../generated/ast';
 import { constructOf } from '../../vocabulary/constructs';
 import { Layout } from '../layout';
-import type { Place, Refactor } from './refactor';
+import type { Refactor, RefactorPlace } from './refactor';
 
 /** Built-in stock that a step names becomes stock of one's own, like it in all that is not written otherwise. */
-export function ownStock({ document, offset, services }: Place): Refactor[] {
+export function ownStock({ document, offset, services }: RefactorPlace): Refactor[] {
     const reference = document.references.find(
         ({ $refNode }) => $refNode !== undefined && $refNode.offset <= offset && offset <= $refNode.end,
     );

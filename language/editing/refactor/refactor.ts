@@ -14,7 +14,7 @@ export interface Refactor {
 }
 
 /** Where refactors are asked for: the innermost node at the cursor, in its linked document. */
-export interface Place {
+export interface RefactorPlace {
     readonly document: LangiumDocument;
     readonly node: AstNode;
     readonly offset: number;

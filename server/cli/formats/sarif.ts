@@ -5,7 +5,7 @@ import { version } from '../../../package.json';
 import type { Severity } from '../../../shared/recipe/finding';
 import { plainJson } from '../../../shared/review/one-line';
 import { pageText } from '../../../shared/rules/page';
-import type { Place, PlacedFinding, PlacedSilenced } from '../../report/placed-finding';
+import type { PlacedFinding, PlacedSilenced, ReportPlace } from '../../report/placed-finding';
 import { allPages, rulePage } from '../../rule-pages';
 import type { CheckReport } from './check-report';
 
@@ -83,7 +83,7 @@ function suppression({ reason, allowed }: PlacedSilenced, root: string): Suppres
 
 const levels: Readonly<Record<Severity, Result.level>> = { error: 'error', warning: 'warning', info: 'note', hint: 'note' };
 
-function physical({ file, line, column, endLine, endColumn }: Place, root: string): PhysicalLocation {
+function physical({ file, line, column, endLine, endColumn }: ReportPlace, root: string): PhysicalLocation {
     return {
         artifactLocation: locationOf(file, root),
         region: { startLine: line, startColumn: column, endLine, endColumn },

@@ -7,7 +7,7 @@ import { keptFor, nameOf } from '../../plan/kept';
 import type { CutLine, LaserPlan } from '../../plan/laser-plan';
 import type { Plan, StepPlan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
-import type { Finding, Spot } from '../../recipe/finding';
+import type { Finding, MarkedSpot } from '../../recipe/finding';
 import { blankOf } from '../helpers/blank-names';
 import { isSideBySide } from '../helpers/side-by-side';
 import { narrowSpots } from '../helpers/spots';
@@ -77,7 +77,7 @@ function narrowIn(region: Region, kerf: number, find: typeof narrow): NarrowPlac
 interface Beside {
     readonly to: string;
     readonly distance: number;
-    readonly spot: Spot;
+    readonly spot: MarkedSpot;
     readonly related: Finding['related'];
     readonly loss: string;
 }

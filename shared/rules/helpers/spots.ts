@@ -1,12 +1,12 @@
 import { bounds } from '../../geometry/measure';
 import type { Region } from '../../geometry/region';
-import type { Spot } from '../../recipe/finding';
+import type { MarkedSpot } from '../../recipe/finding';
 
 /** More places than this on one finding help nobody. */
 const most = 50;
 
 /** Where regions lie on a blank, for pointing at them. */
-export function spotsOf(blank: string, regions: readonly Region[]): Spot[] {
+export function spotsOf(blank: string, regions: readonly Region[]): MarkedSpot[] {
     return regions.slice(0, most).flatMap((region) => {
         const box = bounds(region);
         if (box === undefined) return [];
@@ -16,6 +16,6 @@ export function spotsOf(blank: string, regions: readonly Region[]): Spot[] {
 }
 
 /** Where narrow places lie. */
-export function narrowSpots(blank: string, places: readonly { x: number; y: number; width: number }[]): Spot[] {
+export function narrowSpots(blank: string, places: readonly { x: number; y: number; width: number }[]): MarkedSpot[] {
     return places.slice(0, most).map(({ x, y, width }) => ({ blank, x, y, size: width }));
 }
