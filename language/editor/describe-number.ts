@@ -35,7 +35,7 @@ export function describeNumber(node: QuantityNode | Size | Position): string | u
     if (first === undefined) return property?.what;
     const isRange = isQuantity(node) && node.high !== undefined;
     const lines = [property?.what ?? ''];
-    const others = isRange ? [] : told(node, quantities);
+    const others = isRange ? [] : convertUnits(node, quantities);
     if (others.length > 0) lines.push(`= ${others.join(' = ')}`);
     if (first.tolerance > 0) {
         const units = [first.unit, ...unitsFor(first).filter((unit) => unit !== first.unit && unit !== 'thou')].slice(0, 2);
@@ -46,7 +46,7 @@ export function describeNumber(node: QuantityNode | Size | Position): string | u
 }
 
 /** The number in other units; a fraction in its own as a decimal too, and a share of the laser's power in watts. */
-function told(node: QuantityNode | Size | Position, quantities: readonly Quantity[]): string[] {
+function convertUnits(node: QuantityNode | Size | Position, quantities: readonly Quantity[]): string[] {
     const [first] = quantities;
     if (first === undefined) return [];
     const hasFraction = /\d\/\d/.test(node.$cstNode?.text ?? '');

@@ -27,13 +27,13 @@ export async function openSquares(
 ): Promise<OpenSquares | { readonly problem: string }> {
     const found = await burntSquares(workshop, stock, made);
     if ('problem' in found) return found;
-    const done = new Set((stock.coupon?.items ?? []).filter(isBurn).map((burn) => plain(burn.$cstNode?.text ?? '')));
-    const squares = found.squares.filter(({ words }) => !done.has(plain(words)));
+    const done = new Set((stock.coupon?.items ?? []).filter(isBurn).map((burn) => stripMeasured(burn.$cstNode?.text ?? '')));
+    const squares = found.squares.filter(({ words }) => !done.has(stripMeasured(words)));
     return squares.length === 0 ? { problem: 'Every square of this coupon is measured.' } : { squares, pitch: found.pitch };
 }
 
 /** A row without its depth and its blanks. */
-function plain(row: string): string {
+function stripMeasured(row: string): string {
     return row.replace(/\bgives\b.*$/s, '').replaceAll(/\s+/g, '');
 }
 

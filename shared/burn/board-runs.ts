@@ -49,7 +49,7 @@ export function boardRuns(recipe: Recipe, sheet: Sheet): BoardRuns | undefined {
         sheet: sheet.name,
         laser: laser.name,
         ...(start !== undefined && { start }),
-        isMeasured: fitCoupon(coupon, laser, sheet.wood).freedom !== undefined,
+        isMeasured: fitCoupon(coupon, laser, sheet.wood).degreesOfFreedom !== undefined,
         drift: driftOf(lawOfDay(coupon, laser, sheet, rows, today).power?.days ?? []),
         latest: latestPockets(recipe, sheet).map((pocket) => toldPocket(recipe, sheet, pocket)),
     };
@@ -65,7 +65,7 @@ export function toldPocket(recipe: Recipe, sheet: Sheet, pocket: MeasuredPocket)
     const before = asKnownOn(recipe, pocket.date);
     const law = lawOfDay(coupon, recipe.laser, sheet, pocketsIn(before, sheet.name).map(datedRow), pocket.date);
     const told = predict(law, pocket);
-    return told === undefined ? { pocket } : { pocket, told, ...(law.freedom === undefined && { guess: true }) };
+    return told === undefined ? { pocket } : { pocket, told, ...(law.degreesOfFreedom === undefined && { guess: true }) };
 }
 
 /** What was measured in a board or veneer up to the recipe's day, from the oldest to the newest. */

@@ -57,11 +57,11 @@ export function againstEarlier(values: readonly ChartedValue[]): number[] {
         const weight = error ** -2;
         rounded += (rounding / error) ** 2;
         if (count >= 2) {
-            const freedom = count - 1;
-            const scale = Math.max(squares / freedom, rounded / (count + 1));
+            const degreesOfFreedom = count - 1;
+            const scale = Math.max(squares / degreesOfFreedom, rounded / (count + 1));
             const t = (value - mean) / Math.sqrt(scale * (error ** 2 + 1 / weights));
             // Without any scatter, what is the same is the same, and what is not is no chance.
-            found.push(Number.isNaN(t) ? 0 : normalOf(t, freedom));
+            found.push(Number.isNaN(t) ? 0 : normalOf(t, degreesOfFreedom));
         }
         const apart = value - mean;
         squares += (apart ** 2 * weight * weights) / (weights + weight);
@@ -71,9 +71,9 @@ export function againstEarlier(values: readonly ChartedValue[]): number[] {
     return found;
 }
 
-function normalOf(t: number, freedom: number): number {
+function normalOf(t: number, degreesOfFreedom: number): number {
     if (!Number.isFinite(t)) return Math.sign(t) * FURTHEST;
     // From the lower tail, where a probability keeps its digits.
-    const quantile = normalQuantile(studentCumulative(-Math.abs(t), freedom));
+    const quantile = normalQuantile(studentCumulative(-Math.abs(t), degreesOfFreedom));
     return t === 0 ? 0 : Math.sign(t) * Math.min(FURTHEST, Math.abs(quantile));
 }

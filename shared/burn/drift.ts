@@ -123,8 +123,8 @@ function estimate(days: readonly PowerDay[], columns: (day: PowerDay, index: num
     // A gauge that shows the same again and again is no surer for it than its steps are fine.
     const rounded = days.reduce((sum, { rounding, error }) => sum + (rounding / error) ** 2, 0) / days.length;
     const last = fit.parameters.length - 1;
-    const error = Math.sqrt(Math.max(fit.variance, rounded) * fit.spread.at(-1)!);
-    const half = coverageFactor(0.95, fit.freedom) * error;
+    const error = Math.sqrt(Math.max(fit.variance, rounded) * fit.unscaledCovariance.at(-1)!);
+    const half = coverageFactor(0.95, fit.degreesOfFreedom) * error;
     const value = fit.parameters[last]!;
     return { value: Math.exp(value), low: Math.exp(value - half), high: Math.exp(value + half) };
 }

@@ -10,21 +10,21 @@ import type { BurnRow } from './rows';
 export function lawOf(problem: Problem, found: Numbers, weighed: boolean): DepthLaw {
     const { numbers, free, fit, active } = found;
     const notes: LawNote[] = [...found.notes];
-    const freedom = weighed ? active.length : fit.freedom;
+    const degreesOfFreedom = weighed ? active.length : fit.degreesOfFreedom;
     const fits = weighed ? undefined : fitsOf(problem, found);
     const isOff = fits !== undefined && isOffLaw(fits);
     if (isOff) notes.push('off-law');
     const { variance, ofMeans } = isOff
-        ? offVariance(fits, pooledVariance(fit.residualSum, freedom))
-        : same(pooledVariance(fit.residualSum, freedom));
+        ? offVariance(fits, pooledVariance(fit.residualSum, degreesOfFreedom))
+        : same(pooledVariance(fit.residualSum, degreesOfFreedom));
     const rows = describeRows(problem, found, weighed);
-    if (!weighed && fit.freedom < 3) notes.push('few-rows');
+    if (!weighed && fit.degreesOfFreedom < 3) notes.push('few-rows');
     if (rows.some((row) => row.outlier)) notes.push('outliers');
 
     const covariance = new Array<number>(9).fill(0);
     free.forEach((a, i) => {
         free.forEach((b, j) => {
-            covariance[3 * lawOrder.indexOf(a) + lawOrder.indexOf(b)] = ofMeans * fit.spread[i * free.length + j]!;
+            covariance[3 * lawOrder.indexOf(a) + lawOrder.indexOf(b)] = ofMeans * fit.unscaledCovariance[i * free.length + j]!;
         });
     });
     const fadeAssumed = free.includes('fade') || notes.includes('fade-held') ? 0 : FADE_SPREAD;
@@ -41,10 +41,10 @@ export function lawOf(problem: Problem, found: Numbers, weighed: boolean): Depth
         fadeAssumed,
         variance,
         measuring: medianOf(problem.rows.map(readingOf)),
-        ...(!weighed && { freedom }),
+        ...(!weighed && { degreesOfFreedom }),
         darkest: numbers.threshold > 0 ? numbers.threshold : problem.guess.threshold,
         ...(problem.rows.every((row) => row.pitch === pitch) && { pitch }),
-        ...(!weighed && explainedOf(problem, found)),
+        ...(!weighed && explainVariation(problem, found)),
         ...(fits !== undefined && { fits }),
         range: { low: Math.min(...doses), high: Math.max(...doses) },
         rows,
@@ -62,15 +62,15 @@ function isOffLaw({ probability, off, pure, each }: LackOfFit): boolean {
     return probability < RARE && Math.sqrt((off - pure) / each) > MATTERS;
 }
 
-function fitsOf({ rows }: Problem, { fit, active, units, free }: Numbers): LackOfFit | undefined {
+function fitsOf({ rows }: Problem, { fit, active, sigmas, free }: Numbers): LackOfFit | undefined {
     const own = active.map((i) => rows[i]!);
     const step = stepOfGauge(own.map(({ depth }) => depth));
     // A reading is rounded to the gauge's step, evenly: its variance is a twelfth of the step squared.
-    const rounding = step ** 2 / 12 / medianOf(active.map((i) => units[i]!)) ** 2;
+    const rounding = step ** 2 / 12 / medianOf(active.map((i) => sigmas[i]!)) ** 2;
     const alike = own.map(({ power, speed, pitch, passes }) => `${power} ${speed} ${pitch} ${passes}`);
     return lackOfFit(
         alike,
-        active.map((i, at) => fit.residuals[at]! / units[i]!),
+        active.map((i, at) => fit.residuals[at]! / sigmas[i]!),
         rounding,
         free.length,
     );
@@ -89,23 +89,23 @@ function same(variance: number): { variance: number; ofMeans: number } {
     return { variance, ofMeans: variance };
 }
 
-function describeRows({ rows, doses }: Problem, { numbers, fit, active, units, free }: Numbers, weighed: boolean): LawRow[] {
-    const freedomWithout = fit.freedom - 1;
+function describeRows({ rows, doses }: Problem, { numbers, fit, active, sigmas, free }: Numbers, weighed: boolean): LawRow[] {
+    const degreesWithout = fit.degreesOfFreedom - 1;
     // Shared out over all rows (Bonferroni), so that a good coupon of many rows rarely accuses one.
-    const limit = freedomWithout >= 1 ? coverageFactor(1 - 0.05 / active.length, freedomWithout) : Number.POSITIVE_INFINITY;
+    const limit = degreesWithout >= 1 ? coverageFactor(1 - 0.05 / active.length, degreesWithout) : Number.POSITIVE_INFINITY;
     return rows.map((row, i) => {
         const fitted = depthOf(numbers, doses[i]!, row.passes);
         const at = active.indexOf(i);
         const base = { ...row, dose: doses[i]!, fitted, residual: row.depth - fitted, outlier: false };
-        if (at < 0 || weighed || freedomWithout < 1 || fit.leverages[at]! > 1 - 1e-9) return base;
-        const scaled = fit.residuals[at]! / units[i]!;
+        if (at < 0 || weighed || degreesWithout < 1 || fit.leverages[at]! > 1 - 1e-9) return base;
+        const scaled = fit.residuals[at]! / sigmas[i]!;
         const left = 1 - fit.leverages[at]!;
-        const varianceWithout = Math.max(0, fit.residualSum - scaled ** 2 / left) / freedomWithout;
+        const varianceWithout = Math.max(0, fit.residualSum - scaled ** 2 / left) / degreesWithout;
         const studentised = scaled === 0 ? 0 : scaled / Math.sqrt(varianceWithout * left);
         if (!Number.isFinite(studentised) || free.length === 0) return base;
         // What lies within the measuring error is no outlier, however well the others fit.
         const isFar = Math.abs(studentised) > limit && Math.abs(scaled) > 1;
-        return { ...base, studentised, outlier: isFar && !isConfirmed(rows, i, units[i]!) };
+        return { ...base, studentised, outlier: isFar && !isConfirmed(rows, i, sigmas[i]!) };
     });
 }
 
@@ -120,8 +120,11 @@ function isConfirmed(rows: readonly BurnRow[], index: number, unit: number): boo
     );
 }
 
-function explainedOf({ rows }: Problem, { fit, active, units }: Numbers): { explained?: number; foretold?: number } {
-    const weights = active.map((i) => units[i]! ** -2);
+function explainVariation(
+    { rows }: Problem,
+    { fit, active, sigmas }: Numbers,
+): { rSquared?: number; predictedRSquared?: number } {
+    const weights = active.map((i) => sigmas[i]! ** -2);
     const all = weights.reduce((sum, weight) => sum + weight, 0);
     const mean = active.reduce((sum, i, k) => sum + weights[k]! * rows[i]!.depth, 0) / all;
     const total = active.reduce((sum, i, k) => sum + weights[k]! * (rows[i]!.depth - mean) ** 2, 0);
@@ -130,5 +133,5 @@ function explainedOf({ rows }: Problem, { fit, active, units }: Numbers): { expl
         (sum, _, k) => sum + weights[k]! * (fit.residuals[k]! / Math.max(1e-9, 1 - fit.leverages[k]!)) ** 2,
         0,
     );
-    return { explained: 1 - fit.residualSum / total, foretold: 1 - left / total };
+    return { rSquared: 1 - fit.residualSum / total, predictedRSquared: 1 - left / total };
 }

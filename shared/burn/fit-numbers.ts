@@ -54,13 +54,13 @@ function inRounds(
     const pulled = weighed.filter((name) => free.includes(name));
     const curve = curveOf(problem, start, free);
     let active = rows.flatMap((row, i) => (row.depth > 0 ? [i] : []));
-    let units = rows.map((row) => measuringError(row.depth, readingOf(row)));
+    let sigmas = rows.map((row) => measuringError(row.depth, readingOf(row)));
     let best: Numbers | undefined;
     let moved = 0;
     for (let round = 0; round < MAX_ROUNDS; round++) {
         const xs: (number | Name)[] = [...active, ...pulled];
         const y = xs.map((x) => (typeof x === 'number' ? rows[x]!.depth : guess[x]));
-        const errors = xs.map((x) => (typeof x === 'number' ? units[x]! : guess.errors[x]));
+        const errors = xs.map((x) => (typeof x === 'number' ? sigmas[x]! : guess.errors[x]));
         const from = best?.numbers ?? start;
         const fit = nonlinearLeastSquares(
             curve,
@@ -72,20 +72,20 @@ function inRounds(
         if (fit === undefined) return undefined;
         const numbers = fill(start, free, fit.parameters);
         moved = farthest(best?.fit.parameters, fit);
-        best = { numbers, free, fit, active, units, notes, converged: fit.converged && moved < UNSETTLED };
+        best = { numbers, free, fit, active, sigmas, notes, converged: fit.converged && moved < UNSETTLED };
         const signed = rows.map((row, i) => signedDepth(numbers, doses[i]!, row.passes));
         // A row once taken in stays in, so that the rounds settle.
         if (moved < SETTLED) break;
         active = rows.flatMap((row, i) => (row.depth > 0 || signed[i]! > 0 || best!.active.includes(i) ? [i] : []));
-        units = rows.map((row, i) => measuringError(Math.max(0, signed[i]!), readingOf(row)));
+        sigmas = rows.map((row, i) => measuringError(Math.max(0, signed[i]!), readingOf(row)));
     }
     return best;
 }
 
 /** How far the parameters went from one round to the next, in their own standard errors. */
-function farthest(before: readonly number[] | undefined, { parameters, spread, variance }: NonlinearFit): number {
+function farthest(before: readonly number[] | undefined, { parameters, unscaledCovariance, variance }: NonlinearFit): number {
     if (before === undefined) return Number.POSITIVE_INFINITY;
-    const errors = parameters.map((_, j) => Math.sqrt((variance ?? 1) * spread[j * (parameters.length + 1)]!));
+    const errors = parameters.map((_, j) => Math.sqrt((variance ?? 1) * unscaledCovariance[j * (parameters.length + 1)]!));
     return Math.max(...parameters.map((b, j) => Math.abs(b - before[j]!) / Math.max(errors[j]!, 1e-9 * Math.abs(b))));
 }
 

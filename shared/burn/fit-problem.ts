@@ -21,7 +21,7 @@ export interface Numbers {
     /** Indices of the rows that were fitted: those that dug, and those that should have. */
     readonly active: readonly number[];
     /** Assumed standard error of each row (mm). */
-    readonly units: readonly number[];
+    readonly sigmas: readonly number[];
     readonly notes: readonly LawNote[];
     /** False where the solver, or the rounds in which the rows' errors follow from the fit, ran out before coming to rest. */
     readonly converged: boolean;

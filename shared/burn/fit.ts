@@ -55,7 +55,7 @@ function alone(problem: Problem): DepthLaw | 'not-converged' | undefined {
     if (start === undefined) return undefined;
     const free: Name[] = fadeFree ? ['threshold', 'energy', 'fade'] : ['threshold', 'energy'];
     const found = withinBounds(problem, start, free, notes, []);
-    if (found === undefined || found.fit.freedom < 1 || !(found.numbers.energy > 0)) return undefined;
+    if (found === undefined || found.fit.degreesOfFreedom < 1 || !(found.numbers.energy > 0)) return undefined;
     if (!found.converged) return 'not-converged';
     const law = lawOf(problem, found, false);
     // Rows that tell the energy no better than the guess does are worth more together with it.

@@ -122,8 +122,8 @@ function meanOf(
     const mean = logs.reduce((sum, { log }) => sum + log, 0) / count;
     const squares = logs.reduce((sum, { log }) => sum + (log - mean) ** 2, 0);
     const reading = logs.reduce((sum, { error }) => sum + error ** 2, 0) / count;
-    const freedom = USUAL_WEIGHT + count - 1;
-    const variance = (USUAL_WEIGHT * (USUAL_SPREAD ** 2 + reading) + squares) / freedom;
-    const spread = coverageFactor(0.95, freedom) * Math.sqrt(Math.max(0, variance - reading) + variance / count);
+    const degreesOfFreedom = USUAL_WEIGHT + count - 1;
+    const variance = (USUAL_WEIGHT * (USUAL_SPREAD ** 2 + reading) + squares) / degreesOfFreedom;
+    const spread = coverageFactor(0.95, degreesOfFreedom) * Math.sqrt(Math.max(0, variance - reading) + variance / count);
     return { log: mean, spread };
 }

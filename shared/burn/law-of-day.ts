@@ -23,7 +23,7 @@ export function lawOfDay(
     const own = fitCoupon(coupon, laser, sheet?.wood);
     if (since.length === 0) return forPieces(own, sheet);
     const law =
-        own.freedom === undefined
+        own.degreesOfFreedom === undefined
             ? fitCoupon(
                   coupon,
                   laser,

@@ -49,17 +49,17 @@ export interface DepthLaw extends LawNumbers {
     /** Measuring error of a depth (mm) that predictions are made for, beside five per cent of the depth. */
     readonly measuring: number;
     /** Rows less fitted numbers; absent where the law is a guess or weighed against one. */
-    readonly freedom?: number;
+    readonly degreesOfFreedom?: number;
     /** Tone that a dose gives, where squares were judged by it. */
     readonly tone?: ToneLaw;
     /** Dose (J/mm2) of the darkest tone without digging: as judged; else the threshold, or the guess of it where that came out as zero. */
     readonly darkest: number;
     /** Pitch (mm) of the rows, if it is the same in all. */
     readonly pitch?: number;
-    /** Part of the (weighted) variation of the measured depths that the law explains. */
-    readonly explained?: number;
-    /** The same with each row predicted by the others: what is left of it on wood not yet burnt. */
-    readonly foretold?: number;
+    /** R²: part of the (weighted) variation of the measured depths that the law explains. */
+    readonly rSquared?: number;
+    /** Predicted R² (PRESS): the same with each row predicted by the others, so what is left of it on wood not yet burnt. */
+    readonly predictedRSquared?: number;
     /** Whether repeated rows go along with the law; absent where none tells. */
     readonly fits?: LackOfFit;
     /** Lowest and highest dose of a row (J/mm2). */
@@ -104,8 +104,8 @@ function fadeSlope(fade: number, passes: number): number {
 export const PRIOR_FREEDOM = 1;
 
 /** The pooled variance for a weighted sum of squared residuals; `prior` is how many degrees of freedom the assumed one counts for. */
-export function pooledVariance(residualSum: number, freedom: number, prior = PRIOR_FREEDOM): number {
-    return (prior + residualSum) / (prior + freedom);
+export function pooledVariance(residualSum: number, degreesOfFreedom: number, prior = PRIOR_FREEDOM): number {
+    return (prior + residualSum) / (prior + degreesOfFreedom);
 }
 
 /**
@@ -120,9 +120,9 @@ export function predict(law: DepthLaw, settings: Settings, coverage = 0.95): Int
 }
 
 /** Degrees of freedom of its spread: where the law does not fit, those of the settings, since squares of one setting miss it alike. */
-function freedomOf({ freedom, fits, notes }: DepthLaw): number | undefined {
-    if (freedom === undefined) return undefined;
-    return PRIOR_FREEDOM + (notes.includes('off-law') && fits !== undefined ? fits.between : freedom);
+function pooledDegreesOfFreedom({ degreesOfFreedom, fits, notes }: DepthLaw): number | undefined {
+    if (degreesOfFreedom === undefined) return undefined;
+    return PRIOR_FREEDOM + (notes.includes('off-law') && fits !== undefined ? fits.between : degreesOfFreedom);
 }
 
 /** What the next piece adds: threshold and energy of another board are as many times as great, which is a factor of the dose. */
@@ -141,10 +141,10 @@ export function predictDose(law: DepthLaw, dose: number, passes: number, coverag
     const slopes = depthSlopes(law, dose, passes);
     let variance = law.variance * measuringError(value, law.measuring) ** 2;
     for (let i = 0; i < 3; i++) for (let j = 0; j < 3; j++) variance += slopes[i]! * slopes[j]! * law.covariance[3 * i + j]!;
-    const fitted = coverageFactor(coverage, freedomOf(law)) * Math.sqrt(Math.max(0, variance));
+    const fitted = coverageFactor(coverage, pooledDegreesOfFreedom(law)) * Math.sqrt(Math.max(0, variance));
     const assumed = coverageFactor(coverage, undefined) * slopes[2] * law.fadeAssumed;
     const half = Math.hypot(fitted, assumed, ofPieces(law, dose, passes, coverage));
     if (!Number.isFinite(value) || !Number.isFinite(half)) return undefined;
-    const low = law.freedom === undefined && value > 0 ? value ** 2 / (value + half) : signed - half;
+    const low = law.degreesOfFreedom === undefined && value > 0 ? value ** 2 / (value + half) : signed - half;
     return { value, low: Math.max(0, low), high: Math.max(0, signed + half) };
 }

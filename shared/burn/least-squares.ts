@@ -4,14 +4,14 @@ import { Matrix, QrDecomposition } from 'ml-matrix';
 export interface Fit {
     readonly parameters: readonly number[];
     /** (XᵀWX)⁻¹, row by row; times `variance` it is the parameters' covariance. */
-    readonly spread: readonly number[];
+    readonly unscaledCovariance: readonly number[];
     /** Standard errors of the parameters; undefined without degrees of freedom. */
     readonly errors?: readonly number[];
     /** Residual y − ŷ of each row, in the unit of y. */
     readonly residuals: readonly number[];
     /** Diagonal of the hat matrix: how much a row pulls the fit to itself. */
     readonly leverages: readonly number[];
-    readonly freedom: number;
+    readonly degreesOfFreedom: number;
     /** Weighted sum of squared residuals, and that over the degrees of freedom. */
     readonly residualSum: number;
     readonly variance?: number;
@@ -19,15 +19,15 @@ export interface Fit {
 
 /**
  * Weighted linear least squares by Householder QR of the column-scaled design (never the normal
- * equations: they lose half the digits). `units` are the rows' relative standard errors.
+ * equations: they lose half the digits). `sigmas` are the rows' relative standard errors.
  * Undefined if the columns depend on each other or anything is not finite.
  */
-export function leastSquares(rows: Rows, y: readonly number[], units?: readonly number[]): Fit | undefined {
-    const factored = factor(rows, y, units);
+export function leastSquares(rows: Rows, y: readonly number[], sigmas?: readonly number[]): Fit | undefined {
+    const factored = factor(rows, y, sigmas);
     if (factored === undefined) return undefined;
     const { parameters } = factored;
     const residuals = y.map((value, i) => value - rows[i]!.reduce((sum, x, j) => sum + x * parameters[j]!, 0));
-    return describe(factored, parameters, residuals, units);
+    return describe(factored, parameters, residuals, sigmas);
 }
 
 export type Rows = readonly (readonly number[])[];
@@ -39,13 +39,13 @@ export interface Factored {
     readonly qr: QrDecomposition;
 }
 
-export function factor(rows: Rows, y: readonly number[], units?: readonly number[]): Factored | undefined {
+export function factor(rows: Rows, y: readonly number[], sigmas?: readonly number[]): Factored | undefined {
     const count = rows[0]?.length ?? 0;
     if (count === 0 || rows.length < count) return undefined;
-    const weighted = rows.map((row, i) => row.map((x) => x / (units?.[i] ?? 1)));
+    const weighted = rows.map((row, i) => row.map((x) => x / (sigmas?.[i] ?? 1)));
     const scales = columnLengths(weighted);
     if (!scales.every((scale) => scale > 0 && Number.isFinite(scale))) return undefined;
-    const right = y.map((value, i) => value / (units?.[i] ?? 1));
+    const right = y.map((value, i) => value / (sigmas?.[i] ?? 1));
     if (!right.every(Number.isFinite)) return undefined;
 
     const qr = new QrDecomposition(new Matrix(weighted.map((row) => row.map((x, j) => x / scales[j]!))));
@@ -61,18 +61,18 @@ export function columnLengths(rows: Rows): number[] {
 }
 
 /** (XᵀWX)⁻¹, from the inverse of R. */
-function spreadOf({ scales, qr }: Factored): number[] {
+function invertNormalMatrix({ scales, qr }: Factored): number[] {
     const count = scales.length;
     const inverse = inverseOfUpper(qr.upperTriangularMatrix, count);
-    const spread: number[] = [];
+    const unscaledCovariance: number[] = [];
     for (let i = 0; i < count; i++) {
         for (let j = 0; j < count; j++) {
             let sum = 0;
             for (let k = Math.max(i, j); k < count; k++) sum += inverse.get(i, k) * inverse.get(j, k);
-            spread.push(sum / (scales[i]! * scales[j]!));
+            unscaledCovariance.push(sum / (scales[i]! * scales[j]!));
         }
     }
-    return spread;
+    return unscaledCovariance;
 }
 
 function leveragesOf({ scales, qr }: Factored, rows: number): number[] {
@@ -103,14 +103,21 @@ export function describe(
     factored: Factored,
     parameters: readonly number[],
     residuals: readonly number[],
-    units?: readonly number[],
+    sigmas?: readonly number[],
 ): Fit {
     const count = parameters.length;
-    const freedom = residuals.length - count;
-    const residualSum = residuals.reduce((sum, residual, i) => sum + (residual / (units?.[i] ?? 1)) ** 2, 0);
-    const spread = spreadOf(factored);
-    const base = { parameters, spread, residuals, leverages: leveragesOf(factored, residuals.length), freedom, residualSum };
-    if (freedom < 1) return base;
-    const variance = residualSum / freedom;
-    return { ...base, variance, errors: parameters.map((_, j) => Math.sqrt(variance * spread[j * count + j]!)) };
+    const degreesOfFreedom = residuals.length - count;
+    const residualSum = residuals.reduce((sum, residual, i) => sum + (residual / (sigmas?.[i] ?? 1)) ** 2, 0);
+    const unscaledCovariance = invertNormalMatrix(factored);
+    const base = {
+        parameters,
+        unscaledCovariance,
+        residuals,
+        leverages: leveragesOf(factored, residuals.length),
+        degreesOfFreedom,
+        residualSum,
+    };
+    if (degreesOfFreedom < 1) return base;
+    const variance = residualSum / degreesOfFreedom;
+    return { ...base, variance, errors: parameters.map((_, j) => Math.sqrt(variance * unscaledCovariance[j * count + j]!)) };
 }

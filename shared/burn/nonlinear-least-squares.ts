@@ -32,10 +32,11 @@ export function nonlinearLeastSquares<X>(
     xs: readonly X[],
     y: readonly number[],
     start: readonly number[],
-    units?: readonly number[],
+    sigmas?: readonly number[],
 ): NonlinearFit | undefined {
     const residualsAt = (b: readonly number[]): number[] => xs.map((x, i) => y[i]! - curve.value(x, b));
-    const cost = (residuals: readonly number[]): number => residuals.reduce((sum, r, i) => sum + (r / (units?.[i] ?? 1)) ** 2, 0);
+    const cost = (residuals: readonly number[]): number =>
+        residuals.reduce((sum, r, i) => sum + (r / (sigmas?.[i] ?? 1)) ** 2, 0);
 
     let parameters = [...start];
     let residuals = residualsAt(parameters);
@@ -45,7 +46,7 @@ export function nonlinearLeastSquares<X>(
     let slopes = slopesAt(parameters);
     let damping = 1e-3;
     for (let step = 0; step < 500 && damping < 1e16; step++) {
-        const change = dampedStep(slopes, residuals, damping, units);
+        const change = dampedStep(slopes, residuals, damping, sigmas);
         const next = change && parameters.map((b, j) => b + change[j]!);
         const nextResiduals = next && residualsAt(next);
         const nextSum = nextResiduals ? cost(nextResiduals) : Number.NaN;
@@ -62,11 +63,11 @@ export function nonlinearLeastSquares<X>(
         // A step too small to matter, whether it bettered the sum or was lost in its rounding.
         if (small) break;
     }
-    const factored = factor(slopes, residuals, units);
+    const factored = factor(slopes, residuals, sigmas);
     if (factored === undefined) return undefined;
-    const fit = describe(factored, parameters, residuals, units);
+    const fit = describe(factored, parameters, residuals, sigmas);
     const gain = cost(slopes.map((row) => row.reduce((total, x, j) => total + x * factored.parameters[j]!, 0)));
-    const rest = Math.max(0, sum - gain) / Math.max(1, fit.freedom);
+    const rest = Math.max(0, sum - gain) / Math.max(1, fit.degreesOfFreedom);
     const settled = gain / parameters.length <= RELATIVE_OFFSET * rest || sum <= ROUNDING * cost(y);
     return { ...fit, converged: settled };
 }
@@ -76,10 +77,10 @@ function dampedStep(
     slopes: Rows,
     residuals: readonly number[],
     damping: number,
-    units?: readonly number[],
+    sigmas?: readonly number[],
 ): number[] | undefined {
-    const scales = columnLengths(slopes.map((row, i) => row.map((x) => x / (units?.[i] ?? 1))));
+    const scales = columnLengths(slopes.map((row, i) => row.map((x) => x / (sigmas?.[i] ?? 1))));
     const held = scales.map((scale, j) => scales.map((_, k) => (j === k ? Math.sqrt(damping) * (scale || 1) : 0)));
-    const heldUnits = units && [...units, ...scales.map(() => 1)];
-    return factor([...slopes, ...held], [...residuals, ...scales.map(() => 0)], heldUnits)?.parameters;
+    const heldSigmas = sigmas && [...sigmas, ...scales.map(() => 1)];
+    return factor([...slopes, ...held], [...residuals, ...scales.map(() => 0)], heldSigmas)?.parameters;
 }

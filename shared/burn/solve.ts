@@ -144,7 +144,7 @@ function settle(
         return { power: roundPower(dose * known.speed * pitch, machine, wantsMore(wish)), speed: known.speed, pitch, passes };
     if (known.power !== undefined)
         return { power: known.power, speed: roundSpeed(known.power / (dose * pitch), machine, wish), pitch, passes };
-    return freely(dose, machine, pitch, passes, wish);
+    return solveUnconstrained(dose, machine, pitch, passes, wish);
 }
 
 /** Dose of each pass: for a depth that is to be surely reached more than reaches it half of the time, within reason. */
@@ -173,7 +173,7 @@ function toneDose(law: DepthLaw, tone: number): number {
 }
 
 /** As fast as the machine goes with the power it has to spare; only where slowest is still too fast, all its power. */
-function freely(dose: number, machine: Machine, pitch: number, passes: number, wish: Wish): Settings {
+function solveUnconstrained(dose: number, machine: Machine, pitch: number, passes: number, wish: Wish): Settings {
     const atTop = dose * fastest(machine) * pitch;
     const easy = noFaster(roundPower(Math.min(atTop, EASY_POWER * machine.power!), machine), atTop, machine);
     const power = easy / (dose * pitch) >= SLOWEST ? easy : machine.power!;

@@ -16,7 +16,7 @@ type Shape = Pick<ToneCurve, 'bend' | 'onset' | 'rate' | 'ceiling'>;
 interface FittedToneCurve {
     readonly curve: Omit<ToneCurve, 'weight'>;
     readonly sum: number;
-    readonly freedom: number;
+    readonly degreesOfFreedom: number;
 }
 
 /** Tone of a dose by one curve, with the variance that its numbers leave, for an error of one unit. */
@@ -118,10 +118,14 @@ function fitFree(rows: readonly ToneRow[], start: Shape, free: readonly Name[]):
     const covariance = new Array<number>(9).fill(0);
     free.forEach((a, i) => {
         free.forEach((b, j) => {
-            covariance[3 * names.indexOf(a) + names.indexOf(b)] = fit.spread[i * free.length + j]!;
+            covariance[3 * names.indexOf(a) + names.indexOf(b)] = fit.unscaledCovariance[i * free.length + j]!;
         });
     });
-    return { curve: { ...shape, covariance }, sum: fit.residualSum, freedom: rows.length - free.length + (weighed ? 1 : 0) };
+    return {
+        curve: { ...shape, covariance },
+        sum: fit.residualSum,
+        degreesOfFreedom: rows.length - free.length + (weighed ? 1 : 0),
+    };
 }
 
 function without(free: readonly Name[], name: Name): Name[] {

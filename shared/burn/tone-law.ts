@@ -33,7 +33,7 @@ export interface ToneLaw {
     /** Residual variance in units of the assumed error of a judgement, squared. */
     readonly variance: number;
     /** Rows less fitted numbers. */
-    readonly freedom: number;
+    readonly degreesOfFreedom: number;
     /** Doses (J/mm2) between which tone rises by the squares: from nothing to the last one that is not paler again. */
     readonly rises: { readonly to: number; readonly tone: number };
     /** Squares beyond, that came out paler again, by dose. */

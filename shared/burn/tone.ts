@@ -44,8 +44,8 @@ export function fitTone(given: readonly ToneRow[]): ToneLaw | undefined {
     const fits = BENDS.flatMap((bend) => fitToneCurve(rising, bend) ?? []);
     if (fits.length === 0) return undefined;
     const best = Math.min(...fits.map(({ sum }) => sum));
-    const freedom = Math.max(0, ...fits.map((fit) => fit.freedom));
-    const variance = pooledVariance(best, freedom, JUDGEMENTS_ASSUMED);
+    const degreesOfFreedom = Math.max(0, ...fits.map((fit) => fit.degreesOfFreedom));
+    const variance = pooledVariance(best, degreesOfFreedom, JUDGEMENTS_ASSUMED);
     const likely = fits.map(({ sum }) => Math.exp((best - sum) / (2 * variance)));
     const all = likely.reduce((total, one) => total + one, 0);
     const curves = fits.map(({ curve }, i) => ({ ...curve, weight: likely[i]! / all }));
@@ -53,7 +53,7 @@ export function fitTone(given: readonly ToneRow[]): ToneLaw | undefined {
     return {
         curves,
         variance,
-        freedom,
+        degreesOfFreedom,
         rises: { to: last.dose, tone: meanAt(curves, last.dose) },
         paler,
         rows,
@@ -133,13 +133,14 @@ export function isDarkerThanJudged(law: ToneLaw, tone: number): boolean {
  * between them. Where squares came out paler again it goes from one to the next; beyond all of them it may be anything.
  */
 export function predictTone(law: ToneLaw, dose: number, coverage = 0.95): Interval {
-    const { curves, variance, freedom, rises, rows } = law;
+    const { curves, variance, degreesOfFreedom, rises, rows } = law;
     const at = Math.min(Math.max(dose, 0), rises.to);
     const told = curves.map((curve) => ({ weight: curve.weight, ...toneAt(curve, at) }));
     const value = told.reduce((sum, one) => sum + one.weight * one.value, 0);
     const between = told.reduce((sum, one) => sum + one.weight * (one.value - value) ** 2, 0);
     const within = told.reduce((sum, one) => sum + one.weight * one.variance, 0);
-    const half = coverageFactor(coverage, freedom + JUDGEMENTS_ASSUMED) * Math.sqrt(variance * (JUDGING ** 2 + within) + between);
+    const half =
+        coverageFactor(coverage, degreesOfFreedom + JUDGEMENTS_ASSUMED) * Math.sqrt(variance * (JUDGING ** 2 + within) + between);
     const tone = tonePast(law, dose, value);
     if (dose > (rows.at(-1)?.dose ?? 0) * BEYOND) return { value: held(tone), low: 0, high: 1 };
     return { value: held(tone), low: held(tone - half), high: held(tone + half) };

@@ -114,12 +114,12 @@ export function unite(parts: readonly Boxed[], memo: Remembered): Boxed {
         apart ? { rings: parts.flatMap(({ region }) => region.rings) } : union(parts.map((part) => part.region)),
     );
     if (region === tangledRegion) throw new TooTangled();
-    return { region, box: parts.map((part) => part.box).reduce(around) };
+    return { region, box: parts.map((part) => part.box).reduce(joinBounds) };
 }
 
 const reachOfTouch = 1e-3;
 
-function around(a: Bounds, b: Bounds): Bounds {
+function joinBounds(a: Bounds, b: Bounds): Bounds {
     return {
         minX: Math.min(a.minX, b.minX),
         minY: Math.min(a.minY, b.minY),

@@ -30,7 +30,7 @@ export interface Halves {
 /** Brings both halves of an inlay together: turned over, laid on, and stacked up. */
 export function planInlay(step: Inlay, halves: Halves): InlayPlan {
     const { relief, pocket, memo } = halves;
-    const meet = meeting(relief, pocket, memo);
+    const meet = layOver(relief, pocket, memo);
     // Judged on the art as it is drawn: moving its edges in or out changes no symmetry, but it comes with every depth typed.
     const drawn = pocket.placed.map((placed) => placed.region);
     const symmetry = memo.get('symmetry', drawn.map((region) => memo.keyOf(region)).join(' '), () => {
@@ -122,7 +122,7 @@ type Meeting = Pick<InlayPlan, 'standing' | 'turned' | 'fits' | 'collides' | 'em
  * The relief is turned over about the upright through the middle of its art and laid with that
  * middle onto the middle of the pocket's art: where the maker would push it to, if it fits.
  */
-function meeting(relief: LaserPlan, pocket: LaserPlan, memo: Memo): Meeting {
+function layOver(relief: LaserPlan, pocket: LaserPlan, memo: Memo): Meeting {
     // Remembered apart: whoever types at the pocket changes nothing of the relief.
     const standing = memo.get('standing', keyOfRelief(relief, memo), () => standingOf(relief));
     const { axis, x, y } = turningOf(relief, pocket);

@@ -20,7 +20,7 @@ export function compareAllows(before: Plan, after: Plan, matches: readonly Match
         const is = now.get(place) ?? [];
         return Array.from({ length: Math.max(was.length, is.length) }, (_, nth) => [was[nth], is[nth]] as const);
     });
-    return { allows: pairs.map(([was, is]) => told(was, is)), places: pairs.map(([, is]) => is?.allow.where) };
+    return { allows: pairs.map(([was, is]) => reportChange(was, is)), places: pairs.map(([, is]) => is?.allow.where) };
 }
 
 type WrittenAllow = ReturnType<typeof allowsOf>[number];
@@ -29,7 +29,7 @@ function byPlace(plan: Plan, rows: ReadonlyMap<number | undefined, number>): Map
     return groupBy(allowsOf(plan), ({ allow, step }) => `${allow.rule} ${step === undefined ? '' : rows.get(step)}`);
 }
 
-function told(old: WrittenAllow | undefined, now: WrittenAllow | undefined): AllowReview {
+function reportChange(old: WrittenAllow | undefined, now: WrittenAllow | undefined): AllowReview {
     const {
         allow: { rule, reason },
         title,

@@ -36,11 +36,11 @@ export function compareFindings(
             }
         }
         for (const one of fresh) {
-            findings.push(told(was.shift(), one));
+            findings.push(reportChange(was.shift(), one));
             places.push(one.finding.where);
         }
         for (const one of was) {
-            findings.push(told(one, undefined));
+            findings.push(reportChange(one, undefined));
             places.push(undefined);
         }
     }
@@ -71,7 +71,7 @@ function says({ severity, message }: Finding): string {
     return `${severity} ${message}`;
 }
 
-function told(old: Placed | undefined, now: Placed | undefined): FindingReview {
+function reportChange(old: Placed | undefined, now: Placed | undefined): FindingReview {
     const { finding, row } = (now ?? old)!;
     return {
         change: old === undefined ? 'gained' : now === undefined ? 'lost' : 'changed',

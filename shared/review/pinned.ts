@@ -27,7 +27,7 @@ function pinnedIn({ step, title }: StepPlan, plan: Plan, memo: Memo): PinnedNote
     const blank = plan.blanks.find(({ name }) => name === step.blank.value);
     if (blank === undefined) return [];
     const { settings } = solveSettings(unpinned(step), blank, plan.recipe, memo);
-    return settings === undefined ? [] : told(step, settings).map((pair) => ({ step: step.index, title, ...pair }));
+    return settings === undefined ? [] : compareSettings(step, settings).map((pair) => ({ step: step.index, title, ...pair }));
 }
 
 function unpinned<S extends Engrave | Cut>({ power: _power, speed: _speed, passes: _passes, ...step }: S): S {
@@ -37,7 +37,7 @@ function unpinned<S extends Engrave | Cut>({ power: _power, speed: _speed, passe
 
 type Pair = Pick<PinnedNote, 'setting' | 'written' | 'solved'>;
 
-function told(step: Engrave | Cut, settings: LaserSettings): Pair[] {
+function compareSettings(step: Engrave | Cut, settings: LaserSettings): Pair[] {
     const { power, speed, passes } = step;
     const pitch = pitchOf(step);
     const pairs: Pair[] = [];

@@ -221,6 +221,6 @@ function meanOf(values: readonly number[]): Interval | undefined {
     );
     if (fit?.errors === undefined) return undefined;
     const value = fit.parameters[0]!;
-    const half = coverageFactor(0.95, fit.freedom) * fit.errors[0]!;
+    const half = coverageFactor(0.95, fit.degreesOfFreedom) * fit.errors[0]!;
     return { value, low: value - half, high: value + half };
 }

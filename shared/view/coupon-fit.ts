@@ -46,16 +46,20 @@ function fitFacts(law: DepthLaw): FitFact[] {
     if (law.tone !== undefined) facts.push({ label: 'tone', value: toneFact(law.tone) });
     const sure = sureness(law);
     if (sure !== undefined) facts.push({ label: '95 of 100 new squares', value: sure });
-    if (law.freedom !== undefined) facts.push({ label: 'scatter of one square', value: scatter(law, law.freedom) });
-    if (law.explained !== undefined && law.foretold !== undefined) {
-        facts.push({ label: 'R²', value: `${ratio(law.explained)}; each square foretold by the others: ${ratio(law.foretold)}` });
+    if (law.degreesOfFreedom !== undefined)
+        facts.push({ label: 'scatter of one square', value: scatter(law, law.degreesOfFreedom) });
+    if (law.rSquared !== undefined && law.predictedRSquared !== undefined) {
+        facts.push({
+            label: 'R²',
+            value: `${ratio(law.rSquared)}; each square predicted by the others: ${ratio(law.predictedRSquared)}`,
+        });
     }
-    if (law.freedom !== undefined) facts.push({ label: 'does the line fit', value: fitsFact(law) });
+    if (law.degreesOfFreedom !== undefined) facts.push({ label: 'does the line fit', value: fitsFact(law) });
     if (law.range !== undefined) {
         const { low, high } = law.range;
         facts.push({ label: 'measured from', value: `${showNumber(low, 2)} to ${showNumber(high, 2)} J/mm² a pass` });
     }
-    const spare = law.freedom === undefined ? '' : `, ${law.freedom} more than the fit needs`;
+    const spare = law.degreesOfFreedom === undefined ? '' : `, ${law.degreesOfFreedom} more than the fit needs`;
     facts.push({ label: 'squares', value: `${law.rows.length}${spare}` });
     return facts;
 }
@@ -96,14 +100,14 @@ function sureness(law: DepthLaw): string | undefined {
     if (depths.length === 0) return undefined;
     const depth = medianOf(depths);
     const dose = doseFor(law, depth, 1);
-    const foretold = predict(law, { power: dose, speed: 1, pitch: 1, passes: 1 });
-    return foretold && `lie within ± ${showLength(spread(foretold))} at ${showLength(depth)}`;
+    const predicted = predict(law, { power: dose, speed: 1, pitch: 1, passes: 1 });
+    return predicted && `lie within ± ${showLength(spread(predicted))} at ${showLength(depth)}`;
 }
 
 /** How far squares lie off the line by reading and by place, and how much of that figure was seen in them. */
-function scatter(law: DepthLaw, freedom: number): string {
+function scatter(law: DepthLaw, degreesOfFreedom: number): string {
     const depth = medianOf(law.rows.map((row) => row.depth));
-    const seen = freedom / (freedom + PRIOR_FREEDOM);
+    const seen = degreesOfFreedom / (degreesOfFreedom + PRIOR_FREEDOM);
     const error = Math.sqrt(law.variance) * measuringError(depth, law.measuring);
     const usual = showLength(measuringError(depth, law.measuring));
     return `${showLength(error)} at ${showLength(depth)} (one standard error), to ${showRatio(seen)} from these squares, to ${showRatio(1 - seen)} from the usual ${usual}`;

@@ -26,11 +26,11 @@ export function makeRunFigures(plan: Plan): RunFigures {
     const days = schedule.workday === undefined ? '' : `, working ${showTime(schedule.workday)} a day`;
     const parts = [
         unknown !== undefined
-            ? `${many}: time, amounts and cost are unknown. ${plain(unknown)}.`
+            ? `${many}: time, amounts and cost are unknown. ${escapeMarkdown(unknown)}.`
             : `${many}: ${ready}${days}. ${showTime(schedule.attended)} at the bench and the laser (the laser runs ${showTime(schedule.machine)}), ${showTime(schedule.idle)} of waiting, in ${sittings(schedule.sittings.length)}.`,
         ...cuttings.map(
             ({ sheet, yielded }) =>
-                `${yielded.sheets} × ${plain(sheet.name)}, ${showRatio(yielded.used)} of it in blanks${yielded.tooLarge.length === 0 ? '' : `; ${yielded.tooLarge.map(plain).join(', ')} does not fit`}`,
+                `${yielded.sheets} × ${escapeMarkdown(sheet.name)}, ${showRatio(yielded.used)} of it in blanks${yielded.tooLarge.length === 0 ? '' : `; ${yielded.tooLarge.map(escapeMarkdown).join(', ')} does not fit`}`,
         ),
         unknown === undefined ? consumables(supplies) : '',
         ...(cost === undefined ? [] : [costTable(plan)]),
@@ -58,7 +58,7 @@ function sittings(count: number): string {
 
 function consumables(supplies: Plan['supplies']): string {
     const used = supplies.filter(({ kind }) => kind !== 'board' && kind !== 'veneer');
-    const words = used.map(({ item, amount, unit }) => `${plain(item)} ${showSupply(amount, unit)}`);
+    const words = used.map(({ item, amount, unit }) => `${escapeMarkdown(item)} ${showSupply(amount, unit)}`);
     return words.length === 0 ? '' : `Used up: ${words.join(', ')}.`;
 }
 
@@ -71,11 +71,13 @@ function shortList(supplies: Plan['supplies']): string {
 }
 
 function costTable({ cost, recipe }: Plan): string {
-    const rows = costLines(cost!, recipe.make).map(({ label, amount, note }) => `| ${label} | ${amount} | ${plain(note)} |`);
+    const rows = costLines(cost!, recipe.make).map(
+        ({ label, amount, note }) => `| ${label} | ${amount} | ${escapeMarkdown(note)} |`,
+    );
     return ['| | | |', '| :-- | --: | :-- |', ...rows].join('\n');
 }
 
 /** Names as they are, also in Markdown. */
-function plain(text: string): string {
+function escapeMarkdown(text: string): string {
     return text.replace(/[\\`*_<>[\]#|]/g, '\\$&');
 }

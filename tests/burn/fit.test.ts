@@ -74,8 +74,8 @@ describe('the fit of a coupon', () => {
         expect(law.threshold).toBeCloseTo(truth.threshold, 8);
         expect(law.energy).toBeCloseTo(truth.energy, 8);
         expect(law.fade).toBeCloseTo(truth.fade, 8);
-        expect(law).toMatchObject({ freedom: 9, guess: false, notes: [], pitch: 0.1 });
-        expect(law.explained).toBeCloseTo(1, 12);
+        expect(law).toMatchObject({ degreesOfFreedom: 9, guess: false, notes: [], pitch: 0.1 });
+        expect(law.rSquared).toBeCloseTo(1, 12);
         expect(law.range).toEqual({ low: 0.45, high: 1.8 });
     });
 
@@ -120,7 +120,8 @@ describe('the fit of a coupon', () => {
         let covered = 0;
         for (let seed = 1; seed <= 200; seed++) {
             const law = fitRows(rowsOf(twelve, 1, seed), guess);
-            if (Math.abs(law.energy - truth.energy) < coverageFactor(0.95, law.freedom! + 1) * law.errors.energy) covered++;
+            if (Math.abs(law.energy - truth.energy) < coverageFactor(0.95, law.degreesOfFreedom! + 1) * law.errors.energy)
+                covered++;
         }
         expect(covered / 200).toBeGreaterThan(0.9);
         expect(covered / 200).toBeLessThan(0.995);
@@ -144,7 +145,7 @@ describe('the fit of a coupon', () => {
         expect(law.notes).toContain('outliers');
         expect(law.rows.map((row) => row.outlier)).toEqual(spoilt.map((_, i) => i === 4));
         expect(fitRows(rows, guess).notes).not.toContain('outliers');
-        expect(law.foretold!).toBeLessThan(law.explained!);
+        expect(law.predictedRSquared!).toBeLessThan(law.rSquared!);
     });
 
     it('gives the square that does not fit no pull', () => {
@@ -155,7 +156,7 @@ describe('the fit of a coupon', () => {
             rows.filter((_, i) => i !== 4),
             guess,
         );
-        expect(law).toMatchObject({ threshold: others.threshold, energy: others.energy, fade: others.fade, freedom: 8 });
+        expect(law).toMatchObject({ threshold: others.threshold, energy: others.energy, fade: others.fade, degreesOfFreedom: 8 });
         expect(law.rows).toHaveLength(12);
         expect(law.rows[4]).toMatchObject({ leftOut: true, outlier: true });
         expect(law.rows[4]!.residual).toBeCloseTo(0.15, 1);
@@ -246,7 +247,7 @@ describe('the fit of a coupon', () => {
         const coupon = couponOf([burn(0.4, 400, 1, 0.09), burn(0.6, 300, 1, 0.21), burn(0.8, 250, 1, 0.38)]);
         const run = { power: 36, speed: 200, pitch: 0.1, passes: 1, depth: 0.49, tolerance: 0.02 };
         const law = fitCoupon(coupon, shed, undefined, [run]);
-        expect(law.freedom).toBe(2);
+        expect(law.degreesOfFreedom).toBe(2);
         expect(law.rows).toHaveLength(4);
     });
 
@@ -255,19 +256,19 @@ describe('the fit of a coupon', () => {
         const blank: BurnRow = { power: 4.5, speed: 400, pitch: 0.1, passes: 1, depth: 0, tolerance: 0 };
         const law = fitRows([...rows, blank], guess);
         expect(law.threshold).toBeCloseTo(truth.threshold, 6);
-        expect(law.freedom).toBe(9);
+        expect(law.degreesOfFreedom).toBe(9);
         // A square that should have dug and did not counts.
         const stubborn = fitRows([...rows, { ...blank, power: 12 }], guess);
         expect(stubborn.threshold).toBeGreaterThan(truth.threshold + 0.005);
-        expect(stubborn.freedom).toBe(10);
+        expect(stubborn.degreesOfFreedom).toBe(10);
     });
 });
 
 describe('few rows', () => {
     it("widen the interval by Student's t, the assumed measuring error counting as one row", () => {
         const law = fitRows(rowsOf(twelve, 1), guess);
-        const half = (freedom: number): number => {
-            const { value, high } = predict({ ...law, freedom }, { power: 36, speed: 250, pitch: 0.1, passes: 1 })!;
+        const half = (degreesOfFreedom: number): number => {
+            const { value, high } = predict({ ...law, degreesOfFreedom }, { power: 36, speed: 250, pitch: 0.1, passes: 1 })!;
             return high - value;
         };
         expect(half(1) / half(1e6)).toBeCloseTo(4.303 / 1.96, 2);

@@ -22,9 +22,9 @@ describe('a coupon under the cursor', () => {
         expect(said).toMatch(/threshold dose: 0\.\d+ ± 0\.\d+ J\/mm²/);
         expect(said).toMatch(/removal energy: \d\.\d+ ± 0\.\d+ J\/mm³/);
         expect(said).toMatch(/fade, each later pass takes off: \d+(\.\d)? ± \d+(\.\d)? % of the pass before it/);
-        const [, explained, foretold] = /R²: (0\.\d+); each square foretold by the others: (0\.\d+)/.exec(said) ?? [];
-        expect(Number(explained)).toBeGreaterThan(0.99);
-        expect(Number(foretold)).toBeLessThan(Number(explained));
+        const [, rSquared, predicted] = /R²: (0\.\d+); each square predicted by the others: (0\.\d+)/.exec(said) ?? [];
+        expect(Number(rSquared)).toBeGreaterThan(0.99);
+        expect(Number(predicted)).toBeLessThan(Number(rSquared));
         expect(said).toContain('measured from: 0.45 to 1.44 J/mm² a pass'); // 18 W / (400 · 0.1) and 36 W / (250 · 0.1)
         expect(said).toMatch(
             /scatter of one square: 0\.\d+ mm at 0\.41 mm \(one standard error\), to 86 % from these squares, to 14 % from the usual 0\.029 mm/,

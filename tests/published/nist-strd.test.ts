@@ -140,7 +140,7 @@ describe('linear regression', () => {
         expectDigits(fit.parameters, [-0.262323073774029, 1.00211681802045], 9);
         expectDigits(fit.errors ?? [], [0.232818234301152, 0.000429796848199937], 9);
         expectDigits([Math.sqrt(fit.variance!), fit.residualSum], [0.884796396144373, 26.6173985294224], 9);
-        expect(fit.freedom).toBe(34);
+        expect(fit.degreesOfFreedom).toBe(34);
     });
 
     it('agrees with NoInt1 to nine digits', () => {
@@ -201,7 +201,7 @@ describe('nonlinear regression', () => {
         expectDigits(fit.parameters, [2.3894212918e2, 5.5015643181e-4], 6);
         expectDigits(fit.errors ?? [], [2.7070075241, 7.2668688436e-6], 6);
         expectDigits([fit.residualSum, Math.sqrt(fit.variance!)], [1.2455138894e-1, 1.018787633e-1], 6);
-        expect(fit.freedom).toBe(12);
+        expect(fit.degreesOfFreedom).toBe(12);
         expect(fit.converged).toBe(true);
     });
 

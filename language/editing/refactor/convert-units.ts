@@ -118,11 +118,11 @@ function shortest(value: number): string | undefined {
     if (!Number.isFinite(value)) return undefined;
     for (let digits = 1; digits <= 15; digits++) {
         const rounded = Number(value.toPrecision(digits));
-        if (Math.abs(rounded - value) <= 1e-5 * Math.abs(value)) return plain(rounded);
+        if (Math.abs(rounded - value) <= 1e-5 * Math.abs(value)) return writeNumber(rounded);
     }
-    return plain(value);
+    return writeNumber(value);
 }
 
-function plain(value: number): string {
+function writeNumber(value: number): string {
     return String(value).replace('e+', 'e');
 }

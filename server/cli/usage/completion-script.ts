@@ -51,14 +51,14 @@ function zshScript(usages: readonly CommandUsage[]): string {
                 option.type === 'boolean'
                     ? ''
                     : `:${option.value}:${option.choices === undefined ? '_files' : `(${option.choices.join(' ')})`}`;
-            return `'--${name}[${plain(option.what)}]${takes}'`;
+            return `'--${name}[${stripShellMarks(option.what)}]${takes}'`;
         });
         return `        ${usage.name}) _arguments ${[...options, "'--help[How it is used.]'", "'*:file:_files'"].join(' ')} ;;`;
     });
     return `#compdef kerfbook
 # Completion of kerfbook in zsh. For every terminal: kerfbook completion zsh > a folder of your $fpath/_kerfbook
 _kerfbook() {
-    local -a commands=(${usages.map(({ name, brief }) => `'${name}:${plain(brief)}'`).join(' ')})
+    local -a commands=(${usages.map(({ name, brief }) => `'${name}:${stripShellMarks(brief)}'`).join(' ')})
     if ((CURRENT == 2)); then
         _describe command commands
         return
@@ -75,11 +75,11 @@ compdef _kerfbook kerfbook
 
 function fishScript(usages: readonly CommandUsage[]): string {
     const lines = usages.flatMap((usage) => [
-        `complete -c kerfbook -n __fish_use_subcommand -f -a ${usage.name} -d '${plain(usage.brief)}'`,
+        `complete -c kerfbook -n __fish_use_subcommand -f -a ${usage.name} -d '${stripShellMarks(usage.brief)}'`,
         ...Object.entries(usage.options).map(([name, option]) => {
             const takes =
                 option.type === 'boolean' ? '' : option.choices === undefined ? ' -r' : ` -x -a '${option.choices.join(' ')}'`;
-            return `complete -c kerfbook -n '__fish_seen_subcommand_from ${usage.name}' -l ${name}${takes} -d '${plain(option.what)}'`;
+            return `complete -c kerfbook -n '__fish_seen_subcommand_from ${usage.name}' -l ${name}${takes} -d '${stripShellMarks(option.what)}'`;
         }),
     ]);
     return `# Completion of kerfbook in fish. For every terminal: kerfbook completion fish > ~/.config/fish/completions/kerfbook.fish
@@ -88,6 +88,6 @@ ${lines.join('\n')}
 }
 
 /** Without the marks that a shell reads inside such a text. */
-function plain(text: string): string {
+function stripShellMarks(text: string): string {
     return text.replaceAll(/['[\]:\\$`"]/g, '');
 }

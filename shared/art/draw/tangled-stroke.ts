@@ -15,7 +15,7 @@ export function widenInPieces(paths: readonly Path[], stroke: Stroke, tolerance:
     if (paths.reduce((sum, { points }) => sum + points.length / 2, 0) > mostCorners) return tangledRegion;
     const regions: Region[] = [];
     for (const path of paths) {
-        const points = path.closed ? around(path.points) : path.points;
+        const points = path.closed ? closeWithSeam(path.points) : path.points;
         for (let from = 0; from === 0 || from + 4 < points.length; from += 2 * (pieceLength - 2)) {
             const piece = { points: points.subarray(from, from + 2 * pieceLength), closed: false };
             regions.push(widen([piece], { ...stroke, cap: 'butt' }, tolerance));
@@ -32,7 +32,7 @@ export function widenInPieces(paths: readonly Path[], stroke: Stroke, tolerance:
 }
 
 /** A closed path's points with the first two again, for the joins at its seam. */
-function around(points: Float64Array): Float64Array {
+function closeWithSeam(points: Float64Array): Float64Array {
     const out = new Float64Array(points.length + 4);
     out.set(points);
     out.set(points.subarray(0, 4), points.length);

@@ -34,14 +34,17 @@ interface TransformFunction {
 
 /** The functions of CSS Transforms 1 in the plane, in small letters, and `skew` as it was once. */
 const functions: ReadonlyMap<string, TransformFunction> = new Map<string, TransformFunction>([
-    ['matrix', { counts: [6], read: (args) => matrixOf(args.map(plain)) }],
+    ['matrix', { counts: [6], read: (args) => matrixOf(args.map(parseUserUnits)) }],
     ['translate', { counts: [1, 2], read: ([x, y], length) => shift(length(x!, 'x'), y === undefined ? 0 : length(y, 'y')) }],
     ['translatex', { counts: [1], read: ([x], length) => shift(length(x!, 'x'), 0) }],
     ['translatey', { counts: [1], read: ([y], length) => shift(0, length(y!, 'y')) }],
     ['scale', { counts: [1, 2], read: ([x, y = x]) => stretch(factor(x!), factor(y!)) }],
     ['scalex', { counts: [1], read: ([x]) => stretch(factor(x!), 1) }],
     ['scaley', { counts: [1], read: ([y]) => stretch(1, factor(y!)) }],
-    ['rotate', { counts: [1, 3], read: ([turn, x = '0', y = '0']) => turned(parseAngle(turn!), plain(x), plain(y)) }],
+    [
+        'rotate',
+        { counts: [1, 3], read: ([turn, x = '0', y = '0']) => turned(parseAngle(turn!), parseUserUnits(x), parseUserUnits(y)) },
+    ],
     ['skewx', { counts: [1], read: ([x]) => skew(parseAngle(x!), 0) }],
     ['skewy', { counts: [1], read: ([y]) => skew(0, parseAngle(y!)) }],
     ['skew', { counts: [1, 2], read: ([x, y]) => skew(parseAngle(x!), y === undefined ? 0 : parseAngle(y)) }],
@@ -61,7 +64,7 @@ function turned(turn: number | undefined, x: number | undefined, y: number | und
     return turn === undefined || x === undefined || y === undefined ? undefined : rotation(turn, x, y);
 }
 
-function plain(text: string): number | undefined {
+function parseUserUnits(text: string): number | undefined {
     const length = splitLength(text);
     return length?.unit === '' || length?.unit === 'px' ? length.number : undefined;
 }

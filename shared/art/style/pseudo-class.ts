@@ -16,10 +16,10 @@ export function pseudoClass(node: PseudoClassSelector, compile: Compile): { test
     const argument = node.children?.first;
     if (argument?.type === 'SelectorList') return ofList(name, argument, compile);
     if (argument?.type === 'Nth') return { test: ofNth(name, argument, compile), weight: classWeight };
-    return { test: plain(name), weight: classWeight };
+    return { test: compileStructural(name), weight: classWeight };
 }
 
-function plain(name: string): Test {
+function compileStructural(name: string): Test {
     if (never.test(name)) return () => false;
     switch (name) {
         case 'root':

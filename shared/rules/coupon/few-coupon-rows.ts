@@ -23,7 +23,7 @@ export const fewCouponRows: CouponRule = {
     },
 };
 
-function messageOf({ notes, freedom = 0 }: DepthLaw, count: number): string | undefined {
+function messageOf({ notes, degreesOfFreedom = 0 }: DepthLaw, count: number): string | undefined {
     const squares = `${count} ${count === 1 ? 'square' : 'squares'}`;
     if (notes.includes('no-depth')) return 'No square of this coupon took anything off: burn stronger ones.';
     if (notes.includes('falls-with-dose')) return undefined; // coupon-contradicts says it
@@ -34,6 +34,6 @@ function messageOf({ notes, freedom = 0 }: DepthLaw, count: number): string | un
     if (notes.includes('combined'))
         return `${squares} ${count === 1 ? 'is' : 'are'} too few to stand alone: ${count === 1 ? 'it is' : 'they are'} weighed against a guess from density.`;
     if (notes.includes('few-rows'))
-        return `${squares} leave ${freedom === 1 ? 'one row' : `${freedom} rows`} to spare: depths are told with wide intervals.`;
+        return `${squares} leave ${degreesOfFreedom === 1 ? 'one row' : `${degreesOfFreedom} rows`} to spare: depths are told with wide intervals.`;
     return undefined;
 }

@@ -96,7 +96,7 @@ function pairsOf({ steps }: Plan): Pair[] {
 function seamOf({ first, second }: Pair) {
     const [a, b] = [outlineOf(first.inlay), outlineOf(second.inlay)];
     if (a === undefined || b === undefined) return undefined;
-    const near = keptFor(a, `meets ${keyOf(b)}`, () => meeting(a, b, second.inlay.pocketLaser.region));
+    const near = keptFor(a, `meets ${keyOf(b)}`, () => findContact(a, b, second.inlay.pocketLaser.region));
     if (near === undefined) return undefined;
     const { inlay } = second;
     const seat = inlay.fit!.insertion;
@@ -119,7 +119,7 @@ function outlineOf({ fits, reliefLaser: { growth } }: InlayPlan): Region | undef
 }
 
 /** Where two outlines run along each other, and how near; undefined where they only touch at a corner, or wood stands between. */
-function meeting(a: Region, b: Region, pocket: Region) {
+function findContact(a: Region, b: Region, pocket: Region) {
     // One lies on the other: pocket-taken says so.
     if (area(intersect(a, b)) > negligible) return undefined;
     const near = approach(a, b, meetWithin);
