@@ -79,7 +79,7 @@ async function ofFiles(files: readonly string[], as: string | undefined, wish: R
         throw new UsageError('Say what to compare: two files (*.kerf), or one or two revisions and a file.');
     }
     const { openFile, reviewFile } = await import('./compare-versions');
-    return reviewFile(await openFile(before, as), await openFile(after, as), { before, after }, wish);
+    return reviewFile(await openFile(before, as, 'before'), await openFile(after, as, 'after'), { before, after }, wish);
 }
 
 async function ofRevisions(revisions: readonly string[], files: readonly string[], wish: ReviewWish): Promise<Reviewed> {

@@ -29,8 +29,9 @@ async function filesOf({ top }: Repository, names: readonly string[] | Promise<r
 /**
  * One file on disk. `as` is the path from which its own paths count, when it is only a copy of what
  * lies there (git hands such copies to its helpers). What it uses and its art are those beside that path.
+ * @param side what the copy is called beside the name of that file: a temporary name says nothing to anybody
  */
-export async function openFile(name: string, as = name): Promise<OpenVersion> {
+export async function openFile(name: string, as = name, side = ''): Promise<OpenVersion> {
     // What git hands over for a side on which there is no file.
     if (name === '/dev/null' || name === 'nul')
         return openVersion(
@@ -51,7 +52,7 @@ export async function openFile(name: string, as = name): Promise<OpenVersion> {
         source,
         [name],
         () => uri,
-        () => name,
+        () => (as === name || side === '' ? name : `${as} ${side}`),
         new LocalAsker(),
     );
 }

@@ -41,6 +41,8 @@ export interface ChangedFile {
 export interface Tree {
     readonly files: readonly string[];
     readonly submodules: ReadonlyMap<string, string>;
+    /** Object names of plain files; links have none here. */
+    readonly blobs: ReadonlyMap<string, string>;
 }
 
 /** A git repository as it is stored. The work tree and the index are never written. */
@@ -141,7 +143,9 @@ export class Repository {
     /** A file as it was in a commit. Links inside the repository are followed, others are not. */
     async read(commit: Commit, file: string, most: number): Promise<ReadResult> {
         if (isUnreadable(file)) return { problem: 'unreadable', version: 'unreadable' };
-        const { head, body } = await this.objects.read(`${commit.id}:${file}`, most);
+        // By its own name git finds an object at once; by a path it reads every folder above, for each of thousands of files.
+        const id = (await this.trees.get(commit.id)?.catch(() => undefined))?.blobs.get(file);
+        const { head, body } = await this.objects.read(id ?? `${commit.id}:${file}`, most);
         const blob = /^([0-9a-f]{40,64}) blob \d+$/.exec(head);
         if (blob === null) return { ...refusal(head), version: head };
         if (body === undefined) return { problem: 'too-large', version: blob[1]! };
@@ -190,6 +194,7 @@ export class Repository {
         return {
             files: [...new Set(entries.flatMap(({ submodule, name }) => (submodule ? [] : [name])))],
             submodules: new Map(entries.flatMap(({ submodule, name, id }) => (submodule ? [[name, id]] : []))),
+            blobs: new Map(entries.flatMap(({ plain, name, id }) => (plain ? [[name, id]] : []))),
         };
     }
 
@@ -218,9 +223,11 @@ export class Repository {
 const filters = '^filter\\..*\\.(clean|smudge|process|required)$';
 
 /** A line of `git ls-tree` or `git ls-files --stage`: mode, kind or nothing, object, stage or nothing, name. */
-function readEntry(line: string): { submodule: boolean; id: string; name: string }[] {
+function readEntry(line: string): { submodule: boolean; plain: boolean; id: string; name: string }[] {
     const parts = /^(\d{6}) (?:[a-z]+ )?([0-9a-f]{40,64})(?: \d)?\t(.*)$/s.exec(line);
-    return parts === null ? [] : [{ submodule: parts[1] === '160000', id: parts[2]!, name: parts[3]! }];
+    return parts === null
+        ? []
+        : [{ submodule: parts[1] === '160000', plain: parts[1]!.startsWith('100'), id: parts[2]!, name: parts[3]! }];
 }
 
 /** Names that cannot be asked for on a line (git-cat-file(1), BATCH OUTPUT). */

@@ -41,7 +41,10 @@ class Beside {
     async findRunsBelow(folder: URI): Promise<void> {
         if (this.walked.has(folder.toString())) return;
         this.walked.add(folder.toString());
-        for (const { uri, isFile, isDirectory } of await this.list(folder)) {
+        const nodes = await this.list(folder);
+        // All at once: one after the other, thousands of files of a revision would each wait for git.
+        for (const { uri, isFile } of nodes) if (isFile && isRecipeFile(uri)) void this.text(uri);
+        for (const { uri, isFile, isDirectory } of nodes) {
             if (isDirectory && !UriUtils.basename(uri).startsWith('.')) await this.findRunsBelow(uri);
             else if (isFile && isRecipeFile(uri) && namesAfter(runHead, await this.text(uri)).size > 0) {
                 this.want(uri);

@@ -390,6 +390,7 @@ describe('kerfbook diff inside git', () => {
         expect(out).toContain('depth: 0.5 mm → 0.6 mm (+0.1 mm)');
         expect(out).toContain('machine:');
         expect(out).not.toContain('unknown-name');
+        expect(out).toContain('coaster: coaster.kerf before → coaster.kerf after');
     });
 
     it('called by a hook, whose variables name another repository', async () => {
