@@ -6,6 +6,8 @@ export interface Page {
     readonly title: string;
     /** How grave its findings are, the usual first. */
     readonly severities: readonly Severity[];
+    /** When it is an error and why nothing can come of it then; for every rule of the trade that gives errors. */
+    readonly error?: string;
     /** Whether its findings come with a quick fix. */
     readonly quickFix?: 'always' | 'sometimes';
     /** Whether `allow` is kept from silencing it, since the numbers say that it goes wrong. */
@@ -30,6 +32,7 @@ export function pageText(page: Page): string {
         `# ${page.title}`,
         `\`${page.id}\``,
         `**When it shows.** ${page.condition}`,
+        ...(page.error === undefined ? [] : [`**When it is an error.** ${page.error}`]),
         `**Why it matters.** ${page.why}`,
         `**How to mend it.** ${page.mend}`,
         `**Source.** ${page.source}`,

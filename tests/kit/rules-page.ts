@@ -18,7 +18,18 @@ const families: readonly Family[] = [
 
 /** The list of rules for users, as extension/docs/rules.md holds it: all of it is said by the rules' own pages. */
 export function rulesPage(): string {
-    return `${[introduction, ...families.map(contents), ...families.flatMap(chapter)].join('\n\n')}\n`;
+    return `${[introduction, ...families.map(contents), errors(), ...families.flatMap(chapter)].join('\n\n')}\n`;
+}
+
+function errors(): string {
+    const rows = families.flatMap(({ pages }) =>
+        pages.flatMap(({ id, error }) => (error === undefined ? [] : [`| [${id}](#${id}) | ${error} |`])),
+    );
+    return [
+        '## What is an error, and why',
+        'An error stands for what cannot succeed: `kerfbook check` fails by it. What may still come out well is a warning.',
+        ['| rule | error |', '| --- | --- |', ...rows].join('\n'),
+    ].join('\n\n');
 }
 
 const introduction = `# What Kerfbook notices
@@ -58,6 +69,7 @@ function entry(page: Page): string[] {
         `**${page.title}** · ${[grave, ...marks(page)].join(' · ')}`,
         [
             `- *When it shows.* ${page.condition}`,
+            ...(page.error === undefined ? [] : [`- *When it is an error.* ${page.error}`]),
             `- *Why it matters.* ${page.why}`,
             `- *How to mend it.* ${page.mend}`,
             `- *Source.* ${page.source}`,

@@ -137,6 +137,11 @@ describe('depth-unreachable and settings-miss-depth', () => {
         await silent(text, 'depth-unreachable');
         await expectMended(text, finding, 1);
     });
+    it('an error where what is asked for lies outside the range, a warning within it', async () => {
+        const held = (depth: string) => engraving(`depth ${depth} power 40 % speed 400 mm/s pitch 0.1 mm passes 2`);
+        expect((await one(held('0.6 mm'), 'settings-miss-depth')).severity).toBe('error');
+        expect((await one(held('0.22 mm'), 'settings-miss-depth')).severity).toBe('warning');
+    });
     it('held settings that do not come through, of an engraving and of a cut', async () => {
         const relief = 'art flag inverse within grown 6 mm mirror depth through power 40 % speed 600 mm/s passes 1 air off';
         const veneer =

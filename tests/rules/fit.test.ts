@@ -28,6 +28,13 @@ describe('jams-before-floor', () => {
         expect(words(text, finding)).toBe('0.02 mm');
         await expectMended(text, finding);
     });
+    it('an error where it hardly goes in, a warning where it goes in a good part of the way', async () => {
+        const at = async (clearance: string) =>
+            (await one(inlayRecipe({ inlay: `${clearance} glue wood-glue` }), 'jams-before-floor')).severity;
+        expect(await at('')).toBe('error');
+        expect(await at('clearance 0.005 mm')).toBe('error');
+        expect(await at('clearance 0.05 mm')).toBe('warning');
+    });
     it('no clearance at all', async () => {
         const text = inlayRecipe({ inlay: 'glue wood-glue' });
         const finding = await one(text, 'jams-before-floor');

@@ -8,6 +8,7 @@ const page: Page = {
     severities: ['error'],
     condition:
         'An art file is not there, lies outside the workspace, is too large, or cannot be read; or nothing is painted in it.',
+    error: 'Always: there is nothing to burn.',
     why: 'Without the art nothing of its steps can be worked out.',
     mend: 'Correct the path (it counts from the recipe’s own file), or put the file there. Art is never read from outside the workspace or from an address.',
     source: plainFact,

@@ -9,6 +9,7 @@ const page: Page = {
     severities: ['warning', 'info', 'error'],
     condition:
         'An art file holds something that cannot be burnt as it is seen: text that is not paths, filters, gradients (which burn where they look darker than the threshold), embedded pictures, references to other files, broken markup, or no physical size.',
+    error: 'The file cannot be read, so there is nothing to burn.',
     why: 'What is not read is not burnt. Nothing is dropped without a word.',
     mend: 'Turn text into paths and flatten effects in the drawing program, and give the file a size in millimetres or the recipe a `width`.',
     source: 'SVG 1.1 (second edition) and SVG 2, W3C.',

@@ -15,6 +15,7 @@ const page: Page = {
     quickFix: 'sometimes',
     condition:
         'A step picks parts of its art by a name that none of them has; or nothing of what it picks is as dark as the threshold.',
+    error: 'Always: the step does nothing.',
     why: 'The machine runs for nothing, or not at all; turned inside out, everything within the boundary is burnt away.',
     mend: 'Correct the `#id` or `.class`, which are those of the shapes in the file and of the groups around them; or lower the `threshold` of the art.',
     source: plainFact,

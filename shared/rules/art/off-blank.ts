@@ -20,6 +20,7 @@ const page: Page = {
     severities: ['error'],
     quickFix: 'sometimes',
     condition: 'A part of what a step burns lies outside its blank.',
+    error: 'Always: that part cannot be on the piece.',
     why: 'That part is burnt into the bed, or is missing from the piece.',
     mend: 'Move the art with `at`, make it smaller, or take a larger blank. `at` is where the middle of the art goes, from the blank’s top left corner. A part that is picked out of a drawing (`art heron #reeds`) keeps its place in it: the middle of the whole drawing goes to `at`, or to the blank’s middle where nothing is said, and a part from its rim may come to lie off a small blank. The quick fix writes the `at` with which the part’s own middle lies there.',
     source: commonPractice,

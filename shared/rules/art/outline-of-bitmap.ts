@@ -7,6 +7,7 @@ const page: Page = {
     severities: ['error'],
     quickFix: 'sometimes',
     condition: 'A step asks for outline passes, or cuts, along art that is a bitmap.',
+    error: 'Always: there is no line to follow.',
     why: 'A bitmap is made of dots; it has no outline to follow.',
     mend: 'Leave the outline out, or draw the art as an SVG.',
     source: commonPractice,

@@ -8,6 +8,7 @@ const page: Page = {
     severities: ['error', 'info'],
     condition:
         'The shapes that a step lays on one another cross so often that working out what burns would take minutes; or translucent ones do, and what looks dark is then worked out at points of a grid, which an info tells.',
+    error: 'Nothing of the step could be worked out. Where it was worked out on a grid, it is an info.',
     why: 'Fine hatching over fine hatching has millions of crossings. Nothing of the step is planned, rather than a part of it in silence. On a grid an edge may lie off by as much as its points are apart.',
     mend: 'Unite or simplify the shapes in the drawing program, or engrave such shading as a picture with `dither`.',
     source: commonPractice,

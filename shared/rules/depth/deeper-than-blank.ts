@@ -16,6 +16,7 @@ const page: Page = {
     firm: 'sometimes',
     condition:
         'An engraving is deeper than its blank is thick, at the thin end of the thickness tolerance. Deeper than its thick end, no `allow` silences it.',
+    error: 'Always: where the board is as thin as its tolerance allows, the beam comes out below.',
     why: 'The beam comes out on the other side, and whatever lies below is burnt.',
     mend: 'Give a depth that leaves a floor, take a thicker board, or write `depth through` if the piece is meant to be pierced.',
     source: 'Plain arithmetic: depth against thickness less its tolerance.',

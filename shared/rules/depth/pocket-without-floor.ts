@@ -14,6 +14,7 @@ const page: Page = {
     severities: ['error'],
     quickFix: 'sometimes',
     condition: 'An engraving that goes through the board is filled, or takes an inlay, and nothing is behind the board.',
+    error: 'Always: nothing is there that could hold the fill or the inlay.',
     why: 'Resin runs out at the back, and an inlay drops through: there is no floor to glue it to.',
     mend: 'Give the pocket a depth that leaves a floor, or back the blank with tape.',
     source: commonPractice,

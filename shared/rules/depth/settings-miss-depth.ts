@@ -13,10 +13,11 @@ import { finding, type Rule } from '../rule';
 const page: Page = {
     id: 'settings-miss-depth',
     title: 'Settings that do not give the depth',
-    severities: ['warning', 'info'],
+    severities: ['warning', 'info', 'error'],
     quickFix: 'sometimes',
     condition:
         'Power, speed and passes are all written, and by the coupon they give another depth or tone than the one asked for, or do not come through. Where there is no coupon it is said only of what even the guess rules out.',
+    error: 'By the coupon, the depth that was asked for lies outside the range in which these settings are expected to come out, or even the deep end of it does not come through. Where it lies within, and of a tone, it is a warning.',
     why: 'Pinned settings were right once; then the coupon, the board, the laser or the depth changed. What is burnt is what the settings say.',
     mend: 'Take the settings out and let them be worked out anew, or ask for the depth that they give.',
     source: 'The depth law, fitted to the coupon: d = (F − F₀)/q for each pass, with F = P/(v · pitch).',
@@ -32,7 +33,7 @@ export const settingsMissDepth: Rule = {
             if (missed === undefined) continue;
             const { power, speed } = laser.step;
             yield finding(page, {
-                severity: settings.guess ? 'info' : 'warning',
+                severity: settings.guess ? 'info' : missed.surely ? 'error' : 'warning',
                 message: `${missed.message}${settings.guess ? ` (a guess: ${missingBasis(laser.step)})` : ''}.`,
                 where: missed.where,
                 step: step.index,
@@ -49,6 +50,8 @@ export const settingsMissDepth: Rule = {
 interface Missed {
     readonly message: string;
     readonly where: Where;
+    /** Not even the range in which it is expected reaches what was asked for. */
+    readonly surely?: boolean;
     readonly fixes?: readonly Fix[];
 }
 
@@ -66,6 +69,7 @@ function missesWish(plan: Plan, { step }: LaserPlan, settings: LaserSettings, fi
     return {
         message: `These settings give ${showLengthInterval(gives, unit)}, not ${showLength(value, unit)}`,
         where,
+        surely: value < gives.low || value > gives.high,
         fixes: gives.value > 0.005 && !guess ? askWhatIsGiven(page.id, step, gives.value, plan, figures) : [],
     };
 }
@@ -78,5 +82,6 @@ function missesThrough({ step, depth }: LaserPlan, { gives, guess }: LaserSettin
     return {
         message: `These settings go ${showLengthInterval(gives)} deep, not through ${showLength(depth.value)}`,
         where: step.kind === 'engrave' && step.depth !== undefined ? step.depth.where : step.where,
+        surely: gives.high < depth.value,
     };
 }

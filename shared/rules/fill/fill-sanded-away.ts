@@ -17,6 +17,7 @@ const page: Page = {
     severities: ['warning', 'error'],
     quickFix: 'sometimes',
     condition: `After sanding, less than ${leastLeft} mm of a fill is left, or none at all, with depth and sanding at the bad end.`,
+    error: 'The sanding takes as much as the pocket is deep, at what is expected and not only at the bad end: no resin is left.',
     why: 'Sanding takes the spilled resin and the scorch off the face, and as much off the fill. A skin of resin is see-through and chips out.',
     mend: 'Engrave deeper than the finished depth, or sand less off the face.',
     source: commonPractice,

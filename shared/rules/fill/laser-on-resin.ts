@@ -16,6 +16,7 @@ const page: Page = {
     quickFix: 'always',
     condition:
         'A blank goes back under the laser after it has been filled: before the resin has cured, or so that the beam engraves or cuts over the fill.',
+    error: 'The resin has not cured: it is a liquid that burns.',
     why: 'Burnt resin gives off vapours that harm; uncured, it is a flammable liquid as well. Metal powder in it throws the beam back.',
     mend: 'Do all of the laser’s work before any resin is near it. If it cannot be otherwise, let it cure and keep the beam off it; the resin’s data sheet and the machine’s manual come first.',
     source: 'Epoxy and resins are on a university’s list of what must not be put under a laser (seen); the rest is common practice, no source.',

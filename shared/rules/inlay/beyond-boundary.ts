@@ -16,6 +16,7 @@ const page: Page = {
     severities: ['error'],
     quickFix: 'always',
     condition: 'A part of the art lies outside the boundary within which it is turned inside out.',
+    error: 'Always: what stays joined to the sheet cannot be let in.',
     why: 'The laser burns what lies between art and boundary. A part that reaches past the boundary is not cut free: it stays joined to the sheet.',
     mend: 'Take a larger boundary, such as `inverse within grown 6 mm`, which follows the art wherever it goes.',
     source: commonPractice,

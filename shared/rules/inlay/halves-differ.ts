@@ -23,6 +23,7 @@ const page: Page = {
     quickFix: 'sometimes',
     condition:
         'Mirrored and inverse as it should be, the veneer half still does not have the pocket’s shape: other art, other parts of it, another size or another turn.',
+    error: 'Veneer lies over the board, which holds the whole inlay out of its pocket. A hole that stays is a warning.',
     why: 'Where veneer lies over the board it holds the whole inlay up; where the pocket has no veneer a hole stays.',
     mend: 'Use the same art, the same parts and the same turn in both halves. Where they lie on their blanks does not matter.',
     source: commonPractice,

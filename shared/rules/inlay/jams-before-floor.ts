@@ -12,13 +12,17 @@ import { widestSeam } from './wide-seam';
 const ease = 0.005;
 const mostEase = 0.1;
 
+/** An inlay that goes in by less than this part of the depth is held by nothing. @commonPractice */
+const leastHold = 0.1;
+
 const page: Page = {
     id: 'jams-before-floor',
     title: 'The inlay jams before it reaches the floor',
-    severities: ['warning'],
+    severities: ['warning', 'error'],
     quickFix: 'sometimes',
     condition:
         'The walls lean so much, and the clearance is so small, that the veneer is stopped by the walls before it lies on the glue.',
+    error: 'Less than a tenth of the depth goes in: nothing holds the inlay, and sanding takes it off. What goes in further is a warning, as a press may still close a part of the way.',
     why: 'It stands proud over a hollow: the glue does not hold it, and sanding goes through it.',
     mend: 'Give more clearance: at least what the walls take up on the way to the floor, about (depth − glue film) · tan of the lean. Where that leaves a seam that shows, or takes fine parts away, take a thinner veneer and a shallower pocket. A negative `offset` in either half takes some of it away. An outline pass after the area pass makes the wall steeper, and the fit is worked out with it.',
     source: 'Own derivation: the gap along an edge is the clearance less what both walls take up at the same height. Walls follow from the beam’s width and the coupon, as in the press of both halves.',
@@ -42,7 +46,7 @@ export const jamsBeforeFloor: Rule = {
             const written = nothing ? 'Without a clearance' : `With ${gapWords(inlay, step)}`;
             const { fixes, instead } = mending(inlay, step);
             yield finding(page, {
-                severity: 'warning',
+                severity: insertion < leastHold * depth ? 'error' : 'warning',
                 message: `${written} the inlay ${how}: the walls lean ${lean}° and need ${showLength(leastClearance)}.${instead}`,
                 where: step.clearance?.where ?? step.where,
                 step: step.index,

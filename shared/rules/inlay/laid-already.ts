@@ -14,6 +14,7 @@ const page: Page = {
     title: 'Burnt when it is glued in already',
     severities: ['error'],
     condition: 'The laser works on a veneer half that has been glued into its pocket by then.',
+    error: 'Always: what is to be burnt can no longer be put under the laser.',
     why: 'It lies face down in another blank: nothing of it is left to be put under the laser.',
     mend: 'Burn it on the board, once the inlay is sanded flush, or on another place of the veneer.',
     source: 'Plain geometry of turning over.',

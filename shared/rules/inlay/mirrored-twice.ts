@@ -8,6 +8,7 @@ const page: Page = {
     severities: ['error'],
     quickFix: 'always',
     condition: 'A step says `mirror` more than once, or both halves of an inlay are mirrored.',
+    error: 'Always: turned over, the halves do not match.',
     why: 'Two mirrors undo each other: the halves are the same way round again, and turning one over makes them clash.',
     mend: 'Keep one `mirror`, in the step that cuts the veneer half.',
     source: commonPractice,

@@ -11,6 +11,7 @@ const page: Page = {
     quickFix: 'sometimes',
     firm: 'always',
     condition: 'An inlay’s veneer half burns the art itself instead of everything around it.',
+    error: 'Always: the shape that is needed is what is burnt away.',
     why: 'What the laser burns is gone. The veneer half has to keep the shape and lose the rest, down to the foil.',
     mend: 'Write `inverse within` and a boundary larger than the shape, such as `inverse within grown 6 mm`. The boundary’s own form does not matter: all of that veneer is burnt away.',
     source: commonPractice,

@@ -11,6 +11,7 @@ const page: Page = {
     quickFix: 'always',
     firm: 'sometimes',
     condition: 'An inlay’s veneer half is cut as the pocket is, without `mirror`.',
+    error: 'Turned over, the veneer half lies on the board. Where the art is its own mirror image, it is a warning.',
     why: 'The veneer half is turned over to go in, so its outline must be the mirror image of the pocket. Art that looks the same from both sides but is not hides the mistake until the press.',
     mend: 'Write `mirror` in the step that cuts the veneer half. If the art really is symmetric, `allow not-mirrored because "…"` says so; that works only as long as the numbers agree.',
     source: commonPractice,

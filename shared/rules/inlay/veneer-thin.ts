@@ -17,6 +17,7 @@ const page: Page = {
     severities: ['warning', 'error'],
     quickFix: 'sometimes',
     condition: `After all sanding the veneer in the pocket is likely thinner than ${leastLeft} mm, or may be gone at worst.`,
+    error: 'What the sanding takes is expected to be all of the veneer.',
     why: 'Glue shines through, and the next stroke of the sander opens a hole.',
     mend: 'Engrave the pocket deeper, sand less below flush, or use a thicker veneer.',
     source: `${commonPractice} What is left is depth − glue film − what is sanded below flush.`,

@@ -17,6 +17,7 @@ const page: Page = {
     severities: ['error'],
     condition:
         'What the head moves over does not fit the field of the recipe’s laser: what a step burns, its run-ups and lead-ins, and the corner of the blank that has X 0 Y 0, where the head comes from and goes back to. The blank may lie anywhere on the field.',
+    error: 'Always: the head cannot get there.',
     why: 'The machine stops at its end, or runs against it, and loses its place: the art is cut off or burnt where it should not be.',
     mend: 'Make the art smaller, scan slower or with less `overtravel` so that the run-up fits, turn blank and art the other way, lay the art nearer to the corner with X 0 Y 0, name another corner with `zero` in the laser’s block, divide the step into two with marks between them, or use a larger machine.',
     source: 'Plain arithmetic: the bounds of all moves of the machine file against the field. Run-up: uniform acceleration, v²/(2·a).',

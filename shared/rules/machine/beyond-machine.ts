@@ -12,6 +12,7 @@ const page: Page = {
     quickFix: 'always',
     condition:
         'A written power is above what the laser has, or below what it can hold; or a written speed is above its top speed.',
+    error: 'The machine has no such power or speed, so the figures of the step cannot be met. A power that is too low to be held is a warning.',
     why: 'The machine does what it can instead, and the depth is another than the one worked out. Below its least power a tube flickers or does not fire at all.',
     mend: 'Stay within the machine’s figures, or leave power and speed out and let them be worked out.',
     source: 'Plain comparison with the figures in the laser’s block.',

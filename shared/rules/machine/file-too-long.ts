@@ -13,6 +13,7 @@ const page: Page = {
     title: 'Too long for a machine file',
     severities: ['error'],
     condition: `The steps of a set-up take more than ${showMillions(MAX_FILE_LINES)} lines in its machine file: mostly a large picture in dots, or many passes at a fine pitch.`,
+    error: 'Always: the machine file is not written.',
     why: 'The machine file is not written. It would be larger than 60 MB, more than most controllers take, and half of it could be burnt before the rest is refused.',
     mend: 'Take a coarser `pitch`: at twice the pitch a picture in dots has about a quarter of the lines, plain art half. Or make the art smaller, take fewer passes, or divide the step into two with bench work between them.',
     source: commonPractice,

@@ -8,6 +8,7 @@ const page: Page = {
     severities: ['error'],
     quickFix: 'always',
     condition: 'A fill, an inlay or a check names an engraving that comes only later in the recipe.',
+    error: 'Always: what is used is not there yet.',
     why: 'Steps are done in the order in which they are written: a pocket cannot be filled, nor a veneer half let in, before the laser has cut it.',
     mend: 'Move the engraving in front of the step that needs it.',
     source: 'The order of the text is the order of the work.',

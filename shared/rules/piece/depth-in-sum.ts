@@ -20,6 +20,7 @@ const page: Page = {
     severities: ['warning', 'error'],
     quickFix: 'sometimes',
     condition: `Steps that are each shallow enough dig in one place, or in a sanded face, and together leave less than ${leastFloor} mm of wood.`,
+    error: 'The steps together come out on the other side.',
     why: 'The beam begins where the step before ended: the floor bulges, shows through or is gone.',
     mend: 'Move them apart, engrave the last less deep, or take a thicker board.',
     source: 'Plain arithmetic, tolerances at their bad end; the least floor is common practice, no source.',

@@ -11,6 +11,7 @@ const page: Page = {
     severities: ['error'],
     quickFix: 'always',
     condition: 'The beam runs over a veneer half that was laid in and whose foil or tape has not been peeled.',
+    error: 'Always: the beam is thrown back.',
     why: 'Bare foil throws the beam back at the machine and at people, and nothing below it is burnt.',
     mend: 'Peel the veneer half first, once its glue is dry.',
     source: commonPractice,

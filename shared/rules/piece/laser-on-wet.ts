@@ -14,6 +14,7 @@ const page: Page = {
     severities: ['error'],
     quickFix: 'sometimes',
     condition: 'The beam goes through a sealer, a finish or glue that has not had its time to dry.',
+    error: 'Always: it may catch fire.',
     why: 'What evaporates from a wet coat can catch fire under the beam.',
     mend: 'Burn first, or wait until it is dry; its data sheet and the machine’s manual come first.',
     source: 'Common practice, no source. The drying time is the stock’s figure.',

@@ -12,6 +12,7 @@ const page: Page = {
     severities: ['error'],
     quickFix: 'always',
     condition: 'A blank is masked after a pocket was burnt, which is filled or inlaid with the tape across it.',
+    error: 'Always: what is poured or laid never touches the pocket.',
     why: 'The tape bridges the pocket: resin stands on it, and a veneer is glued to it.',
     mend: 'Mask before the pocket is burnt, or peel first.',
     source: commonPractice,

@@ -14,6 +14,7 @@ const page: Page = {
     title: 'Pocket that is taken',
     severities: ['error'],
     condition: 'An inlay is laid into a pocket in which something has been poured or laid since it was burnt.',
+    error: 'Always: where something is, nothing else can be laid.',
     why: 'The veneer does not come down to the floor: it stands on what is there and is sanded away.',
     mend: 'Leave out what was put in first, or burn the pocket once that has cured and is sanded.',
     source: 'Plain arithmetic.',

@@ -10,6 +10,7 @@ const page: Page = {
     severities: ['error', 'warning'],
     quickFix: 'always',
     condition: 'All burns of a veneer half together leave a skin of it, at the thick end of its tolerance.',
+    error: 'At the depth that is expected a skin is left, and the veneer cannot come down. Where only the thick end of the tolerance leaves one, it is a warning.',
     why: 'Turned over, the skin lies on the board and holds the veneer out of its pocket.',
     mend: 'Write `depth through` in the veneer half.',
     source: 'Plain arithmetic.',

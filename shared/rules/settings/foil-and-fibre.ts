@@ -12,6 +12,7 @@ const page: Page = {
     severities: ['error'],
     firm: 'always',
     condition: 'A blank backed with foil goes under a laser whose beam foil does not stop, such as a 1.06 µm fibre source.',
+    error: 'Always: the foil cannot do what it is there for.',
     why: 'The foil is what keeps the loose parts in place and the beam out of what lies below. This beam goes through it, and throws molten metal and reflections about.',
     mend: 'Use a CO2 or a blue diode laser for the veneer half, or another way to hold the parts. The machine’s manual and the rules for its laser class come first.',
     source: 'Common practice, no source. Polished aluminium absorbs about 1.3 % at 10.6 µm, 8 % at 450 nm and 6 % at 1 µm (mirror maker’s note, seen), and a fibre source is far more tightly focused.',

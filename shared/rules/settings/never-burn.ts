@@ -11,6 +11,7 @@ const page: Page = {
     firm: 'sometimes',
     condition:
         'A sheet says by `made of` or `treated with`, or else by its name or that of its wood, that it may hold chlorine or other poisons, or that its glue or treatment is not known.',
+    error: 'The material is known to give off poison, or nobody knows what it is treated with. Where a data sheet may allow it (glued boards, old paint), it is a warning.',
     why: 'PVC and vinyl give off hydrogen chloride, which harms lungs and eats the machine; ABS, polyurethane and wool give off hydrogen cyanide, PTFE worse. Treated wood may hold arsenic or copper, and boards are bound with glues that nobody names.',
     mend: 'Do not put it under the laser. If the name misleads, say what it is (`made of solid`, `treated with nothing`); of a glued or painted board whose maker’s data sheet says that it may be burnt, `allow never-burn because "…"` with that sheet’s number. What gives off poison cannot be allowed.',
     source: 'A university’s list of what must not be put under a laser (seen); treated wood, paint and glue from memory. Only what is written is looked at: silence here does not mean that a material may be burnt.',

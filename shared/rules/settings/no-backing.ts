@@ -16,6 +16,7 @@ const page: Page = {
     severities: ['error'],
     quickFix: 'always',
     condition: 'A step burns through a sheet and leaves pieces standing free, and the blank has no backing.',
+    error: 'Always: loose parts fall while the beam is still on them.',
     why: 'The pieces drop, tilt or fly off with the exhaust while the laser still works on their neighbours.',
     mend: 'Stick the sheet to foil tape first: write `backing foil` in the blank.',
     source: commonPractice,
