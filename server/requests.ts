@@ -61,12 +61,19 @@ async function find(workshop: Workshop, params: BenchParams, token: Cancellation
 }
 
 async function bench(workshop: Workshop, { document, recipe }: Found, had: PictureParams['had']): Promise<SentPicture> {
-    const findings = workshop.textFindings(document).filter((finding) => inside(finding.where.offset, recipe));
+    const all = workshop.recipes(document);
+    // What is wrong outside of every recipe, such as a `use` that cannot be read, is the cause of much within.
+    const findings = workshop
+        .textFindings(document)
+        .filter(
+            ({ where, severity }) =>
+                inside(where.offset, recipe) || (severity === 'error' && !all.some((each) => inside(where.offset, each))),
+        );
     const broken = findings.find((finding) => finding.rule === 'syntax');
     const setting = {
         uri: document.uri.toString(),
         textVersion: document.textDocument.version,
-        recipes: workshop.recipes(document).map(({ name, title }) => ({ name, title })),
+        recipes: all.map(({ name, title }) => ({ name, title })),
         ...(broken === undefined ? {} : { stale: broken.message }),
     };
     const text = document.textDocument.getText();

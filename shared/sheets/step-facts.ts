@@ -231,11 +231,11 @@ function sandFacts({ flush, take, grits }: Sand, sand: StepPlan['sand']): Fact[]
     if (flush) facts.push({ label: 'first', value: 'flush with the face' });
     if (sand !== undefined && sand.below.value > 0) {
         const where = take === undefined ? {} : { where: take.where };
-        facts.push({ label: flush ? 'then take' : 'take', value: showLengthInterval(sand.below), ...where });
+        facts.push({ label: flush ? 'then take' : 'take', value: showLengthInterval(sand.below, take?.unit), ...where });
     }
     if (grits.length > 0) facts.push({ label: 'grits', value: grits.map((grit) => grit.name).join(', ') });
     if (sand !== undefined && sand.takes.length > 1)
-        facts.push({ label: 'of it each', value: sand.takes.map((each) => showLength(each)).join(', ') });
+        facts.push({ label: 'of it each', value: sand.takes.map((each) => showLength(each, take?.unit)).join(', ') });
     return facts;
 }
 

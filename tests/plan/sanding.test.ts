@@ -15,6 +15,11 @@ describe('sanding in the plan', () => {
         const facts = stepFacts(await sand('sand disc { flush then 0.30 mm grits 80, 120, 180 }'));
         expect(facts.find((fact) => fact.label === 'of it each')?.value).toBe('0.2 mm, 0.06 mm, 0.037 mm');
     });
+    it('in inches, where it is written in inches', async () => {
+        const facts = stepFacts(await sand('sand disc { take 0.012 in grits 80, 120, 180 }'));
+        const values = facts.filter(({ label }) => label === 'take' || label === 'of it each').map(({ value }) => value);
+        expect(values.join()).toMatch(/^0\.012 in,0\.\d+ in, /);
+    });
     it('says nothing where it is too little, or not known', async () => {
         expect((await sand('sand disc { flush then 0.05 mm grits 80, 120, 180 }')).sand!.takes).toEqual([]);
         expect((await sand('sand disc { flush grits 120, 180 }')).sand!.takes).toEqual([]);

@@ -28,6 +28,20 @@ describe('the language server on the sample workshop', () => {
         for (const one of all) expect(one.source).toBe('kerfbook');
     });
 
+    it('names in the bench view what is wrong outside of the recipe, and what its finding could be mended with', async () => {
+        const uri = uriOf('new-plate.kerf');
+        const plate = (name: string) =>
+            `recipe ${name} { laser shed  blank b { of walnut-12  size 60 x 40 mm }  engrave e on b { rectangle 20 x 10 mm at 30, 20 mm  depth 0.2 } }\n`;
+        await client.open(uri, `use "workshop.kerf"\nuse "lost.kerf"\n${plate('one')}${plate('two')}`);
+        const picture = await client.connection.sendRequest<SentPicture>(requests.bench.method, { uri, recipe: 'two' });
+        expect(picture.findings.filter(({ severity }) => severity === 'error').map(({ message, fix }) => [message, fix])).toEqual(
+            [
+                [expect.stringMatching(/lost\.kerf/), undefined],
+                [expect.stringMatching(/^`0\.2` needs a unit/), '0.2 mm'],
+            ],
+        );
+    });
+
     it('the mirror fix mends the mirror finding', async () => {
         const uri = uriOf('heron-tray.kerf');
         const broken = textOf('heron-tray.kerf').replace(/^ *mirror\r?\n/m, '');

@@ -1,3 +1,4 @@
+import { fromBase, toBase } from '../../../../shared/quantity/quantity';
 import { showLength } from '../../../../shared/quantity/show';
 import type { BenchView, BlankView, PieceView, StepView } from '../../../../shared/view/bench-view';
 import { describePiece } from '../describe';
@@ -39,7 +40,7 @@ export function Picture({ view, blank, piece, step, cut, window, look, moveCut, 
             over={(placing, screen) => (
                 <>
                     <Sizes blank={blank} placing={placing} cut={cut} />
-                    <ScaleBar placing={placing} screen={screen} />
+                    <ScaleBar placing={placing} screen={screen} unit={blank.unit ?? 'mm'} />
                     <CutLine blank={blank} y={cut} placing={placing} screen={screen} move={moveCut} />
                     {step?.movable !== undefined && step.blank === blank.name && step.movable.where.uri === view.uri && (
                         <ArtGrip
@@ -103,10 +104,8 @@ function Sizes({ blank, placing, cut }: { blank: BlankView; placing: Placing; cu
 }
 
 /** A length to compare with, once the edges may be out of sight. */
-function ScaleBar({ placing, screen }: { placing: Placing; screen: Size }) {
-    const ideal = 90 / placing.scale;
-    const size = 10 ** Math.floor(Math.log10(ideal));
-    const length = [5, 2, 1].map((times) => times * size).find((mm) => mm <= ideal) ?? size;
+function ScaleBar({ placing, screen, unit }: { placing: Placing; screen: Size; unit: string }) {
+    const length = toBase(roundBelow(fromBase(90 / placing.scale, unit)), unit) ?? 0;
     const px = length * placing.scale;
     const y = screen.height - 12;
     return (
@@ -114,8 +113,14 @@ function ScaleBar({ placing, screen }: { placing: Placing; screen: Size }) {
             <rect x="4" y={y - 15} width={px + 78} height="22" rx="4" />
             <path d={`M12 ${y - 4}v4h${px}v-4`} />
             <text x={12 + px + 6} y={y} class="start">
-                {showLength(length)}
+                {showLength(length, unit)}
             </text>
         </g>
     );
+}
+
+/** The largest of 1, 2, 5, 10, 20 … that is not above a figure. */
+function roundBelow(figure: number): number {
+    const size = 10 ** Math.floor(Math.log10(figure));
+    return [5, 2, 1].map((times) => times * size).find((round) => round <= figure) ?? size;
 }
