@@ -1,4 +1,4 @@
-import { showRatio } from '../quantity/show';
+import { showLength, showRatio } from '../quantity/show';
 import type { DepthLaw } from './law';
 import type { PieceSpread } from './piece-spread';
 
@@ -11,13 +11,30 @@ export interface RangeUse {
     readonly of: RangeOf;
     /** What pieces are taken to differ by, and who says so. */
     readonly pieces?: PieceSpread;
+    /** What the squares reach, mm and passes, where the depth lies beyond it. */
+    readonly beyond?: { readonly deepest: number; readonly passes: number };
 }
 
 const SHARE = 0.95;
 
+/** As many times the deepest square, and the most passes of one, is still near them (own choice). */
+const NEAR = { depth: 1.25, passes: 1.5 };
+
 /** What the range of a depth is for that a law gives: the next piece where it knows what pieces differ by, or is a guess. */
-export function rangeUse({ guess, pieces }: Pick<DepthLaw, 'guess' | 'pieces'>): RangeUse {
-    return { share: SHARE, of: guess || pieces !== undefined ? 'piece' : 'square', ...(pieces !== undefined && { pieces }) };
+export function rangeUse(
+    { guess, pieces, rows, power }: Pick<DepthLaw, 'guess' | 'pieces' | 'rows' | 'power'>,
+    depth: number,
+    passes: number,
+): RangeUse {
+    const reached = { deepest: Math.max(...rows.map((row) => row.depth)), passes: Math.max(...rows.map((row) => row.passes)) };
+    const isFar = depth > NEAR.depth * reached.deepest || passes > NEAR.passes * reached.passes;
+    return {
+        share: SHARE,
+        of: guess || pieces !== undefined ? 'piece' : 'square',
+        ...(pieces !== undefined && { pieces }),
+        // What runs measured may reach further; without rows it is a guess and says so.
+        ...(rows.length > 0 && power === undefined && isFar && { beyond: reached }),
+    };
 }
 
 const words: Readonly<Record<RangeOf, string>> = {
@@ -30,9 +47,16 @@ const words: Readonly<Record<RangeOf, string>> = {
  * "95 %, the next piece of this stock, boards taken to differ by 8 % as is usual": what stands behind a plus and minus. The only
  * place that says so.
  */
-export function rangeMeaning({ share, of, pieces }: RangeUse): string {
-    const meaning = `${Number((100 * share).toFixed(1))} %, ${words[of]}`;
-    return pieces === undefined ? meaning : `${meaning}, ${spreadWords(pieces)}`;
+export function rangeMeaning({ share, of, pieces, beyond }: RangeUse): string {
+    return [
+        `${Number((100 * share).toFixed(1))} %, ${words[of]}`,
+        ...(pieces === undefined ? [] : [spreadWords(pieces)]),
+        ...(beyond === undefined ? [] : [beyondWords(beyond)]),
+    ].join(', ');
+}
+
+function beyondWords({ deepest, passes }: NonNullable<RangeUse['beyond']>): string {
+    return `no square deeper than ${showLength(deepest)} or of more than ${passes} ${passes === 1 ? 'pass' : 'passes'}: burn one`;
 }
 
 function spreadWords({ from, boards, sigma, days }: PieceSpread): string {

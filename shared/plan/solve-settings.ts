@@ -220,7 +220,7 @@ function settingsOf(solution: Solution, guess: boolean, law?: DepthLaw, wish?: W
         pitch: solution.pitch,
         passes: solution.passes,
         gives: solution.depth,
-        ...(law !== undefined && { givesFor: rangeUse(law) }),
+        ...(law !== undefined && { givesFor: rangeUse(law, solution.depth.value, solution.passes) }),
         ...(solution.judged === undefined ? {} : { givesTone: solution.judged }),
         reached: solution.reached,
         limits: solution.limits,

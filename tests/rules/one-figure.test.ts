@@ -36,13 +36,18 @@ describe('findings about one number offer one figure that serves them all', () =
     });
 
     it.each([
-        ['deeper-than-blank', '0.55 in', /: 0\.022 in leaves a floor of 1 mm and suits the rest\.$/],
-        ['thin-floor', '0.45 in', /, so engrave 0\.022 in deep\.$/],
-    ] as const)('%s, where mm was meant: a depth of %s becomes one for the veneer too', async (rule, depth, says) => {
+        [
+            'deeper-than-blank',
+            '0.55 in',
+            /: 0\.022 in leaves a floor of 1 mm and suits the rest\. Or was 0\.55 mm meant\?$/,
+            ['Write 0.55 mm'],
+        ],
+        ['thin-floor', '0.45 in', /, so engrave 0\.022 in deep\.$/, []],
+    ] as const)('%s, where mm was meant: a depth of %s becomes one for the veneer too', async (rule, depth, says, others) => {
         const text = pocket(depth);
         const finding = await one(text, rule);
         expect(finding.message).toMatch(says);
-        expect(finding.fixes.map(({ title }) => title)).toEqual(['Make pocket 0.022 in deep']);
+        expect(finding.fixes.map(({ title }) => title)).toEqual(['Make pocket 0.022 in deep', ...others]);
         const after = mended(text, finding);
         for (const other of [rule, 'veneer-proud', 'veneer-thin']) expect(await of(after, other)).toEqual([]);
     });

@@ -30,6 +30,8 @@ describe('what a plan adds to the text', () => {
         expect(await tooltip('walnut-12')).toMatch(
             /^depth: 0\.5 mm ± 0\.1\d mm \(95 %, the next piece of this stock, boards taken to differ by 8 % as is usual\)$/m,
         );
+        const deep = (await figures(engraving('depth 1.4 mm', shop, 'walnut-12'), 'engrave e'))?.hints[1]?.tooltip;
+        expect(deep).toMatch(/is usual, no square deeper than 0\.67 mm or of more than 2 passes: burn one\)$/m);
         expect(await tooltip('ash-10')).toMatch(/^depth: 0\.5 mm \(.*\) \(95 %, the next piece of this stock\)$/m);
     });
     it('only what is not written', async () => {

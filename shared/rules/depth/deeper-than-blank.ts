@@ -1,9 +1,12 @@
 import { spread } from '../../quantity/interval';
 import { showLength } from '../../quantity/show';
-import { atItsWord } from '../figures';
-import { askDepth, isSaidAs } from '../helpers/ask-depth';
+import type { Fix } from '../../recipe/finding';
+import type { Engrave } from '../../recipe/step';
+import { atItsWord, type Figures } from '../figures';
+import { askDepth, isSaidAs, withDepth } from '../helpers/ask-depth';
 import { blankOf, materialName } from '../helpers/blank-names';
 import { deepestWithFloor, leastFloor } from '../helpers/floor';
+import { usualReading } from '../helpers/unit-slip';
 import type { Page } from '../page';
 import { skinOf } from '../piece/skin-left';
 import { finding, type Rule } from '../rule';
@@ -41,16 +44,24 @@ export const deeperThanBlank: Rule = {
             const { text, fixes, instead } = askDepth(page.id, step, most, plan, figures);
             const floor = `leaves a floor of ${showLength(leastFloor)}`;
             const suits = isSaidAs(most, step, text) ? `at most ${text} ${floor}` : `${text} ${floor} and suits the rest`;
-            const mend = `${text === undefined ? '' : `: ${suits}`}.${instead}`;
+            const meant = step.depth !== undefined && 'unit' in step.depth ? usualReading(step.depth) : undefined;
+            const slip = meant === undefined ? '' : ` Or was ${meant.text} meant?`;
+            const mend = `${text === undefined ? '' : `: ${suits}`}.${instead}${slip}`;
             yield finding(page, {
                 severity: 'error',
                 firm: laser.depth.value > thickness.high,
                 message: `The ${step.name} is ${showLength(laser.depth.value)} deep; ${materialName(blank)} is ${showLength(thickness.value)} thick${thinnest}${mend}`,
                 where,
                 step: step.index,
-                fixes,
+                fixes: [...fixes, ...slipFix(page.id, step, meant, figures)],
                 related: declared === undefined ? [] : [{ message: 'The thickness is written here.', where: declared }],
             });
         }
     },
 };
+
+/** Writes the unit that was probably meant, where that suits everything else. */
+function slipFix(rule: string, step: Engrave, meant: ReturnType<typeof usualReading>, figures: Figures): Fix[] {
+    if (meant === undefined || step.depth === undefined || !figures.suits(rule, [withDepth(step, meant.mm)])) return [];
+    return [{ title: `Write ${meant.text}`, changes: [{ do: 'replace', where: step.depth.where, text: meant.text }] }];
+}

@@ -104,7 +104,7 @@ export function depthRange(mm: number, tolerance: number, unit: string): string 
 }
 
 /** The step with another depth, in place of a tone too. */
-function withDepth(step: Engrave, mm: number): Engrave {
+export function withDepth(step: Engrave, mm: number): Engrave {
     const { tone: _tone, toneWhere, depth, ...rest } = step;
     const where = depth?.where ?? toneWhere ?? step.where;
     return { ...rest, depth: { value: mm, tolerance: 0, unit: depthUnit(step), dimension: 'length', where } };
