@@ -1,5 +1,6 @@
 import { type AstNode, AstUtils } from 'langium';
 import { inShopClimate } from '../../shared/bench/shop-climate';
+import type { Where } from '../../shared/quantity/where';
 import type { ArtSource, Blank, Recipe } from '../../shared/recipe/recipe';
 import type { Shop } from '../../shared/recipe/shop';
 import type { Step } from '../../shared/recipe/step';
@@ -36,6 +37,7 @@ export function recipeOf(node: ast.Recipe, coupons: readonly LoweredCoupon[], sh
     const laser = items.first((item) => (ast.isLaserUse(item) ? item.laser?.ref : undefined));
     const blanks = lines.filter(ast.isBlank).filter(hasName).map(blankOf);
     const sheets = new Set(lines.filter(ast.isBlank).map(sheetNamedBy));
+    const unread = unreadPlaces(node, lines);
     return {
         name: node.name ?? '',
         where: whereOfPart(node, 'name'),
@@ -45,7 +47,7 @@ export function recipeOf(node: ast.Recipe, coupons: readonly LoweredCoupon[], sh
         whole: whereOf(node),
         revision: items.count('issue')?.value ?? 1,
         make: items.count('make')?.value ?? 1,
-        ...(isIncomplete(node, lines) ? { incomplete: true as const } : {}),
+        ...(unread.length > 0 ? { incomplete: unread } : {}),
         ...present({ laser: laser && laserOf(laser), shop }),
         arts: lines.filter(ast.isArt).filter(hasName).flatMap(artOf),
         blanks,
@@ -55,30 +57,32 @@ export function recipeOf(node: ast.Recipe, coupons: readonly LoweredCoupon[], sh
     };
 }
 
-/** A line that the parser could not read, or a step that says too little to be one. */
-function isIncomplete(node: ast.Recipe, lines: readonly ast.RecipeItem[]): boolean {
-    if (lines.some((line) => ast.isStep(line) && stepOf(line, 0, new Map()) === undefined)) return true;
-    return [node, ...basesOf(node)].some(hasBrokenLine);
+/** Lines that the parser could not read, and steps that say too little to be one. */
+function unreadPlaces(node: ast.Recipe, lines: readonly ast.RecipeItem[]): Where[] {
+    const halves = lines.filter((line) => ast.isStep(line) && stepOf(line, 0, new Map()) === undefined);
+    return [...[node, ...basesOf(node)].flatMap(brokenPlaces), ...halves.map(whereOf)];
 }
 
-/** From its own head up to the next one: after a broken line a block may seem to end early. */
-function hasBrokenLine(node: ast.Recipe): boolean {
+/** Where the text of a recipe could not be read: from its own head up to the next one, as after a broken line a block may seem to end early. */
+function brokenPlaces(node: ast.Recipe): Where[] {
     const { parseResult, textDocument } = AstUtils.getDocument(node);
     const { parserErrors, lexerErrors } = parseResult;
     const { conflicts = [] } = (parseResult.lexerReport as Partial<KerfLexingReport> | undefined) ?? {};
-    if (parserErrors.length === 0 && lexerErrors.length === 0 && conflicts.length === 0) return false;
+    if (parserErrors.length === 0 && lexerErrors.length === 0 && conflicts.length === 0) return [];
     const start = node.$cstNode?.offset ?? 0;
     const entries = ast.isFile(node.$container) ? node.$container.entries : [];
     const next = entries[entries.indexOf(node) + 1]?.$cstNode?.offset ?? Number.POSITIVE_INFINITY;
-    const places = [
+    const { uri } = whereOf(node);
+    return [
         ...lexerErrors.map(({ offset }) => offset),
         ...conflicts.map(({ offset }) => offset),
         // An error at the end of the file has no place of its own.
         ...parserErrors.map(({ token: { startOffset } }) =>
             Number.isFinite(startOffset) ? startOffset : textDocument.getText().length,
         ),
-    ];
-    return places.some((at) => at >= start && at < next);
+    ]
+        .filter((offset) => offset >= start && offset < next)
+        .map((offset) => ({ uri, offset, length: 0 }));
 }
 
 /** What a variant is based on, for a finding that has its cause there. */

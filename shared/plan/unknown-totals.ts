@@ -6,7 +6,7 @@ import type { StepPlan } from './plan';
  * what is missing would look like a small one.
  */
 export function unknownTotals(recipe: Recipe, steps: readonly StepPlan[]): string | undefined {
-    if (recipe.incomplete === true) return 'a line of the recipe cannot be read';
+    if (recipe.incomplete !== undefined) return 'a line of the recipe cannot be read';
     for (const { title, unplanned, laser } of steps) {
         if (unplanned !== undefined) return `${title}: ${unplanned}`;
         if (laser !== undefined && laser.settings === undefined) return `${title}: its settings are not known`;

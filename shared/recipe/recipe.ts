@@ -17,8 +17,8 @@ export interface Recipe extends Named {
     readonly whole: Where;
     readonly revision: number;
     readonly make: number;
-    /** Some line of it, or of what it is based on, cannot be read: there may be more to it. */
-    readonly incomplete?: true;
+    /** Where it, or what it is based on, cannot be read: there may be more to it. Absent where all can. */
+    readonly incomplete?: readonly Where[];
     readonly laser?: Laser;
     readonly arts: readonly ArtSource[];
     readonly blanks: readonly Blank[];

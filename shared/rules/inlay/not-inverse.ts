@@ -1,6 +1,7 @@
 import { bounds } from '../../geometry/measure';
 import type { Where } from '../../quantity/where';
 import type { ArtPlacement } from '../../recipe/step';
+import { isUnread } from '../helpers/is-unread';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -23,6 +24,7 @@ export const notInverse: Rule = {
         for (const { inlay } of plan.steps) {
             if (inlay === undefined) continue;
             const { relief, reliefLaser } = inlay;
+            if (isUnread(plan.recipe, relief)) continue;
             for (const placed of reliefLaser.placed) {
                 const placement = relief.placements[placed.index];
                 if (placed.inverse || placement === undefined) continue;

@@ -1,5 +1,6 @@
 import { area } from '../../geometry/measure';
 import { showArea, showRatio } from '../../quantity/show';
+import { isUnread } from '../helpers/is-unread';
 import { sayMirror } from '../helpers/say-mirror';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -23,6 +24,7 @@ export const notMirrored: Rule = {
         for (const { inlay, step } of plan.steps) {
             if (inlay === undefined || inlay.relief.mirror.length % 2 === 1 || inlay.relief.mirror.length > 1) continue;
             if (inlay.pocket.mirror.length % 2 === 1) continue; // the other half is: the two still fit
+            if (isUnread(plan.recipe, inlay.relief) || isUnread(plan.recipe, inlay.pocket)) continue;
             if (!inlay.reliefLaser.placed.some((placed) => placed.inverse)) continue; // not-inverse comes first
             const stands = area(inlay.standing);
             const clash = area(inlay.collides);
