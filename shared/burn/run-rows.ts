@@ -52,15 +52,11 @@ export function isChangedSince({ coupons, laser }: Recipe, day: string): boolean
 function pocketOf(burnt: BurntStep, run: Run, recipe: Omit<Recipe, 'measured'>): BurntPocket | undefined {
     const isNow = run.revision === undefined || run.revision === recipe.revision;
     const named = recipe.steps.find((each) => isNamed(each, burnt.step.value));
-    // A single line, which no square of a coupon is like.
-    if (named?.kind === 'cut' || (named?.kind === 'engrave' && followsOutline(named))) return undefined;
-    if (isTone(named)) return undefined; // darkened without digging: its depth is no point of the law
+    if (isUnlikeSquare(named)) return undefined;
     const step = isNow ? named : undefined;
     const laser = run.laser ?? (isNow ? recipe.laser : undefined);
     const blank = blankOf(step, recipe);
-    const sheet = burnt.sheet ?? blank?.name;
-    const sheetFile = burnt.sheet === undefined ? blank?.where.uri : burnt.sheetFile;
-    const lot = burnt.sheet === undefined ? blank?.lot : burnt.lot;
+    const { sheet, sheetFile, lot } = burnt.sheet === undefined ? sheetNow(blank) : burnt;
     const { power, speed, depth, passes } = burnt;
     if (sheet === undefined || laser === undefined) return undefined;
     if (power === undefined || speed === undefined || depth === undefined) return undefined;
@@ -77,8 +73,7 @@ function pocketOf(burnt: BurntStep, run: Run, recipe: Omit<Recipe, 'measured'>):
         passes,
         depth: depth.value,
         tolerance: depth.tolerance,
-        ...(burnt.planned !== undefined && { planned: intervalOf(burnt.planned) }),
-        ...(burnt.passDepths !== undefined && { passDepths: burnt.passDepths.map(({ value }) => value) }),
+        ...besideDepth(burnt),
         ...(run.temperature !== undefined && { temperature: run.temperature.value }),
         where: burnt.where,
     };
@@ -106,6 +101,24 @@ function pitchNow(
     const isOther = blanks.some((blank) => blank.sheet?.name === sheet.name && blank.sheet.where.uri !== sheet.file);
     const coupon = isOther ? undefined : coupons.find((each) => each.sheet === sheet.name && each.laser === laser.name);
     return own ?? coupon?.pitch?.value ?? pitchForSpot(spotOf(laser));
+}
+
+/** A single line is like no square of a coupon; nor is what was darkened without digging, whose depth is no point of the law. */
+function isUnlikeSquare(step: Step | undefined): boolean {
+    return step?.kind === 'cut' || (step?.kind === 'engrave' && followsOutline(step)) || isTone(step);
+}
+
+function besideDepth({ planned, passDepths }: BurntStep): Pick<MeasuredPocket, 'planned' | 'passDepths'> {
+    return {
+        ...(planned !== undefined && { planned: intervalOf(planned) }),
+        ...(passDepths !== undefined && { passDepths: passDepths.map(({ value }) => value) }),
+    };
+}
+
+function sheetNow(sheet: Sheet | undefined): Pick<BurntStep, 'sheet' | 'sheetFile' | 'lot'> {
+    return sheet === undefined
+        ? {}
+        : { sheet: sheet.name, sheetFile: sheet.where.uri, ...(sheet.lot !== undefined && { lot: sheet.lot }) };
 }
 
 function isTone(step: Step | undefined): boolean {

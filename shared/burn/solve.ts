@@ -1,6 +1,6 @@
 import type { Interval } from '../quantity/interval';
 import type { Laser } from '../recipe/stock';
-import { spotOf } from './beam';
+import { type Spot, spotOf } from './beam';
 import { doseFor, doseOf, type Settings } from './dose';
 import { type DepthLaw, predict } from './law';
 import { linePitch, pitchForSpot } from './pitch';
@@ -82,18 +82,15 @@ interface Machine {
  */
 export function solveDepth(law: DepthLaw, laser: Laser | undefined, wish: Wish, given: Given = {}): Solution | undefined {
     const limits: Limit[] = [];
-    if (!Object.values(given).every((value) => value === undefined || (value > 0 && value <= 1e6))) return undefined;
-    if (!((given.passes ?? 1) >= 1 && ('tone' in wish ? wish.tone : wish.depth) >= 0)) return undefined;
+    if (!canBeAsked(wish, given)) return undefined;
     const machine = machineOf(laser, wish.line === true);
-    const spot = spotOf(laser);
-    const pitch = given.pitch ?? (wish.line === true ? linePitch(spot) : (judgedPitch(law, wish) ?? pitchForSpot(spot)));
+    const pitch = given.pitch ?? usualPitch(law, wish, spotOf(laser));
     if (pitch === undefined) limits.push('no-pitch');
     if (laser?.topSpeed === undefined && given.speed === undefined) limits.push('no-top-speed');
     if (machine.power === undefined && given.power === undefined) return undefined;
 
-    const passesTried = given.passes === undefined ? ('tone' in wish ? [1] : range(1, MOST_PASSES)) : [given.passes];
     let best: Solution | undefined;
-    for (const passes of passesTried) {
+    for (const passes of passesToTry(wish, given)) {
         const settings = settle(law, machine, wish, { ...given, pitch: pitch ?? USUAL_PITCH, passes });
         const solution = settings && judge(law, laser, machine, wish, settings, limits);
         if (solution === undefined) continue;
@@ -101,14 +98,34 @@ export function solveDepth(law: DepthLaw, laser: Laser | undefined, wish: Wish, 
         if (solution.reached && isSettled(solution, wish) && !solution.limits.includes('heavy-pass')) break;
     }
     if (best === undefined || given.speed !== undefined) return best;
+    return isHeldByRunUp(best, law, machine, wish, given) ? { ...best, limits: [...best.limits, 'run-up'] } : best;
+}
+
+/** Whether the figures are such as a machine could have, and what is wished is no less than nothing. */
+function canBeAsked(wish: Wish, given: Given): boolean {
+    if (!Object.values(given).every((value) => value === undefined || (value > 0 && value <= 1e6))) return false;
+    return (given.passes ?? 1) >= 1 && ('tone' in wish ? wish.tone : wish.depth) >= 0;
+}
+
+function usualPitch(law: DepthLaw, wish: Wish, spot: Spot | undefined): number | undefined {
+    return wish.line === true ? linePitch(spot) : (judgedPitch(law, wish) ?? pitchForSpot(spot));
+}
+
+/** Whether the head would go faster if it had more room to speed up in. */
+function isHeldByRunUp(best: Solution, law: DepthLaw, machine: Machine, wish: Wish, given: Given): boolean {
     const open = { ...machine, runUpSpeed: Number.POSITIVE_INFINITY };
     const faster = settle(law, open, wish, { ...given, pitch: best.pitch, passes: best.passes });
-    return (faster?.speed ?? 0) > best.speed * 1.01 ? { ...best, limits: [...best.limits, 'run-up'] } : best;
+    return (faster?.speed ?? 0) > best.speed * 1.01;
 }
 
 /** The pitch at which the squares were burnt that the wish is solved from: the same dose looks otherwise at another. */
 function judgedPitch(law: DepthLaw, wish: Wish): number | undefined {
     return ('tone' in wish ? law.tone?.pitch : undefined) ?? law.pitch;
+}
+
+function passesToTry(wish: Wish, { passes }: Given): number[] {
+    if (passes !== undefined) return [passes];
+    return 'tone' in wish ? [1] : range(1, MOST_PASSES);
 }
 
 function range(from: number, to: number): number[] {
@@ -219,30 +236,11 @@ function judge(
     const depth = predict(law, settings);
     if (depth === undefined) return undefined;
     const dose = doseOf(settings);
-    const limits = [...before];
-    const add = (limit: Limit, when: boolean): void => {
-        if (when && !limits.includes(limit)) limits.push(limit);
-    };
-    if (machine.power === undefined) add('no-power', true);
-    else add('power-over', settings.power > machine.power * (1 + 1e-9));
-    add('power-under', settings.power < machine.least * (1 - 1e-9));
-    add('speed-over', laser?.topSpeed !== undefined && settings.speed > machine.topSpeed * (1 + 1e-9));
-    add('speed-under', settings.speed <= SLOWEST);
-    add('passes-over', settings.passes > MOST_PASSES);
-    add('heavy-pass', depth.value / settings.passes > LIGHT_PASS * 1.02);
-    add('below-threshold', 'depth' in wish && depth.value === 0 && wish.depth > 0);
-    add('above-threshold', 'tone' in wish && depth.value > 0.02);
-    add(
-        'outside-coupon',
-        law.range !== undefined && !('tone' in wish) && (dose < law.range.low * 0.95 || dose > law.range.high * 1.05),
-    );
     const surely = 'depth' in wish && wish.sure !== undefined ? surelyGives(law, settings, wish.sure) : undefined;
-    add(
-        'unsure',
-        surely !== undefined && 'depth' in wish && sureDose(law, wish.depth, settings.passes, wish.sure!) === undefined,
-    );
+    const limits = [...before];
+    addMachineLimits(limits, laser, machine, settings);
+    addLawLimits(limits, law, wish, settings, depth.value, surely);
     const all = dose * settings.passes;
-    add('outside-coupon', 'tone' in wish && law.tone !== undefined && isDarkerThanJudged(law.tone, wish.tone));
     const judged = law.tone && predictTone(law.tone, all);
     const tone = judged?.value ?? Math.min(1, all / law.darkest);
     const setting = machine.power === undefined ? undefined : settingFor(laser, settings.power);
@@ -256,6 +254,44 @@ function judge(
         reached: missBy(wish, depth.value, judged?.value ?? all / law.darkest) <= 1,
         ...(surely !== undefined && { surely }),
         limits,
+    };
+}
+
+function addMachineLimits(limits: Limit[], laser: Laser | undefined, machine: Machine, { power, speed, passes }: Settings): void {
+    const add = adderTo(limits);
+    if (machine.power === undefined) add('no-power', true);
+    else add('power-over', power > machine.power * (1 + 1e-9));
+    add('power-under', power < machine.least * (1 - 1e-9));
+    add('speed-over', laser?.topSpeed !== undefined && speed > machine.topSpeed * (1 + 1e-9));
+    add('speed-under', speed <= SLOWEST);
+    add('passes-over', passes > MOST_PASSES);
+}
+
+/** @param depth mm, of all passes; @param surely what is reached at least, where that is wished */
+function addLawLimits(
+    limits: Limit[],
+    law: DepthLaw,
+    wish: Wish,
+    settings: Settings,
+    depth: number,
+    surely: number | undefined,
+): void {
+    const add = adderTo(limits);
+    add('heavy-pass', depth / settings.passes > LIGHT_PASS * 1.02);
+    if ('tone' in wish) {
+        add('above-threshold', depth > 0.02);
+        add('outside-coupon', law.tone !== undefined && isDarkerThanJudged(law.tone, wish.tone));
+        return;
+    }
+    const dose = doseOf(settings);
+    add('below-threshold', depth === 0 && wish.depth > 0);
+    add('outside-coupon', law.range !== undefined && (dose < law.range.low * 0.95 || dose > law.range.high * 1.05));
+    add('unsure', surely !== undefined && sureDose(law, wish.depth, settings.passes, wish.sure!) === undefined);
+}
+
+function adderTo(limits: Limit[]): (limit: Limit, when: boolean) => void {
+    return (limit, when) => {
+        if (when && !limits.includes(limit)) limits.push(limit);
     };
 }
 

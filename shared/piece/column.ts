@@ -133,23 +133,15 @@ export function burnColumn(column: Column, burn: Burn): { readonly column: Colum
     let wood = depthOfFirstWood(layers, burn);
     for (; index < layers.length; index++) {
         const layer = layers[index]!;
-        if (layer.kind === 'air' || layer.kind === 'tape' || layer.kind === 'coat') {
-            if (layer.kind === 'coat') met.push(layer);
+        if (layer.kind === 'coat' || layer.kind === 'glue' || stops(layer, burn)) met.push(layer);
+        if (stops(layer, burn)) break;
+        if (isFree(layer)) {
             if (top === start) start = layer.down;
             top = layer.down;
             continue;
         }
-        if (layer.kind === 'resin' || (layer.kind === 'foil' && burn.foilStops)) {
-            met.push(layer);
-            break;
-        }
-        if (layer.kind === 'foil') {
-            top = layer.down;
-            continue;
-        }
-        if (layer.kind === 'glue') met.push(layer);
-        else wood = burn.depths[layer.name] ?? wood;
-        if (burn.through) {
+        if (layer.kind === 'wood') wood = burn.depths[layer.name] ?? wood;
+        if (burn.through || layer.kind === 'foil') {
             top = layer.down;
             continue;
         }
@@ -175,6 +167,15 @@ export function burnColumn(column: Column, burn: Burn): { readonly column: Colum
         },
         met,
     };
+}
+
+function stops({ kind }: Layer, { foilStops }: Burn): boolean {
+    return kind === 'resin' || (kind === 'foil' && foilStops);
+}
+
+/** What costs the burn nothing, and it begins to dig below. */
+function isFree({ kind }: Layer): boolean {
+    return kind === 'air' || kind === 'tape' || kind === 'coat';
 }
 
 /** A burn that only colours goes through tape, and no further than the surface below it. */

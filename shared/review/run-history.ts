@@ -147,15 +147,12 @@ function pastStep(burnt: BurntStep, plan: BurnsPlan): PastStep {
 function rowsOf(burnt: BurntStep, burn: Burn | undefined): PastRow[] {
     const { depth, width, power, speed, pitch, passes } = burnt;
     const settings = burn?.settings;
-    const wished = burn === undefined || burn.through ? undefined : burn.depth;
     const ratio = ratioOf(burnt, burn);
     const rows: PastRow[] = [];
     const row = (what: PastRow['what'], planned: string | undefined, actual: string | undefined): void => {
         if (actual !== undefined) rows.push({ what, ...(planned !== undefined && { planned }), actual });
     };
-    const plannedDepth =
-        burnt.planned === undefined ? wished && showLengthInterval(wished, depth?.unit) : showQuantity(burnt.planned);
-    row('depth', plannedDepth, depth && showQuantity(depth));
+    row('depth', plannedDepth(burnt, burn), depth && showQuantity(depth));
     if (ratio !== undefined) rows.push({ ...rows.pop()!, ratio });
     row('depth after each pass', undefined, burnt.passDepths?.map((each) => showQuantity(each)).join(', '));
     row('width', undefined, width && showQuantity(width));
@@ -166,6 +163,13 @@ function rowsOf(burnt: BurntStep, burn: Burn | undefined): PastRow[] {
     row('pitch', settings && showLength(settings.pitch, pitch?.unit), pitch && showQuantity(pitch));
     row('passes', settings && String(settings.passes), power === undefined ? undefined : String(passes));
     return rows;
+}
+
+/** As it is written beside the measured one, else as it is worked out. */
+function plannedDepth({ planned, depth }: BurntStep, burn: Burn | undefined): string | undefined {
+    if (planned !== undefined) return showQuantity(planned);
+    const wished = burn?.through === false ? burn.depth : undefined;
+    return wished && showLengthInterval(wished, depth?.unit);
 }
 
 function plannedPower({ power, powerRatio }: NonNullable<Burn['settings']>, written: Quantity | undefined): string {

@@ -29,6 +29,12 @@ function shallower(plan: Plan, step: Engrave, { gives, guess }: LaserSettings, f
     return guess || gives.value < 0.02 ? [] : askWhatIsGiven(page.id, step, gives.value, plan, figures);
 }
 
+function nameWritten(written: readonly string[]): string {
+    if (written.length === 0) return '';
+    const are = written.length === 1 && written[0] !== 'passes' ? 'is' : 'are';
+    return ` with the ${written.join(' and ')} that ${are} written`;
+}
+
 export const depthUnreachable: Rule = {
     page,
     *examine(plan, figures = atItsWord) {
@@ -40,19 +46,10 @@ export const depthUnreachable: Rule = {
             const wanted = through ? laser?.depth?.value : 'value' in step.depth ? step.depth.value : undefined;
             // More than through is still through.
             if (wanted === undefined || (through && settings.gives.value >= wanted)) continue;
-            const written = [
-                step.power === undefined ? '' : 'power',
-                step.speed === undefined ? '' : 'speed',
-                step.pitch === undefined ? '' : 'pitch',
-                step.passes === undefined ? '' : 'passes',
-            ].filter((word) => word !== '');
-            const held =
-                written.length === 0
-                    ? ''
-                    : ` with the ${written.join(' and ')} that ${written.length === 1 && written[0] !== 'passes' ? 'is' : 'are'} written`;
+            const written = (['power', 'speed', 'pitch', 'passes'] as const).filter((word) => step[word] !== undefined);
             yield finding(page, {
                 severity: settings.guess ? 'info' : 'warning',
-                message: `${step.name} cannot be ${through ? `burnt through ${showLength(wanted)}` : `${showLength(wanted)} deep`}${held}: it comes to ${showLengthInterval(settings.gives)}${settings.guess ? ' (a guess: no coupon)' : ''}.`,
+                message: `${step.name} cannot be ${through ? `burnt through ${showLength(wanted)}` : `${showLength(wanted)} deep`}${nameWritten(written)}: it comes to ${showLengthInterval(settings.gives)}${settings.guess ? ' (a guess: no coupon)' : ''}.`,
                 where: step.depth.where,
                 step: step.index,
                 fixes: [

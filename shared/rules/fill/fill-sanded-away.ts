@@ -1,8 +1,12 @@
 import { area } from '../../geometry/measure';
 import { hollowFloor } from '../../piece/column';
+import type { LaserPlan } from '../../plan/laser-plan';
+import type { Plan } from '../../plan/plan';
 import { type Interval, subtract } from '../../quantity/interval';
 import { showLength } from '../../quantity/show';
-import { atItsWord } from '../figures';
+import type { Fix } from '../../recipe/finding';
+import type { Step } from '../../recipe/step';
+import { atItsWord, type Figures } from '../figures';
 import { askDepth, depthUnit } from '../helpers/ask-depth';
 import { type Content, contentsOf } from '../helpers/contents';
 import { faceAfter, faceBefore } from '../helpers/face-at';
@@ -39,12 +43,7 @@ export const fillSandedAway: Rule = {
                 const gone = left.value <= 0;
                 const carved = plan.steps[content.pocket]?.step;
                 const name = carved !== undefined && 'name' in carved ? carved.name : 'the pocket';
-                const engraved = carved?.kind === 'engrave' ? carved : undefined;
-                const deep = engraved === undefined ? undefined : depthForFill(plan, engraved, laser);
-                const unit = engraved === undefined ? 'mm' : depthUnit(engraved);
-                const { text, fixes, instead } =
-                    engraved === undefined ? { fixes: [], instead: '' } : askDepth(page.id, engraved, deep, plan, figures);
-                const mend = `${text === undefined ? '' : `; ${text} deep would leave enough`}.${instead}`;
+                const { unit, fixes, mend } = deeper(plan, carved, laser, figures);
                 yield finding(page, {
                     severity: gone ? 'error' : 'warning',
                     message: gone
@@ -59,6 +58,19 @@ export const fillSandedAway: Rule = {
         }
     },
 };
+
+/** What to ask of the pocket instead, in the unit that its depth is written in. */
+function deeper(
+    plan: Plan,
+    carved: Step | undefined,
+    laser: LaserPlan,
+    figures: Figures,
+): { readonly unit: string; readonly fixes: readonly Fix[]; readonly mend: string } {
+    if (carved?.kind !== 'engrave') return { unit: 'mm', fixes: [], mend: '.' };
+    const { text, fixes, instead } = askDepth(page.id, carved, depthForFill(plan, carved, laser), plan, figures);
+    const mend = `${text === undefined ? '' : `; ${text} deep would leave enough`}.${instead}`;
+    return { unit: depthUnit(carved), fixes, mend };
+}
 
 /** The floor below most of a fill, from the blank's first face down. */
 function mostOfIt({ places }: Content): Interval {

@@ -1,8 +1,9 @@
 import { approach } from '../../geometry/distance';
 import { area } from '../../geometry/measure';
 import { isOpenPocket } from '../../piece/column';
+import type { Cell, Face } from '../../piece/face';
 import { boxesMeet } from '../../piece/partition';
-import type { Plan } from '../../plan/plan';
+import type { Plan, StepPlan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import type { Step } from '../../recipe/step';
 import { roundLength } from '../helpers/ask-depth';
@@ -38,18 +39,10 @@ export const fillRunsOver: Rule = {
             const own = openCellsOf(face, pocket.index);
             for (const other of face.cells) {
                 const { column } = other;
-                const last = column.digs.findLast(({ depth }) => depth.value > 0)?.step;
-                if (last === undefined || !isOpenPocket(column) || column.digs.some((dig) => dig.step === pocket.index)) continue;
-                const touched = plan.steps[last]?.step;
-                if (column.top.value - face.level.value < brim || touched === undefined || area(other.region) <= negligible)
-                    continue;
-                if (
-                    said.has(pairOf(pocket.index, last)) ||
-                    holdsSomething(plan, last, step.index) ||
-                    isFilledAlike(plan, last, step) ||
-                    (inlay !== undefined && isInlaidToo(plan, last))
-                )
-                    continue;
+                const last = openBurn(other, face, pocket.index);
+                const touched = last === undefined ? undefined : plan.steps[last]?.step;
+                if (last === undefined || touched === undefined) continue;
+                if (said.has(pairOf(pocket.index, last)) || isMeantToTouch(plan, last, stepPlan)) continue;
                 const place = own
                     .filter((cell) => boxesMeet(cell.box, other.box, noWall))
                     .map((cell) => approach(cell.region, other.region, noWall))
@@ -79,6 +72,22 @@ export const fillRunsOver: Rule = {
         }
     },
 };
+
+/** The step that dug an open pocket beside one, deep enough that something runs into it. */
+function openBurn({ column, region }: Cell, { level }: Face, pocket: number): number | undefined {
+    const last = column.digs.findLast(({ depth }) => depth.value > 0)?.step;
+    if (!isOpenPocket(column) || column.digs.some(({ step }) => step === pocket)) return undefined;
+    return column.top.value - level.value < brim || area(region) <= negligible ? undefined : last;
+}
+
+/** Nothing is spoilt: it was full before, or the same comes into both. */
+function isMeantToTouch(plan: Plan, pocket: number, { step, inlay }: StepPlan): boolean {
+    return (
+        holdsSomething(plan, pocket, step.index) ||
+        isFilledAlike(plan, pocket, step) ||
+        (inlay !== undefined && isInlaidToo(plan, pocket))
+    );
+}
 
 /** What comes out of a pocket when it is filled or laid full, and what has to be done with it first; undefined for other steps. */
 function runsOut(step: Step): { readonly what: string; readonly first: string } | undefined {
