@@ -11,6 +11,9 @@ const mostCrossings = 2_000_000;
 /** The same for pairs of a corner and an edge beside it, all of which its sweep looks at. */
 const mostPairs = 1e9;
 
+/** The same in art so fine that its edges may all be beside each other: a coast crosses itself seldom, a million points of scribble do not end. */
+const mostCrossingsOfFine = 100_000;
+
 const sampledRuns = 256;
 const bands = 512;
 
@@ -26,39 +29,52 @@ export function approachTo(rings: readonly Float64Array[]): Approach {
     let points = 0;
     for (const ring of rings) points += ring.length / 2;
     if (points < light) return 'sweep down';
-    const down = pairs(rings, 1);
-    const across = down > points * 64 ? pairs(rings, 0) : down;
-    const fewest = Math.min(down, across);
+    const down = beside(rings, 1);
+    const across = down.most > points * 64 ? beside(rings, 0) : down;
     // Edges that cross lie beside each other, so at a corner of one the other is counted; a corner ends two edges.
-    const mayTangle = 2 * fewest > mostCrossings;
-    if (fewest > mostPairs || (mayTangle && crossings(rings) > mostCrossings)) return 'refuse';
-    return across < down / 2 ? 'sweep across' : 'sweep down';
+    const most = Math.min(down.most, across.most);
+    if (Math.min(down.pairs, across.pairs) > mostPairs) return 'refuse';
+    if (2 * most > mostCrossings && crossings(rings) > (most > mostPairs ? mostCrossingsOfFine : mostCrossings)) return 'refuse';
+    return across.pairs < down.pairs / 2 ? 'sweep across' : 'sweep down';
 }
 
-/** Corners times the edges beside them along an axis (0 for x, 1 for y), by bands. */
-function pairs(rings: readonly Float64Array[], axis: 0 | 1): number {
+/**
+ * Corners times the edges beside them along an axis (0 for x, 1 for y), by bands: `pairs` with each edge for as much of a band as it
+ * runs through, `most` with each for all of it, as if all were beside all corners of their bands.
+ */
+function beside(rings: readonly Float64Array[], axis: 0 | 1): { pairs: number; most: number } {
     const { minX, minY, maxX, maxY } = boundsOfRings(rings)!;
     const start = axis === 0 ? minX : minY;
     const scale = (bands - 1) / Math.max(1, axis === 0 ? maxX - minX : maxY - minY);
     const corners = new Float64Array(bands);
     const begins = new Float64Array(bands + 1);
+    /** What of its first and last band an edge does not run through. */
+    const outside = new Float64Array(bands);
     for (const ring of rings) {
-        let before = Math.floor((ring[ring.length - 2 + axis]! - start) * scale);
+        let before = (ring[ring.length - 2 + axis]! - start) * scale;
         for (let i = axis; i < ring.length; i += 2) {
-            const here = Math.floor((ring[i]! - start) * scale);
-            corners[here]!++;
-            begins[Math.min(before, here)]!++;
-            begins[Math.max(before, here) + 1]!--;
+            const here = (ring[i]! - start) * scale;
+            const from = Math.min(before, here);
+            const to = Math.max(before, here);
+            const first = Math.floor(from);
+            const last = Math.floor(to);
+            corners[Math.floor(here)]!++;
+            begins[first]!++;
+            begins[last + 1]!--;
+            outside[first]! += from - first;
+            outside[last]! += 1 - (to - last);
             before = here;
         }
     }
-    let beside = 0;
-    let sum = 0;
+    let running = 0;
+    let pairs = 0;
+    let most = 0;
     for (let band = 0; band < bands; band++) {
-        beside += begins[band]!;
-        sum += corners[band]! * beside;
+        running += begins[band]!;
+        pairs += corners[band]! * Math.max(1, running - outside[band]!);
+        most += corners[band]! * running;
     }
-    return sum;
+    return { pairs, most };
 }
 
 /** An estimate from some of the edges, evenly chosen. */

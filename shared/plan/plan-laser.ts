@@ -27,7 +27,8 @@ export interface Unplanned {
 }
 
 /** Why a step of tangled art could not be worked out. */
-export const tooTangled = 'its shapes cross one another too often to be worked out';
+export const tooTangled =
+    'its shapes cross one another too often (more than some 2 million times; 100,000 for a million points) to be worked out';
 const tangled: Unplanned = { unplanned: tooTangled };
 
 /**

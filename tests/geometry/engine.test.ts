@@ -61,6 +61,23 @@ describe('bounded', { timeout: 120_000 }, () => {
         expect(area(subtract(whole, coast)) + area(coast)).toBeCloseTo(area(whole), 3);
     });
 
+    test('two coasts of a million points that cross each other', () => {
+        const [a, b] = [3, 4].map((seed) => island(145 + 2 * seed, 150, 140, 1_000_000, seeded(seed)));
+        const [one, other] = [unite([a!]), unite([b!])];
+        const both = union([one, other]);
+        expect(vertexCount(both)).toBeGreaterThan(800_000);
+        expect(area(subtract(one, other)) + area(other)).toBeCloseTo(area(both), 2);
+        // What is finer than the tolerance is left out before it is moved.
+        const inside = grow(both, -0.025);
+        expect(vertexCount(inside)).toBeLessThan(100_000);
+        expect(area(inside) / area(both)).toBeCloseTo(1, 2);
+        // Where each point strays by more than they lie apart, nothing ends in time.
+        const astray = a!.map((value) => value + (random() - 0.5) * 0.004);
+        const begun = performance.now();
+        expect(unite([astray])).toBe(tangledRegion);
+        expect(performance.now() - begun).toBeLessThan(10_000);
+    });
+
     test('a tangle is refused and not begun', () => {
         const scribble = Float64Array.from({ length: 40_000 }, () => random() * 100);
         const begun = performance.now();

@@ -64,7 +64,7 @@ export function strokeRegion(drawing: Drawing, element: SvgElement, paths: reado
 /** Says so where outlines cross too often, and leaves the shape out. */
 export function untangled(drawing: Drawing, element: SvgElement, region: Region): Region {
     if (region !== tangledRegion) return region;
-    const message = `<${element.name}> crosses itself or its clip too often to be worked out, and is left out.`;
+    const message = `<${element.name}> crosses itself or its clip too often (more than some 2 million times; 100,000 for a million points) to be worked out, and is left out. Simplify it or draw its hatching wider apart.`;
     drawing.problems.add('too-large', element.name, message, element.offset);
     return emptyRegion;
 }
