@@ -7,6 +7,8 @@ interface Question {
     readonly title: string;
     readonly step: number;
     readonly of: number;
+    /** What was answered before has been worked out, so that there is no way back to it. */
+    readonly isLast?: boolean;
 }
 
 export interface Item<T> extends vscode.QuickPickItem {
@@ -49,14 +51,14 @@ function shown<T>(
         onDidAccept: vscode.Event<void>;
         onDidTriggerButton: vscode.Event<vscode.QuickInputButton>;
     },
-    { title, step, of }: Question,
+    { title, step, of, isLast = false }: Question,
     accept: (done: (value: T) => void) => void,
 ): Promise<Asked<T>> {
     input.title = title;
     input.step = step;
     input.totalSteps = of;
     input.ignoreFocusOut = true;
-    if (step > 1) input.buttons = [vscode.QuickInputButtons.Back];
+    if (step > 1 && !isLast) input.buttons = [vscode.QuickInputButtons.Back];
     return new Promise((resolve) => {
         const end = (asked: Asked<T>) => {
             resolve(asked);

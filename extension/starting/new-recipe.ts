@@ -6,7 +6,8 @@ import type { RecipeServer } from '../server';
 import { mayWrite } from '../write/trust';
 import { type } from './ask';
 import { folderFor } from './folder-for';
-import { type Draft, questions } from './questions';
+import { countOf, type Draft, questions } from './questions';
+import { spokenName } from './spoken-name';
 
 const artEnding = /\.(svg|png|jpe?g)$/i;
 
@@ -17,7 +18,7 @@ export function offerNewRecipe(server: RecipeServer): vscode.Disposable {
         vscode.commands.registerCommand('kerfbook.newRecipeFromArt', (place?: unknown) => {
             const art = place instanceof vscode.Uri ? place : activeArt();
             if (art !== undefined && artEnding.test(art.path))
-                return begin(server, art, { art: art.toString(), artChosen: true, title: spoken(art) });
+                return begin(server, art, { art: art.toString(), artChosen: true, title: spokenName(art.toString()) });
             void vscode.window.showInformationMessage('Choose a drawing (SVG) or a picture (PNG, JPEG) in the explorer first.');
             return undefined;
         }),
@@ -35,64 +36,76 @@ async function begin(server: RecipeServer, place: unknown, known: Draft): Promis
     const where = { folder: folder.toString(), files: recipes.map(String) };
     const choices = await server.ask(requests.newRecipeChoices, where);
     if (choices === undefined) return;
-    const draft = await ask(
+    const answers = await ask(
         choices,
         art.toSorted((a, b) => (a.path < b.path ? -1 : 1)),
         known,
     );
-    if (draft?.technique === undefined || draft.board === undefined || draft.laser === undefined) return;
-    const { technique, board, veneer, laser, title = '' } = draft;
+    const { technique, board, veneer, laser, resin, colour, title = '', ...draft } = answers?.draft ?? {};
+    if (answers === undefined || technique === undefined || board === undefined || laser === undefined) return;
     const params: NewRecipeParams = {
         ...where,
         technique,
         board,
         ...(veneer === undefined ? {} : { veneer }),
         laser,
+        ...(resin === undefined ? {} : { resin }),
+        ...(colour === undefined ? {} : { colour }),
         ...(draft.art === undefined ? {} : { art: draft.art }),
         title,
     };
-    const answer = await sized(server, params);
+    const answer = await sized(server, params, answers.of);
     if (answer !== undefined) await write(server, folder, answer.files);
 }
 
 /** What is made is no art, and other tools' folders hold none. */
 const unseen = '**/{node_modules,.git,made}/**';
 
-async function ask(choices: NewRecipeChoices, art: readonly vscode.Uri[], known: Draft): Promise<Draft | undefined> {
+/** @returns the draft with what was answered, and how many questions that took; undefined if it was broken off */
+async function ask(
+    choices: NewRecipeChoices,
+    art: readonly vscode.Uri[],
+    known: Draft,
+): Promise<{ readonly draft: Draft; readonly of: number } | undefined> {
     const all = questions(choices, art);
     const drafts: Draft[] = [known];
     const asked: number[] = [];
     for (let index = 0; index < all.length; ) {
         const draft = drafts.at(-1)!;
-        const question = all[index]!(draft, asked.length + 1);
-        const result = await question;
+        const { settled, ask: put } = all[index]!;
+        const going = settled?.(draft);
+        if (going !== undefined) {
+            drafts[drafts.length - 1] = going;
+            index += 1;
+            continue;
+        }
+        const result = await put(draft, { step: asked.length + 1, of: countOf(all, draft) });
         if (result === 'broken-off') return undefined;
         if (result === 'back') {
             index = asked.pop() ?? 0;
             if (drafts.length > 1) drafts.pop();
             continue;
         }
-        if (result !== undefined) {
-            asked.push(index);
-            drafts.push(result.answer);
-        }
+        asked.push(index);
+        drafts.push(result.answer);
         index += 1;
     }
-    return drafts.at(-1);
+    return { draft: drafts.at(-1)!, of: asked.length + 1 };
 }
 
 type Answer = Exclude<NewRecipeAnswer, { readonly problem: string }>;
 
 /** The recipe at the size that it comes to by itself, or at the one that was typed over it. */
-async function sized(server: RecipeServer, params: NewRecipeParams): Promise<Answer | undefined> {
+async function sized(server: RecipeServer, params: NewRecipeParams, of: number): Promise<Answer | undefined> {
     const first = await worked(server, params);
     if (first === undefined) return undefined;
     const proposed = `${first.size.width} x ${first.size.height} mm`;
     const typed = await type(
         {
             title: 'New Recipe',
-            step: 1,
-            of: 1,
+            step: of,
+            of,
+            isLast: true,
             prompt: 'How large is the piece? Enter takes what fits the art, the board and the laser.',
             value: proposed,
         },
@@ -130,21 +143,11 @@ async function write(server: RecipeServer, folder: vscode.Uri, files: readonly N
         return;
     }
     const recipe = vscode.Uri.joinPath(folder, ...files[0]!.path.split('/'));
-    await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(recipe));
+    await vscode.window.showTextDocument(recipe, { preview: false });
     await vscode.commands.executeCommand('kerfbook.openBenchViewToSide', recipe);
 }
 
 function activeArt(): vscode.Uri | undefined {
     const input = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
     return input instanceof vscode.TabInputText || input instanceof vscode.TabInputCustom ? input.uri : undefined;
-}
-
-/** A file's name as somebody would say it. */
-function spoken({ path }: vscode.Uri): string {
-    const words = path
-        .slice(path.lastIndexOf('/') + 1)
-        .replace(/\.[^.]*$/, '')
-        .replaceAll(/[-_]+/g, ' ')
-        .trim();
-    return words.charAt(0).toUpperCase() + words.slice(1);
 }

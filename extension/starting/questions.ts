@@ -2,77 +2,137 @@ import * as vscode from 'vscode';
 import type { NewRecipeChoices, NewRecipeParams, Picked, StockChoice } from '../../shared/view/new-recipe';
 import type { Technique } from '../../shared/view/techniques';
 import { type Asked, choose, type Item, type } from './ask';
+import { colours, swatchOf } from './colours';
+import { spokenName } from './spoken-name';
 
 /** What is known of a new recipe while it is asked for. */
-export type Draft = Partial<Pick<NewRecipeParams, 'technique' | 'board' | 'veneer' | 'laser' | 'art' | 'title'>> & {
+export type Draft = Partial<
+    Pick<NewRecipeParams, 'technique' | 'board' | 'veneer' | 'laser' | 'resin' | 'colour' | 'art' | 'title'>
+> & {
     readonly artChosen?: boolean;
 };
 
-type Ask = (draft: Draft, step: number) => Promise<Asked<Draft>> | undefined;
+/** A question, and the draft as it goes on where nothing has to be asked. */
+export interface Question {
+    /** Undefined where it has to be asked. */
+    readonly settled?: (draft: Draft) => Draft | undefined;
+    readonly ask: (draft: Draft, place: Place) => Promise<Asked<Draft>>;
+}
+
+/** Which of how many questions it is. */
+interface Place {
+    readonly step: number;
+    readonly of: number;
+}
 
 const title = 'New Recipe';
-const of = 6;
 
 /** The questions in their order; one that has only one answer is not asked. */
-export function questions(choices: NewRecipeChoices, art: readonly vscode.Uri[]): readonly Ask[] {
+export function questions(choices: NewRecipeChoices, art: readonly vscode.Uri[]): readonly Question[] {
+    const usable = (draft: Draft) => choices.lasers.filter(({ foilStops }) => foilStops || draft.technique !== 'inlay');
     return [
-        (draft, step) =>
-            taking(choose({ title, step, of, placeholder: 'Which technique?' }, techniques(draft)), (technique) => ({
-                ...draft,
-                technique,
-            })),
-        (draft, step) =>
-            taking(
-                choose(
-                    { title, step, of, placeholder: 'Which board?' },
-                    stock(choices.boards, 'Woods, for a board you have yet to measure'),
-                ),
-                (board) => ({
+        {
+            ask: (draft, place) =>
+                taking(choose({ title, ...place, placeholder: 'Which technique?' }, techniques(draft)), (technique) => ({
                     ...draft,
-                    board,
-                }),
-            ),
-        (draft, step) => {
-            if (draft.technique !== 'inlay') return undefined;
-            const any: Item<Picked | 'any'> = {
-                label: 'The one that stands out most',
-                description: 'chosen from all of them',
-                value: 'any',
-            };
-            const items = [any, ...stock(choices.veneers, 'Woods, for a veneer you have yet to buy')];
-            return taking(choose({ title, step, of, placeholder: 'Which veneer is let in?' }, items), (veneer) => {
-                const { veneer: _old, ...rest } = draft;
-                return veneer === 'any' ? rest : { ...rest, veneer };
-            });
+                    technique,
+                })),
         },
-        (draft, step) => {
-            const usable = choices.lasers.filter(({ foilStops }) => foilStops || draft.technique !== 'inlay');
-            const own = usable.filter(({ file }) => file !== undefined);
-            if (own.length === 1) return now({ ...draft, laser: picked(own[0]!) });
-            const items = stock(
-                usable.map((laser) => ({ ...laser, coupons: [] })),
-                'Kinds of laser, with figures of a usual one',
-            );
-            return taking(choose({ title, step, of, placeholder: 'Which laser?' }, items), (laser) => ({ ...draft, laser }));
-        },
-        (draft, step) => {
-            if (draft.artChosen) return undefined;
-            const items = artItems(art, draft.technique);
-            if (items.length === 1) return undefined;
-            return taking(choose({ title, step, of, placeholder: 'Which art?' }, items), (uri) => {
-                const { art: _old, ...rest } = draft;
-                return uri === 'none' ? rest : { ...rest, art: uri };
-            });
-        },
-        (draft, step) =>
-            taking(
-                type(
-                    { title, step, of, prompt: 'What is it called? The file is named after it.', value: draft.title ?? '' },
-                    (text) =>
-                        text.trim() === '' ? 'A recipe wants a name.' : text.length > 80 ? 'No more than 80 letters.' : undefined,
+        {
+            ask: (draft, place) =>
+                taking(
+                    choose(
+                        { title, ...place, placeholder: 'Which board?' },
+                        stock(choices.boards, 'Woods, for a board you have yet to measure'),
+                    ),
+                    (board) => ({ ...draft, board }),
                 ),
-                (name) => ({ ...draft, title: name.trim() }),
-            ),
+        },
+        {
+            settled: (draft) => (draft.technique === 'inlay' ? undefined : draft),
+            ask: (draft, place) => {
+                const any: Item<Picked | 'any'> = {
+                    label: 'The one that stands out most',
+                    description: 'chosen from all of them',
+                    value: 'any',
+                };
+                const items = [any, ...stock(choices.veneers, 'Woods, for a veneer you have yet to buy')];
+                return taking(choose({ title, ...place, placeholder: 'Which veneer is let in?' }, items), (veneer) => {
+                    const { veneer: _old, ...rest } = draft;
+                    return veneer === 'any' ? rest : { ...rest, veneer };
+                });
+            },
+        },
+        {
+            settled: (draft) => (draft.technique === 'filled' ? undefined : draft),
+            ask: (draft, place) =>
+                taking(choose({ title, ...place, placeholder: 'Which colour is it filled with?' }, fills(choices)), (fill) => {
+                    const { resin: _resin, colour: _colour, ...rest } = draft;
+                    return { ...rest, ...fill };
+                }),
+        },
+        {
+            settled: (draft) => {
+                const own = usable(draft).filter(({ file }) => file !== undefined);
+                return own.length === 1 ? { ...draft, laser: picked(own[0]!) } : undefined;
+            },
+            ask: (draft, place) => {
+                const items = stock(
+                    usable(draft).map((laser) => ({ ...laser, coupons: [] })),
+                    'Kinds of laser, with figures of a usual one',
+                );
+                return taking(choose({ title, ...place, placeholder: 'Which laser?' }, items), (laser) => ({ ...draft, laser }));
+            },
+        },
+        {
+            settled: (draft) => (draft.artChosen || artItems(art, draft.technique).length === 1 ? draft : undefined),
+            ask: (draft, place) =>
+                taking(choose({ title, ...place, placeholder: 'Which art?' }, artItems(art, draft.technique)), (uri) => {
+                    const { art: _old, title: _title, ...rest } = draft;
+                    return uri === 'none' ? rest : { ...rest, art: uri, title: spokenName(uri) };
+                }),
+        },
+        {
+            ask: (draft, place) =>
+                taking(
+                    type(
+                        {
+                            title,
+                            ...place,
+                            prompt: 'What is it called? The file is named after it.',
+                            value: draft.title ?? '',
+                        },
+                        (text) =>
+                            text.trim() === ''
+                                ? 'Type a name: the recipe and its file are called by it.'
+                                : text.length > 80
+                                  ? 'No more than 80 letters.'
+                                  : undefined,
+                    ),
+                    (name) => ({ ...draft, title: name.trim() }),
+                ),
+        },
+    ];
+}
+
+/** How many questions there will be as far as is known, the size of the piece included. */
+export function countOf(all: readonly Question[], draft: Draft): number {
+    return all.filter(({ settled }) => settled?.(draft) === undefined).length + 1;
+}
+
+/** The shop's resins, then colours of which one is written, each with its swatch. */
+function fills({ resins }: NewRecipeChoices): Item<Pick<Draft, 'resin' | 'colour'>>[] {
+    const swatch = (colour: string) => vscode.Uri.parse(swatchOf({ colour }), true);
+    return [
+        ...(resins.length > 0 ? [{ label: 'In the workshop', kind: vscode.QuickPickItemKind.Separator }] : []),
+        ...resins.map(({ name, file, detail, colour }) => ({
+            label: name,
+            description: detail,
+            iconPath: swatch(colour),
+            value: { resin: picked({ name, ...(file === undefined ? {} : { file }) }) },
+        })),
+        { label: 'Colours, for a resin you have yet to tint', kind: vscode.QuickPickItemKind.Separator },
+        ...colours.map(({ label, colour }) => ({ label, description: colour, iconPath: swatch(colour), value: { colour } })),
     ];
 }
 
@@ -142,8 +202,4 @@ function picked({ name, file }: Picked): Picked {
 async function taking<T>(asked: Promise<Asked<T>>, take: (answer: T) => Draft): Promise<Asked<Draft>> {
     const result = await asked;
     return typeof result === 'string' ? result : { answer: take(result.answer) };
-}
-
-async function now(answer: Draft): Promise<Asked<Draft>> {
-    return { answer };
 }

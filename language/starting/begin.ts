@@ -6,6 +6,7 @@ import * as ast from '../generated/ast';
 import type { KerfServices } from '../services';
 import { freeName } from './free-name';
 import { inSight, neededFiles } from './needed-files';
+import { pickedResin } from './picked-resin';
 import { type PickedSheet, type PickedStock, pickStock } from './picked-stock';
 import { declared } from './shop-here';
 import { sizesOf } from './sizes';
@@ -42,10 +43,11 @@ export function beginRecipe(
     if ('problem' in picked) return picked;
     const { board, laser, veneer } = picked;
 
-    const nodes = [board.node, laser.node, veneer?.node].filter((node) => node !== undefined);
+    const resin = pickedResin(params, shelf);
+    const nodes = [board.node, laser.node, veneer?.node, resin?.node].filter((node) => node !== undefined);
     const files = neededFiles(nodes, documents, services);
     const used = files.map((file) => UriUtils.relative(folder, file.uri));
-    const blocks = [laser.text, board.text, veneer?.text].filter((text) => text !== undefined);
+    const blocks = [laser.text, board.text, veneer?.text, resin?.text].filter((text) => text !== undefined);
     const isNewFile =
         blocks.length > 0 && !documents.some(({ uri }) => UriUtils.equals(uri, UriUtils.joinPath(folder, workshopFile)));
     const supplies = suppliesOf(
@@ -77,6 +79,7 @@ export function beginRecipe(
         },
         remarks: unmeasured(picked, documents),
         ...supplies,
+        ...(resin === undefined ? {} : { resin: resin.pour }),
         ...(veneer === undefined
             ? {}
             : { inlay: { veneer: { name: veneer.name, thickness: veneer.thickness?.value ?? 0.6 }, glue: supplies.glue } }),

@@ -1,5 +1,5 @@
 import { showNumber } from '../../shared/quantity/show';
-import { block, extentWords, waiting } from './lines';
+import { block, checked, extentWords, waiting } from './lines';
 import type { SizeInMm, Start } from './start';
 
 /** mm of veneer that is to stand proud of the board and is sanded flush. */
@@ -30,6 +30,8 @@ export function inlaySteps({ art, board, inlay }: Start): string[] {
         ]),
         '',
         ...block('engrave pocket on piece', [`art ${art.name}`, `depth ${showNumber(depth, 2)} mm`]),
+        // Deeper or shallower by half of what is to stand proud, the veneer still stands proud.
+        ...checked(depth, proud / 2),
         ...block('engrave relief on inset', [
             `art ${art.name} inverse within rectangle ${extentWords(grown)}`,
             'mirror',

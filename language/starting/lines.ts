@@ -7,6 +7,11 @@ export function waiting(seconds: number | undefined, why: string): string[] {
     return seconds === undefined || seconds <= 0 ? [] : [`  wait ${spanWords(seconds)} ${quoted(why)}`];
 }
 
+/** What is to be measured of the pocket before the next step, in mm: a measured depth counts like a square of the coupon. */
+export function checked(depth: number, either: number): string[] {
+    return block('check pocket', [`depth ${showNumber(depth - either, 2)} .. ${showNumber(depth + either, 2)} mm`]);
+}
+
 /** A statement of a recipe with its lines in braces. */
 export function block(head: string, lines: readonly string[]): string[] {
     return [`  ${head} {`, ...lines.map((line) => `    ${line}`), '  }'];

@@ -4,7 +4,9 @@ import type { Laser, Sheet } from '../../shared/recipe/stock';
 import type { LaserChoice, NewRecipeChoices, StockChoice } from '../../shared/view/new-recipe';
 import { isBuiltIn } from '../built-in';
 import * as ast from '../generated/ast';
+import { resinOf } from '../lowering/fluids';
 import { beamOf, laserOf, sheetOf } from '../lowering/stock';
+import { isPoured } from './poured';
 
 /** Everything of a kind that some of the documents declare. */
 export function declared<T extends ast.Entry>(documents: readonly LangiumDocument[], is: (node: unknown) => node is T): T[] {
@@ -28,12 +30,24 @@ export function choicesOf(documents: readonly LangiumDocument[]): NewRecipeChoic
                 file: fileOf(node),
                 detail: [sheetWords(sheetOf(node)), UriUtils.basename(AstUtils.getDocument(node).uri)].join(' · '),
                 coupons: coupons.flatMap(({ sheet, laser }) => (sheet?.ref === node && laser?.ref ? [laser.ref.name] : [])),
-            })),
+            }))
+            // What was measured is planned best.
+            .toSorted((a, b) => Number(b.coupons.length > 0) - Number(a.coupons.length > 0)),
         ...declared(builtIn, ast.isWood).map(({ name }) => ({ name, detail: made, coupons: [] })),
     ];
     return {
         boards: sheets(ast.isBoard, 'a new board of this wood'),
         veneers: sheets(ast.isVeneer, 'a new veneer of this wood'),
+        resins: declared(own, ast.isResin)
+            .filter(({ name }) => name)
+            .map((node) => ({ node, resin: resinOf(node) }))
+            .filter(({ resin }) => isPoured(resin))
+            .map(({ node, resin: { name, kind, colour } }) => ({
+                name,
+                file: fileOf(node),
+                detail: [kind, UriUtils.basename(AstUtils.getDocument(node).uri)].filter(Boolean).join(' · '),
+                colour,
+            })),
         lasers: [
             ...declared(own, ast.isLaser)
                 .filter(({ name }) => name)

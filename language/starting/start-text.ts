@@ -2,7 +2,7 @@ import { showNumber } from '../../shared/quantity/show';
 import type { Technique } from '../../shared/view/techniques';
 import { quoted, quotedPath } from '../printing/quoted';
 import { inlaySteps } from './inlay-steps';
-import { block, extentWords, waiting } from './lines';
+import { block, checked, extentWords, waiting } from './lines';
 import type { Start } from './start';
 
 /** A recipe to begin with: complete, in an order that works, with figures that fit the stock. */
@@ -63,14 +63,19 @@ function toned(start: Start, wish: readonly string[]): string[] {
     ];
 }
 
+/** mm that is sanded off the face once it is flush: a pocket that is shallower by as much still holds its fill. */
+const takenByFlush = 0.1;
+
 /** mm: deep enough for resin to hold, and shallow enough for the board and for one pour. */
 const usualPocket = 0.9;
 
 function filled(start: Start): string[] {
     const { board, sealer, resin } = start;
     const deepest = Math.min((board.thinnest ?? usualPocket * 3) / 3, (resin.deepestPour ?? usualPocket) * 0.9, usualPocket);
+    const depth = Math.max(0.4, deepest);
     return [
-        ...block('engrave pocket on piece', [`art ${start.art.name}`, `depth ${showNumber(Math.max(0.4, deepest), 2)} mm`]),
+        ...block('engrave pocket on piece', [`art ${start.art.name}`, `depth ${showNumber(depth, 2)} mm`]),
+        ...checked(depth, takenByFlush),
         ...(board.bleeds ? [`  seal piece with ${sealer.name}`, ...waiting(sealer.dry, 'the sealer dries')] : []),
         ...block(`fill pocket with ${resin.name}`, ['overfill 10 %']),
         ...waiting(resin.cure, 'the resin cures'),

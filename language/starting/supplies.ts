@@ -1,7 +1,9 @@
 import type { LangiumDocument } from 'langium';
+import type { Resin } from '../../shared/recipe/stock';
 import { isBuiltIn } from '../built-in';
 import { type Entry, isCoat, isGlue, isResin, isSealer } from '../generated/ast';
 import { coatOf, glueOf, resinOf, sealerOf } from '../lowering/fluids';
+import { isPoured } from './poured';
 import { declared } from './shop-here';
 import type { Start, StartInlay } from './start';
 
@@ -35,9 +37,7 @@ export function suppliesOf(documents: readonly LangiumDocument[], wood: string):
                 .find(({ name }) => name === usual)
         );
     };
-    const resins = declared(own, isResin)
-        .map(resinOf)
-        .filter(({ mix, kind }) => mix !== undefined || kind === 'cyanoacrylate-fill');
+    const resins = declared(own, isResin).map(resinOf).filter(isPoured);
     const resin =
         resins.toSorted((a, b) => apart(b.colour, wood) - apart(a.colour, wood))[0] ??
         pick(isResin, resinOf, 'table-top-epoxy', ({ mix }) => mix !== undefined);
@@ -46,13 +46,18 @@ export function suppliesOf(documents: readonly LangiumDocument[], wood: string):
     const finish = pick(isCoat, coatOf, 'shellac-coat');
     return {
         sealer: { name: sealer?.name ?? 'shellac', ...longest('dry', sealer?.dry) },
-        resin: {
-            name: resin?.name ?? 'table-top-epoxy',
-            ...longest('cure', resin?.cure),
-            ...(resin?.deepestPour === undefined ? {} : { deepestPour: resin.deepestPour.value - resin.deepestPour.tolerance }),
-        },
+        resin: resin === undefined ? { name: 'table-top-epoxy' } : pour(resin),
         finish: { name: finish?.name ?? 'shellac-coat' },
         glue: { name: glue?.name ?? 'wood-glue', film: glue?.film?.value ?? 0.06, ...longest('cure', glue?.cure) },
+    };
+}
+
+/** What a new recipe has to know of a resin. */
+export function pour(resin: Resin): Start['resin'] {
+    return {
+        name: resin.name,
+        ...longest('cure', resin.cure),
+        ...(resin.deepestPour === undefined ? {} : { deepestPour: resin.deepestPour.value - resin.deepestPour.tolerance }),
     };
 }
 

@@ -17,6 +17,8 @@ export interface NewRecipeChoices {
     /** The shop's own first, then a board that can be made of each built-in wood. */
     readonly boards: readonly StockChoice[];
     readonly veneers: readonly StockChoice[];
+    /** The shop's own that can be poured, for a filled engraving. */
+    readonly resins: readonly ResinChoice[];
     readonly lasers: readonly LaserChoice[];
 }
 
@@ -28,6 +30,12 @@ export interface StockChoice extends Picked {
     readonly detail: string;
     /** Lasers on which a coupon of it has been burnt. */
     readonly coupons: readonly string[];
+}
+
+export interface ResinChoice extends Picked {
+    readonly detail: string;
+    /** As `#1d5f7a`. */
+    readonly colour: string;
 }
 
 export interface LaserChoice extends Picked {
@@ -43,6 +51,9 @@ export const newRecipeParams = v.object({
     /** For an inlay; the one that shows best when absent. */
     veneer: maybe(picked),
     laser: picked,
+    /** What a filled engraving is filled with: the shop's resin, or a colour of which a resin is written; the one that shows best when absent. */
+    resin: maybe(picked),
+    colour: maybe(v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/i))),
     /** Address of an SVG, PNG or JPEG; a drawing to begin with is written when absent. */
     art: maybe(address),
     /** What was typed: becomes a name of the language, and the title. */

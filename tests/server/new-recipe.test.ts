@@ -102,6 +102,41 @@ describe('what a new recipe names', () => {
         expect(files['low-water.kerf']).toMatch(/seal piece with thin-shellac\n {2}wait 45 min/);
         expect(files['low-water.kerf']).not.toContain('coupon');
     });
+    it('asks for a measured pocket before it is filled or laid in', async () => {
+        const filled = filesOf(await begin(bare, { technique: 'filled', ...wood }))['low-water.kerf'];
+        expect(filled).toMatch(/depth 0\.9 mm\n {2}\}\n {2}check pocket \{\n {4}depth 0\.8 \.\. 1 mm\n/);
+        const inlaid = filesOf(await begin(bare, { technique: 'inlay', ...wood, veneer: { name: 'sugar-maple' } }))[
+            'low-water.kerf'
+        ];
+        expect(inlaid).toMatch(/depth 0\.54 mm\n {2}\}\n {2}check pocket \{\n {4}depth 0\.48 \.\. 0\.6 mm\n/);
+    });
+    it('is filled with the resin that was chosen, or with one of the colour that was', async () => {
+        const file = 'file:///shop/workshop.kerf';
+        const chosen = { technique: 'filled', board: { name: 'cherry-6', file }, laser: { name: 'shed', file } } as const;
+        expect(choicesOf(own.documents).resins).toContainEqual(
+            expect.objectContaining({ name: 'rust-red', file, colour: '#8f3a24' }),
+        );
+        const red = await begin(own, { ...chosen, resin: { name: 'rust-red', file } });
+        expect(red).toMatchObject({ findings: [] });
+        expect(filesOf(red)['low-water.kerf']).toContain('fill pocket with rust-red');
+        const blue = await begin(bare, { technique: 'filled', ...wood, colour: '#1d5f7a' });
+        expect(blue).toMatchObject({ findings: [] });
+        expect(filesOf(blue)['workshop.kerf']).toMatch(/resin tinted-epoxy \{\n {2}kind table-top-epoxy\n {2}colour #1d5f7a\n/);
+        expect(filesOf(blue)['low-water.kerf']).toMatch(/fill pocket with tinted-epoxy[\s\S]*wait 12 h "the resin cures"/);
+    });
+    it('is offered with boards first of which a coupon was burnt', async () => {
+        const shop = await shopWith({
+            'workshop.kerf': `${samples('workshop.kerf')}\n`.replace(
+                'board walnut-12',
+                'board aaa { wood teak thickness 9 mm }\nboard walnut-12',
+            ),
+        });
+        expect(
+            choicesOf(shop.documents)
+                .boards.slice(0, 5)
+                .map(({ name }) => name),
+        ).toEqual([...['walnut-12', 'cherry-6', 'cedar-18', 'ash-quarter', 'aaa']]);
+    });
     it('is written into a new workshop file where there is nothing yet, and says that it is a guess', async () => {
         const files = filesOf(await begin(bare, { technique: 'engraving', ...wood }));
         expect(Object.keys(files)).toEqual(['low-water.kerf', 'workshop.kerf', 'art/low-water.svg']);
