@@ -12,6 +12,7 @@ import { layMarks } from './plan-marks';
 import { planSchedule } from './plan-schedule';
 import { planStep } from './plan-step';
 import { withWood } from './plan-wood';
+import { withAdvice } from './step-advice';
 import { sumTimes } from './step-times';
 import { supplies } from './supplies';
 import { unknownTotals } from './unknown-totals';
@@ -45,7 +46,7 @@ export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, me
         recipe,
         arts,
         blanks,
-        steps: withCautions(withWood(steps, blanks), recipe),
+        steps: withAdvice(withCautions(withWood(steps, blanks), recipe), recipe),
         faces,
         ...(unknown === undefined ? { totals: sumTimes(steps.map((step) => step.times)) } : { unknown }),
         supplies: used,

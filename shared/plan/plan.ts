@@ -82,6 +82,8 @@ export interface StepPlan {
     readonly wood?: WoodPlan;
     /** The dangers of this step by itself; absent where there are none but the general ones. */
     readonly cautions?: readonly string[];
+    /** What to mind that is no fault of the recipe; absent where there is nothing. */
+    readonly advice?: readonly string[];
 }
 
 export interface FillPlan {

@@ -140,7 +140,7 @@ function cuttingJson({ sheet, size, yielded, consumed }: Cutting): unknown {
 }
 
 function stepJson(plan: StepPlan, region: (of: Region) => unknown): object {
-    const { step, title, times, blank, unplanned, laser, fill, inlay, sand, wood, cautions } = plan;
+    const { step, title, times, blank, unplanned, laser, fill, inlay, sand, wood, cautions, advice } = plan;
     return {
         index: step.index,
         kind: step.kind,
@@ -150,6 +150,7 @@ function stepJson(plan: StepPlan, region: (of: Region) => unknown): object {
         times,
         ...(unplanned === undefined ? {} : { unplanned }),
         ...(cautions === undefined ? {} : { cautions }),
+        ...(advice === undefined ? {} : { advice }),
         ...(laser === undefined ? {} : { laser: laserJson(laser, region) }),
         ...(fill === undefined ? {} : { fill: { ...fill, pocket: fill.pocket.name } }),
         ...(inlay === undefined ? {} : { inlay: inlayJson(inlay, region) }),

@@ -248,8 +248,9 @@ function measured(quantity: { value: number; tolerance: number }): string {
 }
 
 /** What to mind in this step. */
-export function cautionFacts({ cautions = [] }: StepPlan): Fact[] {
-    return cautions.map((value) => ({ label: 'caution', value }));
+export function cautionFacts({ cautions = [], advice = [] }: StepPlan): Fact[] {
+    const fact = (label: string) => (value: string) => ({ label, value });
+    return [...advice.map(fact('mind')), ...cautions.map(fact('caution'))];
 }
 
 function timeFacts({ times }: StepPlan): Fact[] {

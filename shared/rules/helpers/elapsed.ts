@@ -1,12 +1,9 @@
 import type { Plan } from '../../plan/plan';
+import { timeBetween } from '../../plan/time-between';
 
 /** Time that passes for a piece between the end of one step and the start of a later one, s. */
 export function elapsed(plan: Plan, from: number, to: number): number {
-    let sum = 0;
-    for (const { step, times } of plan.steps) {
-        if (step.index > from && step.index < to) sum += times.machine + times.attended + times.waiting;
-    }
-    return sum;
+    return timeBetween(plan.steps, from, to);
 }
 
 /** The most that may pass: waits that are written as a range last to their longer end, s. */

@@ -16,6 +16,7 @@ const meanings: Readonly<Record<string, string>> = {
     focus: 'How far the lens stands from the face',
     kerf: 'How much wood the beam takes across a cut',
     'left after sanding': 'Veneer that is left once it is sanded down to the board',
+    mind: 'What to watch for, though nothing is wrong with the recipe',
     mirror: 'Burnt as in a mirror, since the half is turned over',
     'moves apart': 'How far the two woods shrink and swell against each other over a year',
     outline: 'Length of all lines that the beam follows',

@@ -92,7 +92,10 @@ function Facts({ step, facts, textVersion }: FactsProps) {
     return (
         <ul class="facts">
             {facts.map(({ label, value, where, written }) => (
-                <li key={label === 'caution' ? value : label} class={label === 'caution' ? 'of-caution' : undefined}>
+                <li
+                    key={label === 'caution' || label === 'mind' ? value : label}
+                    class={label === 'caution' ? 'of-caution' : undefined}
+                >
                     {where === undefined ? (
                         <span class="fact">
                             <Label label={label} /> <span class="value">{value}</span>

@@ -1,0 +1,97 @@
+import { showTime } from '../quantity/show';
+import type { Recipe } from '../recipe/recipe';
+import type { LaserPlan } from './laser-plan';
+import type { StepPlan } from './plan';
+import { timeBetween } from './time-between';
+
+/** What a finisher would say over one's shoulder: no fault of the recipe, so that it stands on the sheets and is no finding. */
+export function withAdvice(steps: readonly StepPlan[], recipe: Recipe): StepPlan[] {
+    return steps.map((step) => {
+        const advice = [
+            ...soot(step, steps),
+            ...wetJoint(step, steps),
+            ...hardOverTape(step, steps),
+            ...toneUnderCoat(step, steps),
+            ...banded(step, recipe),
+        ];
+        return advice.length === 0 ? step : { ...step, advice };
+    });
+}
+
+const cleaning = /\b(?:soot|char|brush|clean|vacuum|blow|wip)/i;
+
+/** Resin, sealer or glue on what was just burnt. @commonPractice */
+function soot({ step, blank, fill, inlay }: StepPlan, steps: readonly StepPlan[]): string[] {
+    const pocket = fill?.pocket ?? inlay?.pocket ?? (step.kind === 'seal' ? lastBurnt(steps, step.index, blank) : undefined);
+    if (pocket === undefined) return [];
+    const isClean = steps
+        .slice(pocket.index + 1, step.index)
+        .some((other) => (other.step.kind === 'do' ? cleaning.test(other.step.text) : other.blank === blank && isOver(other)));
+    if (isClean) return [];
+    return [`brush the soot out of ${pocket.name} first: what goes on it holds no better than the soot does`];
+}
+
+/** The last pocket that was burnt into a blank before a step. */
+function lastBurnt(steps: readonly StepPlan[], before: number, blank: string | undefined): LaserPlan['step'] | undefined {
+    const burnt = steps
+        .slice(0, before)
+        .findLast(({ step, laser, blank: of }) => step.kind === 'engrave' && laser?.tone === undefined && of === blank);
+    return burnt?.laser?.step;
+}
+
+/** Whether the soot has gone, or something lies on it already. */
+function isOver({ step: { kind } }: StepPlan): boolean {
+    return kind === 'seal' || kind === 'fill' || kind === 'inlay' || kind === 'sand' || kind === 'finish';
+}
+
+/**
+ * That a joint sinks where it was sanded while the water of its glue was still in the wood beside it was seen in a trade column on
+ * raised and sunken joints; until when was not: the whole cure is our own judgement.
+ */
+function wetJoint({ step, blank }: StepPlan, steps: readonly StepPlan[]): string[] {
+    if (step.kind !== 'sand' || !step.flush) return [];
+    const glued = steps.slice(0, step.index).findLast((other) => other.inlay !== undefined && other.blank === blank);
+    const glue = glued?.step.kind === 'inlay' ? glued.step.glue : undefined;
+    if (glued === undefined || glue?.setsBy !== 'water' || glue.cure === undefined) return [];
+    if (timeBetween(steps, glued.step.index, step.index) >= glue.cure.value * asGood) return [];
+    return [
+        `${glue.name} still holds water: sanded flush now, its joints sink a little as they dry; after ${showTime(glue.cure.value)} they stay flat`,
+    ];
+}
+
+/** A wait that falls short by less than this part is as good as kept. */
+const asGood = 0.95;
+
+/** Tape under a pour that has become hard. @commonPractice */
+function hardOverTape({ step, blank }: StepPlan, steps: readonly StepPlan[]): string[] {
+    if (step.kind !== 'peel') return [];
+    const masked = steps.slice(0, step.index).findLast((other) => other.step.kind === 'mask' && other.blank === blank);
+    const poured = steps
+        .slice(masked?.step.index ?? step.index, step.index)
+        .findLast((other) => other.fill !== undefined && other.blank === blank);
+    const cure = poured?.step.kind === 'fill' ? poured.step.resin?.cure : undefined;
+    if (poured === undefined || cure === undefined) return [];
+    if (timeBetween(steps, poured.step.index, step.index) < cure.value / 2) return [];
+    return ['what ran over the tape is hard by now: cut along its edge before you pull, or peel while the resin still gives'];
+}
+
+/** That wetting deepens wood, dark hardwoods most, was seen in the abstract of a paper on the colour of 24 species. */
+function toneUnderCoat({ step, blank }: StepPlan, steps: readonly StepPlan[]): string[] {
+    if (step.kind !== 'finish' || step.coat === undefined || step.coat.kinds.includes('wax')) return [];
+    const before = steps.slice(0, step.index).filter((other) => other.blank === blank);
+    const toned = before.find(({ laser }) => laser?.tone !== undefined)?.laser;
+    if (toned === undefined || before.some((other) => other.step.kind === 'finish')) return [];
+    return [
+        `bare wood gets darker under ${step.coat.name}, burnt wood hardly: judge the tone of ${toned.step.name} on an offcut with a coat on it`,
+    ];
+}
+
+/** That greys fail on wood of uneven density, and that soft woods take black and white alone, was seen in two guides to burning pictures. */
+function banded({ laser, blank }: StepPlan, { blanks }: Recipe): string[] {
+    const wood = laser?.pictures === undefined ? undefined : blanks.find(({ name }) => name === blank)?.sheet?.wood;
+    const rings = wood?.pores === 'softwood' ? 'a softwood' : wood?.pores === 'ring' ? 'ring-porous' : undefined;
+    if (wood === undefined || rings === undefined) return [];
+    return [
+        `${wood.name} is ${rings}: early and late wood take the beam unlike, and greys come out in bands; try a strip of it first`,
+    ];
+}
