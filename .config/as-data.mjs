@@ -9,7 +9,9 @@ import { build } from 'esbuild';
  */
 export const asData = {
     name: 'as-data',
-    setup({ onLoad }) {
+    setup({ onLoad, onResolve }) {
+        onResolve({ filter: /^unpack$/ }, ({ path }) => ({ path, namespace: 'as-data' }));
+        onLoad({ filter: /^unpack$/, namespace: 'as-data' }, () => ({ contents: unpackModule, loader: 'js' }));
         let pages;
         let words;
         onLoad({ filter: /[\\/]server[\\/]all-pages\.ts$/ }, async ({ path }) => {
@@ -33,24 +35,26 @@ export const asData = {
         });
         onLoad({ filter: /[\\/]language[\\/]generated[\\/]grammar\.ts$/ }, async ({ path }) => {
             const text = await readFile(path, 'utf8');
-            return { contents: text.replace(/`\{[\s\S]*\}`/, compact), loader: 'ts' };
+            return { contents: withUnpack(text.replace(/`\{[\s\S]*\}`/, compact)), loader: 'ts' };
         });
         onLoad({ filter: /[\\/]language[\\/]stock[\\/][\w-]+\.kerf$/ }, async ({ path }) => {
             const text = await readFile(path, 'utf8');
-            return { contents: `export default ${unpacked(packed(text.match(WORDS)))};`, loader: 'js' };
+            return { contents: withUnpack(`export default ${unpacked(packed(text.match(WORDS)))};`), loader: 'js' };
         });
     },
 };
 
 /** Data as a module: of a list of things the names of their fields once, and words that come again and again packed. */
 function asModule(data) {
-    return [
-        'const things=([names,rows])=>rows.map((row)=>Object.fromEntries(names.flatMap((name,i)=>row[i]===0?[]:[[name,row[i]]])));',
-        ...Object.entries(data).map(
-            ([name, all]) =>
-                `export const ${name}=things(JSON.parse(${unpacked(packed(JSON.stringify(table(all)).match(WORDS)))}));`,
-        ),
-    ].join('\n');
+    return withUnpack(
+        [
+            'const things=([names,rows])=>rows.map((row)=>Object.fromEntries(names.flatMap((name,i)=>row[i]===0?[]:[[name,row[i]]])));',
+            ...Object.entries(data).map(
+                ([name, all]) =>
+                    `export const ${name}=things(JSON.parse(${unpacked(packed(JSON.stringify(table(all)).match(WORDS)))}));`,
+            ),
+        ].join('\n'),
+    );
 }
 
 /** The texts of a JSON, and whatever stands between them sign by sign. */
@@ -73,20 +77,28 @@ function compact(literal) {
     return unpacked(packed(JSON.stringify(JSON.parse(new Function(`return ${literal}`)())).match(TEXTS)));
 }
 
-/** The expression that gives a text again. */
+/** The expression that gives a text again, in a module that has `unpack`. */
 function unpacked({ text, pairs, firsts }) {
-    const at = `pairs['${firsts}'.indexOf(name[0]) * ${NAMES.length} + '${NAMES}'.indexOf(name[1])]`;
-    const unpack = `(packed, pairs) => {
-        const known = {};
-        const whole = (text) => text.replace(/[${firsts}][^]/g, (name) => (known[name] ??= whole(${at})));
-        return whole(packed);
-    }`;
-    return `(${unpack})(${JSON.stringify(text)}, ${JSON.stringify(pairs)})`;
+    return `unpack(${JSON.stringify(text)}, ${JSON.stringify(pairs)}, '${firsts}')`;
 }
 
-/** A name is one of these and one of the next: of the first, those that the text itself does not hold. */
-const FIRSTS = ['~', '&'];
-const NAMES = 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#%&()*+,-./:;<=>?@[]^_{|}';
+function withUnpack(contents) {
+    return `import { unpack } from 'unpack';\n${contents}`;
+}
+
+/** A name is one of these and one of the next: of the first, those that the text itself does not hold. No quotes and backslashes: those take two signs. */
+const FIRSTS = ['~', '&', '|', '^', '$', '`'];
+const NAMES = 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789!#%&()*+,-./:;<=>?@[]^_{|} ~$`';
+
+/** Puts the pieces in the place of their names; once in a bundle, for all that is packed there. */
+const unpackModule = `const seconds = ${JSON.stringify(NAMES)};
+export function unpack(packed, pairs, firsts) {
+    const known = {};
+    const name = new RegExp('[' + firsts.replace('^', '\\\\^') + '][^]', 'g');
+    const piece = ([first, second]) => pairs[firsts.indexOf(first) * seconds.length + seconds.indexOf(second)];
+    const whole = (text) => text.replace(name, (each) => (known[each] ??= whole(piece(each))));
+    return whole(packed);
+}`;
 
 function packed(all) {
     const firsts = FIRSTS.filter((sign) => !all.some((piece) => piece.includes(sign)));
