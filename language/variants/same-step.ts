@@ -34,7 +34,7 @@ export function knownAs(step: ast.Step): Known {
 }
 
 export function pointedAt(at: ast.StepAt): Known {
-    const of = (at.carved ?? at.pocket ?? at.blank ?? at.routine)?.$refText ?? at.text;
+    const of = (at.carved ?? at.pocket ?? at.relief ?? at.blank ?? at.routine)?.$refText ?? at.text;
     return { kind: at.kind, of, nth: at.nth, called: at.called };
 }
 

@@ -259,7 +259,7 @@ export const constructs: readonly Construct[] = [
         'Inlay',
         'inlay',
         'possible',
-        'Turns the relief over and glues it into the pocket.',
+        'Glues a veneer half, turned over, or a cut-out part into its pocket; a part is turned over where `mirror` says so.',
         'inlay relief into pocket { clearance 0.05 mm  glue wood-glue }',
         'inlay ${1:relief} into ${2:pocket} {\n\tclearance ${3:0.05 mm}\n\tglue ${4:wood-glue}\n\tmarks ${5:3}\n}',
     ),

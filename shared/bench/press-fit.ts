@@ -67,7 +67,7 @@ export function pressFit(
         bottoms,
         seam: Math.max(0, space - closedBy(insertion)),
         closing: closedBy(depth),
-        leastClearance: needed,
+        leastClearance: Math.max(0, needed),
     };
 }
 

@@ -1,6 +1,6 @@
 import { doseField } from '../burn/dose-field';
-import { depthAtShare } from '../burn/outline-pass';
 import { bounds } from '../geometry/measure';
+import { depthByShare } from './half-edge';
 import type { LowerFloor, PressHalves } from './virtual-press';
 
 /** Both halves pressed together, cut along a horizontal; heights in mm above the board's face. */
@@ -46,14 +46,16 @@ export function pressSection(halves: PressHalves, insertion: number, y: number):
     };
     const boardAt = lowered(floors, halves.pocket.sigma);
     const veneerAt = lowered(halves.veneer.lower ?? [], halves.veneer.sigma);
+    const depthIn = depthByShare(halves.pocket);
+    const depthOver = depthByShare(halves.veneer);
     const board = new Line();
     const pieces: Line[] = [];
     let piece: Line | undefined;
     for (let column = half; column < grid.columns - half; column++) {
         const at = half * grid.columns + column;
         const x = grid.x + (column + 0.5) * cell;
-        board.add(x, -Math.max(0, boardAt(at, depthAtShare(halves.pocket, dug.part[at]!) - sunk)));
-        const away = Math.max(0, veneerAt(at, depthAtShare(halves.veneer, 1 - stands.part[at]!)));
+        board.add(x, -Math.max(0, boardAt(at, depthIn.at(dug.part[at]!) - sunk)));
+        const away = Math.max(0, veneerAt(at, depthOver.at(1 - stands.part[at]!)));
         if (stands.part[at]! > 1e-6 && away < halves.thickness) {
             if (piece === undefined) {
                 piece = new Line();

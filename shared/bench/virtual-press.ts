@@ -1,23 +1,17 @@
-import { depthOf } from '../burn/dose';
-import { depthAtShare, type EdgeBurn } from '../burn/outline-pass';
+import { normalCumulative } from '../burn/distributions';
 import { FOOT } from '../burn/wall';
 import { bounds } from '../geometry/measure';
 import type { Bounds, Region } from '../geometry/region';
 import { BlurredStrips, runsWhere } from './blurred-strips';
 import { type EdgeBlocks, edgeBlocks } from './edge-blocks';
+import { type DepthByShare, deepestOf, depthByShare, type HalfEdge, isSound } from './half-edge';
 import { type MapCells, ReachMap } from './reach-map';
-
-/** How the laser burns one half. */
-export interface Burning extends EdgeBurn {
-    /** Standard deviation of the beam's profile, mm. */
-    readonly sigma: number;
-}
 
 export interface PressHalves {
     /** In the coordinates in which the halves meet: what is burnt of the board. */
-    readonly pocket: Burning & { readonly region: Region };
+    readonly pocket: HalfEdge & { readonly region: Region };
     /** Turned over and laid where it goes in: what is left standing of the veneer. All around it is burnt; `lower` where that is deeper. */
-    readonly veneer: Burning & { readonly standing: Region; readonly lower?: readonly LowerFloor[] };
+    readonly veneer: HalfEdge & { readonly standing: Region; readonly lower?: readonly LowerFloor[] };
     /** Thickness of what stands of the veneer, mm. */
     readonly thickness: number;
     /** Glue film under it, mm. */
@@ -92,11 +86,12 @@ const dark = 1e-6;
 export function virtualPress(halves: PressHalves, tell: (part: number) => void = () => {}): Pressed | undefined {
     const box = bounds(halves.veneer.standing);
     const { pocket, veneer, thickness } = halves;
-    const figures = [pocket.sigma, veneer.sigma, pocket.dose, veneer.dose, thickness];
-    if (box === undefined || !figures.every((value) => value > 0 && value < 1e6) || !(halves.film >= 0)) return undefined;
+    if (box === undefined || !isSound(pocket) || !isSound(veneer) || !(thickness > 0 && thickness < 1e6)) return undefined;
+    if (!(halves.film >= 0)) return undefined;
     const blocks = blocksOf(halves, box);
     if (blocks === undefined) return undefined;
-    const deepest = depthOf(pocket.law, pocket.dose, pocket.passes);
+    // In an opening a part is pushed in no further than until it is flush.
+    const deepest = 'lean' in pocket ? Math.min(deepestOf(pocket), thickness + (halves.sunk ?? 0)) : deepestOf(pocket);
     const { floors = [], sunk = 0, carries = 0 } = halves;
     const lowest = [floors, veneer.lower ?? []].map((places) => Math.max(0, ...places.map(({ more }) => more)));
     const map = new ReachMap(box, deepest + thickness + lowest[0]! + lowest[1]!);
@@ -210,6 +205,7 @@ class SpotReader {
     private readonly away: DepthByShare;
     private readonly present: number;
     private readonly sanded: number;
+    private readonly seen: number | undefined;
 
     constructor(
         halves: PressHalves,
@@ -222,6 +218,7 @@ class SpotReader {
         // Burnt through, there is no veneer left to touch anything.
         this.present = Math.min(halves.thickness * (1 - 1e-3), halves.thickness - 1e-4);
         this.sanded = halves.sanded;
+        this.seen = shareSeen(halves);
     }
 
     /** @param lower and `higher`: how much lower the floors of pocket and veneer lie than the burns alone leave them, mm */
@@ -230,8 +227,13 @@ class SpotReader {
         const pocket = Math.max(0, this.dug.at(dug) + lower);
         const away = Math.max(0, this.away.at(1 - stands) + higher);
         const there = stands > dark && away < this.present;
-        if (pocket > this.sanded) this.map.addOpening(there ? away : Number.POSITIVE_INFINITY, this.area);
+        if (pocket > this.sanded) this.map.addOpening(there && this.isSeen(stands) ? away : Number.POSITIVE_INFINITY, this.area);
         if (there) this.map.add(x, y, pocket + away, this.area, stands >= 0.5);
+    }
+
+    /** Whether what stands here reaches up to the face that is seen in the end: a part that lies face up is narrower there. */
+    private isSeen(stands: number): boolean {
+        return this.seen === undefined || stands >= this.seen;
     }
 
     readPlain(x: number, y: number, size: number, dug: boolean, stands: boolean, lower: number, higher: number): void {
@@ -242,31 +244,12 @@ class SpotReader {
     }
 }
 
-/** Depth along the share of a wide area's dose. */
-interface DepthByShare {
-    /** The share up to which nothing is dug. */
-    readonly rim: number;
-    at(share: number): number;
-}
-
-/** Shares between which the depth is taken as straight, where a line along the edge bends it. */
-const SHARES = 4096;
-
-function depthByShare(burning: Burning): DepthByShare {
-    const { law, dose, passes, line } = burning;
-    const full = depthOf(law, dose, passes);
-    const rim = full > 0 ? law.threshold / dose : 1;
-    const slope = full > 0 ? full / (1 - rim) : 0;
-    if (line === undefined) return { rim, at: (share) => slope * Math.max(0, share - rim) };
-    const depths = Float64Array.from({ length: SHARES + 2 }, (_, k) => depthAtShare(burning, Math.min(1, k / SHARES)));
-    return {
-        rim: Math.max(0, depths.findIndex((depth) => depth > 0) - 1) / SHARES,
-        at(share) {
-            const place = Math.min(1, Math.max(0, share)) * SHARES;
-            const k = Math.floor(place);
-            return depths[k]! + (place - k) * (depths[k + 1]! - depths[k]!);
-        },
-    };
+/** Share of what stands from which on a part that lies face up reaches the face that is seen in the end, once it lies as deep as it can. */
+function shareSeen({ pocket, veneer, thickness, sanded }: PressHalves): number | undefined {
+    if (!('lean' in veneer) || !(veneer.faceUp && veneer.lean > 0)) return undefined;
+    const level = Math.min(deepestOf(pocket), thickness) - sanded;
+    const out = veneer.tight + veneer.lean * (1 - Math.min(1, Math.max(0, level / thickness)));
+    return normalCumulative(-out / veneer.sigma);
 }
 
 function concluded(map: ReachMap, { sanded }: PressHalves, seat: number, coarse: boolean): Pressed {

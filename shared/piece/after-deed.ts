@@ -6,9 +6,7 @@ import {
     type Burn,
     burnColumn,
     type Column,
-    columnKey,
     hair,
-    hollowedFromBelow,
     hollowFloor,
     isGone,
     type Layer,
@@ -19,7 +17,8 @@ import {
     scorchDepth,
 } from './column';
 import { type Cell, type Face, type Met, settledFace } from './face';
-import { type Boxed, boxed, boxesMeet, halve, type Remembered, remainder, TooTangled, unite } from './partition';
+import { type Lay, laid, type Undercut, undercut, united } from './lay';
+import { type Boxed, boxed, boxesMeet, halve, type Remembered, remainder, TooTangled } from './partition';
 
 /** What a step does to a face. Regions in the blank's coordinates, mm. */
 export type Deed =
@@ -49,28 +48,8 @@ export type Deed =
           /** What stands above that, as a part of the whole hollow's depth. */
           readonly over: number;
       }
-    | {
-          readonly do: 'lay';
-          readonly step: number;
-          readonly pocket: number;
-          readonly region: Region;
-          /** The floor that carries it, mm below the first face; where the floor is deeper it hangs over a hollow. */
-          readonly floor: Interval;
-          readonly sheet: string;
-          readonly veneer: Interval;
-          readonly glue: string;
-          readonly film: Interval;
-          /** The blank whose backing comes with it and lies on top. */
-          readonly foil?: string;
-      }
-    | {
-          readonly do: 'undercut';
-          /** The step that has laid the veneer. */
-          readonly step: number;
-          /** Where its side that went down had been burnt, and how deep, mm. */
-          readonly region: Region;
-          readonly more: number;
-      }
+    | Lay
+    | Undercut
     | { readonly do: 'join'; readonly into: string }
     | { readonly do: 'mark'; readonly step: number; readonly region: Region; readonly through: boolean }
     | { readonly do: 'sand'; readonly below: Interval; readonly flush: boolean }
@@ -284,49 +263,6 @@ function filled(column: Column, level: Interval, fill: Extract<Deed, { do: 'fill
     return { ...rest, top: exactly(column.top.value - height), layers: [layer, ...column.layers] };
 }
 
-function laid(face: Face, lay: Extract<Deed, { do: 'lay' }>, memo: Remembered): Face {
-    const whole = boxed(lay.region);
-    if (whole === undefined) return face;
-    const cells = face.cells.flatMap((cell): Cell[] => {
-        if (!cell.column.digs.some(({ step }) => step === lay.pocket) || !boxesMeet(cell.box, whole.box)) return [cell];
-        const { inside, outside } = halve(cell.region, lay.region, memo);
-        const inner = boxed(inside);
-        if (inner === undefined) return [cell];
-        const outer = boxed(outside);
-        const rest = outer === undefined ? [] : [{ ...outer, column: cell.column }];
-        return [...rest, { ...inner, column: withVeneer(cell.column, lay) }];
-    });
-    return { ...face, cells: united(cells, face.bare, memo) };
-}
-
-function withVeneer(column: Column, { step, floor, glue, film, sheet, veneer, foil }: Extract<Deed, { do: 'lay' }>): Column {
-    const hollow: Layer = { kind: 'air', name: 'hollow', down: column.top, step };
-    const bridged =
-        isGone(column) || column.top.value <= floor.value + hair
-            ? column
-            : { ...column, top: floor, layers: [hollow, ...column.layers] };
-    const glued = layOn(bridged, { kind: 'glue', name: glue, step }, film);
-    const veneered = layOn(glued, { kind: 'wood', name: sheet, step }, veneer);
-    return foil === undefined ? veneered : layOn(veneered, { kind: 'foil', name: foil, step }, exactly(0));
-}
-
-/** A veneer that has just been laid hangs over hollows where it was burnt from below. */
-function undercut(face: Face, { step, region, more }: Extract<Deed, { do: 'undercut' }>, memo: Remembered): Face {
-    const whole = boxed(region);
-    if (whole === undefined) return face;
-    const cells = face.cells.flatMap((cell): Cell[] => {
-        const at = cell.column.layers.findIndex((layer) => layer.kind === 'wood' && layer.step === step);
-        if (at < 0 || !boxesMeet(cell.box, whole.box)) return [cell];
-        const { inside, outside } = halve(cell.region, region, memo);
-        const inner = boxed(inside);
-        if (inner === undefined) return [cell];
-        const outer = boxed(outside);
-        const rest = outer === undefined ? [] : [{ ...outer, column: cell.column }];
-        return [...rest, { ...inner, column: hollowedFromBelow(cell.column, at, more) }];
-    });
-    return { ...face, cells: united(cells, face.bare, memo) };
-}
-
 /** The face with each column changed; regions stay, but for those that have become equal. */
 function withColumns(face: Face, change: (column: Column) => Column, memo: Remembered): Face {
     const bare = change(face.bare);
@@ -335,18 +271,4 @@ function withColumns(face: Face, change: (column: Column) => Column, memo: Remem
         return column === cell.column ? cell : { ...cell, column };
     });
     return { ...face, bare, cells: united(cells, bare, memo) };
-}
-
-/** Cells with equal columns are one, and what is like the bare face is no cell. */
-function united(cells: readonly Cell[], bare: Column, memo: Remembered): Cell[] {
-    const plain = columnKey(bare);
-    const alike = new Map<string, Cell[]>();
-    for (const cell of cells) {
-        const key = columnKey(cell.column);
-        if (key === plain) continue;
-        const known = alike.get(key);
-        if (known === undefined) alike.set(key, [cell]);
-        else known.push(cell);
-    }
-    return [...alike.values()].map((same) => (same.length === 1 ? same[0]! : { ...unite(same, memo), column: same[0]!.column }));
 }

@@ -26,7 +26,7 @@ const largeShare = 0.1;
 /**
  * Whether the inside of a cut is a piece or a hole, and when the rest of the sheet is waste. A piece is what carries work; a hole
  * carries none and lies within another cut, or in a sheet that carries work beside it. A sheet without any work is cut for the
- * shapes themselves (own reasoning; nobody writes down which side is kept).
+ * shapes themselves (own reasoning; nobody writes down which side is kept). What an inlay lets in is a piece, and what it is let into a hole.
  */
 export function cutOutcome(
     laser: LaserPlan,
@@ -78,13 +78,25 @@ export function cutSides(
 function workOn(laser: LaserPlan, steps: readonly StepPlan[], sheet: number, memo: Memo) {
     const here = steps.flatMap((step) => (step.laser !== undefined && step.blank === laser.blank ? [step.laser] : []));
     const cuts = here.filter(({ step }) => step.kind === 'cut');
+    const said = saidByInlays(steps);
     const works = here.filter(({ step, through }) => step.kind === 'engrave' && !through).map(({ region }) => region);
     const names = [
-        ...cuts.map(({ region, step }) => `${memo.keyOf(region)} ${step.index}`),
+        ...cuts.map(({ region, step }) => `${memo.keyOf(region)} ${step.index} ${said.get(step.name) ?? ''}`),
         ...works.map((work) => memo.keyOf(work)),
     ];
     const key = `${names.join(' ')} ${sheet}`;
-    return { works, key, judged: () => memo.get('cuts-judged', key, () => judge(cuts, works, sheet)) };
+    return { works, key, judged: () => memo.get('cuts-judged', key, () => judge(cuts, works, sheet, said)) };
+}
+
+/** Which cuts the inlays of a recipe name, by whether their inside is the piece that is let in. */
+function saidByInlays(steps: readonly StepPlan[]): ReadonlyMap<string, boolean> {
+    const said = new Map<string, boolean>();
+    for (const { step } of steps) {
+        if (step.kind !== 'inlay') continue;
+        said.set(step.pocket.value ?? '', false);
+        said.set(step.relief.value ?? '', true);
+    }
+    return said;
 }
 
 interface Enclosed {
@@ -138,11 +150,18 @@ function asOne(parts: readonly Enclosed[], taken: Taken): Region {
     return rings.length === 0 ? emptyRegion : { rings };
 }
 
-function judge(cuts: readonly LaserPlan[], works: readonly Region[], sheet: number): Enclosed[] {
+function judge(
+    cuts: readonly LaserPlan[],
+    works: readonly Region[],
+    sheet: number,
+    said: ReadonlyMap<string, boolean>,
+): Enclosed[] {
     const found = cuts.flatMap(({ region, step }) =>
         islands(region).flatMap((island) => {
             const box = bounds(island);
-            return box === undefined ? [] : [{ step: step.index, region: island, box, size: area(island) }];
+            return box === undefined
+                ? []
+                : [{ step: step.index, said: said.get(step.name), region: island, box, size: area(island) }];
         }),
     );
     const shares = found.map((one) => works.reduce((most, work) => Math.max(most, shareInside(work, one)), 0));
@@ -151,7 +170,10 @@ function judge(cuts: readonly LaserPlan[], works: readonly Region[], sheet: numb
         (one, i) => shares[i]! >= mostOfIt || (!around[i] && shares[i]! >= someOfIt && one.size >= largeShare * sheet),
     );
     const beside = works.some((work) => !found.some((one, i) => carries[i] && shareInside(work, one) >= someOfIt));
-    return found.map((one, i) => ({ ...one, isPiece: carries[i]! || (!around[i] && !beside && works.length === 0) }));
+    return found.map((one, i) => ({
+        ...one,
+        isPiece: one.said ?? (carries[i]! || (!around[i] && !beside && works.length === 0)),
+    }));
 }
 
 /** Places asked across a shape each way, and how many of its corners. */

@@ -18,6 +18,8 @@ export interface LaserPlan {
     readonly line?: Region;
     /** Of a cut, how wide the beam parts the sheet. */
     readonly kerf?: KerfWidth;
+    /** Of a cut, how much larger all round than its opening a part may be drawn that still goes in, as the coupon's clearance ladder found it, mm. */
+    readonly fits?: number;
     /** The way of a cut's beam beside the drawn edge, in the waste; absent where it follows the edge itself. */
     readonly cutLine?: CutLine;
     /** What of it burns whole, where pictures burn as dots: the region holds wherever a dot may lie. */

@@ -15,7 +15,7 @@ import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
 import type { BlankPlan, InlayPlan, StepPlan } from './plan';
 import { planFill, pouredHeight } from './plan-fill';
-import { stackAndFit, turnedOver } from './plan-inlay';
+import { onPocket, stackAndFit } from './plan-inlay';
 import { hollowIn, seatIn } from './receiving-place';
 import { stepKey } from './step-key';
 import { fillTimes } from './step-times';
@@ -191,7 +191,11 @@ function letIn(step: Inlay, inlay: InlayPlan, face: Face, doing: Doing): Deed[] 
     const relief = doing.blanks.find(({ name }) => name === reliefLaser.blank);
     const backed = relief !== undefined && relief.blank.backing !== 'none';
     const floor = seatIn(doing.faces, inlay, doing.memo)?.floor;
-    const stopped = fit === undefined || fit.bottoms ? undefined : add(face.level, add(exactly(fit.insertion), film));
+    const isOpening = inlay.pocket.kind === 'cut';
+    // In an opening a part that is thinner than the board is held level with its face.
+    const isHeld = isOpening && fit !== undefined && floor !== undefined && veneer.value < floor.value - face.level.value;
+    const isStopped = fit !== undefined && (!fit.bottoms || isHeld);
+    const stopped = isStopped ? add(face.level, add(exactly(fit.insertion), film)) : undefined;
     return [
         {
             do: 'lay',
@@ -203,11 +207,18 @@ function letIn(step: Inlay, inlay: InlayPlan, face: Face, doing: Doing): Deed[] 
             veneer,
             glue: step.glue?.name ?? 'glue',
             film,
+            ...(isOpening ? { opening: true } : {}),
             ...(backed ? { foil: reliefLaser.blank } : {}),
         },
         ...half.hollows.map(
             ({ region, more }) =>
-                ({ do: 'undercut', step: step.index, region: turnedOver(region, inlay, doing.memo), more }) as const,
+                ({
+                    do: 'undercut',
+                    step: step.index,
+                    region: onPocket(region, inlay, doing.memo),
+                    more,
+                    ...(inlay.turnedOver ? {} : { above: true as const }),
+                }) as const,
         ),
     ];
 }

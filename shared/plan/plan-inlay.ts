@@ -1,6 +1,5 @@
-import { type PressFit, pressFit, type WallShape } from '../bench/press-fit';
+import { type PressFit, pressFit } from '../bench/press-fit';
 import { inlayStack } from '../bench/stack';
-import { FOOT, wallShape } from '../burn/wall';
 import { intersect, subtract, union } from '../geometry/boolean';
 import { bounds } from '../geometry/measure';
 import { grow } from '../geometry/offset';
@@ -9,7 +8,8 @@ import { rectangle } from '../geometry/shapes';
 import { symmetryOf } from '../geometry/symmetry';
 import { mirror, translate } from '../geometry/transform';
 import { exactly, type Interval, intervalOf } from '../quantity/interval';
-import type { Engrave, Inlay } from '../recipe/step';
+import type { Inlay } from '../recipe/step';
+import { halfWall, openingWall } from './cut-half';
 import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
 import type { InlayPlan } from './plan';
@@ -38,8 +38,9 @@ export function planInlay(step: Inlay, halves: Halves): InlayPlan {
         return { mirror: found.mirror.symmetric, mirrorResidual: found.mirror.residual, turns: found.rotation.order };
     });
     return {
-        relief: relief.step as Engrave,
-        pocket: pocket.step as Engrave,
+        relief: relief.step,
+        pocket: pocket.step,
+        turnedOver: isTurnedOver(relief, pocket),
         reliefLaser: relief,
         pocketLaser: pocket,
         ...meet,
@@ -58,19 +59,21 @@ export function stackAndFit(
     depth = pocket.depth,
 ): Pick<InlayPlan, 'clearance' | 'gap' | 'film' | 'below' | 'half' | 'veneer' | 'stack' | 'fit'> {
     const clearance = Math.max(0, step.clearance?.value ?? 0);
-    const gap = clearance + (relief.step.offset?.value ?? 0) + (pocket.step.offset?.value ?? 0);
-    const film = step.glue?.film === undefined ? (step.glue === undefined ? exactly(0) : usualFilm) : intervalOf(step.glue.film);
+    const gap = clearance + gapOf(relief, 'half') + gapOf(pocket, 'pocket');
+    const film = filmOf(step, pocket);
     const { veneer, rise } = half;
+    const faceUp = !isTurnedOver(relief, pocket);
+    const seated = depth === undefined || pocket.step.kind === 'engrave' ? depth : flushIn(depth, veneer);
     const fitAt = (down: Interval): PressFit => {
         const seat = seatOf(pocket, down.value - film.value, veneer);
         const thickness = veneer?.value;
-        const key = [gap, seat, below.value, thickness, rise?.value, wallKey(pocket), wallKey(relief)].join(' ');
+        const key = [gap, seat, below.value, thickness, rise?.value, wallKey(pocket), wallKey(relief), faceUp].join(' ');
         // Tried out with many figures, of which most leave it as it is.
         return memo.get('press-fit', key, () =>
             pressFit(
                 gap,
                 { seat, sanded: below.value, ...(thickness === undefined ? {} : { thickness }) },
-                { pocket: pocketWall(pocket), veneer: veneerWall(relief, half) },
+                { pocket: openingWall(pocket), veneer: halfWall(relief, half, faceUp) },
             ),
         );
     };
@@ -81,9 +84,34 @@ export function stackAndFit(
         below,
         half,
         ...(veneer === undefined ? {} : { veneer }),
-        ...(depth === undefined || veneer === undefined ? {} : { stack: inlayStack(veneer, depth, film, below, rise) }),
+        ...(seated === undefined || veneer === undefined ? {} : { stack: inlayStack(veneer, seated, film, below, rise) }),
         ...(depth === undefined ? {} : { fit: fitAt(depth) }),
     };
+}
+
+/** Parts that burn veneer away go in face down, whatever is mirrored: their art has to be. Those cut out may lie either way up. */
+export function isTurnedOver(relief: LaserPlan, pocket: LaserPlan): boolean {
+    const isOdd = ({ step }: LaserPlan): boolean => step.mirror.length % 2 === 1;
+    return relief.step.kind === 'engrave' || isOdd(relief) !== isOdd(pocket);
+}
+
+/** Nothing lies under a part in an opening: what glues it is on its edge. */
+function filmOf({ glue }: Inlay, pocket: LaserPlan): Interval {
+    if (glue === undefined || pocket.step.kind === 'cut') return exactly(0);
+    return glue.film === undefined ? usualFilm : intervalOf(glue.film);
+}
+
+/** In an opening a part lies on what the board lies on, or, where it is thinner, is held level with the face. */
+function flushIn(depth: Interval, part: Interval | undefined): Interval {
+    return part !== undefined && part.value < depth.value ? part : depth;
+}
+
+/** What a half adds to the gap beside the clearance: its offset, and the kerf where its beam follows the line itself; mm. */
+function gapOf({ step, kerf, cutLine }: LaserPlan, side: 'half' | 'pocket'): number {
+    const offset = step.offset?.value ?? 0;
+    if (step.kind === 'engrave') return offset;
+    const beyond = cutLine === undefined && step.kerfOff !== undefined ? (kerf?.face.value ?? 0) / 2 : 0;
+    return beyond + (side === 'pocket' ? offset : -offset);
 }
 
 /** Where the pocket has no floor, the veneer is pushed in until it is flush; mm. */
@@ -91,26 +119,11 @@ function seatOf({ through }: LaserPlan, seat: number, veneer: Interval | undefin
     return through && veneer !== undefined ? Math.min(seat, veneer.value) : seat;
 }
 
-function wallKey({ wall }: LaserPlan): string {
+function wallKey({ wall, step, kerf, depth: thickness, fits }: LaserPlan): string {
+    if (step.kind === 'cut') return ['cut', kerf?.face.value, kerf?.back.value, thickness?.value, fits].join(' ');
     if (wall === undefined) return 'upright';
     const { depth, rim, sigma, line } = wall;
     return [depth, rim, sigma, line?.peak, line?.gain].join(' ');
-}
-
-/** Upright where settings or spot are not known. */
-function pocketWall({ wall }: LaserPlan): WallShape {
-    return wall === undefined ? () => 0 : wallShape(wall);
-}
-
-/**
- * What is left around a veneer's parts lies on the board: no clearance lets that in. Where other burns along the same edge have made
- * it deeper, the wall is as much steeper (own reasoning: shares of the dose are the same for all of them).
- */
-export function veneerWall({ wall }: LaserPlan, { rise, veneer }: VeneerHalf): WallShape {
-    const deep = (rise ?? veneer)?.value ?? 0;
-    const inset = wall === undefined ? () => 0 : wallShape({ ...wall, depth: Math.max(wall.depth, deep) });
-    const most = rise === undefined ? Number.POSITIVE_INFINITY : rise.value + FOOT;
-    return (depth) => (depth > most ? Number.POSITIVE_INFINITY : inset(depth));
 }
 
 /** Two offsets of the same curve come out the same to within this, mm. */
@@ -125,8 +138,7 @@ type Meeting = Pick<InlayPlan, 'standing' | 'turned' | 'fits' | 'collides' | 'em
 function layOver(relief: LaserPlan, pocket: LaserPlan, memo: Memo): Meeting {
     // Remembered apart: whoever types at the pocket changes nothing of the relief.
     const standing = memo.get('standing', keyOfRelief(relief, memo), () => standingOf(relief));
-    const { axis, x, y } = turningOf(relief, pocket);
-    const turned = memo.get('turned', `${memo.keyOf(standing)} ${axis} ${x} ${y}`, () => translate(mirror(standing, axis), x, y));
+    const turned = laidOver(standing, relief, pocket, memo);
     return memo.get('meeting', `${memo.keyOf(turned)} ${memo.keyOf(pocket.region)}`, () => ({
         standing,
         turned,
@@ -136,10 +148,17 @@ function layOver(relief: LaserPlan, pocket: LaserPlan, memo: Memo): Meeting {
     }));
 }
 
-/** A place of a veneer half as it comes to lie on the pocket's blank. */
-export function turnedOver(region: Region, { reliefLaser, pocketLaser }: InlayPlan, memo: Memo): Region {
-    const { axis, x, y } = turningOf(reliefLaser, pocketLaser);
-    return memo.get('turned', `${memo.keyOf(region)} ${axis} ${x} ${y}`, () => translate(mirror(region, axis), x, y));
+/** A place of a half as it comes to lie on the pocket's blank: turned over, or moved alone where it goes in face up. */
+export function onPocket(region: Region, { reliefLaser, pocketLaser }: InlayPlan, memo: Memo): Region {
+    return laidOver(region, reliefLaser, pocketLaser, memo);
+}
+
+function laidOver(region: Region, relief: LaserPlan, pocket: LaserPlan, memo: Memo): Region {
+    const { axis, x, y } = turningOf(relief, pocket);
+    const over = isTurnedOver(relief, pocket);
+    return memo.get('turned', `${memo.keyOf(region)} ${over ? axis : 'face up'} ${x} ${y}`, () =>
+        translate(over ? mirror(region, axis) : region, x, y),
+    );
 }
 
 /** How the relief's blank comes to lie on the pocket's: mirrored about an upright, then moved; mm. */
@@ -160,10 +179,11 @@ export function boundariesOf(laser: LaserPlan, memo: Memo): Region[] {
 
 /**
  * What the laser leaves of the veneer on its backing. With an inverse that is all inside the
- * boundary which was not burnt; art that was not inverted leaves the sheet around it, of which
+ * boundary which was not burnt; of a cut, what it encloses; art that was not inverted leaves the sheet around it, of which
  * only the frame within the art's own reach would meet the board.
  */
 function standingOf(relief: LaserPlan): Region {
+    if (relief.step.kind === 'cut') return relief.region;
     const inverse = relief.placed.filter((placed) => placed.inverse);
     if (inverse.length === 0) return withoutArt(relief);
     const axis = relief.mirrorAxis;
@@ -195,5 +215,5 @@ function keyOfRelief(relief: LaserPlan, memo: Memo): string {
     const drawn = relief.placed.map(({ inverse, boundary, region }) =>
         inverse ? `inverse ${memo.keyOf(boundary ?? region)}` : 'as drawn',
     );
-    return `${memo.keyOf(relief.region)} ${relief.mirrorAxis ?? ''} ${relief.edge} ${drawn.join(' ')}`;
+    return `${relief.step.kind} ${memo.keyOf(relief.region)} ${relief.mirrorAxis ?? ''} ${relief.edge} ${drawn.join(' ')}`;
 }

@@ -55,7 +55,7 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         recipe,
         table,
     );
-    const wall = wallOfStep(solved, recipe, { ...table, line: lineOf(outline) });
+    const wall = step.kind === 'cut' ? undefined : wallOfStep(solved, recipe, { ...table, line: lineOf(outline) });
     const edge = (step.offset?.value ?? 0) + halfClearance(step, recipe, wall);
     const scanAngle = scanAngleOf(step, table.blank.grain);
     const pictures = picturesOf(step, placed, { pitch: pitchOf(step, solved), angle: scanAngle, axis }, table);
@@ -86,7 +86,7 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         outlinePasses,
         ...(outline === undefined ? {} : { outline }),
         ...(focus === undefined ? {} : { focus }),
-        taper: wall?.taper ?? 0,
+        taper: wall?.taper ?? taperOfCut(solved),
         growth: wall?.growth ?? 0,
         ...(wall === undefined ? {} : { wall: wall.profile, finest: { slot: wall.slot, rib: wall.rib } }),
         edge,
@@ -196,7 +196,7 @@ export function laserFigures(
     if (followsOutline(step))
         return { ...drawn, step, ...solved, ...strongestAlong(laser.line ?? laser.region, solved, recipe, table) };
     const outline = outlineOfStep(step, solved, laser.whole ?? laser.region, recipe, table);
-    const wall = wallOfStep(solved, recipe, { ...table, line: lineOf(outline) });
+    const wall = step.kind === 'cut' ? undefined : wallOfStep(solved, recipe, { ...table, line: lineOf(outline) });
     const focus = focusOfPasses(step, solved, recipe.laser);
     return {
         ...drawn,
@@ -204,7 +204,7 @@ export function laserFigures(
         ...solved,
         ...(outline === undefined ? {} : { outline }),
         ...(focus === undefined ? {} : { focus }),
-        taper: wall?.taper ?? 0,
+        taper: wall?.taper ?? taperOfCut(solved),
         growth: wall?.growth ?? 0,
         ...(wall === undefined ? {} : { wall: wall.profile, finest: { slot: wall.slot, rib: wall.rib } }),
     };
@@ -272,12 +272,22 @@ function axisOf(placed: readonly PlacedArt[]): number {
 /** How far the edge of an inlay's half is drawn outwards for its clearance, mm: what the beam takes by itself counts. */
 function halfClearance(step: Engrave | Cut, recipe: Recipe, wall: Wall | undefined): number {
     const clearance = clearanceOf(step, recipe);
-    return clearance === undefined ? 0 : clearance / 2 - (wall?.growth ?? 0);
+    return clearance === undefined ? 0 : shareOf(step, clearance, recipe) - (wall?.growth ?? 0);
+}
+
+/** Lean of the walls of a cut, whose kerf narrows towards the back; rad. Of what is no cut none is known. */
+function taperOfCut({ kerf, depth }: Solved): number {
+    return kerf === undefined || depth === undefined ? 0 : Math.atan2((kerf.face.value - kerf.back.value) / 2, depth.value);
+}
+
+/** What a half gives of the clearance, outwards from what is drawn of it: a part that is cut out becomes smaller by it. */
+function shareOf({ kind, name }: Engrave | Cut, clearance: number, { steps }: Recipe): number {
+    const isPart = kind === 'cut' && steps.some((step) => step.kind === 'inlay' && step.relief.value === name);
+    return isPart ? -clearance / 2 : clearance / 2;
 }
 
 /** The clearance that an inlay asks of this half; undefined for a step that no inlay uses. */
 function clearanceOf(step: Engrave | Cut, recipe: Recipe): number | undefined {
-    if (step.kind !== 'engrave') return undefined;
     const inlay = recipe.steps.find(
         (other): other is Inlay =>
             other.kind === 'inlay' && (other.relief.value === step.name || other.pocket.value === step.name),

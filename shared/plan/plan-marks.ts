@@ -31,7 +31,14 @@ export function layMarks(steps: StepPlan[], bench: Bench): void {
         const wanted = step.kind === 'inlay' ? (step.marks?.value ?? 0) : 0;
         const reliefBlank = bench.blanks.get(inlay?.reliefLaser.blank ?? '');
         const pocketBlank = bench.blanks.get(inlay?.pocketLaser.blank ?? '');
-        if (inlay === undefined || wanted < 1 || reliefBlank === undefined || pocketBlank === undefined) continue;
+        if (
+            inlay === undefined ||
+            inlay.relief.kind === 'cut' ||
+            wanted < 1 ||
+            reliefBlank === undefined ||
+            pocketBlank === undefined
+        )
+            continue;
         if (reliefBlank.size === undefined || pocketBlank.size === undefined) continue;
         const sheets = { relief: { x: 0, y: 0, ...reliefBlank.size }, pocket: { x: 0, y: 0, ...pocketBlank.size } };
         const found = findMarks({ inlay, index, wanted, sheets }, steps, bench.memo);

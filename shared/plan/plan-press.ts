@@ -1,15 +1,17 @@
-import { type Burning, type Pressed, type PressHalves, virtualPress } from '../bench/virtual-press';
+import { cutEdge, type HalfEdge } from '../bench/half-edge';
+import { type Pressed, type PressHalves, virtualPress } from '../bench/virtual-press';
 import { spotOf } from '../burn/beam';
 import { doseOf, sigmaOf } from '../burn/dose';
 import type { DepthLaw } from '../burn/law';
 import { hollowFloor } from '../piece/column';
 import type { Cell } from '../piece/face';
 import type { Recipe } from '../recipe/recipe';
+import { leanOf, tightnessOf } from './cut-half';
 import { depthLaw } from './depth-law';
 import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
 import type { InlayPlan, Plan } from './plan';
-import { turnedOver } from './plan-inlay';
+import { onPocket } from './plan-inlay';
 import { lineOf } from './plan-outline';
 import { cellsCarrying, cellsUnder } from './receiving-place';
 
@@ -20,16 +22,17 @@ export function halvesOf(plan: Plan, step: number, memo: Memo): PressHalves | un
     if (inlay?.veneer === undefined || spot === undefined) return undefined;
     const sigma = sigmaOf(spot.diameter);
     const { pocketLaser, reliefLaser, turned, film, veneer, below, half } = inlay;
-    const pocket = burningOf(plan, pocketLaser, sigma, memo);
-    const relief = burningOf(plan, reliefLaser, sigma, memo);
+    const pocket = edgeOf(plan, pocketLaser, sigma, memo);
+    const relief = edgeOf(plan, reliefLaser, sigma, memo, !inlay.turnedOver);
     if (pocket === undefined || relief === undefined) return undefined;
     return {
         pocket: { ...pocket, region: pocketLaser.region },
         veneer: {
             ...relief,
             standing: turned,
-            lower: [...half.lower, ...half.hollows].map(({ region, more }) => ({
-                region: turnedOver(region, inlay, memo),
+            // What is burnt into the face of a part that lies face up is in nobody's way.
+            lower: (inlay.turnedOver ? [...half.lower, ...half.hollows] : []).map(({ region, more }) => ({
+                region: onPocket(region, inlay, memo),
                 more,
             })),
         },
@@ -88,7 +91,12 @@ export function pressAll(plan: Plan, memo: Memo): ReadonlyMap<number, Pressed> {
     return all;
 }
 
-function burningOf(plan: Plan, laser: LaserPlan, sigma: number, memo: Memo): Burning | undefined {
+function edgeOf(plan: Plan, laser: LaserPlan, sigma: number, memo: Memo, faceUp = false): HalfEdge | undefined {
+    if (laser.step.kind === 'cut') {
+        const thickness = laser.depth?.value;
+        if (thickness === undefined) return undefined;
+        return cutEdge({ thickness, lean: leanOf(laser), tight: tightnessOf(laser), faceUp }, sigma);
+    }
     if (laser.settings === undefined) return undefined;
     const line = lineOf(laser.outline);
     const { passes } = laser.settings;
@@ -96,7 +104,9 @@ function burningOf(plan: Plan, laser: LaserPlan, sigma: number, memo: Memo): Bur
     return { law, sigma, dose: doseOf(laser.settings), passes, ...(line === undefined ? {} : { line }) };
 }
 
-function numbersOf({ law, sigma, dose, passes, line }: Burning): number[] {
+function numbersOf(edge: HalfEdge): number[] {
+    if ('lean' in edge) return [edge.thickness, edge.lean, edge.tight, Number(edge.faceUp), edge.sigma];
+    const { law, sigma, dose, passes, line } = edge;
     return [law.threshold, law.energy, law.fade, sigma, dose, passes, line?.dose ?? 0, line?.passes ?? 0];
 }
 

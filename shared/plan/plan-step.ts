@@ -1,7 +1,7 @@
 import { sandingSequence } from '../bench/sanding-sequence';
 import { atLeast, exactly, type Interval, intervalOf } from '../quantity/interval';
 import type { ArtSource, Recipe } from '../recipe/recipe';
-import type { Engrave, Inlay, Sand, Step } from '../recipe/step';
+import type { Cut, Engrave, Inlay, Sand, Step } from '../recipe/step';
 import type { Memo } from './memo';
 import type { ArtState, BlankPlan, SandPlan, StepPlan } from './plan';
 import { hollowOf, planFill } from './plan-fill';
@@ -68,8 +68,8 @@ function carved(name: string | undefined, bench: Bench): StepPlan | undefined {
 }
 
 function inlayOf(step: Inlay, bench: Bench): Partial<StepPlan> {
-    const relief = carved(step.relief.value, bench);
-    const pocket = carved(step.pocket.value, bench);
+    const relief = burntOrCut(step.relief.value, bench);
+    const pocket = burntOrCut(step.pocket.value, bench);
     if (relief?.laser === undefined || pocket?.laser === undefined) {
         const name = relief?.laser === undefined ? step.relief.value : step.pocket.value;
         return { ...onBlank(pocket?.blank), unplanned: missing(name, bench) };
@@ -86,11 +86,19 @@ function inlayOf(step: Inlay, bench: Bench): Partial<StepPlan> {
     };
 }
 
+function burntOrCut(name: string | undefined, bench: Bench): StepPlan | undefined {
+    return name === undefined ? undefined : bench.done.find(({ step }) => isCarved(step) && step.name === name);
+}
+
+function isCarved(step: Step): step is Engrave | Cut {
+    return step.kind === 'engrave' || step.kind === 'cut';
+}
+
 /** Why a step that builds on an earlier one has nothing to build on. */
 function missing(name: string | undefined, bench: Bench): string {
     if (name === undefined) return 'what it builds on is not known';
-    const later = bench.recipe.steps.some((step) => step.kind === 'engrave' && step.name === name);
-    const planned = bench.done.some(({ step }) => step.kind === 'engrave' && step.name === name);
+    const later = bench.recipe.steps.some((step) => isCarved(step) && step.name === name);
+    const planned = bench.done.some(({ step }) => isCarved(step) && step.name === name);
     return later && !planned ? `${name} comes only after it` : `${name} could not be worked out`;
 }
 

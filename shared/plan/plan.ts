@@ -101,8 +101,12 @@ export interface FillPlan {
 }
 
 export interface InlayPlan {
-    readonly relief: Engrave;
-    readonly pocket: Engrave;
+    /** What goes in: burnt out of a veneer, or cut out of a sheet. */
+    readonly relief: Engrave | Cut;
+    /** What it goes into: a pocket, or a cut-through opening. */
+    readonly pocket: Engrave | Cut;
+    /** The half is turned over to go in: one of both is mirrored. Cut out and not mirrored, it goes in face up. */
+    readonly turnedOver: boolean;
     readonly reliefLaser: LaserPlan;
     readonly pocketLaser: LaserPlan;
     /** What is left standing of the veneer inside its boundary, as it lies under the laser. */

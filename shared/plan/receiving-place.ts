@@ -47,6 +47,11 @@ export interface Seat {
 export function seatIn(faces: Faces, inlay: InlayPlan, memo: Memo): Seat | undefined {
     const face = now(faces, inlay.pocketLaser.blank);
     if (face === undefined) return undefined;
+    if (inlay.pocket.kind === 'cut') {
+        // What lies in an opening lies on the bench, as the board around it does.
+        const floor = face.bare.layers.at(-1)?.down;
+        return floor === undefined || !Number.isFinite(floor.value) ? undefined : { floor, depth: subtract(floor, face.level) };
+    }
     const [first] = cellsCarrying(face, inlay, memo).toSorted((a, b) => a.column.top.value - b.column.top.value);
     return first === undefined ? undefined : { floor: first.column.top, depth: depthBelowFace(first.column, face, faces) };
 }

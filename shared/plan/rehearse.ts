@@ -56,7 +56,7 @@ function again(old: StepPlan, step: Step, { recipe, blanks, done, memo }: Rehear
     if (step.kind === 'inlay' && inlay !== undefined) {
         const relief = done[inlay.relief.index]?.laser;
         const pocket = done[inlay.pocket.index]?.laser;
-        if (relief?.step.kind !== 'engrave' || pocket?.step.kind !== 'engrave') return old;
+        if (relief === undefined || pocket === undefined) return old;
         const half = halfAsBurnt(relief, blanks.get(relief.blank)?.thickness);
         const halves = { relief, pocket, half, below: sandedBelow(step, pocket.blank, recipe), memo };
         const { stack: _stack, fit: _fit, ...drawn } = inlay;

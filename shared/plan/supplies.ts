@@ -114,10 +114,25 @@ function stepSupplies(plan: StepPlan, { make, shop, face }: Shelf): Supply[] {
         case 'inlay': {
             const { glue } = step;
             if (glue === undefined || plan.inlay === undefined) return [];
-            const mass = make * plan.inlay.pocketLaser.area * (glue.spread?.value ?? 150e-6) * spare;
+            const { area, perimeter, depth, step: pocket } = plan.inlay.pocketLaser;
+            // An opening has no floor: what goes into it is glued along its edge.
+            const isOpening = pocket.kind === 'cut';
+            const glued = isOpening ? perimeter * (depth?.value ?? 0) : area;
+            const mass = make * glued * (glue.spread?.value ?? 150e-6) * spare;
             const used = fluidUsed({ mass }, glue.density?.value);
             return [
-                priced({ item: glue.name, kind: 'glue', amount: mass, unit: 'g', note: 'in the pocket' }, used, glue.price, shop),
+                priced(
+                    {
+                        item: glue.name,
+                        kind: 'glue',
+                        amount: mass,
+                        unit: 'g',
+                        note: isOpening ? 'along the edge' : 'in the pocket',
+                    },
+                    used,
+                    glue.price,
+                    shop,
+                ),
             ];
         }
         case 'mask': {

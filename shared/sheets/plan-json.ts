@@ -195,6 +195,7 @@ function inlayJson(inlay: InlayPlan, region: (of: Region) => unknown): object {
     return {
         relief: inlay.relief.name,
         pocket: inlay.pocket.name,
+        turnedOver: inlay.turnedOver,
         clearance: inlay.clearance,
         film: inlay.film,
         veneer: inlay.veneer ?? null,

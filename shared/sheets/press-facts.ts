@@ -17,8 +17,11 @@ const mismatch = 0.002;
 
 export function pressVerdict(inlay: InlayPlan, pressed: Pressed): PressVerdict {
     const { insertion, seat, bottoms } = pressed;
+    const what = inlay.relief.kind === 'cut' ? 'part' : 'veneer';
     if (bottoms) {
-        return { good: true, sentence: `Pressed together, the veneer lies on its glue all over, ${showLength(insertion)} deep.` };
+        const lies =
+            inlay.pocket.kind === 'cut' ? 'the part goes all the way into its opening' : `the ${what} lies on its glue all over`;
+        return { good: true, sentence: `Pressed together, ${lies}, ${showLength(insertion)} deep.` };
     }
     const clash = area(inlay.collides);
     const short = `It goes in ${showLength(insertion)} instead of ${showLength(seat)}`;
@@ -28,7 +31,7 @@ export function pressVerdict(inlay: InlayPlan, pressed: Pressed): PressVerdict {
             : 'The two halves do not match';
         return {
             good: false,
-            sentence: `${why}: ${showArea(clash)} of the veneer lie on the board’s face. ${short}, and hangs up to ${showLength(widest(pressed))} above the floor.`,
+            sentence: `${why}: ${showArea(clash)} of the ${what} lie on the board’s face. ${short}, and hangs up to ${showLength(widest(pressed))} above the floor.`,
         };
     }
     return {
@@ -39,7 +42,7 @@ export function pressVerdict(inlay: InlayPlan, pressed: Pressed): PressVerdict {
 
 /** Turned over, a half is its own mirror image: exactly one of the two has to be mirrored before. */
 export function isTurnedWrong({ relief, pocket }: InlayPlan): boolean {
-    return (relief.mirror.length + pocket.mirror.length) % 2 === 0;
+    return relief.kind === 'engrave' && (relief.mirror.length + pocket.mirror.length) % 2 === 0;
 }
 
 /** The numbers of a press, most needed first. */

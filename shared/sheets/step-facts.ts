@@ -1,7 +1,7 @@
 import { rangeMeaning } from '../burn/interval-words';
 import { kerfWords } from '../plan/kerf-words';
 import type { DottedPicture, LaserPlan, MarkWork } from '../plan/laser-plan';
-import type { FillPlan, StepPlan } from '../plan/plan';
+import type { FillPlan, InlayPlan, StepPlan } from '../plan/plan';
 import { missingBasis, throughWords } from '../plan/through-words';
 import { type Interval, isLopsided, spread } from '../quantity/interval';
 import type { Quantity } from '../quantity/quantity';
@@ -151,6 +151,7 @@ function inlayFacts({ inlay, step }: StepPlan): Fact[] {
             ...(step.marks === undefined ? {} : { where: step.marks.where }),
         });
     }
+    if (inlay.relief.kind === 'cut') facts.push({ label: 'which side up', value: sideWords(inlay) });
     if (step.clearance !== undefined) {
         facts.push({
             label: 'clearance',
@@ -167,6 +168,18 @@ function inlayFacts({ inlay, step }: StepPlan): Fact[] {
         facts.push({ label: 'fit', value: `${how}; seam ${showLength(inlay.fit.seam)}` });
     }
     return facts;
+}
+
+/** Of a part that was cut out: how it goes in, and on what it lies meanwhile. */
+function sideWords({ relief, pocket, turnedOver, veneer, pocketLaser }: InlayPlan): string {
+    const side = turnedOver
+        ? `turned over: the face of ${relief.name} goes down`
+        : `face up: ${relief.name} lies as it came from the laser`;
+    const short = (pocketLaser.depth?.value ?? 0) - (veneer?.value ?? Number.POSITIVE_INFINITY);
+    if (pocket.kind !== 'cut') return side;
+    return short > 0.005
+        ? `${side}; on ${showLength(short)} of packing, which makes it flush`
+        : `${side}; on a flat plate that glue does not hold to`;
 }
 
 /** Root of squares, and what it is when every tolerance is at its bad end; one range where the two are the same. */

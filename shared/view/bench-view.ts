@@ -171,7 +171,9 @@ export interface InlayView {
     readonly step: number;
     readonly relief: HalfView;
     readonly pocket: HalfView;
-    /** The relief turned over onto the pocket: where wood meets wood and where there is a hole. Paths are ids. */
+    /** A part that was cut out and goes in as it came from the laser, not turned over. */
+    readonly faceUp?: true;
+    /** The relief laid onto the pocket: where wood meets wood and where there is a hole. Paths are ids. */
     readonly meeting: { readonly fits: string; readonly collides: string; readonly empty: string };
     /** Where labels can point to what does not meet, on the pocket's blank; absent where the halves fit. */
     readonly amiss?: { readonly collides?: PlaceView; readonly empty?: PlaceView };

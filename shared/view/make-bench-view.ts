@@ -158,6 +158,7 @@ function inlayView(plan: Plan, step: StepPlan, inlay: InlayPlan, paths: PathTabl
     const good = clash <= Math.max(0.5, 0.01 * pocket);
     return {
         step: step.step.index,
+        ...(inlay.turnedOver ? {} : { faceUp: true as const }),
         relief: {
             ...half(plan, inlay.reliefLaser, paths.idOf(inlay.standing), marks && paths.idOf(marks.relief)),
             frame: paths.idOf(frameOf(plan, inlay, memo)),
@@ -166,7 +167,7 @@ function inlayView(plan: Plan, step: StepPlan, inlay: InlayPlan, paths: PathTabl
         meeting: { fits: paths.idOf(inlay.fits), collides: paths.idOf(inlay.collides), empty: paths.idOf(inlay.empty) },
         verdict: good
             ? goodVerdict(inlay, empty)
-            : `${isTurnedWrong(inlay) && !inlay.symmetry.mirror ? 'Turned over it is the wrong way round and does not go in' : 'It does not go in'}: ${showArea(clash)} of the veneer land on the board, and ${showArea(empty)} of the pocket stay empty.`,
+            : `${isTurnedWrong(inlay) && !inlay.symmetry.mirror ? 'Turned over it is the wrong way round and does not go in' : 'It does not go in'}: ${showArea(clash)} of the ${inlay.relief.kind === 'cut' ? 'part' : 'veneer'} land on the board, and ${showArea(empty)} of the pocket stay empty.`,
         good,
         ...(good ? {} : { amiss: amissOf(inlay) }),
     };
@@ -183,21 +184,27 @@ function amissOf({ collides, empty }: InlayPlan): NonNullable<InlayView['amiss']
 /** What the laser leaves of the sheet around the relief; nothing where the blank's size is not known or its art is not inverted. */
 function frameOf(plan: Plan, { reliefLaser }: InlayPlan, memo: Memo): Region {
     const size = plan.blanks.find(({ name }) => name === reliefLaser.blank)?.size;
-    const boundaries = boundariesOf(reliefLaser, memo);
+    const boundaries = reliefLaser.step.kind === 'cut' ? [reliefLaser.region] : boundariesOf(reliefLaser, memo);
     if (size === undefined || boundaries.length === 0) return emptyRegion;
     const key = `${size.width} ${size.height} ${boundaries.map((boundary) => memo.keyOf(boundary)).join(' ')}`;
     return memo.get('frame', key, () => subtract(rectangle(0, 0, size.width, size.height), union(boundaries)));
 }
 
-function goodVerdict({ fit, stack }: InlayPlan, empty: number): string {
+function goodVerdict({ fit, stack, relief, pocket, turnedOver }: InlayPlan, empty: number): string {
+    const isPart = relief.kind === 'cut';
+    const goal = pocket.kind === 'cut' ? 'is flush' : 'reaches the floor';
     const seam =
         fit === undefined
             ? ''
             : fit.bottoms
-              ? ` and reaches the floor, with a seam of ${showLength(fit.seam)}`
+              ? ` and ${goal}, with a seam of ${showLength(fit.seam)}`
               : `, but jams ${showLength(fit.insertion)} in`;
-    const left = stack === undefined ? '' : ` ${showLength(stack.left.likely.value)} of veneer are left after sanding.`;
-    return `The turned-over half fits its pocket${seam}.${left}${empty > 1 ? ` ${showArea(empty)} around it is clearance.` : ''}`;
+    const left =
+        stack === undefined
+            ? ''
+            : ` ${showLength(stack.left.likely.value)} of ${isPart ? 'the part' : 'veneer'} are left after sanding.`;
+    const what = isPart ? `The part, ${turnedOver ? 'turned over' : 'face up'},` : 'The turned-over half';
+    return `${what} fits its ${pocket.kind === 'cut' ? 'opening' : 'pocket'}${seam}.${left}${empty > 1 ? ` ${showArea(empty)} around it is clearance.` : ''}`;
 }
 
 function half(plan: Plan, laser: LaserPlan, path: string, marks: string | undefined): HalfView {

@@ -180,7 +180,7 @@ describe('names in detail', () => {
         const step = '  engrave pocket on tray { depth 1 mm }\n  cut edge on tray { circle 3 mm }\n';
         expect(await labels(recipe(`${step}  engrave q on <|> { }`))).toEqual(['tray']);
         expect(await labels(recipe(`${step}  fill <|>`))).toEqual(['pocket']);
-        expect(await labels(recipe(`${step}  inlay pocket into <|>`))).toEqual(['pocket']);
+        expect(await labels(recipe(`${step}  inlay pocket into <|>`))).toEqual(['edge', 'pocket']);
         expect(await labels(recipe(`${step}  check <|> { }`))).toEqual(['edge', 'pocket']);
         expect(await labels('board b { wood <|> }')).toContain('black-walnut');
         expect(await labels('laser l { beam <|> }')).toContain('co2');

@@ -97,7 +97,7 @@ describe('a word that is a name', () => {
     it.each([
         ['engrave on tray { circle 5 mm }', 'After `engrave` comes a name for this step, not `on`.'],
         ['seal with shellac', 'After `seal` comes the name of a blank, not `with`.'],
-        ['inlay into pocket', 'After `inlay` comes the name of the engraving that is turned over, not `into`.'],
+        ['inlay into pocket', 'After `inlay` comes the name of the engraving or cut that goes in, not `into`.'],
         ['blank tray { of size 30 x 20 mm }', 'After `of` comes the name of a board or veneer, not `size`.'],
     ])('is not taken for one that is missing: %s', async (line, message) => {
         const findings = textFindings(await open(`recipe r {\n  ${line}\n}`), services);

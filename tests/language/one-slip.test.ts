@@ -124,7 +124,7 @@ describe('a name that is declared wrong', () => {
     it.each([
         ['laser shed', 'laser shd', 'laser'],
         ['board walnut-12', 'board walnut-21', 'board or veneer'],
-        ['engrave pocket', 'engrave pockte', 'engraving'],
+        ['engrave pocket', 'engrave pockte', 'step'],
         ['blank tray', 'blank try', 'blank'],
     ])('%s as %s is said once, and mended where it stands', async (right, wrong, kind) => {
         const whole = `${workshop}\n${read('heron-tray.kerf')}`;

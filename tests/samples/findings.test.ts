@@ -40,6 +40,7 @@ describe('what is said of the sample recipes', () => {
         'slack-water',
         'crew-tags',
         'moonrise',
+        'quay-trivet',
         'winter-token',
     ])('%s has neither errors nor warnings', (name) => {
         const said = problems.get(path.join(folder, `${name}.kerf`));

@@ -55,7 +55,8 @@ describe('the machine time in the plan', () => {
         const all = await times(...sampleText(name));
         expect(all.length).toBeGreaterThan(0);
         for (const { planned, run } of all) {
-            expect(run).toBeGreaterThan(60);
+            // A moon of 100 mm of edge is cut in three seconds.
+            expect(run).toBeGreaterThan(name === 'quay-trivet' ? 3 : 60);
             expect(Math.abs(planned / run - 1)).toBeLessThan(0.01);
         }
     });

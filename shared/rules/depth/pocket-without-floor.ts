@@ -24,8 +24,8 @@ export const pocketWithoutFloor: Rule = {
     page,
     *examine(plan, figures = atItsWord) {
         for (const { fill, inlay, step } of plan.steps) {
-            const pocket: Engrave | undefined = fill?.pocket ?? inlay?.pocket;
-            if (pocket?.depth === undefined || !('through' in pocket.depth)) continue;
+            const pocket = fill?.pocket ?? inlay?.pocket;
+            if (pocket?.kind !== 'engrave' || pocket.depth === undefined || !('through' in pocket.depth)) continue;
             const blank = plan.blanks.find((candidate) => candidate.name === pocket.blank.value)?.blank;
             if (blank !== undefined && blank.backing !== 'none') continue;
             const deep = fill === undefined ? depthForVeneer(inlay!) : depthOfFill(plan, pocket);

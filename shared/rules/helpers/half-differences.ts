@@ -1,10 +1,10 @@
 import type { LaserPlan } from '../../plan/laser-plan';
-import type { InlayPlan, Plan } from '../../plan/plan';
+import type { InlayPlan, LaserStep, Plan } from '../../plan/plan';
 import { fromBase } from '../../quantity/quantity';
 import { showLength, showNumber } from '../../quantity/show';
 import type { Where } from '../../quantity/where';
 import type { Change, Fix } from '../../recipe/finding';
-import type { ArtPlacement, Engrave, Placement } from '../../recipe/step';
+import type { ArtPlacement, Placement } from '../../recipe/step';
 
 /** In what two halves differ, as the end of "the halves differ", and how the veneer half is made like the pocket. */
 export interface Difference {
@@ -43,7 +43,7 @@ export function differenceOf(plan: Plan, { relief, pocket, reliefLaser, pocketLa
     return { words: samePlaces(reliefLaser, pocketLaser) ? '' : ' in where their parts lie to each other', fixes: [] };
 }
 
-function artOf(half: Engrave): ArtPlacement[] {
+function artOf(half: LaserStep): ArtPlacement[] {
     return half.placements.flatMap((placement) => (placement.kind === 'art' ? [placement] : []));
 }
 
@@ -66,7 +66,7 @@ function turns(half: readonly ArtPlacement[]): string {
     return half.map((placement) => placement.turn?.value ?? 0).join(' ');
 }
 
-function shapesOf(half: Engrave): string {
+function shapesOf(half: LaserStep): string {
     return half.placements.flatMap((placement) => shapeWords(placement) ?? []).join(', ');
 }
 

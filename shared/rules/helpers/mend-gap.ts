@@ -1,7 +1,7 @@
-import type { InlayPlan } from '../../plan/plan';
+import type { InlayPlan, LaserStep } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import type { Change, Fix } from '../../recipe/finding';
-import type { Engrave, Inlay } from '../../recipe/step';
+import type { Inlay } from '../../recipe/step';
 import { lengthWithin, type Within } from './length-within';
 
 /** What both halves' written offsets add to the clearance, mm. */
@@ -27,7 +27,8 @@ export function gapFixes(inlay: InlayPlan, step: Inlay, wanted: Within, taken = 
     return [
         ...clearanceFix(step, atMost(less(wanted, offsetsOf(inlay)), taken - 2 * ofRelief)),
         ...offsetFix(pocket, less(wanted, gap - (pocket.offset?.value ?? 0))),
-        ...offsetFix(relief, atMost(less(wanted, gap - ofRelief), (taken - inlay.clearance) / 2)),
+        // An offset of a part that is cut out makes it larger, and the gap narrower.
+        ...(relief.kind === 'cut' ? [] : offsetFix(relief, atMost(less(wanted, gap - ofRelief), (taken - inlay.clearance) / 2))),
     ];
 }
 
@@ -42,7 +43,7 @@ export function clearanceFix(step: Inlay, wanted: Within): Fix[] {
 const [leastOffset, mostOffset] = [0.01, 5];
 
 /** Another offset of a half that has one; left out where none is as good. */
-export function offsetFix(half: Engrave, wanted: Within): Fix[] {
+export function offsetFix(half: LaserStep, wanted: Within): Fix[] {
     const { offset, offsetWhere } = half;
     if (offset === undefined || offset.value === 0) return [];
     if (offsetWhere !== undefined && wanted.low <= 0 && wanted.high >= 0) {

@@ -27,7 +27,7 @@ export const gluedUnder: Rule = {
     *examine(plan) {
         const said = new Set<number>();
         for (const { step, inlay } of plan.steps) {
-            if (inlay === undefined) continue;
+            if (inlay === undefined || !inlay.turnedOver) continue;
             const { relief, reliefLaser, pocketLaser } = inlay;
             for (const [index, regions] of hidden(plan, step.index, inlay)) {
                 const work = plan.steps[index]?.step;

@@ -3,10 +3,10 @@ import { area, isEmpty } from '../../geometry/measure';
 import { grow } from '../../geometry/offset';
 import { type Region, tangledRegion } from '../../geometry/region';
 import { keptFor } from '../../plan/kept';
-import type { InlayPlan, Plan } from '../../plan/plan';
+import type { InlayPlan, LaserStep, Plan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
-import type { Engrave } from '../../recipe/step';
 import { differenceOf } from '../helpers/half-differences';
+import { halfNoun } from '../helpers/half-noun';
 import { spotsOf } from '../helpers/spots';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -42,7 +42,7 @@ export const halvesDiffer: Rule = {
             const bare = thick(uncovered, band);
             if (over === 0 && bare === 0) continue;
             const parts = [
-                over > 0 ? `${showArea(over)} of the veneer would lie on the board` : '',
+                over > 0 ? `${showArea(over)} of the ${halfNoun(inlay)} would lie on the board` : '',
                 bare > 0 ? `${showArea(bare)} of the pocket would stay empty` : '',
             ].filter((part) => part !== '');
             const { words, fixes } = differenceOf(plan, inlay);
@@ -66,7 +66,8 @@ export const halvesDiffer: Rule = {
 
 /** The mistakes that come before this one have rules of their own. */
 function comparable({ relief, pocket, reliefLaser }: InlayPlan): boolean {
-    const odd = (half: Engrave): boolean => half.mirror.length % 2 === 1;
+    if (relief.kind === 'cut') return reliefLaser.placed.every((placed) => !placed.inverse);
+    const odd = (half: LaserStep): boolean => half.mirror.length % 2 === 1;
     return odd(relief) !== odd(pocket) && reliefLaser.placed.every((placed) => placed.inverse);
 }
 

@@ -2,6 +2,7 @@ import type { InlayPlan } from '../../plan/plan';
 import { showLength, showNumber } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
 import type { Inlay } from '../../recipe/step';
+import { halfNoun } from '../helpers/half-noun';
 import { lostPlaces, mostTaken } from '../helpers/lost-parts';
 import { gapFixes, gapWords, offsetsOf } from '../helpers/mend-gap';
 import type { Page } from '../page';
@@ -37,25 +38,34 @@ export const jamsBeforeFloor: Rule = {
             const { insertion, leastClearance } = inlay.fit;
             if (!Number.isFinite(leastClearance)) continue; // a skin of the veneer lies on the board: skin-left and depth-unreachable say so
             const depth = inlay.pocketLaser.depth?.value ?? 0;
-            const lean = showNumber((Math.max(inlay.pocketLaser.taper, inlay.reliefLaser.taper) * 180) / Math.PI, 0);
-            const how =
-                insertion < 0.01
-                    ? 'does not go in at all'
-                    : `jams ${showLength(insertion)} in, before the floor at ${showLength(depth)}`;
+            const lean = leanWords(inlay);
+            const floor = inlay.pocket.kind === 'cut' ? 'it is flush' : `the floor at ${showLength(depth)}`;
+            const how = insertion < 0.01 ? 'does not go in at all' : `jams ${showLength(insertion)} in, before ${floor}`;
             const nothing = step.clearance === undefined && offsetsOf(inlay) === 0;
             const written = nothing ? 'Without a clearance' : `With ${gapWords(inlay, step)}`;
             const { fixes, instead } = mending(inlay, step);
             yield finding(page, {
                 severity: insertion < leastHold * depth ? 'error' : 'warning',
-                message: `${written} the inlay ${how}: the walls lean ${lean}° and need ${showLength(leastClearance)}.${instead}`,
+                message: `${written} the inlay ${how}: the walls lean ${lean} and need ${showLength(leastClearance)}.${instead}`,
                 where: step.clearance?.where ?? step.where,
                 step: step.index,
-                related: [{ message: 'The pocket is burnt here.', where: inlay.pocket.where }],
+                related: [
+                    {
+                        message: `The ${inlay.pocket.kind === 'cut' ? 'opening is cut' : 'pocket is burnt'} here.`,
+                        where: inlay.pocket.where,
+                    },
+                ],
                 fixes,
             });
         }
     },
 };
+
+/** The steeper of both walls is left out; a cut leans by tenths of a degree. */
+function leanWords({ pocketLaser, reliefLaser }: InlayPlan): string {
+    const lean = (Math.max(pocketLaser.taper, reliefLaser.taper) * 180) / Math.PI;
+    return `${showNumber(lean, lean < 1 ? 1 : 0)}°`;
+}
 
 /** More clearance, or why it is no way out: what lets the inlay in must neither gape nor take its parts away. */
 function mending(inlay: InlayPlan, step: Inlay): { fixes: Fix[]; instead: string } {
@@ -70,7 +80,8 @@ function mending(inlay: InlayPlan, step: Inlay): { fixes: Fix[]; instead: string
         leastClearance > most
             ? `with it a seam of ${showLength(leastClearance - closing)} would stay open`
             : `parts ${showLength(narrowest)} wide would vanish`;
-    return { fixes, instead: ` More clearance is no way out: ${then}. Thinner veneer in a shallower pocket needs less.` };
+    const thinner = inlay.pocket.kind === 'cut' ? '' : ` Thinner ${halfNoun(inlay)} in a shallower pocket needs less.`;
+    return { fixes, instead: ` More clearance is no way out: ${then}.${thinner}` };
 }
 
 /** What comes off both edges of the veneer's parts together where another clearance, or another offset of theirs, gives a gap; mm. */

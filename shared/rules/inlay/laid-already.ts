@@ -33,7 +33,7 @@ export const laidAlready: Rule = {
                 const { relief, pocketLaser } = inlay;
                 yield finding(page, {
                     severity: 'error',
-                    message: `${relief.name} of ${blank} is glued into ${pocketLaser.blank} by then, face down: ${showArea(size)} of ${nameOf(step)} have nothing left to burn. Burn ${nameOf(step)} on ${pocketLaser.blank}, once that is sanded flush.`,
+                    message: `${relief.name} of ${blank} is glued into ${pocketLaser.blank} by then${inlay.turnedOver ? ', face down' : ''}: ${showArea(size)} of ${nameOf(step)} have nothing left to burn. Burn ${nameOf(step)} on ${pocketLaser.blank}, once that is sanded flush.`,
                     where: step.where,
                     step: step.index,
                     spots: spotsOf(blank, [lost]),

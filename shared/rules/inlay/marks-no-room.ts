@@ -27,6 +27,17 @@ export const marksNoRoom: Rule = {
     *examine(plan) {
         for (const { step, inlay } of plan.steps) {
             const marks = inlay?.marks;
+            if (step.kind === 'inlay' && step.marks !== undefined && inlay?.relief.kind === 'cut') {
+                const { where } = step.marks;
+                yield finding(page, {
+                    severity: 'warning',
+                    message: `${inlay.relief.name} is cut out, and nothing of its sheet stays beside it for marks: leave them out, the opening holds the part in its place.`,
+                    where,
+                    step: step.index,
+                    fixes: [{ title: 'Leave the marks out', preferred: true, changes: [{ do: 'remove', where }] }],
+                });
+                continue;
+            }
             if (step.kind !== 'inlay' || inlay === undefined || marks === undefined || marks.placed >= marks.wanted) continue;
             const wanted =
                 marks.wanted === 1

@@ -33,7 +33,16 @@ export const mirroredFace: Rule = {
             pockets.add(inlay.pocket.index);
             const { pocket, relief, pocketLaser } = inlay;
             // Mirrored both, they do not even fit: mirrored-twice.
-            if (!odd(pocket) || odd(relief) || looksTheSame(pocketLaser)) continue;
+            const isPart = relief.kind === 'cut';
+            if (!odd(pocket) || (odd(relief) && !isPart) || looksTheSame(pocketLaser)) continue;
+            if (isPart) {
+                yield said(plan, pocketLaser, pocket, `${pocket.name} is mirrored: the inlay shows the mirror image`, {
+                    title: `Do not mirror ${odd(relief) ? `${pocket.name} and ${relief.name}` : pocket.name}`,
+                    preferred: true,
+                    changes: [pocket, relief].flatMap(({ mirror }) => mirror.map((where) => ({ do: 'remove', where }) as const)),
+                });
+                continue;
+            }
             yield {
                 ...said(
                     plan,

@@ -1,4 +1,4 @@
-import type { Engrave } from '../../recipe/step';
+import type { LaserStep } from '../../plan/plan';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -35,7 +35,7 @@ export const mirroredTwice: Rule = {
             });
         }
         for (const { inlay } of plan.steps) {
-            if (inlay === undefined || !odd(inlay.relief) || !odd(inlay.pocket)) continue;
+            if (inlay === undefined || inlay.relief.kind === 'cut' || !odd(inlay.relief) || !odd(inlay.pocket)) continue;
             const where = inlay.pocket.mirror[0]!;
             yield finding(page, {
                 severity: 'error',
@@ -49,6 +49,6 @@ export const mirroredTwice: Rule = {
     },
 };
 
-function odd(step: Engrave): boolean {
+function odd(step: LaserStep): boolean {
     return step.mirror.length % 2 === 1;
 }

@@ -22,7 +22,7 @@ export const notInverse: Rule = {
     page,
     *examine(plan) {
         for (const { inlay } of plan.steps) {
-            if (inlay === undefined) continue;
+            if (inlay === undefined || inlay.relief.kind === 'cut') continue;
             const { relief, reliefLaser } = inlay;
             if (isUnread(plan.recipe, relief)) continue;
             for (const placed of reliefLaser.placed) {

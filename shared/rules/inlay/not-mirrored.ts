@@ -22,7 +22,13 @@ export const notMirrored: Rule = {
     page,
     *examine(plan) {
         for (const { inlay, step } of plan.steps) {
-            if (inlay === undefined || inlay.relief.mirror.length % 2 === 1 || inlay.relief.mirror.length > 1) continue;
+            if (
+                inlay === undefined ||
+                inlay.relief.kind === 'cut' ||
+                inlay.relief.mirror.length % 2 === 1 ||
+                inlay.relief.mirror.length > 1
+            )
+                continue;
             if (inlay.pocket.mirror.length % 2 === 1) continue; // the other half is: the two still fit
             if (isUnread(plan.recipe, inlay.relief) || isUnread(plan.recipe, inlay.pocket)) continue;
             if (!inlay.reliefLaser.placed.some((placed) => placed.inverse)) continue; // not-inverse comes first

@@ -18,7 +18,8 @@ export const roundWithoutMarks: Rule = {
     page,
     *examine(plan) {
         for (const { inlay, step } of plan.steps) {
-            if (inlay === undefined || step.kind !== 'inlay' || (step.marks?.value ?? 0) > 0) continue;
+            if (inlay === undefined || inlay.relief.kind === 'cut' || step.kind !== 'inlay' || (step.marks?.value ?? 0) > 0)
+                continue;
             const { turns } = inlay.symmetry;
             if (turns < 2) continue;
             const how = turns >= roundOrder ? 'is round and fits in every position' : `fits in ${turns} positions`;

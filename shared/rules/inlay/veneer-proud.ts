@@ -7,6 +7,7 @@ import type { Fix, Related } from '../../recipe/finding';
 import { atItsWord } from '../figures';
 import { askDepth } from '../helpers/ask-depth';
 import { faceBefore, nameOf } from '../helpers/face-at';
+import { halfNoun } from '../helpers/half-noun';
 import { depthForVeneer } from '../helpers/veneer-depth';
 import { commonPractice, type Page } from '../page';
 import { skinOf } from '../piece/skin-left';
@@ -35,20 +36,22 @@ export const veneerProud: Rule = {
             if (inlay === undefined || stack === undefined || veneer === undefined || pocketLaser?.depth === undefined) continue;
             if (pocketLaser.through) continue; // pocket-without-floor says it
             if (skinOf(inlay) !== undefined) continue; // skin-left says it
-            const wish = inlay.pocket.depth;
-            const where = wish?.where ?? inlay.pocket.where;
+            const { pocket } = inlay;
+            if (pocket.kind === 'cut') continue;
+            const where = pocket.depth?.where ?? pocket.where;
+            const what = halfNoun(inlay);
             const proud = stack.proud.likely;
             const ask = (): { end: string; fixes: Fix[] } => {
-                const { text, fixes, instead } = askDepth(page.id, inlay.pocket, depthForVeneer(inlay), plan, figures);
+                const { text, fixes, instead } = askDepth(page.id, pocket, depthForVeneer(inlay), plan, figures);
                 return { end: `${text === undefined ? '' : `; it wants a depth of ${text}`}.${instead}`, fixes };
             };
-            const sums = `${showLength(veneer.value)} veneer less ${showLength(veneer.value + inlay.film.value - proud.value)} of depth, plus ${showLength(inlay.film.value)} of glue`;
+            const sums = `${showLength(veneer.value)} ${what} less ${showLength(veneer.value + inlay.film.value - proud.value)} of depth, plus ${showLength(inlay.film.value)} of glue`;
             if (isTooProud(proud.value, veneer)) {
                 if (isHeldUp(plan, inlay, pocketLaser.depth, veneer)) continue; // who laid that there says it
                 const { end, fixes } = ask();
                 yield finding(page, {
                     severity: 'warning',
-                    message: `The veneer stands ${showLengthInterval(proud)} proud (${sums}): less than half of it sits in the pocket${end}`,
+                    message: `The ${what} stands ${showLengthInterval(proud)} proud (${sums}): less than half of it sits in the pocket${end}`,
                     where,
                     step: inlay.pocket.index,
                     related: thinnedBy(plan, inlay),
@@ -65,7 +68,7 @@ export const veneerProud: Rule = {
                 const { end, fixes } = ask();
                 yield finding(page, {
                     severity: 'warning',
-                    message: `The veneer lies ${showLength(-proud.value)} below the face (${sums}), and sanding takes only ${showLength(reached)} off the board${end}`,
+                    message: `The ${what} lies ${showLength(-proud.value)} below the face (${sums}), and sanding takes only ${showLength(reached)} off the board${end}`,
                     where,
                     step: inlay.pocket.index,
                     related: thinnedBy(plan, inlay),

@@ -1,8 +1,10 @@
 import type { InlayPlan } from '../../plan/plan';
 import { rootSumSquare } from '../../quantity/interval';
 import { showLength } from '../../quantity/show';
+import type { Engrave } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { askDepth, depthUnit, roundLength } from '../helpers/ask-depth';
+import { halfNoun } from '../helpers/half-noun';
 import { sandLess } from '../helpers/sanding-off';
 import { commonPractice, type Page } from '../page';
 import { skinOf } from '../piece/skin-left';
@@ -27,7 +29,8 @@ export const veneerThin: Rule = {
     page,
     *examine(plan, figures = atItsWord) {
         for (const { inlay } of plan.steps) {
-            if (inlay?.stack === undefined || inlay.pocketLaser.through) continue;
+            if (inlay?.stack === undefined || inlay.pocketLaser.through || inlay.pocket.kind === 'cut') continue;
+            const { pocket } = inlay;
             if (skinOf(inlay) !== undefined) continue; // skin-left says it
             const { likely, worst } = inlay.stack.left;
             if (likely.low >= leastLeft || (likely.value >= leastLeft && worst.low > 0)) continue;
@@ -36,9 +39,9 @@ export const veneerThin: Rule = {
             );
             const take = sand?.step.kind === 'sand' ? sand.step.take : undefined;
             const missing = missingOf(inlay);
-            const deep = deeperFor(inlay, missing);
+            const deep = deeperFor(inlay, pocket, missing);
             const less = sand?.step.kind === 'sand' ? sandLess(page.id, sand.step, missing, figures) : [];
-            const { text, fixes, instead } = askDepth(page.id, inlay.pocket, deep, plan, figures);
+            const { text, fixes, instead } = askDepth(page.id, pocket, deep, plan, figures);
             const mend =
                 text !== undefined
                     ? `; a pocket of ${text} would leave enough`
@@ -49,15 +52,15 @@ export const veneerThin: Rule = {
                 severity: likely.value <= 0 ? 'error' : 'warning',
                 message:
                     likely.value <= 0
-                        ? `Nothing is left of the veneer in ${inlay.pocket.name} after sanding, which takes ${showLength(inlay.below.value)} off the face${mend}.${instead}`
-                        : `After sanding ${showLength(likely.value)} of veneer is left in ${inlay.pocket.name}, likely ${showLength(likely.low)} to ${showLength(likely.high)}, ${showLength(worst.low)} at worst; ${showLength(leastLeft)} should stay${mend}.${instead}`,
-                where: take?.where ?? inlay.pocket.depth?.where ?? inlay.pocket.where,
+                        ? `Nothing is left of the ${halfNoun(inlay)} in ${inlay.pocket.name} after sanding, which takes ${showLength(inlay.below.value)} off the face${mend}.${instead}`
+                        : `After sanding ${showLength(likely.value)} of ${halfNoun(inlay)} is left in ${inlay.pocket.name}, likely ${showLength(likely.low)} to ${showLength(likely.high)}, ${showLength(worst.low)} at worst; ${showLength(leastLeft)} should stay${mend}.${instead}`,
+                where: take?.where ?? pocket.depth?.where ?? pocket.where,
                 step: take === undefined ? inlay.pocket.index : sand!.step.index,
                 fixes: [...fixes, ...less],
                 related:
-                    inlay.pocket.depth === undefined
+                    pocket.depth === undefined
                         ? []
-                        : [{ message: 'The pocket’s depth is asked for here.', where: inlay.pocket.depth.where }],
+                        : [{ message: 'The pocket’s depth is asked for here.', where: pocket.depth.where }],
             });
         }
     },
@@ -76,7 +79,7 @@ function missingOf({ pocketLaser, film, below }: InlayPlan): number {
 }
 
 /** A deeper pocket leaves more of the veneer, until its face would lie below the sanded one. */
-function deeperFor({ pocket, pocketLaser, veneer, film, below }: InlayPlan, missing: number): number | undefined {
+function deeperFor({ pocketLaser, veneer, film, below }: InlayPlan, pocket: Engrave, missing: number): number | undefined {
     if (pocketLaser.depth === undefined || veneer === undefined) return undefined;
     const deep = roundLength(pocketLaser.depth.value + missing, depthUnit(pocket), 'up');
     return deep <= veneer.value + film.value + below.value ? deep : undefined;

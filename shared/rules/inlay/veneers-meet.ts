@@ -4,9 +4,9 @@ import { approach } from '../../geometry/distance';
 import { area } from '../../geometry/measure';
 import { grow } from '../../geometry/offset';
 import { type Region, tangledRegion } from '../../geometry/region';
+import { halfWall } from '../../plan/cut-half';
 import { keptFor, nameOf as keyOf } from '../../plan/kept';
 import type { InlayPlan, Plan } from '../../plan/plan';
-import { veneerWall } from '../../plan/plan-inlay';
 import { showLength } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
 import type { Inlay } from '../../recipe/step';
@@ -100,7 +100,9 @@ function seamOf({ first, second }: Pair) {
     if (near === undefined) return undefined;
     const { inlay } = second;
     const seat = inlay.fit!.insertion;
-    const [ofFirst, ofSecond] = [first.inlay, inlay].map(({ reliefLaser, half }) => veneerWall(reliefLaser, half));
+    const [ofFirst, ofSecond] = [first.inlay, inlay].map(({ reliefLaser, half, turnedOver }) =>
+        halfWall(reliefLaser, half, !turnedOver),
+    );
     const thick = ({ veneer }: InlayPlan): number => veneer?.value ?? Number.POSITIVE_INFINITY;
     const fit = pressFit(
         near.distance,

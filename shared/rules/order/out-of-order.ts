@@ -19,17 +19,19 @@ export const outOfOrder: Rule = {
     *examine(plan) {
         for (const step of plan.recipe.steps) {
             for (const { ref, said } of needs(step)) {
-                const made = plan.recipe.steps.find((other) => other.kind === 'engrave' && other.name === ref.value);
+                const made = plan.recipe.steps.find(
+                    (other) => (other.kind === 'engrave' || other.kind === 'cut') && other.name === ref.value,
+                );
                 if (made === undefined || made.index < step.index) continue;
                 yield finding(page, {
                     severity: 'error',
-                    message: `${ref.value} ${said} here, but is engraved only later.`,
+                    message: `${ref.value} ${said} here, but is ${made.kind === 'cut' ? 'cut' : 'engraved'} only later.`,
                     where: ref.where,
                     step: step.index,
-                    related: [{ message: 'It is engraved here.', where: made.where }],
+                    related: [{ message: `It is ${made.kind === 'cut' ? 'cut' : 'engraved'} here.`, where: made.where }],
                     fixes: [
                         {
-                            title: `Engrave ${ref.value} first`,
+                            title: `${made.kind === 'cut' ? 'Cut' : 'Engrave'} ${ref.value} first`,
                             preferred: true,
                             changes: [{ do: 'move', statement: made.whole, before: step.whole }],
                         },

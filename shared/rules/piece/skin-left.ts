@@ -25,7 +25,7 @@ export const skinLeft: Rule = {
             const skin = skinOf(inlay);
             if (skin === undefined) continue;
             const { relief, veneer } = inlay;
-            const wish = relief.depth;
+            const wish = relief.kind === 'engrave' ? relief.depth : undefined;
             said.add(inlay.relief.index);
             const surely = skin.value > least;
             yield finding(page, {

@@ -12,7 +12,10 @@ export function HalvesLabels({ inlay, pose, whole, gap, placing }: HalvesProps &
     const shown = shownOf(inlay, pose);
     const beside = shiftX + (pocket.width + gap + relief.width / 2) * scale;
     const board = { x: shiftX + (pocket.width / 2) * scale, y: top + pocket.height * scale + 16 };
-    const boardWords = shown > 0.5 ? `${relief.blank} turned over onto ${pocket.blank}` : `pocket in ${pocket.blank}`;
+    const boardWords =
+        shown > 0.5
+            ? `${relief.blank} ${inlay.faceUp ? 'face up in' : 'turned over onto'} ${pocket.blank}`
+            : `pocket in ${pocket.blank}`;
     const longWords = `${relief.blank} as it is burnt, face up`;
     const middle = shiftY + (whole.height / 2) * scale;
     const half = (relief.height / 2) * scale;

@@ -18,7 +18,8 @@ export function shownOf({ good }: InlayView, { landed, foretold }: Pose): number
 /** The pocket's board, the relief beside it or on its way over, and what meets what. In mm. */
 export function Halves({ inlay, pose, whole, gap }: HalvesProps) {
     const { relief, pocket, meeting } = inlay;
-    const { way, turn, landed } = pose;
+    const { way, landed } = pose;
+    const turn = inlay.faceUp ? 1 : pose.turn;
     const pocketY = (whole.height - pocket.height) / 2;
     const reliefX = pocket.width + gap;
     const reliefY = (whole.height - relief.height) / 2;

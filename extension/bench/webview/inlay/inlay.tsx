@@ -49,7 +49,7 @@ export function Inlay({ view, inlay }: InlayProps) {
             </Canvas>
             <div class="turning">
                 <button type="button" onClick={play} disabled={playing}>
-                    {at < 1 ? 'Turn over and lay in' : 'Take apart'}
+                    {at < 1 ? (inlay.faceUp ? 'Lay in' : 'Turn over and lay in') : 'Take apart'}
                 </button>
                 <input
                     type="range"
