@@ -1,8 +1,10 @@
 import { createHash } from 'node:crypto';
+import { lstat, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { RevisionChoice } from '../../shared/view/protocol';
 import type { ReadResult } from '../files/read-result';
 import { ObjectReader } from './object-reader';
+import { type NamedText, pairMoved } from './pair-moved';
 import { GitError, runGit } from './run-git';
 
 /** A commit, by its object name. */
@@ -165,7 +167,24 @@ export class Repository {
         if (diff.code !== 0) throw new GitError(`git: ${diff.complaint}`);
         const changed = nameStatus(diff.out.toString('utf8'));
         if (others === undefined) return changed;
-        return [...changed, ...names(others.out).map((after) => ({ after }))];
+        return this.withMoved(from, [...changed, ...names(others.out).map((after) => ({ after }))]);
+    }
+
+    /** A recipe that was moved and of which git has not been told is one file, not one that is gone and one that is new. */
+    private async withMoved(from: Commit, changed: readonly ChangedFile[]): Promise<ChangedFile[]> {
+        const isRecipe = (name: string | undefined): name is string => name?.endsWith('.kerf') === true;
+        const gone = changed.flatMap(({ before, after }) => (after === undefined && isRecipe(before) ? [before] : []));
+        const fresh = changed.flatMap(({ before, after }) => (before === undefined && isRecipe(after) ? [after] : []));
+        if (gone.length === 0 || fresh.length === 0 || gone.length * fresh.length > MOST_PAIRS) return [...changed];
+        const then = await Promise.all(gone.map(async (name) => textOf(name, await this.read(from, name, MOST_BYTES))));
+        const now = await Promise.all(fresh.map(async (name) => textOf(name, await readPlain(path.join(this.top, name)))));
+        const pairs = pairMoved(then.flat(), now.flat());
+        const taken = new Set(pairs.values());
+        return changed.flatMap(({ before, after }): ChangedFile[] => {
+            if (after === undefined) return before !== undefined && taken.has(before) ? [] : [{ before: before! }];
+            const formerly = before ?? pairs.get(after);
+            return [{ after, ...(formerly === undefined ? {} : { before: formerly }) }];
+        });
     }
 
     /** Every file of a commit, or of the index, and where submodules lie with the commits that they are named by. */
@@ -256,6 +275,24 @@ function refusal(head: string): { problem: 'missing' | 'outside' } {
 }
 
 /** `git diff --name-status -z`: a letter, then one name, or two for what was renamed or copied. */
+/** Files of recipes are not compared in greater number, nor when they are larger, bytes. */
+const MOST_PAIRS = 2500;
+const MOST_BYTES = 1_000_000;
+
+/** A plain file of the work tree; links are not followed. */
+async function readPlain(file: string): Promise<{ readonly bytes: Uint8Array } | { readonly problem: string }> {
+    try {
+        const found = await lstat(file);
+        return found.isFile() && found.size <= MOST_BYTES ? { bytes: await readFile(file) } : { problem: 'unreadable' };
+    } catch {
+        return { problem: 'unreadable' };
+    }
+}
+
+function textOf(name: string, read: { readonly bytes: Uint8Array } | { readonly problem: string }): NamedText[] {
+    return 'problem' in read ? [] : [{ name, text: new TextDecoder().decode(read.bytes) }];
+}
+
 function nameStatus(text: string): ChangedFile[] {
     const parts = text.split('\0');
     const changed: ChangedFile[] = [];

@@ -96,6 +96,16 @@ describe('comparing with what was committed', () => {
         expect(bodyOf(await compare({ revision: answer.revisions[1]!.revision }))).toContain('<ins>0.6 mm</ins>');
     });
 
+    it('a file that was moved in the explorer, of which git has not been told, and then changed', async () => {
+        const repo = repository();
+        rmSync(path.join(repo.folder, 'coaster.kerf'));
+        repo.write({ 'bar/coaster.kerf': deeper.replace('use "', 'use "../') });
+        const { compare } = await editorOn(repo.folder, 'bar/coaster.kerf', deeper.replace('use "', 'use "../'));
+        const body = bodyOf(await compare());
+        expect(body).toContain('coaster.kerf');
+        expect(body).toContain('<ins>0.6 mm</ins>');
+    });
+
     it('a file is known again step by step where then and now have little in common', async () => {
         const repo = repository();
         repo.git('tag', 'v1');
