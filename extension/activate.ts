@@ -15,6 +15,7 @@ import { offerSamples } from './starting/sample-workshop';
 import { showStatus } from './status';
 import { offerStock } from './stock';
 import { offerTasks } from './tasks/offer-tasks';
+import { tickWalkthrough } from './tick-walkthrough';
 import { offerWriting } from './write/write-files';
 
 /** Everything the extension offers, whichever way its server runs. */
@@ -39,6 +40,7 @@ export async function activateWith(server: RecipeServer, context: vscode.Extensi
         watchChecklist(server, current, book),
         vscode.commands.registerCommand('kerfbook.restartServer', () => server.restart()),
     );
+    void tickWalkthrough();
     await server.start();
     context.subscriptions.push(await offerSamples(context));
 }

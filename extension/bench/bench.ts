@@ -26,6 +26,11 @@ export class Bench implements vscode.Disposable {
     /** The recipe in the picture that was sent last. */
     private shown: string | undefined;
     private hasInlay = false;
+    /** Of the recipe in the last picture. */
+    title: string | undefined;
+    private readonly titled = new vscode.EventEmitter<void>();
+    /** The title has come, or may have changed. */
+    readonly onDidTitle = this.titled.event;
 
     constructor(
         readonly panel: vscode.WebviewPanel,
@@ -41,6 +46,7 @@ export class Bench implements vscode.Disposable {
         panel.iconPath = vscode.Uri.joinPath(extensionUri, 'extension', 'icons', 'bench-tab.svg');
         panel.webview.options = { enableScripts: true, enableForms: false, enableCommandUris: false, localResourceRoots: [dist] };
         this.subscriptions.push(
+            this.titled,
             panel.webview.onDidReceiveMessage((message) => this.receive(readFromBench(message))),
             // The question waits in the server until the new text is read: quicker than to wait for the news that it is.
             vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
@@ -95,7 +101,8 @@ export class Bench implements vscode.Disposable {
                         : `It could not be worked out: ${failed}`;
                 this.post({ type: 'nothing', why });
             } else {
-                this.panel.title = `Bench: ${view.title}`;
+                this.title = view.title;
+                this.titled.fire();
                 if (this.shown !== view.recipe) {
                     this.shown = view.recipe;
                     this.tellRun();

@@ -6,6 +6,7 @@ import { isRecipeText } from '../recipe-place';
 import type { RecipeServer } from '../server';
 import { Bench } from './bench';
 import { type KeptState, readKeptState } from './kept-state';
+import { tabTitle } from './tab-title';
 
 const VIEW_TYPE = 'kerfbook.bench';
 
@@ -18,12 +19,22 @@ export function watchBenches(
 ): vscode.Disposable {
     const open = new Map<string, Bench>();
 
+    /** One title more, or less, decides what the others have to say of themselves. */
+    const retitle = () => {
+        const shown = [...open].flatMap(([uri, bench]) =>
+            bench.title === undefined ? [] : [{ uri, bench, title: bench.title }],
+        );
+        for (const { uri, bench, title } of shown) bench.panel.title = tabTitle(uri, title, shown);
+    };
+
     const adopt = (panel: vscode.WebviewPanel, kept: KeptState) => {
         const bench = new Bench(panel, vscode.Uri.parse(kept.uri, true), server, current, book, extensionUri, kept);
         open.set(kept.uri, bench);
+        bench.onDidTitle(retitle);
         panel.onDidDispose(() => {
             bench.dispose();
             for (const [uri, one] of open) if (one === bench) open.delete(uri);
+            retitle();
         });
     };
 
