@@ -6,11 +6,17 @@ import { couponFit } from '../../shared/view/coupon-fit';
 import { runFacts } from '../../shared/view/run-facts';
 import type { Answers, Job, PlainJob } from './jobs';
 
+let picture: Uint8Array | undefined;
+
 const answers: { readonly [Do in PlainJob['do']]: (job: Extract<PlainJob, { readonly do: Do }>) => Answers[Do] } = {
     coupons: ({ coupons }) => examineCoupons(coupons),
     fit: ({ coupon }) => couponFit(coupon),
     'run-facts': ({ recipe, run }) => runFacts(recipe, run),
-    placeholder: placeholderPicture,
+    // The same each time.
+    placeholder: () => {
+        picture ??= placeholderPicture();
+        return picture;
+    },
     page: ({ rule }) => tradePageText(rule) ?? null,
     'coupon-layout': ({ material, laser, options }) => layOutCoupon(material, laser, options),
     'coupon-sheets': ({ material, laser, layout }) => couponSheets(material, laser, layout),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { locatorOf } from '../../shared/art/compose/shading';
 import { painted } from '../../shared/art/painted';
 import { readSvg } from '../../shared/art/read-svg';
 import { area, contains } from '../../shared/geometry/measure';
@@ -59,4 +60,17 @@ describe('a gradient from a focal point beside the middle of its circle', () => 
             expect(looked).toBeGreaterThan(300);
         });
     }
+
+    it('has the same places where many paints are looked through on a grid', () => {
+        const circle = { cx: 60, cy: 45, r: 24, fx: 48, fy: 51, fr: 0 };
+        const moved = { a: 2, b: 0, c: 0, d: 2, e: 5, f: -3 };
+        const here = locatorOf({ matrix: { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 }, spread: 'pad', circle });
+        const there = locatorOf({ matrix: moved, spread: 'pad', circle });
+        for (let x = 11; x < 90; x += 6.7) {
+            for (let y = 11; y < 90; y += 6.7) {
+                expect(here(x, y), `${x}, ${y}`).toBeCloseTo(along(x, y), 9);
+                expect(there(2 * x + 5, 2 * y - 3), `${x}, ${y}`).toBeCloseTo(along(x, y), 9);
+            }
+        }
+    });
 });
