@@ -19,6 +19,19 @@ describe('ten degrees', () => {
         expect(value).toBeCloseTo(Math.SQRT2, 9); // sheets hold from 20 degC up, so that only 5 of the 10 degrees count
         expect(high).toBeGreaterThan(1.5);
     });
+    it('agree with two more notes: half for 10 degC (a maker of adhesives), half for 15 degC (a maker of grout); both seen', () => {
+        expect(temperatureFactor(35).value / temperatureFactor(25).value).toBeCloseTo(0.5, 9);
+        const { low, high } = temperatureFactor(35);
+        const grout = 2 ** (-10 / 15);
+        expect(grout).toBeGreaterThan(low);
+        expect(grout).toBeLessThan(high);
+    });
+    it('tell a cure at 30 degC longer than a glossary of coatings, which halves its 20 degC there (seen): sheets hold to 25', () => {
+        const { value, low } = temperatureFactor(30);
+        expect(value).toBeCloseTo(Math.SQRT1_2, 9);
+        expect(value).toBeGreaterThan(0.5);
+        expect(low).toBeLessThan(0.65);
+    });
     it('leave the times of sheets as they are from 20 to 25 degC', () => {
         for (const warm of [20, 22, 25]) expect(temperatureFactor(warm)).toEqual({ value: 1, low: 1, high: 1 });
     });

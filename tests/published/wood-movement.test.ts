@@ -30,6 +30,20 @@ describe('published examples', () => {
     });
 });
 
+describe('worked examples for boards', () => {
+    const alder = wood('red-alder', 0.00256, 0.00151);
+    it('8 in of flat-sawn red alder over 6 %: 0.1248 in, with the coefficient rounded to .0026 (a trade magazine, seen)', () => {
+        expect(movement(8, 0.0026, 0.06)).toBeCloseTo(0.1248, 9);
+        expect(Math.abs(movement(8, faceCoefficient(alder, Math.PI / 2, 'flat')!, 0.06) / 0.1248 - 1)).toBeLessThan(0.02);
+    });
+    it('13.25 in at 0.2 % a per cent, from 19 to 10 %: 0.2385 in (a university’s exercise, seen)', () =>
+        expect(movement(13.25, 0.002, -0.09)).toBeCloseTo(-0.2385, 9));
+    it('quarter-sawn it moves 0.59 of that: the handbook’s CR over CT for red alder', () => {
+        const across = (sawn: 'quarter' | 'flat') => faceCoefficient(alder, Math.PI / 2, sawn)!;
+        expect(across('quarter') / across('flat')).toBeCloseTo(0.00151 / 0.00256, 9);
+    });
+});
+
 describe('how a board is sawn (Wood Handbook Table 13-5: CR across a quarter-sawn face, CT across a flat-sawn one)', () => {
     const across = (sawn: 'quarter' | 'rift' | 'flat') => movement(100, faceCoefficient(walnut, Math.PI / 2, sawn)!, 0.03);
     it('100 mm of walnut over three per cent: 0.570 mm quarter-sawn, 0.822 mm flat-sawn, half between in rift', () => {
