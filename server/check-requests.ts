@@ -3,7 +3,7 @@ import type { Connection } from 'vscode-languageserver';
 import { isBuiltIn } from '../language/built-in';
 import type { CheckedFile } from '../shared/view/protocol';
 import { requests } from '../shared/view/requests';
-import { fails } from './cli/formats/check-report';
+import { failingOnErrors, failingOnWarnings, fails } from './cli/formats/check-report';
 import { textReport } from './cli/formats/text';
 import { onRequest } from './protocol/on-request';
 import { notesOf } from './report/notes-of';
@@ -29,11 +29,12 @@ export function answerCheckRequests(connection: Connection, workshop: Workshop):
                 errors: found.filter(({ finding }) => finding.severity === 'error').length,
             });
         }
+        const failing = strict ? failingOnWarnings : failingOnErrors;
         const findings = inAllFiles(all);
         const told = await Promise.all(documents.map((document) => notesOf(workshop, document, naming)));
         const [notes, silenced] = [told.flatMap((each) => each.notes), told.flatMap((each) => each.silenced)];
-        const report = textReport({ files: files.map(({ path }) => path), findings, silenced, notes, strict, root: folder });
-        return { report, failed: findings.some(({ finding }) => fails(finding.severity, strict)), files };
+        const report = textReport({ files: files.map(({ path }) => path), findings, silenced, notes, failing, root: folder });
+        return { report, failed: findings.some(({ finding }) => fails(finding, failing)), files };
     });
 }
 

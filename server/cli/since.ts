@@ -5,20 +5,9 @@ import type { LangiumDocument } from 'langium';
 import { changesThrough } from '../git/changes-through';
 import { realPlace } from '../git/real-place';
 import { type ChangedFile, type Commit, Repository } from '../git/repository';
-import type { OpenFiles } from '../workshop/open-workshop';
 import type { Workshop } from '../workshop/workshop';
 import { complain } from './say';
 import { UsageError } from './usage-error';
-
-/**
- * The documents that something since a revision reaches: their own text, a file they use, or their
- * art is new, changed, renamed or gone. Since a branch means since this one left it.
- */
-export async function touchedSince(revision: string, { workshop, documents }: OpenFiles): Promise<LangiumDocument[]> {
-    const repository = await repositoryHere();
-    const from = await repository.forkPoint(await repository.commit(revision));
-    return touchedBy(await changesIn(repository, from), repository, workshop, documents);
-}
 
 export async function repositoryHere(folder = process.cwd()): Promise<Repository> {
     const repository = await Repository.of(folder);
@@ -35,6 +24,9 @@ export async function changesIn(repository: Repository, from: Commit, to?: Commi
     return changes;
 }
 
+/**
+ * The documents that a change reaches: their own text, a file they use, or their art is new, changed, renamed or gone.
+ */
 export async function touchedBy(
     changes: readonly ChangedFile[],
     repository: Repository,

@@ -3,8 +3,10 @@ import { lstat, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { RevisionChoice } from '../../shared/view/protocol';
 import type { ReadResult } from '../files/read-result';
+import { insideOf } from './inside-of';
 import { ObjectReader } from './object-reader';
 import { type NamedText, pairMoved } from './pair-moved';
+import { realPlace } from './real-place';
 import { GitError, runGit } from './run-git';
 
 /** A commit, by its object name. */
@@ -13,6 +15,9 @@ export interface Commit {
     /** As the person named it. */
     readonly name: string;
 }
+
+/** What is staged, in the place of a commit: git names its files by a path behind a colon with nothing in front. */
+export const staged: Commit = { id: '', name: 'the index' };
 
 export interface NamedCommit {
     readonly id: string;
@@ -147,6 +152,8 @@ export class Repository {
         if (isUnreadable(file)) return { problem: 'unreadable', version: 'unreadable' };
         // By its own name git finds an object at once; by a path it reads every folder above, for each of thousands of files.
         const id = (await this.trees.get(commit.id)?.catch(() => undefined))?.blobs.get(file);
+        // A link in the index is named like a file: its own words would be read.
+        if (id === undefined && commit.id === staged.id) return { problem: 'missing', version: 'missing' };
         const { head, body } = await this.objects.read(id ?? `${commit.id}:${file}`, most);
         const blob = /^([0-9a-f]{40,64}) blob \d+$/.exec(head);
         if (blob === null) return { ...refusal(head), version: head };
@@ -156,14 +163,16 @@ export class Repository {
 
     /** What differs between a commit and another, or the work tree with what git does not know yet. Renames as git sees them. */
     async changes(from: Commit, to?: Commit): Promise<ChangedFile[]> {
-        const versions = to === undefined ? [from.id] : [from.id, to.id];
+        const isStaged = to?.id === staged.id;
+        const versions = to === undefined ? [from.id] : isStaged ? ['--cached', from.id] : [from.id, to.id];
         const words = ['--name-status', '-z', '-M', '--no-ext-diff', '--no-textconv', '--ignore-submodules=dirty'];
         const [others, settings] = await Promise.all([
             to === undefined ? this.run('ls-files', '-z', '--others', '--exclude-standard') : undefined,
             // Between two commits nothing of the work tree is looked at.
             to === undefined ? this.withoutFilters() : {},
         ]);
-        const diff = await runGit({ folder: this.top, args: ['diff', ...words, ...versions, '--'], settings });
+        const index = isStaged ? await this.indexInUse() : {};
+        const diff = await runGit({ folder: this.top, args: ['diff', ...words, ...versions, '--'], settings, ...index });
         if (diff.code !== 0) throw new GitError(`git: ${diff.complaint}`);
         const changed = nameStatus(diff.out.toString('utf8'));
         if (others === undefined) return changed;
@@ -206,8 +215,10 @@ export class Repository {
     }
 
     private async readTree(commit: Commit | undefined): Promise<Tree> {
-        const list = commit === undefined ? ['ls-files', '-z', '--stage'] : ['ls-tree', '-r', '-z', '--full-tree', commit.id];
-        const { code, out, complaint } = await this.run(...list);
+        const isIndex = commit === undefined || commit.id === staged.id;
+        const list = isIndex ? ['ls-files', '-z', '--stage'] : ['ls-tree', '-r', '-z', '--full-tree', commit.id];
+        const index = commit?.id === staged.id ? await this.indexInUse() : {};
+        const { code, out, complaint } = await runGit({ folder: this.top, args: list, ...index });
         if (code !== 0) throw new GitError(`git: ${complaint}`);
         const entries = names(out).flatMap(readEntry);
         return {
@@ -232,6 +243,15 @@ export class Repository {
     private async withoutFilters(): Promise<Record<string, string>> {
         const { out } = await this.run('config', '-z', '--name-only', '--get-regexp', filters);
         return Object.fromEntries(names(out).map((name) => [name, name.endsWith('.required') ? 'false' : '']));
+    }
+
+    /** Of a commit that takes only some files git makes an index of its own, and names it to its hooks. One outside of the repository is not read. */
+    private async indexInUse(): Promise<{ readonly index?: string }> {
+        const named = process.env.GIT_INDEX_FILE;
+        if (named === undefined || named === '') return {};
+        const index = path.resolve(this.top, named);
+        const { own } = await this.stores();
+        return insideOf(await realPlace(own), await realPlace(index)) === undefined ? {} : { index };
     }
 
     private run(...args: string[]) {

@@ -30,6 +30,8 @@ export interface GitRun {
     readonly input?: string;
     /** Settings that hold for this run, over those of the repository. Any name will do, one with an `=` in it too. */
     readonly settings?: Readonly<Record<string, string>>;
+    /** The index to read, where it is not the repository's usual one. */
+    readonly index?: string;
     /** Most bytes of its answer. */
     readonly most?: number;
 }
@@ -42,8 +44,8 @@ export interface GitAnswer {
 }
 
 /** Runs git with fixed words, never through a shell. Throws only where there is no git. */
-export function runGit({ folder, args, input = '', settings = {}, most = 64 * 1024 * 1024 }: GitRun): Promise<GitAnswer> {
-    const env = environment(settings);
+export function runGit({ folder, args, input = '', settings = {}, index, most = 64 * 1024 * 1024 }: GitRun): Promise<GitAnswer> {
+    const env = { ...environment(settings), ...(index !== undefined && { GIT_INDEX_FILE: index }) };
     return new Promise((resolve, reject) => {
         const child = execFile(
             'git',

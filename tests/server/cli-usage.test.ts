@@ -145,7 +145,7 @@ describe('completion', () => {
 
     it('offers commands, then options, then the words of an option, in bash', () => {
         expect(offered('che')).toEqual(['check']);
-        expect(offered('check', '--s')).toEqual(['--strict', '--since']);
+        expect(offered('check', '--s')).toEqual(['--strict', '--since', '--staged']);
         expect(offered('check', '--format', 'j')).toEqual(['json', 'junit']);
         expect(offered('new', '--technique', '')).toEqual(['engraving', 'filled', 'inlay', 'picture']);
         expect(offered('check', '')).toEqual([]);

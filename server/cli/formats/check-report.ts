@@ -1,4 +1,4 @@
-import type { Severity } from '../../../shared/recipe/finding';
+import type { Finding, Severity } from '../../../shared/recipe/finding';
 import type { ReviewNotes } from '../../../shared/review/notes';
 import type { PlacedFinding, PlacedSilenced } from '../../report/placed-finding';
 
@@ -11,8 +11,10 @@ export interface CheckReport {
     readonly silenced: readonly PlacedSilenced[];
     /** What a reviewer should see besides, recipe by recipe. */
     readonly notes: readonly (ReviewNotes & { readonly file: string })[];
-    /** Whether warnings fail the check too. */
-    readonly strict: boolean;
+    /** Which findings fail the check. */
+    readonly failing: Failing;
+    /** Findings of one cause are told once, with the other places below. */
+    readonly together?: boolean;
     /** Top folder of the sources: the repository's, or the one that the command runs in. */
     readonly root: string;
 }
@@ -23,9 +25,18 @@ export function counts(findings: readonly PlacedFinding[]): Record<Severity, num
     return sum;
 }
 
+/** Which findings fail a check: severities and rules that do, and rules that do not whatever their severity. */
+export interface Failing {
+    readonly on: ReadonlySet<string>;
+    readonly allowed: ReadonlySet<string>;
+}
+
+export const failingOnErrors: Failing = { on: new Set(['error']), allowed: new Set() };
+export const failingOnWarnings: Failing = { on: new Set(['error', 'warning']), allowed: new Set() };
+
 /** Whether a finding makes the check fail. */
-export function fails(severity: Severity, strict: boolean): boolean {
-    return severity === 'error' || (strict && severity === 'warning');
+export function fails({ severity, rule }: Finding, { on, allowed }: Failing): boolean {
+    return !allowed.has(rule) && (on.has(severity) || on.has(rule));
 }
 
 /** "2 errors, 1 warning, 3 notes". */

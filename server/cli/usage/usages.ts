@@ -59,6 +59,13 @@ export const checkUsage = {
             'REVISION',
             'Only files that a change since this revision reaches, also through what they use and their art.',
         ),
+        gained: flag('Only findings that the revision named by --since does not have.'),
+        staged: flag('Look at what is staged instead of the work tree; where no --since is given, since the last commit.'),
+        'fail-on': word(
+            'LIST',
+            'Severities and rules that fail the check, such as error,thin-floor; errors where nothing is said.',
+        ),
+        allow: word('LIST', 'Rules that do not fail the check, such as stale-coupon,thin-floor. They are told all the same.'),
         format: {
             type: 'string',
             default: 'text',
@@ -71,8 +78,9 @@ export const checkUsage = {
     examples: [
         { line: 'kerfbook check', what: 'every recipe below this folder' },
         { line: 'kerfbook check --strict --since main', what: 'what this branch changes, for a build server' },
+        { line: 'kerfbook check --staged --gained', what: 'what this commit would bring, for a hook' },
     ],
-    codes: ['1 where there is an error, or with --strict a warning'],
+    codes: ['1 where something fails the check: an error, with --strict a warning, or what --fail-on names'],
 } as const satisfies CommandUsage;
 
 export const planUsage = {
