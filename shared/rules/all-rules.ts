@@ -108,6 +108,7 @@ import { laserOnCoat } from './piece/laser-on-coat';
 import { laserOnFoil } from './piece/laser-on-foil';
 import { laserOnOldTape } from './piece/laser-on-old-tape';
 import { laserOnWet } from './piece/laser-on-wet';
+import { markCovered } from './piece/mark-covered';
 import { markDugAway } from './piece/mark-dug-away';
 import { maskBurntOpen } from './piece/mask-burnt-open';
 import { maskUnderPour } from './piece/mask-under-pour';
@@ -177,6 +178,7 @@ const earlierSteps = [
     burnBeforeFlush,
     islandFallsOut,
     markDugAway,
+    markCovered,
     oilBeforeFilling,
     maskUnderPour,
     maskBurntOpen,

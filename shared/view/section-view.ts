@@ -37,8 +37,10 @@ export function sectionView(plan: Plan, face: Face, blank: BlankPlan, y: number)
         const from = xs[i]!;
         const to = xs[i + 1]!;
         const middle = (from + to) / 2;
-        if (!inSpans(body, middle)) continue;
-        const parted = slots.some((slot) => inSpans(slot, middle));
+        const isThere = inSpans(body, middle);
+        // What is cut away leaves the backing open, as long as that holds the parts.
+        if (!isThere && !face.backed) continue;
+        const parted = !isThere || slots.some((slot) => inSpans(slot, middle));
         const column = cells.find((cell) => inSpans(cell.spans, middle))?.column ?? face.bare;
         push(spans, spansOf(plan, face, blank, { from, to, top }, parted ? nothing : column));
     }
