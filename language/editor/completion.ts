@@ -27,6 +27,7 @@ import {
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { currencyCodes, currencyName } from '../../shared/quantity/currency';
+import { pickText } from '../../shared/recipe/pick-text';
 import { isBuiltIn } from '../built-in';
 import { isArtUse, isTrait } from '../generated/ast';
 import { resolvePath } from '../names/used-files';
@@ -183,11 +184,17 @@ export class KerfCompletion extends DefaultCompletionProvider {
         const art = isArtUse(context.node) ? context.node.art?.ref : undefined;
         const uri = resolvePath(art?.path, context.document.uri)?.toString();
         const names = uri === undefined ? undefined : await this.outside.artNames(uri);
-        const before = context.textDocument.getText().slice(0, context.offset);
-        const typed = /[#.][\w-]*$/.exec(before)?.[0].length ?? 0;
-        const range = { start: context.textDocument.positionAt(context.offset - typed), end: context.position };
+        const text = context.textDocument.getText();
+        const before = text.slice(0, context.offset);
+        const typed = /[#.](?:[\w-]*|"(?:\\.|[^"\\\n])*)$/.exec(before)?.[0].length ?? 0;
+        // The editor closes a quote by itself.
+        const closed = before.slice(context.offset - typed).includes('"') && text[context.offset] === '"' ? 1 : 0;
+        const range = {
+            start: context.textDocument.positionAt(context.offset - typed),
+            end: context.textDocument.positionAt(context.offset + closed),
+        };
         for (const proposal of names === undefined ? [] : proposePicks(names)) {
-            if (isArtUse(context.node) && context.node.picks.includes(proposal.label)) continue;
+            if (isArtUse(context.node) && context.node.picks.some((pick) => pickText(pick) === proposal.label)) continue;
             acceptor(context, { ...proposal, textEdit: { newText: proposal.label, range } });
         }
     }

@@ -5,6 +5,8 @@ import { renamedIn } from '../vocabulary/editions';
 export class KerfValueConverter extends DefaultValueConverter {
     protected override runConverter(rule: GrammarAST.AbstractRule, input: string, cstNode: CstNode): ValueType {
         if (rule.name === 'STRING') return textOf(input);
+        // An id or class in quotes is what stands in the art, sign by sign.
+        if (/^[#.]"/.test(input)) return `${input[0]}${textOf(input.slice(1))}`;
         // The same name may be typed as one letter or as a letter and its accent.
         const isName = rule.name === 'ID' || rule.name === 'STRAY' || rule.name === 'HASH' || rule.name === 'DOTTED';
         if (isName) return super.runConverter(rule, input.normalize('NFC'), cstNode);

@@ -1,5 +1,6 @@
 import { fromBase, type Quantity } from '../quantity/quantity';
 import type { Where, Written } from '../quantity/where';
+import { pickText } from '../recipe/pick-text';
 import type { Placement } from '../recipe/step';
 import type { Extent } from '../recipe/stock';
 import type { Amount, Figure } from './figure';
@@ -145,7 +146,7 @@ function toldPlacement(placement: Placement): Told {
 
 /** Parts of art as a recipe names several of them. */
 function picked(picks: readonly Written<string>[] | undefined): string | undefined {
-    return picks === undefined || picks.length === 0 ? undefined : picks.map(({ value }) => value).join(', ');
+    return picks === undefined || picks.length === 0 ? undefined : picks.map(({ value }) => pickText(value)).join(', ');
 }
 
 function join(parts: readonly Told[], by = ' '): Told {

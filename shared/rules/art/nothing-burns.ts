@@ -5,6 +5,7 @@ import { showRatio } from '../../quantity/show';
 import type { Written } from '../../quantity/where';
 import type { Fix } from '../../recipe/finding';
 import { nearest } from '../../recipe/nearest';
+import { pickText } from '../../recipe/pick-text';
 import { type Page, plainFact } from '../page';
 import { finding, type Rule, type Said } from '../rule';
 
@@ -39,7 +40,7 @@ export const nothingBurns: Rule = {
                 for (const pick of astray) yield finding(page, { ...noSuchPart(pick, name, state.art), step: step.index });
                 if (astray.length > 0 || !isEmpty(figure)) continue;
                 const threshold = sources.get(name)?.threshold;
-                const what = placement.picks.length === 0 ? name : placement.picks.map(({ value }) => value).join(', ');
+                const what = placement.picks.length === 0 ? name : placement.picks.map(({ value }) => pickText(value)).join(', ');
                 yield finding(page, {
                     severity: 'error',
                     message: `Nothing of ${what} is darker than ${showRatio(threshold?.value ?? 0.5)}, so nothing burns.`,
@@ -70,8 +71,9 @@ function noSuchPart({ value, where }: Written<string>, name: string, art: Art): 
     const known = new Set(
         art.parts.flatMap(({ ids, classes }) => [...ids.map((id) => `#${id}`), ...classes.map((c) => `.${c}`)]),
     );
-    const meant = nearest(value, known);
-    const list = [...known].slice(0, 6).join(', ');
+    const near = nearest(value, known);
+    const meant = near === undefined ? undefined : pickText(near);
+    const list = [...known].slice(0, 6).map(pickText).join(', ');
     const mend =
         meant !== undefined
             ? ` Did you mean \`${meant}\`?`
@@ -80,7 +82,7 @@ function noSuchPart({ value, where }: Written<string>, name: string, art: Art): 
               : ' None of its parts has a name.';
     return {
         severity: 'error',
-        message: `No part of ${name} is called \`${value}\`.${mend}`,
+        message: `No part of ${name} is called \`${pickText(value)}\`.${mend}`,
         where,
         fixes:
             meant === undefined

@@ -4,6 +4,7 @@ import { rectangle } from '../../geometry/shapes';
 import type { LaserPlan } from '../../plan/laser-plan';
 import { showArea, showLength } from '../../quantity/show';
 import type { Change, Fix } from '../../recipe/finding';
+import { pickText } from '../../recipe/pick-text';
 import type { Cut, Engrave } from '../../recipe/step';
 import { roundLength } from '../helpers/ask-depth';
 import { blankOf } from '../helpers/blank-names';
@@ -89,7 +90,7 @@ function ownMiddle(
         .map((middle) => ({ x: round(lying.centre.x + middle.x - x), y: round(lying.centre.y + middle.y - y) }))
         .find((to) => fits({ x: x + to.x - lying.centre.x, y: y + to.y - lying.centre.y }));
     if (at === undefined) return undefined;
-    const parts = only.picks.map(({ value }) => value).join(', ');
+    const parts = only.picks.map(({ value }) => pickText(value)).join(', ');
     const name = only.art.value ?? 'the art';
     const text = `${showLength(at.x, unit).replace(` ${unit}`, '')}, ${showLength(at.y, unit)}`;
     const last = only.inverse?.where ?? (only.leaves?.at(-1) ?? only.picks.at(-1)!).where;

@@ -4,6 +4,7 @@ import { fromBase } from '../../quantity/quantity';
 import { showLength, showNumber } from '../../quantity/show';
 import type { Where } from '../../quantity/where';
 import type { Change, Fix } from '../../recipe/finding';
+import { pickText } from '../../recipe/pick-text';
 import type { ArtPlacement, Placement } from '../../recipe/step';
 
 /** In what two halves differ, as the end of "the halves differ", and how the veneer half is made like the pocket. */
@@ -57,7 +58,7 @@ function files({ recipe }: Plan, half: readonly ArtPlacement[]): string {
 
 function picks(half: readonly ArtPlacement[]): string {
     return half
-        .map(pickText)
+        .map(writtenPicks)
         .filter((text) => text !== '')
         .join(' ');
 }
@@ -93,13 +94,14 @@ function sameArt(mine: ArtPlacement, theirs: ArtPlacement): Change | undefined {
 }
 
 /** What of its art a half takes, as it is written. */
-function pickText({ picks, leaves = [] }: ArtPlacement): string {
-    const out = leaves.length === 0 ? '' : `${picks.length === 0 ? '' : ' '}but ${leaves.map(({ value }) => value).join(', ')}`;
-    return `${picks.map(({ value }) => value).join(', ')}${out}`;
+function writtenPicks({ picks, leaves = [] }: ArtPlacement): string {
+    const out =
+        leaves.length === 0 ? '' : `${picks.length === 0 ? '' : ' '}but ${leaves.map(({ value }) => pickText(value)).join(', ')}`;
+    return `${picks.map(({ value }) => pickText(value)).join(', ')}${out}`;
 }
 
 function samePicks(mine: ArtPlacement, theirs: ArtPlacement): Change {
-    const wanted = pickText(theirs);
+    const wanted = writtenPicks(theirs);
     const first = end(mine.art.where);
     const last = mine.leaves?.at(-1) ?? mine.picks.at(-1);
     if (last === undefined) return { do: 'replace', where: first, text: ` ${wanted}` };
