@@ -118,6 +118,8 @@ export interface DottedPicture {
     readonly grid: DotGrid;
     /** How many dots burn. */
     readonly dots: number;
+    /** Part of the picture's cells that they darken, counting what dots as wide as the spot share; absent while the spot is not known. */
+    readonly covered?: number;
     /** Greys to look at, as nested regions: the k-th of n where at least k - 0.5 of n parts are burnt. */
     readonly tones: readonly Region[];
 }

@@ -1,3 +1,4 @@
+import { bendTones } from '../art/raster/tone';
 import { lineWidth, spotOf } from '../burn/beam';
 import { doseOf, sigmaOf } from '../burn/dose';
 import type { LinePasses } from '../burn/outline-pass';
@@ -10,9 +11,10 @@ import { mirror } from '../geometry/transform';
 import { followsOutline } from '../recipe/follows-outline';
 import type { Recipe } from '../recipe/recipe';
 import type { Cut, Engrave, Inlay } from '../recipe/step';
+import { dotGain } from '../toolpath/dot-gain';
 import { contentKey } from './content-key';
 import { depthLaw } from './depth-law';
-import { dotsOf } from './halftone';
+import { type DotScan, dotsOf } from './halftone';
 import type { DottedPicture, LaserPlan, OutlineSettings, PlacedArt } from './laser-plan';
 import { machineWork, noWork } from './machine-work';
 import { type PlacingTable, place } from './place-art';
@@ -58,7 +60,12 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
     const wall = step.kind === 'cut' ? undefined : wallOfStep(solved, recipe, { ...table, line: lineOf(outline) });
     const edge = (step.offset?.value ?? 0) + halfClearance(step, recipe, wall);
     const scanAngle = scanAngleOf(step, table.blank.grain);
-    const pictures = picturesOf(step, placed, { pitch: pitchOf(step, solved), angle: scanAngle, axis }, table);
+    const pictures = picturesOf(
+        step,
+        placed,
+        { pitch: pitchOf(step, solved), angle: scanAngle, axis, spot: spotOf(recipe.laser)?.diameter },
+        table,
+    );
     const whole = burntRegion(
         placed.filter(({ index }) => !pictures.some(({ placement }) => placement === index)),
         axis,
@@ -218,7 +225,7 @@ function pitchOf(step: Engrave | Cut, { settings }: Solved): number {
 function picturesOf(
     step: Engrave | Cut,
     placed: readonly PlacedArt[],
-    scan: { pitch: number; angle: number; axis: number | undefined },
+    scan: DotScan & { spot: number | undefined },
     { memo, sources }: PlacingTable,
 ): DottedPicture[] {
     return placed.flatMap((one) => {
@@ -232,7 +239,14 @@ function picturesOf(
             const made = dotsOf(art, source, placement, one, scan, memo);
             if (made === undefined) return undefined;
             const { grid, greys } = made;
-            return { grid, dots: grid.dots.reduce((sum, dot) => sum + dot, 0), tones: shownTones(greys, grid) };
+            const gain = scan.spot === undefined ? undefined : dotGain(grid, scan.spot, greys.darkness);
+            const seen = gain === undefined ? greys : bendTones(greys, gain.curve);
+            return {
+                grid,
+                dots: grid.dots.reduce((sum, dot) => sum + dot, 0),
+                ...(gain === undefined ? {} : { covered: gain.covered }),
+                tones: shownTones(seen, grid),
+            };
         });
         return dotted === undefined ? [] : [{ placement: one.index, artName: source.name, ...dotted }];
     });

@@ -84,9 +84,10 @@ function toneWords({ settings }: LaserPlan, tone: number): string {
     return `${showRatio(tone)}${settings?.throughTape === true ? ' (judged without tape: try a corner first)' : ''}`;
 }
 
-function dotsFact({ artName, grid, dots }: DottedPicture): string {
+function dotsFact({ artName, grid, dots, covered }: DottedPicture): string {
     const share = dots / (grid.columns * grid.rows);
-    return `${artName}: ${grid.columns} x ${grid.rows} of ${showLength(grid.pitch)}, ${showRatio(share)} of them burnt`;
+    const wider = covered === undefined ? '' : `, which as wide as the spot darken ${showRatio(covered)} of it`;
+    return `${artName}: ${grid.columns} x ${grid.rows} of ${showLength(grid.pitch)}, ${showRatio(share)} of them burnt${wider}`;
 }
 
 function marksFact({ points, tone, settings }: MarkWork): string {
