@@ -18,7 +18,7 @@ const words: Readonly<Record<string, string>> = {
     hatch: 'laying out scan lines',
     'dotted-lines': 'laying out scan lines',
     outline: 'following outlines',
-    'machine-time': 'reckoning the machine’s time',
+    'machine-time': 'working out the machine’s time',
     picture: 'drawing the piece',
 };
 

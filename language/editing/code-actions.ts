@@ -18,7 +18,7 @@ import { fixAll } from './fix-all';
 import { refactorActions } from './refactor/refactor-actions';
 import { editsOf, uriOf } from './text-edits';
 
-/** Offers what the findings carry with them, and to pin what the last plan has solved: nothing is worked out anew. */
+/** Offers what the findings carry with them, and to pin what the last plan has solved: nothing is worked out again. */
 export class KerfCodeActions implements CodeActionProvider {
     private readonly documents: LangiumDocuments;
 

@@ -42,7 +42,7 @@ const needs: { readonly [Block in NodeType]?: readonly Need<KeyOf<Block>>[] } = 
         ),
     ],
     Shop: [
-        need('warning', ['currency'], (name) => `${name} does not say in which currency it reckons.`),
+        need('warning', ['currency'], (name) => `${name} does not say in which currency it counts.`),
         need('info', ['hourly'], (name) => `${name} does not say what an hour of work costs: the cost is of material alone.`),
     ],
     Run: [

@@ -49,7 +49,7 @@ export const textPages: readonly Page[] = [
         error,
         'A variant that leads back to itself',
         'A recipe is based on another that, directly or by way of others, is based on it again, or on too long a line of others.',
-        'None of them says what the product is.',
+        'None of them says what the piece is.',
         'Let one of them stand by itself and base the others on that one.',
     ),
     page(
@@ -79,7 +79,7 @@ export const textPages: readonly Page[] = [
     page(
         'by-number',
         mendable(hint, 'sometimes'),
-        'A step told by its number',
+        'A step named by its number',
         'A variant tells steps of its base that read alike apart by a number, such as `#2`.',
         'The number follows the place: a step that is put in before it is taken for the one that was meant.',
         'Give the step of the base a name, `sand tray called fine { … }`, and write `sand tray called fine` in the variant.',
@@ -240,7 +240,7 @@ export const textPages: readonly Page[] = [
         'other-currency',
         warning,
         'A price in another currency',
-        'A price has the code of another currency than the one that the shop reckons in.',
+        'A price has the code of another currency than the one that the shop counts in.',
         'Rates change by the day, so nothing is converted: the price is left out of the cost.',
         'Write what was paid in the currency of the shop.',
     ),

@@ -27,7 +27,7 @@ export function* shopsFindings(document: LangiumDocument, services: KerfServices
         if (place === undefined || shop.name === first.shop.name) continue; // the same name twice is said elsewhere
         yield say('second-shop', {
             severity: 'warning',
-            message: `There are two shops in sight: what things cost is reckoned by \`${first.shop.name}\`, not by \`${shop.name}\`.`,
+            message: `There are two shops in sight: costs are worked out by \`${first.shop.name}\`, not by \`${shop.name}\`.`,
             where: place,
             ...(first.in === document
                 ? { related: [{ message: 'The one that counts.', where: whereOfPart(first.shop, 'name') }] }
@@ -59,7 +59,7 @@ function* otherCurrencies(node: ast.Shop, currency: string): Iterable<Finding> {
         if (unit === undefined || unit === currency || !isCurrency(unit)) continue;
         yield say('other-currency', {
             severity: 'warning',
-            message: `This is in ${unit}, but ${node.name} reckons in ${currency}: it counts as nothing.`,
+            message: `This is in ${unit}, but ${node.name} counts in ${currency}: it counts as nothing.`,
             where: whereOf((item as ast.Figure).value),
         });
     }
@@ -114,7 +114,7 @@ function* currencyFindings(node: PriceNode, paid: Quantity, shop: Shop | undefin
     if (paid.unit !== '' && own !== undefined && paid.unit !== own) {
         yield say('other-currency', {
             severity: 'warning',
-            message: `This price is in ${paid.unit}, but ${shop!.name} reckons in ${own}: it is left out of the cost.`,
+            message: `This price is in ${paid.unit}, but ${shop!.name} counts in ${own}: it is left out of the cost.`,
             where: whereOf(node.paid),
         });
     }

@@ -1,10 +1,11 @@
 import type { Finding } from '../../shared/recipe/finding';
-import { nearest } from '../../shared/recipe/nearest';
+import { byNearness, nearest } from '../../shared/recipe/nearest';
 import { isWord, startsStatement, type Token } from '../parsing/token';
 import { blockPhrase, homesOf, isBlock, lineWords } from '../vocabulary/blocks';
 import { oneOf } from '../vocabulary/expected';
 import { removal, replaceWith, say } from './say';
 import type { Stumble } from './stumble';
+import { tradeWord } from './trade-words';
 
 /** A line that begins with a word the block does not have, or goes on where it should have ended. */
 export function unknownLine(stumble: Stumble, actual: Token): Finding {
@@ -45,6 +46,8 @@ export function unknownLine(stumble: Stumble, actual: Token): Finding {
         const subject = block === 'File' ? '' : ` does not belong in ${blockPhrase(block)}: it`;
         return say('syntax', { message: `\`${image}\`${subject} stands ${stands}.`, where });
     }
+    const trade = tradeWord(stumble, image, block);
+    if (trade !== undefined) return trade;
     const meant = nearest(image, beginnings(block));
     if (meant !== undefined) {
         return say('syntax', {
@@ -53,7 +56,7 @@ export function unknownLine(stumble: Stumble, actual: Token): Finding {
             fixes: [replaceWith(where, meant, `Change to \`${meant}\``, true)],
         });
     }
-    return say('syntax', { message: `There is no \`${image}\` in ${blockPhrase(block)}. ${canHave(block)}`, where });
+    return say('syntax', { message: `There is no \`${image}\` in ${blockPhrase(block)}. ${canHave(block, image)}`, where });
 }
 
 /** `grits 120 180`: the only line of which numbers stand side by side. */
@@ -66,8 +69,9 @@ function isNextGrit({ document, previous, actual }: Stumble): boolean {
 const mostTold = 12;
 const someTold = 6;
 
-function canHave(block: string): string {
-    const words = lineWords(block);
+/** The lines of a block; of many the nearest to what was written, in words and then as they come. */
+function canHave(block: string, written: string): string {
+    const words = byNearness(written, lineWords(block));
     if (words.length <= mostTold) return `It can have ${oneOf(words)}.`;
     const some = words.slice(0, someTold).map((word) => `\`${word}\``);
     return `It can have ${some.join(', ')} and ${words.length - someTold} other kinds of lines.`;

@@ -9,7 +9,7 @@ import { type PlannedStep, plannedSteps } from './planned-step';
 
 /**
  * Pin writes the settings of the last plan into the step under the cursor; unpin takes them out, so that they are
- * solved anew. Neither waits for a plan: a step that was changed since the last one cannot be pinned until the next.
+ * solved again. Neither waits for a plan: a step that was changed since the last one cannot be pinned until the next.
  */
 export function pinActions(document: LangiumDocument, params: CodeActionParams, planned: readonly PlannedStep[]): CodeAction[] {
     const { only } = params.context;

@@ -47,7 +47,7 @@ const without = <Block extends NodeType>(block: Block, example: string) =>
         block,
         'without',
         'phrase',
-        'Says no: there is none of it. In a variant it leaves out a line of the base, so that it is worked out anew or not done.',
+        'Says no to it. In a variant it leaves out a line of the base, so that it is worked out again or not done.',
         example,
         { many: true, otherwise: 'none' },
     );

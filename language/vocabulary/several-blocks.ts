@@ -8,7 +8,7 @@ export const hour = 3600;
 export const day = 86400;
 
 export const caution = <Block extends NodeType>(block: Block) =>
-    property(block, 'caution', 'text', 'A danger to be told of wherever this is used.', 'caution "Wear gloves."', {
+    property(block, 'caution', 'text', 'A danger to be shown wherever this is used.', 'caution "Wear gloves."', {
         many: true,
         follows: 'the warning in quotes',
         otherwise: 'none',

@@ -6,7 +6,7 @@ const day = 86400;
 
 /** What a shop says of its hours, its rates and its currency. */
 export const shopProperties = [
-    property('Shop', 'currency', 'word', 'What prices are reckoned in: a code of ISO 4217.', 'currency EUR', {
+    property('Shop', 'currency', 'word', 'The currency of all prices: a code of ISO 4217.', 'currency EUR', {
         follows: 'a code of three letters, such as `EUR`',
         otherwise: 'needed',
     }),

@@ -8,7 +8,7 @@ import { nameOf } from './kept';
 export class Memo {
     private readonly stages = new Map<string, Map<string, unknown>>();
 
-    /** @param checkpoint called with the stage before anything is worked out anew; may throw to give up. */
+    /** @param checkpoint called with the stage before anything is worked out again; may throw to give up. */
     constructor(
         private readonly limit = 64,
         private readonly checkpoint: (stage: string) => void = () => {},

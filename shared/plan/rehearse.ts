@@ -13,7 +13,7 @@ import { halfAsBurnt } from './veneer-half';
 
 /**
  * A plan with other figures in some of its steps, for trying out what a number would do: settings, depths, stacks, fits, layers
- * and pieces are worked out anew, while everything drawn stays where it is. Costs no geometry that the plan has not had; edges
+ * and pieces are worked out again, while everything drawn stays where it is. Costs no geometry that the plan has not had; edges
  * that would move with a depth are left where they are.
  * @param changed steps in place of those of the same index
  */

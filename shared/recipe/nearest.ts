@@ -18,6 +18,17 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
     return best;
 }
 
+/** The candidates, those first that are most like the word: by slips for each letter, of the whole or of one of its words. */
+export function byNearness(word: string, candidates: readonly string[]): string[] {
+    const meant = word.toLowerCase();
+    const far = (candidate: string): number =>
+        Math.min(...[candidate, ...candidate.split(' ')].map((part) => slips(meant, part) / Math.max(meant.length, part.length)));
+    return candidates
+        .map((candidate) => ({ candidate, far: far(candidate) }))
+        .toSorted((a, b) => a.far - b.far)
+        .map(({ candidate }) => candidate);
+}
+
 /** How many slips apart two words are: a letter too many, too few or another one; two that changed places are one slip. */
 function slips(one: string, other: string): number {
     return areSwapped(one, other) ? 1 : distance(one, other);

@@ -113,7 +113,7 @@ interface LaserStep extends StepBase {
     readonly power?: Quantity;
     readonly speed?: Quantity;
     readonly passes?: Written<number>;
-    /** The statements that hold power, speed, pitch and passes, whole: what is taken out to have them solved anew. */
+    /** The statements that hold power, speed, pitch and passes, whole: what is taken out to have them solved again. */
     readonly settingsWhere: readonly Where[];
     readonly offset?: Quantity;
     /** The whole statement of the offset. */

@@ -72,7 +72,7 @@ function cutFigure(square: Settings, gives: CutTest['gives']): Figure {
     return typeof gives === 'string' ? word(label, gives) : { ...tell(gives)!, label };
 }
 
-/** The settings are the label, so that a square measured anew is a change and not two. */
+/** The settings are the label, so that a square measured again is a change and not two. */
 function squareFigure({ power, speed, passes }: Pick<Burn, 'power' | 'speed' | 'passes'>, gives: Quantity): Figure {
     const times = passes === 1 ? '' : ` x ${passes}`;
     return {

@@ -207,6 +207,6 @@ function figuresBeside(all: readonly Proposal[]): number[] {
 function answersTo(to: Proposal, heard: readonly Proposal[]): number[] {
     if (to.grid === undefined) return [];
     const isSame = ({ step, of }: Proposal): boolean =>
-        step.index === to.step.index && (of === to.of || (of === 'depth' && to.of === 'depth solved anew'));
+        step.index === to.step.index && (of === to.of || (of === 'depth' && to.of === 'depth solved again'));
     return heard.filter((each) => isSame(each) && isBetween(each.figure, to)).map(({ figure }) => figure);
 }

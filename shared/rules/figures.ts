@@ -8,7 +8,7 @@ export interface Proposal {
     /** Which of its figures it is. */
     readonly of:
         | 'depth'
-        | 'depth solved anew'
+        | 'depth solved again'
         | 'passes'
         | 'take'
         | 'time'

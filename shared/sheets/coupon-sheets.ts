@@ -70,7 +70,7 @@ function wrongOption(laser: Laser, { powers = [], speeds = [] }: CouponOptions):
     const reached = runUpSpeed(laser);
     const hurried = speeds.find((speed) => speed > (reached ?? Number.POSITIVE_INFINITY));
     if (hurried !== undefined) {
-        return `${showNumber(hurried)} mm/s wants more overtravel than ${laser.name} has: ${showNumber(reached!)} mm/s is the most that its head reaches over it.`;
+        return `${showNumber(hurried)} mm/s needs more overtravel than ${laser.name} has: ${showNumber(reached!)} mm/s is the most that its head reaches over it.`;
     }
     return undefined;
 }

@@ -72,7 +72,7 @@ const words: Readonly<Record<LawNote, string>> = {
     'doses-alike': 'The doses are too much alike to tell where burning begins.',
     'no-depth': 'No square took anything off.',
     'falls-with-dose': 'The squares with more dose came out shallower.',
-    'threshold-at-zero': 'The line would begin below nought, so it is held there.',
+    'threshold-at-zero': 'The line would begin below zero, so it is held there.',
     'fade-held': 'What later passes take off came out beyond belief, so it is held at its limit.',
     'fade-assumed': 'The rows do not tell what later passes take off: they count as the first.',
     'not-converged': 'The fit of these rows did not converge: what is shown leans on a guess from the wood’s density.',

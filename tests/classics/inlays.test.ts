@@ -42,7 +42,7 @@ describe('the classic ruined inlay', () => {
             text: ruined('depth 0.55 mm', 'depth 0.25 mm'),
             rule: 'veneer-proud',
             at: '0.25 mm',
-            says: /stands 0\.41 mm .* proud .* it wants a depth of (0\.55 mm)\.$/,
+            says: /stands 0\.41 mm .* proud .* it needs a depth of (0\.55 mm)\.$/,
             by: (text, [depth]) => but(text, '0.25 mm', depth!),
         }));
     it('the pocket is deeper than the veneer is thick', () =>
@@ -50,7 +50,7 @@ describe('the classic ruined inlay', () => {
             text: ruined('depth 0.55 mm', 'depth 1.2 mm'),
             rule: 'veneer-proud',
             at: '1.2 mm',
-            says: /lies 0\.54 mm below the face .* it wants a depth of 0\.55 mm\.$/,
+            says: /lies 0\.54 mm below the face .* it needs a depth of 0\.55 mm\.$/,
             fix: 'Make pocket 0.55 mm deep',
         }));
     it('sanding takes the veneer away', () =>

@@ -102,7 +102,7 @@ describe('what was written differently, and what follows from it', () => {
         expect(labels(found.things[1]!.changes)).toEqual(expect.arrayContaining(['mix', 'colour']));
     });
 
-    it('a coupon square measured anew is one change, and the settings that follow from it are told', async () => {
+    it('a coupon square measured again is one change, and the settings that follow from it are told', async () => {
         const text = inlayRecipe();
         const found = await review(
             text,

@@ -123,15 +123,15 @@ describe('depth-unreachable and settings-miss-depth', () => {
         const finding = await one(text, 'depth-unreachable');
         expect(finding.message).toContain('with the speed and passes that are written');
         expect(words(text, finding)).toBe('3 mm');
-        expect(finding.fixes.map(({ title }) => title)).toEqual(['Solve anew', expect.stringMatching(/^Ask for 0\.\d+ mm$/)]);
+        expect(finding.fixes.map(({ title }) => title)).toEqual(['Solve again', expect.stringMatching(/^Ask for 0\.\d+ mm$/)]);
         expect(await expectMended(text, finding)).toBe(engraving('depth 3 mm'));
         await expectMended(text, finding, 1);
         await silent(text, 'settings-miss-depth');
     });
-    it('held settings that give another depth: solved anew, or taken for the wish', async () => {
+    it('held settings that give another depth: solved again, or taken for the wish', async () => {
         const text = engraving('depth 0.6 mm power 40 % speed 400 mm/s pitch 0.1 mm passes 2');
         const finding = await one(text, 'settings-miss-depth');
-        expect(finding.fixes.map(({ title }) => title)).toEqual(['Solve anew', 'Ask for 0.2 mm']);
+        expect(finding.fixes.map(({ title }) => title)).toEqual(['Solve again', 'Ask for 0.2 mm']);
         expect(await expectMended(text, finding)).toBe(engraving('depth 0.6 mm'));
         expect(finding.message).toMatch(/^These settings give 0\.2\d? mm ± .* mm, not 0.6 mm\.$/);
         await silent(text, 'depth-unreachable');

@@ -18,7 +18,7 @@ describe('findings about one number offer one figure that serves them all', () =
         const text = but(pocket('0.25 mm'), 'then 0.10 mm', 'then 0.65 mm');
         expect(await offered(text, /^Make pocket/)).toEqual(['Make pocket 1 mm deep']);
         const proud = await one(text, 'veneer-proud');
-        expect(proud.message).toMatch(/it wants a depth of 1 mm\.$/);
+        expect(proud.message).toMatch(/it needs a depth of 1 mm\.$/);
         expect((await one(text, 'veneer-thin')).message).toMatch(/a pocket of 1 mm would leave enough\.$/);
         const after = await all(mended(text, proud));
         expect(after.map(({ rule }) => rule).filter((rule) => rule.startsWith('veneer'))).toEqual([]);
@@ -52,10 +52,10 @@ describe('findings about one number offer one figure that serves them all', () =
         for (const other of [rule, 'veneer-proud', 'veneer-thin']) expect(await of(after, other)).toEqual([]);
     });
 
-    it('settings that cannot reach the depth are solved anew for one that takes the veneer', async () => {
+    it('settings that cannot reach the depth are solved again for one that takes the veneer', async () => {
         const text = pocket('8 mm\n    speed 500 mm/s\n    passes 1');
         const finding = await one(text, 'depth-unreachable');
-        expect(finding.fixes.map(({ title }) => title)).toEqual(['Ask for 0.55 mm and solve anew']);
+        expect(finding.fixes.map(({ title }) => title)).toEqual(['Ask for 0.55 mm and solve again']);
         const after = await all(mended(text, finding));
         expect(after.map(({ rule }) => rule).filter((rule) => rule.startsWith('veneer'))).toEqual([]);
     });

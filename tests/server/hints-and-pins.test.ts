@@ -161,12 +161,12 @@ describe('pin and unpin', () => {
         // Solved without the three passes that were written, by the same law.
         await hintsWhen(unpinned, (all) => /80 % at \d+ mm\/s, pitch 0\.1 mm, 3 passes/.test(all[2] ?? ''));
     });
-    it('a pinned step whose depth was changed is solved anew by its fix', async () => {
+    it('a pinned step whose depth was changed is solved again by its fix', async () => {
         await opened(tray);
         const pinned = taken(tray, await pinAction(tray, 'Pin the settings'));
         const deepened = pinned.replace('depth 0.54 mm', 'depth 0.60 mm');
         const fix = await solvingAnew(deepened);
-        expect(fix).toMatchObject({ title: 'Solve anew', kind: 'quickfix', isPreferred: true });
+        expect(fix).toMatchObject({ title: 'Solve again', kind: 'quickfix', isPreferred: true });
         const mended = taken(deepened, fix);
         expect(mended).not.toMatch(/depth 0\.60 mm\n {4}power/);
         await change(mended);
@@ -174,7 +174,7 @@ describe('pin and unpin', () => {
         // So deep the veneer would lie below the face: it is solved for a depth that takes it.
         const tooDeep = pinned.replace('depth 0.54 mm', 'depth 0.70 mm');
         const other = await solvingAnew(tooDeep);
-        expect(other).toMatchObject({ title: 'Ask for 0.54 mm and solve anew', isPreferred: true });
+        expect(other).toMatchObject({ title: 'Ask for 0.54 mm and solve again', isPreferred: true });
         expect(taken(tooDeep, other)).toBe(mended.replace('depth 0.60 mm', 'depth 0.54 mm'));
     });
 });

@@ -58,7 +58,7 @@ describe('a coupon of a laser with little overtravel', () => {
     it('says so where faster is asked for', () => {
         const problem = layOutCoupon(board, short, { speeds: [400, 100] });
         expect(problem).toEqual({
-            problem: '400 mm/s wants more overtravel than shed has: 189 mm/s is the most that its head reaches over it.',
+            problem: '400 mm/s needs more overtravel than shed has: 189 mm/s is the most that its head reaches over it.',
         });
     });
 });

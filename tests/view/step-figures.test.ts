@@ -151,7 +151,7 @@ describe('a recipe that moves to another laser', () => {
     const moved = tray.replace('laser shed\n\n  art', 'laser loft\n\n  art');
     const lasersOf = async (text: string) => (await planOf(text, heron)).steps.flatMap(({ laser }) => laser ?? []);
 
-    it('is solved anew within the other machine’s limits', async () => {
+    it('is solved again within the other machine’s limits', async () => {
         const [before, after] = [await lasersOf(tray), await lasersOf(moved)];
         expect(after).toHaveLength(before.length);
         for (const [index, { settings, machine }] of after.entries()) {

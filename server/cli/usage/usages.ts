@@ -6,7 +6,7 @@ const flag = (what: string) => ({ type: 'boolean', default: false, what }) as co
 const word = (value: string, what: string) => ({ type: 'string', value, what }) as const;
 
 const format = <const Words extends readonly string[]>(choices: Words) =>
-    ({ type: 'string', default: 'text', value: 'FORMAT', choices, what: 'How it is told.' }) as const;
+    ({ type: 'string', default: 'text', value: 'FORMAT', choices, what: 'How it is written.' }) as const;
 
 const recipe = word('NAME', 'Only this recipe.');
 const clean = flag('Take away what an earlier time left and this one does not write; only what Kerfbook wrote itself.');
@@ -65,13 +65,13 @@ export const checkUsage = {
             'LIST',
             'Severities and rules that fail the check, such as error,thin-floor; errors where nothing is said.',
         ),
-        allow: word('LIST', 'Rules that do not fail the check, such as stale-coupon,thin-floor. They are told all the same.'),
+        allow: word('LIST', 'Rules that do not fail the check, such as stale-coupon,thin-floor. They are shown all the same.'),
         format: {
             type: 'string',
             default: 'text',
             value: 'FORMAT',
             choices: ['text', 'json', 'sarif', 'junit', 'markdown', 'annotations', 'checkstyle'],
-            what: 'How it is told; annotations are workflow commands of a build service.',
+            what: 'How it is written; annotations are workflow commands of a build service.',
         },
         as,
     },

@@ -79,7 +79,7 @@ function burnSmaller({ arts, steps }: Recipe, artName: string | undefined, share
     ];
 }
 
-/** A finer pitch than the one that is written, no finer than hides the lines, with the other settings solved anew. */
+/** A finer pitch than the one that is written, no finer than hides the lines, with the other settings solved again. */
 function scanFiner({ laser }: Recipe, { pitch, power, speed, passes }: Engrave, pixel: number): Fix[] {
     const hides = pitchForSpot(spotOf(laser));
     if (pitch === undefined || hides === undefined || (power ?? speed ?? passes) !== undefined) return [];

@@ -9,7 +9,7 @@ const page: Page = {
     severities: ['info'],
     condition:
         'The rows are too few, or too much alike, to tell the dose at which the wood begins to burn from the energy that it takes, with at least three rows to spare; or their fit does not converge.',
-    why: 'A line always runs through two points, however wrong they are. Depths are then told with wide intervals, and lean on a guess from the wood’s density.',
+    why: 'A line always runs through two points, however wrong they are. Depths then have wide intervals, and lean on a guess from the wood’s density.',
     mend: 'Burn and measure more squares: six or more, from just digging to as deep as you go, some of them in several passes.',
     source: 'Degrees of freedom of the fit; the guess is weighed in as if it had been measured with its own errors.',
 };
@@ -34,6 +34,6 @@ function messageOf({ notes, degreesOfFreedom = 0 }: DepthLaw, count: number): st
     if (notes.includes('combined'))
         return `${squares} ${count === 1 ? 'is' : 'are'} too few to stand alone: ${count === 1 ? 'it is' : 'they are'} weighed against a guess from density.`;
     if (notes.includes('few-rows'))
-        return `${squares} leave ${degreesOfFreedom === 1 ? 'one row' : `${degreesOfFreedom} rows`} to spare: depths are told with wide intervals.`;
+        return `${squares} leave ${degreesOfFreedom === 1 ? 'one row' : `${degreesOfFreedom} rows`} to spare: depths have wide intervals.`;
     return undefined;
 }

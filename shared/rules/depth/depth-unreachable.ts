@@ -15,7 +15,7 @@ const page: Page = {
     severities: ['warning', 'info'],
     quickFix: 'sometimes',
     condition: 'No settings within the machine’s limits, and with what is written, give the depth that is asked for.',
-    why: 'The pocket comes out at another depth than everything after it reckons with.',
+    why: 'The pocket comes out at another depth than everything after it counts on.',
     mend: 'Take out what is written of power, speed, pitch or passes, so that it can be worked out; ask for another depth; or use a stronger laser.',
     source: 'The depth law, fitted to the coupon: d = (F − F₀)/q for each pass, with F = P/(v · pitch).',
 };

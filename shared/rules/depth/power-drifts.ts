@@ -12,7 +12,7 @@ const page: Page = {
         'The depths of runs on a board or veneer, since its coupon was burnt, the laser was serviced or the wood was bought, say that the power has changed more than chance would have it. Said in the recipe of the newest run, once for its laser. That pockets come out otherwise than squares all along is no drift.',
     why: 'A tube ages, a lens fogs, a mirror slips. The plan follows what was measured, so depths stay right; but what it takes for it changes, and one day the depth is out of reach.',
     mend: 'Clean lens and mirrors and look at the focus. Write the day as `serviced` into the laser’s block, and burn a new coupon: `kerfbook coupon BOARD LASER`.',
-    source: 'A control chart of exponentially weighted means over each day of runs against those before it (NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.4). Where nothing changes, fewer than 5 in 100 workshops are told a drift within 20 days of runs (own simulation, `npm run simulate`).',
+    source: 'A control chart of exponentially weighted means over each day of runs against those before it (NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.4). Where nothing changes, fewer than 5 in 100 workshops hear of a drift within 20 days of runs (own simulation, `npm run simulate`).',
 };
 
 export const powerDrifts: Rule = {

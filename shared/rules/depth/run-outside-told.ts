@@ -13,7 +13,7 @@ const page: Page = {
     title: 'A run that nobody expected',
     severities: ['info'],
     condition:
-        'The newest run on a board or veneer came out deeper or shallower than the range that was told for its settings: by the plan where the run keeps it, else by the coupon and the runs before it. Nothing is said where a drift of the power is told, where the depth misses its check, or where the range was a guess.',
+        'The newest run on a board or veneer came out deeper or shallower than the range that was predicted for its settings: by the plan where the run keeps it, else by the coupon and the runs before it. Nothing is said where a drift of the power is found, where the depth misses its check, or where the range was a guess.',
     why: 'That happens to one run in twenty by chance. More often it is a slip of the gauge, a lens that fogged, or a board of another batch; then the next one comes out so, too.',
     mend: 'Measure again. If it holds, look at lens and focus and burn one square with the same settings on an offcut: where that comes out alike, burn a new coupon.',
     source: 'The interval of the depth law for one more square (95 %).',

@@ -19,7 +19,7 @@ const page: Page = {
         'Power, speed and passes are all written, and by the coupon they give another depth or tone than the one asked for, or do not come through. Where there is no coupon it is said only of what even the guess rules out.',
     error: 'By the coupon, the depth that was asked for lies outside the range in which these settings are expected to come out, or even the deep end of it does not come through. Where it lies within, and of a tone, it is a warning.',
     why: 'Pinned settings were right once; then the coupon, the board, the laser or the depth changed. What is burnt is what the settings say.',
-    mend: 'Take the settings out and let them be worked out anew, or ask for the depth that they give.',
+    mend: 'Take the settings out and let them be worked out again, or ask for the depth that they give.',
     source: 'The depth law, fitted to the coupon: d = (F − F₀)/q for each pass, with F = P/(v · pitch).',
 };
 

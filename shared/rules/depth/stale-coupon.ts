@@ -10,7 +10,7 @@ const page: Page = {
     condition:
         'The coupon from which a depth or tone is worked out was burnt before the laser was last serviced, or before the board or veneer was bought that is in the rack now. Told by the days in `burnt`, `serviced` and `bought`; where one is not written, nothing is said.',
     why: 'A new lens, a cleaned mirror or a new tube changes the power and the spot at the wood; another lot has another density and moisture. The depths are those of the laser and the board as they were.',
-    mend: 'Burn a coupon anew, or at least one square in the middle of it: where that comes out as the fit foretells, set `burnt` to that day and add the row.',
+    mend: 'Burn a new coupon, or at least one square in the middle of it: where that comes out as the fit predicts, set `burnt` to that day and add the row.',
     source: 'Plain comparison of the days that are written.',
 };
 

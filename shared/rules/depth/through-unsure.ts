@@ -19,7 +19,7 @@ const page: Page = {
     condition:
         'A burn or cut that is to go through reaches the back half of the time, but not as surely as is asked (97.5 % where nothing is written) where the sheet is thickest: settings or machine hold it back, or squares and cut tests leave it so open that being sure would take more than 1.5 times the dose.',
     why: 'A skin of veneer stays here and there. Turned over it lies on the board and holds the half out of its pocket; a part that is not cut free tears when it is broken out.',
-    mend: 'Take the settings out, so that they are worked out anew; or burn one more square with these settings on an offcut of the same sheet, or one more cut, and write down what came of it.',
+    mend: 'Take the settings out, so that they are worked out again; or burn one more square with these settings on an offcut of the same sheet, or one more cut, and write down what came of it.',
     source: 'The interval of the depth law for one more place, its lower end at the probability asked, against the thick end of the sheet; for cuts the probability fitted to the cut tests. The limit of 1.5 times is our own.',
 };
 
@@ -43,7 +43,7 @@ export const throughUnsure: Rule = {
             const { asked, surely, thickest } = breakthrough;
             yield finding(page, {
                 severity: 'warning',
-                message: `${step.name} comes through more often than not, but only ${showLength(surely)} of ${showLength(thickest)} is ${showSure(asked)} sure${causeOf(laser, settings, breakthrough)}: ${settingsHeld(step) ? 'let them be worked out anew' : trialOf(step, settings, on)}.`,
+                message: `${step.name} comes through more often than not, but only ${showLength(surely)} of ${showLength(thickest)} is ${showSure(asked)} sure${causeOf(laser, settings, breakthrough)}: ${settingsHeld(step) ? 'let them be worked out again' : trialOf(step, settings, on)}.`,
                 where: step.kind === 'engrave' ? (step.depth?.where ?? step.where) : step.where,
                 step: step.index,
                 fixes: held(laser, figures),

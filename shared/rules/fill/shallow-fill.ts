@@ -12,7 +12,7 @@ const page: Page = {
     quickFix: 'sometimes',
     condition: `A fill goes into an engraving that only colours the wood, or that is less than ${leastDepth} mm deep at worst.`,
     error: 'The engraving only colours the wood: there is no hollow for the resin to stand in.',
-    why: 'Resin needs depth to sit in. In a mere colour there is none, and the fill comes off with the first strokes of the sander.',
+    why: 'Resin needs depth to sit in. A mere colour has none, and the fill comes off with the first strokes of the sander.',
     mend: 'Give the engraving a depth, some tenths of a millimetre more than will be sanded off.',
     source: commonPractice,
 };

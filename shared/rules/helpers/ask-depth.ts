@@ -136,7 +136,7 @@ export function askWhatIsGiven(
 }
 
 /**
- * Takes the settings out, so that they are worked out anew; with another depth where what is asked for would then bring something
+ * Takes the settings out, so that they are worked out again; with another depth where what is asked for would then bring something
  * with it, and not at all where no depth would do.
  */
 export function solveAnew(rule: string, step: Engrave | Cut, figures: Figures): Fix[] {
@@ -144,13 +144,13 @@ export function solveAnew(rule: string, step: Engrave | Cut, figures: Figures): 
     const { pitch: _pitch, ...open } = rest as Engrave;
     const free = { ...open, settingsWhere: [] };
     const removed = settingsWhere.map((where) => ({ do: 'remove', where }) as const);
-    if (figures.suits(rule, [free])) return [{ title: 'Solve anew', preferred: true, changes: removed }];
+    if (figures.suits(rule, [free])) return [{ title: 'Solve again', preferred: true, changes: removed }];
     const { depth } = free;
     if (depth === undefined || 'through' in depth) return [];
     const { figure } = figures.agree({
         rule,
         step,
-        of: 'depth solved anew',
+        of: 'depth solved again',
         figure: depth.value,
         with: (deep) => [withDepth(free, deep)],
         grid: gridOf(depth.unit),
@@ -159,7 +159,7 @@ export function solveAnew(rule: string, step: Engrave | Cut, figures: Figures): 
     if (figure === undefined) return [];
     const text = showLength(figure, depth.unit);
     const changes = [{ do: 'replace', where: depth.where, text } as const, ...removed];
-    return [{ title: `Ask for ${text} and solve anew`, preferred: true, changes }];
+    return [{ title: `Ask for ${text} and solve again`, preferred: true, changes }];
 }
 
 /** How far round lengths of a unit lie apart, mm. */

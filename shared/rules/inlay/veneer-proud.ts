@@ -43,7 +43,7 @@ export const veneerProud: Rule = {
             const proud = stack.proud.likely;
             const ask = (): { end: string; fixes: Fix[] } => {
                 const { text, fixes, instead } = askDepth(page.id, pocket, depthForVeneer(inlay), plan, figures);
-                return { end: `${text === undefined ? '' : `; it wants a depth of ${text}`}.${instead}`, fixes };
+                return { end: `${text === undefined ? '' : `; it needs a depth of ${text}`}.${instead}`, fixes };
             };
             const sums = `${showLength(veneer.value)} ${what} less ${showLength(veneer.value + inlay.film.value - proud.value)} of depth, plus ${showLength(inlay.film.value)} of glue`;
             if (isTooProud(proud.value, veneer)) {
