@@ -1,5 +1,6 @@
 import type { Severity } from '../../shared/recipe/finding';
 import { nearest } from '../../shared/recipe/nearest';
+import { oneLine } from '../../shared/review/one-line';
 import { Repository, staged as stagedIndex } from '../git/repository';
 import { notesOf } from '../report/notes-of';
 import { inAllFiles, type PlacedFinding } from '../report/placed-finding';
@@ -7,13 +8,14 @@ import { allPages } from '../rule-pages';
 import type { OpenFiles } from '../workshop/open-workshop';
 import { allFindings, shortPath } from './all-findings';
 import { annotationsReport } from './formats/annotations';
+import { byCause, othersOf } from './formats/by-cause';
 import { type CheckReport, type Failing, failingOnErrors, failingOnWarnings, fails } from './formats/check-report';
 import { checkstyleReport } from './formats/checkstyle';
 import { jsonReport } from './formats/json';
 import { junitReport } from './formats/junit';
 import { markdownReport } from './formats/markdown';
 import { sarifReport } from './formats/sarif';
-import { textReport } from './formats/text';
+import { asText, findingLines } from './formats/text';
 import { openFiles } from './open-files';
 import { say, sayCommands } from './say';
 import { changesIn, repositoryHere, touchedBy } from './since';
@@ -24,7 +26,14 @@ import { checkUsage } from './usage/usages';
 import { UsageError } from './usage-error';
 
 const formats: Readonly<Record<ChoiceOf<typeof checkUsage, 'format'>, (report: CheckReport) => string>> = {
-    text: textReport,
+    text: (report) =>
+        asText(
+            report,
+            byCause(report.findings).map((group) => [
+                ...findingLines(group[0]),
+                ...othersOf(group).map((line) => `    ${oneLine(line)}`),
+            ]),
+        ),
     json: jsonReport,
     sarif: sarifReport,
     junit: junitReport,
@@ -46,7 +55,7 @@ export async function check(args: string[]): Promise<number> {
     const [notes, silenced] = [told.flatMap((each) => each.notes), told.flatMap((each) => each.silenced)];
     const root = values.format === 'sarif' ? await sourcesTop() : process.cwd();
     const tell = values.format === 'annotations' ? sayCommands : say;
-    tell(format({ files: documents.map(shortPath), findings, silenced, notes, failing, together: true, root }));
+    tell(format({ files: documents.map(shortPath), findings, silenced, notes, failing, root }));
     return findings.some(({ finding }) => fails(finding, failing)) ? 1 : 0;
 }
 

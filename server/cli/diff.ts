@@ -37,8 +37,15 @@ const formats: Readonly<
             untouched,
         );
     },
-    json: async (answers) => `${plainJson({ schema: reviewSchema, reviews: answers.map(({ review }) => review) })}\n`,
-    html: async (answers) => (await import('../../shared/review/html/as-html')).reviewHtml(answers),
+    json: async (answers, untouched) => {
+        const reviews = answers.map(({ review }) => review);
+        const [{ headOf }, { withoutNoise }] = await Promise.all([
+            import('../../shared/review/head'),
+            import('../../shared/review/without-noise'),
+        ]);
+        return `${plainJson({ schema: reviewSchema, head: headOf(reviews.map(withoutNoise), untouched), reviews })}\n`;
+    },
+    html: async (answers, untouched) => (await import('../../shared/review/html/as-html')).reviewHtml(answers, untouched),
 };
 
 /**

@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { ReviewAnswer } from '../../server/engine/jobs';
 import { reviewMarkdown } from '../../shared/review/as-markdown';
 import { reviewText } from '../../shared/review/as-text';
+import { betterOrWorse } from '../../shared/review/better-or-worse';
 import { reviewHtml } from '../../shared/review/html/as-html';
 import { codeSpan, escapeMarkdown, spokenMarkdown } from '../../shared/review/markdown';
 import { oneLine } from '../../shared/review/one-line';
@@ -88,6 +89,41 @@ describe('a review as a page', () => {
         expect(labels).toContainEqual(expect.stringMatching(/^art flag: 20 mm² changed \(20 mm² burn now, 0 mm² no longer/));
         const rows = all.filter(({ nodeName, attrs }) => nodeName === 'tr' && attrs?.some(({ value }) => value === 'differs'));
         expect(rows.length).toBeGreaterThan(0);
+    });
+});
+
+describe('a page of several reviews', () => {
+    it('begins with an index that leads to each, and shows the art before the piece, the piece before the words', () => {
+        const [one] = answers;
+        const two = { ...one!, review: { ...one!.review, after: { ...one!.review.after, recipe: 'other', from: 'other.kerf' } } };
+        const all = elements(parse(reviewHtml([one!, two], ['far'])) as unknown as Element);
+        const ids = all.flatMap(({ attrs }) => attrs?.filter(({ name }) => name === 'id').map(({ value }) => value) ?? []);
+        expect(new Set(ids).size).toBe(ids.length);
+        const links = all
+            .flatMap(({ nodeName, attrs }) => (nodeName === 'a' ? attrs! : []))
+            .filter(({ name }) => name === 'href');
+        expect(links.map(({ value }) => value).toSorted()).toEqual(['#review-1', '#review-2']);
+        for (const { value } of links) expect(ids).toContain(value.slice(1));
+        const page = reviewHtml([one!]);
+        expect(page).not.toContain('<nav');
+        const places = ['The art, laid over itself', 'The piece, step by step', 'What changed'].map((words) =>
+            page.indexOf(words),
+        );
+        expect(places).toEqual(places.toSorted((a, b) => a - b));
+        expect(places[0]).toBeGreaterThan(0);
+        expect(page).toContain('prefers-color-scheme: dark');
+    });
+
+    it('says in words what got better or worse, where that can be said', () => {
+        const of = (label: string, before: number, after: number) =>
+            betterOrWorse({
+                label,
+                amounts: { before: { value: before, dimension: 'length' }, after: { value: after, dimension: 'length' } },
+            });
+        expect(of('floor left', 5, 3)).toBe('worse');
+        expect(of('stands proud', 0.4, 0.1)).toBe('better');
+        expect([of('depth', 1, 2), of('wait', 24, 4), of('cost', 1, 1)]).toEqual([undefined, undefined, undefined]);
+        expect(reviewHtml(answers)).toMatch(/<td class="worse">[^<]+ worse<\/td>/);
     });
 });
 

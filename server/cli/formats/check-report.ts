@@ -13,8 +13,6 @@ export interface CheckReport {
     readonly notes: readonly (ReviewNotes & { readonly file: string })[];
     /** Which findings fail the check. */
     readonly failing: Failing;
-    /** Findings of one cause are told once, with the other places below. */
-    readonly together?: boolean;
     /** Top folder of the sources: the repository's, or the one that the command runs in. */
     readonly root: string;
 }

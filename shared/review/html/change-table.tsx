@@ -1,4 +1,5 @@
 import type { Where } from '../../quantity/where';
+import { betterOrWorse } from '../better-or-worse';
 import type { Change } from '../change';
 import { oneLine } from '../one-line';
 import { ToPlace } from './links';
@@ -30,15 +31,9 @@ export function ChangeTable({ changes, follows = [], lines = {} }: ChangeTablePr
     );
 }
 
-function Row({
-    change: { label, before, after, by },
-    kind,
-    where,
-}: {
-    change: Change;
-    kind: 'written' | 'follows';
-    where: Where | undefined;
-}) {
+function Row({ change, kind, where }: { change: Change; kind: 'written' | 'follows'; where: Where | undefined }) {
+    const { label, before, after, by } = change;
+    const judged = betterOrWorse(change);
     return (
         <tr class={kind}>
             <td>
@@ -46,7 +41,10 @@ function Row({
             </td>
             <td>{before === undefined ? null : <del>{oneLine(before)}</del>}</td>
             <td>{after === undefined ? null : <ins>{oneLine(after)}</ins>}</td>
-            <td>{by}</td>
+            <td class={judged}>
+                {by}
+                {judged === undefined ? null : ` ${judged}`}
+            </td>
         </tr>
     );
 }

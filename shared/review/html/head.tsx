@@ -1,0 +1,38 @@
+import type { ReviewHead } from '../head';
+import { type HeadWords, headWords } from '../head-words';
+import { oneLine } from '../one-line';
+import type { Review } from '../review';
+
+/** What a page of several reviews begins with, and its index. */
+export function Head({ head, reviews }: { head: ReviewHead; reviews: readonly Review[] }) {
+    const { summary, stock, rows, together }: HeadWords = headWords(head, reviews);
+    return (
+        <nav class="index" aria-label="Recipes">
+            <p>
+                <strong>{summary}</strong>
+            </p>
+            {stock.length > 0 && (
+                <ul>
+                    {stock.map((line) => (
+                        <li key={line}>stock: {oneLine(line)}</li>
+                    ))}
+                </ul>
+            )}
+            <ul>
+                {rows.map(({ review, name, mark, text }) => (
+                    <li key={String(review)}>
+                        <strong class={mark}>{mark}</strong> <a href={`#${articleId(review)}`}>{oneLine(name)}</a>: {text}
+                    </li>
+                ))}
+            </ul>
+            {together.map((line) => (
+                <p key={line}>{oneLine(line)}</p>
+            ))}
+        </nav>
+    );
+}
+
+/** @param index of the review among all */
+export function articleId(index: number): string {
+    return `review-${index + 1}`;
+}
