@@ -1,4 +1,5 @@
 import { area } from '../../geometry/measure';
+import type { Layer } from '../../piece/column';
 import { showArea } from '../../quantity/show';
 import { faceBefore, nameOf, negligible } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
@@ -26,10 +27,10 @@ export const maskUnderPour: Rule = {
             const face = pocket === undefined ? undefined : faceBefore(plan, step.index, blank);
             if (pocket === undefined || face === undefined || blank === undefined) continue;
             const taped = face.cells.filter(
-                ({ column }) => column.layers[0]?.kind === 'tape' && column.digs.some((dig) => dig.step === pocket.index),
+                ({ column }) => tapeIn(column.layers) !== undefined && column.digs.some((dig) => dig.step === pocket.index),
             );
             const size = taped.reduce((sum, { region }) => sum + area(region), 0);
-            const mask = plan.steps[taped[0]?.column.layers[0]?.step ?? -1]?.step;
+            const mask = plan.steps[tapeIn(taped[0]?.column.layers ?? [])?.step ?? -1]?.step;
             if (size <= negligible || mask === undefined) continue;
             yield finding(page, {
                 severity: 'error',
@@ -46,3 +47,8 @@ export const maskUnderPour: Rule = {
         }
     },
 };
+
+/** The tape in a column, also where a sealer or coat lies on it. */
+function tapeIn(layers: readonly Layer[]): Layer | undefined {
+    return layers.find(({ kind }) => kind === 'tape');
+}
