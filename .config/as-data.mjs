@@ -14,9 +14,15 @@ export const asData = {
         onLoad({ filter: /^unpack$/, namespace: 'as-data' }, () => ({ contents: unpackModule, loader: 'js' }));
         let pages;
         let words;
+        let ids;
         onLoad({ filter: /[\\/]server[\\/]all-pages\.ts$/ }, async ({ path }) => {
             pages ??= exportsOf(path);
             return { contents: asModule(await pages), loader: 'js' };
+        });
+        onLoad({ filter: /[\\/]language[\\/]findings[\\/]text-rule-ids\.ts$/ }, async ({ path }) => {
+            ids ??= exportsOf(path);
+            const { textRuleIds } = await ids;
+            return { contents: `export const textRuleIds = ${JSON.stringify(textRuleIds.join(' '))}.split(' ');`, loader: 'js' };
         });
         onLoad({ filter: /[\\/]language[\\/]parsing[\\/]name-taking-words\.ts$/ }, async ({ path }) => {
             words ??= exportsOf(path);

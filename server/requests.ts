@@ -2,9 +2,7 @@ import type { LangiumDocument } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { builtInText } from '../language/built-in';
 import { rewriteNumber } from '../language/editing/rewrite-number';
-import { textPages } from '../language/findings/pages';
 import type { Recipe } from '../shared/recipe/recipe';
-import { pageText } from '../shared/rules/page';
 import type { BenchParams, PictureParams, RewriteParams, WrittenAnswer } from '../shared/view/protocol';
 import { type Request, requests } from '../shared/view/requests';
 import type { SentPicture } from '../shared/view/sent-picture';
@@ -47,10 +45,7 @@ export function answerRequests(connection: Connection, workshop: Workshop): void
         });
     });
     onRequest(connection, requests.stock, ({ uri }) => builtInText(uri) ?? null);
-    onRequest(connection, requests.page, ({ rule }) => {
-        const page = textPages.find(({ id }) => id === rule);
-        return page === undefined ? workshop.ask({ do: 'page', rule }) : pageText(page);
-    });
+    onRequest(connection, requests.page, ({ rule }) => workshop.ask({ do: 'page', rule }));
 }
 
 async function find(workshop: Workshop, params: BenchParams, token: CancellationToken): Promise<Found | undefined> {

@@ -3,19 +3,19 @@ import type { Finding } from '../../shared/recipe/finding';
 import { nearest } from '../../shared/recipe/nearest';
 import { isAllow } from '../generated/ast';
 import { whereOfPart } from '../lowering/places';
-import { textPages } from './pages';
 import { replaceWith, say } from './say';
+import { textRuleIds } from './text-rule-ids';
 
 /** `allow` of a rule that is none, or without a reason. `tradeRules` are the ids that can be allowed. */
 export function* allowFindings(node: AstNode, tradeRules: ReadonlySet<string>): Iterable<Finding> {
     if (!isAllow(node) || node.rule === undefined) return;
     if (node.reason !== undefined && node.reason.trim() === '') {
-        const message = 'A reason is wanted here: the next reader asks why.';
+        const message = 'Say why here: the next reader asks.';
         yield say('empty-reason', { severity: 'warning', message, where: whereOfPart(node, 'reason') });
     }
     if (tradeRules.size === 0 || tradeRules.has(node.rule)) return;
     const where = whereOfPart(node, 'rule');
-    if (textPages.some(({ id }) => id === node.rule)) {
+    if (textRuleIds.includes(node.rule)) {
         yield say('unknown-rule', {
             message: `\`${node.rule}\` is about the text itself and cannot be allowed, only mended.`,
             where,

@@ -1,9 +1,10 @@
 import { placeholderPicture } from '../../shared/art/raster/placeholder';
 import { examineCoupons } from '../../shared/rules/coupon/examine-coupons';
-import { tradePageText } from '../../shared/rules/trade-pages';
+import { pageText } from '../../shared/rules/page';
 import { couponSheets, layOutCoupon } from '../../shared/sheets/coupon-sheets';
 import { couponFit } from '../../shared/view/coupon-fit';
 import { runFacts } from '../../shared/view/run-facts';
+import { rulePage } from '../rule-pages';
 import type { Answers, Job, PlainJob } from './jobs';
 
 let picture: Uint8Array | undefined;
@@ -17,7 +18,10 @@ const answers: { readonly [Do in PlainJob['do']]: (job: Extract<PlainJob, { read
         picture ??= placeholderPicture();
         return picture;
     },
-    page: ({ rule }) => tradePageText(rule) ?? null,
+    page: ({ rule }) => {
+        const page = rulePage(rule);
+        return page === undefined ? null : pageText(page);
+    },
     'coupon-layout': ({ material, laser, options }) => layOutCoupon(material, laser, options),
     'coupon-sheets': ({ material, laser, layout }) => couponSheets(material, laser, layout),
 };

@@ -96,7 +96,7 @@ export interface PlaceholderJob {
     readonly do: 'placeholder';
 }
 
-/** The page of a rule of the trade, for somebody who wants to read it. */
+/** The page of a rule, for somebody who wants to read it. */
 export interface PageJob {
     readonly do: 'page';
     readonly rule: string;

@@ -1,7 +1,7 @@
 import { allRules } from './all-rules';
 import { allowPage } from './allow-silences-nothing';
 import { couponRules } from './coupon/examine-coupons';
-import { type Page, pageText } from './page';
+import type { Page } from './page';
 
 /** The pages of all that the trade says; the last cannot be allowed: of `allow` itself, and of coupons, which stand outside of recipes. */
 export const tradePages: readonly Page[] = [
@@ -9,9 +9,3 @@ export const tradePages: readonly Page[] = [
     allowPage,
     ...couponRules.map(({ page }) => page),
 ];
-
-/** The page of a rule as Markdown; undefined where there is no such rule. */
-export function tradePageText(rule: string): string | undefined {
-    const page = tradePages.find(({ id }) => id === rule);
-    return page && pageText(page);
-}
