@@ -2,10 +2,10 @@ import { area } from '../../geometry/measure';
 import { mirrorMatch } from '../../geometry/symmetry';
 import { keptFor } from '../../plan/kept';
 import type { LaserPlan } from '../../plan/laser-plan';
-import type { Plan } from '../../plan/plan';
+import type { InlayPlan, Plan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
 import type { Finding, Fix } from '../../recipe/finding';
-import type { Cut, Engrave } from '../../recipe/step';
+import type { Cut, Engrave, Step } from '../../recipe/step';
 import { sayMirror } from '../helpers/say-mirror';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -31,35 +31,7 @@ export const mirroredFace: Rule = {
         for (const { inlay, step } of plan.steps) {
             if (inlay === undefined || pockets.has(inlay.pocket.index)) continue;
             pockets.add(inlay.pocket.index);
-            const { pocket, relief, pocketLaser } = inlay;
-            // Mirrored both, they do not even fit: mirrored-twice.
-            const isPart = relief.kind === 'cut';
-            if (!odd(pocket) || (odd(relief) && !isPart) || looksTheSame(pocketLaser)) continue;
-            if (isPart) {
-                yield said(plan, pocketLaser, pocket, `${pocket.name} is mirrored: the inlay shows the mirror image`, {
-                    title: `Do not mirror ${odd(relief) ? `${pocket.name} and ${relief.name}` : pocket.name}`,
-                    preferred: true,
-                    changes: [pocket, relief].flatMap(({ mirror }) => mirror.map((where) => ({ do: 'remove', where }) as const)),
-                });
-                continue;
-            }
-            yield {
-                ...said(
-                    plan,
-                    pocketLaser,
-                    pocket,
-                    `${pocket.name} is mirrored and ${relief.name} is not: the halves fit, but the inlay shows the mirror image`,
-                    {
-                        title: `Mirror ${relief.name} instead`,
-                        preferred: true,
-                        changes: [{ do: 'remove', where: pocket.mirror[0]! }, sayMirror(relief)],
-                    },
-                ),
-                related: [
-                    { message: 'The veneer half is burnt here.', where: relief.where },
-                    { message: 'They meet here.', where: step.where },
-                ],
-            };
+            yield* ofPocket(plan, inlay, step);
         }
         for (const { step, laser } of plan.steps) {
             if ((step.kind !== 'engrave' && step.kind !== 'cut') || laser?.mirrorAxis === undefined) continue;
@@ -79,6 +51,39 @@ export const mirroredFace: Rule = {
         }
     },
 };
+
+/** Of an inlay whose pocket is mirrored in place of its veneer half. */
+function* ofPocket(plan: Plan, inlay: InlayPlan, step: Step): Iterable<Finding> {
+    const { pocket, relief, pocketLaser } = inlay;
+    // Mirrored both, they do not even fit: mirrored-twice.
+    const isPart = relief.kind === 'cut';
+    if (!odd(pocket) || (odd(relief) && !isPart) || looksTheSame(pocketLaser)) return;
+    if (isPart) {
+        yield said(plan, pocketLaser, pocket, `${pocket.name} is mirrored: the inlay shows the mirror image`, {
+            title: `Do not mirror ${odd(relief) ? `${pocket.name} and ${relief.name}` : pocket.name}`,
+            preferred: true,
+            changes: [pocket, relief].flatMap(({ mirror }) => mirror.map((where) => ({ do: 'remove', where }) as const)),
+        });
+        return;
+    }
+    yield {
+        ...said(
+            plan,
+            pocketLaser,
+            pocket,
+            `${pocket.name} is mirrored and ${relief.name} is not: the halves fit, but the inlay shows the mirror image`,
+            {
+                title: `Mirror ${relief.name} instead`,
+                preferred: true,
+                changes: [{ do: 'remove', where: pocket.mirror[0]! }, sayMirror(relief)],
+            },
+        ),
+        related: [
+            { message: 'The veneer half is burnt here.', where: relief.where },
+            { message: 'They meet here.', where: step.where },
+        ],
+    };
+}
 
 function said(plan: Plan, laser: LaserPlan, step: Engrave | Cut, what: string, fix: Fix): Finding {
     const differs = differenceOf(laser);
