@@ -186,6 +186,7 @@ function engraveOf(node: ast.Engrave, base: Base, places: PlacesByName): Engrave
             toneWhere: tone && whereOf(tone),
             pitch: items.figure('pitch'),
             scan: items.first((item) => (ast.isScan(item) ? scanOf(item) : undefined)),
+            pace: items.choice('pace'),
             outline: items.count('outline'),
         }),
     };

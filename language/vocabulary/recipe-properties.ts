@@ -1,3 +1,4 @@
+import { paces } from '../../shared/recipe/step';
 import { measure, type NodeType, positive, property, share, signed } from './property';
 
 const countOf = (low: number, high: number) => ({ measures: [measure('count', [low, high], [low, 1e6])] });
@@ -217,6 +218,14 @@ const engrave = [
             otherwise: 'across grain',
             hinted: true,
         },
+    ),
+    property(
+        'Engrave',
+        'pace',
+        'word',
+        'Which settings are chosen of those that give the depth: `fast` the fewest passes, up to 0.4 mm deep each, at doses that the coupon has measured; `gentle` passes of 0.12 mm at most, which char least.',
+        'pace fast',
+        { choices: [...paces], otherwise: 'passes of 0.25 mm' },
     ),
     property(
         'Engrave',

@@ -1,7 +1,8 @@
 import type { Interval } from '../quantity/interval';
+import type { Pace } from '../recipe/step';
 import type { Laser } from '../recipe/stock';
 import { type Spot, spotOf } from './beam';
-import { doseFor, doseOf, type Settings } from './dose';
+import { depthOf, doseFor, doseOf, type Settings } from './dose';
 import { type DepthLaw, predict } from './law';
 import { linePitch, pitchForSpot } from './pitch';
 import { leastPowerOf, settingFor, wattsAt } from './power-curve';
@@ -12,10 +13,16 @@ import { doseForTone, isDarkerThanJudged, predictTone } from './tone';
 /**
  * What is wanted: a depth in mm, or a tone from 0 (bare) to 1 (darkest without digging).
  * With `sure`, a probability, the depth is one that is to be reached at least so often. A `line` is followed once a pass:
- * its pitch follows from the spot, and it needs no run-up.
+ * its pitch follows from the spot, and it needs no run-up. `pace` says how deep a pass may go.
  */
 export type Wish =
-    | { readonly depth: number; readonly depthTolerance?: number; readonly sure?: number; readonly line?: boolean }
+    | {
+          readonly depth: number;
+          readonly depthTolerance?: number;
+          readonly sure?: number;
+          readonly line?: boolean;
+          readonly pace?: Pace;
+      }
     | { readonly tone: number; readonly line?: boolean };
 
 /** What stands in the recipe and is kept: W, mm/s, mm. */
@@ -56,6 +63,7 @@ export interface Solution extends Settings {
 
 // @commonPractice What one pass may take off and char little, and the bounds of sense where the machine names none.
 const LIGHT_PASS = 0.25; // mm
+const PASS_AT_PACE: Readonly<Record<Pace, number>> = { fast: 0.4, gentle: 0.12 };
 const EASY_POWER = 0.8;
 const USUAL_TOP_SPEED = 300; // mm/s
 const SLOWEST = 5; // mm/s, of an area
@@ -89,12 +97,13 @@ export function solveDepth(law: DepthLaw, laser: Laser | undefined, wish: Wish, 
     if (laser?.topSpeed === undefined && given.speed === undefined) limits.push('no-top-speed');
     if (machine.power === undefined && given.power === undefined) return undefined;
 
+    const most = heaviestPass(wish, law);
     let best: Solution | undefined;
     for (const passes of passesToTry(wish, given)) {
         const settings = settle(law, machine, wish, { ...given, pitch: pitch ?? USUAL_PITCH, passes });
         const solution = settings && judge(law, laser, machine, wish, settings, limits);
         if (solution === undefined) continue;
-        if (best === undefined || better(solution, best, wish)) best = solution;
+        if (best === undefined || better(solution, best, wish, most)) best = solution;
         if (solution.reached && isSettled(solution, wish) && !solution.limits.includes('heavy-pass')) break;
     }
     if (best === undefined || given.speed !== undefined) return best;
@@ -277,7 +286,7 @@ function addLawLimits(
     surely: number | undefined,
 ): void {
     const add = adderTo(limits);
-    add('heavy-pass', depth / settings.passes > LIGHT_PASS * 1.02);
+    add('heavy-pass', depth / settings.passes > heaviestPass(wish, law) * 1.02);
     if ('tone' in wish) {
         add('above-threshold', depth > 0.02);
         add('outside-coupon', law.tone !== undefined && isDarkerThanJudged(law.tone, wish.tone));
@@ -303,16 +312,25 @@ function missBy(wish: Wish, depth: number, tone: number): number {
     return Math.abs(tone - wish.tone) / 0.05;
 }
 
-function better(one: Solution, other: Solution, wish: Wish): boolean {
+function better(one: Solution, other: Solution, wish: Wish, most: number): boolean {
     if (one.reached !== other.reached) return one.reached;
     const [sure, otherSure] = [one, other].map(
         ({ surely }) => surely === undefined || 'tone' in wish || isSure(surely, wish.depth),
     );
     if (one.reached && sure !== otherSure) return sure!;
-    if (one.reached) return heaviness(one) < heaviness(other) - 1e-9;
+    if (one.reached) return heaviness(one, most) < heaviness(other, most) - 1e-9;
     return 'depth' in wish && Math.abs(one.depth.value - wish.depth) < Math.abs(other.depth.value - wish.depth) - 1e-9;
 }
 
-function heaviness(solution: Solution): number {
-    return Math.max(LIGHT_PASS, solution.depth.value / solution.passes);
+function heaviness(solution: Solution, most: number): number {
+    return Math.max(most, solution.depth.value / solution.passes);
+}
+
+/** What a pass of a wish may take off (mm). In haste no more than one of the measured doses does: beyond them nobody knows of char. */
+function heaviestPass(wish: Wish, law: DepthLaw): number {
+    const pace = 'depth' in wish ? wish.pace : undefined;
+    if (pace === undefined) return LIGHT_PASS;
+    if (pace === 'gentle') return PASS_AT_PACE.gentle;
+    const measured = law.range === undefined ? 0 : depthOf(law, law.range.high, 1);
+    return Math.max(LIGHT_PASS, Math.min(PASS_AT_PACE.fast, measured));
 }

@@ -46,11 +46,12 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
     const given = givenOf(step, laser);
     const line = followsOutline(step);
     const law = depthLaw(recipe, blank.blank.sheet, memo);
-    const key = contentKey(memo.keyOf(law), laser, wish, given, line);
+    const pace = step.pace?.value;
+    const key = contentKey(memo.keyOf(law), laser, wish, given, line, pace);
     const solution = memo.get('settings', key, () =>
         wish === undefined
             ? predictOnly(law, laser, given, line)
-            : solveDepth(law, laser, { ...wish, ...(line && { line }) }, given),
+            : solveDepth(law, laser, { ...wish, ...(line && { line }), ...(pace !== undefined && { pace }) }, given),
     );
     const settings = solution === undefined ? undefined : settingsOf(solution, guessed(law, wish), law, wish);
     if (through) {

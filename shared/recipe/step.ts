@@ -127,6 +127,9 @@ export interface Through {
     readonly where: Where;
 }
 
+export const paces = ['fast', 'gentle'] as const;
+export type Pace = (typeof paces)[number];
+
 export interface Engrave extends LaserStep {
     readonly kind: 'engrave';
     /** What is wanted: a depth, all the way through, or only a tone (0 bare, 1 darkest without digging). */
@@ -136,6 +139,8 @@ export interface Engrave extends LaserStep {
     readonly toneWhere?: Where;
     readonly pitch?: Quantity;
     readonly scan?: Scan;
+    /** Which settings are chosen of those that give the depth; light passes where nothing is said. */
+    readonly pace?: Written<Pace>;
     /** Outline passes after the area passes. */
     readonly outline?: Written<number>;
 }

@@ -131,6 +131,7 @@ import { noBacking } from './settings/no-backing';
 import { offsetBesideKerf } from './settings/offset-beside-kerf';
 import { oneHeavyPass } from './settings/one-heavy-pass';
 import { outOfFocus } from './settings/out-of-focus';
+import { paceUnused } from './settings/pace-unused';
 import { powerCurveFalls } from './settings/power-curve-falls';
 import { scanAlongGrain } from './settings/scan-along-grain';
 import { shortOvertravel } from './settings/short-overtravel';
@@ -251,6 +252,7 @@ const burn = [
     powerCurveFalls,
     oneHeavyPass,
     coarsePitch,
+    paceUnused,
     finePitch,
     fileTooLong,
     outOfFocus,

@@ -46,6 +46,22 @@ describe('settings for a depth', () => {
         expect(deep.powerRatio).toBe(0.8);
     });
 
+    it('go at the pace that is asked for: fewer passes where they are measured, or more and lighter ones', () => {
+        const [fast, usual, gentle] = (['fast', undefined, 'gentle'] as const).map(
+            (pace) => solveDepth(law, shed, { depth: 0.9, ...(pace !== undefined && { pace }) })!,
+        );
+        expect([fast!.passes, usual!.passes, gentle!.passes]).toEqual([3, 4, 8]);
+        for (const each of [fast, usual, gentle]) expect(each).toMatchObject({ reached: true, limits: [] });
+        expect(fast!.dose).toBeLessThanOrEqual(law.range!.high * 1.02);
+        const width = ({ depth }: typeof usual & object): number => depth.high - depth.low;
+        expect(width(fast!)).toBeLessThan(width(usual!));
+        // A guess has measured nothing: no haste there.
+        const guess = guessLaw(undefined, shed);
+        expect(solveDepth(guess, shed, { depth: 0.9, pace: 'fast' })!.passes).toBe(
+            solveDepth(guess, shed, { depth: 0.9 })!.passes,
+        );
+    });
+
     it.each([
         [{ power: 30 }],
         [{ speed: 300 }],
