@@ -236,7 +236,7 @@ describe('stale-coupon', () => {
         expect(finding).toMatchObject({
             severity: 'warning',
             message:
-                'The coupon of walnut-12 was burnt on 2026-05-02; shed was serviced on 2026-06-01 (new lens), so it may burn otherwise now.',
+                'The coupon of walnut-12 was burnt on 2026-05-02; shed was serviced on 2026-06-01 (new lens), so it may burn otherwise now. Burn one square of it again: where that comes out as predicted, set `burnt` to that day, else burn a new coupon.',
         });
         expect(words(text, finding)).toBe('0.4 mm');
         expect(finding.related.map(({ where }) => text.slice(where.offset, where.offset + where.length))).toEqual([

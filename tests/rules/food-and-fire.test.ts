@@ -135,7 +135,7 @@ describe('never-burn by what is written', () => {
         const finding = await one(text, 'never-burn');
         expect(finding).toMatchObject({
             severity: 'error',
-            message: 'stuff must not be burnt: pvc gives off hydrogen chloride.',
+            message: 'stuff must not be burnt: pvc gives off hydrogen chloride. Take another material.',
         });
         expect(text.slice(finding.related[0]!.where.offset)).toMatch(/^made of pvc/);
         expect(await one(sheet('made of plywood'), 'never-burn')).toMatchObject({ severity: 'warning' });

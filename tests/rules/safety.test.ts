@@ -36,7 +36,7 @@ describe('never-burn', () => {
         const finding = await one(text, 'never-burn');
         expect(finding).toMatchObject({
             severity: 'error',
-            message: 'white-pvc-3 must not be burnt: pvc gives off hydrogen chloride.',
+            message: 'white-pvc-3 must not be burnt: pvc gives off hydrogen chloride. Take another material.',
         });
         expect(words(text, finding)).toBe('b');
     });

@@ -56,7 +56,9 @@ describe('low-contrast', () => {
             'veneer walnut-06 { wood black-walnut thickness 0.6 mm moisture 8 % }\nrecipe tray',
         );
         const finding = await one(text, 'low-contrast');
-        expect(finding.message).toBe('black-walnut differs from black-walnut by 0; below 8 it hardly shows.');
+        expect(finding.message).toBe(
+            'black-walnut differs from black-walnut by 0; below 8 it hardly shows. Choose another wood or colour, or look at it on an offcut first.',
+        );
     });
     it('a resin of the wood’s colour', async () => {
         const text = fillRecipe({ wood: 'walnut-12' }).replace('colour #1f6f8b', 'colour #6f4c38 opacity 100 %');

@@ -22,7 +22,7 @@ export const tangledArt: Rule = {
         for (const { step, unplanned, laser } of plan.steps) {
             for (const { index, artName, grid } of laser?.placed ?? []) {
                 if (grid === undefined || (step.kind !== 'engrave' && step.kind !== 'cut')) continue;
-                const message = `${artName} has more translucent shapes on one another than are worked out exactly: they are looked at in points ${grid.toFixed(2)} mm apart, and edges may be off by that.`;
+                const message = `${artName} has more translucent shapes on one another than are worked out exactly: they are looked at in points ${grid.toFixed(2)} mm apart, and edges may be off by that. Join them in the drawing where that matters.`;
                 yield finding(page, {
                     severity: 'info',
                     message,

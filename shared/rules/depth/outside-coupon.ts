@@ -46,7 +46,7 @@ function areaBeyond({ name }: Engrave, settings: LaserSettings): string | undefi
     if (settings.guess || !settings.limits.includes('outside-coupon') || settings.measuredDoses === undefined) return undefined;
     const { low, high } = settings.measuredDoses;
     const measured = low === high ? showNumber(low, 2) : `${showNumber(low, 2)} to ${showNumber(high, 2)}`;
-    return `${name} is burnt with ${showNumber(doseOf(settings), 2)} J/mm² a pass, and the squares of the coupon with ${measured} J/mm²: its depth is a reading beyond the line.`;
+    return `${name} is burnt with ${showNumber(doseOf(settings), 2)} J/mm² a pass, and the squares of the coupon with ${measured} J/mm²: its depth is a reading beyond the line. Burn one more square near that dose.`;
 }
 
 function toneBeyond({ name, tone }: Engrave, { darkestJudged, judgedPitch, pitch }: LaserSettings): string | undefined {

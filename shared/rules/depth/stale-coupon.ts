@@ -14,6 +14,8 @@ const page: Page = {
     source: 'Plain comparison of the days that are written.',
 };
 
+const again = 'Burn one square of it again: where that comes out as predicted, set `burnt` to that day, else burn a new coupon.';
+
 export const staleCoupon: Rule = {
     page,
     *examine(plan) {
@@ -46,14 +48,14 @@ function changedSince(burnt: string, { name, serviced }: Laser, { bought }: Shee
         const what = serviced.note === undefined ? '' : ` (${serviced.note})`;
         return {
             severity: 'warning',
-            message: `${name} was serviced on ${serviced.value}${what}, so it may burn otherwise now.`,
+            message: `${name} was serviced on ${serviced.value}${what}, so it may burn otherwise now. ${again}`,
             related: [{ message: 'It was serviced here.', where: serviced.where }],
         };
     }
     if (bought === undefined || bought.value <= burnt) return undefined;
     return {
         severity: 'info',
-        message: `what is in the rack was bought on ${bought.value}, so it is another lot.`,
+        message: `what is in the rack was bought on ${bought.value}, so it is another lot. ${again}`,
         related: [{ message: 'It was bought here.', where: bought.where }],
     };
 }

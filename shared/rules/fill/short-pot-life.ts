@@ -42,7 +42,7 @@ function inTime(fill: FillPlan, resin: Resin, pieces: number): Told | undefined 
     return {
         severity: tooSlow ? 'warning' : 'info',
         message: tooSlow
-            ? `${fluid}, which is hardly enough for one piece.`
+            ? `${fluid}, which is hardly enough for one piece. Take a slower resin, or mix it in smaller cups.`
             : `${fluid}: for ${pieces} pieces mix ${count} cups, each for ${fill.cups.pieces}.`,
         related: [{ message: 'The pot life is written here.', where: potLife.where }],
     };

@@ -29,7 +29,7 @@ export const moistureMismatch: Rule = {
             if (Math.abs(one.value - other.value) < most - 1e-9) continue;
             yield finding(page, {
                 severity: 'warning',
-                message: `${materialName(board)} has ${showRatio(one.value)} of moisture and ${materialName(veneer)} ${showRatio(other.value)}, which is ${showRatio(most)} or more apart: the wetter one shrinks once they are joined, and the seam opens.`,
+                message: `${materialName(board)} has ${showRatio(one.value)} of moisture and ${materialName(veneer)} ${showRatio(other.value)}, which is ${showRatio(most)} or more apart: the wetter one shrinks once they are joined, and the seam opens. Keep both in one room until they are alike.`,
                 where: step.where,
                 step: step.index,
                 related: [

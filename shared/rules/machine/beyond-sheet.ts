@@ -22,7 +22,7 @@ export const beyondSheet: Rule = {
                 const grain = blank.grain === undefined ? '' : ` with its grain along the ${blank.grain}`;
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${name}, ${showLength(blankSize.width, unit)} x ${showLength(blankSize.height, unit)}${grain}, does not fit a sheet of ${sheet.name}: ${showLength(size.width, unit)} x ${showLength(size.height, unit)}.`,
+                    message: `${name}, ${showLength(blankSize.width, unit)} x ${showLength(blankSize.height, unit)}${grain}, does not fit a sheet of ${sheet.name}: ${showLength(size.width, unit)} x ${showLength(size.height, unit)}. Make the blank smaller, glue boards up, or write the size of a larger sheet.`,
                     where: blank.size?.where ?? blank.where,
                     related:
                         sheet.sheet === undefined

@@ -32,7 +32,7 @@ export const dottedDepth: Rule = {
             const { depth: written } = step;
             yield finding(page, {
                 severity: 'warning',
-                message: `${picture.artName} is burnt as dots, ${what}: that leaves pins of wood instead of a floor.`,
+                message: `${picture.artName} is burnt as dots, ${what}: that leaves pins of wood instead of a floor. Take \`dither\` out, or ask for a tone.`,
                 where: written?.where ?? step.where,
                 step: step.index,
                 related: use === undefined ? [] : [{ message: 'It is used here.', where: use.where }],

@@ -33,7 +33,7 @@ export const foilAndFibre: Rule = {
             yield finding(page, {
                 severity: 'error',
                 firm: true,
-                message: `The foil behind ${blank.name} does not stop the beam of ${beam}; it stops that of a CO2 or a blue diode laser.`,
+                message: `The foil behind ${blank.name} does not stop the beam of ${beam}; it stops that of a CO2 or a blue diode laser. Burn the veneer on such a laser.`,
                 where: step.kind === 'engrave' || step.kind === 'cut' ? step.blank.where : step.where,
                 step: step.index,
                 related: [{ message: 'It is backed with foil here.', where: blank.where }],

@@ -86,7 +86,8 @@ function wordsOf({ name, wood }: Sheet): string[] {
 function ofMaterial(word: string, where?: Where): Danger | undefined {
     const place = where === undefined ? {} : { where };
     const poison = Object.hasOwn(poisons, word) ? poisons[word] : undefined;
-    if (poison !== undefined) return { severity: 'error', message: `must not be burnt: ${word} gives off ${poison}.`, ...place };
+    if (poison !== undefined)
+        return { severity: 'error', message: `must not be burnt: ${word} gives off ${poison}. Take another material.`, ...place };
     if (!glued.has(word)) return undefined;
     return {
         severity: 'warning',
@@ -107,11 +108,15 @@ function ofTreatment({ value, where }: { readonly value: Treatment; readonly whe
                 ...place,
             };
         case 'unknown':
-            return { severity: 'error', message: 'must not be burnt: nobody knows what it is treated with.', ...place };
+            return {
+                severity: 'error',
+                message: 'must not be burnt: nobody knows what it is treated with. Find out and write it, or take another board.',
+                ...place,
+            };
         default:
             return {
                 severity: 'error',
-                message: 'must not be burnt: what it is treated with is poisonous as smoke.',
+                message: 'must not be burnt: what it is treated with is poisonous as smoke. Take untreated wood.',
                 ...place,
             };
     }
