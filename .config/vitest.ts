@@ -36,14 +36,25 @@ const alone = [
     'tests/extension/writing-messages.test.ts',
     ...['tests/language/short-lived.test.ts', 'tests/geometry/engine.test.ts'],
 ];
-/** Those that take longest, the longest first: one that begins last lets the other worker wait. */
+/**
+ * Those that take longest, the longest first: one that begins last lets the other worker wait. Before them, as long as the worker is small,
+ * those that start git time and again: a process that has grown takes longer to start another one.
+ */
 const longest = [
-    ...['server/memory', 'server/cli-diff', 'art/hostile', 'art/stacks', 'sheets/machine-file', 'sheets/origin', 'plan/tangled'],
-    ...['review/in-brief', 'language/one-slip', 'plan/defaults', 'review/pictures', 'rules/fixes-hold', 'server/cli'],
-    ...['art/bitmap', 'language/every-position', 'fuzz/answers', 'server/new-recipe', 'language/broken-lines', 'fuzz/edits'],
-    ...['published/svg-icons', 'house/manual', 'server/fix-all', 'server/language-server', 'server/hints-and-pins'],
-    ...['burn/drift', 'language/one-typo', 'server/protocol', 'server/cli-hostile-names', 'server/plan-what-changed'],
-    ...['house/bundles', 'server/compare-request', 'server/cli-history'],
+    ...[
+        'server/memory',
+        'server/cli-diff',
+        'server/cli',
+        'server/cli-history',
+        'server/cli-hostile-names',
+        'server/compare-request',
+    ],
+    ...['server/cli-check', 'language/one-slip', 'art/stacks', 'rules/fixes-hold', 'language/every-position'],
+    ...['server/new-recipe', 'language/words-in-runs', 'fuzz/answers', 'server/hints-and-pins', 'sheets/machine-file'],
+    ...['art/hostile', 'server/plan-what-changed', 'published/svg-icons', 'burn/drift', 'server/language-server'],
+    ...['sheets/origin', 'language/broken-lines', 'language/one-typo', 'fuzz/edits', 'review/in-brief', 'server/fix-all'],
+    ...['plan/tangled', 'server/protocol', 'plan/defaults', 'house/bundles', 'art/bitmap', 'piece/face'],
+    ...['server/variants-everywhere', 'sheets/machine-time', 'view/paths-of', 'review/pictures', 'house/manual'],
 ].map((name) => `/tests/${name}.test.ts`);
 
 /** What a run before has left of the times is not there in a fresh clone. */
