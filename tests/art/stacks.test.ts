@@ -72,6 +72,10 @@ const stacks: Readonly<Record<string, readonly [content: string, dark: number | 
         '<linearGradient id="z" x1=".5" x2=".5"><stop stop-color="#fff"/><stop offset="1"/></linearGradient><rect x="10" y="10" width="40" height="40" fill="url(#z)"/>',
         1600,
     ],
+    'a gradient whose colour jumps at its ends': [
+        '<linearGradient id="j" gradientUnits="userSpaceOnUse" x1="20" x2="40"><stop/><stop stop-color="#fff"/><stop offset="1" stop-color="#fff"/><stop offset="1"/></linearGradient><rect x="10" y="10" width="40" height="40" fill="url(#j)"/>',
+        800,
+    ],
     'a mask that fades': [
         `<linearGradient id="m1"><stop/><stop offset="1" stop-color="#fff"/></linearGradient><mask id="m" maskContentUnits="objectBoundingBox"><rect width="1" height="1" fill="url(#m1)"/></mask><rect x="10" y="10" width="40" height="40" mask="url(#m)"/>`,
         800,

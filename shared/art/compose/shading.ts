@@ -59,7 +59,9 @@ export function locatorOf({ matrix, line, circle }: GradientShape): (x: number, 
 export function mixAt({ shape, stops }: Shading, place: number, below: number): number {
     const t = spread(place, shape.spread);
     let after = 0;
-    while (after < stops.length && stops[after]!.at <= t) after++;
+    // Where several stops lie at 0, what is before it has the first one's colour, and what is behind it begins with the last one's.
+    const isBefore = shape.spread === 'pad' && place < 0;
+    while (!isBefore && after < stops.length && stops[after]!.at <= t) after++;
     if (after === 0) return mixed(stops[0]!.darkness, stops[0]!.opacity, below);
     const from = stops[after - 1]!;
     if (after === stops.length) return mixed(from.darkness, from.opacity, below);
