@@ -59,6 +59,7 @@ import { gluedUnder } from './inlay/glued-under';
 import { grainUnknown } from './inlay/grain-unknown';
 import { halvesDiffer } from './inlay/halves-differ';
 import { jamsBeforeFloor } from './inlay/jams-before-floor';
+import { kerfDecidesFit } from './inlay/kerf-decides-fit';
 import { laidAlready } from './inlay/laid-already';
 import { leftProud } from './inlay/left-proud';
 import { marksAlike } from './inlay/marks-alike';
@@ -72,6 +73,7 @@ import { noGlue } from './inlay/no-glue';
 import { notInverse } from './inlay/not-inverse';
 import { notMirrored } from './inlay/not-mirrored';
 import { openTime } from './inlay/open-time';
+import { partBelowFace } from './inlay/part-below-face';
 import { roundWithoutMarks } from './inlay/round-without-marks';
 import { veneerProud } from './inlay/veneer-proud';
 import { veneerThin } from './inlay/veneer-thin';
@@ -79,6 +81,7 @@ import { veneersMeet } from './inlay/veneers-meet';
 import { wetWood } from './inlay/wet-wood';
 import { wideSeam } from './inlay/wide-seam';
 import { woodNotWiped } from './inlay/wood-not-wiped';
+import { wrongSideUp } from './inlay/wrong-side-up';
 import { beyondField } from './machine/beyond-field';
 import { beyondMachine } from './machine/beyond-machine';
 import { beyondSheet } from './machine/beyond-sheet';
@@ -195,6 +198,9 @@ const fit = [
     veneerThin,
     jamsBeforeFloor,
     wideSeam,
+    wrongSideUp,
+    partBelowFace,
+    kerfDecidesFit,
     veneersMeet,
     partsVanish,
     noBacking,

@@ -5,6 +5,7 @@ import type { Inlay } from '../../recipe/step';
 import { halfNoun } from '../helpers/half-noun';
 import { lostPlaces, mostTaken } from '../helpers/lost-parts';
 import { gapFixes, gapWords, offsetsOf } from '../helpers/mend-gap';
+import { betterTurnedOver } from '../helpers/side-up';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 import { widestSeam } from './wide-seam';
@@ -35,6 +36,7 @@ export const jamsBeforeFloor: Rule = {
         for (const { inlay, step } of plan.steps) {
             if (inlay?.fit === undefined || step.kind !== 'inlay' || inlay.fit.bottoms) continue;
             if (step.clearance === undefined && step.clearanceWhere !== undefined) continue; // it cannot be read, as is said of the text
+            if (betterTurnedOver(inlay, widestSeam) !== undefined) continue; // wrong-side-up says it
             const { insertion, leastClearance } = inlay.fit;
             if (!Number.isFinite(leastClearance)) continue; // a skin of the veneer lies on the board: skin-left and depth-unreachable say so
             const depth = inlay.pocketLaser.depth?.value ?? 0;

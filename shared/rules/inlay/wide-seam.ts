@@ -4,6 +4,7 @@ import type { Where } from '../../quantity/where';
 import type { Inlay } from '../../recipe/step';
 import { lengthWithin } from '../helpers/length-within';
 import { gapFixes, gapWords, offsetsOf } from '../helpers/mend-gap';
+import { betterTurnedOver } from '../helpers/side-up';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -29,7 +30,7 @@ export const wideSeam: Rule = {
         for (const { inlay, step } of plan.steps) {
             if (inlay?.fit === undefined || step.kind !== 'inlay') continue;
             const { seam, bottoms, leastClearance, closing } = inlay.fit;
-            if (!bottoms || seam <= widestSeam) continue;
+            if (!bottoms || seam <= widestSeam || betterTurnedOver(inlay, widestSeam) !== undefined) continue;
             const most = closing + widestSeam;
             const wanted = { low: leastClearance, high: most, best: Math.min(leastClearance + ease, most) };
             const fixes = gapFixes(inlay, step, wanted);
