@@ -145,7 +145,7 @@ describe('stacks that nobody would draw', () => {
         expect(region.grid).toBeGreaterThanOrEqual(0.05);
         expect(region.grid).toBeLessThan(0.5);
         expect(areaDifference(compare(svg(discs), 1600))).toBeLessThan(0.01);
-    });
+    }, 120_000);
 
     it('what is opaque beside them stays exact', () => {
         const region = painted(readSvg(svg(`${square}${veil(0.5, 70)}`)), []);
