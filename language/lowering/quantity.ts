@@ -54,10 +54,12 @@ export function lowUnitOf(node: ast.Quantity): string | undefined {
     return units.length > 1 ? units[0]?.text : undefined;
 }
 
-/** The second part of `1 h 30 min`, in base units. */
+/** The second part of `1 h 30 min`, in base units. What stands on the next line and is no time is a slip of its own. */
 function restOf(node: ast.Quantity, property: Property): number | undefined {
     const rest = readNumber(node.rest, node.restUnit, property);
-    return rest.ok ? rest.value : undefined;
+    if (rest.ok) return rest.value;
+    const start = GrammarUtils.findNodeForProperty(node.$cstNode, 'rest')?.range.start.line;
+    return start === node.$cstNode?.range.start.line ? undefined : 0;
 }
 
 /** `+- 0.3 mm` as it stands; `+- 5 %` of anything but a percentage is a share of the value. */

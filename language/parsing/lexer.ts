@@ -79,7 +79,8 @@ export class KerfLexer extends DefaultLexer {
             const after = previous?.tokenType.name;
             const starts = newLine || after === '{' || after === '}';
             if (starts) token.payload = 'start';
-            if (name === 'ID' && newLine && after !== ',') this.retype(token, strayWord);
+            // A list goes on behind its comma, but never with a step of a run.
+            if (name === 'ID' && newLine && (after !== ',' || run.isStep(tokens, index))) this.retype(token, strayWord);
             if (name === openString) {
                 open.push({ kind: 'text', token });
                 this.retype(token, 'STRING');

@@ -128,3 +128,19 @@ test('a quote that slipped into the head of a block leaves its lines alone', asy
     const found = textFindings(await open(text), services).filter(({ rule }) => rule === 'syntax');
     expect(found).toHaveLength(1);
 });
+
+test('what stands below a time and is none of its own leaves the time as it is', async () => {
+    const broken = whole.replace('  open 8 min\n', '  open 8 min\n  0.5 mm\n');
+    expect(broken).not.toBe(whole);
+    const document = await openText(broken);
+    expect(textFindings(document, services).filter(({ severity }) => severity === 'error')).toHaveLength(1);
+    expect(meaningOf(document) === unbroken).toBe(true);
+});
+
+test('a line of commas within a run leaves the step below it alone', async () => {
+    const broken = whole.replace(/^ {2}relief of maple-06 80 %/m, '  , ,\n$&');
+    expect(broken).not.toBe(whole);
+    const document = await openText(broken);
+    expect(textFindings(document, services).filter(({ severity }) => severity === 'error')).toHaveLength(1);
+    expect(meaningOf(document) === unbroken).toBe(true);
+});

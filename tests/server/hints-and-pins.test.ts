@@ -94,7 +94,7 @@ describe('solved figures beside the text', () => {
     it('stand at the depth, the step’s head and the inlay, and only where nothing is written', async () => {
         expect(await opened(tray)).toEqual([
             expect.stringMatching(/^engrave pocket on tray ‹\d+ min› \{$/),
-            expect.stringMatching(/^depth 0\.54 mm ‹± 0\.0\d+ mm›$/),
+            expect.stringMatching(/^depth 0\.54 mm ‹± 0\.\d+ mm›$/),
             expect.stringMatching(/^depth 0\.54 mm ‹80 % at \d+ mm\/s, pitch 0\.1 mm›$/),
             expect.stringMatching(/^engrave relief on bird ‹\d+ min› \{$/),
             expect.stringMatching(/^depth through ‹97\.5 % sure, 0\.\d+ mm to spare›$/),
@@ -153,7 +153,7 @@ describe('pin and unpin', () => {
         await change(pinned);
         // One hint less: nothing is left to be said of the settings.
         const after = await hintsWhen(pinned, (all) => all.length === 9);
-        expect(after[1]).toMatch(/^depth 0\.54 mm ‹± 0\.0\d+ mm›$/);
+        expect(after[1]).toMatch(/^depth 0\.54 mm ‹± 0\.\d+ mm›$/);
         expect(await pinAction(pinned, 'Pin')).toBeUndefined();
         const unpinned = taken(pinned, await pinAction(pinned, 'Unpin the settings'));
         expect(unpinned).toBe(tray.replace('    passes 3\n', ''));
@@ -189,5 +189,5 @@ async function solvingAnew(text: string): Promise<CodeAction | undefined> {
         range: stale.range,
         context: { diagnostics: [stale] },
     });
-    return actions.find(({ title }) => /solve anew$/i.test(title));
+    return actions.find(({ title }) => /solve again$/i.test(title));
 }
