@@ -17,6 +17,14 @@ export interface KerfLexingReport {
     readonly open: readonly { readonly kind: 'text' | 'comment'; readonly token: Token }[];
 }
 
+/** Where a word stands: first of a statement, first on its line, behind a word that a name follows, behind a comma. */
+interface PlaceOfWord {
+    readonly starts: boolean;
+    readonly newLine: boolean;
+    readonly taking: boolean;
+    readonly afterComma: boolean;
+}
+
 /**
  * Tokens with the shape of the text in them: a word that begins a line without being a word of the
  * language can never be taken as the end of the line before, and braces always pair.
@@ -86,19 +94,28 @@ export class KerfLexer extends DefaultLexer {
                 this.retype(token, 'STRING');
             }
             run.pass(token, starts);
-            let named = false;
-            if (isWord(token)) {
-                const isStep = starts ? run.isStep(tokens, index) : !taking && after !== ',' && run.isStepWithin(tokens, index);
-                if (isStep) this.retype(token, strayWord);
-                else if (!newLine && (taking || after === ',')) {
-                    named = true;
-                    token.payload = 'name';
-                    this.retype(token, nameLike(name));
-                }
-            }
+            const named: boolean =
+                isWord(token) && this.nameWord(run, tokens, index, { starts, newLine, taking, afterComma: after === ',' });
             taking = !named && isWord(token) && this.nameTaking.has(token.image);
             previous = token;
         }
+    }
+
+    /**
+     * Makes a word into a name where it stands for one: first on a line of a run, where it is a step's, or behind a word that a name follows.
+     * @returns whether it is a name that the line goes on with
+     */
+    private nameWord(run: RunLines, tokens: readonly Token[], index: number, place: PlaceOfWord): boolean {
+        const token = tokens[index]!;
+        const { starts, newLine, taking, afterComma } = place;
+        const isStep = starts ? run.isStep(tokens, index) : !taking && !afterComma && run.isStepWithin(tokens, index);
+        if (isStep) this.retype(token, strayWord);
+        else if (!newLine && (taking || afterComma)) {
+            token.payload = 'name';
+            this.retype(token, nameLike(token.tokenType.name));
+            return true;
+        }
+        return false;
     }
 
     private retype(token: Token, name: string): void {

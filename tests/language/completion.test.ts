@@ -92,6 +92,7 @@ describe('lines of a block', () => {
         expect(await labels(recipe('  <|>'))).not.toContain('laser');
         expect(await labels('board a { wood oak  <|>  moisture 8 % }')).toEqual([
             'thickness',
+            'varies',
             'sheet',
             'made of',
             'treated with',

@@ -46,7 +46,7 @@ describe('what git could not merge', () => {
 
     it('is not planned as if one side held: the recipe is known to be incomplete, and the others are whole', async () => {
         const [tray, dish] = lowerFile(await open(`${recipe(merged(first, second))}recipe dish { make 2 }\n`), services);
-        expect(tray).toMatchObject({ incomplete: true, blanks: [] });
+        expect(tray).toMatchObject({ incomplete: [expect.objectContaining({ uri: expect.any(String) })], blanks: [] });
         expect(dish).not.toHaveProperty('incomplete');
     });
 
