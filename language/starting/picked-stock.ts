@@ -6,7 +6,7 @@ import { beamOf, laserOf, sheetOf, woodOf } from '../lowering/stock';
 import type { KerfServices } from '../services';
 import { freeName } from './free-name';
 import { newBoard, newLaser, newVeneer, usualField } from './new-stock';
-import { declared, fileOf } from './shop-here';
+import { declared, fileOf, filesOfPieces } from './shop-here';
 import type { SizeInMm } from './start';
 import { apart } from './supplies';
 
@@ -126,10 +126,13 @@ const usualVeneers = ['sugar-maple', 'black-walnut', 'black-cherry', 'white-ash'
 export function veneersFor(colour: string, documents: readonly LangiumDocument[]): Picked[] {
     const byContrast = <T extends { readonly wood?: Wood }>(all: readonly T[]): T[] =>
         all.toSorted((a, b) => apart(b.wood?.colour ?? colour, colour) - apart(a.wood?.colour ?? colour, colour));
-    const own = declared(documents, ast.isVeneer).map((node) => {
-        const { wood } = sheetOf(node);
-        return { name: node.name, file: fileOf(node), ...(wood === undefined ? {} : { wood }) };
-    });
+    const ofPieces = filesOfPieces(documents);
+    const own = declared(documents, ast.isVeneer)
+        .map((node) => {
+            const { wood } = sheetOf(node);
+            return { name: node.name, file: fileOf(node), ...(wood === undefined ? {} : { wood }) };
+        })
+        .toSorted((a, b) => Number(ofPieces.has(a.file)) - Number(ofPieces.has(b.file)));
     const woods = declared(documents, ast.isWood).filter(({ name }) => usualVeneers.includes(name));
     return [
         ...byContrast(own).map(({ name, file }) => ({ name, file })),

@@ -17,11 +17,19 @@ export function fileOf(node: ast.Entry): string {
     return AstUtils.getDocument(node).uri.toString();
 }
 
+/** Files with recipes in them: stock that stands there is seldom meant for another piece. */
+export function filesOfPieces(documents: readonly LangiumDocument[]): ReadonlySet<string> {
+    return new Set(declared(documents, ast.isRecipe).map(fileOf));
+}
+
 /** What a new recipe can be made of: the shop's own, then what is built in. */
 export function choicesOf(documents: readonly LangiumDocument[]): NewRecipeChoices {
     const own = documents.filter(({ uri }) => !isBuiltIn(uri.toString()));
     const builtIn = documents.filter(({ uri }) => isBuiltIn(uri.toString()));
     const coupons = declared(own, ast.isCoupon);
+    const ofPieces = filesOfPieces(own);
+    const rankOf = ({ coupons: measured, file = '' }: StockChoice): number =>
+        2 * Number(measured.length === 0) + Number(ofPieces.has(file));
     const sheets = (is: (node: unknown) => node is ast.Sheet & ast.Entry, made: string): StockChoice[] => [
         ...declared(own, is)
             .filter(({ name }) => name)
@@ -32,7 +40,7 @@ export function choicesOf(documents: readonly LangiumDocument[]): NewRecipeChoic
                 coupons: coupons.flatMap(({ sheet, laser }) => (sheet?.ref === node && laser?.ref ? [laser.ref.name] : [])),
             }))
             // What was measured is planned best.
-            .toSorted((a, b) => Number(b.coupons.length > 0) - Number(a.coupons.length > 0)),
+            .toSorted((a, b) => rankOf(a) - rankOf(b)),
         ...declared(builtIn, ast.isWood).map(({ name }) => ({ name, detail: made, coupons: [] })),
     ];
     return {

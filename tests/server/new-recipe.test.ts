@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { veneersFor } from '../../language/starting/picked-stock';
 import { choicesOf } from '../../language/starting/shop-here';
 import type { Shop } from '../../server/starting/new-recipe';
 import { techniques } from '../../shared/view/techniques';
@@ -136,6 +137,17 @@ describe('what a new recipe names', () => {
                 .boards.slice(0, 5)
                 .map(({ name }) => name),
         ).toEqual([...['walnut-12', 'cherry-6', 'cedar-18', 'ash-quarter', 'aaa']]);
+    });
+    it('is offered with stock of the shop before what stands in the file of one piece', async () => {
+        const shop = await shopWith({
+            'a-piece.kerf':
+                'use "workshop.kerf"\nboard aaa { wood teak thickness 9 mm }\nveneer thick { wood sugar-maple thickness 2 mm }\ncoupon aaa on shed { burn 40 % at 400 mm/s gives 0.1 mm }\nrecipe piece { laser shed }\n',
+            'workshop.kerf': samples('workshop.kerf'),
+        });
+        const names = choicesOf(shop.documents).boards.map(({ name }) => name);
+        expect(names.slice(0, 5)).toEqual(['walnut-12', 'cherry-6', 'cedar-18', 'ash-quarter', 'aaa']);
+        // Of one wood: the thin one of the shop, not the thick one of a piece.
+        expect(veneersFor('#2a1a12', shop.documents)[0]?.name).toBe('maple-06');
     });
     it('is written into a new workshop file where there is nothing yet, and says that it is a guess', async () => {
         const files = filesOf(await begin(bare, { technique: 'engraving', ...wood }));

@@ -15,6 +15,7 @@ describe('an editor that is only a browser', () => {
         await workbench.openFile('heron-tray-faulty.kerf');
         await workbench.page.locator('.monaco-editor .squiggly-error').first().waitFor({ state: 'attached' });
         await workbench.openBench();
+        await workbench.bench.getByRole('button', { name: /^Show \d+ more/ }).click();
         await workbench.bench.getByText(/is not mirrored: turned over/).waitFor();
     });
 
