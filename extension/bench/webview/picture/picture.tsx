@@ -2,6 +2,7 @@ import { fromBase, toBase } from '../../../../shared/quantity/quantity';
 import { showLength } from '../../../../shared/quantity/show';
 import type { BenchView, BlankView, PieceView, StepView } from '../../../../shared/view/bench-view';
 import { describePiece } from '../describe';
+import { pathId } from '../ids';
 import { CutLine } from '../section/cut-line';
 import { ArtGrip } from './art-grip';
 import { Canvas } from './canvas';
@@ -57,13 +58,7 @@ export function Picture({ view, blank, piece, step, cut, window, look, moveCut, 
         >
             {() => (
                 <>
-                    <rect
-                        class="shadow"
-                        x={blank.width * 0.004}
-                        y={blank.height * 0.008}
-                        width={blank.width}
-                        height={blank.height}
-                    />
+                    <Shadow blank={blank} outline={piece.outline} />
                     <Piece blank={blank} piece={piece} blanks={view.blanks} relief />
                 </>
             )}
@@ -100,6 +95,16 @@ function Sizes({ blank, placing, cut }: { blank: BlankView; placing: Placing; cu
                 {showLength(blank.height, blank.unit)}
             </text>
         </g>
+    );
+}
+
+/** What is left of the piece lies on the bench; the waste around it is gone. */
+function Shadow({ blank: { width, height }, outline }: { blank: BlankView; outline: PieceView['outline'] }) {
+    const off = `translate(${width * 0.004} ${height * 0.008})`;
+    return outline === undefined ? (
+        <rect class="shadow" transform={off} width={width} height={height} />
+    ) : (
+        <use class="shadow" transform={off} href={`#${pathId(outline)}`} />
     );
 }
 
