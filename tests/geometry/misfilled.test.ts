@@ -4,6 +4,7 @@ import { typescriptEngine } from '../../shared/geometry/engine-typescript';
 import { loadWasmEngine } from '../../shared/geometry/engine-wasm';
 import { area } from '../../shared/geometry/measure';
 import { misfilled } from '../../shared/geometry/misfilled';
+import { other, shape } from '../kit/three-edges';
 import { islandOfSquares, randomCase, strayOf } from './grid-cases';
 import { seeded } from './shapes-at-random';
 import { wasmFile } from './wasm-file';
@@ -57,15 +58,6 @@ test('what both libraries get wrong is seen, and is right in the end', { timeout
 });
 
 test('three edges that meet in one place: both libraries lose a triangle', () => {
-    const shape = { rings: [Float64Array.of(1.7857, 3.5714, 5, 1, 4, 5, 2.5, 5, 3, 6, 0, 6, 0, 0)] };
-    const other = {
-        rings: [
-            Float64Array.of(3, 6, 1.5, 4.5, 3, 4, 3.5, 3, 5, 3),
-            Float64Array.of(1.5, 4.5, 0, 5, 1, 4),
-            Float64Array.of(1, 4, 0, 3, 2.5, 3),
-            Float64Array.of(3.5, 3, 2.5, 3, 4, 2, 3, 2, 5, 0),
-        ],
-    };
     const [inside, outside] = [intersect(shape, other), subtract(shape, other)];
     expect(area(inside) + area(outside)).toBeCloseTo(area(shape), 3);
     expect(area(union([inside, outside]))).toBeCloseTo(area(shape), 3);
