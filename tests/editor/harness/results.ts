@@ -69,10 +69,17 @@ export function describeAll({ tests, times }: Results): string {
         'The longest suites:',
         ...slowest.map(({ suite, milliseconds }) => `  ${(milliseconds / 1000).toFixed(0).padStart(4)} s  ${suite}`),
         ...(again.length === 0 ? [] : ['Needed a second try:']),
-        ...again.map(({ title, secondTry }) => `  ${title}: ${secondTry?.split('\n')[0]}`),
+        ...again.map(({ title, secondTry }) => `  ${title}: ${describeWait(secondTry ?? '')}`),
         ...(failed.length === 0 ? [] : ['Failed:']),
         ...failed.map(({ title }) => `  ${title}`),
         `${tests.length - failed.length} passed, ${failed.length} failed`,
         '',
     ].join('\n');
+}
+
+/** What was said first and, where an element was waited for in vain, which: the first line alone names only the time. */
+function describeWait(message: string): string {
+    const [first = '', ...rest] = message.split('\n');
+    const waited = rest.find((line) => line.includes('waiting for'));
+    return waited === undefined ? first : `${first} ${waited.trim()}`;
 }

@@ -2,7 +2,7 @@ import { strict as assert } from 'node:assert';
 import { join } from 'node:path';
 import { places } from '../harness/places.ts';
 import type { Workbench } from '../harness/workbench.ts';
-import { atLength, eventually, session } from './shared.ts';
+import { atLength, eventually, lineOf, session } from './shared.ts';
 
 describe('an editor that is only a browser', () => {
     let workbench: Workbench;
@@ -58,7 +58,10 @@ describe('an editor that is only a browser', () => {
         await workbench.goTo('tide-coaster.kerf', 12, 9);
         await page.keyboard.press('F12');
         await page.getByRole('tab', { name: /^workshop\.kerf/, selected: true }).waitFor();
-        await page.keyboard.press('ArrowDown');
+        // The tab turns before the cursor is at the board and the keyboard in its text.
+        const board = lineOf('workshop.kerf', 'board cherry-6');
+        await workbench.status.getByText(new RegExp(`^Ln ${board}, Col `)).waitFor();
+        await workbench.goTo('workshop.kerf', board + 1);
         await page.keyboard.press('End');
         await page.keyboard.press('F12');
         await page.getByRole('tab', { name: /^woods\.kerf/, selected: true }).waitFor();

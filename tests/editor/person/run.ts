@@ -52,10 +52,10 @@ export async function runPerson(
             timeout: 150_000,
             reporter: Silent,
             rootHooks: {
-                // How it looked when it went wrong tells more than what was waited for.
+                // How it looked when it went wrong tells more than what was waited for. A test that is tried again has not failed yet, so it is not asked for that.
                 async afterEach(this: Mocha.Context) {
                     const test = this.currentTest;
-                    if (test?.isFailed())
+                    if (test !== undefined && !test.isPassed())
                         await session.shotInFront(`failed-${test.title.replaceAll(/\W+/g, '-')}`).catch(() => undefined);
                 },
             },

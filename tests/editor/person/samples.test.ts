@@ -15,7 +15,15 @@ describe('who looks around first', () => {
         const input = page.locator('.quick-input-widget input[type="text"]');
         await page.locator('.quick-input-title', { hasText: 'kerfbook-samples' }).waitFor();
         await input.fill(`${session.workshop}/`);
-        await page.getByRole('button', { name: 'Copy Here' }).click();
+        // While the dialog still reads the folder it takes no click.
+        const copyHere = page.getByRole('button', { name: 'Copy Here' });
+        await eventually('the dialog to take the folder', async () => {
+            await copyHere.click({ timeout: 1000 }).catch(() => undefined);
+            return copyHere.waitFor({ state: 'hidden', timeout: 2000 }).then(
+                () => true,
+                () => false,
+            );
+        });
         await workbench.bench.getByRole('heading', { name: 'Heron serving tray' }).waitFor();
         const copy = join(session.workshop, 'kerfbook-samples');
         const all = (folder: string) => readdirSync(folder, { recursive: true }).toSorted().join('\n');

@@ -20,6 +20,8 @@ export async function step(name: string, work: () => Promise<void>): Promise<voi
         await work();
     } catch (error) {
         if (error instanceof Error) error.message = `${name}: ${error.message}`;
+        // Now, since a window of the test's own is closed before anybody else can look.
+        await session.shotInFront(`failed-${name.replaceAll(/\W+/g, '-')}`).catch(() => undefined);
         throw error;
     }
 }
