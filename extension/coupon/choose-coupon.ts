@@ -9,8 +9,8 @@ export interface CouponPlace {
     readonly uri: vscode.Uri;
     readonly sheet: string;
     readonly laser: string;
-    /** Strips to cut out beside the squares; asked for where it is left out. */
-    readonly cuts?: number;
+    /** What is cut out beside the squares; asked for where it is left out. */
+    readonly beside?: { readonly cuts?: number; readonly fits?: number };
 }
 
 /** The file in front or else that of the current recipe, and where the cursor is in it; says so when there is none. */

@@ -8,8 +8,9 @@ import { mayWrite } from '../write/trust';
 import { offers, shortly, wishOf, writtenTo } from '../write/write-files';
 import { type CouponPlace, chooseCoupon } from './choose-coupon';
 
-/** So many strips tell the kerf well enough, and fit on an offcut. @commonPractice */
+/** So many strips tell the kerf well enough, so many plugs what goes in, and both fit on an offcut. @commonPractice */
 const STRIPS = 6;
+const PLUGS = 7;
 
 /** "Make Coupon": a ladder of numbered squares for a board and a laser, as files in `made/coupon-…` beside the file that declares the board. */
 export async function makeCoupon(
@@ -28,9 +29,9 @@ export async function makeCoupon(
         );
         return;
     }
-    const cuts = place.cuts ?? (known === undefined ? await askStrips() : 0);
-    if (cuts === undefined) return;
-    const params: WriteCouponParams = { uri: uri.toString(), sheet, laser, ...options, ...(cuts === 0 ? {} : { cuts }) };
+    const beside = place.beside ?? (known === undefined ? await askWhat() : {});
+    if (beside === undefined) return;
+    const params: WriteCouponParams = { uri: uri.toString(), sheet, laser, ...options, ...beside };
     const answer = await server.ask(requests.writeCoupon, params);
     if (answer === undefined) return;
     if (answer.written === 0) {
@@ -49,14 +50,23 @@ export async function makeCoupon(
     if (chosen === 'Show') await vscode.commands.executeCommand('revealInExplorer', vscode.Uri.joinPath(folder, 'coupon.svg'));
     if (chosen === 'Add Measured Squares') await vscode.commands.executeCommand('kerfbook.addMeasuredSquares', place);
     const wish = wishOf(chosen);
-    if (wish !== undefined) await makeCoupon(server, current, { ...place, cuts }, wish);
+    if (wish !== undefined) await makeCoupon(server, current, { ...place, beside }, wish);
 }
 
 /** Undefined where the maker thinks better of it. */
-async function askStrips(): Promise<number | undefined> {
+async function askWhat(): Promise<CouponPlace['beside']> {
     const items = [
-        { label: 'Squares', description: 'how deep and how dark the beam burns', cuts: 0 },
-        { label: `Squares and ${STRIPS} strips to cut out`, description: 'how wide it cuts, too', cuts: STRIPS },
+        { label: 'Squares', description: 'how deep and how dark the beam burns', beside: {} },
+        {
+            label: `Squares and ${STRIPS} strips to cut out`,
+            description: 'how wide it cuts, too',
+            beside: { cuts: STRIPS },
+        },
+        {
+            label: `Squares and ${PLUGS} plugs with an opening`,
+            description: 'how much clearance a part that is cut out takes, too',
+            beside: { fits: PLUGS },
+        },
     ];
-    return (await vscode.window.showQuickPick(items, { title: 'What is the coupon to tell?' }))?.cuts;
+    return (await vscode.window.showQuickPick(items, { title: 'What is the coupon to tell?' }))?.beside;
 }

@@ -18,7 +18,8 @@ const mostNamed = 6;
  */
 export async function couponHover(node: AstNode, outside: OutsideServices): Promise<string | undefined> {
     const cut = AstUtils.getContainerOfType(node, isCutTest);
-    if (cut?.strip !== undefined) return describeStrip(cut);
+    const tried = cut && [describeStrip(cut), describeFits(cut)].filter((line) => line !== undefined);
+    if (tried !== undefined && tried.length > 0) return tried.join('\n\n');
     const coupon = AstUtils.getContainerOfType(node, isCoupon);
     const measured = coupon && measuredCouponOf(coupon);
     if (coupon === undefined || measured === undefined) return undefined;
@@ -31,10 +32,18 @@ export async function couponHover(node: AstNode, outside: OutsideServices): Prom
 
 /** What a strip that was cut out says of the kerf. */
 function describeStrip(cut: CutTest): string | undefined {
+    if (cut.strip === undefined) return undefined;
     const { kerf, back } = kerfOf(cut);
     if (kerf === undefined) return undefined;
     const behind = back === undefined ? '' : `, ${showLength(back.value, back.unit)} on the back`;
     return `Kerf of this cut: ${showLength(kerf.value, kerf.unit)} on the face${behind}.`;
+}
+
+/** What a clearance ladder says of cuts like this one. */
+function describeFits({ fits }: CutTest): string | undefined {
+    const larger = quantityOf(fits);
+    if (larger === undefined) return undefined;
+    return `A part that is drawn ${showLength(larger.value, larger.unit)} larger than its opening all round still goes in, where the beam follows both lines.`;
 }
 
 function describeFit(coupon: Coupon, { facts, notes, squares }: CouponFit): string {

@@ -14,7 +14,7 @@ const ofArt = ['inverse', 'at', 'turned', 'repeat'];
 const ofRun = ['power', 'at', 'x', 'pitch', 'planned', 'depth', 'tone', 'through', 'width'];
 const ofSquare = ['at', 'x', 'gives'];
 /** The width of the back stands right behind that of the face. */
-const ofCutTest = ['at', 'x', 'thickness', 'gives', 'kerf', 'strip'];
+const ofCutTest = ['at', 'x', 'thickness', 'gives', 'kerf', 'strip', 'fits'];
 
 /** The words with which clauses of such a line begin, in the order in which they are laid out; undefined for a line that has none. */
 export function clauseOrder(node: AstNode): readonly string[] | undefined {

@@ -22,7 +22,7 @@ export function* valueFindings(node: AstNode): Iterable<Finding> {
     else if (ast.isBurn(node) || ast.isBurnt(node) || ast.isCutTest(node)) {
         if (node.passes !== undefined) yield* passesFindings(node, node.passes);
         if (ast.isBurnt(node)) yield* answerFinding(node);
-        if (ast.isCutTest(node)) yield* stripFinding(node);
+        if (ast.isCutTest(node)) yield* [...stripFinding(node), ...fitsFinding(node)];
     } else if (ast.isRun(node) || ast.isDated(node)) yield* dateFindings(node);
     else if (ast.isRepeat(node)) yield* gridFindings(node);
     else if (ast.isTone(node)) yield* colourFindings(node);
@@ -79,6 +79,15 @@ function* stripFinding(node: ast.CutTest): Iterable<Finding> {
         const message = `A strip comes out narrower than it was drawn, by the kerf: ${left}. Measured first, then drawn, as in \`strip 5.82 mm of 6 mm\`.`;
         yield say('impossible-value', { message, where: whereOfPart(node, part) });
     }
+}
+
+/** What did not come through is tried in no opening. */
+function* fitsFinding(node: ast.CutTest): Iterable<Finding> {
+    if (node.fits === undefined || node.through === 'through') return;
+    if (node.through === undefined && node.gives === undefined) return; // unsaidClauses says that
+    const message =
+        'Plugs are tried in an opening once both are cut out, so `fits` counts for nothing here. Write it on a line that `gives through`.';
+    yield say('impossible-value', { message, where: whereOfPart(node, 'fits') });
 }
 
 /** From its first word to its last figure. */

@@ -185,7 +185,7 @@ function cutTestOf(node: ast.CutTest): CutTest | undefined {
     // A thickness that is written and cannot be read is not that of the sheet.
     const thickness = quantityOf(node.thickness);
     if (!isPasses(passes) || (node.thickness !== undefined && thickness === undefined)) return undefined;
-    const measured = present({ thickness, ...kerfOf(node) });
+    const measured = present({ thickness, ...kerfOf(node), fits: quantityOf(node.fits) });
     return { power, speed, passes, gives, ...measured, where: whereOf(node) };
 }
 

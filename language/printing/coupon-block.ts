@@ -22,6 +22,17 @@ export interface StripText extends SquareText {
 /** What stands in place of a depth that nobody has measured yet. */
 const open = '… mm';
 
+/** Plugs of a clearance ladder, all cut with the same settings. */
+export interface LadderText extends Omit<SquareText, 'number'> {
+    readonly first: number;
+    readonly last: number;
+}
+
+/** A ladder whose plugs nobody has tried yet, as a comment. */
+function openLadder({ first, last, ...settings }: LadderText): string {
+    return `// ${burnWords(settings).replace(/^burn/, 'cut')} gives through fits ${open}  // plugs ${first} to ${last}`;
+}
+
 /** A strip that nobody has measured yet, as a comment. */
 function openStrip({ number, drawn, ...settings }: StripText): string {
     const words = burnWords(settings).replace(/^burn/, 'cut');
@@ -54,7 +65,7 @@ export function openCouponFile(
     coupon: CouponText,
     squares: readonly SquareText[],
     uses: readonly string[],
-    strips: readonly StripText[] = [],
+    { strips = [], ladder }: { readonly strips?: readonly StripText[]; readonly ladder?: LadderText | undefined } = {},
 ): string {
     const head = uses.map((path) => `use "${path}"\n`).join('');
     const what = [
@@ -64,11 +75,16 @@ export function openCouponFile(
             : [
                   '// Of a strip write the width that it came to, and `back 5.90 mm` behind it where its back was measured; of one that did not fall out `gives skin`.',
               ]),
+        ...(ladder === undefined
+            ? []
+            : [
+                  '// Of the plugs write how much larger all round the largest one is that went in; the page beside this file says it.',
+              ]),
         '// What stays a comment is not measured and counts for nothing. The numbers are those burnt beside the squares.',
         '',
     ].join('\n');
     const words = squares.map(burnWords);
     const widest = Math.max(0, ...words.map(({ length }) => length));
     const rows = squares.map(({ number }, i) => `// ${burnRow((words[i] ?? '').padEnd(widest), open, number)}`);
-    return `${head === '' ? '' : `${head}\n`}${what}${couponBlock(coupon, [...rows, ...strips.map(openStrip)])}`;
+    return `${head === '' ? '' : `${head}\n`}${what}${couponBlock(coupon, [...rows, ...strips.map(openStrip), ...(ladder === undefined ? [] : [openLadder(ladder)])])}`;
 }

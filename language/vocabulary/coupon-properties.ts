@@ -19,7 +19,7 @@ export const couponProperties = [
         'Coupon',
         'cut',
         'phrase',
-        'One cut that was tried: its settings, and whether it came through, left a skin, or how deep it went. `thickness` of the offcut where it was not the sheet’s own; the width of the kerf where it was measured, or what a strip that was cut out of a drawn width came to.',
+        'One cut that was tried: its settings, and whether it came through, left a skin, or how deep it went. `thickness` of the offcut where it was not the sheet’s own; the width of the kerf where it was measured, or what a strip that was cut out of a drawn width came to; `fits` where plugs were tried in an opening.',
         'cut 95 % at 8 mm/s x 2 gives through kerf 0.18 mm',
         { many: true, node: 'CutTest', otherwise: 'none' },
     ),

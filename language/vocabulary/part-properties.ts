@@ -113,6 +113,15 @@ const parts: Property[] = [
     part('CutTest', 'stripBack', 'back', 'Width of that strip on its back.', stripped, [measure('length', [1, 100])], {
         otherwise: 'none',
     }),
+    part(
+        'CutTest',
+        'fits',
+        'fits',
+        'How much larger all round than its opening the largest plug of a clearance ladder was drawn that still went in.',
+        'cut 95 % at 8 mm/s x 2 gives through fits 0.20 mm',
+        [measure('length', [0.02, 1.5])],
+        { otherwise: 'none' },
+    ),
     part('Over', 'after', 'after', 'How long that must have had before.', 'over drying-oil after 7 d', [
         measure('time', [60, 120 * days]),
     ]),

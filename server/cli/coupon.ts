@@ -3,7 +3,7 @@ import { pathToFileURL } from 'node:url';
 import { URI } from 'langium';
 import { rungLimits } from '../../shared/burn/coupon-rungs';
 import type { CouponOptions } from '../../shared/burn/coupon-sheet';
-import { stripLimits } from '../../shared/burn/kerf-strip';
+import { plugLimits, stripLimits } from '../../shared/burn/kerf-strip';
 import { findStock } from '../coupon/find-stock';
 import { makeCoupon } from '../coupon/make-coupon';
 import { placeOfCoupon } from '../writing/made-of';
@@ -34,7 +34,7 @@ export async function coupon(args: string[]): Promise<number> {
 
 /** Weakest power first and fastest speed first: in this order they take turns. */
 function optionsOf(
-    written: Readonly<Record<'rungs' | 'powers' | 'speeds' | 'pitch' | 'passes' | 'cuts', string | undefined>>,
+    written: Readonly<Record<'rungs' | 'powers' | 'speeds' | 'pitch' | 'passes' | 'cuts' | 'fits', string | undefined>>,
 ): CouponOptions {
     const powers = numbersOf('powers', written.powers)?.map((percent) => percent / 100);
     const speeds = numbersOf('speeds', written.speeds);
@@ -55,17 +55,21 @@ function optionsOf(
         ...(speeds === undefined ? {} : { speeds: speeds.toSorted((a, b) => b - a) }),
         ...(pitch === undefined ? {} : { pitch }),
         ...(passes === undefined ? {} : { passes }),
-        ...cutsOf(written.cuts),
+        ...countOf('cuts', written.cuts, stripLimits),
+        ...countOf('fits', written.fits, plugLimits),
     };
 }
 
-function cutsOf(written: string | undefined): Pick<CouponOptions, 'cuts'> {
-    const [cuts] = numbersOf('cuts', written, 1) ?? [];
-    if (cuts === undefined) return {};
-    const { least, most } = stripLimits;
-    if (!Number.isInteger(cuts) || cuts < least || cuts > most)
-        throw new UsageError(`--cuts is a whole number from ${least} to ${most}.`);
-    return { cuts };
+function countOf(
+    option: 'cuts' | 'fits',
+    written: string | undefined,
+    { least, most }: { readonly least: number; readonly most: number },
+): Pick<CouponOptions, 'cuts' | 'fits'> {
+    const [count] = numbersOf(option, written, 1) ?? [];
+    if (count === undefined) return {};
+    if (!Number.isInteger(count) || count < least || count > most)
+        throw new UsageError(`--${option} is a whole number from ${least} to ${most}.`);
+    return { [option]: count };
 }
 
 const longestList = 20;

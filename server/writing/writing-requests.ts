@@ -67,8 +67,9 @@ export function answerWritingRequests(connection: Connection, workshop: Workshop
                 stale: false,
             };
         const place = placeOfCoupon(stock);
-        const { cuts } = params;
-        return put(place, await makeCoupon(workshop, stock, place.folder, cuts === undefined ? {} : { cuts }), params);
+        const { cuts, fits } = params;
+        const options = { ...(cuts !== undefined && { cuts }), ...(fits !== undefined && { fits }) };
+        return put(place, await makeCoupon(workshop, stock, place.folder, options), params);
     });
     const plainly = async (work: () => Promise<void>): Promise<string | null> => {
         try {

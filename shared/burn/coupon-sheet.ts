@@ -1,10 +1,10 @@
 import type { Interval } from '../quantity/interval';
-import type { Laser, Wood } from '../recipe/stock';
+import type { Coupon, Laser, Wood } from '../recipe/stock';
 import { spotOf } from './beam';
 import { chooseRungs, type Rung, rungLimits } from './coupon-rungs';
 import { doseOf } from './dose';
 import { guessLaw } from './guess';
-import type { KerfStrip } from './kerf-strip';
+import type { ClearanceLadder, KerfStrip } from './kerf-strip';
 import { type DepthLaw, predict } from './law';
 import { pitchForSpot } from './pitch';
 import { leastPowerOf } from './power-curve';
@@ -30,6 +30,8 @@ export interface CouponSheet {
     readonly squares: readonly CouponSquare[];
     /** Cut out of the sheet to measure its kerf, numbered on from the squares. */
     readonly strips?: readonly KerfStrip[];
+    /** An opening and plugs to try in it, numbered on from those. */
+    readonly ladder?: ClearanceLadder;
     /** Polylines x0, y0, x1, y1, … in mm. */
     readonly labels: readonly Float64Array[];
     /** For the labels: W and mm/s of a line that marks and does not dig. */
@@ -51,6 +53,10 @@ export interface CouponOptions {
     readonly deepest?: number;
     /** Strips to cut out beside the squares, 2 to 12; none if absent. */
     readonly cuts?: number;
+    /** Plugs of a clearance ladder, 3 to 12; none if absent. */
+    readonly fits?: number;
+    /** What is there of the coupon already: plugs are cut with what its cut tests say. */
+    readonly measured?: Coupon;
     /** Side of a square (mm, default 8): wide enough for a gauge's foot. */
     readonly square?: number;
 }

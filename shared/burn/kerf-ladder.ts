@@ -40,21 +40,40 @@ export function withStrips(sheet: CouponSheet, material: Sheet, laser: Laser, co
 
 /** The strips to the right of the squares, from top to bottom, in as many flights as they need. */
 function beside(sheet: CouponSheet, rungs: readonly Rung[]): CouponSheet {
-    const step = DRAWN + BETWEEN;
-    const inFlight = Math.max(1, Math.floor((sheet.height - BETWEEN) / step));
-    const labels: Float64Array[] = [];
+    const { places, ...size } = placesBeside(sheet, { count: rungs.length, length: LENGTH, width: DRAWN });
     const strips = rungs.map((rung, i): KerfStrip => {
-        const number = sheet.squares.length + i + 1;
-        const x = sheet.width + BETWEEN + Math.floor(i / inFlight) * (LENGTH + BETWEEN);
-        const y = BETWEEN / 2 + (i % inFlight) * step;
-        labels.push(...strokes(`${number}`, x + (LENGTH - textWidth(`${number}`, LABEL)) / 2, y + (DRAWN - LABEL) / 2, LABEL));
-        return { ...rung, number, x, y, length: LENGTH, drawn: DRAWN };
+        return { ...rung, number: sheet.squares.length + i + 1, ...places[i]!, length: LENGTH, drawn: DRAWN };
     });
+    const labels = strips.flatMap((strip) => numberOn({ ...strip, width: DRAWN }));
+    return { ...sheet, ...size, strips, labels: [...sheet.labels, ...labels] };
+}
+
+/** Corners of parts of one size that are cut out to the right of a coupon, and how large it is with them; mm. */
+export function placesBeside(
+    sheet: CouponSheet,
+    { count, length, width }: { readonly count: number; readonly length: number; readonly width: number },
+): Pick<CouponSheet, 'width' | 'height'> & { readonly places: readonly { readonly x: number; readonly y: number }[] } {
+    const step = width + BETWEEN;
+    const inFlight = Math.max(1, Math.floor((sheet.height - BETWEEN) / step));
+    const places = Array.from({ length: count }, (_, i) => ({
+        x: sheet.width + BETWEEN + Math.floor(i / inFlight) * (length + BETWEEN),
+        y: BETWEEN / 2 + (i % inFlight) * step,
+    }));
     return {
-        ...sheet,
-        strips,
-        labels: [...sheet.labels, ...labels],
-        width: Math.max(...strips.map(({ x }) => x + LENGTH + BETWEEN / 2)),
-        height: Math.max(sheet.height, ...strips.map(({ y }) => y + DRAWN + BETWEEN / 2)),
+        places,
+        width: Math.max(...places.map(({ x }) => x + length + BETWEEN / 2)),
+        height: Math.max(sheet.height, ...places.map(({ y }) => y + width + BETWEEN / 2)),
     };
+}
+
+/** The number of a part in its middle, as strokes. */
+export function numberOn(part: {
+    readonly number: number;
+    readonly x: number;
+    readonly y: number;
+    readonly length: number;
+    readonly width: number;
+}): Float64Array[] {
+    const { number, x, y, length, width } = part;
+    return strokes(`${number}`, x + (length - textWidth(`${number}`, LABEL)) / 2, y + (width - LABEL) / 2, LABEL);
 }

@@ -1,4 +1,5 @@
 import { lineWidth } from '../burn/beam';
+import { ladderFit } from '../burn/clearance-ladder';
 import type { CutLaw } from '../burn/cut-law';
 import { guessLaw } from '../burn/guess';
 import { rangeUse } from '../burn/interval-words';
@@ -31,6 +32,7 @@ export interface Solved {
     readonly breakthrough?: Breakthrough;
     readonly tone?: number;
     readonly kerf?: KerfWidth;
+    readonly fits?: number;
 }
 
 /**
@@ -94,7 +96,7 @@ function solveCutting(step: Cut, blank: BlankPlan, recipe: Recipe, memo: Memo): 
         through: true,
         ...(solution === undefined ? {} : { settings: settingsOf(solution, law.guess) }),
         ...(thickness === undefined ? {} : { depth: exactly(thickness.value) }),
-        kerf: kerfOf(step, blank, recipe, solution),
+        ...kerfOf(step, blank, recipe, solution),
         // Who has written all settings knows of cuts that the tool was not told of: the guess says nothing for or against them.
         ...(law.guess && isHeld(step) ? {} : breakthroughOf(solution, sure, blank)),
     };
@@ -103,10 +105,18 @@ function solveCutting(step: Cut, blank: BlankPlan, recipe: Recipe, memo: Memo): 
 /** Of a cut whose settings are not known, the width that a middling one has. @commonPractice */
 const middling = { power: 40, speed: 10, passes: 1 };
 
-function kerfOf(step: Cut, { blank: { sheet } }: BlankPlan, recipe: Recipe, settings: Solution | undefined): KerfWidth {
+function kerfOf(
+    step: Cut,
+    { blank: { sheet } }: BlankPlan,
+    recipe: Recipe,
+    settings: Solution | undefined,
+): Pick<Solved, 'kerf' | 'fits'> {
     const { laser } = recipe;
+    const coupon = couponFor(recipe, sheet?.name);
     const beam = { spot: lineWidth(laser), threshold: guessLaw(sheet?.wood, laser).threshold };
-    return kerfWidth(beam, kerfRowsOf(couponFor(recipe, sheet?.name), laser), settings ?? middling, step.kerf);
+    const kerf = kerfWidth(beam, kerfRowsOf(coupon, laser), settings ?? middling, step.kerf);
+    const fits = ladderFit(coupon, laser, beam, kerf);
+    return { kerf, ...(fits !== undefined && { fits }) };
 }
 
 function isHeld({ power, speed, passes }: Cut): boolean {

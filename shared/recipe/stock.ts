@@ -304,6 +304,8 @@ export interface CutTest {
     /** Width of the kerf on the face, and on the back. */
     readonly kerf?: Quantity;
     readonly back?: Quantity;
+    /** How much larger all round than its opening the largest plug was drawn that went in, both cut along their lines. */
+    readonly fits?: Quantity;
     readonly where: Where;
 }
 

@@ -52,9 +52,10 @@ function coupons({ coupons: all }: Recipe): Things {
             if (burnt !== undefined) figures.push(word('burnt', burnt.value));
             for (const { depth, ...square } of burns) figures.push(squareFigure(square, depth));
             for (const { tone, ...square } of tones) figures.push(squareFigure(square, tone));
-            for (const { gives, kerf, ...square } of cuts) {
+            for (const { gives, kerf, fits, ...square } of cuts) {
                 figures.push(cutFigure(square, gives));
                 if (kerf !== undefined) figures.push({ ...tell(kerf)!, label: cutLabel(square, 'kerf') });
+                if (fits !== undefined) figures.push({ ...tell(fits)!, label: cutLabel(square, 'fits') });
             }
             return [`coupon of ${sheet} on ${laser}`, figures];
         }),

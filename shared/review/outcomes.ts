@@ -32,6 +32,7 @@ const ofFitAndDepth: ReadonlySet<string> = new Set([
     'fill depth',
     'seam',
     'goes in',
+    'side up',
     'fit',
     'stands proud',
     'veneer left',
@@ -79,8 +80,10 @@ function fillOutcomes({ depth, mix, pours, cups }: FillPlan): Figure[] {
     return figures;
 }
 
-function inlayOutcomes({ fit, stack, collides, empty, marks }: InlayPlan): Figure[] {
+function inlayOutcomes({ relief, turnedOver, fit, stack, collides, empty, marks }: InlayPlan): Figure[] {
     const figures: Figure[] = [];
+    // What was burnt away around its parts goes in face down, always.
+    if (relief.kind === 'cut') figures.push(word('side up', turnedOver ? 'the back' : 'the face'));
     if (fit !== undefined) {
         figures.push(worked('seam', fit.seam, 'length'), worked('goes in', fit.insertion, 'length'));
         figures.push(word('fit', fit.bottoms ? 'reaches the floor' : 'jams before the floor'));

@@ -35,6 +35,7 @@ export function couponPage(sheet: CouponSheet, title: string, cautions: readonly
         table(sheet),
         '</div>',
         ...stripPart(sheet),
+        ...ladderPart(sheet),
         '<p>The grey figure in each box is a guess from the wood’s density, in mm; half of it or twice as much may come out. A square that only colours gets a tone instead, such as tone 45 %. Leave out what burnt through.</p>',
         '</main></body>',
         '</html>',
@@ -67,6 +68,22 @@ function stripPart({ strips }: CouponSheet): string[] {
         ...strips.map(
             (strip) =>
                 `<tr><th scope="row">${strip.number}</th>${settingCells(strip)}<td class="measured"></td><td class="measured"></td><td class="measured"></td></tr>`,
+        ),
+        '</tbody></table>',
+    ];
+}
+
+/** The plugs, with boxes for which of them goes in. */
+function ladderPart({ ladder }: CouponSheet): string[] {
+    if (ladder === undefined) return [];
+    const { settings, plugs } = ladder;
+    const heads = ['plug', 'power', 'speed', 'passes', 'larger all round (mm)', 'goes in?'];
+    return [
+        '<p>The plugs are drawn larger than the opening all round and everything is cut along its lines, air on. Brush the edges, turn each plug over, as wide end of opening and plug are then the same side, and try it with the thumb from the smallest number on. Stop at the first that does not go all the way in, and write how much larger the one before it is: what a part may be drawn larger and still goes in.</p>',
+        `<table><thead><tr>${heads.map((head) => `<th scope="col">${head}</th>`).join('')}</tr></thead><tbody>`,
+        ...plugs.map(
+            ({ number, larger }) =>
+                `<tr><th scope="row">${number}</th>${settingCells(settings)}<td>${showNumber(larger, 3)}</td><td class="measured"></td></tr>`,
         ),
         '</tbody></table>',
     ];

@@ -1,3 +1,5 @@
+import { withLadder } from '../burn/clearance-ladder';
+import type { Rung } from '../burn/coupon-rungs';
 import { type CouponOptions, type CouponSheet, couponSheet } from '../burn/coupon-sheet';
 import { withStrips } from '../burn/kerf-ladder';
 import { leastPowerOf, settingFor, wattsAt } from '../burn/power-curve';
@@ -36,7 +38,12 @@ export function layOutCoupon(material: Sheet, laser: Laser, options: CouponOptio
     const deepest = Math.min(deepEnough, thinnest === undefined ? deepEnough : Math.max(0.05, floorShare * thinnest));
     const squares = couponSheet(laser, material.wood, { deepest, ...options });
     if (squares === undefined) return { problem: `No coupon can be laid out for ${laser.name} with these figures.` };
-    const sheet = options.cuts === undefined ? squares : withStrips(squares, material, laser, options.cuts);
+    const stripped = options.cuts === undefined ? squares : withStrips(squares, material, laser, options.cuts);
+    if ('problem' in stripped || options.fits === undefined) return within(stripped, laser);
+    return within(withLadder(stripped, material, laser, { plugs: options.fits, measured: options.measured }), laser);
+}
+
+function within(sheet: CouponSheet | { problem: string }, laser: Laser): CouponSheet | { problem: string } {
     if ('problem' in sheet) return sheet;
     const beyond = beyondField(sheet, laser);
     return beyond === undefined ? sheet : { problem: beyond };
@@ -82,7 +89,7 @@ export function couponSheets(material: Sheet, laser: Laser, sheet: CouponSheet):
     const cautions = [
         ...(danger === undefined ? [] : [`${material.name} ${danger.message}`]),
         ...laserCautions(laser),
-        ...((sheet.strips ?? []).some(isSlowCut) ? [slowCutCaution] : []),
+        ...(cutsOf(sheet).some(isSlowCut) ? [slowCutCaution] : []),
         ...(material.wood?.cautions ?? []).map((caution) => `${material.wood?.name}: ${caution}`),
         whatComesFirst,
     ];
@@ -92,7 +99,7 @@ export function couponSheets(material: Sheet, laser: Laser, sheet: CouponSheet):
             {
                 path: 'coupon.svg',
                 text: couponSvg(sheet, title, laser),
-                note: `the squares${sheet.strips === undefined ? '' : ', the strips'} and their numbers at their real size`,
+                note: `the squares${sheet.strips === undefined ? '' : ', the strips'}${sheet.ladder === undefined ? '' : ', the plugs with their opening'} and their numbers at their real size`,
             },
             ...('problem' in machine ? [] : [{ path: 'coupon.ngc', text: machine.text, note: 'for the machine' }]),
             { path: 'coupon.html', text: couponPage(sheet, title, cautions, laser), note: 'to print and fill in' },
@@ -100,6 +107,11 @@ export function couponSheets(material: Sheet, laser: Laser, sheet: CouponSheet):
         ],
         problems: 'problem' in machine ? [machine.problem] : [],
     };
+}
+
+/** With what its strips and plugs are cut. */
+function cutsOf({ strips = [], ladder }: CouponSheet): Rung[] {
+    return ladder === undefined ? [...strips] : [...strips, ladder.settings];
 }
 
 /** What the machine does for a coupon, from the corner that the laser's block says. */
@@ -114,7 +126,7 @@ function couponRs274(title: string, laser: Laser, sheet: CouponSheet): { text: s
     const result = rs274(job, {
         comments: [
             title,
-            `${showNumber(sheet.width)} x ${showNumber(sheet.height)} mm, pitch ${showLength(sheet.pitch)}, air off${sheet.strips === undefined ? '' : ' over the squares, on along the strips'}`,
+            `${showNumber(sheet.width)} x ${showNumber(sheet.height)} mm, pitch ${showLength(sheet.pitch)}, air off${cutsOf(sheet).length === 0 ? '' : ' over the squares, on along what is cut out'}`,
             ...(time === undefined ? [] : [`takes about ${showTime(time.total)}`]),
             `the head runs up to ${showLength(runUp)} past the squares on either side: leave it room`,
             'check origin, focus and material before starting; never leave it running alone',

@@ -1,6 +1,6 @@
 import type { Rung } from '../burn/coupon-rungs';
 import type { CouponSheet } from '../burn/coupon-sheet';
-import type { KerfStrip } from '../burn/kerf-strip';
+import type { ClearanceLadder, KerfStrip, Plug } from '../burn/kerf-strip';
 import { showNumber } from '../quantity/show';
 import type { Laser } from '../recipe/stock';
 import { escapeMarkup } from './escape';
@@ -20,7 +20,7 @@ export function couponSvg(sheet: CouponSheet, title: string, laser: Laser): stri
 }
 
 /** The shapes inside the drawing, also for a sheet that shows it. */
-export function couponShapes({ squares, strips, labels }: CouponSheet): string[] {
+export function couponShapes({ squares, strips, ladder, labels }: CouponSheet): string[] {
     return [
         '<g id="squares" fill="#000">',
         ...squares.map(
@@ -31,13 +31,27 @@ export function couponShapes({ squares, strips, labels }: CouponSheet): string[]
         ...(strips === undefined
             ? []
             : ['<g id="strips" fill="none" stroke="#000" stroke-width="0.1">', ...strips.map(stripShape), '</g>']),
+        ...(ladder === undefined ? [] : ladderShapes(ladder)),
         `<path id="numbers" fill="none" stroke="#000" stroke-width="0.1" d="${labels.map(strokeData).join('')}"/>`,
     ];
 }
 
 function stripShape(strip: KerfStrip): string {
-    const { x, y, length, drawn, number } = strip;
-    return `  <rect x="${num(x)}" y="${num(y)}" width="${num(length)}" height="${num(drawn)}"><desc>${escapeMarkup(`${number}: ${squareSettings(strip)}`)}</desc></rect>`;
+    return outlined({ ...strip, width: strip.drawn }, `${strip.number}: ${squareSettings(strip)}`);
+}
+
+function ladderShapes({ settings, opening, plugs }: ClearanceLadder): string[] {
+    const all = squareSettings(settings);
+    return [
+        '<g id="ladder" fill="none" stroke="#000" stroke-width="0.1">',
+        outlined(opening, `opening: ${all}`),
+        ...plugs.map((plug) => outlined(plug, `${plug.number}: ${num(plug.larger)} mm larger all round, ${all}`)),
+        '</g>',
+    ];
+}
+
+function outlined({ x, y, length, width }: Omit<Plug, 'number' | 'larger'>, says: string): string {
+    return `  <rect x="${num(x)}" y="${num(y)}" width="${num(length)}" height="${num(width)}"><desc>${escapeMarkup(says)}</desc></rect>`;
 }
 
 /** "40 % at 400 mm/s", "40 % at 400 mm/s x 3". */

@@ -3,7 +3,7 @@ import { showNumber } from '../quantity/show';
 import { csv } from './csv';
 
 /** The squares of a coupon by their burnt numbers, with a column left to fill in; what is expected is a guess from density. */
-export function couponTable({ squares, strips = [], pitch }: CouponSheet): string {
+export function couponTable({ squares, strips = [], ladder, pitch }: CouponSheet): string {
     const head = [
         'square',
         'power %',
@@ -38,6 +38,18 @@ export function couponTable({ squares, strips = [], pitch }: CouponSheet): strin
             showNumber(speed, 3),
             '',
             String(passes),
+            '',
+            '',
+            '',
+            '',
+        ]),
+        ...(ladder?.plugs ?? []).map(({ number, larger }) => [
+            `plug ${number} ${showNumber(larger, 3)} mm larger`,
+            showNumber(ladder!.settings.powerRatio * 100, 3),
+            showNumber(ladder!.settings.power, 3),
+            showNumber(ladder!.settings.speed, 3),
+            '',
+            String(ladder!.settings.passes),
             '',
             '',
             '',

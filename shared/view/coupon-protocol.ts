@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { stripLimits } from '../burn/kerf-strip';
+import { plugLimits, stripLimits } from '../burn/kerf-strip';
 import { type BuildAnswer, writing } from './protocol';
 import { address, count, listOf, maybe } from './shapes';
 
@@ -27,6 +27,8 @@ export const writeCouponParams = v.object({
     ...writing,
     /** How many strips to cut out stand beside the squares; none where it is left out. */
     cuts: maybe(v.pipe(count, v.minValue(stripLimits.least), v.maxValue(stripLimits.most))),
+    /** How many plugs of a clearance ladder, likewise. */
+    fits: maybe(v.pipe(count, v.minValue(plugLimits.least), v.maxValue(plugLimits.most))),
 });
 export type WriteCouponParams = v.InferOutput<typeof writeCouponParams>;
 export const couponParams = v.object(ofCoupon);

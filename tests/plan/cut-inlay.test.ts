@@ -128,6 +128,35 @@ describe('a part that is cut out and let in', () => {
     });
 });
 
+describe('a clearance ladder in the coupon of a part that is let in', () => {
+    const withLadder = (fits: string) =>
+        planOf(
+            recipe({ part: 'mirror' }).replace(
+                'recipe r {',
+                `coupon ash-10 on shed { cut 95 % at 8 mm/s x 2 gives through kerf 0.4 mm ${fits} } recipe r {`,
+            ),
+        );
+    const fitOf = async (fits: string) => inlayOf(await withLadder(fits)).inlay!;
+
+    it('makes the fit tighter by what plugs lacked of the kerf, each half by half of it', async () => {
+        const without = await fitOf('');
+        const { face, back } = without.reliefLaser.kerf!;
+        const middle = (face.value + back.value) / 2;
+        const found = await fitOf(`fits ${(middle - 0.06).toFixed(6)} mm`);
+        expect(found.reliefLaser.fits).toBeCloseTo(middle - 0.06, 5);
+        expect(found.pocketLaser.fits).toBeCloseTo(middle - 0.06, 5);
+        // A part drawn c smaller all round goes in where kerf and ladder agree; 0.06 mm less of the plugs takes 0.06 mm more of c.
+        expect(found.fit!.leastClearance - without.fit!.leastClearance).toBeCloseTo(0.06, 4);
+        expect(found.fit!.seam).toBeCloseTo(without.fit!.seam - 0.06, 4);
+    });
+    it('is said beside the kerf', async () => {
+        const kerfLine = async (fits: string) =>
+            stepFacts((await withLadder(fits)).steps[1]!).find(({ label }) => label === 'kerf')!.value;
+        expect(await kerfLine('')).not.toContain('ladder');
+        expect(await kerfLine('fits 0.20 mm')).toMatch(/by the clearance ladder an edge is 0\.\d+ mm tighter than that$/);
+    });
+});
+
 describe('a press of cut edges', () => {
     const [side, clearance, lean, thickness] = [30, 0.2, 0.1, 6];
     const sigma = 0.04;

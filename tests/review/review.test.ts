@@ -102,6 +102,25 @@ describe('what was written differently, and what follows from it', () => {
         expect(labels(found.things[1]!.changes)).toEqual(expect.arrayContaining(['mix', 'colour']));
     });
 
+    it('what a clearance ladder found, and which side of a cut-out part is up', async () => {
+        const text = `${shop} coupon ash-10 on shed { cut 95 % at 8 mm/s gives through kerf 0.4 mm fits 0.30 mm }
+            recipe r { laser shed art flag "flag.svg" blank tile { of ash-10 size 90 x 80 mm } blank stuff { of ash-10 size 60 x 50 mm }
+            cut gap on tile { art flag power 95 % speed 8 mm/s } cut boat on stuff { art flag power 95 % speed 8 mm/s mirror }
+            inlay boat into gap { clearance 0.3 mm glue wood-glue } }`;
+        const found = await review(text, text.replace('fits 0.30 mm', 'fits 0.26 mm'));
+        expect(found.things).toMatchObject([
+            {
+                thing: 'coupon of ash-10 on shed',
+                changes: [{ label: 'cut 95 % at 8 mm/s fits', before: '0.3 mm', after: '0.26 mm' }],
+            },
+        ]);
+        expect(labels(step(found, 'Let boat into gap').follows)).toContain('seam');
+        const turned = await review(text, text.replace(' mirror }', ' }'));
+        expect(step(turned, 'Let boat into gap').follows).toContainEqual(
+            expect.objectContaining({ label: 'side up', before: 'the back', after: 'the face' }),
+        );
+    });
+
     it('a coupon square measured again is one change, and the settings that follow from it are told', async () => {
         const text = inlayRecipe();
         const found = await review(

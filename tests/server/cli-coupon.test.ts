@@ -36,6 +36,24 @@ describe('kerfbook coupon', () => {
         ]);
     });
 
+    it('lays out plugs by the cuts that were tried, and leaves one line open for them', async () => {
+        const shop = repository();
+        const args = ['coupon', 'ash-10', 'shed', 'stock', '--rungs', '4', '--fits', '5', '--out', 'out'];
+        const text = () => readFileSync(path.join(shop.folder, 'out', 'coupon-ash-10-shed', 'coupon.kerf'), 'utf8');
+        expect(await shop.kerfbook(args)).toMatchObject({ code: 0, err: '' });
+        const line = /\/\/ cut \d+ % at ([\d.]+) mm\/s(?: x (\d+))? gives through fits … mm {2}\/\/ plugs 5 to 9\n/;
+        const needed = (): number => Number(line.exec(text())![2] ?? 1) / Number(line.exec(text())![1]);
+        const guessed = needed();
+        const stock = readFileSync(path.join(shop.folder, 'stock', 'shop.kerf'), 'utf8');
+        const tried = ['2 mm/s gives skin', '1.6 mm/s gives skin', '1.3 mm/s gives through', '1.1 mm/s gives through'];
+        const tests = tried.map((each) => `cut 100 % at ${each}`).join('\n');
+        shop.write({ 'stock/shop.kerf': `${stock}\ncoupon ash-10 on shed {\n${tests}\n}\n` });
+        expect(await shop.kerfbook(args)).toMatchObject({ code: 0, err: '' });
+        expect(needed()).toBeGreaterThan(1.1 * guessed);
+        const wrong = await shop.kerfbook(['coupon', 'ash-10', 'shed', 'stock', '--fits', '2']);
+        expect(wrong.err).toContain('--fits is a whole number from 3 to 12.');
+    });
+
     it('numbers the squares, and takes as many as are asked for', async () => {
         const shop = repository();
         expect((await shop.kerfbook(['coupon', 'ash-10', 'shed', '--rungs', '9', '--passes', '2', '--out', 'out'])).code).toBe(0);

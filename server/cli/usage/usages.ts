@@ -129,6 +129,7 @@ export const couponUsage = {
         powers: word('LIST', 'Per cent, such as 20,40,60,80.'),
         speeds: word('LIST', 'In mm/s, such as 100,200,400.'),
         cuts: word('COUNT', 'Strips to cut out for the kerf, 2 to 12; none where nothing is said.'),
+        fits: word('COUNT', 'Plugs to try in an opening, 3 to 12, each larger by a step; none where nothing is said.'),
         out: word('FOLDER', 'Write below this folder instead of made/ beside the board.'),
         force: flag('Also over tables that you have filled in.'),
         clean,

@@ -14,7 +14,7 @@ const page: Page = {
     condition:
         'A part that is cut out, or its opening, has a kerf that is a guess; with the narrowest kerf of that guess it would not go in, though with the usual one it does.',
     why: 'A narrower kerf than was thought leaves the part larger and the opening smaller by half of the difference on each edge: hundredths of a millimetre, which are all the room there is.',
-    mend: 'Cut strips out of an offcut and write their width into the coupon (`strip 5.78 mm of 6 mm`), or give more clearance.',
+    mend: 'Cut strips out of an offcut and write their width into the coupon (`strip 5.78 mm of 6 mm`), or try plugs in an opening (`fits 0.20 mm`), or give more clearance.',
     source: 'Own derivation: half of what the kerf may be narrower, for each edge that is cut, together by root of squares.',
 };
 
