@@ -6,7 +6,7 @@
 import { readdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { bundling, generateParser } from './generated.mjs';
+import { bundling, generateParser, placeManifestTexts } from './generated.mjs';
 import { noticesOf } from './notices.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -15,6 +15,7 @@ const watch = process.argv.includes('--watch');
 
 try {
     generateParser();
+    placeManifestTexts();
 } catch (error) {
     process.stderr.write(`${error.message}\n`);
     process.exit(1);

@@ -1,7 +1,7 @@
 /** What is made from the sources before they can run: the parser from the grammar, the bundles in dist/. */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, globSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, globSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { context } from 'esbuild';
@@ -20,6 +20,11 @@ export function generateParser() {
     writeFileSync(stamp, grammars());
 }
 
+/** The manifest's texts lie with the extension's; the editor and vsce look for them beside package.json. */
+export function placeManifestTexts() {
+    copyFileSync(path.join(root, 'extension/l10n/package.nls.json'), path.join(root, 'package.nls.json'));
+}
+
 /** The bundles, as contexts of esbuild that can be built again. */
 export function bundling(production = false) {
     // Pieces have their content in their names: those of earlier builds would stay.
@@ -30,6 +35,7 @@ export function bundling(production = false) {
 /** Makes what is missing or older than what it is made from, for tests that run in a fresh clone or between two builds. */
 export async function makeWhatIsStale({ bundles = true } = {}) {
     if (!existsSync(parser) || !existsSync(stamp) || readFileSync(stamp, 'utf8') !== grammars()) generateParser();
+    placeManifestTexts();
     if (!bundles || newest() <= oldestBundle()) return;
     const contexts = await bundling();
     try {

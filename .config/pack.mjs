@@ -16,7 +16,9 @@ execFileSync(process.execPath, [path.join(root, '.config/build.mjs'), '--product
 rmSync(stage, { recursive: true, force: true });
 mkdirSync(stage, { recursive: true });
 for (const name of [...carried, ...built]) cpSync(path.join(root, name), path.join(stage, name), { recursive: true });
-const { name, version, description, license, bin, engines } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'));
+const read = (file) => JSON.parse(readFileSync(path.join(root, file), 'utf8'));
+const { name, version, license, bin, engines } = read('package.json');
+const { description } = read('extension/l10n/package.nls.json');
 const trimmed = { name, version, description, license, bin, engines: { node: engines.node } };
 writeFileSync(path.join(stage, 'package.json'), `${JSON.stringify(trimmed, null, 2)}\n`);
 execFileSync('npm', ['pack', '--silent', '--pack-destination', path.join(root, 'dist')], { cwd: stage, stdio: 'inherit' });

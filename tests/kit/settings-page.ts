@@ -1,6 +1,11 @@
 import { readFileSync } from 'node:fs';
 
-const manifest = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8'));
+const read = (file: string): string => readFileSync(new URL(`../../${file}`, import.meta.url), 'utf8');
+const texts = JSON.parse(read('extension/l10n/package.nls.json')) as Readonly<Record<string, string>>;
+/** The manifest as the editor reads it, its texts in place of their keys. */
+const manifest = JSON.parse(read('package.json'), (_name, value) =>
+    typeof value === 'string' ? value.replace(/^%(.+)%$/, (_whole, key: string) => texts[key]!) : value,
+);
 const { commands, keybindings, configuration } = manifest.contributes as Contributes;
 
 interface Contributes {
