@@ -12,6 +12,8 @@ export function withAdvice(steps: readonly StepPlan[], recipe: Recipe): StepPlan
             ...wetJoint(step, steps),
             ...hardOverTape(step, steps),
             ...toneUnderCoat(step, steps),
+            ...oilOnSealer(step, steps),
+            ...colourRuns(step, steps, recipe),
             ...banded(step, recipe),
         ];
         return advice.length === 0 ? step : { ...step, advice };
@@ -83,6 +85,34 @@ function toneUnderCoat({ step, blank }: StepPlan, steps: readonly StepPlan[]): s
     if (toned === undefined || before.some((other) => other.step.kind === 'finish')) return [];
     return [
         `bare wood gets darker under ${step.coat.name}, burnt wood hardly: judge the tone of ${toned.step.name} on an offcut with a coat on it`,
+    ];
+}
+
+/**
+ * That oil does not soak in through shellac and stays soft on it was seen in three forums of finishers; disputed: a restorer and two pages
+ * on padauk oil on a thin, dewaxed coat.
+ */
+function oilOnSealer({ step, blank }: StepPlan, steps: readonly StepPlan[]): string[] {
+    if (step.kind !== 'finish' || step.coat === undefined || !step.coat.kinds.includes('drying-oil')) return [];
+    const before = steps.slice(0, step.index).filter((other) => other.blank === blank);
+    const last = before.findLast((other) => /^(?:seal|sand|finish)$/.test(other.step.kind))?.step;
+    if (last?.kind !== 'seal' || last.sealer === undefined) return [];
+    return [
+        `${last.sealer.name} keeps ${step.coat.name} out of the wood: wipe all of it off again after a quarter of an hour, or it stays soft on the face`,
+    ];
+}
+
+/** That spirit makes the colour of padauk run was seen in a page on it; two others begin with shellac all the same. */
+function colourRuns({ step, blank }: StepPlan, steps: readonly StepPlan[], { blanks }: Recipe): string[] {
+    const coat = step.kind === 'seal' ? step.sealer : step.kind === 'finish' ? step.coat : undefined;
+    if (coat?.setsBy !== 'solvent') return [];
+    const laid = steps.slice(0, step.index).filter((other) => other.inlay !== undefined && other.blank === blank);
+    const names = [blank, ...laid.map(({ inlay }) => inlay?.reliefLaser.blank)];
+    const woods = blanks.filter(({ name }) => names.includes(name)).flatMap(({ sheet }) => sheet?.wood ?? []);
+    const runs = woods.find(({ dustStains }) => dustStains === true);
+    if (runs === undefined || woods.every(({ dustStains }) => dustStains === true)) return [];
+    return [
+        `the spirit of ${coat.name} dissolves the colour of ${runs.name}: spray or pad the first coat on thin, and brush nothing across the joint`,
     ];
 }
 

@@ -39,6 +39,7 @@ import { shallowFill } from './fill/shallow-fill';
 import { shortPotLife } from './fill/short-pot-life';
 import { smallMix } from './fill/small-mix';
 import { unsealedFill } from './fill/unsealed-fill';
+import { blushes } from './finishing/blushes';
 import { doesNotHold } from './finishing/does-not-hold';
 import { dustStains } from './finishing/dust-stains';
 import { foodContact } from './finishing/food-contact';
@@ -272,6 +273,7 @@ const layers = [
     doesNotHold,
     woodNotWiped,
     tooCold,
+    blushes,
     dustStains,
     ironStains,
     tapeStaysLong,

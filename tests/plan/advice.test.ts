@@ -48,6 +48,22 @@ recipe thing { laser shed art flag "flag.svg" ${picture} blank b { of ${board} s
         expect(await of(toned('', 'oak-8', 'white-oak'))).toBe('');
         expect(await of(toned('', 'maple-8', 'sugar-maple', greys).replaceAll('flag.svg', 'grey.png'))).toBe('');
     });
+    it('oil on a sealer, and spirit on a wood whose colour runs into a pale one', async () => {
+        const oiled = (between: string) =>
+            `${shop}\nrecipe r { laser shed blank b { of walnut-12 size 100 x 80 mm grain along width } seal b with shellac wait 2 h ${between} finish b with drying-oil }`;
+        expect(await of(oiled(''))).toContain('shellac keeps drying-oil out of the wood: wipe all of it off again');
+        expect(await of(oiled('sand b { take 0.1 mm grits 180 }'))).not.toContain('out of the wood');
+        const runs = 'the spirit of shellac dissolves the colour of african-padauk: spray or pad the first coat on thin';
+        const red = (half: string) =>
+            `board maple-10 { wood sugar-maple thickness 10 mm } veneer red-06 { wood african-padauk thickness 0.6 mm }\n${inlayRecipe(
+                {
+                    blanks: `blank tray { of ${half} size 200 x 150 mm grain along width } blank bird { of red-06 size 80 x 70 mm grain along width backing foil }`,
+                    after: 'sand tray { flush then 0.10 mm grits 120, 180 } seal tray with shellac',
+                },
+            )}`;
+        expect(await of(red('maple-10'))).toContain(runs);
+        expect(await of(red('red-06'))).not.toContain('dissolves');
+    });
     it('stands on the job sheet, in the checklist and in the plan', async () => {
         const plan = await planOf(fillRecipe());
         const step = plan.steps.find(({ advice: own }) => own !== undefined)!;

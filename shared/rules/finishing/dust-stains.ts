@@ -1,21 +1,24 @@
 import { contrast, hardlyShows } from '../../bench/contrast';
-import type { Plan, StepPlan } from '../../plan/plan';
+import type { Plan } from '../../plan/plan';
+import type { Finding } from '../../recipe/finding';
+import type { Finish, Sand, Seal, Step } from '../../recipe/step';
 import type { Wood } from '../../recipe/stock';
 import { woodOf } from '../helpers/blank-names';
+import { laidBy } from '../helpers/laid-over';
 import { statementBefore } from '../helpers/statement-before';
-import { commonPractice, type Page } from '../page';
+import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
 const page: Page = {
     id: 'dust-stains',
-    title: 'Coloured dust beside a pale wood',
-    severities: ['warning'],
-    quickFix: 'always',
+    title: 'Colour of one wood in another',
+    severities: ['warning', 'info'],
+    quickFix: 'sometimes',
     condition:
-        'An inlay joins a wood of which the dust stains (`dust stains`, as padauk’s) with a paler one, is sanded, and the next coat goes on without a step that blows or draws the dust out.',
-    why: 'Oil, spirit and varnish dissolve the colour of that dust and carry it into the pores of the pale wood, where no sanding gets it out.',
-    mend: 'Blow the dust off with dry air or draw it out, wipe nothing wet across the joint, and close both woods with a thin coat of shellac before oil or varnish.',
-    source: commonPractice,
+        'An inlay joins a wood of which the dust stains (`dust stains`, as padauk’s) with a paler one and is sanded, also through a coat, and the next coat goes on without a step that blows or draws the dust out; or oil goes on both while they are bare.',
+    why: 'Spirit, oil and varnish dissolve the colour of that wood and carry it into the pores of the pale one, where no sanding gets it out.',
+    mend: 'Blow the dust off with dry air or draw it out, wipe nothing wet across the joint, and close both woods with a first coat that is sprayed or padded on thin before varnish. Oil is wiped from the pale wood to the dark one.',
+    source: 'Of padauk: that spirit makes its colour run, and oil less so, was seen in a maker’s page on it; disputed: two pages on finishing it begin with dewaxed shellac, one of them to keep oil from it. The rest is common practice, no source.',
 };
 
 const statement = 'do "blow the dust out of the pale wood with dry air, wipe nothing wet across it" for 3 min';
@@ -26,56 +29,76 @@ export const dustStains: Rule = {
         const told = new Set<number>();
         for (const { step, blank, inlay } of plan.steps) {
             const pair = inlay === undefined ? undefined : stained(plan, blank, inlay.reliefLaser.blank);
-            const sand = pair === undefined ? undefined : sandingAfter(plan, blank, step.index);
-            const coat = sand === undefined ? undefined : coatAfter(plan, blank, sand.step.index);
-            if (pair === undefined || sand === undefined || coat === undefined || told.has(coat.step.index)) continue;
-            const last = plan.steps.findLast(
-                (other) => other.step.kind === 'sand' && other.blank === blank && other.step.index < coat.step.index,
-            );
-            const from = last?.step.index ?? sand.step.index;
-            if (
-                plan.steps.some(
-                    (other) => other.step.kind === 'do' && drawsDust.test(other.step.text) && between(other, from, coat),
-                )
-            )
-                continue;
-            told.add(coat.step.index);
-            yield finding(page, {
-                severity: 'warning',
-                message: `The dust of ${pair.dark} stains ${pair.pale}: no step takes it out between the sanding and this coat.`,
-                where: coat.step.where,
-                step: coat.step.index,
-                related: [{ message: 'It is sanded here.', where: (last ?? sand).step.where }],
-                fixes: [
-                    {
-                        title: 'Add a step that blows the dust out',
-                        preferred: true,
-                        changes: [statementBefore(coat.step, statement)],
-                    },
-                ],
-            });
+            if (pair === undefined) continue;
+            for (const [sand, coat] of coatsOnSanded(plan, blank, step.index)) {
+                if (told.has(coat.index)) continue;
+                const clean = plan.steps.some(({ step: other }) => isBetween(other, sand, coat) && takesDust(other));
+                if (clean && !isOil(coat)) continue;
+                told.add(coat.index);
+                yield clean ? runs(pair, coat) : dusty(pair, sand, coat);
+            }
         }
     },
 };
 
+function dusty({ dark, pale }: Pair, sand: Sand, coat: CoatStep): Finding {
+    return finding(page, {
+        severity: 'warning',
+        message: `The dust of ${dark} stains ${pale}: no step takes it out between the sanding and this coat.`,
+        where: coat.where,
+        step: coat.index,
+        related: [{ message: 'It is sanded here.', where: sand.where }],
+        fixes: [{ title: 'Add a step that blows the dust out', preferred: true, changes: [statementBefore(coat, statement)] }],
+    });
+}
+
+function runs({ dark, pale }: Pair, coat: CoatStep): Finding {
+    return finding(page, {
+        severity: 'info',
+        message: `${laidBy(coat)?.name} can carry the colour of bare ${dark} into ${pale}: wipe from the pale wood to the dark one, with a clean rag each time, and try it on an offcut.`,
+        where: coat.where,
+        step: coat.index,
+    });
+}
+
+type CoatStep = Seal | Finish;
+
 const drawsDust = /\b(?:dust|blow|vacuum|extract|brush)/i;
 
-function between({ step }: StepPlan, from: number, to: StepPlan): boolean {
-    return step.index > from && step.index < to.step.index;
+function takesDust(step: Step): boolean {
+    return step.kind === 'do' && drawsDust.test(step.text);
 }
 
-function sandingAfter(plan: Plan, blank: string | undefined, after: number): StepPlan | undefined {
-    return plan.steps.find((other) => other.step.kind === 'sand' && other.blank === blank && other.step.index > after);
+/** What hardens by oxygen takes its time to soak in. */
+function isOil(coat: CoatStep): boolean {
+    return laidBy(coat)?.setsBy === 'oxygen';
 }
 
-function coatAfter(plan: Plan, blank: string | undefined, after: number): StepPlan | undefined {
-    return plan.steps.find(
-        ({ step, blank: of }) => (step.kind === 'seal' || step.kind === 'finish') && of === blank && step.index > after,
-    );
+function isBetween(step: Step, from: Step, to: Step): boolean {
+    return step.index > from.index && step.index < to.index;
+}
+
+/** Each sanding of a face down to its wood after a step, with the coat that is the first on it. */
+function coatsOnSanded(plan: Plan, blank: string | undefined, after: number): [Sand, CoatStep][] {
+    const found: [Sand, CoatStep][] = [];
+    let sanded: Sand | undefined;
+    for (const { step, blank: of } of plan.steps.slice(after + 1)) {
+        if (of !== blank) continue;
+        if (step.kind === 'sand' && (step.flush || (step.take?.value ?? 0) > 0)) sanded = step;
+        if ((step.kind !== 'seal' && step.kind !== 'finish') || sanded === undefined) continue;
+        found.push([sanded, step]);
+        sanded = undefined;
+    }
+    return found;
+}
+
+interface Pair {
+    readonly dark: string;
+    readonly pale: string;
 }
 
 /** Which of the two woods stains the other; undefined where neither does, or they are alike. */
-function stained(plan: Plan, board: string | undefined, veneer: string): { dark: string; pale: string } | undefined {
+function stained(plan: Plan, board: string | undefined, veneer: string): Pair | undefined {
     const [one, other] = [woodOf(plan, board), woodOf(plan, veneer)];
     if (one === undefined || other === undefined) return undefined;
     const [dark, pale] = one.dustStains === true ? [one, other] : [other, one];

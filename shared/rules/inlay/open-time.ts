@@ -1,6 +1,7 @@
 import { gluedIn, glueUpTime } from '../../bench/glue-up';
 import { showArea, showTime } from '../../quantity/show';
 import { calledInShop } from '../helpers/laid-over';
+import { ownMinutes, spreadsGlue } from '../helpers/own-minutes';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -10,7 +11,7 @@ const page: Page = {
     severities: ['warning'],
     quickFix: 'sometimes',
     condition:
-        'Spreading the glue and laying one inlay takes longer than the glue stays open (`open` in the stock). Marks, clamps and cleaning up, which the schedule counts too, are not in that.',
+        'Spreading the glue and laying one inlay takes longer than the glue stays open (`open` in the stock): by its area, or by the minutes of `do` steps beside it that spread the glue or lay the piece. Marks, clamps and cleaning up, which the schedule counts too, are not in that.',
     why: 'Glue that has begun to set no longer wets the other face: the joint looks closed and lets go, and a half that is not down yet stays up.',
     mend: 'Take a glue that stays open longer, such as epoxy or slow wood glue, let in smaller pieces one after the other, or have a second pair of hands.',
     source: `${commonPractice} It counts 5 s and 2 s for each cm²; the open time is the stock’s figure, its longer end.`,
@@ -27,16 +28,23 @@ export const openTime: Rule = {
             if (step.kind !== 'inlay' || inlay === undefined || glue?.open === undefined) continue;
             const open = glue.open.value + glue.open.tolerance;
             const { area } = inlay.pocketLaser;
-            const needed = glueUpTime(area);
+            const own = ownMinutes(plan, step, spreadsGlue);
+            const needed = Math.max(glueUpTime(area), own?.time ?? 0);
             if (needed <= open) continue;
-            const most = gluedIn(open);
             const inTurn = glue.kinds.includes('cyanoacrylate') ? ', one after the other' : '';
+            const takes =
+                needed === own?.time
+                    ? `spreading and laying takes ${showTime(needed)} by your own steps. Spread and lay within ${showTime(open)}, or take a glue that stays open longer.`
+                    : `spreading and laying ${showArea(area)} takes about ${showTime(needed)}. It does for ${showArea(gluedIn(open))} at once${inTurn}.`;
             yield finding(page, {
                 severity: 'warning',
-                message: `${calledInShop(glue)} stays open for ${showTime(open)}; spreading and laying ${showArea(area)} takes about ${showTime(needed)}. It does for ${showArea(most)} at once${inTurn}.`,
+                message: `${calledInShop(glue)} stays open for ${showTime(open)}; ${takes}`,
                 where: step.where,
                 step: step.index,
-                related: [{ message: 'The open time is written here.', where: glue.open.where }],
+                related: [
+                    { message: 'The open time is written here.', where: glue.open.where },
+                    ...(own?.steps ?? []).map(({ where }) => ({ message: 'These minutes count.', where })),
+                ],
                 fixes:
                     step.glueWhere === undefined || needed > slower.open || glue.kinds.includes(slower.name)
                         ? []
