@@ -18,7 +18,7 @@ import {
 } from './column';
 import { type Cell, type Face, type Met, settledFace } from './face';
 import { type Lay, laid, type Undercut, undercut, united } from './lay';
-import { type Boxed, boxed, boxesMeet, halve, type Remembered, remainder, TooTangled } from './partition';
+import { addedTo, type Boxed, boxed, boxesMeet, halve, type Remembered, remainder, TooTangled } from './partition';
 
 /** What a step does to a face. Regions in the blank's coordinates, mm. */
 export type Deed =
@@ -65,7 +65,8 @@ export function afterDeed(face: Face, deed: Deed, memo: Remembered): Face {
     const settled = settledFace(face);
     if (settled.unknownSince !== undefined) return settled;
     try {
-        return done(settled, deed, memo);
+        const next = done(settled, deed, memo);
+        return deed.do === 'burn' || haveSameRegions(next, settled) ? next : uncovered(next);
     } catch (problem) {
         if (!(problem instanceof TooTangled)) throw problem;
         return { ...settled, unknownSince: 'step' in deed ? deed.step : 0 };
@@ -152,9 +153,20 @@ function burnt(face: Face, burn: Extract<Deed, { do: 'burn' }>, memo: Remembered
         taken.push(cell);
         left -= area(inside);
     }
-    const rest = boxed(remainder(whole.region, taken, left, memo));
+    const known = face.cells.length === 0 ? [] : face.covered;
+    const added = known && addedTo(known, whole, left, memo);
+    const rest = boxed(added?.more ?? remainder(whole.region, taken, left, memo));
     if (rest !== undefined) strike(rest, face.bare);
-    return { ...face, cells: united(cells, face.bare, memo), met };
+    return { ...uncovered(face), ...(added && { covered: added.covered }), cells: united(cells, face.bare, memo), met };
+}
+
+function haveSameRegions({ cells }: Face, before: Face): boolean {
+    return cells.length === before.cells.length && cells.every(({ region }, i) => region === before.cells[i]!.region);
+}
+
+function uncovered(face: Face): Face {
+    const { covered: _covered, ...rest } = face;
+    return rest;
 }
 
 /** What of a region lies in the body: all of it, mostly, and then it stays the same object. */

@@ -3,7 +3,7 @@ import type { Region } from '../geometry/region';
 import { rectangle } from '../geometry/shapes';
 import { exactly, type Interval } from '../quantity/interval';
 import { bareColumn, type Column, type Layer, thicknessAt } from './column';
-import type { Boxed } from './partition';
+import type { Boxed, Covered } from './partition';
 
 /** A region of a face in which the same lies everywhere. */
 export interface Cell extends Boxed {
@@ -53,6 +53,8 @@ export interface Face {
     readonly level: Interval;
     readonly bare: Column;
     readonly cells: readonly Cell[];
+    /** All cells as one, while burns alone have made them. */
+    readonly covered?: Covered;
     readonly kerfs: readonly Kerf[];
     readonly marks: readonly FaceMarks[];
     /** What it is stuck to is still behind it. */

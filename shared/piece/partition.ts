@@ -1,6 +1,8 @@
 import { divide, subtract, union } from '../geometry/boolean';
-import { area, bounds } from '../geometry/measure';
+import { area, bounds, vertexCount } from '../geometry/measure';
+import { outlined } from '../geometry/outline-meetings';
 import { type Bounds, type Region, tangledRegion } from '../geometry/region';
+import { type Spliced, splice } from '../geometry/splice';
 
 /** What remembers answers by content; see Memo in the plan's room. */
 export interface Remembered {
@@ -36,17 +38,31 @@ export class TooTangled extends Error {}
 
 /** What of `region` lies inside and outside of `by`: the areas of both have to make up the whole. @throws TooTangled */
 export function halve(region: Region, by: Region, memo: Remembered): Halved {
-    return memo.get('piece-halves', `${memo.keyOf(region)} ${memo.keyOf(by)}`, () =>
-        addingUp(
-            () => halved(region, by),
-            () => {
-                const turned = halved(onSide(region), onSide(by));
-                return { inside: onSide(turned.inside), outside: onSide(turned.outside) };
-            },
-            (answer) => imbalance(region, answer),
-            tolerance(region, by),
-        ),
+    return memo.get(
+        'piece-halves',
+        `${memo.keyOf(region)} ${memo.keyOf(by)}`,
+        () =>
+            alongOutlines(region, by, memo) ??
+            addingUp(
+                () => halved(region, by),
+                () => {
+                    const turned = halved(onSide(region), onSide(by));
+                    return { inside: onSide(turned.inside), outside: onSide(turned.outside) };
+                },
+                (answer) => imbalance(region, answer),
+                tolerance(region, by),
+            ),
     );
+}
+
+/** Below this many corners a sweep is as quick. */
+const heavy = 2000;
+
+/** Two regions of many corners cut against each other where they cross; undefined where a sweep has to say. */
+function alongOutlines(region: Region, by: Region, memo: Remembered): Spliced | undefined {
+    if (vertexCount(region) + vertexCount(by) < heavy) return undefined;
+    const [one, other] = [region, by].map((each) => memo.get('piece-outline', memo.keyOf(each), () => outlined(each)));
+    return one === undefined || other === undefined ? undefined : splice(one, other);
 }
 
 /**
@@ -89,6 +105,35 @@ export function remainder(region: Region, taken: readonly Boxed[], expected: num
             tolerance(region, others),
         );
     });
+}
+
+/** What many cells cover, in parts whose boxes do not overlap. */
+export type Covered = readonly Boxed[];
+
+/**
+ * What of a region is in none of the cells that `covered` is made of, and what they cover together; undefined where a sweep has to say.
+ * @param expected area of the first, mm2, by what the cells were found to take
+ */
+export function addedTo(covered: Covered, whole: Boxed, expected: number, memo: Remembered): Added | undefined {
+    const near = covered.filter(({ box }) => boxesMeet(box, whole.box));
+    const far = covered.filter((part) => !near.includes(part));
+    if (near.length === 0) return { more: whole.region, covered: [...far, whole] };
+    const key = [...near, whole].map(({ region }) => memo.keyOf(region)).join(' ');
+    const added = memo.get('piece-added', key, () => {
+        const there = near.length === 1 ? near[0]!.region : { rings: near.flatMap(({ region }) => region.rings) };
+        const spliced = alongOutlines(there, whole.region, memo);
+        const all = spliced?.all();
+        return spliced && all && { more: spliced.more, all };
+    });
+    const all = added && boxed(added.all);
+    if (added === undefined || all === undefined || Math.abs(area(added.more) - expected) > tolerance(whole.region))
+        return undefined;
+    return { more: added.more, covered: [...far, all] };
+}
+
+export interface Added {
+    readonly more: Region;
+    readonly covered: Covered;
 }
 
 function imbalance(whole: Region, { inside, outside }: Halved): number {
