@@ -22,6 +22,25 @@ test('a hole that is filled, one that is lost, and a part too much are measured 
     expect(wrong([...ring, hole(600, 600, 30)])).toBe(900);
 });
 
+test('what is wrong where no corner is near is seen too: between two crossings, and deep inside what runs on', () => {
+    const round = Float64Array.from({ length: 800 }, (_, i) => {
+        const angle = (Math.PI * Math.floor(i / 2)) / 200;
+        return Math.round(100_000 * (i % 2 === 0 ? Math.cos(angle) : Math.sin(angle)));
+    });
+    const bent = hole(-50, -50, 100);
+    expect(misfilled('union', 'nonzero', [round], [], [round])).toBe(0);
+    expect(misfilled('union', 'nonzero', [round], [], [round, bent])).toBe(10_000);
+    // Two slanted bars: from 25,000 to 75,000 downwards they lie on each other.
+    const bar = (sense: 1 | -1) =>
+        Float64Array.of(-2e4 * sense - 1e4, 0, -2e4 * sense + 1e4, 0, 2e4 * sense + 1e4, 1e5, 2e4 * sense - 1e4, 1e5);
+    const lens = Float64Array.of(0, 25_000, 10_000, 50_000, 0, 75_000, -10_000, 50_000);
+    const both = [bar(1), bar(-1)];
+    expect(misfilled('intersection', 'nonzero', [both[0]!], [both[1]!], [lens])).toBe(0);
+    expect(misfilled('intersection', 'nonzero', [both[0]!], [both[1]!], [])).toBeCloseTo(5e8, -7);
+    expect(misfilled('union', 'nonzero', both, [], both)).toBe(0);
+    expect(misfilled('union', 'evenodd', both, [], both)).toBeCloseTo(5e8, -7);
+});
+
 test('corners that were rounded are nothing wrong', () => {
     const moved = [square(0, 0, 1000).map((value, i) => value + (i % 3) - 1)];
     expect(misfilled('union', 'nonzero', [square(0, 0, 1000)], [], moved)).toBe(0);
