@@ -11,6 +11,7 @@ const SWAPPED = {
     ...{ '+=': ['-='], '-=': ['+='], '*=': ['/='], '/=': ['*='], '++': ['--'], '--': ['++'] },
 };
 const METHODS = {
+    __proto__: null,
     ...{ some: 'every', every: 'some', min: 'max', max: 'min', floor: 'ceil', ceil: 'floor', startsWith: 'endsWith' },
     ...{ endsWith: 'startsWith', find: 'findLast', findLast: 'find', sin: 'cos', cos: 'sin', unshift: 'push' },
 };
@@ -18,27 +19,34 @@ const METHODS = {
 const LEFT_OUT = new Set(['filter', 'sort', 'toSorted', 'reverse', 'toReversed', 'slice', 'trim']);
 
 /**
- * Every mutant of a text: what stands between `start` and `end` becomes `text`.
+ * Every mutant of a text: the expression or block from `start` to `end` becomes `text`; `was` and `becomes` are for reading.
  * @returns in the order of the text
  */
 export function mutantsOf(file, source) {
     const found = [];
-    const add = (start, end, text) => found.push({ file, start, end, text, line: source.slice(0, start).split('\n').length });
     const { program } = parseSync(file, source, { astType: 'ts' });
-    walk(program, (node) => mutate(node, source, add));
-    return found.sort((a, b) => a.start - b.start || a.end - b.end);
+    walk(program, [], (node, parents) => {
+        const add = ({ start, end }, text, was, becomes) => {
+            const line = source.slice(0, start).split('\n').length;
+            found.push({ file, line, start, end, text, was, becomes, block: node.type === 'BlockStatement' });
+        };
+        mutate(node, parents, source, add);
+    });
+    return found.sort((a, b) => a.start - b.start || b.end - a.end);
 }
 
-function walk(node, visit) {
+function walk(node, parents, visit) {
     if (node === null || typeof node !== 'object') return;
     if (Array.isArray(node)) {
-        for (const each of node) walk(each, visit);
+        for (const each of node) walk(each, parents, visit);
         return;
     }
     // Types are gone before anything runs.
     if (typeof node.type !== 'string' || isType(node)) return;
-    visit(node);
-    for (const [key, value] of Object.entries(node)) if (key !== 'typeAnnotation' && key !== 'returnType') walk(value, visit);
+    visit(node, parents);
+    const inside = [node, ...parents];
+    for (const [key, value] of Object.entries(node))
+        if (key !== 'typeAnnotation' && key !== 'returnType') walk(value, inside, visit);
 }
 
 function isType({ type, declare, importKind }) {
@@ -46,53 +54,101 @@ function isType({ type, declare, importKind }) {
     return (type.startsWith('TS') && !wrappers.includes(type)) || declare === true || importKind === 'type';
 }
 
-function mutate(node, source, add) {
-    const whole = (text) => add(node.start, node.end, text);
+function mutate(node, parents, source, add) {
+    const textOf = ({ start, end }) => source.slice(start, end);
     switch (node.type) {
         case 'BinaryExpression':
         case 'LogicalExpression':
         case 'AssignmentExpression': {
-            if (node.operator.startsWith('+') && (isText(node.left) || isText(node.right))) return;
-            const at = source.indexOf(node.operator, node.left.end);
-            for (const other of SWAPPED[node.operator] ?? []) add(at, at + node.operator.length, other);
+            const { left, right, operator } = node;
+            if (operator.startsWith('+') && (isText(left) || isText(right))) return;
+            const to = node.type === 'AssignmentExpression' ? textOf(left) : `(${textOf(left)})`;
+            for (const other of SWAPPED[operator] ?? []) add(node, `${to} ${other} (${textOf(right)})`, operator, other);
             return;
         }
         case 'UpdateExpression': {
-            const at = node.prefix ? node.start : node.end - 2;
-            for (const other of SWAPPED[node.operator]) add(at, at + 2, other);
+            const [other] = SWAPPED[node.operator];
+            const place = textOf(node.argument);
+            add(node, node.prefix ? other + place : place + other, node.operator, other);
             return;
         }
         case 'UnaryExpression':
-            if (node.operator === '-' || node.operator === '!') whole(source.slice(node.argument.start, node.argument.end));
+            if (node.operator === '-' || node.operator === '!') add(node, textOf(node.argument), node.operator, 'nothing');
             return;
         case 'ConditionalExpression':
         case 'IfStatement':
-            for (const text of ['true', 'false']) add(node.test.start, node.test.end, text);
+            for (const text of ['true', 'false']) add(node.test, text, textOf(node.test), text);
             return;
         case 'WhileStatement':
         case 'ForStatement':
-            if (node.test !== null) add(node.test.start, node.test.end, 'false');
+            if (node.test !== null) add(node.test, 'false', textOf(node.test), 'false');
             return;
         case 'Literal':
-            if (typeof node.value === 'boolean') whole(String(!node.value));
+            if (typeof node.value === 'boolean') add(node, String(!node.value), String(node.value), String(!node.value));
             return;
         case 'BlockStatement':
-            if (node.body.length > 0) whole('{}');
+            if (node.body.length > 0) add(node, '{}', textOf(node), '{}');
             return;
         case 'CallExpression':
-            method(node, add);
+            mutateCall(node, parents, source, add);
     }
 }
 
-function method({ callee, end }, add) {
+function mutateCall(call, parents, source, add) {
+    const { callee, end } = call;
     if (callee.type !== 'MemberExpression' || callee.computed) return;
-    const { name, start, end: nameEnd } = callee.property;
-    if (METHODS[name] !== undefined) add(start, nameEnd, METHODS[name]);
-    if (LEFT_OUT.has(name)) add(callee.object.end, end, '');
+    const whole = chainAround(call, parents);
+    const replaced = (from, to, by) => source.slice(whole.start, from) + by + source.slice(to, whole.end);
+    const { property, object } = callee;
+    const other = METHODS[property.name];
+    if (other !== undefined) add(whole, replaced(property.start, property.end, other), property.name, other);
+    // What a link of a chain stood for goes on behind it: `a?.filter(b).c` becomes `a?.c`.
+    const link = callee.optional && source[end] === '.' ? '?' : '';
+    if (LEFT_OUT.has(property.name)) add(whole, replaced(object.end, end, link), source.slice(object.end, end), 'nothing');
+}
+
+/** What stops all of `a?.b().c` at once cannot be cut in two: where a call is a link of such a chain, the whole chain is exchanged. */
+function chainAround(call, parents) {
+    let node = call;
+    for (const parent of parents) {
+        if (parent.type === 'ChainExpression') return parent;
+        if (parent.object !== node && parent.callee !== node && parent.type !== 'TSNonNullExpression') return call;
+        node = parent;
+    }
+    return call;
 }
 
 function isText(node) {
     return node.type === 'TemplateLiteral' || (node.type === 'Literal' && typeof node.value === 'string');
+}
+
+/**
+ * A text with all of the given mutants in it, each asleep until `globalThis.kerfMutants.on` is its number. That a mutant's place was
+ * come by is noted in `reached`. So what is compiled once serves them all.
+ * @param mutants of this text, each with its number `id`
+ */
+export function withSwitches(source, mutants) {
+    const places = Map.groupBy(mutants, ({ start, end }) => `${start}:${end}`);
+    const inOrder = [...places.values()].sort(([a], [b]) => a.start - b.start || b.end - a.end);
+    const render = (from, to) => {
+        let text = '';
+        let at = from;
+        while (inOrder[0]?.[0].start < to) {
+            const here = inOrder.shift();
+            const [{ start, end }] = here;
+            text += source.slice(at, start) + exchange(here, render(start, end));
+            at = end;
+        }
+        return text + source.slice(at, to);
+    };
+    return `const __mutants = globalThis.kerfMutants;${render(0, source.length)}`;
+}
+
+function exchange([first, ...others], kept) {
+    const reached = `__mutants.reached[${first.id}] = 1`;
+    if (first.block) return `{ if ((${reached}, __mutants.on !== ${first.id})) ${kept} }`;
+    const rest = others.map(({ id, text }) => `__mutants.on === ${id} ? (${text}) : `).join('');
+    return `((${reached}, __mutants.on === ${first.id}) ? (${first.text}) : ${rest}(${kept}))`;
 }
 
 /** So many of a list, drawn by a seed; the same seed draws the same. Mulberry32 and Fisher-Yates. */

@@ -1,136 +1,180 @@
 /**
- * Whether the tests of a room would see a slip: mutants of its files, each run against the tests that reach the file, the nearest
- * first, until one fails.
+ * Whether the tests of a room would see a slip: mutants of its files, each run against the tests that come by it, the nearest first,
+ * until one fails.
  *
- *     npm run mutate -- ROOM [--sample 200] [--seed 1] [--seconds 60]
+ *     npm run mutate -- ROOM … [--sample 200] [--seed 1] [--seconds 20]
  *
- * ROOM is a folder or a file (`bench`, `shared/art/draw`, `language/lowering/number.ts`). Tests beyond so many seconds of what they
- * took when they ran last are not asked: what only they would see counts as survived.
- * Every survivor is printed with its place; out/mutants.json keeps all of the run. An hour of a core for each room: run it at night.
+ * ROOM is a folder or a file (`bench`, `shared/art/draw`, `language/lowering/number.ts`). First every test that reaches one of the files
+ * is run without any mutant awake: that shows what it comes by and what it takes, and one that fails is not asked. Tests beyond so many
+ * seconds are not asked either: what only they would see counts as survived. What has been found is kept in out/mutants, where a run
+ * that was broken off goes on. Every survivor is printed with its place.
  */
-import { spawn } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { appendFileSync, existsSync, mkdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { sourceFiles } from '../tests/house/source-files.ts';
 import { drawn, mutantsOf, wilson } from './mutants.mjs';
 import { distancesTo, isTest, needsBundles, secondsOf } from './reach.mjs';
+import { startResident } from './resident.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
+/** Tests that took longer than this when they ran last are not asked, s. */
+const LONGEST = 12;
+/** A file whose tests took longer is asked only for those that come by the mutant, s. */
+const BY_TEST = 1;
+/** With a mutant, a test may work this many times as long as without, and so many seconds more. */
+const LIMIT = { times: 5, more: 10 };
+
 const { values, positionals } = parseArgs({
     allowPositionals: true,
     options: {
         sample: { type: 'string', default: '200' },
         seed: { type: 'string', default: '1' },
-        seconds: { type: 'string', default: '60' },
+        seconds: { type: 'string', default: '20' },
     },
 });
-const room = positionals[0];
-if (room === undefined) {
+if (positionals.length === 0) {
     console.error('Which room? npm run mutate -- bench --sample 200 --seed 1');
     process.exit(2);
 }
-const folder = [room, `shared/${room}`].find((each) => existsSync(path.join(root, each))) ?? room;
-const files = sourceFiles(folder).filter(({ path: file }) => /^(?:shared|language|server|extension)\//.test(file));
-const all = files.flatMap(({ path: file, text }) => mutantsOf(file, text));
-if (all.length === 0) {
-    console.error(`There is nothing to mutate in ${folder}.`);
-    process.exit(2);
-}
-const chosen = drawn(all, Number(values.sample), Number(values.seed));
-const took = secondsOf();
-const sound = new Map();
+const rooms = positionals.map((room) => sampleOf(room));
+const mutants = rooms.flatMap(({ chosen }) => chosen);
+for (const [at, mutant] of mutants.entries()) mutant.id = at + 1;
+// Of several at one place only the first notes that it was come by.
+for (const [{ id }, ...others] of Map.groupBy(mutants, ({ file, start, end }) => `${file}:${start}:${end}`).values())
+    for (const other of others) other.sameAs = id;
+const kept = keptFindings();
+const resident = await startResident(mutants);
+const distances = new Map([...new Set(mutants.map(({ file }) => file))].map((file) => [file, distancesTo([file])]));
+await runAllAsleep();
+for (const room of rooms) await tryOut(room);
+await resident.end();
+process.exit(0);
 
-console.log(`${chosen.length} of the ${all.length} mutants of ${files.length} files in ${folder}, seed ${values.seed}.`);
-const outcomes = [];
-for (const mutant of chosen) {
-    const outcome = await tryOut(mutant);
-    outcomes.push({ ...mutant, outcome });
-    if (outcome === 'survived' || outcome === 'no test') console.log(`${outcome}: ${show(mutant)}`);
+function sampleOf(room) {
+    const folder = [room, `shared/${room}`].find((each) => existsSync(path.join(root, each))) ?? room;
+    const files = sourceFiles(folder).filter(({ path: file }) => /^(?:shared|language|server|extension)\//.test(file));
+    const all = files.flatMap(({ path: file, text }) => mutantsOf(file, text));
+    const chosen = drawn(all, Number(values.sample), Number(values.seed));
+    console.log(`${chosen.length} of the ${all.length} mutants of ${files.length} files in ${folder}, seed ${values.seed}.`);
+    return { folder, all, chosen };
 }
-mkdirSync(path.join(root, 'out'), { recursive: true });
-writeFileSync(path.join(root, 'out', 'mutants.json'), JSON.stringify({ folder, seed: values.seed, outcomes }, null, 2));
-const count = (...kinds) => outcomes.filter(({ outcome }) => kinds.includes(outcome)).length;
-const seen = count('seen', 'too long');
-const { low, high } = wilson(seen, outcomes.length);
-const percent = (share) => `${(100 * share).toFixed(0)} %`;
-console.log(`| room | mutants | seen | of these too long | survived | no test | score | 95 % interval |
+
+/** What an earlier run over the same mutants has found; it goes with any change of a source or a test. */
+function keptFindings() {
+    const hash = createHash('sha256').update(JSON.stringify([positionals, values.sample, values.seed]));
+    for (const { path: file, text } of sourceFiles('shared', 'language', 'server', 'extension', 'tests'))
+        hash.update(file + text);
+    const file = path.join(root, 'out', 'mutants', `${hash.digest('hex').slice(0, 12)}.jsonl`);
+    mkdirSync(path.dirname(file), { recursive: true });
+    const lines = existsSync(file) ? readFileSync(file, 'utf8').split('\n').filter(Boolean) : [];
+    const found = { asleep: new Map(), outcomes: new Map() };
+    for (const { test, mutant, ...rest } of lines.map((line) => JSON.parse(line)))
+        test === undefined ? found.outcomes.set(mutant, rest) : found.asleep.set(test, rest);
+    return { ...found, add: (line) => appendFileSync(file, `${JSON.stringify(line)}\n`) };
+}
+
+async function runAllAsleep() {
+    const took = secondsOf();
+    const reaching = new Set([...distances.values()].flatMap((each) => [...each.keys()].filter(isTest)));
+    const asked = [...reaching].filter((test) => !needsBundles(test) && !looksAtClock(test) && (took.get(test) ?? 1) < LONGEST);
+    console.log(`${asked.length} of the ${reaching.size} files of tests that reach them are asked.`);
+    for (const test of asked.sort((a, b) => (took.get(a) ?? 1) - (took.get(b) ?? 1))) {
+        if (kept.asleep.has(test)) continue;
+        const { failed, seconds, by, errors, reached, tests, outside } = await resident.run(test);
+        if (failed)
+            console.log(`not asked, since it fails by itself: ${test}: ${[...by.map(({ message }) => message), ...errors][0]}`);
+        const found = { failed, seconds, reached, tests: longEnough(seconds, tests), outside };
+        kept.asleep.set(test, found);
+        kept.add({ test, ...found });
+    }
+}
+
+/** Which test comes by what is needed only of files that take long. */
+function longEnough(seconds, tests) {
+    return seconds < BY_TEST ? {} : tests;
+}
+
+/** On a busy machine such a test fails by itself. */
+function looksAtClock(test) {
+    return /performance\.now|hrtime|Date\.now\(\)/.test(readFileSync(path.join(root, test), 'utf8'));
+}
+
+async function tryOut({ folder, all, chosen }) {
+    for (const mutant of chosen) {
+        const before = kept.outcomes.get(mutant.id);
+        if (before !== undefined && before.outcome !== 'survived') continue;
+        const found = await outcomeOf(mutant, before?.asked ?? []);
+        if (found === undefined) continue;
+        kept.outcomes.set(mutant.id, found);
+        kept.add({ mutant: mutant.id, ...found });
+    }
+    await lookForTraces(chosen);
+    const outcomes = chosen.map((mutant) => ({ mutant, ...kept.outcomes.get(mutant.id) }));
+    for (const { mutant, outcome } of outcomes)
+        if (outcome === 'survived' || outcome === 'no test') console.log(`${outcome}: ${show(mutant)}`);
+    const count = (...kinds) => outcomes.filter(({ outcome }) => kinds.includes(outcome)).length;
+    const seen = count('seen', 'too long');
+    const { low, high } = wilson(seen, outcomes.length);
+    const percent = (share) => `${(100 * share).toFixed(1)} %`;
+    console.log(`| room | mutants | seen | of these too long | survived | no test | score | 95 % interval |
 | --- | --- | --- | --- | --- | --- | --- | --- |
 | ${folder} | ${outcomes.length} of ${all.length} | ${seen} | ${count('too long')} | ${count('survived')} | ${count('no test')} | ${percent(seen / outcomes.length)} | ${percent(low)} to ${percent(high)} |`);
+}
 
-/** The tests that are asked, in two goes: the nearest, and those farther off. */
-function testsOf(file) {
-    const reached = [...distancesTo([file])]
-        .filter(([test]) => isTest(test) && !needsBundles(test))
-        .sort(([a, near], [b, far]) => near - far || (took.get(a) ?? 1) - (took.get(b) ?? 1));
+/** Tests that have seen a mutant pass without it afterwards: nothing stays of one for the next. */
+async function lookForTraces(chosen) {
+    const saw = [...new Set(chosen.flatMap(({ id }) => kept.outcomes.get(id)?.test ?? []))].slice(0, 12);
+    const failing = [];
+    for (const test of saw) if ((await resident.run(test)).failed) failing.push(test);
+    console.log(
+        `${saw.length - failing.length} of ${saw.length} files of tests that saw a mutant pass again without it. ${failing.join(' ')}`,
+    );
+}
+
+/** Undefined where all that may be asked have been asked before. */
+async function outcomeOf(mutant, before) {
+    const asked = testsOf(mutant);
+    if (asked.length === 0) return before.length === 0 ? { outcome: 'no test' } : undefined;
+    const fresh = asked.filter(({ test }) => !before.includes(test));
+    if (fresh.length === 0) return undefined;
+    let seconds = 0;
+    for (const { test, only, cost } of fresh) {
+        const limit = LIMIT.more + LIMIT.times * Math.max(cost, only === undefined ? 0 : kept.asleep.get(test).seconds);
+        const run = await resident.run(test, { on: mutant.id, only, limit });
+        seconds += run.seconds;
+        if (run.stopped) return { outcome: 'too long', seconds, test };
+        if (run.failed) return { outcome: 'seen', seconds, test, by: run.by[0]?.name ?? run.errors[0] };
+    }
+    return { outcome: 'survived', seconds, asked: asked.map(({ test }) => test) };
+}
+
+/** The tests that come by a mutant, those that import its file first, of these and of the others the short ones first. */
+function testsOf({ id, sameAs = id, file }) {
+    const far = distances.get(file);
+    const found = [...kept.asleep]
+        .filter(([, { failed, reached }]) => !failed && reached.includes(sameAs))
+        .map(([test, { seconds, tests, outside }]) => {
+            const each = Object.entries(tests);
+            const those = each.filter(([, { reached }]) => reached.includes(sameAs));
+            const all = each.reduce((sum, [, test]) => sum + test.seconds, 0);
+            // What is come by outside of any test, in a module or a hook, concerns them all.
+            if (outside.includes(sameAs) || all < BY_TEST) return { test, cost: seconds };
+            const cost = seconds * (those.reduce((sum, [, test]) => sum + test.seconds, 0) / all) + 0.3;
+            return { test, only: those.map(([name]) => name), cost };
+        })
+        .sort((a, b) => Math.min(far.get(a.test), 2) - Math.min(far.get(b.test), 2) || a.cost - b.cost);
     let left = Number(values.seconds);
-    const asked = reached.filter(([test], index) => {
-        left -= took.get(test) ?? 1;
-        return index < 3 || left > 0;
-    });
-    const nearest = Math.min(...asked.map(([, distance]) => distance));
-    const goes = [asked.filter(([, distance]) => distance === nearest), asked.filter(([, distance]) => distance > nearest)];
-    return goes.map((go) => go.map(([test]) => test)).filter((go) => go.length > 0);
-}
-
-async function tryOut(mutant) {
-    const goes = await soundTestsOf(mutant);
-    if (goes.length === 0) return 'no test';
-    for (const go of goes) {
-        const outcome = await run(mutant, go);
-        if (outcome !== 'survived') return outcome;
-    }
-    return 'survived';
-}
-
-/** The tests of a mutant's file. Those that fail by themselves, or time out on a busy machine, would have every mutant seen: they are left out. */
-async function soundTestsOf({ file, start, end }) {
-    const known = sound.get(file);
-    if (known !== undefined) return known;
-    const text = sourceOf(file).slice(start, end);
-    const found = [];
-    for (const go of testsOf(file)) {
-        if ((await run({ file, start, end, text }, go)) === 'survived') found.push(go);
-        else console.log(`left out, since one of them fails without any mutant: ${go.join(' ')}`);
-    }
-    sound.set(file, found);
-    return found;
-}
-
-function sourceOf(file) {
-    return readFileSync(path.join(root, file), 'utf8');
-}
-
-function run({ file, start, end, text }, go) {
-    const usual = go.reduce((sum, test) => sum + (took.get(test) ?? 1), 0);
-    return new Promise((resolve) => {
-        const child = spawn(
-            process.execPath,
-            ['node_modules/vitest/vitest.mjs', 'run', '-c', '.config/vitest.ts', '--bail', '1', '--retry', '0', ...go],
-            {
-                cwd: root,
-                stdio: 'ignore',
-                env: { ...process.env, KERFBOOK_BUNDLES: 'no', KERFBOOK_MUTANT: JSON.stringify({ file, start, end, text }) },
-            },
-        );
-        const timer = setTimeout(
-            () => {
-                child.kill('SIGKILL');
-                resolve('too long');
-            },
-            60_000 + 8000 * usual,
-        );
-        child.on('exit', (code) => {
-            clearTimeout(timer);
-            resolve(code === 0 ? 'survived' : 'seen');
-        });
+    return found.filter(({ cost }, at) => {
+        left -= cost;
+        return at === 0 || left > 0;
     });
 }
 
-function show({ file, line, start, end, text }) {
-    const source = sourceOf(file);
-    const was = source.slice(start, end).replaceAll(/\s+/g, ' ');
-    const row = source.split('\n')[line - 1].trim();
-    return `${file}:${line}  ${was.length > 60 ? `${was.slice(0, 60)}…` : was} → ${text || 'nothing'}  in  ${row}`;
+function show({ file, line, was, becomes }) {
+    const source = readFileSync(path.join(root, file), 'utf8');
+    const short = was.replaceAll(/\s+/g, ' ');
+    return `${file}:${line}  ${short.length > 60 ? `${short.slice(0, 60)}…` : short} → ${becomes}  in  ${source.split('\n')[line - 1].trim()}`;
 }

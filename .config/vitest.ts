@@ -4,21 +4,11 @@ import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Built-in stock is imported as text, as the build does it. */
-const kerfAsText = {
+export const kerfAsText = {
     name: 'kerf-as-text',
     enforce: 'pre' as const,
     load(id: string) {
         return id.endsWith('.kerf') ? `export default ${JSON.stringify(readFileSync(id, 'utf8'))};` : undefined;
-    },
-};
-
-/** One slip in one file, for the command that looks whether a test notices (mutate.mjs). */
-const mutant = {
-    name: 'mutant',
-    enforce: 'pre' as const,
-    transform(code: string, id: string) {
-        const { file, start, end, text } = JSON.parse(process.env.KERFBOOK_MUTANT ?? '{}');
-        return file !== undefined && id.endsWith(`/${file}`) ? code.slice(0, start) + text + code.slice(end) : undefined;
     },
 };
 
@@ -72,12 +62,11 @@ const elsewhere = ['tests/editor/**', 'tests/speed/**', '**/node_modules/**'];
 
 export default defineConfig({
     root: fileURLToPath(new URL('..', import.meta.url)),
-    plugins: [kerfAsText, ...(process.env.KERFBOOK_MUTANT === undefined ? [] : [mutant])],
+    plugins: [kerfAsText],
     test: {
         globalSetup: ['.config/before-tests.mjs'],
         setupFiles: ['tests/kit/forget-opened.ts'],
-        // What is kept of modules goes by their files: with a mutant it would be that of another one, or stay for the next run without.
-        fsModuleCache: process.env.KERFBOOK_MUTANT === undefined,
+        fsModuleCache: true,
         sequence: { sequencer: LongestFirst },
         // Two cores on the machines this runs on; more workers only take turns.
         maxWorkers: 2,
