@@ -165,6 +165,9 @@ export class Bench implements vscode.Disposable {
             case 'section':
                 void this.section(message);
                 break;
+            case 'round':
+                void this.round(message);
+                break;
         }
     }
 
@@ -239,6 +242,17 @@ export class Bench implements vscode.Disposable {
         };
         const section = await this.server.ask(requests.section, params);
         this.post({ type: 'section', ticket, section: section ?? null });
+    }
+
+    private async round({ ticket, frame, blank }: Extract<FromBench, { type: 'round' }>): Promise<void> {
+        const params = {
+            uri: this.uri.toString(),
+            ...(this.recipe === undefined ? {} : { recipe: this.recipe }),
+            frame,
+            blank,
+        };
+        const round = await this.server.ask(requests.round, params);
+        this.post({ type: 'round', ticket, round: round ?? null });
     }
 
     private async column({ ticket, frame, blank, x, y }: Extract<FromBench, { type: 'column' }>): Promise<void> {

@@ -2,6 +2,7 @@ import type { Where } from '../../shared/quantity/where';
 import { isName } from '../../shared/recipe/name';
 import type { SectionView } from '../../shared/view/bench-view';
 import type { PressView } from '../../shared/view/press-view';
+import type { RoundView } from '../../shared/view/round-view';
 import type { SentPicture } from '../../shared/view/sent-picture';
 import type { ToolpathView } from '../../shared/view/toolpath-view';
 import { isCount, isRecord, readPlace } from '../read-place';
@@ -22,6 +23,8 @@ export type ToBench =
     /** The halves of the first inlay are to be pressed together. */
     | { readonly type: 'show-press' }
     | { readonly type: 'section'; readonly ticket: number; readonly section: SectionView | null }
+    /** A piece in the round; in words why not. */
+    | { readonly type: 'round'; readonly ticket: number; readonly round: RoundView | string | null }
     /** What lies in the place that was asked for, in words. */
     | { readonly type: 'column'; readonly ticket: number; readonly words: string | null }
     | { readonly type: 'toolpath'; readonly toolpath: ToolpathView | null }
@@ -56,6 +59,7 @@ export type FromBench =
     | { readonly type: 'press'; readonly ticket: number; readonly step: number }
     | { readonly type: 'stop-press' }
     | { readonly type: 'section'; readonly ticket: number; readonly frame: number; readonly blank: string; readonly y: number }
+    | { readonly type: 'round'; readonly ticket: number; readonly frame: number; readonly blank: string }
     /** What lies in a place of a blank, mm. */
     | {
           readonly type: 'column';
@@ -102,6 +106,10 @@ const fromBench: Readonly<Record<FromBench['type'], (message: Message) => FromBe
         if (!isCount(ticket) || !isCount(frame) || !isWord(blank) || !isFigure(y)) return undefined;
         return { type: 'section', ticket, frame, blank, y };
     },
+    round: ({ ticket, frame, blank }) => {
+        if (!isCount(ticket) || !isCount(frame) || !isWord(blank)) return undefined;
+        return { type: 'round', ticket, frame, blank };
+    },
     column: ({ ticket, frame, blank, x, y }) => {
         if (!isCount(ticket) || !isCount(frame) || !isWord(blank) || !isFigure(x) || !isFigure(y)) return undefined;
         return { type: 'column', ticket, frame, blank, x, y };
@@ -126,6 +134,7 @@ const toBench: Readonly<Record<ToBench['type'], (message: Message) => boolean>> 
     'show-press': () => true,
     column: ({ ticket, words }) => isCount(ticket) && (words === null || typeof words === 'string'),
     section: ({ ticket, section }) => isCount(ticket) && (section === null || isRecord(section)),
+    round: ({ ticket, round }) => isCount(ticket) && (round === null || typeof round === 'string' || isRound(round)),
     toolpath: ({ toolpath }) => toolpath === null || isToolpath(toolpath),
     refused: ({ why }) => typeof why === 'string',
     pressing: ({ ticket, part }) => isCount(ticket) && Number.isFinite(part),
@@ -144,6 +153,11 @@ function isAmong<Key extends string>(value: unknown, of: Readonly<Record<Key, un
 function isPicture(view: unknown): view is SentPicture {
     if (!isRecord(view) || view.version !== 1 || typeof view.recipe !== 'string') return false;
     return Array.isArray(view.frames) && isRecord(view.paths) && isRecord(view.pieces);
+}
+
+function isRound(value: unknown): value is RoundView {
+    if (!isRecord(value) || !isCount(value.frame) || typeof value.words !== 'string') return false;
+    return [value.looks, value.surfaces, value.walls, value.paints].every(Array.isArray);
 }
 
 function isToolpath(value: unknown): value is ToolpathView {

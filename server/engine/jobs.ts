@@ -16,6 +16,7 @@ import type { CouponFit } from '../../shared/view/coupon-fit';
 import type { Setting } from '../../shared/view/make-bench-view';
 import type { PressView } from '../../shared/view/press-view';
 import type { Checklist } from '../../shared/view/protocol';
+import type { RoundView } from '../../shared/view/round-view';
 import type { RunFacts } from '../../shared/view/run-facts';
 import type { RunFigures } from '../../shared/view/run-figures';
 import type { SentPicture } from '../../shared/view/sent-picture';
@@ -52,7 +53,16 @@ export type Job =
     | { readonly do: 'toolpath'; readonly recipe: Recipe; readonly step: number }
     | { readonly do: 'press'; readonly recipe: Recipe; readonly step: number }
     | ColumnJob
-    | SectionJob;
+    | SectionJob
+    | RoundJob;
+
+/** @see makeRoundView */
+export interface RoundJob {
+    readonly do: 'round';
+    readonly recipe: Recipe;
+    readonly frame: number;
+    readonly blank: string;
+}
 
 /** @see sectionView */
 export interface SectionJob {
@@ -243,6 +253,8 @@ export interface Answers {
     readonly 'table-page': string;
     readonly section: SectionView | null;
     readonly column: string | null;
+    /** In words why not, where there is none. */
+    readonly round: RoundView | string;
     readonly toolpath: ToolpathView | null;
     readonly press: PressView | null;
 }

@@ -22,6 +22,7 @@ import type { SectionView } from '../../shared/view/bench-view';
 import { columnWords } from '../../shared/view/column-words';
 import { makeBenchView } from '../../shared/view/make-bench-view';
 import { makeChecklist } from '../../shared/view/make-checklist';
+import { makeRoundView } from '../../shared/view/make-round-view';
 import { makeStepFigures } from '../../shared/view/make-step-figures';
 import { makePressView } from '../../shared/view/press-view';
 import { makeRunFigures } from '../../shared/view/run-figures';
@@ -121,6 +122,8 @@ export class PlanEngine {
                 return columnWords(plan, job.frame, job.blank, job.x, job.y) ?? null;
             case 'section':
                 return sectionAt(plan, job);
+            case 'round':
+                return makeRoundView(plan, job.frame, job.blank, this.memo);
         }
     }
 

@@ -7,6 +7,7 @@ import { type Cell, type Face, isMasked } from '../piece/face';
 import type { Memo } from '../plan/memo';
 import type { BlankPlan, Plan } from '../plan/plan';
 import type { LayerView, PieceView } from './bench-view';
+import { toneOpacity } from './looks';
 import type { PathTable } from './path-table';
 import { inlayColour, resinOf, sectionView } from './section-view';
 
@@ -158,10 +159,6 @@ function tonesOf(plan: Plan, { region, column }: Cell, burnt: string, { paths, m
             tones.flatMap((part, k) => layer(within(part, tones[0]!), layerOpacity(full, k + 1, tones.length))),
         ),
     ];
-}
-
-function toneOpacity(tone: number): number {
-    return 0.25 + 0.75 * Math.min(1, tone);
 }
 
 /** Opacity of the k-th of n nested layers, so that k of them together cover k/n of `full`. */

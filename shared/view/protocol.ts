@@ -127,6 +127,13 @@ export const columnParams = v.object({
 });
 export type ColumnParams = v.InferOutput<typeof columnParams>;
 
+export const roundParams = v.object({
+    ...ofRecipe,
+    /** Index into the frames. */
+    frame: count,
+    blank: v.string(),
+});
+
 export const pressParams = v.object({
     ...ofRecipe,
     /** Index of the inlay step. */

@@ -36,6 +36,7 @@ import {
     type RevisionsAnswer,
     removeParams,
     rewriteParams,
+    roundParams,
     sectionParams,
     tableParams,
     toolpathParams,
@@ -44,6 +45,7 @@ import {
     writeNewParams,
     writeRecipeParams,
 } from './protocol';
+import type { RoundView } from './round-view';
 import type { SentPicture } from './sent-picture';
 import { address } from './shapes';
 import type { ToolpathView } from './toolpath-view';
@@ -107,6 +109,8 @@ export const requests = {
     section: request<SectionView | null>()('section', sectionParams),
     /** What lies in one place of a blank, in words. */
     column: request<string | null>()('column', columnParams),
+    /** A piece in the round; in words why not. */
+    round: request<RoundView | string | null>()('round', roundParams),
     /** The head's way through a laser step. */
     toolpath: request<ToolpathView | null>()('toolpath', toolpathParams),
     /** The edits that put a typed number in the place of a written one. */

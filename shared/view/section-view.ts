@@ -13,10 +13,10 @@ const backingThickness = 0.07;
 const coatThickness = 0.02;
 const charThickness = 1e-3;
 
-const backingColour = '#b8bcc2';
-const glueColour = '#e8dfc8';
+export const backingColour = '#b8bcc2';
+export const glueColour = '#e8dfc8';
 const coatColour = '#d8b468';
-const tapeColour = '#d9cfa6';
+export const tapeColour = '#d9cfa6';
 
 /** A cut across a piece at height `y` of its face, with every layer that lies there; heights count up from the blank's bottom. */
 export function sectionView(plan: Plan, face: Face, blank: BlankPlan, y: number): SectionView {
