@@ -22,6 +22,7 @@ const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
     ['diff', async () => (await import('./diff')).diff],
     ['show', async () => (await import('./show')).show],
     ['table', async () => (await import('./table')).table],
+    ['week', async () => (await import('./week')).week],
     ['history', async () => (await import('./history')).history],
     ['merge', async () => (await import('./merge')).merge],
     ['upgrade', async () => (await import('./upgrade')).upgrade],

@@ -22,6 +22,8 @@ import type { RunFigures } from '../../shared/view/run-figures';
 import type { SentPicture } from '../../shared/view/sent-picture';
 import type { StepFigures } from '../../shared/view/step-figures';
 import type { ToolpathView } from '../../shared/view/toolpath-view';
+import type { WeekAsked } from '../../shared/week/make-week';
+import type { AskedOrder, Week } from '../../shared/week/week';
 
 /** What is asked of the plan engine. Plain data, since it passes between threads. */
 export type Job =
@@ -49,6 +51,7 @@ export type Job =
     | ReviewJob
     | ReviewPageJob
     | TableJob
+    | WeekJob
     | HistoryJob
     | { readonly do: 'toolpath'; readonly recipe: Recipe; readonly step: number }
     | { readonly do: 'press'; readonly recipe: Recipe; readonly step: number }
@@ -99,7 +102,7 @@ export type PlainJob = CouponJob | FitJob | RunFactsJob | LayoutJob | CouponShee
 export type RecipeJob = Exclude<Job, PlainJob>;
 
 /** A job that looks at the plan of one recipe. */
-export type OnePlanJob = Exclude<RecipeJob, ReviewJob | ReviewPageJob | TableJob | HistoryJob>;
+export type OnePlanJob = Exclude<RecipeJob, ReviewJob | ReviewPageJob | TableJob | WeekJob | HistoryJob>;
 
 /** The picture that a new recipe begins with, as a PNG file: asked for here, since only here pictures are known. */
 export interface PlaceholderJob {
@@ -196,6 +199,13 @@ export interface TableJob {
     readonly all: boolean;
 }
 
+/** One book over all that is to be made. */
+export interface WeekJob extends WeekAsked {
+    readonly do: 'week';
+    /** Each recipe makes as many pieces as are wanted. */
+    readonly entries: readonly (AskedOrder & { readonly recipe: Recipe })[];
+}
+
 /** The recipes of which a job needs the present art. */
 export function recipesOf(job: Job): readonly Recipe[] {
     switch (job.do) {
@@ -204,6 +214,8 @@ export function recipesOf(job: Job): readonly Recipe[] {
         case 'table':
         case 'table-page':
             return job.columns.map(({ recipe }) => recipe);
+        case 'week':
+            return job.entries.map(({ recipe }) => recipe);
         case 'history':
         case 'history-page':
             return [];
@@ -248,6 +260,7 @@ export interface Answers {
     /** Markup. */
     readonly 'review-page': string;
     readonly table: VariantTable;
+    readonly week: Week;
     readonly history: RunHistory;
     readonly 'history-page': string;
     readonly 'table-page': string;

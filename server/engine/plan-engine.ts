@@ -29,6 +29,8 @@ import { makeRunFigures } from '../../shared/view/run-figures';
 import { sectionView } from '../../shared/view/section-view';
 import { sentPicture } from '../../shared/view/sent-picture';
 import { toolpathView } from '../../shared/view/toolpath-view';
+import { makeWeek } from '../../shared/week/make-week';
+import type { Week } from '../../shared/week/week';
 import { answerHistory } from './answer-history';
 import { answerPlain, isPlain } from './answer-plain';
 import { editorLinks } from './editor-links';
@@ -44,6 +46,7 @@ import type {
     SectionJob,
     TableJob,
     VersionAsked,
+    WeekJob,
 } from './jobs';
 import { readArt } from './read-art';
 import { reviewInBrief } from './review-in-brief';
@@ -82,6 +85,7 @@ export class PlanEngine {
         if (isPlain(job)) return answerPlain(job);
         if (job.do === 'review-page') return this.reviewPage(job);
         if ('columns' in job) return this.table(job);
+        if (job.do === 'week') return this.week(job);
         if ('past' in job) return answerHistory(job, this.memo);
         if (job.do === 'review') return reviewInBrief(job, this.files, this.memo) ?? this.review(job, this.plan(job.recipe));
         return this.answerOf(this.plan(startingOn(job.recipe, 'start' in job ? job.start : undefined)), job);
@@ -145,6 +149,12 @@ export class PlanEngine {
             editorLinks,
             columns.map(({ recipe }) => recipe.where),
         );
+    }
+
+    private week(job: WeekJob): Week {
+        const entries = job.entries.map(({ recipe, ...asked }) => ({ ...asked, plan: this.plan(startingOn(recipe, job.start)) }));
+        this.checkpoint('week');
+        return makeWeek(entries, job, this.memo);
     }
 
     private review(job: ReviewJob, plan: Plan): ReviewAnswer {

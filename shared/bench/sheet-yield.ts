@@ -35,8 +35,7 @@ export interface SheetYield {
 /** Width that a cut takes, mm: a table saw's blade, and a knife that leaves room to trim. @commonPractice */
 export const cutWidth = { board: 3, veneer: 1 } as const;
 
-/** More pieces than this are not laid out one by one: it is the same pattern over and over. */
-const mostLaid = 60;
+const usuallyLaid = 60;
 
 /**
  * How many sheets the blanks need. A sheet's grain is taken to run along its longer side, as boards
@@ -44,11 +43,13 @@ const mostLaid = 60;
  *
  * @commonPractice Which way the grain of a sheet runs.
  * @param cut width of a cut between two blanks, mm
+ * @param mostLaid more pieces are not laid out one by one: it is the same pattern over and over
  */
 export function sheetYield(
     sheet: { readonly width: number; readonly height: number },
     pieces: readonly CutPiece[],
     cut: number,
+    mostLaid = usuallyLaid,
 ): SheetYield | undefined {
     if (!(isLength(sheet.width) && isLength(sheet.height) && cut >= 0 && cut < 1e6)) return undefined;
     const long = sheet.width >= sheet.height ? 'width' : 'height';

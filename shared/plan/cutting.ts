@@ -1,26 +1,40 @@
-import { cutWidth, type LaidPiece, type SheetYield, sheetYield } from '../bench/sheet-yield';
+import { type CutPiece, cutWidth, type LaidPiece, type SheetYield, sheetYield } from '../bench/sheet-yield';
 import type { Recipe } from '../recipe/recipe';
-import { rackName } from '../recipe/stock';
+import { rackName, type Sheet } from '../recipe/stock';
 import { contentKey } from './content-key';
 import type { Memo } from './memo';
 import type { BlankPlan, Cutting } from './plan';
 
+/** Blanks of one kind that are cut out of a sheet of the rack. */
+export interface BlankToCut {
+    readonly sheet: Sheet;
+    readonly piece: CutPiece;
+}
+
 /** Sheets to buy and how to cut them, for those whose size is written. */
 export function planCuttings(recipe: Recipe, blanks: readonly BlankPlan[], memo: Memo): Cutting[] {
-    const sheets = new Map(
-        blanks.flatMap(({ blank }) => (blank.sheet === undefined ? [] : [[rackName(blank.sheet), blank.sheet]])),
+    return cuttingsOf(blanksToCut(blanks, recipe.make), memo);
+}
+
+/** @param named what a blank of this name is called on the sheet */
+export function blanksToCut(blanks: readonly BlankPlan[], count: number, named = (name: string): string => name): BlankToCut[] {
+    return blanks.flatMap(({ blank: { sheet, grain }, name, size }) =>
+        sheet === undefined || size === undefined
+            ? []
+            : [{ sheet, piece: { name: named(name), ...size, count, ...(grain === undefined ? {} : { grain }) } }],
     );
+}
+
+/** @param mostLaid see sheetYield */
+export function cuttingsOf(blanks: readonly BlankToCut[], memo: Memo, mostLaid?: number): Cutting[] {
+    const sheets = new Map(blanks.map(({ sheet }) => [rackName(sheet), sheet]));
     return [...sheets.values()].flatMap((sheet) => {
         if (sheet.sheet === undefined) return [];
         const size = { width: sheet.sheet.width.value, height: sheet.sheet.height.value };
-        const pieces = blanks.flatMap(({ blank, name, size: blankSize }) =>
-            blank.sheet === undefined || rackName(blank.sheet) !== rackName(sheet) || blankSize === undefined
-                ? []
-                : [{ name, ...blankSize, count: recipe.make, ...(blank.grain === undefined ? {} : { grain: blank.grain }) }],
-        );
-        if (pieces.length === 0) return [];
+        const pieces = blanks.filter((each) => rackName(each.sheet) === rackName(sheet)).map(({ piece }) => piece);
         const cut = cutWidth[sheet.kind];
-        const yielded = memo.get('cutting', contentKey(size, pieces, cut), () => sheetYield(size, pieces, cut));
+        const key = contentKey(size, pieces, cut, mostLaid);
+        const yielded = memo.get('cutting', key, () => sheetYield(size, pieces, cut, mostLaid));
         return yielded === undefined ? [] : [{ sheet, size, yielded, consumed: consumedOf(size, yielded, cut) }];
     });
 }

@@ -1,5 +1,6 @@
 import { benchTimes } from '../bench/bench-times';
-import { schedule, type Turn } from '../bench/schedule';
+import { schedule } from '../bench/schedule';
+import type { Turn } from '../bench/work';
 import type { Face } from '../piece/face';
 import type { Recipe } from '../recipe/recipe';
 import { contentKey } from './content-key';
@@ -20,7 +21,7 @@ export function planSchedule(
     memo: Memo,
 ): PlanSchedule {
     const workday = recipe.shop?.workday?.value;
-    const works = worksOf(blanks, steps, faces);
+    const works = worksOf(blanks, steps, faces, recipe.laser?.name);
     const laid = memo.get('schedule', contentKey(works, recipe.make, workday), () => {
         const plain = schedule(works, recipe.make, workday);
         return {
@@ -51,7 +52,12 @@ function spanOf(turns: readonly Turn[], works: readonly StepWork[], step: number
  * just before it, so that work on another blank may go on meanwhile; free text may mean anything
  * and keeps its place among all blanks.
  */
-function worksOf(blanks: readonly BlankPlan[], steps: readonly StepPlan[], faces: readonly (readonly Face[])[]): StepWork[] {
+function worksOf(
+    blanks: readonly BlankPlan[],
+    steps: readonly StepPlan[],
+    faces: readonly (readonly Face[])[],
+    laser: string | undefined,
+): StepWork[] {
     const everything = blanks.map((blank) => blank.name);
     const last = new Map<string, number>();
     let before: readonly string[] = everything;
@@ -60,13 +66,18 @@ function worksOf(blanks: readonly BlankPlan[], steps: readonly StepPlan[], faces
         const held = plan.step.kind === 'wait' ? before : (blanksOf(faces[plan.step.index] ?? [], plan) ?? everything);
         let after = [...new Set(held.flatMap((name) => last.get(name) ?? []))];
         for (const part of partsOf(plan)) {
-            works.push({ ...part, step: plan.step.index, after });
+            const station = isBurnt(plan) && laser !== undefined ? { station: laser } : {};
+            works.push({ ...part, ...station, step: plan.step.index, after });
             after = [works.length - 1];
         }
         for (const name of held) last.set(name, works.length - 1);
         before = held;
     }
     return works;
+}
+
+function isBurnt({ step }: StepPlan): boolean {
+    return step.kind === 'engrave' || step.kind === 'cut';
 }
 
 type Part = Omit<StepWork, 'step' | 'after'>;

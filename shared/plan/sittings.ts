@@ -1,11 +1,15 @@
-import type { Turn } from '../bench/schedule';
+import type { Turn } from '../bench/work';
 import type { Sitting, SittingJob, StepWork } from './plan';
 
 /** A pause that is none: shorter than it takes to sit down. */
 const breath = 60;
 
-/** The hands' turns, put together to sittings. Waits that take no hands lie between and beside them. */
-export function sittingsOf(turns: readonly Turn[], works: readonly StepWork[]): Sitting[] {
+/**
+ * The hands' turns, put together to sittings. Waits that take no hands lie between and beside them.
+ *
+ * @param waiting turns whose waits are told; those of other hands too, where several work
+ */
+export function sittingsOf(turns: readonly Turn[], works: readonly StepWork[], waiting: readonly Turn[] = turns): Sitting[] {
     const inHand = turns.filter((turn) => turn.end > turn.start).sort((a, b) => a.start - b.start);
     const groups: Turn[][] = [];
     for (const turn of inHand) {
@@ -13,7 +17,7 @@ export function sittingsOf(turns: readonly Turn[], works: readonly StepWork[]): 
         if (group === undefined || turn.start > group.at(-1)!.end + breath) groups.push([turn]);
         else group.push(turn);
     }
-    const waits = turns.filter((turn) => turn.ready > turn.end);
+    const waits = waiting.filter((turn) => turn.ready > turn.end);
     return groups.map((group, index) => {
         const start = group[0]!.start;
         const end = group.at(-1)!.end;

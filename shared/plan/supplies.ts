@@ -53,9 +53,9 @@ function priced(supply: Supply, used: Used, price: Price | undefined, shop: Shop
     return cost === undefined ? supply : { ...supply, cost };
 }
 
-/** Whole sheets to buy; the cost is of what is used up of them. */
-function cutSheets({ sheet, size, yielded, consumed }: Cutting, make: number, shop: Shop | undefined): Supply {
-    const names = [...new Set(yielded.layout.flat().map(({ name }) => name))];
+/** Whole sheets to buy; the cost is of what is used up of them. @param make absent: blanks of several recipes */
+export function cutSheets({ sheet, size, yielded, consumed }: Cutting, make: number | undefined, shop: Shop | undefined): Supply {
+    const names = make === undefined ? [] : [...new Set(yielded.layout.flat().map(({ name }) => name))];
     const note = [
         `of ${showLength(size.width, sheet.sheet?.width.unit)} x ${showLength(size.height, sheet.sheet?.height.unit)}`,
         names.length === 0 ? '' : `for ${make} ${names.join(' and ')}`,
@@ -192,7 +192,7 @@ function fillSupplies({ fill, step }: StepPlan, make: number, shop: Shop | undef
 }
 
 /** The same thing needed twice is bought once. */
-function merged(list: readonly Supply[]): Supply[] {
+export function merged(list: readonly Supply[]): Supply[] {
     const byItem = new Map<string, Supply>();
     for (const supply of list) {
         const key = `${supply.kind} ${supply.item} ${supply.unit} ${supply.unit === 'pieces' ? supply.note : ''}`;

@@ -39,7 +39,7 @@ function jobOf(plan: Plan, { step, part, pieces, start, end, machine }: SittingJ
 }
 
 /** A wait by its reason, or by what has to dry or set before it goes on. */
-function waitOf(plan: Plan, index: number): string {
+export function waitOf(plan: Plan, index: number): string {
     const { step, title } = plan.steps[index]!;
     if (step.kind === 'wait') return step.reason ?? `wait ${showTime(step.time.value)}`;
     return step.kind === 'fill' ? `${title}: a layer sets` : `${title}: a coat dries`;

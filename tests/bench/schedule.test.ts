@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Schedule, schedule, type Work } from '../../shared/bench/schedule';
+import { type Schedule, schedule } from '../../shared/bench/schedule';
+import type { Work } from '../../shared/bench/work';
 
 const hour = 3600;
 const work = (part: Partial<Work>): Work => ({ setUp: 0, each: 0, machine: 0, wait: 0, after: [], ...part });

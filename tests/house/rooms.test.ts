@@ -16,6 +16,7 @@ const rooms = [
     'sheets',
     'view',
     'review',
+    'week',
 ];
 
 const roomOf = (file: string): string | undefined => /^shared\/([^/]+)\//.exec(file)?.[1];

@@ -171,6 +171,38 @@ export const tableUsage = {
     examples: [{ line: 'kerfbook table tray-variants.kerf', what: 'the trays, a column each' }],
 } as const satisfies CommandUsage;
 
+export const weekUsage = {
+    name: 'week',
+    forms: ['[FILE or FOLDER ...] --start DATE'],
+    brief: 'one book over all that is to be made: who does what when, what is late, what to cut and buy',
+    more: [
+        'Plans all recipes of these files together, each for as many pieces as it makes: hands and lasers are shared, waits are filled with other work, sheets are cut for all at once, and everything is bought once. Names of customers stay on your machine.',
+        'The plan is a list schedule, not the best there is: it says what no plan can beat, and how far it is from that.',
+    ],
+    options: {
+        start: word(
+            'DATE',
+            'When the first working day begins, such as 2026-11-26 or 2026-11-26T07:30; a date alone means eight in the morning.',
+        ),
+        makers: { type: 'string', default: '1', value: 'COUNT', what: 'Pairs of hands.' },
+        closed: word('DAYS', 'Days of the week on which nobody works, such as sat,sun; without it every day is worked.'),
+        format: {
+            type: 'string',
+            default: 'text',
+            value: 'FORMAT',
+            choices: ['text', 'json', 'orders-csv', 'jobs-csv', 'shopping-csv'],
+            what: 'How it is written.',
+        },
+    },
+    examples: [
+        { line: 'kerfbook week --start 2026-12-01 --closed sat,sun', what: 'all recipes below this folder' },
+        {
+            line: 'kerfbook week --start 2026-12-01 --makers 2 --format shopping-csv',
+            what: 'what two people need for it, for a spreadsheet',
+        },
+    ],
+} as const satisfies CommandUsage;
+
 export const historyUsage = {
     name: 'history',
     forms: ['[FILE ...]'],
@@ -266,6 +298,7 @@ export const usages: readonly CommandUsage[] = [
     couponUsage,
     diffUsage,
     tableUsage,
+    weekUsage,
     historyUsage,
     showUsage,
     mergeUsage,
