@@ -55,7 +55,12 @@ test('what the program says is said in plain words', () => {
 
 test('the manual and the manifest are written in plain words', () => {
     const docs = readdirSync(`${root}extension/docs`).filter((name) => name.endsWith('.md'));
-    const files = [...docs.map((name) => `extension/docs/${name}`), 'README.md', 'samples/README.md', 'extension/l10n/package.nls.json'];
+    const files = [
+        ...docs.map((name) => `extension/docs/${name}`),
+        'README.md',
+        'samples/README.md',
+        'extension/l10n/package.nls.json',
+    ];
     const faults = files.flatMap((file) =>
         readFileSync(`${root}${file}`, 'utf8')
             .split('\n')
