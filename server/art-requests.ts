@@ -1,6 +1,7 @@
 import { URI } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 import { insertArt } from '../language/editing/insert-art';
+import { phrase } from '../shared/recipe/phrase';
 import { requests } from '../shared/view/requests';
 import { onRequest } from './protocol/on-request';
 import type { Workshop } from './workshop/workshop';
@@ -16,7 +17,7 @@ export function answerArtRequests(connection: Connection, workshop: Workshop): v
             params.files.map((file) => URI.parse(file)),
             workshop.services,
         );
-        if (edits === undefined) return { problem: 'There is no recipe in this file that the art could be for.' };
+        if (edits === undefined) return { problem: phrase`There is no recipe in this file that the art could be for.` };
         return { uri: document.uri.toString(), version: document.textDocument.version, edits };
     });
 }

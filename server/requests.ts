@@ -2,6 +2,7 @@ import type { LangiumDocument } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { builtInText } from '../language/built-in';
 import { rewriteNumber } from '../language/editing/rewrite-number';
+import { phrase } from '../shared/recipe/phrase';
 import type { Recipe } from '../shared/recipe/recipe';
 import type { BenchParams, PictureParams, RewriteParams, WrittenAnswer } from '../shared/view/protocol';
 import { type Request, requests } from '../shared/view/requests';
@@ -89,7 +90,7 @@ async function bench(workshop: Workshop, { document, recipe }: Found, had: Pictu
 /** Places are those of the text that the picture is of. */
 function rewrite({ services }: Workshop, document: LangiumDocument, params: RewriteParams): WrittenAnswer {
     const { version } = document.textDocument;
-    if (params.textVersion !== version) return { problem: 'The text was changed meanwhile. Nothing was written.' };
+    if (params.textVersion !== version) return { problem: phrase`The text was changed meanwhile. Nothing was written.` };
     const found = rewriteNumber(document, params, String(params.text), services);
     return 'problem' in found ? found : { uri: document.uri.toString(), version, edits: found.edits };
 }

@@ -1,6 +1,7 @@
 import type { URI } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 import { runEdits, runFile } from '../language/run-edits';
+import { type Message, phrase } from '../shared/recipe/phrase';
 import { requests } from '../shared/view/requests';
 import { onRequest } from './protocol/on-request';
 import type { Workshop } from './workshop/workshop';
@@ -8,10 +9,10 @@ import { CannotWrite } from './writing/cannot-write';
 import type { OpenStore } from './writing/store';
 import { writeRun } from './writing/write-run';
 
-const unreadableRun = 'What was ticked off cannot be written as a run of this recipe.';
+const unreadableRun = () => phrase`What was ticked off cannot be written as a run of this recipe.`;
 
-function noRecipe(name: string): string {
-    return `There is no recipe called “${name}” in this file any more.`;
+function noRecipe(name: string): Message {
+    return phrase`There is no recipe called “${name}” in this file any more.`;
 }
 
 /** Answers what the editor asks to write a finished run down. */
@@ -23,7 +24,7 @@ export function answerRunRequests(connection: Connection, workshop: Workshop, op
             return { problem: noRecipe(params.recipe) };
         }
         const edits = runEdits(document, params, workshop.services);
-        if (edits === undefined) return { problem: unreadableRun };
+        if (edits === undefined) return { problem: unreadableRun() };
         return { uri: document.uri.toString(), version: document.textDocument.version, edits };
     });
     // Asked only where the maker trusts the workspace.
@@ -33,7 +34,7 @@ export function answerRunRequests(connection: Connection, workshop: Workshop, op
         if (workshop.recipe(document, params.recipe) === undefined) return { problem: noRecipe(params.recipe) };
         try {
             const textAt = (place: URI): string | undefined => runFile(document, place, params, workshop.services);
-            return (await writeRun(document, params, openStore, textAt)) ?? { problem: unreadableRun };
+            return (await writeRun(document, params, openStore, textAt)) ?? { problem: unreadableRun() };
         } catch (error) {
             if (error instanceof CannotWrite) return { problem: error.message };
             throw error;

@@ -8,6 +8,7 @@ import {
     type WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { Change } from '../../shared/recipe/finding';
+import { type Message, phrase } from '../../shared/recipe/phrase';
 import { type DiagnosticData, rangeOf } from '../diagnostic';
 import { isNewer } from '../edition';
 import { isRecipe, isStep } from '../generated/ast';
@@ -66,11 +67,12 @@ export class KerfCodeActions implements CodeActionProvider {
         const holder = step ?? (leaf && AstUtils.getContainerOfType(leaf.astNode, isRecipe));
         if (holder === undefined) return [];
         const change: Change = { do: 'add', block: whereOf(holder), statement: `allow ${rule} because ""` };
-        const title = step === undefined ? 'Allow it in this recipe, with a reason' : 'Allow it in this step, with a reason';
+        const title =
+            step === undefined ? phrase`Allow it in this recipe, with a reason` : phrase`Allow it in this step, with a reason`;
         return [this.action(title, [change], diagnostic, false)];
     }
 
-    private action(title: string, changes: readonly Change[], diagnostic: Diagnostic, preferred: boolean): CodeAction {
+    private action(title: Message, changes: readonly Change[], diagnostic: Diagnostic, preferred: boolean): CodeAction {
         return {
             title,
             kind: CodeActionKind.QuickFix,

@@ -1,5 +1,6 @@
 import { type CodeAction, CodeActionKind, type TextEdit } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { phrase } from '../../shared/recipe/phrase';
 
 /**
  * The preferred fixes of one file in one step. Of two that would change the same words only the first is made;
@@ -24,7 +25,8 @@ export function fixAll(fixes: readonly CodeAction[], document: TextDocument): Co
         count++;
     }
     if (count === 0) return undefined;
-    const title = count === 1 ? 'Fix the one finding that has a ready fix' : `Fix all ${count} findings that have a ready fix`;
+    const title =
+        count === 1 ? phrase`Fix the one finding that has a ready fix` : phrase`Fix all ${count} findings that have a ready fix`;
     return { title, kind: CodeActionKind.SourceFixAll, edit: { changes: { [document.uri]: edits } } };
 }
 

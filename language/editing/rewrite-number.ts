@@ -1,4 +1,5 @@
 import { type AstNode, CstUtils, type LangiumDocument } from 'langium';
+import { type Message, phrase } from '../../shared/recipe/phrase';
 import type { TextChange } from '../../shared/view/protocol';
 import * as ast from '../generated/ast';
 import { extentOf, pointOf, quantityOf } from '../lowering/quantity';
@@ -6,7 +7,7 @@ import type { KerfServices } from '../services';
 
 const longest = 60;
 
-export type Rewriting = { readonly edits: readonly TextChange[] } | { readonly problem: string };
+export type Rewriting = { readonly edits: readonly TextChange[] } | { readonly problem: Message };
 
 /**
  * Puts a typed number in the place of one that is written, or a place for art that has none yet:
@@ -21,11 +22,11 @@ export function rewriteNumber(
 ): Rewriting {
     const text = typed.trim();
     if (text === '' || text.length > longest || /[{}\r\n"#]|\/[/*]/.test(text))
-        return { problem: `“${text.slice(0, longest)}” is not a number.` };
+        return { problem: phrase`“${text.slice(0, longest)}” is not a number.` };
     const node = nodeAt(document.parseResult.value, offset, length);
-    if (node === undefined) return { problem: 'The number is not there any more.' };
+    if (node === undefined) return { problem: phrase`The number is not there any more.` };
     const change = ast.isArtUse(node) ? placing(node, text) : { offset, length, text };
-    if (change === undefined) return { problem: 'The art has no line of its own.' };
+    if (change === undefined) return { problem: phrase`The art has no line of its own.` };
     const before = document.textDocument.getText();
     const after = before.slice(0, change.offset) + change.text + before.slice(change.offset + change.length);
     const read = services.parser.LangiumParser.parse(after);
@@ -36,7 +37,7 @@ export function rewriteNumber(
     const kind = ast.isArtUse(node) ? ast.Position.$type : node.$type;
     return fresh !== undefined && fresh.$type === kind && isReadable(fresh)
         ? { edits: [change] }
-        : { problem: `“${text}” cannot be written here: ${wanted(kind)}.` };
+        : { problem: phrase`“${text}” cannot be written here: ${wanted(kind)}.` };
 }
 
 /** The number, or the `art` line, that stands exactly there. */

@@ -1,5 +1,6 @@
 import type { LangiumDocument } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import * as ast from '../generated/ast';
 import { aboutLine } from '../lowering/about';
 import { treeOf } from '../names/tree';
@@ -32,10 +33,9 @@ export function* strayTexts(document: LangiumDocument, services: KerfServices): 
         const where = { uri, offset, length: 3 };
         yield say('stray-text', {
             severity: 'hint',
-            message:
-                'A text behind `///` is shown to others right above a recipe, a part or step of one, or stock; here to nobody.',
+            message: phrase`A text behind \`///\` is shown to others right above a recipe, a part or step of one, or stock; here to nobody.`,
             where,
-            fixes: [replaceWith(where, '//', 'Keep it as a note of your own (`//`)', true)],
+            fixes: [replaceWith(where, '//', phrase`Keep it as a note of your own (\`//\`)`, true)],
         });
     }
 }

@@ -1,5 +1,6 @@
 import { type AstNode, type CstNode, GrammarUtils } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import { clausesOf } from '../editing/line-clauses';
 import { isArtUse, isCircle, isShape, type Shape } from '../generated/ast';
 import { whereOf, whereOfCst } from '../lowering/places';
@@ -24,10 +25,10 @@ export function* clausesTwice(node: AstNode): Iterable<Finding> {
         if (earlier === undefined) first.set(word, head!);
         else {
             yield say('duplicate-property', {
-                message: `\`${word}\` stands twice in this line: the last one counts.`,
+                message: phrase`\`${word}\` stands twice in this line: the last one counts.`,
                 where: whereOfCst(node, parts[1] ?? head),
-                related: [{ message: 'It is said here, too.', where: whereOfCst(node, earlier) }],
-                fixes: [removal(whereOf(node), 'Remove this line')],
+                related: [{ message: phrase`It is said here, too.`, where: whereOfCst(node, earlier) }],
+                fixes: [removal(whereOf(node), phrase`Remove this line`)],
             });
         }
     }
@@ -42,9 +43,9 @@ function* turnedForNothing(node: Shape): Iterable<Finding> {
     const where = { ...whereOf(node), offset, length: (clause.at(-1)?.end ?? offset) - offset };
     yield say('contradiction', {
         severity: 'warning',
-        message: 'A circle is the same however it is turned: leave out `turned`.',
+        message: phrase`A circle is the same however it is turned: leave out \`turned\`.`,
         where,
-        fixes: [removal(where, 'Leave out `turned`')],
+        fixes: [removal(where, phrase`Leave out \`turned\``)],
     });
 }
 
@@ -61,11 +62,11 @@ function* sideBySide(node: AstNode & { picks: string[]; leaves: string[] }, part
     const named = (name: string) => `\`${name}\``;
     yield say('picks', {
         severity: 'warning',
-        message: `${named(before.text)} and ${named(pick.text)} are both burnt, as if a comma stood between them: write \`${before.text}, ${pick.text}\`.`,
+        message: phrase`${named(before.text)} and ${named(pick.text)} are both burnt, as if a comma stood between them: write \`${before.text}, ${pick.text}\`.`,
         where: whereOfCst(node, pick),
         fixes: [
             {
-                title: 'Write commas between them',
+                title: phrase`Write commas between them`,
                 preferred: true,
                 changes: missing.map(({ before, pick }) => ({
                     do: 'replace' as const,

@@ -1,6 +1,7 @@
 import type { LangiumDocument } from 'langium';
 import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import type { StructureProblem } from '../parsing/structure';
 import { isMadeUp, type Token } from '../parsing/token';
 import { removal, replaceWith, say } from './say';
@@ -12,49 +13,53 @@ export function braceFinding({ kind, token, next, last }: StructureProblem, docu
         case 'excess':
             return say('syntax', {
                 message:
-                    token.image === '{' ? 'This { opens nothing: the line before it has no block.' : 'This } closes nothing.',
+                    token.image === '{'
+                        ? phrase`This { opens nothing: the line before it has no block.`
+                        : phrase`This } closes nothing.`,
                 where,
-                fixes: [removal(where, `Remove this ${token.image}`)],
+                fixes: [removal(where, phrase`Remove this ${token.image}`)],
             });
         case 'early':
             return say('syntax', {
-                message: 'This } ends the recipe, but more of it follows below.',
+                message: phrase`This } ends the recipe, but more of it follows below.`,
                 where,
-                fixes: [removal(where, 'Remove this }')],
+                fixes: [removal(where, phrase`Remove this }`)],
             });
         case 'torn': {
             const whole = { ...where, length: (token.endOffset ?? 0) + 1 - where.offset };
             const raw = document.textDocument.getText().slice(whole.offset, whole.offset + whole.length);
             return say('syntax', {
-                message: `A line break stands in the middle of \`${token.image}\`.`,
+                message: phrase`A line break stands in the middle of \`${token.image}\`.`,
                 where: { ...where, length: Math.max(1, raw.search(/[\r\n]/)) },
-                fixes: [replaceWith(whole, token.image, `Put \`${token.image}\` together`, true)],
+                fixes: [replaceWith(whole, token.image, phrase`Put \`${token.image}\` together`, true)],
             });
         }
         case 'swallowed':
             return say('syntax', {
-                message: `This \`${token.image}\` stands in a comment: a line break is missing before it.`,
+                message: phrase`This \`${token.image}\` stands in a comment: a line break is missing before it.`,
                 where,
-                fixes: [replaceWith({ ...where, length: 0 }, '\n', 'Begin a new line', true)],
+                fixes: [replaceWith({ ...where, length: 0 }, '\n', phrase`Begin a new line`, true)],
             });
         case 'unopened':
             return say('syntax', {
-                message: `After \`${token.image}\` a { is missing, and the lines that belong to it.`,
+                message: phrase`After \`${token.image}\` a { is missing, and the lines that belong to it.`,
                 where,
-                fixes: [replaceWith(endOf(token, document), ' {', 'Insert {', true)],
+                fixes: [replaceWith(endOf(token, document), ' {', phrase`Insert {`, true)],
             });
         case 'unclosed': {
-            const before = next === undefined ? '' : ` before \`${next.image}\``;
+            const before = next === undefined ? '' : phrase` before \`${next.image}\``;
             const text = `\n${indentOf(token, document)}}`;
             return say('syntax', {
-                message: `This { is never closed: a } is missing${before}.`,
+                message: phrase`This { is never closed: a } is missing${before}.`,
                 where,
                 related:
-                    next === undefined ? [] : [{ message: 'Before this word a } is missing.', where: placeOf(next, document) }],
+                    next === undefined
+                        ? []
+                        : [{ message: phrase`Before this word a } is missing.`, where: placeOf(next, document) }],
                 fixes:
                     last === undefined || isMadeUp(last)
                         ? []
-                        : [replaceWith(endOf(last, document), text, 'Close the block', true)],
+                        : [replaceWith(endOf(last, document), text, phrase`Close the block`, true)],
             });
         }
     }

@@ -2,6 +2,7 @@ import type { LangiumDocument, ParseResult } from 'langium';
 import type { Where } from '../../shared/quantity/where';
 import type { Finding, Fix } from '../../shared/recipe/finding';
 import { nearest } from '../../shared/recipe/nearest';
+import { phrase } from '../../shared/recipe/phrase';
 import { expectedNames } from '../parsing/error-names';
 import { isMadeUp, startsStatement, type Token } from '../parsing/token';
 import { oddCharacter } from '../parsing/token-builder';
@@ -24,15 +25,15 @@ export function brokenLine(error: ParserError, document: LangiumDocument): Findi
     const atLine = stumble.expected.includes('}') || stumble.expected.includes('EOF');
     if (actual !== undefined && atLine) return unknownLine(stumble, actual);
     const wanted = describeExpected(stumble.expected, stumble.rules, previous?.image ?? '');
-    const after = previous === undefined || previous.image === '' ? 'Here' : `After \`${previous.image}\``;
-    const not = actual === undefined ? '' : `, not \`${actual.image}\``;
+    const after = previous === undefined || previous.image === '' ? 'Here' : phrase`After \`${previous.image}\``;
+    const not = actual === undefined ? '' : phrase`, not \`${actual.image}\``;
     const word = wordMeant(stumble);
     if (word !== undefined) {
-        const message = `${after} comes ${word.isExpected ? wanted : `\`${word.meant}\``}${not}.`;
-        const fix = replaceWith(stumble.where, word.meant, `Change to \`${word.meant}\``, true);
+        const message = phrase`${after} comes ${word.isExpected ? wanted : `\`${word.meant}\``}${not}.`;
+        const fix = replaceWith(stumble.where, word.meant, phrase`Change to \`${word.meant}\``, true);
         return say('syntax', { message, where: stumble.where, fixes: [fix] });
     }
-    return say('syntax', { message: `${after} comes ${wanted}${not}.`, where: stumble.where, fixes: insertion(stumble) });
+    return say('syntax', { message: phrase`${after} comes ${wanted}${not}.`, where: stumble.where, fixes: insertion(stumble) });
 }
 
 function stumbleOf(error: ParserError, document: LangiumDocument): Stumble {
@@ -75,19 +76,19 @@ function insertion({ expected, actual, previous, uri }: Stumble): Fix[] {
     if (word === undefined || others.length > 0 || !/^(?:[a-z]+|[,:{])$/.test(word) || previous === undefined) return [];
     const end = previous.startOffset + previous.image.length;
     const text = word === ',' ? ',' : ` ${word}`;
-    const fix = replaceWith({ uri, offset: end, length: 0 }, text, `Insert \`${word}\``, actual !== undefined);
+    const fix = replaceWith({ uri, offset: end, length: 0 }, text, phrase`Insert \`${word}\``, actual !== undefined);
     return [fix];
 }
 
 function oddFinding({ where }: Stumble, actual: Token): Finding {
     const { message, text } = oddCharacterOf(actual.image);
     const fix =
-        text === undefined ? [] : [text === '' ? removal(where, `Remove \`${actual.image}\``) : writeInstead(where, text)];
+        text === undefined ? [] : [text === '' ? removal(where, phrase`Remove \`${actual.image}\``) : writeInstead(where, text)];
     return say('syntax', { message, where, fixes: fix });
 }
 
 function writeInstead(where: Where, text: string): Fix {
-    return replaceWith(where, text, `Write \`${text.trim()}\``, true);
+    return replaceWith(where, text, phrase`Write \`${text.trim()}\``, true);
 }
 
 /** `0,5 mm`: a comma where decimals have a point. */
@@ -99,8 +100,8 @@ function decimalComma({ document, uri, actual, previous }: Stumble): Finding | u
     const where = { uri, offset: previous.startOffset, length: number.length };
     const meant = number.replace(',', '.');
     return say('syntax', {
-        message: `Decimals are written with a point: \`${meant}\`.`,
+        message: phrase`Decimals are written with a point: \`${meant}\`.`,
         where,
-        fixes: [replaceWith(where, meant, `Change to \`${meant}\``, true)],
+        fixes: [replaceWith(where, meant, phrase`Change to \`${meant}\``, true)],
     });
 }

@@ -4,6 +4,7 @@ import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
 import { mostCopies } from '../../shared/recipe/most-copies';
 import { nearest } from '../../shared/recipe/nearest';
+import { phrase } from '../../shared/recipe/phrase';
 import { clausesOf } from '../editing/line-clauses';
 import * as ast from '../generated/ast';
 import { isDay, likelyDay } from '../lowering/day';
@@ -35,16 +36,16 @@ function* countFindings(node: ast.Count): Iterable<Finding> {
     const property = propertyOf(block, node.key);
     if (node.unit !== undefined) {
         const where = whereOfPart(node, 'unit');
-        const message = `\`${node.key}\` is counted: it is a plain number without a unit.`;
-        yield say('wrong-unit', { message, where, fixes: [removal(where, 'Remove the unit')] });
+        const message = phrase`\`${node.key}\` is counted: it is a plain number without a unit.`;
+        yield say('wrong-unit', { message, where, fixes: [removal(where, phrase`Remove the unit`)] });
     }
     if (node.value === undefined || property === undefined) return;
     const [low, high] = property.measures[0]?.usual ?? [0, 0];
     const where = whereOfPart(node, 'value');
     if (!isCountable(node.value, block, node.key)) {
-        yield say('impossible-value', { message: `\`${node.key}\` is a whole number, ${low} or more.`, where });
+        yield say('impossible-value', { message: phrase`\`${node.key}\` is a whole number, ${low} or more.`, where });
     } else if (node.value > high) {
-        const message = `That is unusually much for \`${node.key}\`: up to ${high} is usual.`;
+        const message = phrase`That is unusually much for \`${node.key}\`: up to ${high} is usual.`;
         yield say('unlikely-magnitude', { severity: 'hint', message, where });
     }
 }
@@ -52,7 +53,7 @@ function* countFindings(node: ast.Count): Iterable<Finding> {
 function* passesFindings(node: ast.Burn | ast.Burnt | ast.CutTest, passes: number): Iterable<Finding> {
     if (Number.isInteger(passes) && passes >= 1 && passes <= 1e6) return;
     yield say('impossible-value', {
-        message: 'Passes are counted in whole numbers, 1 or more.',
+        message: phrase`Passes are counted in whole numbers, 1 or more.`,
         where: whereOfPart(node, 'passes'),
     });
 }
@@ -64,9 +65,13 @@ const widestKerf = 3;
 function* stripFinding(node: ast.CutTest): Iterable<Finding> {
     if (node.strip === undefined) return;
     if (node.kerf !== undefined) {
-        const message = 'The strip says the kerf as well: the one that is written counts. Leave one of them out.';
+        const message = phrase`The strip says the kerf as well: the one that is written counts. Leave one of them out.`;
         const where = whereOfPart(node, 'strip');
-        yield say('duplicate-property', { message, where, fixes: [removal(whereOfStrip(node) ?? where, 'Remove the strip')] });
+        yield say('duplicate-property', {
+            message,
+            where,
+            fixes: [removal(whereOfStrip(node) ?? where, phrase`Remove the strip`)],
+        });
         return;
     }
     const { kerf, back } = kerfOf(node);
@@ -75,8 +80,8 @@ function* stripFinding(node: ast.CutTest): Iterable<Finding> {
         [back, 'stripBack'],
     ] as const) {
         if (width === undefined || (width.value > 0 && width.value < widestKerf)) continue;
-        const left = width.value > 0 ? `${showLength(width.value)} too little is no kerf` : 'this one lacks nothing';
-        const message = `A strip comes out narrower than it was drawn, by the kerf: ${left}. Measured first, then drawn, as in \`strip 5.82 mm of 6 mm\`.`;
+        const left = width.value > 0 ? phrase`${showLength(width.value)} too little is no kerf` : phrase`this one lacks nothing`;
+        const message = phrase`A strip comes out narrower than it was drawn, by the kerf: ${left}. Measured first, then drawn, as in \`strip 5.82 mm of 6 mm\`.`;
         yield say('impossible-value', { message, where: whereOfPart(node, part) });
     }
 }
@@ -85,8 +90,7 @@ function* stripFinding(node: ast.CutTest): Iterable<Finding> {
 function* fitsFinding(node: ast.CutTest): Iterable<Finding> {
     if (node.fits === undefined || node.through === 'through') return;
     if (node.through === undefined && node.gives === undefined) return; // unsaidClauses says that
-    const message =
-        'Plugs are tried in an opening once both are cut out, so `fits` counts for nothing here. Write it on a line that `gives through`.';
+    const message = phrase`Plugs are tried in an opening once both are cut out, so \`fits\` counts for nothing here. Write it on a line that \`gives through\`.`;
     yield say('impossible-value', { message, where: whereOfPart(node, 'fits') });
 }
 
@@ -102,9 +106,9 @@ function* answerFinding(node: ast.Burnt): Iterable<Finding> {
     if (node.through === undefined || isAnswer(node.through)) return;
     const where = whereOfPart(node, 'through');
     yield say('unknown-word', {
-        message: `\`through\` is \`yes\` or \`no\`, not \`${node.through}\`.`,
+        message: phrase`\`through\` is \`yes\` or \`no\`, not \`${node.through}\`.`,
         where,
-        fixes: ['yes', 'no'].map((word) => replaceWith(where, word, `Change to \`${word}\``)),
+        fixes: ['yes', 'no'].map((word) => replaceWith(where, word, phrase`Change to \`${word}\``)),
     });
 }
 
@@ -113,9 +117,9 @@ function* dateFindings(node: ast.Run | ast.Dated): Iterable<Finding> {
     const where = whereOfPart(node, 'date');
     const meant = likelyDay(node.date);
     yield say('impossible-value', {
-        message: `\`${node.date}\` is no day${meant === undefined ? '' : ' as it is written here'}: year, month and day, as in \`2026-11-20\`.`,
+        message: phrase`\`${node.date}\` is no day${meant === undefined ? '' : phrase` as it is written here`}: year, month and day, as in \`2026-11-20\`.`,
         where,
-        fixes: meant === undefined ? [] : [replaceWith(where, meant, `Change to \`${meant}\``, true)],
+        fixes: meant === undefined ? [] : [replaceWith(where, meant, phrase`Change to \`${meant}\``, true)],
     });
 }
 
@@ -123,14 +127,14 @@ function* gridFindings(node: ast.Repeat): Iterable<Finding> {
     if (node.columns === undefined || node.rows === undefined || isGrid(node)) return;
     const whole = Number.isInteger(node.columns) && Number.isInteger(node.rows) && node.columns >= 1 && node.rows >= 1;
     const message = whole
-        ? `That would be ${node.columns * node.rows} copies; at most ${mostCopies} are laid down.`
-        : 'Copies are counted in whole numbers, 1 or more, as in `repeat 4 x 3`.';
+        ? phrase`That would be ${node.columns * node.rows} copies; at most ${mostCopies} are laid down.`
+        : phrase`Copies are counted in whole numbers, 1 or more, as in \`repeat 4 x 3\`.`;
     yield say('impossible-value', { message, where: whereOfPart(node, 'columns') });
 }
 
 function* colourFindings(node: ast.Tone): Iterable<Finding> {
     if (node.value === undefined || isColour(node.value)) return;
-    const message = `\`${node.value}\` is no colour: three or six hexadecimal digits follow the #, as in \`#1f6f8b\`.`;
+    const message = phrase`\`${node.value}\` is no colour: three or six hexadecimal digits follow the #, as in \`#1f6f8b\`.`;
     yield say('impossible-value', { message, where: whereOfPart(node, 'value') });
 }
 
@@ -141,10 +145,10 @@ function* wordFindings(node: ast.Trait): Iterable<Finding> {
     const where = whereOfPart(node, 'value');
     const meant = nearest(node.value, property.choices);
     yield say('unknown-word', {
-        message: `\`${property.words}\` is ${oneOf(property.choices)}, not \`${node.value}\`.`,
+        message: phrase`\`${property.words}\` is ${oneOf(property.choices)}, not \`${node.value}\`.`,
         where,
         fixes: (meant === undefined ? property.choices : [meant]).map((word) =>
-            replaceWith(where, word, `Change to \`${word}\``, meant !== undefined),
+            replaceWith(where, word, phrase`Change to \`${word}\``, meant !== undefined),
         ),
     });
 }
@@ -156,5 +160,8 @@ function* mixFindings(node: ast.Mix): Iterable<Finding> {
     const isRead =
         (node.resin === undefined) === (resin === undefined) && (node.hardener === undefined) === (hardener === undefined);
     if (isRight && isRead) return;
-    yield say('impossible-value', { message: 'Both parts of a mix are more than nothing.', where: whereOfPart(node, 'resin') });
+    yield say('impossible-value', {
+        message: phrase`Both parts of a mix are more than nothing.`,
+        where: whereOfPart(node, 'resin'),
+    });
 }

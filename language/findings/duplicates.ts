@@ -1,5 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { type Message, phrase } from '../../shared/recipe/phrase';
 import {
     type Engrave,
     isCount,
@@ -45,10 +46,10 @@ export function* duplicateNames(node: AstNode): Iterable<Finding> {
         const where = whereOfPart(member, 'name');
         const other = `${name}-2`;
         yield say('duplicate-name', {
-            message: `There is already a ${kindWords[kind] ?? 'thing'} called \`${name}\`: the first one is meant wherever the name stands.`,
+            message: phrase`There is already a ${kindWords[kind] ?? 'thing'} called \`${name}\`: the first one is meant wherever the name stands.`,
             where,
-            related: [{ message: 'The first one.', where: whereOfPart(earlier, 'name') }],
-            fixes: [replaceWith(where, other, `Call it \`${other}\``)],
+            related: [{ message: phrase`The first one.`, where: whereOfPart(earlier, 'name') }],
+            fixes: [replaceWith(where, other, phrase`Call it \`${other}\``)],
         });
     }
 }
@@ -73,13 +74,13 @@ export function* duplicateProperties(node: AstNode, isBroken: (node: AstNode) =>
         yield say('duplicate-property', {
             severity: alike ? 'warning' : 'error',
             message: alike
-                ? `\`${property.words}\` is said twice here.`
-                : `\`${property.words}\` is said twice here, and differently: remove one of the two.`,
+                ? phrase`\`${property.words}\` is said twice here.`
+                : phrase`\`${property.words}\` is said twice here, and differently: remove one of the two.`,
             where: whereOfFirstWord(item),
-            related: [{ message: 'It is said here, too.', where: whereOf(earlier) }],
+            related: [{ message: phrase`It is said here, too.`, where: whereOf(earlier) }],
             fixes: [
-                removal(whereOf(item), alike ? 'Remove this line' : `Keep \`${shownText(earlier)}\``),
-                ...(alike ? [] : [removal(whereOf(earlier), `Keep \`${shownText(item)}\``)]),
+                removal(whereOf(item), alike ? phrase`Remove this line` : phrase`Keep \`${shownText(earlier)}\``),
+                ...(alike ? [] : [removal(whereOf(earlier), phrase`Keep \`${shownText(item)}\``)]),
             ],
         });
     }
@@ -114,12 +115,12 @@ export function* contradictions(node: AstNode, isBroken: (node: AstNode) => bool
         const depth = node.items.find(isDepth);
         const tone = node.items.find((item) => isFigure(item) && isLine(item, 'tone'));
         if (depth === undefined || tone === undefined) return;
-        yield contradiction(depth, tone, 'A step digs to a depth or colours to a tone, not both.');
+        yield contradiction(depth, tone, phrase`A step digs to a depth or colours to a tone, not both.`);
     } else if (isSand(node)) {
         const flush = node.items.find((item) => isFlush(item) && item.then !== undefined);
         const take = node.items.find((item) => isFigure(item) && isLine(item, 'take'));
         if (flush === undefined || take === undefined) return;
-        yield contradiction(flush, take, '`flush then` and `take` both say how much of the face goes.');
+        yield contradiction(flush, take, phrase`\`flush then\` and \`take\` both say how much of the face goes.`);
     }
 }
 
@@ -130,20 +131,24 @@ function* besideOutline(node: Engrave): Iterable<Finding> {
     const pitch = node.items.find((item) => isFigure(item) && isLine(item, 'pitch'));
     const outline = node.items.find((item) => isCount(item) && isLine(item, 'outline'));
     if (pitch !== undefined)
-        yield contradiction(scan, pitch, '`scan along outline` follows one line: there is no distance between lines.');
+        yield contradiction(scan, pitch, phrase`\`scan along outline\` follows one line: there is no distance between lines.`);
     if (outline !== undefined)
-        yield contradiction(scan, outline, '`scan along outline` follows nothing but the outline, as often as `passes` says.');
+        yield contradiction(
+            scan,
+            outline,
+            phrase`\`scan along outline\` follows nothing but the outline, as often as \`passes\` says.`,
+        );
 }
 
-function contradiction(one: AstNode, other: AstNode, message: string): Finding {
+function contradiction(one: AstNode, other: AstNode, message: Message): Finding {
     const [first, second] = (one.$cstNode?.offset ?? 0) < (other.$cstNode?.offset ?? 0) ? [one, other] : [other, one];
     return say('contradiction', {
         message,
         where: whereOfFirstWord(second),
-        related: [{ message: 'It is said here, too.', where: whereOf(first) }],
+        related: [{ message: phrase`It is said here, too.`, where: whereOf(first) }],
         fixes: [
-            removal(whereOf(second), `Keep \`${shownText(first)}\``),
-            removal(whereOf(first), `Keep \`${shownText(second)}\``),
+            removal(whereOf(second), phrase`Keep \`${shownText(first)}\``),
+            removal(whereOf(first), phrase`Keep \`${shownText(second)}\``),
         ],
     });
 }

@@ -1,5 +1,6 @@
 import type { LangiumDocument } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import { editionOf, isNewer } from '../edition';
 import { isFile } from '../generated/ast';
 import { whereOfPart } from '../lowering/places';
@@ -10,7 +11,7 @@ import { replaceWith, say } from './say';
 export function newerEdition(document: LangiumDocument): Finding | undefined {
     if (!isNewer(document)) return undefined;
     return say('newer-edition', {
-        message: `This file is written for edition ${editionOf(document)}, and this version of Kerfbook knows editions up to ${currentEdition}: it is not checked, changed or planned. Update Kerfbook to work with it.`,
+        message: phrase`This file is written for edition ${editionOf(document)}, and this version of Kerfbook knows editions up to ${currentEdition}: it is not checked, changed or planned. Update Kerfbook to work with it.`,
         where: whereOfPart(document.parseResult.value, 'edition'),
     });
 }
@@ -21,8 +22,8 @@ export function* editionFindings(document: LangiumDocument): Iterable<Finding> {
     if (!isFile(file) || file.edition === undefined || file.edition >= currentEdition) return;
     const where = whereOfPart(file, 'edition');
     yield say('impossible-value', {
-        message: `There is no edition ${file.edition}: the first is ${currentEdition}.`,
+        message: phrase`There is no edition ${file.edition}: the first is ${currentEdition}.`,
         where,
-        fixes: [replaceWith(where, String(currentEdition), `Change to ${currentEdition}`, true)],
+        fixes: [replaceWith(where, String(currentEdition), phrase`Change to ${currentEdition}`, true)],
     });
 }

@@ -1,5 +1,6 @@
 import { AstUtils, type LangiumDocument } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import { fingerprintOf, isSameMark } from '../fingerprint';
 import * as ast from '../generated/ast';
 import { whereOf, whereOfPart } from '../lowering/places';
@@ -37,9 +38,9 @@ function* issueKept(recipe: ast.Recipe, services: KerfServices): Iterable<Findin
     const where = whereOf(line);
     yield say('issue-kept', {
         severity: 'hint',
-        message: `\`${recipe.name}\` has changed since its run of ${day} and is still issue ${line.value}. Make it issue ${next}, so that an issue means one recipe.`,
+        message: phrase`\`${recipe.name}\` has changed since its run of ${day} and is still issue ${line.value}. Make it issue ${next}, so that an issue means one recipe.`,
         where,
-        fixes: [replaceWith(where, `issue ${next}`, `Change to issue ${next}`)],
+        fixes: [replaceWith(where, `issue ${next}`, phrase`Change to issue ${next}`)],
     });
 }
 
@@ -59,10 +60,10 @@ function* issueTwice(recipe: ast.Recipe, document: LangiumDocument, services: Ke
         const next = nextIssue(value, runs);
         yield say('issue-twice', {
             severity: 'warning',
-            message: `The runs of ${first.run.date} and ${each.run.date} are both of issue ${value}, but \`${recipe.name}\` said something else for each. Give one of them another number, such as ${next}.`,
+            message: phrase`The runs of ${first.run.date} and ${each.run.date} are both of issue ${value}, but \`${recipe.name}\` said something else for each. Give one of them another number, such as ${next}.`,
             where,
-            related: [{ message: 'The other run is here.', where: whereOfPart(first.run, 'date') }],
-            fixes: [replaceWith(where, `issue ${next}`, `Change to issue ${next}`)],
+            related: [{ message: phrase`The other run is here.`, where: whereOfPart(first.run, 'date') }],
+            fixes: [replaceWith(where, `issue ${next}`, phrase`Change to issue ${next}`)],
         });
     }
 }

@@ -1,5 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import { isKind, type Kind } from '../generated/ast';
 import { whereOf } from '../lowering/places';
 import { say } from './say';
@@ -16,7 +17,7 @@ export function* kindCycles(node: AstNode): Iterable<Finding> {
     }
     if (next !== start) return;
     yield say('kind-cycle', {
-        message: 'This kind leads back to itself: one of them has to say its own figures.',
+        message: phrase`This kind leads back to itself: one of them has to say its own figures.`,
         where: whereOf(node),
     });
 }

@@ -1,4 +1,5 @@
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import type { KerfLexingReport } from '../parsing/lexer';
 import { replaceWith, say } from './say';
 
@@ -8,15 +9,15 @@ export function openFinding({ kind, token }: KerfLexingReport['open'][number], u
     const at = { uri, offset: end, length: 0 };
     if (kind === 'text') {
         return say('syntax', {
-            message: 'This text is not closed: a " is missing at its end.',
+            message: phrase`This text is not closed: a " is missing at its end.`,
             where: { uri, offset: token.startOffset, length: 1 },
-            fixes: [replaceWith(at, '"', 'Close the text', true)],
+            fixes: [replaceWith(at, '"', phrase`Close the text`, true)],
         });
     }
     return say('syntax', {
-        message: 'This comment is not closed: */ is missing. Only this line is taken as a comment.',
+        message: phrase`This comment is not closed: */ is missing. Only this line is taken as a comment.`,
         where: { uri, offset: token.startOffset, length: 2 },
-        fixes: [replaceWith(at, ' */', 'Close the comment', true)],
+        fixes: [replaceWith(at, ' */', phrase`Close the comment`, true)],
     });
 }
 

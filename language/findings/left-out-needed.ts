@@ -1,5 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import * as ast from '../generated/ast';
 import { whereOf, whereOfFirstWord } from '../lowering/places';
 import type { BaseLines } from '../variants/base-lines';
@@ -26,12 +27,12 @@ export function* neededButLeftOut(recipe: ast.Recipe, base: BaseLines): Iterable
             said.add(lost.without);
             const head = spoken(knownAs(step));
             yield say('left-out-needed', {
-                message: `\`${lost.node.name}\` is left out, but \`${head}\` builds on it.`,
+                message: phrase`\`${lost.node.name}\` is left out, but \`${head}\` builds on it.`,
                 where: whereOf(lost.without),
-                related: [{ message: `\`${head}\` stands here.`, where: whereOfFirstWord(step) }],
+                related: [{ message: phrase`\`${head}\` stands here.`, where: whereOfFirstWord(step) }],
                 fixes: [
                     {
-                        title: `Leave out \`${head}\` too`,
+                        title: phrase`Leave out \`${head}\` too`,
                         changes: [{ do: 'add', block: whereOf(recipe), statement: `without ${head}` }],
                     },
                 ],

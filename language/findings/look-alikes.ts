@@ -1,5 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import { whereOfPart } from '../lowering/places';
 import { replaceWith, say } from './say';
 
@@ -22,8 +23,8 @@ export function* lookAlikes(node: AstNode): Iterable<Finding> {
     const where = whereOfPart(node, 'name');
     yield say('look-alike', {
         severity: 'hint',
-        message: `\`${name}\` mixes two alphabets: ${strange.map((letter) => `\`${letter}\``).join(', ')} ${strange.length === 1 ? 'is no Latin letter' : 'are no Latin letters'}. Type the name again in one.`,
+        message: phrase`\`${name}\` mixes two alphabets: ${strange.map((letter) => `\`${letter}\``).join(', ')} ${strange.length === 1 ? phrase`is no Latin letter` : phrase`are no Latin letters`}. Type the name again in one.`,
         where,
-        fixes: otherAlphabet.test(plain) ? [] : [replaceWith(where, plain, `Call it \`${plain}\` in Latin letters`)],
+        fixes: otherAlphabet.test(plain) ? [] : [replaceWith(where, plain, phrase`Call it \`${plain}\` in Latin letters`)],
     });
 }

@@ -1,6 +1,7 @@
 import { type AstNode, AstUtils, type LangiumDocument, type ScopeProvider } from 'langium';
 import type { Fix } from '../../shared/recipe/finding';
 import { nearest } from '../../shared/recipe/nearest';
+import { phrase } from '../../shared/recipe/phrase';
 import { whereOfPart } from '../lowering/places';
 import type { KerfServices } from '../services';
 import type { Unresolved } from './unresolved';
@@ -33,7 +34,7 @@ export function mistypedDeclarations(
 /** Gives a declaration the name by which it is used. */
 export function callIt(node: AstNode, { name, uses }: Unresolved, file?: string): Fix {
     return {
-        title: `Call it \`${name}\` ${file === undefined ? 'where it is declared' : `in ${file}`}`,
+        title: phrase`Call it \`${name}\` ${file === undefined ? phrase`where it is declared` : phrase`in ${file}`}`,
         changes: [{ do: 'replace', where: whereOfPart(node, 'name'), text: name }],
         ...(uses.length > 1 && { preferred: true }),
     };

@@ -2,6 +2,7 @@ import type { AstNode } from 'langium';
 import { dimensionWords } from '../../shared/quantity/dimension';
 import type { Where } from '../../shared/quantity/where';
 import type { Finding, Fix } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import * as ast from '../generated/ast';
 import { amountOf, dimensionOf, isBare, type Reading, readNumber } from '../lowering/number';
 import { whereOf, whereOfPart } from '../lowering/places';
@@ -81,9 +82,9 @@ function rangeFinding(node: ast.Quantity): Finding | undefined {
         const single = `${amountText(node.low)}${unit === undefined ? '' : ` ${lowUnitOf(node) ?? unit}`}`;
         const what = node.high === undefined ? 'tolerance' : 'range';
         return say('not-a-range', {
-            message: `\`${property.words}\` is one figure: a ${what} would not be kept here, such as \`${property.example}\`.`,
+            message: phrase`\`${property.words}\` is one figure: a ${what} would not be kept here, such as \`${property.example}\`.`,
             where: whereOf(node.high ?? node.tolerance),
-            fixes: [replaceWith(whereOf(node), single, `Change to ${single}`)],
+            fixes: [replaceWith(whereOf(node), single, phrase`Change to ${single}`)],
         });
     }
     if (!low.ok || !high.ok || low.value <= high.value) return undefined;
@@ -93,9 +94,9 @@ function rangeFinding(node: ast.Quantity): Finding | undefined {
     const [from, to] = [whereOf(node.low), both ? whereOfPart(node, 'unit', 1) : whereOf(node.high)];
     const where = { ...from, length: to.offset + to.length - from.offset };
     return say('impossible-value', {
-        message: `A range goes from less to more: \`${turned}${both || unit === undefined ? '' : ` ${unit}`}\`.`,
+        message: phrase`A range goes from less to more: \`${turned}${both || unit === undefined ? '' : ` ${unit}`}\`.`,
         where,
-        fixes: [replaceWith(where, turned, `Change to ${turned}`, true)],
+        fixes: [replaceWith(where, turned, phrase`Change to ${turned}`, true)],
     });
 }
 
@@ -179,37 +180,37 @@ function unitFinding(written: Written, why: 'missing-unit' | 'unknown-unit' | 'w
         const likely = likelyUnits(sharing(written), property);
         const end = { ...where, offset: where.offset + where.length, length: 0 };
         return say('missing-unit', {
-            message: `\`${amountText(amount)}\` needs a unit: \`${property.words}\` is ${wants(property)}, such as \`${property.example}\`.`,
+            message: phrase`\`${amountText(amount)}\` needs a unit: \`${property.words}\` is ${wants(property)}, such as \`${property.example}\`.`,
             where,
             fixes: likely.map((name, index) =>
-                replaceWith(end, ` ${name}`, `${amountText(amount)} ${name}`, index === 0 && likely.length === 1),
+                replaceWith(end, ` ${name}`, phrase`${amountText(amount)} ${name}`, index === 0 && likely.length === 1),
             ),
         });
     }
     if (why === 'unknown-unit') {
         const meant = unitMeant(unit);
         return say('unknown-unit', {
-            message: `There is no unit \`${unit}\`.${meant === undefined ? ` ${wantsSentence(property)}` : ` Did you mean \`${meant}\`?`}`,
+            message: phrase`There is no unit \`${unit}\`.${meant === undefined ? ` ${wantsSentence(property)}` : phrase` Did you mean \`${meant}\`?`}`,
             where,
-            fixes: meant === undefined ? [] : [replaceWith(where, meant, `Change to \`${meant}\``, true)],
+            fixes: meant === undefined ? [] : [replaceWith(where, meant, phrase`Change to \`${meant}\``, true)],
         });
     }
     const kind = dimensionOf(unit);
     return say('wrong-unit', {
-        message: `\`${property.words}\` is ${wants(property)}, but \`${unit}\` measures ${kind === undefined ? 'something else' : dimensionWords[kind].a}.`,
+        message: phrase`\`${property.words}\` is ${wants(property)}, but \`${unit}\` measures ${kind === undefined ? phrase`something else` : dimensionWords[kind].a}.`,
         where,
         fixes: unitWhere === undefined ? [] : changes(unitWhere, property, sharing(written)),
     });
 }
 
 function wantsSentence(property: Property): string {
-    return `\`${property.words}\` is ${wants(property)}, such as \`${property.example}\`.`;
+    return phrase`\`${property.words}\` is ${wants(property)}, such as \`${property.example}\`.`;
 }
 
 function changes(where: Where, property: Property, values: readonly number[]): Fix[] {
     const bare = property.measures.some(({ dimension }) => isBare(dimension));
-    if (bare) return [removal(where, 'Remove the unit')];
-    return likelyUnits(values, property).map((name) => replaceWith(where, name, `Change to \`${name}\``));
+    if (bare) return [removal(where, phrase`Remove the unit`)];
+    return likelyUnits(values, property).map((name) => replaceWith(where, name, phrase`Change to \`${name}\``));
 }
 
 function impossible({ amount, unit, property }: Written): Finding {
@@ -220,12 +221,13 @@ function impossible({ amount, unit, property }: Written): Finding {
         0, 0,
     ];
     const message = (() => {
-        if (value === undefined) return `\`${amountText(amount)}\` is no number that can be measured.`;
+        if (value === undefined) return phrase`\`${amountText(amount)}\` is no number that can be measured.`;
         if (value === 0 && bounds[0] > 0)
-            return `\`${words}\` cannot be 0: ${wants(property)} more than nothing, such as \`${property.example}\`.`;
-        if (value < 0 && bounds[0] >= 0 && bounds[0] < 1e-6) return `\`${words}\` cannot be negative.`;
-        if (Math.abs(value) > 1e6 && bounds[1] >= 1e6) return `\`${amountText(amount)}\` is more than anything in a workshop.`;
-        return `\`${words}\` lies between ${inUnit(bounds[0], unit ?? '')} and ${inUnit(bounds[1], unit ?? '')}.`;
+            return phrase`\`${words}\` cannot be 0: ${wants(property)} more than nothing, such as \`${property.example}\`.`;
+        if (value < 0 && bounds[0] >= 0 && bounds[0] < 1e-6) return phrase`\`${words}\` cannot be negative.`;
+        if (Math.abs(value) > 1e6 && bounds[1] >= 1e6)
+            return phrase`\`${amountText(amount)}\` is more than anything in a workshop.`;
+        return phrase`\`${words}\` lies between ${inUnit(bounds[0], unit ?? '')} and ${inUnit(bounds[1], unit ?? '')}.`;
     })();
     return say('impossible-value', { message, where });
 }
@@ -239,11 +241,11 @@ function unlikely(written: Written, reading: Reading & { ok: true }): Finding {
     const numbers = sharing(written);
     const meant = likelyUnits(numbers, { ...property, measures: [measure] }).find((name) => name !== unit);
     const usualThere = meant !== undefined && numbers.every((each) => likelyIsUsual(each, meant, property));
-    const question = usualThere ? ` Did you mean ${amountText(amount)} ${meant}?` : '';
+    const question = usualThere ? phrase` Did you mean ${amountText(amount)} ${meant}?` : '';
     const size = value < low ? 'little' : 'much';
     return say('unlikely-magnitude', {
         severity: 'hint',
-        message: `That is unusually ${size} for \`${property.words}\`: ${inUnit(low, unit)} to ${inUnit(high, unit)} is usual.${question}`,
+        message: phrase`That is unusually ${size} for \`${property.words}\`: ${inUnit(low, unit)} to ${inUnit(high, unit)} is usual.${question}`,
         where,
         fixes:
             usualThere && unitPart !== undefined
@@ -251,7 +253,9 @@ function unlikely(written: Written, reading: Reading & { ok: true }): Finding {
                       replaceWith(
                           whereOfPart(node, unitPart),
                           meant,
-                          numbers.length > 1 ? `Change the unit to ${meant}` : `Change to ${amountText(amount)} ${meant}`,
+                          numbers.length > 1
+                              ? phrase`Change the unit to ${meant}`
+                              : phrase`Change to ${amountText(amount)} ${meant}`,
                       ),
                   ]
                 : [],
@@ -270,7 +274,7 @@ function* toleranceFindings(node: ast.Quantity): Iterable<Finding> {
     if (tolerance === undefined) return;
     const amount = amountOf(tolerance);
     if (amount === undefined || amount < 0) {
-        const message = 'A tolerance is a half width: it counts both ways and has no sign.';
+        const message = phrase`A tolerance is a half width: it counts both ways and has no sign.`;
         yield say('impossible-value', { message, where: whereOf(tolerance) });
     }
     if (toleranceUnit === undefined || node.unit === undefined) return;
@@ -278,11 +282,11 @@ function* toleranceFindings(node: ast.Quantity): Iterable<Finding> {
     const where = whereOfPart(node, 'toleranceUnit');
     if (kind === undefined) {
         const meant = unitMeant(toleranceUnit) ?? node.unit;
-        const message = `There is no unit \`${toleranceUnit}\`. Did you mean \`${meant}\`?`;
-        yield say('unknown-unit', { message, where, fixes: [replaceWith(where, meant, `Change to \`${meant}\``, true)] });
+        const message = phrase`There is no unit \`${toleranceUnit}\`. Did you mean \`${meant}\`?`;
+        yield say('unknown-unit', { message, where, fixes: [replaceWith(where, meant, phrase`Change to \`${meant}\``, true)] });
     } else if (kind !== dimensionOf(node.unit) && kind !== 'ratio' && dimensionOf(node.unit) !== undefined) {
-        const message = `A tolerance is of the same kind as its value, or a percentage of it; \`${toleranceUnit}\` measures ${dimensionWords[kind].a}.`;
-        yield say('wrong-unit', { message, where, fixes: [replaceWith(where, node.unit, `Change to \`${node.unit}\``)] });
+        const message = phrase`A tolerance is of the same kind as its value, or a percentage of it; \`${toleranceUnit}\` measures ${dimensionWords[kind].a}.`;
+        yield say('wrong-unit', { message, where, fixes: [replaceWith(where, node.unit, phrase`Change to \`${node.unit}\``)] });
     }
 }
 

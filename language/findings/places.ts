@@ -1,5 +1,6 @@
 import { type AstNode, AstUtils, GrammarUtils } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import * as ast from '../generated/ast';
 import { whereOf, whereOfCst, whereOfPart } from '../lowering/places';
 import { pointOf } from '../lowering/quantity';
@@ -13,10 +14,10 @@ export function* placesOfLine(node: ast.ArtUse | ast.Shape): Iterable<Finding> {
     if (node.repeat !== undefined) {
         yield say('places-elsewhere', {
             severity: 'error',
-            message: `\`${places.name}\` says already how many copies there are: leave out \`repeat\`.`,
+            message: phrase`\`${places.name}\` says already how many copies there are: leave out \`repeat\`.`,
             where: whereOf(node.repeat),
-            related: [{ message: 'The places are said here.', where: whereOfPart(places, 'name') }],
-            fixes: [removal(whereOf(node.repeat), 'Leave out `repeat`')],
+            related: [{ message: phrase`The places are said here.`, where: whereOfPart(places, 'name') }],
+            fixes: [removal(whereOf(node.repeat), phrase`Leave out \`repeat\``)],
         });
     }
     const step = node.$container;
@@ -27,10 +28,10 @@ export function* placesOfLine(node: ast.ArtUse | ast.Shape): Iterable<Finding> {
     const where = whereOfPart(node, 'places');
     yield say('places-elsewhere', {
         severity: 'error',
-        message: `\`${places.name}\` are places on \`${theirs}\`, and this is on \`${own}\`.`,
+        message: phrase`\`${places.name}\` are places on \`${theirs}\`, and this is on \`${own}\`.`,
         where,
-        related: [{ message: 'The places are said here.', where: whereOfPart(places, 'name') }],
-        fixes: fitting.map(({ name }) => replaceWith(where, name, `Change to \`${name}\``, fitting.length === 1)),
+        related: [{ message: phrase`The places are said here.`, where: whereOfPart(places, 'name') }],
+        fixes: fitting.map(({ name }) => replaceWith(where, name, phrase`Change to \`${name}\``, fitting.length === 1)),
     });
 }
 
@@ -57,11 +58,14 @@ export function* placeTwice(node: AstNode): Iterable<Finding> {
         const from = before?.end ?? where.offset;
         yield say('places-elsewhere', {
             severity: 'warning',
-            message: 'This place stands twice in the list: it is burnt once.',
+            message: phrase`This place stands twice in the list: it is burnt once.`,
             where,
-            related: [{ message: 'It is said here, too.', where: whereOf(earlier.at) }],
+            related: [{ message: phrase`It is said here, too.`, where: whereOf(earlier.at) }],
             fixes: [
-                removal({ ...whereOfCst(node, before), offset: from, length: where.offset + where.length - from }, 'Remove it'),
+                removal(
+                    { ...whereOfCst(node, before), offset: from, length: where.offset + where.length - from },
+                    phrase`Remove it`,
+                ),
             ],
         });
     }

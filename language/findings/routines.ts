@@ -1,5 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import * as ast from '../generated/ast';
 import { whereOf, whereOfPart } from '../lowering/places';
 import { removal, say } from './say';
@@ -15,9 +16,9 @@ export function* routineFindings(routine: AstNode): Iterable<Finding> {
         if (way === undefined) continue;
         const through = way.slice(0, -1).map(({ name }) => `\`${name}\``);
         yield say('routine-cycle', {
-            message: `\`${routine.name}\` follows itself${through.length === 0 ? '' : ` through ${through.join(', ')}`}: it would never end.`,
+            message: phrase`\`${routine.name}\` follows itself${through.length === 0 ? '' : phrase` through ${through.join(', ')}`}: it would never end.`,
             where: whereOfPart(step, 'routine'),
-            fixes: [removal(whereOf(step), 'Remove this line')],
+            fixes: [removal(whereOf(step), phrase`Remove this line`)],
         });
     }
 }

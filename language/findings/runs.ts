@@ -1,6 +1,7 @@
 import { AstUtils, type LangiumDocument, UriUtils } from 'langium';
 import { showQuantity } from '../../shared/quantity/show';
 import type { Finding, Fix } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import * as ast from '../generated/ast';
 import { isDay } from '../lowering/day';
 import { lowerFile } from '../lowering/lower-file';
@@ -33,7 +34,7 @@ function* dayFinding(run: ast.Run, today: string | undefined): Iterable<Finding>
     if (today === undefined || date === undefined || !isDay(date) || date <= today) return;
     yield say('run-ahead', {
         severity: 'warning',
-        message: `${date} is still to come: today is ${today}. Write the day on which it was made.`,
+        message: phrase`${date} is still to come: today is ${today}. Write the day on which it was made.`,
         where: whereOfPart(run, 'date'),
     });
 }
@@ -48,7 +49,7 @@ function* placeFindings(run: ast.Run, recipe: ast.Recipe, { document, home }: Fi
     const nameOf = (other: LangiumDocument): string => `"${UriUtils.relative(UriUtils.dirname(document.uri), other.uri)}"`;
     const where = whereOfPart(run, 'recipe');
     if (!isSeen(document, home, services)) {
-        const message = `This run does not count: it stands outside of the folder of ${nameOf(home)}. Move its file into that folder, or below it.`;
+        const message = phrase`This run does not count: it stands outside of the folder of ${nameOf(home)}. Move its file into that folder, or below it.`;
         yield say('run-elsewhere', { severity: 'warning', message, where });
     }
     if (services.names.UsedFiles.of(document).some((used) => used.document === home)) return;
@@ -60,7 +61,7 @@ function* placeFindings(run: ast.Run, recipe: ast.Recipe, { document, home }: Fi
             runsAndRecipesOf(each).recipes.some(({ name }) => name === recipe.name),
     );
     if (other === undefined) return;
-    const message = `${nameOf(home)} and ${nameOf(other)} both have a recipe \`${recipe.name}\`; the one of ${nameOf(home)} is meant. Write \`use\` with the file that is meant at the top of this one.`;
+    const message = phrase`${nameOf(home)} and ${nameOf(other)} both have a recipe \`${recipe.name}\`; the one of ${nameOf(home)} is meant. Write \`use\` with the file that is meant at the top of this one.`;
     yield say('duplicate-name', { severity: 'warning', message, where });
 }
 
@@ -72,10 +73,10 @@ function* sameRun(run: ast.Run, recipe: ast.Recipe, home: LangiumDocument, servi
     if (first === undefined || first === run) return;
     yield say('run-twice', {
         severity: 'warning',
-        message: `This run of ${run.date} is written twice, so its figures count twice. Remove one; if both were made, say in a \`note\` which is which.`,
+        message: phrase`This run of ${run.date} is written twice, so its figures count twice. Remove one; if both were made, say in a \`note\` which is which.`,
         where: whereOfPart(run, 'date'),
-        related: [{ message: 'It stands here, too.', where: whereOfPart(first, 'date') }],
-        fixes: [removal(whereOf(run), 'Remove this run')],
+        related: [{ message: phrase`It stands here, too.`, where: whereOfPart(first, 'date') }],
+        fixes: [removal(whereOf(run), phrase`Remove this run`)],
     });
 }
 
@@ -95,11 +96,11 @@ function* twoFigures(run: ast.Run): Iterable<Finding> {
             }
             yield say('run-figures', {
                 severity: 'warning',
-                message: `\`${step.name}\` has two figures for its ${what} in one run: ${showQuantity(earlier)} and ${showQuantity(now)}. Remove the one that is wrong; what was burnt a second time is a run of its own.`,
+                message: phrase`\`${step.name}\` has two figures for its ${what} in one run: ${showQuantity(earlier)} and ${showQuantity(now)}. Remove the one that is wrong; what was burnt a second time is a run of its own.`,
                 where: whereOf(measured(line, what)),
-                related: [{ message: 'The other one stands here.', where: whereOf(measured(before, what)) }],
+                related: [{ message: phrase`The other one stands here.`, where: whereOf(measured(before, what)) }],
                 fixes: [before, line].map((each) =>
-                    removal(whereOf(each), `Remove the line with ${showQuantity(each === line ? now : earlier)}`),
+                    removal(whereOf(each), phrase`Remove the line with ${showQuantity(each === line ? now : earlier)}`),
                 ),
             });
         }
@@ -118,7 +119,7 @@ function* depthsOfPasses(run: ast.Run): Iterable<Finding> {
         if (passes !== undefined && line.depths.length > passes) {
             yield say('run-figures', {
                 severity: 'warning',
-                message: `There are ${line.depths.length} depths after ${passes} ${passes === 1 ? 'pass' : 'passes'}: write how many passes there were, such as \`x ${line.depths.length}\`, or the last depth alone.`,
+                message: phrase`There are ${line.depths.length} depths after ${passes} ${passes === 1 ? 'pass' : 'passes'}: write how many passes there were, such as \`x ${line.depths.length}\`, or the last depth alone.`,
                 where: whereOf(line.depths[passes]),
                 fixes: [keepLast(line)],
             });
@@ -129,7 +130,7 @@ function* depthsOfPasses(run: ast.Run): Iterable<Finding> {
             if (now === undefined || before === undefined || now.value >= before.value) continue;
             yield say('run-figures', {
                 severity: 'warning',
-                message: `After this pass it was less deep than before it: ${showQuantity(now)}, and ${showQuantity(before)} before. Measure again, or write the depths in the order of the passes.`,
+                message: phrase`After this pass it was less deep than before it: ${showQuantity(now)}, and ${showQuantity(before)} before. Measure again, or write the depths in the order of the passes.`,
                 where: whereOf(line.depths[index]),
                 fixes: [keepLast(line)],
             });
@@ -141,7 +142,7 @@ function* depthsOfPasses(run: ast.Run): Iterable<Finding> {
 function keepLast(line: ast.Burnt): Fix {
     const [first, last] = [whereOf(line.depths[0]), whereOf(lastDepth(line))];
     return {
-        title: 'Keep the last depth alone',
+        title: phrase`Keep the last depth alone`,
         changes: [{ do: 'replace', where: { ...first, length: last.offset - first.offset }, text: '' }],
     };
 }
@@ -157,9 +158,9 @@ function* depthsOfTones(run: ast.Run, recipe: ast.Recipe, home: LangiumDocument,
         if (step?.kind !== 'engrave' || step.tone === undefined || step.depth !== undefined) continue;
         yield say('run-depth-of-tone', {
             severity: 'warning',
-            message: `\`${step.name}\` is burnt to a tone, so this depth is held against nothing and left out of the fit. Remove it, or give the step a \`depth\`.`,
+            message: phrase`\`${step.name}\` is burnt to a tone, so this depth is held against nothing and left out of the fit. Remove it, or give the step a \`depth\`.`,
             where: whereOf(lastDepth(line)),
-            related: [{ message: 'The step is written here.', where: whereOfFirstWord(line.step.ref!) }],
+            related: [{ message: phrase`The step is written here.`, where: whereOfFirstWord(line.step.ref!) }],
         });
     }
 }

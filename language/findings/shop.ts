@@ -3,6 +3,7 @@ import { currencyCodes, currencyName, isCurrency } from '../../shared/quantity/c
 import type { Quantity } from '../../shared/quantity/quantity';
 import type { Finding } from '../../shared/recipe/finding';
 import { nearest } from '../../shared/recipe/nearest';
+import { phrase } from '../../shared/recipe/phrase';
 import type { Shop } from '../../shared/recipe/shop';
 import * as ast from '../generated/ast';
 import { coatOf, glueOf, resinOf, sealerOf } from '../lowering/fluids';
@@ -27,10 +28,10 @@ export function* shopsFindings(document: LangiumDocument, services: KerfServices
         if (place === undefined || shop.name === first.shop.name) continue; // the same name twice is said elsewhere
         yield say('second-shop', {
             severity: 'warning',
-            message: `There are two shops in sight: costs are worked out by \`${first.shop.name}\`, not by \`${shop.name}\`.`,
+            message: phrase`There are two shops in sight: costs are worked out by \`${first.shop.name}\`, not by \`${shop.name}\`.`,
             where: place,
             ...(first.in === document
-                ? { related: [{ message: 'The one that counts.', where: whereOfPart(first.shop, 'name') }] }
+                ? { related: [{ message: phrase`The one that counts.`, where: whereOfPart(first.shop, 'name') }] }
                 : {}),
         });
     }
@@ -59,7 +60,7 @@ function* otherCurrencies(node: ast.Shop, currency: string): Iterable<Finding> {
         if (unit === undefined || unit === currency || !isCurrency(unit)) continue;
         yield say('other-currency', {
             severity: 'warning',
-            message: `This is in ${unit}, but ${node.name} counts in ${currency}: it counts as nothing.`,
+            message: phrase`This is in ${unit}, but ${node.name} counts in ${currency}: it counts as nothing.`,
             where: whereOf((item as ast.Figure).value),
         });
     }
@@ -73,7 +74,7 @@ function* unlikelyHours(node: ast.Shop, currency: string): Iterable<Finding> {
         if (money === undefined || (money.value >= low && money.value <= high)) continue;
         yield say('unlikely-magnitude', {
             severity: 'hint',
-            message: `That is unusually ${money.value < low ? 'little' : 'much'} for an hour: ${low} to ${high} ${currency} is usual.`,
+            message: phrase`That is unusually ${money.value < low ? 'little' : 'much'} for an hour: ${low} to ${high} ${currency} is usual.`,
             where: whereOf(item.value),
         });
     }
@@ -83,9 +84,9 @@ function noCurrency(item: ast.Trait): Finding {
     const where = whereOfPart(item, 'value');
     const meant = isCurrency(item.value.toUpperCase()) ? item.value.toUpperCase() : nearest(item.value, currencyCodes());
     return say('unknown-word', {
-        message: `\`${item.value}\` is no currency: a code of ISO 4217 is wanted, such as \`EUR\`.${meant === undefined ? '' : ` Did you mean \`${meant}\` (${currencyName(meant)})?`}`,
+        message: phrase`\`${item.value}\` is no currency: a code of ISO 4217 is wanted, such as \`EUR\`.${meant === undefined ? '' : phrase` Did you mean \`${meant}\` (${currencyName(meant)})?`}`,
         where,
-        fixes: meant === undefined ? [] : [replaceWith(where, meant, `Change to \`${meant}\``, true)],
+        fixes: meant === undefined ? [] : [replaceWith(where, meant, phrase`Change to \`${meant}\``, true)],
     });
 }
 
@@ -99,7 +100,7 @@ export function* priceFindings(node: AstNode, shop: Shop | undefined): Iterable<
     const amount = quantityOf(node.amount);
     if (paid !== undefined) yield* currencyFindings(node, paid, shop);
     if (amount !== undefined && amount.value <= 0) {
-        yield say('impossible-value', { message: 'A price is for more than nothing.', where: whereOf(node.amount) });
+        yield say('impossible-value', { message: phrase`A price is for more than nothing.`, where: whereOf(node.amount) });
     }
     if (ast.isShopPrice(node)) yield* amountFindings(node, amount);
     if (ast.isFluidPrice(node)) yield* densityFindings(node);
@@ -114,15 +115,14 @@ function* currencyFindings(node: PriceNode, paid: Quantity, shop: Shop | undefin
     if (paid.unit !== '' && own !== undefined && paid.unit !== own) {
         yield say('other-currency', {
             severity: 'warning',
-            message: `This price is in ${paid.unit}, but ${shop!.name} counts in ${own}: it is left out of the cost.`,
+            message: phrase`This price is in ${paid.unit}, but ${shop!.name} counts in ${own}: it is left out of the cost.`,
             where: whereOf(node.paid),
         });
     }
     if (paid.unit !== '' || shop !== undefined) return; // a shop without a currency is told so itself
     yield say('price-without-currency', {
         severity: 'info',
-        message:
-            'No shop is in sight, so nobody knows in which currency this is. A line such as `shop estuary { currency EUR }` says it.',
+        message: phrase`No shop is in sight, so nobody knows in which currency this is. A line such as \`shop estuary { currency EUR }\` says it.`,
         where: whereOf(node.paid),
     });
 }
@@ -133,8 +133,8 @@ function* amountFindings(node: ast.ShopPrice, amount: Quantity | undefined): Ite
     if (node.of === undefined || amount === undefined || amount.dimension === wanted) return;
     const message =
         wanted === 'area'
-            ? `Of ${node.of} an area is bought, such as \`price 12 for 2.5 m2 of ${node.of}\`.`
-            : 'Of abrasive paper sheets are bought, such as `price 0.80 for 1 sheet of abrasive`.';
+            ? phrase`Of ${node.of} an area is bought, such as \`price 12 for 2.5 m2 of ${node.of}\`.`
+            : phrase`Of abrasive paper sheets are bought, such as \`price 0.80 for 1 sheet of abrasive\`.`;
     yield say('wrong-unit', { message, where: whereOf(node.amount) });
 }
 
@@ -152,7 +152,7 @@ function* densityFindings(node: ast.FluidPrice): Iterable<Finding> {
     if (density !== undefined || price.amount.dimension === used) return;
     yield say('missing-property', {
         severity: 'info',
-        message: `\`${block.name}\` is used by ${used} and bought by ${price.amount.dimension}: without a \`density\` it has no price.`,
+        message: phrase`\`${block.name}\` is used by ${used} and bought by ${price.amount.dimension}: without a \`density\` it has no price.`,
         where: whereOf(node.amount),
     });
 }
@@ -168,10 +168,10 @@ function* sameTwice(prices: readonly (ast.FluidPrice | ast.ShopPrice)[]): Iterab
         }
         yield say('duplicate-property', {
             severity: 'warning',
-            message: `There are two prices${of === '' ? '' : ` of ${of}`} here: the first one counts.`,
+            message: phrase`There are two prices${of === '' ? '' : phrase` of ${of}`} here: the first one counts.`,
             where: whereOfFirstWord(price),
-            related: [{ message: 'The one that counts.', where: whereOf(earlier) }],
-            fixes: [removal(whereOf(price), 'Remove this line')],
+            related: [{ message: phrase`The one that counts.`, where: whereOf(earlier) }],
+            fixes: [removal(whereOf(price), phrase`Remove this line`)],
         });
     }
 }

@@ -1,5 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import { type Cut, type Engrave, isCut, isEngrave, isRecipe, isWas, type Was } from '../generated/ast';
 import { whereOf, whereOfPart } from '../lowering/places';
 import { isCalled } from '../names/called-steps';
@@ -21,10 +22,10 @@ export function* stepNamesTaken(node: AstNode): Iterable<Finding> {
         }
         const where = whereOfPart(member, 'called');
         yield say('duplicate-name', {
-            message: `There is already a \`${kind}\` step called \`${member.called}\`: nobody can say which of the two is meant. Call this one something else.`,
+            message: phrase`There is already a \`${kind}\` step called \`${member.called}\`: nobody can say which of the two is meant. Call this one something else.`,
             where,
-            related: [{ message: 'The first one.', where: whereOfPart(earlier, 'called') }],
-            fixes: [replaceWith(where, `${member.called}-2`, `Call it \`${member.called}-2\``)],
+            related: [{ message: phrase`The first one.`, where: whereOfPart(earlier, 'called') }],
+            fixes: [replaceWith(where, `${member.called}-2`, phrase`Call it \`${member.called}-2\``)],
         });
     }
     const steps = members.filter((member) => isEngrave(member) || isCut(member));
@@ -49,16 +50,16 @@ function* formerNamesTaken(
         }
         const itself =
             other !== step
-                ? `The runs of \`${name}\` belong to another step`
+                ? phrase`The runs of \`${name}\` belong to another step`
                 : names.get(name) === step
-                  ? `This step is called \`${name}\` already`
-                  : `\`${name}\` stands twice`;
+                  ? phrase`This step is called \`${name}\` already`
+                  : phrase`\`${name}\` stands twice`;
         yield say('duplicate-name', {
             severity: 'warning',
-            message: `${itself}: here \`was ${name}\` says nothing. Leave it out.`,
+            message: phrase`${itself}: here \`was ${name}\` says nothing. Leave it out.`,
             where: whereOfPart(was, 'names', index),
-            related: other === step ? [] : [{ message: 'This one.', where: whereOfPart(other, 'name') }],
-            fixes: was.names.length > 1 ? [] : [removal(whereOf(was), 'Remove this line')],
+            related: other === step ? [] : [{ message: phrase`This one.`, where: whereOfPart(other, 'name') }],
+            fixes: was.names.length > 1 ? [] : [removal(whereOf(was), phrase`Remove this line`)],
         });
     }
 }

@@ -1,5 +1,6 @@
 import type { LangiumDocument } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import { isCut, isEngrave, type Run } from '../generated/ast';
 import { runsAndRecipesOf } from '../names/runs-in-sight';
 import type { KerfLexer } from '../parsing/lexer';
@@ -60,7 +61,10 @@ function withStepTold(finding: Finding, { image, startOffset }: Token, kind: str
     const where = { uri: finding.where.uri, offset: startOffset, length: 0 };
     return {
         ...finding,
-        message: `${finding.message} If the step \`${image}\` is meant, write \`${kind} ${image}\`.`,
-        fixes: [...finding.fixes, { title: `Write \`${kind} ${image}\``, changes: [{ do: 'replace', where, text: `${kind} ` }] }],
+        message: phrase`${finding.message} If the step \`${image}\` is meant, write \`${kind} ${image}\`.`,
+        fixes: [
+            ...finding.fixes,
+            { title: phrase`Write \`${kind} ${image}\``, changes: [{ do: 'replace', where, text: `${kind} ` }] },
+        ],
     };
 }

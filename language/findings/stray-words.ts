@@ -1,6 +1,7 @@
 import type { LangiumDocument, ReferenceInfo } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
 import { nearest } from '../../shared/recipe/nearest';
+import { phrase } from '../../shared/recipe/phrase';
 import { isBurnt } from '../generated/ast';
 import { whereOfCst } from '../lowering/places';
 import { lineWords } from '../vocabulary/blocks';
@@ -22,9 +23,9 @@ export function* strayWords(document: LangiumDocument): Iterable<Finding> {
         if (info === undefined || meant === undefined || isInConflict(reference.$refText)) continue;
         const where = whereOfCst(info.container, reference.$refNode);
         yield say('syntax', {
-            message: `There is no \`${reference.$refText}\` in a run. Did you mean \`${meant}\`?`,
+            message: phrase`There is no \`${reference.$refText}\` in a run. Did you mean \`${meant}\`?`,
             where,
-            fixes: [replaceWith(where, meant, `Change to \`${meant}\``, true)],
+            fixes: [replaceWith(where, meant, phrase`Change to \`${meant}\``, true)],
         });
     }
 }

@@ -1,5 +1,6 @@
 import type { LangiumDocument } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import type { KerfLexingReport } from '../parsing/lexer';
 import type { StructureProblem } from '../parsing/structure';
 import { mostErrors } from '../parsing/token';
@@ -47,5 +48,5 @@ function isOfItsOwn({ kind, token }: StructureProblem, index: number, all: reado
 
 function tooMany(document: LangiumDocument): Finding {
     const where = { uri: document.uri.toString(), offset: 0, length: 0 };
-    return say('syntax', { message: `After ${mostErrors} broken lines the rest of this file is left unread.`, where });
+    return say('syntax', { message: phrase`After ${mostErrors} broken lines the rest of this file is left unread.`, where });
 }

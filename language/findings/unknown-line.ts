@@ -1,5 +1,6 @@
 import type { Finding } from '../../shared/recipe/finding';
 import { byNearness, nearest } from '../../shared/recipe/nearest';
+import { phrase } from '../../shared/recipe/phrase';
 import { isWord, startsStatement, type Token } from '../parsing/token';
 import { blockPhrase, homesOf, isBlock, lineWords } from '../vocabulary/blocks';
 import { oneOf } from '../vocabulary/expected';
@@ -16,47 +17,50 @@ export function unknownLine(stumble: Stumble, actual: Token): Finding {
         const { previous, uri } = stumble;
         const behind = { uri, offset: previous!.startOffset + previous!.image.length, length: 0 };
         return say('syntax', {
-            message: `Between \`${previous!.image}\` and \`${image}\` a comma is missing.`,
+            message: phrase`Between \`${previous!.image}\` and \`${image}\` a comma is missing.`,
             where,
-            fixes: [replaceWith(behind, ',', 'Insert `,`', true)],
+            fixes: [replaceWith(behind, ',', phrase`Insert \`,\``, true)],
         });
     }
     if (!startsStatement(actual) && !isNamed(actual)) {
         return say('syntax', {
-            message: `\`${image}\` does not belong here.`,
+            message: phrase`\`${image}\` does not belong here.`,
             where,
-            fixes: [removal(where, `Remove \`${image}\``)],
+            fixes: [removal(where, phrase`Remove \`${image}\``)],
         });
     }
     if (!isNamed(actual)) {
-        return say('syntax', { message: `A line begins with a word, such as ${oneOf(lineWords(block).slice(0, 3))}.`, where });
+        return say('syntax', {
+            message: phrase`A line begins with a word, such as ${oneOf(lineWords(block).slice(0, 3))}.`,
+            where,
+        });
     }
     if (image === 'edition') {
-        const message = '`edition` stands once, in the first line of a file that says for which edition it is written.';
+        const message = phrase`\`edition\` stands once, in the first line of a file that says for which edition it is written.`;
         return say('syntax', { message, where });
     }
     if (image === 'without' && block !== 'File') {
-        const message = `\`without\` leaves out a line of a recipe’s base: in ${blockPhrase(block)} what does not hold is not written.`;
+        const message = phrase`\`without\` leaves out a line of a recipe’s base: in ${blockPhrase(block)} what does not hold is not written.`;
         return say('syntax', { message, where });
     }
     const homes = isWord(actual) ? homesOf(image) : [];
     if (homes.length > 0) {
         const inside = homes.filter((home) => home !== 'File').slice(0, 3);
-        const stands = inside.length === 0 ? 'outside of all braces' : `in ${either(inside.map(blockPhrase))}`;
-        const subject = block === 'File' ? '' : ` does not belong in ${blockPhrase(block)}: it`;
-        return say('syntax', { message: `\`${image}\`${subject} stands ${stands}.`, where });
+        const stands = inside.length === 0 ? phrase`outside of all braces` : phrase`in ${either(inside.map(blockPhrase))}`;
+        const subject = block === 'File' ? '' : phrase` does not belong in ${blockPhrase(block)}: it`;
+        return say('syntax', { message: phrase`\`${image}\`${subject} stands ${stands}.`, where });
     }
     const trade = tradeWord(stumble, image, block);
     if (trade !== undefined) return trade;
     const meant = nearest(image, beginnings(block));
     if (meant !== undefined) {
         return say('syntax', {
-            message: `There is no \`${image}\` in ${blockPhrase(block)}. Did you mean \`${meant}\`?`,
+            message: phrase`There is no \`${image}\` in ${blockPhrase(block)}. Did you mean \`${meant}\`?`,
             where,
-            fixes: [replaceWith(where, meant, `Change to \`${meant}\``, true)],
+            fixes: [replaceWith(where, meant, phrase`Change to \`${meant}\``, true)],
         });
     }
-    return say('syntax', { message: `There is no \`${image}\` in ${blockPhrase(block)}. ${canHave(block, image)}`, where });
+    return say('syntax', { message: phrase`There is no \`${image}\` in ${blockPhrase(block)}. ${canHave(block, image)}`, where });
 }
 
 /** `grits 120 180`: the only line of which numbers stand side by side. */
@@ -72,9 +76,9 @@ const someTold = 6;
 /** The lines of a block; of many the nearest to what was written, in words and then as they come. */
 function canHave(block: string, written: string): string {
     const words = byNearness(written, lineWords(block));
-    if (words.length <= mostTold) return `It can have ${oneOf(words)}.`;
+    if (words.length <= mostTold) return phrase`It can have ${oneOf(words)}.`;
     const some = words.slice(0, someTold).map((word) => `\`${word}\``);
-    return `It can have ${some.join(', ')} and ${words.length - someTold} other kinds of lines.`;
+    return phrase`It can have ${some.join(', ')} and ${words.length - someTold} other kinds of lines.`;
 }
 
 function isNamed(token: Token): boolean {
@@ -87,5 +91,5 @@ function beginnings(block: string): string[] {
 }
 
 function either(phrases: readonly string[]): string {
-    return phrases.length < 2 ? phrases.join('') : `${phrases.slice(0, -1).join(', ')} or ${phrases.at(-1)}`;
+    return phrases.length < 2 ? phrases.join('') : phrase`${phrases.slice(0, -1).join(', ')} or ${phrases.at(-1)}`;
 }

@@ -1,6 +1,7 @@
 import { type AstNode, AstUtils, type ReferenceInfo, type ScopeProvider, UriUtils } from 'langium';
 import type { Where } from '../../shared/quantity/where';
 import type { Finding, Fix } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import { isBuiltIn } from '../built-in';
 import { Blank, isRecipe } from '../generated/ast';
 import { whereOfCst, whereOfPart } from '../lowering/places';
@@ -75,20 +76,20 @@ function unknownName(
     const file = meantThing && fileOfOther(meantThing, first!);
     const help =
         under !== undefined
-            ? ` \`${name}\` is a step on \`${under}\`: did you mean \`${under}\`?`
+            ? phrase` \`${name}\` is a step on \`${under}\`: did you mean \`${under}\`?`
             : declaration !== undefined && file !== undefined
-              ? ` ${file} has \`${slip}\`: did you mean that, or is it mistyped there?`
+              ? phrase` ${file} has \`${slip}\`: did you mean that, or is it mistyped there?`
               : helpWith(type, name, likely, known, file);
-    const count = places.length > 1 ? `, and ${places.length} places name it` : '';
+    const count = places.length > 1 ? phrase`, and ${places.length} places name it` : '';
     const [where, ...others] = places;
     const rename = declaration === undefined ? [] : [callIt(declaration, unresolved, file)];
-    const related = others.map((place) => ({ message: 'It is named here, too.', where: place }));
+    const related = others.map((place) => ({ message: phrase`It is named here, too.`, where: place }));
     if (meantThing !== undefined && (declaration !== undefined || file !== undefined))
         related.push(declaredHere(meantThing, likely[0]!, file));
     const preferred = likely.length === 1 && (declaration === undefined || places.length === 1);
     const changes = likely.map((meant) => changeTo(meant, places, preferred));
     return say('unknown-name', {
-        message: `There is no ${kindWords[type] ?? 'thing'} called \`${name}\`${count}.${help}`,
+        message: phrase`There is no ${kindWords[type] ?? 'thing'} called \`${name}\`${count}.${help}`,
         where: where!,
         related,
         fixes: places.length > 1 ? [...rename, ...changes] : [...changes, ...rename],
@@ -96,14 +97,15 @@ function unknownName(
 }
 
 function declaredHere(node: AstNode, name: string, file: string | undefined): Finding['related'][number] {
-    const message = file === undefined ? 'Declared here, and nobody uses that name.' : `\`${name}\` is declared here.`;
+    const message =
+        file === undefined ? phrase`Declared here, and nobody uses that name.` : phrase`\`${name}\` is declared here.`;
     return { message, where: whereOfPart(node, 'name') };
 }
 
 function changeTo(meant: string, places: readonly Where[], preferred: boolean): Fix {
-    const which = places.length === 1 ? '' : places.length === 2 ? 'both ' : `all ${places.length} `;
+    const which = places.length === 1 ? '' : places.length === 2 ? phrase`both ` : phrase`all ${places.length} `;
     return {
-        title: `Change ${which}to \`${meant}\``,
+        title: phrase`Change ${which}to \`${meant}\``,
         changes: places.map((place) => ({ do: 'replace', where: place, text: meant })),
         ...(preferred && { preferred }),
     };
@@ -128,10 +130,11 @@ function helpWith(
     known: readonly string[],
     from: string | undefined,
 ): string {
-    if (likely.length > 0) return ` Did you mean ${either(likely)}${from === undefined ? '' : ` of ${from}`}?`;
+    if (likely.length > 0) return phrase` Did you mean ${either(likely)}${from === undefined ? '' : phrase` of ${from}`}?`;
     const word = kindWords[type] ?? '';
-    const those = known.length > 0 && known.length <= fewEnoughToTell ? ` Known here: ${known.map(quoted).join(', ')}.` : '';
-    return stockWords.has(word) ? `${those} One of your own is declared with \`${word} ${name} { … }\`.` : those;
+    const those =
+        known.length > 0 && known.length <= fewEnoughToTell ? phrase` Known here: ${known.map(quoted).join(', ')}.` : '';
+    return stockWords.has(word) ? phrase`${those} One of your own is declared with \`${word} ${name} { … }\`.` : those;
 }
 
 /** The blank that a step of this name is done on: a step was named where its blank is asked for. */
@@ -145,7 +148,7 @@ function blankUnder(name: string, info: ReferenceInfo): string | undefined {
 
 function either(names: readonly string[]): string {
     const last = quoted(names.at(-1)!);
-    return names.length === 1 ? last : `${names.slice(0, -1).map(quoted).join(', ')} or ${last}`;
+    return names.length === 1 ? last : phrase`${names.slice(0, -1).map(quoted).join(', ')} or ${last}`;
 }
 
 function quoted(name: string): string {

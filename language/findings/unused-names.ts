@@ -1,5 +1,6 @@
 import { type AstNode, AstUtils, type LangiumDocument } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import { isArt, isBlank, isFile, isPlaces, isRecipe } from '../generated/ast';
 import { whereOf, whereOfCst, whereOfPart } from '../lowering/places';
 import { callIt, type Mistyped } from './mistyped';
@@ -26,9 +27,9 @@ export function* unusedNames(document: LangiumDocument, adjusting: ReadonlySet<A
             if (mistyped.has(item)) continue;
             yield say('unused-name', {
                 severity: 'hint',
-                message: `No step uses \`${item.name}\`.`,
+                message: phrase`No step uses \`${item.name}\`.`,
                 where: whereOfPart(item, 'name'),
-                fixes: [removal(whereOf(item), `Remove \`${item.name}\``)],
+                fixes: [removal(whereOf(item), phrase`Remove \`${item.name}\``)],
             });
         }
     }
@@ -36,13 +37,13 @@ export function* unusedNames(document: LangiumDocument, adjusting: ReadonlySet<A
 
 function mistypedName(node: AstNode, unresolved: Unresolved): Finding {
     const { name, uses } = unresolved;
-    const times = uses.length === 1 ? 'once' : `${uses.length} times`;
+    const times = uses.length === 1 ? 'once' : phrase`${uses.length} times`;
     return say('unused-name', {
         severity: 'hint',
-        message: `Nothing uses \`${(node as { name?: string }).name}\`, but \`${name}\` is named ${times} and declared nowhere.`,
+        message: phrase`Nothing uses \`${(node as { name?: string }).name}\`, but \`${name}\` is named ${times} and declared nowhere.`,
         where: whereOfPart(node, 'name'),
         related: uses.map(({ container, reference }) => ({
-            message: 'It is named here.',
+            message: phrase`It is named here.`,
             where: whereOfCst(container, reference.$refNode),
         })),
         fixes: [callIt(node, unresolved)],

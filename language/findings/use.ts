@@ -2,6 +2,7 @@ import type { LangiumDocument } from 'langium';
 import { UriUtils } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
 import { nearest } from '../../shared/recipe/nearest';
+import { type Message, phrase } from '../../shared/recipe/phrase';
 import { type Entry, type File, isFile, type Use } from '../generated/ast';
 import { whereOf, whereOfPart } from '../lowering/places';
 import { setOfNames } from '../names/taken';
@@ -20,8 +21,9 @@ export function* useFindings(document: LangiumDocument, services: KerfServices):
         if (use.path === undefined) continue;
         const target = usedUri(use, document.uri);
         const key = target?.toString() ?? '';
-        if (seen.has(key)) yield said(use, 'duplicate-name', `"${use.path}" is used already.`, true);
-        else if (target?.toString() === document.uri.toString()) yield said(use, 'use-cycle', 'A file cannot use itself.', true);
+        if (seen.has(key)) yield said(use, 'duplicate-name', phrase`"${use.path}" is used already.`, true);
+        else if (target?.toString() === document.uri.toString())
+            yield said(use, 'use-cycle', phrase`A file cannot use itself.`, true);
         else yield* ofTarget(use, document, services, used);
         seen.add(key);
     }
@@ -47,12 +49,12 @@ function* takenAnew(file: File, document: LangiumDocument, used: readonly UsedFi
         const { name } = entry as { name: string };
         const where = whereOfPart(entry, 'name');
         const from = UriUtils.relative(UriUtils.dirname(document.uri), other.uri);
-        const message = `"${from}" has \`${name}\`, too: here this one is meant, and coupons and runs of the other do not count for it.`;
+        const message = phrase`"${from}" has \`${name}\`, too: here this one is meant, and coupons and runs of the other do not count for it.`;
         yield say('duplicate-name', {
             severity: 'warning',
             message,
             where,
-            fixes: [replaceWith(where, `${name}-2`, `Call it \`${name}-2\``)],
+            fixes: [replaceWith(where, `${name}-2`, phrase`Call it \`${name}-2\``)],
         });
     }
 }
@@ -73,24 +75,33 @@ function* ofTarget(use: Use, document: LangiumDocument, services: KerfServices, 
             .toArray();
         const meant = nearest(use.path, others);
         const where = whereOfPart(use, 'path');
-        const fixes = meant === undefined ? [] : [replaceWith(where, `"${meant}"`, `Change to "${meant}"`, true)];
+        const fixes = meant === undefined ? [] : [replaceWith(where, `"${meant}"`, phrase`Change to "${meant}"`, true)];
         const why =
-            target !== undefined && !isRecipeFile(target) ? 'is no recipe file: its name does not end in .kerf' : 'is not there';
+            target !== undefined && !isRecipeFile(target)
+                ? phrase`is no recipe file: its name does not end in .kerf`
+                : phrase`is not there`;
         const message =
-            use.path.trim() === '' ? 'Between the quotes comes a path, such as `"workshop.kerf"`.' : `"${use.path}" ${why}.`;
+            use.path.trim() === ''
+                ? phrase`Between the quotes comes a path, such as \`"workshop.kerf"\`.`
+                : phrase`"${use.path}" ${why}.`;
         yield say('use-missing', { message, where, fixes });
         return;
     }
     const back = services.names.UsedFiles.of(there).find(({ uri }) => uri.toString() === document.uri.toString());
     if (back !== undefined) {
-        yield said(use, 'use-cycle', `"${use.path}" uses this file in turn. One of the two should hold what both need.`, false);
+        yield said(
+            use,
+            'use-cycle',
+            phrase`"${use.path}" uses this file in turn. One of the two should hold what both need.`,
+            false,
+        );
     }
     const needed = documentsReferredTo(document);
     const brings = [there, ...used.filter(({ through }) => through[0] === use).map((each) => each.document)];
     const asksInVain = document.references.some((reference) => reference.error !== undefined);
     const unnamed = brings.some((each) => each !== undefined && countsUnnamed(each));
     if (!asksInVain && !unnamed && !brings.some((each) => each !== undefined && needed.has(each))) {
-        yield { ...said(use, 'unused-name', `Nothing of "${use.path}" is used here.`, true), severity: 'hint' };
+        yield { ...said(use, 'unused-name', phrase`Nothing of "${use.path}" is used here.`, true), severity: 'hint' };
     }
 }
 
@@ -100,8 +111,8 @@ function countsUnnamed(document: LangiumDocument): boolean {
     return isFile(file) && file.entries.some(({ $type }) => $type === 'Coupon' || $type === 'Run' || $type === 'Shop');
 }
 
-function said(use: Use, rule: string, message: string, removable: boolean): Finding {
-    const fixes = removable ? [removal(whereOf(use), 'Remove this line')] : [];
+function said(use: Use, rule: string, message: Message, removable: boolean): Finding {
+    const fixes = removable ? [removal(whereOf(use), phrase`Remove this line`)] : [];
     return say(rule, { severity: 'warning', message, where: whereOfPart(use, 'path'), fixes });
 }
 
@@ -119,7 +130,7 @@ function* sameNames(document: LangiumDocument, used: readonly UsedFile[]): Itera
             else if (earlier.document !== each.document && outermost !== undefined) {
                 const from = UriUtils.relative(UriUtils.dirname(document.uri), earlier.uri);
                 const here = UriUtils.relative(UriUtils.dirname(document.uri), each.uri);
-                const message = `"${from}" and "${here}" both have \`${name}\`; the one of "${from}" is meant.`;
+                const message = phrase`"${from}" and "${here}" both have \`${name}\`; the one of "${from}" is meant.`;
                 yield say('duplicate-name', { severity: 'warning', message, where: whereOfPart(outermost, 'path') });
             }
         }

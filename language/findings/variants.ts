@@ -1,6 +1,7 @@
 import type { AstNode } from 'langium';
 import type { Finding } from '../../shared/recipe/finding';
 import { nearest } from '../../shared/recipe/nearest';
+import { phrase } from '../../shared/recipe/phrase';
 import * as ast from '../generated/ast';
 import { whereOf, whereOfFirstWord, whereOfPart } from '../lowering/places';
 import { findsWhatItLeavesOut } from '../variants/adjusted';
@@ -44,15 +45,15 @@ function* lineFindings(recipe: ast.Recipe): Iterable<Finding> {
     const where = whereOfPart(recipe, 'base');
     const message =
         bases.length >= longestLine
-            ? `\`${recipe.name}\` stands on more than ${longestLine} recipes: further down nothing is read.`
-            : `\`${recipe.base.$refText}\` leads back to where it began: one of these recipes has to stand by itself.`;
+            ? phrase`\`${recipe.name}\` stands on more than ${longestLine} recipes: further down nothing is read.`
+            : phrase`\`${recipe.base.$refText}\` leads back to where it began: one of these recipes has to stand by itself.`;
     yield say('based-cycle', { message, where });
 }
 
 function withoutBase(item: ast.Without | ast.Inserted): Finding {
     const word = ast.isWithout(item) ? 'without' : item.place;
     return say('no-base', {
-        message: `\`${word}\` stands only in a recipe that is based on another, such as \`recipe large-tray based on heron-tray { … }\`.`,
+        message: phrase`\`${word}\` stands only in a recipe that is based on another, such as \`recipe large-tray based on heron-tray { … }\`.`,
         where: whereOfFirstWord(item),
     });
 }
@@ -69,7 +70,7 @@ function* pointFindings(item: ast.Without | ast.Inserted, base: BaseLines, recip
         const named = item.art ?? item.blank ?? item.places;
         const what = item.key ?? (item.rule === undefined ? named?.$refText : `allow ${item.rule}`);
         if (what === undefined) return;
-        yield say('not-in-base', { message: `\`${recipe.base?.$refText}\` has no \`${what}\`.`, where: whereOf(item) });
+        yield say('not-in-base', { message: phrase`\`${recipe.base?.$refText}\` has no \`${what}\`.`, where: whereOf(item) });
     }
 }
 
@@ -86,12 +87,12 @@ function* stepFindings(step: ast.Step, said: readonly AstNode[], base: BaseLines
 function notInBase(node: ast.Step | ast.StepAt, known: Known, base: BaseLines, recipe: ast.Recipe): Finding {
     const others = base.items.filter(ast.isStep).map((step) => spoken(knownAs(step)));
     const meant = known.nth === undefined ? nearest(spoken(known), others) : undefined;
-    const hint = meant === undefined ? '' : ` Did you mean \`${meant}\`?`;
-    const fresh = ast.isStepAt(node) ? '' : ' A new step stands in `after … { }` or `before … { }`.';
+    const hint = meant === undefined ? '' : phrase` Did you mean \`${meant}\`?`;
+    const fresh = ast.isStepAt(node) ? '' : phrase` A new step stands in \`after … { }\` or \`before … { }\`.`;
     const what = known.nth === undefined ? spoken(known) : `${spoken(known)} ${known.nth}`;
     const where = ast.isStepAt(node) ? whereOf(node) : whereOfFirstWord(node);
-    const fixes = meant === undefined ? [] : [replaceWith(headOf(node, where), meant, `Change to \`${meant}\``, true)];
-    return say('not-in-base', { message: `\`${recipe.base?.$refText}\` has no \`${what}\`.${hint}${fresh}`, where, fixes });
+    const fixes = meant === undefined ? [] : [replaceWith(headOf(node, where), meant, phrase`Change to \`${meant}\``, true)];
+    return say('not-in-base', { message: phrase`\`${recipe.base?.$refText}\` has no \`${what}\`.${hint}${fresh}`, where, fixes });
 }
 
 /** From the first word to the name or the text by which the step is known. */
@@ -112,10 +113,10 @@ function which(node: ast.Step | ast.StepAt, known: Known, alike: readonly ast.St
     });
     const [first = '', second = ''] = signs;
     return say('which-step', {
-        message: `\`${recipe.base?.$refText}\` has ${alike.length} steps \`${spoken(known)}\`: \`${first}\` behind it means the first, \`${second}\` the second.`,
+        message: phrase`\`${recipe.base?.$refText}\` has ${alike.length} steps \`${spoken(known)}\`: \`${first}\` behind it means the first, \`${second}\` the second.`,
         where,
         fixes: signs.slice(0, 4).map((sign, index) => ({
-            title: `Mean the ${['first', 'second', 'third', 'fourth'][index]}`,
+            title: phrase`Mean the ${['first', 'second', 'third', 'fourth'][index]}`,
             changes: [{ do: 'replace' as const, where: behind, text: ` ${sign}` }],
         })),
     });
@@ -125,16 +126,16 @@ function which(node: ast.Step | ast.StepAt, known: Known, alike: readonly ast.St
 function byNumber(node: ast.Step | ast.StepAt, target: AstNode, recipe: ast.Recipe): Finding {
     const where = whereOfPart(node, 'nth');
     const { called } = target as { called?: string };
-    const name = called === undefined ? 'a name' : `\`called ${called}\``;
+    const name = called === undefined ? phrase`a name` : phrase`\`called ${called}\``;
     return say('by-number', {
         severity: 'hint',
         message:
             called === undefined
-                ? `\`${where.length === 0 ? '#' : (node as { nth?: string }).nth}\` means another step once \`${recipe.base?.$refText}\` gains one before it: write \`called\` and a name behind that step, and here.`
-                : `That step has ${name}: it stays the same one when \`${recipe.base?.$refText}\` gains a step before it.`,
+                ? phrase`\`${where.length === 0 ? '#' : (node as { nth?: string }).nth}\` means another step once \`${recipe.base?.$refText}\` gains one before it: write \`called\` and a name behind that step, and here.`
+                : phrase`That step has ${name}: it stays the same one when \`${recipe.base?.$refText}\` gains a step before it.`,
         where,
-        related: [{ message: 'The step that is meant.', where: whereOfFirstWord(target) }],
-        fixes: called === undefined ? [] : [replaceWith(where, `called ${called}`, `Write \`called ${called}\``, true)],
+        related: [{ message: phrase`The step that is meant.`, where: whereOfFirstWord(target) }],
+        fixes: called === undefined ? [] : [replaceWith(where, `called ${called}`, phrase`Write \`called ${called}\``, true)],
     });
 }
 
@@ -146,9 +147,9 @@ function* leftOutOfNothing(own: ast.RecipeItem, base: AstNode, recipe: ast.Recip
         const what = line.$cstNode?.text.replace(/^without\s+/, '').replaceAll(/\s+/g, ' ');
         const block = ast.isStep(own) ? spoken(knownAs(own)) : `${own.$type.toLowerCase()} ${(own as { name?: string }).name}`;
         yield say('not-in-base', {
-            message: `\`${recipe.base?.$refText}\` says no \`${what}\` in \`${block}\`: there is nothing to leave out.`,
+            message: phrase`\`${recipe.base?.$refText}\` says no \`${what}\` in \`${block}\`: there is nothing to leave out.`,
             where: whereOf(line),
-            fixes: [removal(whereOf(line), 'Remove this line')],
+            fixes: [removal(whereOf(line), phrase`Remove this line`)],
         });
     }
 }
@@ -164,15 +165,15 @@ function* replacedArt(step: ast.Step, base: AstNode, recipe: ast.Recipe): Iterab
     const block = whereOf(step);
     yield say('replaces-art', {
         severity: 'warning',
-        message: `This takes the place of all that \`${recipe.base?.$refText}\` burns in \`${step.name}\`: ${lines.map((line) => `\`${line}\``).join(', ')}.`,
+        message: phrase`This takes the place of all that \`${recipe.base?.$refText}\` burns in \`${step.name}\`: ${lines.map((line) => `\`${line}\``).join(', ')}.`,
         where: whereOfFirstWord(own[0]!),
-        related: theirs.map((line) => ({ message: 'It is not burnt any more.', where: whereOf(line) })),
+        related: theirs.map((line) => ({ message: phrase`It is not burnt any more.`, where: whereOf(line) })),
         fixes: [
             {
-                title: `Burn those of \`${recipe.base?.$refText}\`, too`,
+                title: phrase`Burn those of \`${recipe.base?.$refText}\`, too`,
                 changes: lines.map((statement) => ({ do: 'add' as const, block, statement })),
             },
-            { title: 'Say that they are left out', changes: [{ do: 'add', block, statement: 'without art' }] },
+            { title: phrase`Say that they are left out`, changes: [{ do: 'add', block, statement: 'without art' }] },
         ],
     });
 }

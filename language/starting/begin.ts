@@ -1,5 +1,6 @@
 import { type LangiumDocument, type URI, UriUtils } from 'langium';
 import type { ArtSize } from '../../shared/art/art-size';
+import { type Message, phrase } from '../../shared/recipe/phrase';
 import type { NewRecipeParams } from '../../shared/view/new-recipe';
 import { isBuiltIn } from '../built-in';
 import * as ast from '../generated/ast';
@@ -33,10 +34,10 @@ export function beginRecipe(
     folder: URI,
     documents: readonly LangiumDocument[],
     services: KerfServices,
-): Begun | { readonly problem: string } {
+): Begun | { readonly problem: Message } {
     const { technique } = params;
     if (technique === 'picture' && art.size.kind === 'vector')
-        return { problem: `A picture in greys is burnt from a PNG or JPEG; ${UriUtils.basename(art.uri)} is a drawing.` };
+        return { problem: phrase`A picture in greys is burnt from a PNG or JPEG; ${UriUtils.basename(art.uri)} is a drawing.` };
     const names = new Set(documents.flatMap(namesIn));
     const shelf = { documents, names, services };
     const picked = pickStock(params, shelf);

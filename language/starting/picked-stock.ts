@@ -1,4 +1,5 @@
 import type { LangiumDocument } from 'langium';
+import { type Message, phrase } from '../../shared/recipe/phrase';
 import type { Wood } from '../../shared/recipe/stock';
 import type { NewRecipeParams, Picked } from '../../shared/view/new-recipe';
 import * as ast from '../generated/ast';
@@ -18,7 +19,7 @@ export interface Shelf {
 }
 
 interface Problem {
-    readonly problem: string;
+    readonly problem: Message;
 }
 
 /** A thing as it is declared, or with the text by which it is to be. */
@@ -55,9 +56,11 @@ export function pickStock(params: NewRecipeParams, shelf: Shelf): PickedStock | 
     if ('problem' in laser) return laser;
     const isInlay = params.technique === 'inlay';
     if (isInlay && !laser.foilStops)
-        return { problem: `Foil does not stop the beam of ${laser.name}: the veneer half of an inlay cannot be burnt with it.` };
+        return {
+            problem: phrase`Foil does not stop the beam of ${laser.name}: the veneer half of an inlay cannot be burnt with it.`,
+        };
     const veneer = params.veneer && pickedSheet('veneer', params.veneer, shelf, board.moisture);
-    if (isInlay && veneer === undefined) return { problem: 'An inlay needs a veneer.' };
+    if (isInlay && veneer === undefined) return { problem: phrase`An inlay needs a veneer.` };
     if (veneer !== undefined && 'problem' in veneer) return veneer;
     return { board, laser, veneer };
 }
@@ -73,7 +76,7 @@ function pickedSheet(
         const nodes: readonly (ast.Sheet & ast.Entry)[] =
             kind === 'board' ? declared(documents, ast.isBoard) : declared(documents, ast.isVeneer);
         const node = nodes.find((each) => each.name === picked.name && fileOf(each) === picked.file);
-        if (node === undefined) return { problem: `There is no ${kind} ${picked.name} any more.` };
+        if (node === undefined) return { problem: phrase`There is no ${kind} ${picked.name} any more.` };
         const { wood, thickness, moisture: held, sheet } = sheetOf(node);
         return {
             name: node.name,
@@ -85,7 +88,7 @@ function pickedSheet(
         };
     }
     const wood = declared(documents, ast.isWood).find(({ name }) => name === picked.name);
-    if (wood === undefined) return { problem: `There is no wood ${picked.name}.` };
+    if (wood === undefined) return { problem: phrase`There is no wood ${picked.name}.` };
     const made = kind === 'board' ? newBoard(wood.name) : newVeneer(wood.name, moisture);
     return {
         ...renamed(made, freeName(made.name, names, kind, services)),
@@ -99,7 +102,7 @@ function pickedSheet(
 function pickedLaser(picked: Picked, { documents, names, services }: Shelf): PickedLaser | Problem {
     if (picked.file !== undefined) {
         const node = declared(documents, ast.isLaser).find((each) => each.name === picked.name && fileOf(each) === picked.file);
-        if (node === undefined) return { problem: `There is no laser ${picked.name} any more.` };
+        if (node === undefined) return { problem: phrase`There is no laser ${picked.name} any more.` };
         const { field, beam } = laserOf(node);
         return {
             name: node.name,
@@ -109,7 +112,7 @@ function pickedLaser(picked: Picked, { documents, names, services }: Shelf): Pic
         };
     }
     const beam = declared(documents, ast.isBeam).find(({ name }) => name === picked.name);
-    if (beam === undefined) return { problem: `There is no laser source ${picked.name}.` };
+    if (beam === undefined) return { problem: phrase`There is no laser source ${picked.name}.` };
     const { wavelength, foilStops } = beamOf(beam);
     const made = newLaser(beam.name, (wavelength?.value ?? 0.0106) * 1000);
     return { ...renamed(made, freeName(made.name, names, 'laser', services)), foilStops, field: usualField };

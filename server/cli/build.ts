@@ -1,6 +1,7 @@
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type LangiumDocument, URI } from 'langium';
+import { phrase } from '../../shared/recipe/phrase';
 import type { Recipe } from '../../shared/recipe/recipe';
 import { folderKey } from '../../shared/sheets/made-folder';
 import { CannotWrite } from '../writing/cannot-write';
@@ -72,7 +73,7 @@ function refuseShared(wanted: readonly Wanted[]): void {
         const named = ({ recipe, document }: Wanted): string => `${recipe.name} in ${shortPath(document)}`;
         if (other !== undefined) {
             throw new CannotWrite(
-                `Nothing was written: ${named(other)} and ${named(each)} would share a folder. Rename one of them, or build them apart with --out.`,
+                phrase`Nothing was written: ${named(other)} and ${named(each)} would share a folder. Rename one of them, or build them apart with --out.`,
             );
         }
         by.set(key, each);

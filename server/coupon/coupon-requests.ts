@@ -5,6 +5,7 @@ import { measuredEdits } from '../../language/coupon/measured';
 import { readDepth } from '../../language/coupon/read-depth';
 import { isBurn, isCoupon } from '../../language/generated/ast';
 import { stockInSight } from '../../language/names/stock-in-sight';
+import { phrase } from '../../shared/recipe/phrase';
 import { couponFolder } from '../../shared/sheets/made-folder';
 import type { CouponChoices, MeasuredParams } from '../../shared/view/coupon-protocol';
 import type { WrittenAnswer } from '../../shared/view/protocol';
@@ -89,11 +90,11 @@ async function measured(
         const read = readDepth(depth, workshop.services);
         if ('problem' in read) return read;
         const square = open.squares.find((each) => each.words === words);
-        if (square === undefined) return { problem: `There is no square “${words}” to be measured.` };
+        if (square === undefined) return { problem: phrase`There is no square “${words}” to be measured.` };
         rows.push({ ...square, depth: read.depth });
     }
     const home = homeOfCoupon(workshop, stock);
-    if (isBuiltIn(home.uri.toString())) return { problem: 'The built-in stock cannot be written to.' };
+    if (isBuiltIn(home.uri.toString())) return { problem: phrase`The built-in stock cannot be written to.` };
     const coupon = { sheet: stock.sheet.name, laser: stock.laser.name, pitch: open.pitch };
     return {
         uri: home.uri.toString(),

@@ -1,6 +1,7 @@
 import { AstUtils, type LangiumDocument } from 'langium';
 import type { Coupon, Laser, Sheet } from '../../language/generated/ast';
 import { type StockInSight, stockInSight } from '../../language/names/stock-in-sight';
+import { type Message, phrase } from '../../shared/recipe/phrase';
 import type { Workshop } from '../workshop/workshop';
 
 /** A board or veneer and a laser, with the file from which both are seen and the coupon that there is of them. */
@@ -17,7 +18,7 @@ export function findStock(
     documents: readonly LangiumDocument[],
     sheetName: string,
     laserName: string,
-): CouponStock | { readonly problem: string } {
+): CouponStock | { readonly problem: Message } {
     const sights = documents.map((document) => ({ document, ...stockInSight(document, services) }));
     for (const { document, sheets, lasers, coupons } of sights) {
         const sheet = sheets.find(({ name }) => name === sheetName);
@@ -29,16 +30,16 @@ export function findStock(
     return { problem: missing(sights, sheetName, laserName) };
 }
 
-function missing(sights: readonly StockInSight[], sheetName: string, laserName: string): string {
+function missing(sights: readonly StockInSight[], sheetName: string, laserName: string): Message {
     const sheets = new Set(sights.flatMap((sight) => sight.sheets.map(({ name }) => name)));
     const lasers = new Set(sights.flatMap((sight) => sight.lasers.map(({ name }) => name)));
-    if (!sheets.has(sheetName)) return `There is no board or veneer ${sheetName} here${among(sheets)}.`;
-    if (!lasers.has(laserName)) return `There is no laser ${laserName} here${among(lasers)}.`;
-    return `No file sees both ${sheetName} and ${laserName}.`;
+    if (!sheets.has(sheetName)) return phrase`There is no board or veneer ${sheetName} here${among(sheets)}.`;
+    if (!lasers.has(laserName)) return phrase`There is no laser ${laserName} here${among(lasers)}.`;
+    return phrase`No file sees both ${sheetName} and ${laserName}.`;
 }
 
 function among(names: ReadonlySet<string>): string {
-    return names.size === 0 ? '' : `; there is ${[...names].join(', ')}`;
+    return names.size === 0 ? '' : phrase`; there is ${[...names].join(', ')}`;
 }
 
 /** The document in which the coupon stands, or in which it is best written: beside the board, where the laser is seen too. */

@@ -5,6 +5,7 @@ import { laserOf, sheetOf } from '../../language/lowering/stock';
 import { burnWords } from '../../language/printing/coupon-block';
 import { spotOf } from '../../shared/burn/beam';
 import { pitchForSpot } from '../../shared/burn/pitch';
+import { type Message, phrase } from '../../shared/recipe/phrase';
 import type { OpenSquare } from '../../shared/view/coupon-protocol';
 import type { Workshop } from '../workshop/workshop';
 import type { CouponStock } from './find-stock';
@@ -24,12 +25,12 @@ export async function openSquares(
     workshop: Workshop,
     stock: CouponStock,
     made: string | undefined,
-): Promise<OpenSquares | { readonly problem: string }> {
+): Promise<OpenSquares | { readonly problem: Message }> {
     const found = await burntSquares(workshop, stock, made);
     if ('problem' in found) return found;
     const done = new Set((stock.coupon?.items ?? []).filter(isBurn).map((burn) => stripMeasured(burn.$cstNode?.text ?? '')));
     const squares = found.squares.filter(({ words }) => !done.has(stripMeasured(words)));
-    return squares.length === 0 ? { problem: 'Every square of this coupon is measured.' } : { squares, pitch: found.pitch };
+    return squares.length === 0 ? { problem: phrase`Every square of this coupon is measured.` } : { squares, pitch: found.pitch };
 }
 
 /** A row without its depth and its blanks. */
@@ -41,7 +42,7 @@ async function burntSquares(
     workshop: Workshop,
     stock: CouponStock,
     made: string | undefined,
-): Promise<OpenSquares | { readonly problem: string }> {
+): Promise<OpenSquares | { readonly problem: Message }> {
     const { sheet, laser, coupon } = stock;
     const machine = laserOf(laser);
     const pitch = coupon && pitchOf(coupon, pitchForSpot(spotOf(machine)));
@@ -50,7 +51,7 @@ async function burntSquares(
     const burnt = ofFile() ?? (await layOut());
     if ('problem' in burnt || pitch === undefined || Math.abs(burnt.mm - pitch.mm) < 1e-6) return burnt;
     return {
-        problem: `The squares were burnt with a pitch of ${burnt.pitch}, the coupon in the text is one of ${pitch.text}: rows of both cannot stand in one block.`,
+        problem: phrase`The squares were burnt with a pitch of ${burnt.pitch}, the coupon in the text is one of ${pitch.text}: rows of both cannot stand in one block.`,
     };
 
     function ofFile(): (OpenSquares & { mm: number }) | undefined {
@@ -60,7 +61,7 @@ async function burntSquares(
         return written === undefined || squares.length === 0 ? undefined : { squares, pitch: written.text, mm: written.mm };
     }
 
-    async function layOut(): Promise<(OpenSquares & { mm: number }) | { readonly problem: string }> {
+    async function layOut(): Promise<(OpenSquares & { mm: number }) | { readonly problem: Message }> {
         const asked = { do: 'coupon-layout', material: sheetOf(sheet), laser: machine, options: usualPitch(stock) } as const;
         const layout = await workshop.ask(asked);
         if ('problem' in layout) return layout;

@@ -1,6 +1,7 @@
 import type { CouponOptions, CouponSheet } from '../../shared/burn/coupon-sheet';
 import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
+import type { Message } from '../../shared/recipe/phrase';
 import type { Recipe } from '../../shared/recipe/recipe';
 import type { Laser, MeasuredCoupon, Sheet } from '../../shared/recipe/stock';
 import type { ReviewPictures } from '../../shared/review/film-strip';
@@ -245,7 +246,7 @@ export interface Answers {
     readonly coupons: readonly Finding[];
     readonly fit: CouponFit;
     readonly 'run-facts': RunFacts;
-    readonly 'coupon-layout': CouponSheet | { readonly problem: string };
+    readonly 'coupon-layout': CouponSheet | { readonly problem: Message };
     readonly 'coupon-sheets': Sheets;
     readonly placeholder: Uint8Array;
     /** Markdown; null where there is no such rule. */

@@ -1,18 +1,19 @@
 import { readBitmap } from '../../shared/art/bitmap';
 import { readSvg } from '../../shared/art/read-svg';
 import type { ArtState } from '../../shared/plan/plan';
+import { type Message, phrase } from '../../shared/recipe/phrase';
 import type { ArtSource } from '../../shared/recipe/recipe';
 import { largestArt } from '../files/read-result';
 import { decodeText } from './decode-text';
 import { foreignFormat } from './foreign-format';
 import type { ArtFile } from './jobs';
 
-const words: Readonly<Record<NonNullable<ArtFile['problem']>, (path: string) => string>> = {
-    missing: (path) => `There is no file ${path} beside this recipe.`,
-    outside: (path) => `${path} lies outside the workspace; art is read only from inside it.`,
+const words: Readonly<Record<NonNullable<ArtFile['problem']>, (path: string) => Message>> = {
+    missing: (path) => phrase`There is no file ${path} beside this recipe.`,
+    outside: (path) => phrase`${path} lies outside the workspace; art is read only from inside it.`,
     'too-large': (path) =>
-        `${path} is larger than the ${largestArt / 1024 ** 2} MB that are read as art; make it smaller or simpler.`,
-    unreadable: (path) => `${path} cannot be read.`,
+        phrase`${path} is larger than the ${largestArt / 1024 ** 2} MB that are read as art; make it smaller or simpler.`,
+    unreadable: (path) => phrase`${path} cannot be read.`,
 };
 
 /** Reads an art file's bytes by what they hold, at the size the recipe asks for. */
@@ -28,9 +29,9 @@ export function readArt(source: ArtSource, file: ArtFile): ArtState {
     };
     if (isBitmap(file.bytes)) return { kind: 'art', art: readBitmap(file.bytes, wish) };
     const foreign = foreignFormat(file.bytes);
-    if (foreign !== undefined) return { kind: 'unreadable', message: `${path} is ${foreign}` };
+    if (foreign !== undefined) return { kind: 'unreadable', message: phrase`${path} is ${foreign}` };
     const decoded = decodeText(file.bytes);
-    if ('problem' in decoded) return { kind: 'unreadable', message: `${path} cannot be read: ${decoded.problem}.` };
+    if ('problem' in decoded) return { kind: 'unreadable', message: phrase`${path} cannot be read: ${decoded.problem}.` };
     return { kind: 'art', art: readSvg(decoded.text, wish) };
 }
 

@@ -1,5 +1,6 @@
 import type { Connection } from 'vscode-languageserver';
 import { fromBase64, toBase64 } from '../../shared/quantity/base64';
+import { phrase } from '../../shared/recipe/phrase';
 import type { LookAnswer } from '../../shared/view/protocol';
 import { editorRequests } from '../../shared/view/requests';
 import { CannotWrite } from '../writing/cannot-write';
@@ -14,7 +15,7 @@ export class ClientStore implements Store {
 
     async look(path: string): Promise<Found> {
         const answer = await this.connection.sendRequest<LookAnswer>(editorRequests.look.method, { folder: this.folder, path });
-        if ('problem' in answer) throw new CannotWrite(answer.problem);
+        if ('problem' in answer) throw new CannotWrite(phrase`${answer.problem}`);
         return answer.kind === 'file' ? { kind: 'file', bytes: fromBase64(answer.base64) } : answer;
     }
 
@@ -29,6 +30,6 @@ export class ClientStore implements Store {
 
     private async ask(what: string, params: object): Promise<void> {
         const problem = await this.connection.sendRequest<string | null>(what, params);
-        if (problem !== null) throw new CannotWrite(problem);
+        if (problem !== null) throw new CannotWrite(phrase`${problem}`);
     }
 }

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { phrase } from '../../shared/recipe/phrase';
 import type { RevisionChoice, RevisionPlaces } from '../../shared/view/protocol';
 import type { Asker } from '../engine/asker';
 import type { PastRecipe } from '../engine/jobs';
@@ -149,12 +150,12 @@ export class GitVersions implements Versions {
     private async place(uri: string): Promise<{ repository: Repository; name: string }> {
         const place = await this.files.resolve(uri);
         if ('problem' in place)
-            throw new CannotOpen('Only files that are saved in the workspace can be compared with a revision.');
+            throw new CannotOpen(phrase`Only files that are saved in the workspace can be compared with a revision.`);
         const file = await realPlace(fileURLToPath(uri));
         const repository = await Repository.of(path.dirname(file));
-        if (repository === undefined) throw new CannotOpen(`${path.basename(file)} does not lie in a git repository.`);
+        if (repository === undefined) throw new CannotOpen(phrase`${path.basename(file)} does not lie in a git repository.`);
         const name = insideOf(repository.top, file);
-        if (name === undefined) throw new CannotOpen(`${path.basename(file)} does not lie in its repository.`);
+        if (name === undefined) throw new CannotOpen(phrase`${path.basename(file)} does not lie in its repository.`);
         return { repository, name };
     }
 
@@ -210,7 +211,7 @@ async function commitOf(repository: Repository, revision: string): Promise<Commi
         return revision === commit.id ? { ...commit, name: shortName(commit.id) } : commit;
     }
     return repository.commit('HEAD').catch((error: unknown) => {
-        throw error instanceof GitError ? new CannotOpen('Nothing has been committed in this repository yet.') : error;
+        throw error instanceof GitError ? new CannotOpen(phrase`Nothing has been committed in this repository yet.`) : error;
     });
 }
 
@@ -228,7 +229,7 @@ async function nameThen(repository: Repository, commit: Commit, now: string): Pr
     if (before !== now && (await repository.has(commit, before))) return before;
     const names = new Set((await historyOf(repository, now, Number.POSITIVE_INFINITY)).map(({ file }) => file));
     for (const name of names) if (await repository.has(commit, name)) return name;
-    throw new CannotOpen(`${now} is not in ${commit.name}: it is new, or it was called something that git cannot tell.`);
+    throw new CannotOpen(phrase`${now} is not in ${commit.name}: it is new, or it was called something that git cannot tell.`);
 }
 
 /** Lays a recipe of a commit down for all who ask for it; what nothing in an earlier commit could be nearer to is looked for no more. */

@@ -1,3 +1,4 @@
+import { phrase } from '../../shared/recipe/phrase';
 import type { Asker } from '../engine/asker';
 import { type OpenVersion, openVersion } from '../review/open-version';
 import { CannotOpen } from '../workshop/cannot-open';
@@ -34,7 +35,7 @@ export async function openRevision(
     ).catch((error: unknown) => {
         // A clone may know a file by name and never have fetched it.
         throw error instanceof CannotOpen
-            ? new CannotOpen(`${error.message} Is ${commit.name} in this clone as a whole?`)
+            ? new CannotOpen(phrase`${error.message} Is ${commit.name} in this clone as a whole?`)
             : error;
     });
 }

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { lstat, readFile } from 'node:fs/promises';
 import path from 'node:path';
+import { phrase } from '../../shared/recipe/phrase';
 import type { RevisionChoice } from '../../shared/view/protocol';
 import type { ReadResult } from '../files/read-result';
 import { insideOf } from './inside-of';
@@ -72,27 +73,27 @@ export class Repository {
         const { code, out, complaint } = await runGit({ folder, args: ['rev-parse', '--show-toplevel'] });
         if (code === 0) return new Repository(path.resolve(out.toString('utf8').replace(/\r?\n$/, '')));
         if (/not a git repository|must be run in a work tree/.test(complaint)) return undefined;
-        throw new GitError(`git: ${complaint}`);
+        throw new GitError(phrase`git: ${complaint}`);
     }
 
     /** Git's own folders: the one of this work tree, and the one that all work trees of the repository share. */
     async stores(): Promise<{ readonly own: string; readonly common: string }> {
         const { code, out, complaint } = await this.run('rev-parse', '--git-dir', '--git-common-dir');
         const [own, common] = out.toString('utf8').split(/\r?\n/);
-        if (code !== 0 || !own || !common) throw new GitError(`git: ${complaint}`);
+        if (code !== 0 || !own || !common) throw new GitError(phrase`git: ${complaint}`);
         return { own: path.resolve(this.top, own), common: path.resolve(this.top, common) };
     }
 
     /** @throws GitError for what is no revision of this repository */
     async commit(name: string): Promise<Commit> {
         // What begins with a dash would be read as one of git's own words.
-        if (!/^[^-\p{Cc}][^\p{Cc}]*$/u.test(name)) throw new GitError(`${JSON.stringify(name)} is no revision.`);
+        if (!/^[^-\p{Cc}][^\p{Cc}]*$/u.test(name)) throw new GitError(phrase`${JSON.stringify(name)} is no revision.`);
         const { head } = await this.objects.read(`${name}^{commit}`, 0);
         const id = /^([0-9a-f]{40,64}) commit \d+$/.exec(head)?.[1];
         if (id !== undefined) return { id, name };
         const shallow = (await this.run('rev-parse', '--is-shallow-repository')).out.toString('utf8').trim() === 'true';
-        const hint = shallow ? ' This clone is shallow: fetch more of its history.' : '';
-        throw new GitError(`There is no revision ${name} in this repository.${hint}`);
+        const hint = shallow ? phrase` This clone is shallow: fetch more of its history.` : '';
+        throw new GitError(phrase`There is no revision ${name} in this repository.${hint}`);
     }
 
     /** Whether a file is in a commit. */
@@ -173,7 +174,7 @@ export class Repository {
         ]);
         const index = isStaged ? await this.indexInUse() : {};
         const diff = await runGit({ folder: this.top, args: ['diff', ...words, ...versions, '--'], settings, ...index });
-        if (diff.code !== 0) throw new GitError(`git: ${diff.complaint}`);
+        if (diff.code !== 0) throw new GitError(phrase`git: ${diff.complaint}`);
         const changed = nameStatus(diff.out.toString('utf8'));
         if (others === undefined) return changed;
         return this.withMoved(from, [...changed, ...names(others.out).map((after) => ({ after }))]);
@@ -219,7 +220,7 @@ export class Repository {
         const list = isIndex ? ['ls-files', '-z', '--stage'] : ['ls-tree', '-r', '-z', '--full-tree', commit.id];
         const index = commit?.id === staged.id ? await this.indexInUse() : {};
         const { code, out, complaint } = await runGit({ folder: this.top, args: list, ...index });
-        if (code !== 0) throw new GitError(`git: ${complaint}`);
+        if (code !== 0) throw new GitError(phrase`git: ${complaint}`);
         const entries = names(out).flatMap(readEntry);
         return {
             files: [...new Set(entries.flatMap(({ submodule, name }) => (submodule ? [] : [name])))],

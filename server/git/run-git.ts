@@ -1,7 +1,15 @@
 import { type ChildProcess, execFile, spawn } from 'node:child_process';
+import { type Message, phrase } from '../../shared/recipe/phrase';
 
 /** Something git could not do; its message is for a person. */
-export class GitError extends Error {}
+/** Its words are for a person. */
+export class GitError extends Error {
+    declare readonly message: Message;
+
+    constructor(message: Message) {
+        super(message);
+    }
+}
 
 /**
  * Said to git every time: no pager, paths are paths and not patterns, the index of somebody else's
@@ -73,8 +81,8 @@ export function startGit(folder: string, args: readonly string[]): ChildProcess 
 
 /** Why git is not running. */
 export function gone(error: Error & { readonly code?: unknown }): GitError {
-    if (error.code === 'ENOENT') return new GitError('There is no git on this machine.');
-    return new GitError(`git could not be run: ${error.message}`);
+    if (error.code === 'ENOENT') return new GitError(phrase`There is no git on this machine.`);
+    return new GitError(phrase`git could not be run: ${error.message}`);
 }
 
 function environment(settings: Readonly<Record<string, string>>): NodeJS.ProcessEnv {

@@ -1,5 +1,6 @@
 import type { LangiumDocument } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
+import { phrase } from '../../shared/recipe/phrase';
 import { familiesOf } from '../../shared/review/families';
 import type { BenchParams, CompareParams, PageAnswer, TableParams } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
@@ -20,18 +21,22 @@ export function answerReviewRequests(connection: Connection, workshop: Workshop,
         history(workshop, params.present === true ? undefined : versions, params, token),
     );
     onRequest(connection, requests.revisions, async ({ uri }) => {
-        const found = await (versions?.choices(uri) ?? noVersions);
+        const found = await (versions?.choices(uri) ?? noVersions());
         return 'problem' in found ? found : { revisions: found };
     });
-    onRequest(connection, requests.revisionPlaces, async ({ uri }) => versions?.places(uri) ?? noVersions);
+    onRequest(connection, requests.revisionPlaces, async ({ uri }) => versions?.places(uri) ?? noVersions());
 }
 
-const noVersions: NoVersion = {
-    problem: 'Earlier versions are read by git, which an editor that is only a browser does not have.',
-    final: true,
-};
+function noVersions(): NoVersion {
+    return {
+        problem: phrase`Earlier versions are read by git, which an editor that is only a browser does not have.`,
+        final: true,
+    };
+}
 
-const notRead: PageAnswer = { problem: 'This file is not read as a recipe file: open it, or a folder that holds it.' };
+function notRead(): PageAnswer {
+    return { problem: phrase`This file is not read as a recipe file: open it, or a folder that holds it.` };
+}
 
 /** The text as the editor has it now, saved or not, beside what it is to be compared with. */
 async function compare(
@@ -41,7 +46,7 @@ async function compare(
     token: CancellationToken,
 ): Promise<PageAnswer | null> {
     const document = await workshop.linked(params.uri, token);
-    if (document === undefined) return notRead;
+    if (document === undefined) return notRead();
     const before = await earlier(workshop, versions, params, token);
     if (token.isCancellationRequested) return null;
     if ('problem' in before) return before;
@@ -51,7 +56,7 @@ async function compare(
     if (token.isCancellationRequested) return null;
     if (reviews.length === 0)
         return {
-            problem: 'There is no recipe in this file, now or then. What changes in stock shows in the recipes that use it.',
+            problem: phrase`There is no recipe in this file, now or then. What changes in stock shows in the recipes that use it.`,
             ...broken(workshop, document),
         };
     const body = await bodyOf(workshop, { do: 'review-page', reviews }, `compare ${document.uri.toString()}`, token);
@@ -67,7 +72,7 @@ function broken(workshop: Workshop, document: LangiumDocument): { readonly broke
 /** The family of the recipe at a place, or else the first family of the file. */
 async function table(workshop: Workshop, params: TableParams, token: CancellationToken): Promise<PageAnswer | null> {
     const document = await workshop.linked(params.uri, token);
-    if (document === undefined) return notRead;
+    if (document === undefined) return notRead();
     const known = allRecipes(workshop);
     const ours = known.filter((each) => each.document === document).map(({ recipe }) => recipe);
     const at = workshop.recipe(document, params.recipe, params.offset);
@@ -77,7 +82,7 @@ async function table(workshop: Workshop, params: TableParams, token: Cancellatio
     const family =
         families.find((some) => some.some(({ name, whole }) => name === at?.name && whole.uri === at.whole.uri)) ?? families[0];
     if (family === undefined)
-        return { problem: 'No recipe here is based on another, and none is based on it.', ...broken(workshop, document) };
+        return { problem: phrase`No recipe here is based on another, and none is based on it.`, ...broken(workshop, document) };
     const job = tableJob('table-page', workshop, family, known, params.all === true);
     const body = await bodyOf(workshop, job, `table ${document.uri.toString()}`, token);
     const about = at === undefined || !family.some(({ name }) => name === at.name) ? {} : { recipe: at.name };
@@ -92,15 +97,14 @@ async function history(
     token: CancellationToken,
 ): Promise<PageAnswer | null> {
     const document = await workshop.linked(params.uri, token);
-    if (document === undefined) return notRead;
+    if (document === undefined) return notRead();
     const known = allRecipes(workshop);
     const ours = known.filter((each) => isToldBy(document, each));
     const at = workshop.recipe(document, params.recipe, params.offset);
     const placed = ours.find(({ recipe }) => recipe.name === at?.name) ?? ours[0];
     if (placed === undefined) {
         return {
-            problem:
-                'No run is written down in this file. Tick a recipe off in the checklist and finish the run, or write one below it.',
+            problem: phrase`No run is written down in this file. Tick a recipe off in the checklist and finish the run, or write one below it.`,
             ...broken(workshop, document),
         };
     }
@@ -129,9 +133,9 @@ async function earlier(
     { uri, before, revision = 'HEAD' }: CompareParams,
     token: CancellationToken,
 ): Promise<OpenedFile | NoVersion> {
-    if (before === undefined) return versions === undefined ? noVersions : versions.open(uri, revision);
+    if (before === undefined) return versions === undefined ? noVersions() : versions.open(uri, revision);
     const document = await workshop.linked(before, token);
-    if (document === undefined) return { problem: 'The other file is not read as a recipe file.' };
+    if (document === undefined) return { problem: phrase`The other file is not read as a recipe file.` };
     const name = nameOf(document);
     return { version: here(workshop, document, name, name), name };
 }

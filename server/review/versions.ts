@@ -1,10 +1,11 @@
+import type { Message } from '../../shared/recipe/phrase';
 import type { RevisionChoice, RevisionPlaces } from '../../shared/view/protocol';
 import type { PastRecipe } from '../engine/jobs';
 import type { OpenVersion } from './open-version';
 
 /** Why there is no version to look into, in a maker's words. */
 export interface NoVersion {
-    readonly problem: string;
+    readonly problem: Message;
     /** Asking again would be in vain. */
     readonly final?: true;
 }

@@ -5,6 +5,7 @@ import { placeholderDrawing, placeholderPage } from '../../language/starting/pla
 import { type ArtSize, artSize } from '../../shared/art/art-size';
 import { readHeader } from '../../shared/art/raster/header';
 import { toBase64 } from '../../shared/quantity/base64';
+import { type Message, phrase } from '../../shared/recipe/phrase';
 import type { NewFile, NewRecipeAnswer, NewRecipeParams } from '../../shared/view/new-recipe';
 import type { Asker } from '../engine/asker';
 import { decodeText } from '../engine/decode-text';
@@ -36,7 +37,7 @@ export async function newRecipe(params: NewRecipeParams, shop: Shop): Promise<Ne
         if (answer.findings.length === 0) return answer;
         if (best === undefined || 'problem' in best || answer.findings.length < best.findings.length) best = answer;
     }
-    return best ?? { problem: 'There is no veneer to let in.' };
+    return best ?? { problem: phrase`There is no veneer to let in.` };
 }
 
 async function tried(params: NewRecipeParams, art: Placed, folder: URI, shop: Shop): Promise<NewRecipeAnswer> {
@@ -87,22 +88,22 @@ async function freePlace(folder: URI, base: string, ending: string, { read }: So
     }
 }
 
-async function readArt(uri: URI, { read }: Source): Promise<Placed | { readonly problem: string }> {
+async function readArt(uri: URI, { read }: Source): Promise<Placed | { readonly problem: Message }> {
     const name = UriUtils.basename(uri);
     const result = await read(uri.toString());
-    if ('problem' in result) return { problem: `${name} ${why[result.problem]}.` };
+    if ('problem' in result) return { problem: phrase`${name} ${why[result.problem]()}.` };
     const size = artSize(result.bytes, () => {
         const decoded = decodeText(result.bytes);
         return 'text' in decoded ? decoded.text : undefined;
     });
     return size === undefined
-        ? { problem: `${name} is neither a drawing (SVG) nor a picture (PNG, JPEG) that says how large it is.` }
+        ? { problem: phrase`${name} is neither a drawing (SVG) nor a picture (PNG, JPEG) that says how large it is.` }
         : { uri, size };
 }
 
-const why: Readonly<Record<Extract<ReadResult, { problem: string }>['problem'], string>> = {
-    missing: 'is not there',
-    outside: 'lies outside the workspace; art is read only from inside it',
-    'too-large': `is larger than the ${largestArt / 1024 ** 2} MB that are read as art`,
-    unreadable: 'cannot be read',
+const why: Readonly<Record<Extract<ReadResult, { problem: string }>['problem'], () => Message>> = {
+    missing: () => phrase`is not there`,
+    outside: () => phrase`lies outside the workspace; art is read only from inside it`,
+    'too-large': () => phrase`is larger than the ${largestArt / 1024 ** 2} MB that are read as art`,
+    unreadable: () => phrase`cannot be read`,
 };

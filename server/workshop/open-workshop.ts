@@ -1,6 +1,7 @@
 import { type FileSystemProvider, type LangiumDocument, URI } from 'langium';
 import { createKerfServices } from '../../language/module';
 import { dayOf } from '../../shared/quantity/calendar';
+import { phrase } from '../../shared/recipe/phrase';
 import { allowablePages } from '../all-pages';
 import type { Asker } from '../engine/asker';
 import type { FileReader } from '../files/read-result';
@@ -41,7 +42,7 @@ export async function openWorkshop(
         (await coming).map((uri) =>
             LangiumDocuments.getOrCreateDocument(URI.parse(uri)).catch(() => {
                 if (nameOf === undefined) return undefined;
-                throw new CannotOpen(`${nameOf(uri)} cannot be read as a recipe file.`);
+                throw new CannotOpen(phrase`${nameOf(uri)} cannot be read as a recipe file.`);
             }),
         ),
     );

@@ -8,6 +8,7 @@ import { textFindings } from '../../language/text-findings';
 import { UnknownFile } from '../../language/workspace/unknown-file';
 import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
+import { phrase } from '../../shared/recipe/phrase';
 import type { Recipe } from '../../shared/recipe/recipe';
 import { onceInRoutines } from '../../shared/rules/in-routine';
 import type { Asker, Watch } from '../engine/asker';
@@ -133,6 +134,6 @@ export interface FileSurvey {
 
 /** A plan that could not be made is said at the recipe, and the text's own findings stay. */
 function failed(recipe: Recipe, error: unknown): Finding {
-    const message = `This recipe could not be worked out: ${error instanceof Error ? error.message.split('\n')[0] : String(error)}`;
+    const message = phrase`This recipe could not be worked out: ${error instanceof Error ? error.message.split('\n')[0] : String(error)}`;
     return { rule: 'not-worked-out', severity: 'warning', message, where: recipe.where, related: [], fixes: [] };
 }

@@ -1,4 +1,5 @@
 import type { LangiumDocument } from 'langium';
+import { phrase } from '../../shared/recipe/phrase';
 import type { Recipe } from '../../shared/recipe/recipe';
 import type { BuildAnswer } from '../../shared/view/protocol';
 import type { Workshop } from '../workshop/workshop';
@@ -10,6 +11,8 @@ export async function buildFiles(workshop: Workshop, document: LangiumDocument, 
     const trade = await workshop.ask({ do: 'examine', recipe });
     const wrong = [...textFindings, ...trade].filter((finding) => finding.severity === 'error');
     const open =
-        wrong.length === 0 ? [] : [`${wrong.length} error${wrong.length === 1 ? '' : 's'} still open: ${wrong[0]!.message}`];
+        wrong.length === 0
+            ? []
+            : [phrase`${wrong.length} error${wrong.length === 1 ? '' : 's'} still open: ${wrong[0]!.message}`];
     return { files: sheets.files, problems: [...open, ...sheets.problems] };
 }

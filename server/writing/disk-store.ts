@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import * as disk from 'node:fs/promises';
 import path from 'node:path';
+import { phrase } from '../../shared/recipe/phrase';
 import { isMissing, lies, realFolder } from '../files/real-folder';
 import { CannotWrite, cannotWrite, outside } from './cannot-write';
 import type { Found, Store } from './store';
@@ -36,7 +37,7 @@ export class DiskStore implements Store {
             if (status.isSymbolicLink()) return { kind: 'link' };
             if (status.isDirectory()) return { kind: 'folder' };
             // A pipe would be waited for, until somebody writes into it.
-            if (!status.isFile()) throw new CannotWrite(`${this.shown(name)} cannot be written: ${noFile}`);
+            if (!status.isFile()) throw new CannotWrite(phrase`${this.shown(name)} cannot be written: ${noFile}`);
             return { kind: 'file', bytes: await this.fs.readFile(target) };
         } catch (error) {
             if (isMissing(error)) return { kind: 'missing' };
@@ -123,7 +124,7 @@ export class DiskStore implements Store {
             throw outside(this.shown(path.relative(await this.realFolder(), folder)));
         } else if (!status.isDirectory()) {
             throw new CannotWrite(
-                `${this.shown('.')} cannot be written: ${path.basename(folder)} is a file, and a folder is needed there. Move or rename it.`,
+                phrase`${this.shown('.')} cannot be written: ${path.basename(folder)} is a file, and a folder is needed there. Move or rename it.`,
             );
         }
     }

@@ -1,3 +1,4 @@
+import { type Message, phrase } from '../../shared/recipe/phrase';
 import type { WritingReport } from './write-made';
 
 /** How a person gets what was held back: by an option, or by a button of the message. */
@@ -14,16 +15,17 @@ export function tellReport(
     { beside, filledIn, stale, staleByHand }: Pick<WritingReport, 'stale' | 'staleByHand'> & Partial<WritingReport>,
     shown: (path: string) => string,
     ways: Ways,
-): string[] {
+): Message[] {
     return [
         ...(beside ?? []).map(
-            (each) => `${shown(each.path)} was changed by hand and is kept; the new one is ${shown(each.beside)}${ways.force}.`,
+            (each) =>
+                phrase`${shown(each.path)} was changed by hand and is kept; the new one is ${shown(each.beside)}${ways.force}.`,
         ),
-        ...(filledIn ?? []).map((path) => `${shown(path)} is left as it is, since figures may stand in it${ways.force}.`),
-        ...stale.map((path) => `${shown(path)} is left from an earlier writing${ways.clean}.`),
+        ...(filledIn ?? []).map((path) => phrase`${shown(path)} is left as it is, since figures may stand in it${ways.force}.`),
+        ...stale.map((path) => phrase`${shown(path)} is left from an earlier writing${ways.clean}.`),
         ...staleByHand.map(
             (path) =>
-                `${shown(path)} is left from an earlier writing and was changed by hand: take it away yourself if it is not needed.`,
+                phrase`${shown(path)} is left from an earlier writing and was changed by hand: take it away yourself if it is not needed.`,
         ),
     ];
 }

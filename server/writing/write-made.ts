@@ -1,3 +1,4 @@
+import { phrase } from '../../shared/recipe/phrase';
 import { type Manifest, manifestName, printManifest, readManifest } from '../../shared/sheets/manifest';
 import type { BuiltFile } from '../../shared/view/protocol';
 import { CannotWrite } from './cannot-write';
@@ -46,7 +47,7 @@ export async function writeMade(
     const before = await manifestIn(store);
     if (before !== undefined && !isSame(before, owner) && !force && (await owns(before))) {
         throw new CannotWrite(
-            `${owner.of} is not written: its folder holds the files of ${before.of} in ${before.from}. Rename one of the two, or write them into different folders.`,
+            phrase`${owner.of} is not written: its folder holds the files of ${before.of} in ${before.from}. Rename one of the two, or write them into different folders.`,
         );
     }
     const hashes = new Map<string, string>();

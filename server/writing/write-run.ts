@@ -1,4 +1,5 @@
 import { type LangiumDocument, type URI, UriUtils } from 'langium';
+import { phrase } from '../../shared/recipe/phrase';
 import { CannotWrite } from './cannot-write';
 import type { OpenStore } from './store';
 
@@ -35,7 +36,7 @@ export async function writeRun(
         await store.replace(new Map([[path, new TextEncoder().encode(text)]]));
         return { uri: place.toString(), text };
     }
-    throw new CannotWrite(`No free name was found for the run in ${folderOfRuns}. Try it again.`);
+    throw new CannotWrite(phrase`No free name was found for the run in ${folderOfRuns}. Try it again.`);
 }
 
 function nameOf({ recipe, date }: NamedRun): string {

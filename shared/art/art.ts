@@ -1,4 +1,5 @@
 import type { Region } from '../geometry/region';
+import type { Message } from '../recipe/phrase';
 import type { Shading } from './compose/shading';
 
 /**
@@ -54,7 +55,7 @@ export interface ArtProblem {
         | 'off-page';
     /** What it concerns, such as an element's name. */
     readonly subject: string;
-    readonly message: string;
+    readonly message: Message;
     /** In how many more places the same was met. */
     readonly more?: number;
     readonly line?: number;

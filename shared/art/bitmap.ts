@@ -1,4 +1,5 @@
 import { farthest } from '../geometry/grid';
+import { phrase } from '../recipe/phrase';
 import type { Art, ArtPart } from './art';
 import { millimetresPerPixel } from './frame/length';
 import { type ArtWish, wishedSize } from './frame/wish';
@@ -31,12 +32,12 @@ export function readBitmap(bytes: Uint8Array, wish: ArtWish = {}): BitmapArt {
     const problems = new Problems('');
     const header = readHeader(bytes);
     if (header === undefined) {
-        problems.add('unreadable', 'file', 'This is neither a PNG nor a JPEG file, or it is cut off.');
+        problems.add('unreadable', 'file', phrase`This is neither a PNG nor a JPEG file, or it is cut off.`);
         return nothing(problems);
     }
     const pixels = header.columns * header.rows;
     if (!(pixels > 0)) {
-        problems.add('empty', header.format, 'The picture has no pixels.');
+        problems.add('empty', header.format, phrase`The picture has no pixels.`);
         return nothing(problems);
     }
     if (pixels > mostPixels || pixels * header.weight > mostBytes) {
@@ -45,7 +46,7 @@ export function readBitmap(bytes: Uint8Array, wish: ArtWish = {}): BitmapArt {
         problems.add(
             'too-large',
             header.format,
-            `The picture is ${size} pixels large; of one of its kind at most ${most} million are read. Make it smaller: two pixels for each width of the beam are enough.`,
+            phrase`The picture is ${size} pixels large; of one of its kind at most ${most} million are read. Make it smaller: two pixels for each width of the beam are enough.`,
         );
         return nothing(problems);
     }
@@ -54,7 +55,7 @@ export function readBitmap(bytes: Uint8Array, wish: ArtWish = {}): BitmapArt {
         return artOf(orient(stored, header.orientation), header, wish, problems);
     } catch (error) {
         const reason = error instanceof Error ? error.message : String(error);
-        problems.add('unreadable', header.format, `The picture cannot be read (${reason}).`);
+        problems.add('unreadable', header.format, phrase`The picture cannot be read (${reason}).`);
         return nothing(problems);
     }
 }
@@ -69,12 +70,12 @@ function artOf(raster: Raster, header: PictureHeader, wish: ArtWish, problems: P
         problems.add(
             'too-large',
             header.format,
-            `The picture is larger than the ${farthest / 1000} m that are laid out; give the art a smaller width.`,
+            phrase`The picture is larger than the ${farthest / 1000} m that are laid out; give the art a smaller width.`,
         );
         return nothing(problems);
     }
     if (density === undefined && wish.width === undefined && wish.height === undefined) {
-        problems.add('unsized', header.format, 'The file does not say how large it is; 96 pixels are taken as an inch.');
+        problems.add('unsized', header.format, phrase`The file does not say how large it is; 96 pixels are taken as an inch.`);
     }
     const pixel = { width: page.width / raster.columns, height: page.height / raster.rows };
     const part: ArtPart = {
@@ -87,7 +88,7 @@ function artOf(raster: Raster, header: PictureHeader, wish: ArtWish, problems: P
         open: false,
     };
     const blank = part.region.rings.length === 0;
-    if (blank) problems.add('empty', header.format, 'Nothing in the picture is darker than half.');
+    if (blank) problems.add('empty', header.format, phrase`Nothing in the picture is darker than half.`);
     const parts = blank ? [] : [part];
     return { kind: 'bitmap', page, physical: density !== undefined, parts, problems: problems.all(), raster, pixel };
 }

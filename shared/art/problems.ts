@@ -1,4 +1,5 @@
 import { partitionPoint } from '../quantity/partition-point';
+import type { Message } from '../recipe/phrase';
 import type { ArtProblem } from './art';
 import { limits } from './limits';
 
@@ -12,7 +13,7 @@ export class Problems {
     constructor(private readonly text: string) {}
 
     /** `offset` counts UTF-16 units of the file. */
-    add(kind: ArtProblem['kind'], subject: string, message: string, offset?: number): void {
+    add(kind: ArtProblem['kind'], subject: string, message: Message, offset?: number): void {
         // A use or a clip path may draw one element many times.
         const told = `${kind} ${subject} ${offset} ${message}`;
         if (this.told.has(told)) return;

@@ -1,3 +1,4 @@
+import { phrase } from '../recipe/phrase';
 import type { Art } from './art';
 import { drawTree } from './draw/draw-tree';
 import type { ArtWish } from './frame/wish';
@@ -17,7 +18,7 @@ export function readSvg(text: string, wish: ArtWish = {}): Art {
         return read(source, wish, problems);
     } catch (error) {
         const reason = error instanceof Error ? error.message : String(error);
-        problems.add('unreadable', 'SVG', `This drawing could not be read (${reason}).`);
+        problems.add('unreadable', 'SVG', phrase`This drawing could not be read (${reason}).`);
         return nothing(problems);
     }
 }
@@ -26,7 +27,7 @@ function read(text: string, wish: ArtWish, problems: Problems): Art {
     if (!looksLikeXml(text, problems)) return nothing(problems);
     const normal = readXml(text, problems);
     if (normal === undefined) {
-        problems.add('unreadable', 'SVG', 'There is no <svg> in this file.');
+        problems.add('unreadable', 'SVG', phrase`There is no <svg> in this file.`);
         return nothing(problems);
     }
     return drawTree(buildTree(normal), wish, problems) ?? nothing(problems);
@@ -34,19 +35,19 @@ function read(text: string, wish: ArtWish, problems: Problems): Art {
 
 function looksLikeXml(text: string, problems: Problems): boolean {
     if (text.length > limits.text) {
-        problems.add('too-large', 'file', `The file is longer than the ${limits.text} characters that are read.`);
+        problems.add('too-large', 'file', phrase`The file is longer than the ${limits.text} characters that are read.`);
         return false;
     }
     if (text.trim() === '') {
-        problems.add('empty', 'file', 'The file is empty.');
+        problems.add('empty', 'file', phrase`The file is empty.`);
         return false;
     }
     if (text.startsWith('\u001f')) {
-        problems.add('unreadable', 'file', 'The file is compressed; save it as plain SVG.');
+        problems.add('unreadable', 'file', phrase`The file is compressed; save it as plain SVG.`);
         return false;
     }
     if (text.slice(0, 100).includes('\0')) {
-        problems.add('unreadable', 'file', 'The file is not text as UTF-8 has it; save it as UTF-8.');
+        problems.add('unreadable', 'file', phrase`The file is not text as UTF-8 has it; save it as UTF-8.`);
         return false;
     }
     return true;

@@ -1,3 +1,4 @@
+import { type Message, phrase } from '../recipe/phrase';
 import type { Coupon, Laser, Sheet } from '../recipe/stock';
 import { lineWidth } from './beam';
 import type { Rung } from './coupon-rungs';
@@ -28,15 +29,15 @@ export function withLadder(
     material: Sheet,
     laser: Laser,
     { plugs: count, measured }: { readonly plugs: number; readonly measured?: Coupon | undefined },
-): CouponSheet | { problem: string } {
+): CouponSheet | { problem: Message } {
     const thickness = material.thickness;
     if (thickness === undefined)
-        return { problem: `How thick ${material.name} is, is not known: no plugs can be cut out of it.` };
+        return { problem: phrase`How thick ${material.name} is, is not known: no plugs can be cut out of it.` };
     const law = cutLawOf(cutRowsOf(measured, laser, thickness.value), laser, material.wood);
     const cut = solveCut(law, laser, { thickness: thickness.value + thickness.tolerance, sure: USUAL_SURE });
     if (cut === undefined || !cut.reached || cut.speed <= SLOWEST_CUT) {
         const cure = law.guess ? '. Try cuts first, such as strips, and write them into the coupon' : '';
-        return { problem: `${laser.name} does not surely cut ${material.name}: no plugs are laid out${cure}.` };
+        return { problem: phrase`${laser.name} does not surely cut ${material.name}: no plugs are laid out${cure}.` };
     }
     const { power, speed, passes, powerRatio = 1 } = cut;
     const settings: Rung = { power, powerRatio, speed, passes };

@@ -1,3 +1,4 @@
+import { type Message, phrase } from '../recipe/phrase';
 import type { Laser, Sheet } from '../recipe/stock';
 import type { Rung } from './coupon-rungs';
 import type { CouponSheet } from './coupon-sheet';
@@ -19,13 +20,13 @@ const STRONGEST = 1 / 2.2;
  * A coupon with strips to cut out beside its squares, from the least energy to the most around what the sheet's thickness takes by the
  * estimate of cuts; or why there can be none. O(strips).
  */
-export function withStrips(sheet: CouponSheet, material: Sheet, laser: Laser, count: number): CouponSheet | { problem: string } {
+export function withStrips(sheet: CouponSheet, material: Sheet, laser: Laser, count: number): CouponSheet | { problem: Message } {
     const thickness = material.thickness?.value;
     if (thickness === undefined)
-        return { problem: `How thick ${material.name} is, is not known: no strips can be cut out of it.` };
+        return { problem: phrase`How thick ${material.name} is, is not known: no strips can be cut out of it.` };
     const half = solveCut(cutLawOf([], laser, material.wood), laser, { thickness, sure: 0.5 });
     if (half === undefined || !half.reached || half.speed <= SLOWEST_CUT)
-        return { problem: `${laser.name} can hardly cut ${material.name}: no strips are laid out.` };
+        return { problem: phrase`${laser.name} can hardly cut ${material.name}: no strips are laid out.` };
     const { power, passes, powerRatio = 1 } = half;
     const speeds = Array.from({ length: count }, (_, k) =>
         Number((half.speed * GENTLEST * (STRONGEST / GENTLEST) ** (k / (count - 1))).toPrecision(2)),

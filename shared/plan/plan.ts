@@ -14,6 +14,7 @@ import type { Region } from '../geometry/region';
 import type { Face } from '../piece/face';
 import type { Interval } from '../quantity/interval';
 import type { SupplyUnit } from '../quantity/show-supply';
+import type { Message } from '../recipe/phrase';
 import type { Blank, Recipe } from '../recipe/recipe';
 import type { Cut, Engrave, Step } from '../recipe/step';
 import type { Sheet } from '../recipe/stock';
@@ -48,7 +49,7 @@ export interface Plan {
 /** What became of an art file. */
 export type ArtState =
     | { readonly kind: 'art'; readonly art: Art }
-    | { readonly kind: 'missing' | 'outside' | 'too-large' | 'unreadable'; readonly message: string };
+    | { readonly kind: 'missing' | 'outside' | 'too-large' | 'unreadable'; readonly message: Message };
 
 export interface BlankPlan {
     readonly blank: Blank;

@@ -1,4 +1,5 @@
 import type { Where } from '../quantity/where';
+import type { Message } from './phrase';
 
 export type Severity = 'error' | 'warning' | 'info' | 'hint';
 
@@ -7,7 +8,7 @@ export interface Finding {
     /** The rule's id in kebab-case: the word after `allow`. */
     readonly rule: string;
     readonly severity: Severity;
-    readonly message: string;
+    readonly message: Message;
     /** The narrowest place that a maker would change. */
     readonly where: Where;
     readonly related: readonly Related[];
@@ -23,7 +24,7 @@ export interface Finding {
 }
 
 export interface Related {
-    readonly message: string;
+    readonly message: Message;
     readonly where: Where;
 }
 
@@ -36,7 +37,7 @@ export interface MarkedSpot {
 }
 
 export interface Fix {
-    readonly title: string;
+    readonly title: Message;
     readonly changes: readonly Change[];
     /** The one a person would take without thinking. */
     readonly preferred?: boolean;

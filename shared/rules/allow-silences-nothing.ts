@@ -1,6 +1,7 @@
 import type { Plan } from '../plan/plan';
 import type { Allow } from '../recipe/allow';
 import type { Finding } from '../recipe/finding';
+import { phrase } from '../recipe/phrase';
 import type { Page } from './page';
 import { finding } from './rule';
 
@@ -26,10 +27,10 @@ export function allowSilencesNothing(plan: Plan, used: ReadonlySet<Allow>): Find
         .map(({ allow, step }) =>
             finding(allowPage, {
                 severity: 'hint',
-                message: `Nothing here needs ${allow.rule} to be allowed.`,
+                message: phrase`Nothing here needs ${allow.rule} to be allowed.`,
                 where: allow.where,
                 ...(step === undefined ? {} : { step }),
-                fixes: [{ title: 'Take it out', preferred: true, changes: [{ do: 'remove', where: allow.where }] }],
+                fixes: [{ title: phrase`Take it out`, preferred: true, changes: [{ do: 'remove', where: allow.where }] }],
             }),
         );
 }

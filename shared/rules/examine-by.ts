@@ -1,6 +1,7 @@
 import type { Plan } from '../plan/plan';
 import type { Allow } from '../recipe/allow';
 import type { Finding } from '../recipe/finding';
+import { phrase } from '../recipe/phrase';
 import type { Asking } from './agree-on-figures';
 import { allowSilencesNothing } from './allow-silences-nothing';
 import { inRoutine } from './in-routine';
@@ -56,7 +57,7 @@ const examineOne: Asking['look'] = (rule, plan, figures) => {
     try {
         return [...rule.examine(plan, figures)];
     } catch (problem) {
-        const message = `The check ${rule.page.id} could not be made: ${problem instanceof Error ? problem.message : String(problem)}`;
+        const message = phrase`The check ${rule.page.id} could not be made: ${problem instanceof Error ? problem.message : String(problem)}`;
         return [{ rule: rule.page.id, severity: 'info', message, where: plan.recipe.where, related: [], fixes: [] }];
     }
 };

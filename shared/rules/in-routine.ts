@@ -1,5 +1,6 @@
 import type { Where } from '../quantity/where';
 import type { Change, Finding, Fix } from '../recipe/finding';
+import { phrase } from '../recipe/phrase';
 import type { Recipe } from '../recipe/recipe';
 import type { Followed, Step } from '../recipe/step';
 import { allowPage } from './allow-silences-nothing';
@@ -25,10 +26,10 @@ function placed(finding: Finding, routines: Routines): Finding[] {
     const own = finding.fixes.flatMap((fix) => routines.fromOutside(fix));
     // What only the recipe can mend is its own.
     if (withOthers || (shared.length === 0 && own.length > 0)) {
-        const there = { message: `Written in the routine \`${name}\`.`, where: finding.where };
+        const there = { message: phrase`Written in the routine \`${name}\`.`, where: finding.where };
         return [{ ...finding, where, related: [there, ...finding.related], fixes: own }];
     }
-    const here = { message: `\`${routines.recipe.name}\` follows it here.`, where };
+    const here = { message: phrase`\`${routines.recipe.name}\` follows it here.`, where };
     return [{ ...finding, related: [here, ...finding.related], fixes: shared, inRoutine: true }];
 }
 

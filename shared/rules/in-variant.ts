@@ -1,5 +1,6 @@
 import type { Where } from '../quantity/where';
 import type { Change, Finding, Fix } from '../recipe/finding';
+import { phrase } from '../recipe/phrase';
 import type { Base, Recipe } from '../recipe/recipe';
 import type { Ref, Step } from '../recipe/step';
 import { allowPage } from './allow-silences-nothing';
@@ -21,7 +22,7 @@ function placed(finding: Finding, recipe: Recipe, base: Base): Finding[] {
     if (finding.rule === allowPage.id) return [];
     const step = finding.step === undefined ? undefined : recipe.steps[finding.step];
     const where = step === undefined || isOfBase(step.where, base) ? base.where : step.where;
-    const there = { message: `Written in \`${base.name}\`, which this is based on.`, where: finding.where };
+    const there = { message: phrase`Written in \`${base.name}\`, which this is based on.`, where: finding.where };
     return [{ ...finding, where, related: [there, ...finding.related], fixes }];
 }
 

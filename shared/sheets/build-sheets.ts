@@ -3,6 +3,7 @@ import type { Plan } from '../plan/plan';
 import { pressAll } from '../plan/plan-press';
 import { setUps } from '../plan/set-ups';
 import type { Finding } from '../recipe/finding';
+import type { Message } from '../recipe/phrase';
 import { jobSheet } from './job-sheet';
 import { planJson } from './plan-json';
 import { setUpRs274 } from './setup-rs274';
@@ -12,13 +13,13 @@ import { shoppingList } from './shopping-list';
 export interface Sheets {
     readonly files: readonly SheetFile[];
     /** What could not be written, and why. */
-    readonly problems: readonly string[];
+    readonly problems: readonly Message[];
 }
 
 /** Everything that is written for machine and bench. @param start when the work begins, a moment of quantity/calendar */
 export function buildSheets(plan: Plan, findings: readonly Finding[], memo: Memo, start?: number): Sheets {
     const files: SheetFile[] = [];
-    const problems: string[] = [];
+    const problems: Message[] = [];
     for (const setUp of setUps(plan)) {
         files.push(setUpSvg(plan, setUp, memo));
         const machine = setUpRs274(plan, setUp, memo);

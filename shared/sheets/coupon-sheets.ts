@@ -9,6 +9,7 @@ import { originOn, originSentence } from '../plan/origin';
 import { isSlowCut, slowCutCaution } from '../plan/step-cautions';
 import { motionOf } from '../plan/toolpaths';
 import { showLength, showNumber, showRatio, showTime } from '../quantity/show';
+import { type Message, phrase } from '../recipe/phrase';
 import type { Laser, Sheet } from '../recipe/stock';
 import { dangerOf } from '../rules/settings/never-burn';
 import { couponJob } from '../toolpath/coupon-job';
@@ -27,57 +28,58 @@ const floorShare = 0.9;
 const deepEnough = 1.2;
 
 /** The layout of a coupon of a board on a laser, or why there can be none. No deeper than the board can bear. */
-export function layOutCoupon(material: Sheet, laser: Laser, options: CouponOptions = {}): CouponSheet | { problem: string } {
+export function layOutCoupon(material: Sheet, laser: Laser, options: CouponOptions = {}): CouponSheet | { problem: Message } {
     const danger = dangerOf(material);
-    if (danger?.severity === 'error') return { problem: `${material.name} ${danger.message}` };
+    if (danger?.severity === 'error') return { problem: phrase`${material.name} ${danger.message}` };
     const full = laser.power?.value;
-    if (full === undefined || !(full > 0)) return { problem: `The power of ${laser.name} is not known.` };
+    if (full === undefined || !(full > 0)) return { problem: phrase`The power of ${laser.name} is not known.` };
     const wrong = wrongOption(laser, options);
     if (wrong !== undefined) return { problem: wrong };
     const thinnest = material.thickness === undefined ? undefined : material.thickness.value - material.thickness.tolerance;
     const deepest = Math.min(deepEnough, thinnest === undefined ? deepEnough : Math.max(0.05, floorShare * thinnest));
     const squares = couponSheet(laser, material.wood, { deepest, ...options });
-    if (squares === undefined) return { problem: `No coupon can be laid out for ${laser.name} with these figures.` };
+    if (squares === undefined) return { problem: phrase`No coupon can be laid out for ${laser.name} with these figures.` };
     const stripped = options.cuts === undefined ? squares : withStrips(squares, material, laser, options.cuts);
     if ('problem' in stripped || options.fits === undefined) return within(stripped, laser);
     return within(withLadder(stripped, material, laser, { plugs: options.fits, measured: options.measured }), laser);
 }
 
-function within(sheet: CouponSheet | { problem: string }, laser: Laser): CouponSheet | { problem: string } {
+function within(sheet: CouponSheet | { problem: Message }, laser: Laser): CouponSheet | { problem: Message } {
     if ('problem' in sheet) return sheet;
     const beyond = beyondField(sheet, laser);
     return beyond === undefined ? sheet : { problem: beyond };
 }
 
 /** The head runs up beside the squares, and has to have the room for it. */
-function beyondField(sheet: CouponSheet, laser: Laser): string | undefined {
+function beyondField(sheet: CouponSheet, laser: Laser): Message | undefined {
     const { field } = laser;
     const job = jobOf(sheet, laser);
     const reach = reachOfAll([reachOfJob(job), { minX: 0, minY: 0, maxX: sheet.width, maxY: sheet.height }]);
     if (field === undefined || reach === undefined) return undefined;
     const [width, height] = [reach.maxX - reach.minX, reach.maxY - reach.minY];
     if (width <= field.width.value + 1e-6 && height <= field.height.value + 1e-6) return undefined;
-    const size = `${showLength(sheet.width)} by ${showLength(sheet.height)}`;
-    const runUp = width > sheet.width ? `, and ${showLength(width)} by ${showLength(height)} with the run-up of the head` : '';
-    const limits = `${showLength(field.width.value)} by ${showLength(field.height.value)}`;
-    return `The coupon would be ${size}${runUp}, more than the field of ${laser.name} (${limits}): take fewer or smaller squares${runUp === '' ? '' : ', or slower ones'}.`;
+    const size = phrase`${showLength(sheet.width)} by ${showLength(sheet.height)}`;
+    const runUp =
+        width > sheet.width ? phrase`, and ${showLength(width)} by ${showLength(height)} with the run-up of the head` : '';
+    const limits = phrase`${showLength(field.width.value)} by ${showLength(field.height.value)}`;
+    return phrase`The coupon would be ${size}${runUp}, more than the field of ${laser.name} (${limits}): take fewer or smaller squares${runUp === '' ? '' : phrase`, or slower ones`}.`;
 }
 
-function wrongOption(laser: Laser, { powers = [], speeds = [] }: CouponOptions): string | undefined {
+function wrongOption(laser: Laser, { powers = [], speeds = [] }: CouponOptions): Message | undefined {
     const least = leastPowerOf(laser) ?? 0;
     const top = laser.topSpeed?.value ?? Number.POSITIVE_INFINITY;
     const over = powers.find((power) => power > 1);
-    if (over !== undefined) return `${showRatio(over)} is more than ${laser.name} has.`;
+    if (over !== undefined) return phrase`${showRatio(over)} is more than ${laser.name} has.`;
     const under = powers.find((power) => (wattsAt(laser, power) ?? 0) < least * (1 - 1e-9));
     if (under !== undefined) {
-        return `${showRatio(under)} is less than ${laser.name} can hold (${showRatio(settingFor(laser, least) ?? 0)}).`;
+        return phrase`${showRatio(under)} is less than ${laser.name} can hold (${showRatio(settingFor(laser, least) ?? 0)}).`;
     }
     const fast = speeds.find((speed) => speed > top);
-    if (fast !== undefined) return `${showNumber(fast)} mm/s is faster than ${laser.name} moves (${showNumber(top)} mm/s).`;
+    if (fast !== undefined) return phrase`${showNumber(fast)} mm/s is faster than ${laser.name} moves (${showNumber(top)} mm/s).`;
     const reached = runUpSpeed(laser);
     const hurried = speeds.find((speed) => speed > (reached ?? Number.POSITIVE_INFINITY));
     if (hurried !== undefined) {
-        return `${showNumber(hurried)} mm/s needs more overtravel than ${laser.name} has: ${showNumber(reached!)} mm/s is the most that its head reaches over it.`;
+        return phrase`${showNumber(hurried)} mm/s needs more overtravel than ${laser.name} has: ${showNumber(reached!)} mm/s is the most that its head reaches over it.`;
     }
     return undefined;
 }
@@ -119,7 +121,7 @@ function jobOf(sheet: CouponSheet, laser: Laser): MachineJob {
     return { ...couponJob(sheet, motionOf(laser), laser.overtravel?.value), origin: originOn(sheet, laser) };
 }
 
-function couponRs274(title: string, laser: Laser, sheet: CouponSheet): { text: string } | { problem: string } {
+function couponRs274(title: string, laser: Laser, sheet: CouponSheet): { text: string } | { problem: Message } {
     const job = jobOf(sheet, laser);
     const runUp = Math.max(...job.work.map((one) => (one.kind === 'area' ? overtravelOf(one, job.motion) : 0)));
     const time = timeOfJob(job);
@@ -135,5 +137,7 @@ function couponRs274(title: string, laser: Laser, sheet: CouponSheet): { text: s
         ...outputOption(laser),
         origin: originSentence(laser, 'coupon'),
     });
-    return 'problem' in result ? { problem: 'coupon.ngc is not written: its figures are none a machine can have.' } : result;
+    return 'problem' in result
+        ? { problem: phrase`coupon.ngc is not written: its figures are none that a machine can have.` }
+        : result;
 }

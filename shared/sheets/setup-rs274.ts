@@ -6,6 +6,7 @@ import type { Plan } from '../plan/plan';
 import type { SetUp } from '../plan/set-ups';
 import { burningsOf, motionOf, toolpaths } from '../plan/toolpaths';
 import { showLength, showNumber, showTime } from '../quantity/show';
+import { type Message, phrase } from '../recipe/phrase';
 import type { MachineJob } from '../toolpath/job';
 import { timeOfJob } from '../toolpath/time';
 import { fileName } from './escape';
@@ -23,15 +24,15 @@ const why: Readonly<Record<Rs274Problem, string>> = {
 };
 
 /** The machine file of one set-up, or why there is none. */
-export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { readonly problem: string } {
+export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { readonly problem: Message } {
     const { laser } = plan.recipe;
     const name = `setup-${setUp.number}-${fileName(setUp.blank.name)}.ngc`;
     const fullPower = laser?.power?.value;
     if (laser === undefined || fullPower === undefined)
-        return { problem: `${name} is not written: the laser’s power is not known.` };
+        return { problem: phrase`${name} is not written: the laser’s power is not known.` };
     const unsolved = setUp.lasers.find((one) => one.settings === undefined);
     if (unsolved !== undefined)
-        return { problem: `${name} is not written: the settings of ${unsolved.step.name} are not known.` };
+        return { problem: phrase`${name} is not written: the settings of ${unsolved.step.name} are not known.` };
     const work = setUp.lasers.flatMap((one) => burningsOf(one, laser)).flatMap((burning) => toolpaths(burning, memo));
     const height = setUp.blank.size?.height ?? 0;
     const job: MachineJob = {
@@ -57,7 +58,7 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
         ...scale,
         origin: originSentence(laser),
     });
-    if ('problem' in result) return { problem: `${name} is not written: ${why[result.problem]}.` };
+    if ('problem' in result) return { problem: phrase`${name} is not written: ${why[result.problem]}.` };
     return { path: name, text: result.text, note: `for the machine: ${setUp.lasers.map((one) => one.step.name).join(', ')}` };
 }
 

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { plugLimits, stripLimits } from '../burn/kerf-strip';
+import type { Message } from '../recipe/phrase';
 import { type BuildAnswer, writing } from './protocol';
 import { address, count, listOf, maybe } from './shapes';
 
@@ -55,12 +56,12 @@ export interface OpenSquare {
     readonly number?: number;
 }
 
-export type SquaresAnswer = { readonly squares: readonly OpenSquare[] } | { readonly problem: string };
+export type SquaresAnswer = { readonly squares: readonly OpenSquare[] } | { readonly problem: Message };
 
 /** `depth` as it is to be written, `value` in mm where it is a length, `tone` 0 to 1 where it is one. */
 export type DepthReading =
     | { readonly depth: string; readonly value?: number; readonly tone?: number }
-    | { readonly problem: string };
+    | { readonly problem: Message };
 
 export const measuredParams = v.object({ ...ofSquares, rows: listOf(v.object({ words: v.string(), depth: v.string() })) });
 export type MeasuredParams = v.InferOutput<typeof measuredParams>;

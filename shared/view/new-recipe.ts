@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { Message } from '../recipe/phrase';
 import { address, figure, listOf, maybe } from './shapes';
 import { techniques } from './techniques';
 
@@ -71,7 +72,7 @@ export type NewRecipeAnswer =
           /** What is still said of the recipe, errors and warnings only: mostly what the art is like. */
           readonly findings: readonly string[];
       }
-    | { readonly problem: string };
+    | { readonly problem: Message };
 
 /** A file with its text, or with its bytes as base64. */
 export const newFile = v.union([

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { Where } from '../quantity/where';
+import type { Message } from '../recipe/phrase';
 import type { TotalsView } from './bench-view';
 import { newFile } from './new-recipe';
 import { address, count, figure, listOf, maybe, whole } from './shapes';
@@ -47,15 +48,15 @@ export type HistoryParams = v.InferOutput<typeof historyParams>;
 /** What stands in a page: markup that runs nothing and loads nothing, or why there is none. */
 export type PageAnswer = (
     | { readonly title: string; readonly body: string /** Whom of the asked file it is about. */; readonly recipe?: string }
-    | { readonly problem: string /** Asking again would be in vain. */; readonly final?: true }
+    | { readonly problem: Message /** Asking again would be in vain. */; readonly final?: true }
 ) & {
     /** Why the text cannot be read as a whole at present: half a recipe may seem to be gone then. */
     readonly broken?: string;
 };
 
-export type RevisionsAnswer = { readonly revisions: readonly RevisionChoice[] } | { readonly problem: string };
+export type RevisionsAnswer = { readonly revisions: readonly RevisionChoice[] } | { readonly problem: Message };
 
-export type RevisionPlacesAnswer = RevisionPlaces | { readonly problem: string };
+export type RevisionPlacesAnswer = RevisionPlaces | { readonly problem: Message };
 
 export interface RevisionPlaces {
     readonly places: readonly WatchedPlace[];
@@ -192,7 +193,7 @@ export interface Measure {
 export interface BuildAnswer {
     readonly files: readonly BuiltFile[];
     /** Why nothing, or not everything, was written. */
-    readonly problems: readonly string[];
+    readonly problems: readonly Message[];
 }
 
 export interface BuiltFile {
@@ -222,7 +223,7 @@ export interface WritingAnswer {
     /** How many files lie there as they were worked out. */
     readonly written: number;
     /** What was not written, kept or left there, a sentence each. */
-    readonly problems: readonly string[];
+    readonly problems: readonly Message[];
     /** Whether something could not be worked out or written. */
     readonly incomplete: boolean;
     /** Whether some were changed by hand and kept. */
@@ -290,7 +291,7 @@ export interface CheckedFile {
 /** Edits of one file as the server knows it, or why there are none. */
 export type WrittenAnswer =
     | { readonly uri: string; readonly version: number; readonly edits: readonly TextChange[] }
-    | { readonly problem: string };
+    | { readonly problem: Message };
 
 /** `offset` and `length` are a number's, a size's or a place's, or those of a whole `art` line that is to get a place. */
 export const rewriteParams = v.object({

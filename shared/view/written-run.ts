@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { Message } from '../recipe/phrase';
 import { address, count, listOf, maybe } from './shapes';
 
 /** A finished run, as the checklist has it written. */
@@ -16,4 +17,4 @@ export const runParams = v.object({
 export type RunParams = v.InferOutput<typeof runParams>;
 
 /** The file of its own that a run was written into, or why there is none. */
-export type WrittenRunAnswer = { readonly uri: string; readonly text: string } | { readonly problem: string };
+export type WrittenRunAnswer = { readonly uri: string; readonly text: string } | { readonly problem: Message };

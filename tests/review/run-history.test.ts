@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { historyJob } from '../../server/review/history-jobs';
 import { allRecipes } from '../../server/review/table-jobs';
 import type { Versions } from '../../server/review/versions';
+import { phrase } from '../../shared/recipe/phrase';
 import { historyCsv, historyMarkdown, historyText } from '../../shared/review/history-text';
 import { historyHtml } from '../../shared/review/html/history';
 import type { RunHistory } from '../../shared/review/run-history';
@@ -27,7 +28,7 @@ async function told(
     const document = await open(text);
     const old = await memoryWorkshop(art);
     const versions: Versions = {
-        open: async () => ({ problem: '' }),
+        open: async () => ({ problem: phrase`` }),
         choices: async () => [],
         places: async () => ({ places: [], now: '' }),
         past: async (_uri, name, wanted) =>

@@ -2,6 +2,7 @@ import { type AstNode, AstUtils } from 'langium';
 import { CodeActionKind } from 'vscode-languageserver';
 import { fromBase, toBase } from '../../../shared/quantity/quantity';
 import { units } from '../../../shared/quantity/units';
+import { phrase } from '../../../shared/recipe/phrase';
 import { isAtHand } from '../../findings/number-words';
 import { type Amount, isPosition, isQuantity, isSize, type Position, type Quantity, type Size } from '../../generated/ast';
 import { amountOf } from '../../lowering/number';
@@ -37,14 +38,14 @@ export function convertUnits({ document, node, offset }: RefactorPlace): Refacto
     const others = family.filter((each) => each !== unit && isAtHand(units.get(each)!, measure));
     const here = others.flatMap((other): Refactor[] => {
         const edit = inUnit(measured, other);
-        return edit === undefined ? [] : [{ title: `Write it as ${edit.text}`, kind, edits: new Map([[uri, [edit]]]) }];
+        return edit === undefined ? [] : [{ title: phrase`Write it as ${edit.text}`, kind, edits: new Map([[uri, [edit]]]) }];
     });
     const inFile = [...AstUtils.streamAst(document.parseResult.value)].filter(isMeasured);
     const everywhere = others.slice(0, 2).flatMap((other): Refactor[] => {
         const edits = inFile.flatMap((each) => (isOf(each, other) ? (inUnit(each, other) ?? []) : []));
         return edits.length < 2
             ? []
-            : [{ title: `Write all ${edits.length} of this file in ${other}`, kind, edits: new Map([[uri, edits]]) }];
+            : [{ title: phrase`Write all ${edits.length} of this file in ${other}`, kind, edits: new Map([[uri, edits]]) }];
     });
     return [...here, ...everywhere];
 }

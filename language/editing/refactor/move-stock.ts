@@ -1,5 +1,6 @@
 import { AstUtils, isReference, type LangiumDocument, type URI, UriUtils } from 'langium';
 import { CodeActionKind } from 'vscode-languageserver';
+import { phrase } from '../../../shared/recipe/phrase';
 import { isBuiltIn } from '../../built-in';
 import { type Entry, isFile, isRecipe } from '../../generated/ast';
 import { whereOf } from '../../lowering/places';
@@ -48,7 +49,7 @@ function intoFile(entry: Entry, target: LangiumDocument, place: RefactorPlace): 
     const gap = text.trim() === '' ? '' : text.endsWith('\n') ? lineBreak : lineBreak.repeat(2);
     const added = { offset: text.length, length: 0, text: `${gap}${wordsOf(entry, document, lineBreak)}${lineBreak}` };
     return {
-        title: `Move it to ${UriUtils.basename(target.uri)}`,
+        title: phrase`Move it to ${UriUtils.basename(target.uri)}`,
         kind: CodeActionKind.RefactorMove,
         edits: new Map([
             [target.uri.toString(), [added]],
@@ -61,7 +62,7 @@ function intoNewFile(entry: Entry, uri: URI, { document, createsFiles }: Refacto
     const isAlone = namesOf(entry, document).every((home) => isBuiltIn(home.uri.toString()));
     if (!createsFiles || !isAlone) return undefined;
     return {
-        title: `Move it to a new ${workshopFile}`,
+        title: phrase`Move it to a new ${workshopFile}`,
         kind: CodeActionKind.RefactorMove,
         files: new Map([[uri.toString(), `${wordsOf(entry, document, '\n')}\n`]]),
         edits: new Map([[document.uri.toString(), removalOf(entry, document)]]),

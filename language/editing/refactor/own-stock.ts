@@ -1,5 +1,6 @@
 import { AstUtils, isReference } from 'langium';
 import { CodeActionKind } from 'vscode-languageserver';
+import { phrase } from '../../../shared/recipe/phrase';
 import { isBuiltIn } from '../../built-in';
 import { isCoat, isGlue, isKind, isRecipe, isResin, isSealer } from '../../generated/ast';
 import { constructOf } from '../../vocabulary/constructs';
@@ -31,7 +32,7 @@ export function ownStock({ document, offset, services }: RefactorPlace): Refacto
     if (services.shared.workspace.LangiumDocuments.getDocument(document.uri) !== document) return [];
     return [
         {
-            title: `Make it ${word} of the shop, like ${target.name}`,
+            title: phrase`Make it ${word} of the shop, like ${target.name}`,
             kind: CodeActionKind.RefactorExtract,
             edits: new Map([[uri, edits]]),
         },

@@ -1,11 +1,12 @@
 import type { AstNode, LangiumDocument } from 'langium';
 import type { CodeActionKind } from 'vscode-languageserver';
+import type { Message } from '../../../shared/recipe/phrase';
 import type { KerfServices } from '../../services';
 import type { SpanEdit } from '../text-edits';
 
 /** A change that somebody may want though nothing is wrong. */
 export interface Refactor {
-    readonly title: string;
+    readonly title: Message;
     readonly kind: CodeActionKind;
     /** By the address of the file. */
     readonly edits: ReadonlyMap<string, readonly SpanEdit[]>;

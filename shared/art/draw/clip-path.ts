@@ -1,6 +1,7 @@
 import { intersect, union } from '../../geometry/boolean';
 import { type Bounds, emptyRegion, type Region } from '../../geometry/region';
 import { multiply } from '../../geometry/transform';
+import { phrase } from '../../recipe/phrase';
 import { computeStyle } from '../style/computed';
 import { parseUrl } from '../style/url';
 import type { SvgElement } from '../xml/tree';
@@ -16,7 +17,7 @@ import { transformOf, type Visitor, walk } from './walk';
 export function clipByPath(drawing: Drawing, element: SvgElement, value: string, place: Place): Clip {
     const url = parseUrl(value)?.reference;
     if (url === undefined) {
-        const message = `This form of clip-path on <${element.name}> is not supported; it is drawn whole.`;
+        const message = phrase`This form of clip-path on <${element.name}> is not supported; it is drawn whole.`;
         drawing.problems.add('unsupported', 'clip-path', message, element.offset);
         return place.clip;
     }
@@ -29,7 +30,7 @@ export function clipByPath(drawing: Drawing, element: SvgElement, value: string,
 /** The clip path's region on the page; undefined if it is defined by itself. */
 function regionOf(drawing: Drawing, target: SvgElement, element: SvgElement, place: Place): Region | undefined {
     if (place.within.includes(target)) {
-        drawing.problems.add('refused', 'clipPath', 'A <clipPath> is clipped by itself.', target.offset);
+        drawing.problems.add('refused', 'clipPath', phrase`A <clipPath> is clipped by itself.`, target.offset);
         return undefined;
     }
     let { matrix } = place;
@@ -59,7 +60,7 @@ function regionOf(drawing: Drawing, target: SvgElement, element: SvgElement, pla
     const collect = collector(drawing, regions);
     for (const child of target.children) {
         if (child.name === 'g' || child.name === 'svg' || child.name === 'switch') {
-            const message = `A <${child.name}> in a <clipPath> has no effect; only shapes count there.`;
+            const message = phrase`A <${child.name}> in a <clipPath> has no effect; only shapes count there.`;
             drawing.problems.add('unsupported', child.name, message, child.offset);
         } else {
             walk(drawing, child, inside, collect);
@@ -86,7 +87,7 @@ function collector(drawing: Drawing, regions: Region[]): Visitor {
             inner(style.clipPath === 'none' ? place : { ...place, clip: clipByPath(drawing, element, style.clipPath, place) });
         },
         other: (element) => {
-            const message = `<${element.name}> in a <clipPath> is not supported and is left out.`;
+            const message = phrase`<${element.name}> in a <clipPath> is not supported and is left out.`;
             drawing.problems.add(element.name === 'text' ? 'text' : 'unsupported', element.name, message, element.offset);
         },
     };

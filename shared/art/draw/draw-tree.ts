@@ -1,6 +1,7 @@
 import { farthest, unitsPerMillimetre } from '../../geometry/grid';
 import { flatteningTolerance } from '../../geometry/shapes';
 import { identity } from '../../geometry/transform';
+import { phrase } from '../../recipe/phrase';
 import type { Art } from '../art';
 import { type Page, pageOf } from '../frame/page';
 import type { ArtWish } from '../frame/wish';
@@ -45,17 +46,17 @@ export function drawTree(tree: SvgTree, wish: ArtWish, problems: Problems): Art 
     const kind =
         page === undefined || !(page.width > 0 && page.height > 0) ? 'empty' : isTooLarge(page) ? 'too-large' : undefined;
     if (page === undefined || kind !== undefined) {
-        problems.add(kind ?? 'empty', 'svg', 'The page of this drawing has no size that could be burnt.', root.offset);
+        problems.add(kind ?? 'empty', 'svg', phrase`The page of this drawing has no size that could be burnt.`, root.offset);
         return undefined;
     }
     if (!page.physical && wish.width === undefined && wish.height === undefined) {
-        problems.add('unsized', 'svg', 'The file does not say how large it is; 96 px are taken as an inch.', root.offset);
+        problems.add('unsized', 'svg', phrase`The file does not say how large it is; 96 px are taken as an inch.`, root.offset);
     }
     const drawing = newDrawing(tree, cascade, problems, page, toleranceOf(wish));
     const { width, height, physical } = page;
     const box = { minX: 0, minY: 0, maxX: width, maxY: height };
     drawRoot(drawing, { ...startPlace, matrix: page.matrix, ...page.viewport, clip: { box, region: undefined } });
-    if (drawing.parts.length === 0) problems.add('empty', 'svg', 'Nothing is painted in this drawing.', root.offset);
+    if (drawing.parts.length === 0) problems.add('empty', 'svg', phrase`Nothing is painted in this drawing.`, root.offset);
     const parts = drawing.parts.map(({ paint, ...part }) => ({ ...part, colour: hexOverWhite(paint, part.opacity) }));
     return { kind: 'vector', page: { width, height }, physical, parts, problems: problems.all() };
 }
@@ -102,7 +103,7 @@ function drawRoot(drawing: Drawing, place: Place): void {
     const computed = computeStyle(root, initialStyle, drawing.cascade, { ...place, rootFontSize }, drawing.problems);
     if (!computed.style.shown) return;
     if (computed.text('transform') !== undefined) {
-        const message = 'A transform of the outermost <svg> is not supported and is left out.';
+        const message = phrase`A transform of the outermost <svg> is not supported and is left out.`;
         drawing.problems.add('unsupported', 'transform', message, root.offset);
     }
     visitor.around(root, computed, { ...place, style: computed.style }, (inner) => {

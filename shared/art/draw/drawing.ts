@@ -1,5 +1,6 @@
 import type { Bounds, Region } from '../../geometry/region';
 import type { Matrix } from '../../geometry/transform';
+import { phrase } from '../../recipe/phrase';
 import type { ArtGroup, ArtPart } from '../art';
 import { limits } from '../limits';
 import type { Problems } from '../problems';
@@ -85,7 +86,7 @@ export function mayDraw(drawing: Drawing, element: SvgElement): boolean {
         drawing.problems.add(
             'too-large',
             element.name,
-            `Only ${limits.drawn} shapes are drawn; the rest is left out.`,
+            phrase`Only ${limits.drawn} shapes are drawn; the rest is left out.`,
             element.offset,
         );
     }

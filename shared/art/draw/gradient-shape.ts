@@ -1,4 +1,5 @@
 import { identity, type Matrix, multiply } from '../../geometry/transform';
+import { phrase } from '../../recipe/phrase';
 import type { GradientShape } from '../compose/shading';
 import { type Axis, type LengthContext, toPixels } from '../frame/length';
 import { parseTransform } from '../frame/transform-list';
@@ -48,7 +49,7 @@ export function gradientShape(
     }
     const circle = circleOf(number, (name) => written(name) !== undefined);
     if (typeof circle === 'object' && circle.moved) {
-        const message = 'The focal point of a gradient lies outside its circle; it is drawn as if it lay on it.';
+        const message = phrase`The focal point of a gradient lies outside its circle; it is drawn as if it lay on it.`;
         drawing.problems.add('unsupported', 'focal point', message, gradient.offset);
     }
     return circle === undefined || circle === 'last' ? circle : { matrix, spread, circle };

@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import type { GradientShape, Shading } from '../compose/shading';
 import { splitLength } from '../frame/length';
 import { type Colour, darknessOf } from '../style/colour';
@@ -56,17 +57,16 @@ export function shadingOf(
     const shape = gradientShape(drawing, gradient, element, place);
     if (shape === 'last') return stops.at(-1)!.colour;
     if (shape === undefined) {
-        const message = `A gradient has no box on <${element.name}> to be measured by, or figures that cannot be read; nothing is painted with it.`;
+        const message = phrase`A gradient has no box on <${element.name}> to be measured by, or figures that cannot be read; nothing is painted with it.`;
         drawing.problems.add('unsupported', gradient.name, message, element.offset);
         return undefined;
     }
     if (turnOf(shape) < finestTurn) {
-        const message = `A gradient begins again every ${turnOf(shape).toPrecision(2)} mm, finer than any beam; it is taken as its average darkness.`;
+        const message = phrase`A gradient begins again every ${turnOf(shape).toPrecision(2)} mm, finer than any beam; it is taken as its average darkness.`;
         drawing.problems.add('unsupported', gradient.name, message, gradient.offset);
         return averageOf(drawing, gradient, place);
     }
-    const message =
-        'A gradient burns whole where it is darker than the threshold, and not at all elsewhere: a burn has one depth.';
+    const message = phrase`A gradient burns whole where it is darker than the threshold, and not at all elsewhere: a burn has one depth.`;
     drawing.problems.add('unsupported', gradient.name, message, gradient.offset);
     return {
         shape,

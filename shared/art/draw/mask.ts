@@ -1,6 +1,7 @@
 import { subtract } from '../../geometry/boolean';
 import { type Bounds, type Region, tangledRegion } from '../../geometry/region';
 import { type Matrix, multiply } from '../../geometry/transform';
+import { phrase } from '../../recipe/phrase';
 import { darkAt } from '../compose/translucent';
 import { toPixels } from '../frame/length';
 import { limits } from '../limits';
@@ -34,7 +35,7 @@ export function panesOfMask(
     const target = url === undefined ? undefined : resolve(url, drawing.tree, drawing.problems, element);
     if (target?.name !== 'mask') return undefined;
     if (place.within.includes(target)) {
-        drawing.problems.add('refused', 'mask', 'A <mask> is masked by itself.', target.offset);
+        drawing.problems.add('refused', 'mask', phrase`A <mask> is masked by itself.`, target.offset);
         return undefined;
     }
     const { attributes } = target;
@@ -56,7 +57,7 @@ export function panesOfMask(
     const { masks, page } = drawing;
     if (masks.known.has(key)) return masks.known.get(key);
     if (masks.left-- <= 0) {
-        drawing.problems.add('too-large', 'mask', `Only ${limits.masks} masks are drawn.`, target.offset);
+        drawing.problems.add('too-large', 'mask', phrase`Only ${limits.masks} masks are drawn.`, target.offset);
         return undefined;
     }
     // Independent of what is clipped around the element, so that it can be kept.

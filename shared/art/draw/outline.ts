@@ -1,4 +1,5 @@
 import type { Path } from '../../geometry/widen';
+import { phrase } from '../../recipe/phrase';
 import { toPixels } from '../frame/length';
 import { type ShapeValues, shapes } from '../shape/basic-shapes';
 import { Flattener } from '../shape/flatten';
@@ -22,10 +23,11 @@ export function outlineOf(
     const sink = new Flattener(drawing.tolerance / largestScale(place), bend, allowance);
     shapes.get(name)!(valuesOf(drawing, element, computed, place), sink);
     const paths = sink.end();
-    if (sink.broken) problems.add('too-large', name, `<${name}> has coordinates too large to read; they are left out.`, offset);
+    if (sink.broken)
+        problems.add('too-large', name, phrase`<${name}> has coordinates too large to read; they are left out.`, offset);
     if (allowance.corners <= 0 && !allowance.told) {
         allowance.told = true;
-        problems.add('too-large', name, 'The drawing has more corners than are read; the rest is left out.', offset);
+        problems.add('too-large', name, phrase`The drawing has more corners than are read; the rest is left out.`, offset);
     }
     return paths;
 }
@@ -35,7 +37,7 @@ export function valuesOf(drawing: Drawing, element: SvgElement, computed: Comput
     const context = { ...lengthsOf(drawing, place), fontSize: computed.style.fontSize };
     const { name, offset } = element;
     const broken = (attribute: string) => {
-        const message = `The ${attribute} of <${name}> has an error; it is drawn as far as it could be read.`;
+        const message = phrase`The ${attribute} of <${name}> has an error; it is drawn as far as it could be read.`;
         drawing.problems.add('unreadable', name, message, offset);
     };
     return {

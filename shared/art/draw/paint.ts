@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import type { Colour } from '../style/colour';
 import type { Paint, Style } from '../style/properties';
 import type { SvgElement } from '../xml/tree';
@@ -33,7 +34,7 @@ export function resolvePaint(
             }
             if (server?.name === 'pattern') return { kind: 'pattern', server, element, place };
             if (server !== undefined) {
-                const message = `A <${server.name}> is no paint; <${element.name}> is left without it.`;
+                const message = phrase`A <${server.name}> is no paint; <${element.name}> is left without it.`;
                 drawing.problems.add('unsupported', server.name, message, element.offset);
             }
             return paint.fallback === undefined ? undefined : resolvePaint(drawing, paint.fallback, style, element, place);

@@ -1,4 +1,5 @@
 import type { Region } from '../../geometry/region';
+import { phrase } from '../../recipe/phrase';
 import type { Problems } from '../problems';
 import type { SvgElement } from '../xml/tree';
 import { clipToRegion } from './clip-box';
@@ -61,18 +62,18 @@ function panesOf(drawing: Drawing, element: SvgElement, { mask }: { mask: string
     if (mask === 'none') return whole;
     const panes = panesOfMask(drawing, element, mask, place, painter);
     if (panes !== undefined) return panes;
-    const message = `The mask of <${element.name}> could not be used; it is drawn without.`;
+    const message = phrase`The mask of <${element.name}> could not be used; it is drawn without.`;
     drawing.problems.add('unsupported', 'mask', message, element.offset);
     return whole;
 }
 
 function tellEffects(problems: Problems, element: SvgElement, style: { filter: string; blend: string }): void {
     if (style.filter !== 'none') {
-        const message = `The filter of <${element.name}> is not supported; it is drawn without.`;
+        const message = phrase`The filter of <${element.name}> is not supported; it is drawn without.`;
         problems.add('unsupported', 'filter', message, element.offset);
     }
     if (style.blend !== 'normal') {
-        const message = `The mix-blend-mode of <${element.name}> is not supported; it is drawn as it is.`;
+        const message = phrase`The mix-blend-mode of <${element.name}> is not supported; it is drawn as it is.`;
         problems.add('unsupported', 'mix-blend-mode', message, element.offset);
     }
 }

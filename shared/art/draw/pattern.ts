@@ -2,6 +2,7 @@ import { intersect, union } from '../../geometry/boolean';
 import { bounds, cornersOf, vertexCount } from '../../geometry/measure';
 import type { Region } from '../../geometry/region';
 import { identity, invert, type Matrix, multiply, transform, transformRing, translation } from '../../geometry/transform';
+import { phrase } from '../../recipe/phrase';
 import { type Axis, toPixels } from '../frame/length';
 import { parseViewBox, viewBoxMatrix } from '../frame/view-box';
 import { limits } from '../limits';
@@ -37,7 +38,7 @@ export function partsOfPattern(drawing: Drawing, on: Patterned, paint: (drawing:
     const { pattern, element, place, region, opacity } = on;
     const { problems } = drawing;
     if (place.within.includes(pattern)) {
-        problems.add('refused', 'pattern', 'A <pattern> is painted with itself.', pattern.offset);
+        problems.add('refused', 'pattern', phrase`A <pattern> is painted with itself.`, pattern.offset);
         return [];
     }
     const chain = takenOver(drawing.tree, drawing.problems, pattern);
@@ -47,7 +48,7 @@ export function partsOfPattern(drawing: Drawing, on: Patterned, paint: (drawing:
     if (tile === undefined || content === undefined || shifts === undefined || shifts.length === 0) {
         if (shifts === undefined) tellTooMany(drawing, on);
         else if (tile === undefined || content === undefined) {
-            const message = `The pattern on <${element.name}> has no size or no content; nothing is painted with it.`;
+            const message = phrase`The pattern on <${element.name}> has no size or no content; nothing is painted with it.`;
             problems.add('unsupported', 'pattern', message, element.offset);
         }
         return [];
@@ -103,7 +104,7 @@ function copies(part: DrawnPart, steps: readonly Matrix[], cut: (copy: Region) =
 }
 
 function tellTooMany({ problems }: Drawing, { pattern, element }: Patterned): void {
-    const message = `The pattern on <${element.name}> has more than the ${limits.patterned} corners that are drawn; nothing is painted with it. Make its tiles larger or simpler.`;
+    const message = phrase`The pattern on <${element.name}> has more than the ${limits.patterned} corners that are drawn; nothing is painted with it. Make its tiles larger or simpler.`;
     problems.add('too-large', 'pattern', message, pattern.offset);
 }
 

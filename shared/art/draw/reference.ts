@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import { limits } from '../limits';
 import type { Problems } from '../problems';
 import type { SvgElement, SvgTree } from '../xml/tree';
@@ -12,7 +13,7 @@ export function resolve(reference: string, tree: SvgTree, problems: Problems, fr
         const id = written.slice(1);
         const found = tree.byId.get(id) ?? tree.byId.get(decoded(id));
         if (found === undefined) {
-            const message = `<${from.name}> refers to ${short(written)}, which is not in the file.`;
+            const message = phrase`<${from.name}> refers to ${short(written)}, which is not in the file.`;
             problems.add('unreadable', from.name, message, from.offset);
         }
         return found;
@@ -22,7 +23,7 @@ export function resolve(reference: string, tree: SvgTree, problems: Problems, fr
         problems.add(
             'refused',
             from.name,
-            `<${from.name}> refers to something outside the file (${shown}), which is not opened.`,
+            phrase`<${from.name}> refers to something outside the file (${shown}), which is not opened.`,
             from.offset,
         );
     }

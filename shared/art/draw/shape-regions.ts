@@ -4,6 +4,7 @@ import { bounds } from '../../geometry/measure';
 import { emptyRegion, type Region, tangledRegion } from '../../geometry/region';
 import { identity, transformRing } from '../../geometry/transform';
 import { type Path, widen } from '../../geometry/widen';
+import { phrase } from '../../recipe/phrase';
 import type { Style } from '../style/properties';
 import type { SvgElement } from '../xml/tree';
 import { regionOfBox } from './clip-box';
@@ -46,7 +47,7 @@ export function strokeRegion(drawing: Drawing, element: SvgElement, paths: reado
         for (const { points } of drawn) drawing.allowance.corners -= 2 * points.length;
         if (drawn === lines || drawing.allowance.corners < 0) {
             drawn = lines;
-            const message = `The stroke of <${element.name}> has more dashes than are drawn; it is drawn solid.`;
+            const message = phrase`The stroke of <${element.name}> has more dashes than are drawn; it is drawn solid.`;
             drawing.problems.add('too-large', element.name, message, element.offset);
         }
     }
@@ -64,7 +65,7 @@ export function strokeRegion(drawing: Drawing, element: SvgElement, paths: reado
 /** Says so where outlines cross too often, and leaves the shape out. */
 export function untangled(drawing: Drawing, element: SvgElement, region: Region): Region {
     if (region !== tangledRegion) return region;
-    const message = `<${element.name}> crosses itself or its clip too often (more than some 2 million times; 100,000 for a million points) to be worked out, and is left out. Simplify it or draw its hatching wider apart.`;
+    const message = phrase`<${element.name}> crosses itself or its clip too often (more than some 2 million times; 100,000 for a million points) to be worked out, and is left out. Simplify it or draw its hatching wider apart.`;
     drawing.problems.add('too-large', element.name, message, element.offset);
     return emptyRegion;
 }

@@ -2,6 +2,7 @@ import { boundsOfRings } from '../../geometry/measure';
 import type { Region } from '../../geometry/region';
 import { transformRing } from '../../geometry/transform';
 import type { Path } from '../../geometry/widen';
+import { phrase } from '../../recipe/phrase';
 import { type Colour, darknessOf } from '../style/colour';
 import type { Computed } from '../style/computed';
 import type { SvgElement } from '../xml/tree';
@@ -35,7 +36,12 @@ export function drawShape(
     const painted = fill !== undefined || stroke !== undefined;
     const paths = painted ? outlineOf(drawing, element, computed, place, bend) : [];
     if (isOffPage(drawing, paths, stroke === undefined ? 0 : style.strokeWidth, place)) {
-        drawing.problems.add('off-page', element.name, `<${element.name}> lies off the page and is left out.`, element.offset);
+        drawing.problems.add(
+            'off-page',
+            element.name,
+            phrase`<${element.name}> lies off the page and is left out.`,
+            element.offset,
+        );
         return;
     }
     for (const layer of style.paintOrder) {
@@ -64,7 +70,7 @@ function addPainted(drawing: Drawing, element: SvgElement, place: Place, painted
     const { region, paint, opacity, open } = painted;
     if (region.rings.length === 0 || !(opacity > 0)) return;
     if (open) {
-        const message = `A filled <${element.name}> is left open; the fill closes it with a straight line.`;
+        const message = phrase`A filled <${element.name}> is left open; the fill closes it with a straight line.`;
         drawing.problems.add('open-path', element.name, message, element.offset);
     }
     if (paint.kind === 'colour') {

@@ -1,4 +1,5 @@
 import { identity, type Matrix, multiply, translation } from '../../geometry/transform';
+import { phrase } from '../../recipe/phrase';
 import { type Axis, toPixels } from '../frame/length';
 import { parseTransform } from '../frame/transform-list';
 import { parseViewBox, viewBoxMatrix } from '../frame/view-box';
@@ -42,7 +43,7 @@ export function walk(drawing: Drawing, element: SvgElement, outer: Place, visito
         drawing.problems.add(
             'too-large',
             'depth',
-            `Elements nested more than ${limits.depth} deep are left out.`,
+            phrase`Elements nested more than ${limits.depth} deep are left out.`,
             element.offset,
         );
         return;
@@ -97,7 +98,7 @@ export function transformOf(drawing: Drawing, element: SvgElement, computed: Com
         problems.add(
             'unreadable',
             element.name,
-            `The transform of <${element.name}> could not be read and is left out.`,
+            phrase`The transform of <${element.name}> could not be read and is left out.`,
             element.offset,
         );
         return identity;
@@ -155,7 +156,7 @@ function walkUse(drawing: Drawing, use: SvgElement, computed: Computed, place: P
     const target = href === undefined ? undefined : resolve(href, drawing.tree, drawing.problems, use);
     if (target === undefined) return;
     if (place.within.includes(target) || isAround(target, use)) {
-        drawing.problems.add('refused', 'use', '<use> would draw something inside itself.', use.offset);
+        drawing.problems.add('refused', 'use', phrase`<use> would draw something inside itself.`, use.offset);
         return;
     }
     const context = { ...lengthsOf(drawing, place), fontSize: computed.style.fontSize };

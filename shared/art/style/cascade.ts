@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import { limits } from '../limits';
 import type { Problems } from '../problems';
 import type { SvgElement, SvgTree } from '../xml/tree';
@@ -23,7 +24,12 @@ export class Cascade {
             if (element.name !== 'style' || element.text.trim() === '' || !meantForScreen(element)) continue;
             size += element.text.length;
             if (size > limits.sheet) {
-                problems.add('too-large', 'style', `Only ${limits.sheet} characters of style sheets are read.`, element.offset);
+                problems.add(
+                    'too-large',
+                    'style',
+                    phrase`Only ${limits.sheet} characters of style sheets are read.`,
+                    element.offset,
+                );
                 break;
             }
             readSheet(element.text, rules, problems, element.offset);
@@ -63,7 +69,7 @@ export class Cascade {
             this.problems.add(
                 'too-large',
                 'style',
-                'Matching the style sheet takes too long; from here on it is left out.',
+                phrase`Matching the style sheet takes too long; from here on it is left out.`,
                 element.offset,
             );
         }
@@ -80,7 +86,12 @@ export class Cascade {
         const known = this.attributes.get(text);
         if (known !== undefined) return known;
         const read = readStyleAttribute(text, () =>
-            this.problems.add('unreadable', 'style', 'Some of a style attribute could not be read and is left out.', offset),
+            this.problems.add(
+                'unreadable',
+                'style',
+                phrase`Some of a style attribute could not be read and is left out.`,
+                offset,
+            ),
         );
         this.attributes.set(text, read);
         return read;

@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import { type LengthContext, toPixels } from '../frame/length';
 import type { Problems } from '../problems';
 import type { SvgElement } from '../xml/tree';
@@ -49,7 +50,7 @@ export function computeStyle(
                 set(style, property.key, value);
                 break;
             }
-            const message = `${name} "${candidate.slice(0, 40)}" on <${element.name}> is not understood and counts as not set.`;
+            const message = phrase`${name} "${candidate.slice(0, 40)}" on <${element.name}> is not understood and counts as not set.`;
             problems.add('unreadable', name, message, element.offset);
         }
     }

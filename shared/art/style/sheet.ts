@@ -1,5 +1,6 @@
 import type { Atrule, Block, CssNode, List, Rule } from 'css-tree';
 import parse from 'css-tree/parser';
+import { type Message, phrase } from '../../recipe/phrase';
 import type { Problems } from '../problems';
 import { type CompiledSelector, UnknownSelector } from './match';
 import { compileList } from './selector';
@@ -35,14 +36,14 @@ function readRules(nodes: List<CssNode>, rules: StyleRule[], problems: Problems,
 
 function readRule({ prelude, block }: Rule, rules: StyleRule[], problems: Problems, offset: number): void {
     if (prelude.type !== 'SelectorList') {
-        problems.add('unreadable', 'style', 'A rule of the style sheet has no readable selector and is left out.', offset);
+        problems.add('unreadable', 'style', phrase`A rule of the style sheet has no readable selector and is left out.`, offset);
         return;
     }
     const declarations = declarationsOf(block, () =>
         problems.add(
             'unsupported',
             'style',
-            'Style rules inside one another are not supported; the inner ones are left out.',
+            phrase`Style rules inside one another are not supported; the inner ones are left out.`,
             offset,
         ),
     );
@@ -50,7 +51,12 @@ function readRule({ prelude, block }: Rule, rules: StyleRule[], problems: Proble
         for (const selector of compileList(prelude)) rules.push({ selector, declarations, order: rules.length });
     } catch (error) {
         if (!(error instanceof UnknownSelector)) throw error;
-        problems.add('unsupported', 'style', 'A selector of the style sheet is not supported; its rule is left out.', offset);
+        problems.add(
+            'unsupported',
+            'style',
+            phrase`A selector of the style sheet is not supported; its rule is left out.`,
+            offset,
+        );
     }
 }
 
@@ -58,16 +64,21 @@ function readAtRule(node: Atrule, rules: StyleRule[], problems: Problems, offset
     const name = node.name.toLowerCase();
     if (name === 'charset' || name === 'namespace' || name === 'keyframes' || name === 'font-face') return;
     if (name === 'import') {
-        problems.add('refused', '@import', 'A style sheet in another file is not opened.', offset);
+        problems.add('refused', '@import', phrase`A style sheet in another file is not opened.`, offset);
     } else if (name === 'media' && node.block !== null) {
         const media = mediaOf(node);
         if (media === undefined) {
-            problems.add('unsupported', '@media', 'A condition of @media is not supported; its rules are left out.', offset);
+            problems.add(
+                'unsupported',
+                '@media',
+                phrase`A condition of @media is not supported; its rules are left out.`,
+                offset,
+            );
         } else if (media) {
             readRules(node.block.children, rules, problems, offset);
         }
     } else {
-        problems.add('unsupported', `@${name}`, `@${name} in a style sheet is not supported and is left out.`, offset);
+        problems.add('unsupported', `@${name}`, phrase`@${name} in a style sheet is not supported and is left out.`, offset);
     }
 }
 
@@ -111,17 +122,17 @@ class TooManyErrors extends Error {
     }
 }
 
-function parseSafely(text: string, context: string, complain: (message: string) => void): CssNode | undefined {
+function parseSafely(text: string, context: string, complain: (message: Message) => void): CssNode | undefined {
     let errors = 0;
     const onParseError = ({ offset }: { offset?: number }) => {
-        if (errors++ === 0) complain('Some of the style sheet could not be read and is left out.');
+        if (errors++ === 0) complain(phrase`Some of the style sheet could not be read and is left out.`);
         if (errors > mostErrors) throw new TooManyErrors(offset ?? 0);
     };
     try {
         return parse(text, { context, parseValue: false, positions: false, onParseError });
     } catch (error) {
         if (error instanceof TooManyErrors && error.offset < text.length) {
-            complain('The style sheet has too many errors: only its beginning is read.');
+            complain(phrase`The style sheet has too many errors: only its beginning is read.`);
             errors = 0;
             try {
                 return parse(text.slice(0, error.offset), {
@@ -134,7 +145,7 @@ function parseSafely(text: string, context: string, complain: (message: string) 
                 return undefined;
             }
         }
-        complain('The style sheet could not be read.');
+        complain(phrase`The style sheet could not be read.`);
         return undefined;
     }
 }

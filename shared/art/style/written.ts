@@ -1,3 +1,4 @@
+import { type Message, phrase } from '../../recipe/phrase';
 import type { Problems } from '../problems';
 import type { SvgElement } from '../xml/tree';
 import type { Cascade } from './cascade';
@@ -51,11 +52,11 @@ export function writtenValues(element: SvgElement, cascade: Cascade, problems: P
     return { written, css };
 }
 
-function whyRefused(property: string, value: string, name: string): { what: string; message: string } | undefined {
+function whyRefused(property: string, value: string, name: string): { what: string; message: Message } | undefined {
     if (isRead(property) && property !== 'font-size' && value.includes('var('))
-        return { what: 'var()', message: `Variables in styles are not supported; ${property} counts as not set.` };
+        return { what: 'var()', message: phrase`Variables in styles are not supported; ${property} counts as not set.` };
     if (!isRead(property) && unsupported.has(property) && value !== 'none')
-        return { what: property, message: `The style ${property} of <${name}> is not supported and is left out.` };
+        return { what: property, message: phrase`The style ${property} of <${name}> is not supported and is left out.` };
     return undefined;
 }
 

@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import { limits } from '../limits';
 import type { Problems } from '../problems';
 
@@ -14,7 +15,7 @@ export function declaredEntities(doctype: string, problems: Problems, offset: nu
     const values = new Map<string, string>();
     for (const [, parameter, name, outside, double, single] of doctype.matchAll(declaration)) {
         if (outside !== undefined) {
-            problems.add('refused', name!, `The entity ${name} is kept in another file, which is not opened.`, offset);
+            problems.add('refused', name!, phrase`The entity ${name} is kept in another file, which is not opened.`, offset);
         } else if (parameter === undefined && !values.has(name!)) {
             values.set(name!, double ?? single ?? '');
         }
@@ -79,7 +80,7 @@ class Expander {
             this.problems.add(
                 'too-large',
                 'ENTITY',
-                'The entities of the DOCTYPE expand to more text than is read.',
+                phrase`The entities of the DOCTYPE expand to more text than is read.`,
                 this.offset,
             );
         }

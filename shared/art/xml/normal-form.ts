@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import { limits } from '../limits';
 import type { Problems } from '../problems';
 import { Namespaces } from './names';
@@ -89,18 +90,23 @@ export class NormalFormWriter {
         if (this.stack.length === 0) {
             if (name === 'svg' && this.offsets.length === 0) return true;
             if (this.offsets.length === 0) {
-                this.problems.add('unreadable', name, `The outermost element is <${name.slice(0, 40)}>, not <svg>.`, offset);
+                this.problems.add(
+                    'unreadable',
+                    name,
+                    phrase`The outermost element is <${name.slice(0, 40)}>, not <svg>.`,
+                    offset,
+                );
             }
             return false;
         }
         if (this.stack.length >= limits.depth) {
-            this.problems.add('too-large', 'depth', `Elements nested more than ${limits.depth} deep are left out.`, offset);
+            this.problems.add('too-large', 'depth', phrase`Elements nested more than ${limits.depth} deep are left out.`, offset);
             return false;
         }
         if (this.offsets.length >= limits.elements) {
             if (this.full) return false;
             this.full = true;
-            this.problems.add('too-large', 'elements', `Only the first ${limits.elements} elements are read.`, offset);
+            this.problems.add('too-large', 'elements', phrase`Only the first ${limits.elements} elements are read.`, offset);
             return false;
         }
         return true;

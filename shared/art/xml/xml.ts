@@ -1,4 +1,5 @@
 import { SaxesParser } from 'saxes';
+import { phrase } from '../../recipe/phrase';
 import type { Problems } from '../problems';
 import { declaredEntities } from './entities';
 import { shortenValues } from './long-values';
@@ -23,7 +24,7 @@ export function readXml(text: string, problems: Problems): NormalForm | undefine
     const fail = (message: string) => {
         const [reason] = message.split('\n');
         const offset = Math.min(short.original(parser.position), text.length);
-        problems.add('unreadable', 'XML', `This is not well-formed XML: ${reason!.replace(/\.$/, '')}.`, offset);
+        problems.add('unreadable', 'XML', phrase`This is not well-formed XML: ${reason!.replace(/\.$/, '')}.`, offset);
         if (!mild.test(reason!)) throw new Stop();
     };
     parser.on('error', (error) => fail(error.message.replace(/^\d+:\d+: /, '')));
@@ -32,7 +33,12 @@ export function readXml(text: string, problems: Problems): NormalForm | undefine
     });
     parser.on('processinginstruction', ({ target }) => {
         if (target === 'xml-stylesheet') {
-            problems.add('refused', target, 'A style sheet in another file is not opened.', short.original(parser.position));
+            problems.add(
+                'refused',
+                target,
+                phrase`A style sheet in another file is not opened.`,
+                short.original(parser.position),
+            );
         }
     });
     parser.on('opentagstart', () => {
@@ -47,7 +53,7 @@ export function readXml(text: string, problems: Problems): NormalForm | undefine
     try {
         parser.write(short.text).close();
     } catch (error) {
-        if (!(error instanceof Stop)) problems.add('unreadable', 'XML', 'This file could not be read as XML.');
+        if (!(error instanceof Stop)) problems.add('unreadable', 'XML', phrase`This file could not be read as XML.`);
     }
     return writer.finish();
 }

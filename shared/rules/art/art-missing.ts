@@ -1,4 +1,5 @@
 import { isBitmapArt } from '../../art/bitmap';
+import { phrase } from '../../recipe/phrase';
 import { type Page, plainFact } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -30,7 +31,7 @@ export const artMissing: Rule = {
             if (empty !== undefined || (state.art.parts.length === 0 && !unread)) {
                 yield finding(page, {
                     severity: 'error',
-                    message: `${empty?.message ?? 'Nothing is painted in it.'} (${source.path.value})`,
+                    message: phrase`${empty?.message ?? phrase`Nothing is painted in it.`} (${source.path.value})`,
                     where: source.path.where,
                 });
             }

@@ -1,5 +1,6 @@
 import type { ArtProblem } from '../../art/art';
 import type { Severity } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -43,12 +44,13 @@ export const artProblems: Rule = {
             const alike = byMessage(problems);
             for (const [first, ...others] of alike.slice(0, most)) {
                 const { kind, message, line, column } = first;
-                const place = line === undefined ? '' : `, line ${line}${column === undefined ? '' : `, column ${column}`}`;
+                const place =
+                    line === undefined ? '' : phrase`, line ${line}${column === undefined ? '' : phrase`, column ${column}`}`;
                 const count = others.length + [first, ...others].reduce((sum, { more = 0 }) => sum + more, 0);
                 const more = count === 0 ? '' : `, and ${count} more place${count === 1 ? '' : 's'}`;
                 yield finding(page, {
                     severity: severities[kind],
-                    message: `${message} (${source.path.value}${place}${more})`,
+                    message: phrase`${message} (${source.path.value}${place}${more})`,
                     where: source.path.where,
                 });
             }
@@ -56,7 +58,7 @@ export const artProblems: Rule = {
                 const more = alike.length - most;
                 yield finding(page, {
                     severity: 'info',
-                    message: `${source.path.value} has ${more} more such thing${more === 1 ? '' : 's'}.`,
+                    message: phrase`${source.path.value} has ${more} more such thing${more === 1 ? '' : 's'}.`,
                     where: source.path.where,
                 });
             }

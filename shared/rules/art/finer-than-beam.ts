@@ -5,6 +5,7 @@ import { keptFor } from '../../plan/kept';
 import type { LaserPlan, PlacedArt } from '../../plan/laser-plan';
 import { showLength } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Engrave } from '../../recipe/step';
 import { lengthWithin } from '../helpers/length-within';
 import { narrowSpots } from '../helpers/spots';
@@ -50,7 +51,7 @@ export const finerThanBeam: Rule = {
             const small = places.reduce((sum, place) => sum + place.area, 0) < negligible * area(laser.region);
             yield finding(page, {
                 severity: small ? 'info' : 'warning',
-                message: `${[slotWords(slots, slot, laser.edge), stripWords(strips, rib, laser.edge)].filter((part) => part !== '').join('; ')} in ${step.name}.`,
+                message: phrase`${[slotWords(slots, slot, laser.edge), stripWords(strips, rib, laser.edge)].filter((part) => part !== '').join('; ')} in ${step.name}.`,
                 where: step.placements[0]?.where ?? step.where,
                 step: step.index,
                 spots: narrowSpots(laser.blank, places),
@@ -113,7 +114,7 @@ function wider(step: Engrave, laser: LaserPlan, slots: readonly NarrowPlace[]): 
     const found = lengthWithin({ low: least, high: slot, best: least }, step.offset?.unit ?? 'mm');
     if (found === undefined) return [];
     if (placesOf(laser, (art) => stripsOf(art, rib + 2 * found.mm)).length > 0) return [];
-    const title = `Give ${step.name} an offset of ${found.text}`;
+    const title = phrase`Give ${step.name} an offset of ${found.text}`;
     return [
         {
             title,

@@ -2,6 +2,7 @@ import { narrow } from '../../geometry/narrow';
 import type { NarrowPlace } from '../../geometry/narrow-place';
 import { keptFor } from '../../plan/kept';
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { narrowSpots } from '../helpers/spots';
 import { widenSlots } from '../helpers/widen-slots';
 import { commonPractice, type Page } from '../page';
@@ -48,10 +49,12 @@ export const narrowSlots: Rule = {
             if (narrowest === undefined || lost < negligible * fill.area) continue;
             yield finding(page, {
                 severity: 'warning',
-                message: `${places.length} place${places.length === 1 ? '' : 's'} in ${fill.pocket.name} ${places.length === 1 ? 'is' : 'are'} narrower than the ${showLength(limit)} that ${step.resin!.name} flows into, ${showLength(narrowest.width)} at the narrowest (near ${showLength(narrowest.x)}, ${showLength(narrowest.y)}).`,
+                message: phrase`${places.length} place${places.length === 1 ? '' : 's'} in ${fill.pocket.name} ${places.length === 1 ? 'is' : 'are'} narrower than the ${showLength(limit)} that ${step.resin!.name} flows into, ${showLength(narrowest.width)} at the narrowest (near ${showLength(narrowest.x)}, ${showLength(narrowest.y)}).`,
                 where: step.where,
                 step: step.index,
-                related: [{ message: 'The pocket is drawn here.', where: fill.pocket.placements[0]?.where ?? fill.pocket.where }],
+                related: [
+                    { message: phrase`The pocket is drawn here.`, where: fill.pocket.placements[0]?.where ?? fill.pocket.where },
+                ],
                 spots: blank === undefined ? [] : narrowSpots(blank, places),
                 fixes: widenSlots(
                     fill.pocket,

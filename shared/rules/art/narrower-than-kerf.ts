@@ -8,6 +8,7 @@ import type { CutLine, LaserPlan } from '../../plan/laser-plan';
 import type { Plan, StepPlan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import type { Finding, MarkedSpot } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import { blankOf } from '../helpers/blank-names';
 import { isSideBySide } from '../helpers/side-by-side';
 import { narrowSpots } from '../helpers/spots';
@@ -39,7 +40,7 @@ export const narrowerThanKerf: Rule = {
             const line = laser?.cutLine;
             if (laser === undefined || line === undefined) continue;
             const kerf = 2 * line.shift;
-            const width = `the kerf (${showLength(kerf)}${laser.kerf?.basis === 'guess' ? ', a guess' : ''})`;
+            const width = phrase`the kerf (${showLength(kerf)}${laser.kerf?.basis === 'guess' ? phrase`, a guess` : ''})`;
             yield* slots(stepPlan, laser, line, width);
             const beside = nextPart(plan, laser, kerf) ?? edge(plan, stepPlan, line, kerf);
             if (beside !== undefined) yield said(stepPlan, laser, beside, width, kerf);
@@ -58,7 +59,7 @@ function* slots(stepPlan: StepPlan, laser: LaserPlan, { parts, openings, shift }
     const many = places.length > 1;
     yield finding(page, {
         severity: 'warning',
-        message: `In ${laser.step.name} the waste is narrower than ${width} in ${places.length} place${many ? 's' : ''}, ${showLength(narrowest.width)} at the narrowest (near ${showLength(narrowest.x)}, ${showLength(narrowest.y)}): slots come out wider, notches stay uncut, parts lose up to ${showLength(kerf - narrowest.width)}. Leave ${showLength(kerf)}.`,
+        message: phrase`In ${laser.step.name} the waste is narrower than ${width} in ${places.length} place${many ? 's' : ''}, ${showLength(narrowest.width)} at the narrowest (near ${showLength(narrowest.x)}, ${showLength(narrowest.y)}): slots come out wider, notches stay uncut, parts lose up to ${showLength(kerf - narrowest.width)}. Leave ${showLength(kerf)}.`,
         where: stepPlan.step.where,
         step: stepPlan.step.index,
         spots: narrowSpots(laser.blank, places),
@@ -94,7 +95,7 @@ function nextPart(plan: Plan, laser: LaserPlan, kerf: number): Beside | undefine
             to: `the part of ${other.step.name}`,
             distance: near.distance,
             spot: { blank: laser.blank, x: near.x, y: near.y, size: 2 },
-            related: [{ message: `${other.step.name} is cut here.`, where: step.where }],
+            related: [{ message: phrase`${other.step.name} is cut here.`, where: step.where }],
             loss: `each loses up to ${showLength(kerf - near.distance)} there`,
         };
     }
@@ -139,7 +140,7 @@ function said(
 ): Finding {
     return finding(page, {
         severity: 'warning',
-        message: `${laser.step.name} leaves ${showLength(distance)} to ${to}, less than ${width}: ${loss}. Leave ${showLength(kerf)}.`,
+        message: phrase`${laser.step.name} leaves ${showLength(distance)} to ${to}, less than ${width}: ${loss}. Leave ${showLength(kerf)}.`,
         where: step.where,
         step: step.index,
         spots: [spot],

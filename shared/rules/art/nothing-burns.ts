@@ -5,6 +5,7 @@ import { showRatio } from '../../quantity/show';
 import type { Written } from '../../quantity/where';
 import type { Fix } from '../../recipe/finding';
 import { nearest } from '../../recipe/nearest';
+import { phrase } from '../../recipe/phrase';
 import { pickText } from '../../recipe/pick-text';
 import { type Page, plainFact } from '../page';
 import { finding, type Rule, type Said } from '../rule';
@@ -43,11 +44,13 @@ export const nothingBurns: Rule = {
                 const what = placement.picks.length === 0 ? name : placement.picks.map(({ value }) => pickText(value)).join(', ');
                 yield finding(page, {
                     severity: 'error',
-                    message: `Nothing of ${what} is darker than ${showRatio(threshold?.value ?? 0.5)}, so nothing burns.`,
+                    message: phrase`Nothing of ${what} is darker than ${showRatio(threshold?.value ?? 0.5)}, so nothing burns.`,
                     where: placement.art.where,
                     step: step.index,
                     related:
-                        threshold === undefined ? [] : [{ message: 'The threshold is written here.', where: threshold.where }],
+                        threshold === undefined
+                            ? []
+                            : [{ message: phrase`The threshold is written here.`, where: threshold.where }],
                 });
             }
         }
@@ -65,8 +68,8 @@ function carries({ ids, classes }: ArtPart, pick: string): boolean {
 
 function noSuchPart({ value, where }: Written<string>, name: string, art: Art): Said {
     if (isBitmapArt(art)) {
-        const fixes: Fix[] = [{ title: 'Take all of it', preferred: true, changes: [{ do: 'remove', where }] }];
-        return { severity: 'error', message: `${name} is a picture: it has no parts to pick.`, where, fixes };
+        const fixes: Fix[] = [{ title: phrase`Take all of it`, preferred: true, changes: [{ do: 'remove', where }] }];
+        return { severity: 'error', message: phrase`${name} is a picture: it has no parts to pick.`, where, fixes };
     }
     const known = new Set(
         art.parts.flatMap(({ ids, classes }) => [...ids.map((id) => `#${id}`), ...classes.map((c) => `.${c}`)]),
@@ -76,17 +79,17 @@ function noSuchPart({ value, where }: Written<string>, name: string, art: Art): 
     const list = [...known].slice(0, 6).map(pickText).join(', ');
     const mend =
         meant !== undefined
-            ? ` Did you mean \`${meant}\`?`
+            ? phrase` Did you mean \`${meant}\`?`
             : known.size > 0
-              ? ` It has ${list}${known.size > 6 ? ' and more' : ''}.`
-              : ' None of its parts has a name.';
+              ? phrase` It has ${list}${known.size > 6 ? phrase` and more` : ''}.`
+              : phrase` None of its parts has a name.`;
     return {
         severity: 'error',
-        message: `No part of ${name} is called \`${pickText(value)}\`.${mend}`,
+        message: phrase`No part of ${name} is called \`${pickText(value)}\`.${mend}`,
         where,
         fixes:
             meant === undefined
                 ? []
-                : [{ title: `Change to \`${meant}\``, preferred: true, changes: [{ do: 'replace', where, text: meant }] }],
+                : [{ title: phrase`Change to \`${meant}\``, preferred: true, changes: [{ do: 'replace', where, text: meant }] }],
     };
 }

@@ -4,6 +4,7 @@ import { rectangle } from '../../geometry/shapes';
 import type { LaserPlan } from '../../plan/laser-plan';
 import { showArea, showLength } from '../../quantity/show';
 import type { Change, Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import { pickText } from '../../recipe/pick-text';
 import type { Cut, Engrave } from '../../recipe/step';
 import { roundLength } from '../helpers/ask-depth';
@@ -48,11 +49,11 @@ export const offBlank: Rule = {
             const fixes = placement === undefined ? [] : [...(own?.fixes ?? []), ...movedOn(step, laser, blank.size, box)];
             const mend =
                 box.maxX - box.minX > width || box.maxY - box.minY > height
-                    ? `: it takes ${showLength(box.maxX - box.minX)} by ${showLength(box.maxY - box.minY)}`
+                    ? phrase`: it takes ${showLength(box.maxX - box.minX)} by ${showLength(box.maxY - box.minY)}`
                     : '';
             yield finding(page, {
                 severity: 'error',
-                message: `${showArea(lost)} of ${step.name} lies off ${blank.name}, up to ${showLength(over)} beyond its edge (${blank.name} is ${showLength(width)} by ${showLength(height)})${mend}.${own?.why ?? ''}`,
+                message: phrase`${showArea(lost)} of ${step.name} lies off ${blank.name}, up to ${showLength(over)} beyond its edge (${blank.name} is ${showLength(width)} by ${showLength(height)})${mend}.${own?.why ?? ''}`,
                 where,
                 step: step.index,
                 fixes,
@@ -100,7 +101,7 @@ function ownMiddle(
             : { do: 'replace', where: only.at.where, text };
     return {
         why: ` ${parts} keep${only.picks.length === 1 ? 's' : ''} ${only.picks.length === 1 ? 'its' : 'their'} place in ${name}, and the middle of all of ${name} lies at ${showLength(lying.centre.x, unit)}, ${showLength(lying.centre.y, unit)}.`,
-        fixes: [{ title: `Lay the middle of ${parts} there (at ${text})`, preferred: true, changes: [change] }],
+        fixes: [{ title: phrase`Lay the middle of ${parts} there (at ${text})`, preferred: true, changes: [change] }],
     };
 }
 
@@ -118,5 +119,5 @@ function movedOn(step: Engrave | Cut, { placed }: LaserPlan, { width, height }: 
     const x = moved(box.minX, box.maxX, width, centre.x);
     const y = moved(box.minY, box.maxY, height, centre.y);
     const text = `${showLength(x, unit).replace(` ${unit}`, '')}, ${showLength(y, unit)}`;
-    return [{ title: `Move it to ${text}`, changes: [{ do: 'replace', where: only.at.where, text }] }];
+    return [{ title: phrase`Move it to ${text}`, changes: [{ do: 'replace', where: only.at.where, text }] }];
 }

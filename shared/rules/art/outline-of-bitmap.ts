@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -25,14 +26,20 @@ export const outlineOfBitmap: Rule = {
             if (bitmap === undefined || placement === undefined) continue;
             yield finding(page, {
                 severity: 'error',
-                message: `${bitmap.artName ?? 'The art'} is a bitmap: there is no outline to ${step.kind === 'cut' ? 'cut along' : 'follow'}.`,
+                message: phrase`${bitmap.artName ?? phrase`The art`} is a bitmap: there is no outline to ${step.kind === 'cut' ? phrase`cut along` : 'follow'}.`,
                 where: passes?.where ?? placement.where,
                 step: step.index,
-                related: passes === undefined ? [] : [{ message: 'The bitmap is used here.', where: placement.where }],
+                related: passes === undefined ? [] : [{ message: phrase`The bitmap is used here.`, where: placement.where }],
                 fixes:
                     passes === undefined
                         ? []
-                        : [{ title: 'Leave the outline out', preferred: true, changes: [{ do: 'remove', where: passes.where }] }],
+                        : [
+                              {
+                                  title: phrase`Leave the outline out`,
+                                  preferred: true,
+                                  changes: [{ do: 'remove', where: passes.where }],
+                              },
+                          ],
             });
         }
     },

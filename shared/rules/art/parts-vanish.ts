@@ -2,6 +2,7 @@ import type { NarrowPlace } from '../../geometry/narrow-place';
 import type { InlayPlan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import type { Fix, Related } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Inlay, Step } from '../../recipe/step';
 import { lostPlaces, mostTaken } from '../helpers/lost-parts';
 import { clearanceFix, offsetFix, offsetsOf } from '../helpers/mend-gap';
@@ -35,7 +36,7 @@ export const partsVanish: Rule = {
             const fixes = step.kind === 'inlay' ? keepingFixes(inlay, step, taken) : [];
             yield finding(page, {
                 severity: 'warning',
-                message: `${countOf(lost)} of ${inlay.relief.name} vanish${lost.length === 1 ? 'es' : ''}: narrower than the ${showLength(taken)} that the fit takes off both edges, ${showLength(narrowest.width)} at the narrowest (near ${showLength(narrowest.x)}, ${showLength(narrowest.y)}).${noLess(inlay, narrowest.width)}`,
+                message: phrase`${countOf(lost)} of ${inlay.relief.name} vanish${lost.length === 1 ? 'es' : ''}: narrower than the ${showLength(taken)} that the fit takes off both edges, ${showLength(narrowest.width)} at the narrowest (near ${showLength(narrowest.x)}, ${showLength(narrowest.y)}).${noLess(inlay, narrowest.width)}`,
                 where: inlay.relief.placements[0]?.where ?? inlay.relief.where,
                 step: inlay.relief.index,
                 related: related(inlay, step),
@@ -51,7 +52,7 @@ function noLess(inlay: InlayPlan, narrowest: number): string {
     const least = inlay.fit?.leastClearance ?? 0;
     const left = narrowest + offsetsOf(inlay) - 2 * (inlay.relief.offset?.value ?? 0);
     if (left >= least) return '';
-    return ` Less clearance is no way out: the walls need ${showLength(least)} to reach the floor. Draw those lines wider.`;
+    return phrase` Less clearance is no way out: the walls need ${showLength(least)} to reach the floor. Draw those lines wider.`;
 }
 
 function countOf(lost: readonly NarrowPlace[]): string {
@@ -68,9 +69,9 @@ function countOf(lost: readonly NarrowPlace[]): string {
 function related({ relief }: InlayPlan, step: Step): Related[] {
     return [
         ...(step.kind === 'inlay' && step.clearance !== undefined
-            ? [{ message: 'The clearance is written here.', where: step.clearance.where }]
+            ? [{ message: phrase`The clearance is written here.`, where: step.clearance.where }]
             : []),
-        ...(relief.offset === undefined ? [] : [{ message: 'An offset is written here.', where: relief.offset.where }]),
+        ...(relief.offset === undefined ? [] : [{ message: phrase`An offset is written here.`, where: relief.offset.where }]),
     ];
 }
 

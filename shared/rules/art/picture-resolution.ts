@@ -4,6 +4,7 @@ import { spotOf } from '../../burn/beam';
 import { pitchForSpot } from '../../burn/pitch';
 import { showLength, showNumber, showRatio } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Recipe } from '../../recipe/recipe';
 import type { Engrave } from '../../recipe/step';
 import { lengthWithin } from '../helpers/length-within';
@@ -40,12 +41,12 @@ export const pictureResolution: Rule = {
                 const { pixel, pixelsPerLine } = resolution;
                 const coarse = pixelsPerLine < 1 / squares;
                 if (!coarse && pixelsPerLine <= wasted) continue;
-                const size = `a pixel of ${artName} is ${showLength(pixel)} wide and the lines are ${showLength(pitch)} apart`;
+                const size = phrase`a pixel of ${artName} is ${showLength(pixel)} wide and the lines are ${showLength(pitch)} apart`;
                 yield finding(page, {
                     severity: coarse ? 'warning' : 'info',
                     message: coarse
-                        ? `Its pixels will show: ${size}, ${showNumber(1 / pixelsPerLine, 1)} lines to a pixel; at ${showRatio(pixelsPerLine * squares)} of its size they would not.`
-                        : `Only the mean of its pixels is burnt: ${size}, ${showNumber(pixelsPerLine, 1)} pixels to a line.`,
+                        ? phrase`Its pixels will show: ${size}, ${showNumber(1 / pixelsPerLine, 1)} lines to a pixel; at ${showRatio(pixelsPerLine * squares)} of its size they would not.`
+                        : phrase`Only the mean of its pixels is burnt: ${size}, ${showNumber(pixelsPerLine, 1)} pixels to a line.`,
                     where: placement.where,
                     step: step.index,
                     fixes: coarse
@@ -73,7 +74,7 @@ function burnSmaller({ arts, steps }: Recipe, artName: string | undefined, share
     const which = art.width === undefined ? 'high' : 'wide';
     return [
         {
-            title: `Burn ${art.name} ${found.text} ${which}`,
+            title: phrase`Burn ${art.name} ${found.text} ${which}`,
             changes: [{ do: 'replace', where: side.where, text: found.text }],
         },
     ];
@@ -85,5 +86,7 @@ function scanFiner({ laser }: Recipe, { pitch, power, speed, passes }: Engrave, 
     if (pitch === undefined || hides === undefined || (power ?? speed ?? passes) !== undefined) return [];
     const found = lengthWithin({ low: hides, high: Math.min(pixel * wasted, pitch.value), best: pixel * wasted }, pitch.unit);
     if (found === undefined) return [];
-    return [{ title: `Scan at a pitch of ${found.text}`, changes: [{ do: 'replace', where: pitch.where, text: found.text }] }];
+    return [
+        { title: phrase`Scan at a pitch of ${found.text}`, changes: [{ do: 'replace', where: pitch.where, text: found.text }] },
+    ];
 }

@@ -1,4 +1,5 @@
 import type { Change } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { ArtSource } from '../../recipe/recipe';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -24,9 +25,9 @@ export const tonesUnused: Rule = {
                 const changes: Change[] = [{ do: 'remove', where }];
                 yield finding(page, {
                     severity: 'warning',
-                    message: `\`${word}\` does nothing here: ${why}.`,
+                    message: phrase`\`${word}\` does nothing here: ${why}.`,
                     where,
-                    fixes: [{ title: `Leave \`${word}\` out`, preferred: true, changes }],
+                    fixes: [{ title: phrase`Leave \`${word}\` out`, preferred: true, changes }],
                 });
             }
         }

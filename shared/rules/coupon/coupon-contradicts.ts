@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import type { Page } from '../page';
 import { finding } from '../rule';
 import type { CouponRule } from './coupon-rule';
@@ -18,8 +19,7 @@ export const couponContradicts: CouponRule = {
         if (!law.notes.includes('falls-with-dose')) return;
         yield finding(page, {
             severity: 'warning',
-            message:
-                'The squares with more dose came out shallower: rows and squares are mixed up, or the coupon was out of focus.',
+            message: phrase`The squares with more dose came out shallower: rows and squares are mixed up, or the coupon was out of focus.`,
             where: coupon.where,
         });
     },

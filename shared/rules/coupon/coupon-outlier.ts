@@ -1,4 +1,5 @@
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Page } from '../page';
 import { finding } from '../rule';
 import type { CouponRule } from './coupon-rule';
@@ -24,9 +25,9 @@ export const couponOutlier: CouponRule = {
             const unit = coupon.burns.find((burn) => burn.where.offset === where.offset)?.depth.unit;
             yield finding(page, {
                 severity: 'warning',
-                message: `This square was measured ${showLength(row.depth, unit)} deep; by the others it should be ${showLength(row.fitted, unit)}.${row.leftOut === true ? ' It is left out until it is measured again.' : ''}`,
+                message: phrase`This square was measured ${showLength(row.depth, unit)} deep; by the others it should be ${showLength(row.fitted, unit)}.${row.leftOut === true ? phrase` It is left out until it is measured again.` : ''}`,
                 where,
-                fixes: [{ title: 'Take this square out', changes: [{ do: 'remove', where }] }],
+                fixes: [{ title: phrase`Take this square out`, changes: [{ do: 'remove', where }] }],
             });
         }
     },

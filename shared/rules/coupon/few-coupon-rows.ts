@@ -1,4 +1,5 @@
 import type { DepthLaw } from '../../burn/law';
+import { type Message, phrase } from '../../recipe/phrase';
 import type { Page } from '../page';
 import { finding } from '../rule';
 import type { CouponRule } from './coupon-rule';
@@ -23,17 +24,17 @@ export const fewCouponRows: CouponRule = {
     },
 };
 
-function messageOf({ notes, degreesOfFreedom = 0 }: DepthLaw, count: number): string | undefined {
+function messageOf({ notes, degreesOfFreedom = 0 }: DepthLaw, count: number): Message | undefined {
     const squares = `${count} ${count === 1 ? 'square' : 'squares'}`;
-    if (notes.includes('no-depth')) return 'No square of this coupon took anything off: burn stronger ones.';
+    if (notes.includes('no-depth')) return phrase`No square of this coupon took anything off: burn stronger ones.`;
     if (notes.includes('falls-with-dose')) return undefined; // coupon-contradicts says it
     if (notes.includes('not-converged'))
-        return `The fit of these ${squares} did not converge: depths lean on a guess from density. Measure them again, and burn more.`;
+        return phrase`The fit of these ${squares} did not converge: depths lean on a guess from density. Measure them again, and burn more.`;
     if (notes.includes('doses-alike'))
-        return `The doses of these ${squares} are too much alike to tell where burning begins: they are weighed against a guess from density.`;
+        return phrase`The doses of these ${squares} are too much alike to tell where burning begins: they are weighed against a guess from density.`;
     if (notes.includes('combined'))
-        return `${squares} ${count === 1 ? 'is' : 'are'} too few to stand alone: ${count === 1 ? 'it is' : 'they are'} weighed against a guess from density.`;
+        return phrase`${squares} ${count === 1 ? 'is' : 'are'} too few to stand alone: ${count === 1 ? phrase`it is` : phrase`they are`} weighed against a guess from density.`;
     if (notes.includes('few-rows'))
-        return `${squares} leave ${degreesOfFreedom === 1 ? 'one row' : `${degreesOfFreedom} rows`} to spare: depths have wide intervals.`;
+        return phrase`${squares} leave ${degreesOfFreedom === 1 ? phrase`one row` : phrase`${degreesOfFreedom} rows`} to spare: depths have wide intervals.`;
     return undefined;
 }

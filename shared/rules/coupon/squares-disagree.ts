@@ -1,6 +1,7 @@
 import { readingOf } from '../../burn/fit-problem';
 import { type LawRow, measuringError } from '../../burn/law';
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Page } from '../page';
 import { finding } from '../rule';
 import type { CouponRule } from './coupon-rule';
@@ -33,9 +34,9 @@ export const squaresDisagree: CouponRule = {
             const unit = coupon.burns.find((burn) => burn.where.offset === where.offset)?.depth.unit;
             yield finding(page, {
                 severity: 'warning',
-                message: `Burnt with the same settings, this square is ${showLength(row.depth, unit)} deep and another ${showLength(other.depth, unit)}. Measure both again, or burn a third.`,
+                message: phrase`Burnt with the same settings, this square is ${showLength(row.depth, unit)} deep and another ${showLength(other.depth, unit)}. Measure both again, or burn a third.`,
                 where,
-                related: otherWhere === undefined ? [] : [{ message: 'The other square is here.', where: otherWhere }],
+                related: otherWhere === undefined ? [] : [{ message: phrase`The other square is here.`, where: otherWhere }],
             });
         }
     },

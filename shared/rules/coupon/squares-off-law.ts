@@ -1,5 +1,6 @@
 import type { LawRow } from '../../burn/law';
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Page } from '../page';
 import { finding } from '../rule';
 import type { CouponRule } from './coupon-rule';
@@ -26,10 +27,10 @@ export const squaresOffLaw: CouponRule = {
         const example =
             worst === undefined
                 ? ''
-                : ` This one was measured ${showLength(worst.depth, unit)} deep, as others of its settings were, and the line says ${showLength(worst.fitted, unit)}.`;
+                : phrase` This one was measured ${showLength(worst.depth, unit)} deep, as others of its settings were, and the line says ${showLength(worst.fitted, unit)}.`;
         yield finding(page, {
             severity: 'warning',
-            message: `Squares burnt alike agree, but lie off the line: wood does not follow it here, and depths get wider ranges.${example} Keep squares near the doses that you work with.`,
+            message: phrase`Squares burnt alike agree, but lie off the line: wood does not follow it here, and depths get wider ranges.${example} Keep squares near the doses that you work with.`,
             where: where ?? coupon.where,
         });
     },

@@ -2,6 +2,7 @@ import type { Plan, StepPlan } from '../../plan/plan';
 import { showLength, showLengthInterval, showRatio } from '../../quantity/show';
 import type { Where } from '../../quantity/where';
 import type { Finding } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Check, Engrave } from '../../recipe/step';
 import { depthRange, sensibleDepths } from '../helpers/ask-depth';
 import { blankOf } from '../helpers/blank-names';
@@ -38,14 +39,14 @@ export const checkDisagrees: Rule = {
 function* otherDepth(check: Check, step: Engrave, { laser }: StepPlan): Iterable<Finding> {
     const wanted = check.depth;
     if (wanted === undefined) return;
-    const asked = (where: Where) => [{ message: 'The depth is asked for here.', where }];
+    const asked = (where: Where) => [{ message: phrase`The depth is asked for here.`, where }];
     if (step.tone !== undefined && step.depth === undefined) {
         yield finding(page, {
             severity: 'warning',
-            message: `${step.name} only colours the wood: it has no depth to measure. Check its tone.`,
+            message: phrase`${step.name} only colours the wood: it has no depth to measure. Check its tone.`,
             where: wanted.where,
             step: check.index,
-            related: [{ message: 'The tone is asked for here.', where: step.tone.where }],
+            related: [{ message: phrase`The tone is asked for here.`, where: step.tone.where }],
         });
         return;
     }
@@ -56,13 +57,13 @@ function* otherDepth(check: Check, step: Engrave, { laser }: StepPlan): Iterable
     const text = depthRange(depth.value, wanted.tolerance, wanted.unit);
     yield finding(page, {
         severity: 'warning',
-        message: `The check asks for ${showLengthInterval(range)}; ${step.name} is ${showLength(depth.value)} deep.`,
+        message: phrase`The check asks for ${showLengthInterval(range)}; ${step.name} is ${showLength(depth.value)} deep.`,
         where: wanted.where,
         step: check.index,
         related: asked(step.depth?.where ?? step.where),
         fixes:
             wanted.tolerance > 0 && depth.value >= sensibleDepths[0] && depth.value <= sensibleDepths[1]
-                ? [{ title: `Check for ${text}`, changes: [{ do: 'replace', where: wanted.where, text }] }]
+                ? [{ title: phrase`Check for ${text}`, changes: [{ do: 'replace', where: wanted.where, text }] }]
                 : [],
     });
 }
@@ -74,11 +75,11 @@ function* otherTone(check: Check, { name, tone }: Engrave): Iterable<Finding> {
     const text = showRatio(tone.value);
     yield finding(page, {
         severity: 'warning',
-        message: `The check asks for a tone of ${showRatio(range.low)} to ${showRatio(range.high)}; ${name} is burnt to ${text}.`,
+        message: phrase`The check asks for a tone of ${showRatio(range.low)} to ${showRatio(range.high)}; ${name} is burnt to ${text}.`,
         where: check.tone.where,
         step: check.index,
-        related: [{ message: 'The tone is asked for here.', where: tone.where }],
-        fixes: [{ title: `Check for ${text}`, changes: [{ do: 'replace', where: check.tone.where, text }] }],
+        related: [{ message: phrase`The tone is asked for here.`, where: tone.where }],
+        fixes: [{ title: phrase`Check for ${text}`, changes: [{ do: 'replace', where: check.tone.where, text }] }],
     });
 }
 
@@ -89,9 +90,9 @@ function* neverThrough(plan: Plan, check: Check, step: Engrave, made: StepPlan):
     if (step.depth === undefined && step.tone === undefined) return; // its settings are given: what they do was said of them
     yield finding(page, {
         severity: 'warning',
-        message: `${step.name} is not to come through: ${deep === 0 ? 'it only colours the wood' : `it is at most ${showLength(deep)} deep`}, and that is ${showLength(thickness.low)} thick or more.`,
+        message: phrase`${step.name} is not to come through: ${deep === 0 ? phrase`it only colours the wood` : phrase`it is at most ${showLength(deep)} deep`}, and that is ${showLength(thickness.low)} thick or more.`,
         where: check.through,
         step: check.index,
-        related: [{ message: 'It is asked for here.', where: step.depth?.where ?? step.tone?.where ?? step.where }],
+        related: [{ message: phrase`It is asked for here.`, where: step.depth?.where ?? step.tone?.where ?? step.where }],
     });
 }

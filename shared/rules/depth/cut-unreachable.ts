@@ -1,5 +1,6 @@
 import { missingBasis, throughWide } from '../../plan/through-words';
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { blankOf, materialName } from '../helpers/blank-names';
 import { settingsHeld } from '../helpers/settings-held';
 import { settingsOf } from '../helpers/square-of';
@@ -26,12 +27,12 @@ export const cutUnreachable: Rule = {
             if (step.kind !== 'cut' || settings === undefined || settings.reached || breakthrough === undefined) continue;
             if (settingsHeld(step)) continue; // settings-miss-depth says it
             const blank = blankOf(plan, stepPlan);
-            const board = `${showLength(breakthrough.thickest)}${blank === undefined ? '' : ` of ${materialName(blank)}`}`;
+            const board = `${showLength(breakthrough.thickest)}${blank === undefined ? '' : phrase` of ${materialName(blank)}`}`;
             const never = settings.gives.high < breakthrough.thickest;
-            const guess = settings.guess ? ` (a guess: ${missingBasis(step)})` : '';
+            const guess = settings.guess ? phrase` (a guess: ${missingBasis(step)})` : '';
             yield finding(page, {
                 severity: 'warning',
-                message: `${plan.recipe.laser?.name ?? 'This laser'} will ${never ? 'not' : 'hardly'} cut ${board}: ${settingsOf(settings)} comes through ${throughWide(settings.gives)}${guess}. Saw it, or take a thinner board.`,
+                message: phrase`${plan.recipe.laser?.name ?? phrase`This laser`} will ${never ? 'not' : 'hardly'} cut ${board}: ${settingsOf(settings)} comes through ${throughWide(settings.gives)}${guess}. Saw it, or take a thinner board.`,
                 where: step.where,
                 step: step.index,
             });

@@ -1,6 +1,7 @@
 import { spread } from '../../quantity/interval';
 import { showLength } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Engrave } from '../../recipe/step';
 import { atItsWord, type Figures } from '../figures';
 import { askDepth, isSaidAs, withDepth } from '../helpers/ask-depth';
@@ -36,25 +37,27 @@ export const deeperThanBlank: Rule = {
             const half = plan.steps.find(({ inlay }) => inlay?.relief.index === step.index)?.inlay;
             if (half !== undefined && skinOf(half) !== undefined) continue; // skin-left says it
             const { thickness } = blank;
-            const thinnest = spread(thickness) > 0 ? ` (${showLength(thickness.low)} at its thinnest)` : '';
+            const thinnest = spread(thickness) > 0 ? phrase` (${showLength(thickness.low)} at its thinnest)` : '';
             const where = step.depth !== undefined && 'where' in step.depth ? step.depth.where : step.where;
             const declared = blank.blank.sheet?.thickness?.where;
             const veneer = blank.blank.sheet?.kind === 'veneer';
             const most = veneer ? undefined : deepestWithFloor(step, laser.depth, thickness);
             const { text, fixes, instead } = askDepth(page.id, step, most, plan, figures);
-            const floor = `leaves a floor of ${showLength(leastFloor)}`;
-            const suits = isSaidAs(most, step, text) ? `at most ${text} ${floor}` : `${text} ${floor} and suits the rest`;
+            const floor = phrase`leaves a floor of ${showLength(leastFloor)}`;
+            const suits = isSaidAs(most, step, text)
+                ? phrase`at most ${text} ${floor}`
+                : phrase`${text} ${floor} and suits the rest`;
             const meant = step.depth !== undefined && 'unit' in step.depth ? usualReading(step.depth) : undefined;
-            const slip = meant === undefined ? '' : ` Or was ${meant.text} meant?`;
+            const slip = meant === undefined ? '' : phrase` Or was ${meant.text} meant?`;
             const mend = `${text === undefined ? '' : `: ${suits}`}.${instead}${slip}`;
             yield finding(page, {
                 severity: 'error',
                 firm: laser.depth.value > thickness.high,
-                message: `The ${step.name} is ${showLength(laser.depth.value)} deep; ${materialName(blank)} is ${showLength(thickness.value)} thick${thinnest}${mend}`,
+                message: phrase`The ${step.name} is ${showLength(laser.depth.value)} deep; ${materialName(blank)} is ${showLength(thickness.value)} thick${thinnest}${mend}`,
                 where,
                 step: step.index,
                 fixes: [...fixes, ...slipFix(page.id, step, meant, figures)],
-                related: declared === undefined ? [] : [{ message: 'The thickness is written here.', where: declared }],
+                related: declared === undefined ? [] : [{ message: phrase`The thickness is written here.`, where: declared }],
             });
         }
     },
@@ -63,5 +66,5 @@ export const deeperThanBlank: Rule = {
 /** Writes the unit that was probably meant, where that suits everything else. */
 function slipFix(rule: string, step: Engrave, meant: ReturnType<typeof usualReading>, figures: Figures): Fix[] {
     if (meant === undefined || step.depth === undefined || !figures.suits(rule, [withDepth(step, meant.mm)])) return [];
-    return [{ title: `Write ${meant.text}`, changes: [{ do: 'replace', where: step.depth.where, text: meant.text }] }];
+    return [{ title: phrase`Write ${meant.text}`, changes: [{ do: 'replace', where: step.depth.where, text: meant.text }] }];
 }

@@ -3,6 +3,7 @@ import { spread } from '../../quantity/interval';
 import { fromBase, type Quantity } from '../../quantity/quantity';
 import { showLength, showLengthInterval } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -33,7 +34,7 @@ export const depthPromise: Rule = {
             const half = Number(fromBase(wanted.tolerance, unit).toPrecision(3));
             yield finding(page, {
                 severity: 'warning',
-                message: `${laser.step.name} is promised ${showLength(wanted.value, unit)} ± ${half} ${unit} deep; it comes to ${showLengthInterval(depth, unit)}${settings.givesFor === undefined ? '' : ` (${rangeMeaning(settings.givesFor)})`}.`,
+                message: phrase`${laser.step.name} is promised ${showLength(wanted.value, unit)} ± ${half} ${unit} deep; it comes to ${showLengthInterval(depth, unit)}${settings.givesFor === undefined ? '' : ` (${rangeMeaning(settings.givesFor)})`}.`,
                 where,
                 step: step.index,
                 fixes: [keep(wanted.value, Math.max(spread(depth), Math.abs(depth.value - wanted.value)), wanted)],
@@ -49,5 +50,5 @@ const rounding = 1e-6;
 function keep(value: number, half: number, { where }: Quantity): Fix {
     const wide = Math.ceil(half * 100 - 1e-9) / 100;
     const text = `${Number(value.toFixed(4))} mm +- ${wide.toFixed(2)} mm`;
-    return { title: `Promise ${text.replace('+-', '±')}`, changes: [{ do: 'replace', where, text }] };
+    return { title: phrase`Promise ${text.replace('+-', '±')}`, changes: [{ do: 'replace', where, text }] };
 }

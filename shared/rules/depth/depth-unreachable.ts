@@ -2,6 +2,7 @@ import type { LaserSettings } from '../../plan/laser-plan';
 import type { Plan } from '../../plan/plan';
 import { showLength, showLengthInterval } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Engrave } from '../../recipe/step';
 import { atItsWord, type Figures } from '../figures';
 import { askWhatIsGiven, solveAnew } from '../helpers/ask-depth';
@@ -32,7 +33,7 @@ function shallower(plan: Plan, step: Engrave, { gives, guess }: LaserSettings, f
 function nameWritten(written: readonly string[]): string {
     if (written.length === 0) return '';
     const are = written.length === 1 && written[0] !== 'passes' ? 'is' : 'are';
-    return ` with the ${written.join(' and ')} that ${are} written`;
+    return phrase` with the ${written.join(' and ')} that ${are} written`;
 }
 
 export const depthUnreachable: Rule = {
@@ -49,7 +50,7 @@ export const depthUnreachable: Rule = {
             const written = (['power', 'speed', 'pitch', 'passes'] as const).filter((word) => step[word] !== undefined);
             yield finding(page, {
                 severity: settings.guess ? 'info' : 'warning',
-                message: `${step.name} cannot be ${through ? `burnt through ${showLength(wanted)}` : `${showLength(wanted)} deep`}${nameWritten(written)}: it comes to ${showLengthInterval(settings.gives)}${settings.guess ? ' (a guess: no coupon)' : ''}.`,
+                message: phrase`${step.name} cannot be ${through ? phrase`burnt through ${showLength(wanted)}` : phrase`${showLength(wanted)} deep`}${nameWritten(written)}: it comes to ${showLengthInterval(settings.gives)}${settings.guess ? phrase` (a guess: no coupon)` : ''}.`,
                 where: step.depth.where,
                 step: step.index,
                 fixes: [

@@ -1,6 +1,7 @@
 import type { LaserPlan } from '../../plan/laser-plan';
 import { behindWords } from '../../plan/through-words';
 import { showLengthInterval } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { blankOf, materialName } from '../helpers/blank-names';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -29,7 +30,7 @@ export const noCoupon: Rule = {
             told.add(material);
             yield finding(page, {
                 severity: 'info',
-                message: `No coupon of ${material} has been burnt on ${plan.recipe.laser?.name ?? 'this laser'}: ${showLengthInterval(laser.settings.gives)} is a guess from density.${throughToo(laser)}`,
+                message: phrase`No coupon of ${material} has been burnt on ${plan.recipe.laser?.name ?? phrase`this laser`}: ${showLengthInterval(laser.settings.gives)} is a guess from density.${throughToo(laser)}`,
                 where: step.depth?.where ?? step.where,
                 step: step.index,
             });
@@ -40,5 +41,5 @@ export const noCoupon: Rule = {
 /** A guess is not burnt harder to be sure of it. */
 function throughToo({ breakthrough }: LaserPlan): string {
     if (breakthrough === undefined) return '';
-    return ` It may leave a skin, or burn far into ${behindWords(breakthrough.behind)}: burn a square first.`;
+    return phrase` It may leave a skin, or burn far into ${behindWords(breakthrough.behind)}: burn a square first.`;
 }

@@ -1,5 +1,6 @@
 import { throughWide } from '../../plan/through-words';
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { blankOf, materialName } from '../helpers/blank-names';
 import { settingsHeld } from '../helpers/settings-held';
 import { settingsOf } from '../helpers/square-of';
@@ -27,12 +28,12 @@ export const noCutTest: Rule = {
             if (step.kind !== 'cut' || settings?.guess !== true || breakthrough === undefined || settingsHeld(step)) continue;
             if (breakthrough.certain || !settings.reached) continue; // cut-unreachable says it
             const blank = blankOf(plan, stepPlan);
-            const material = blank === undefined ? 'this sheet' : materialName(blank);
+            const material = blank === undefined ? phrase`this sheet` : materialName(blank);
             if (told.has(material)) continue;
             told.add(material);
             yield finding(page, {
                 severity: 'info',
-                message: `No cut of ${material} was tried on ${plan.recipe.laser?.name ?? 'this laser'}: ${settingsOf(settings)} is a guess, and may come through ${throughWide(settings.gives)} where ${showLength(breakthrough.thickest)} is wanted. Try short lines in an offcut first.`,
+                message: phrase`No cut of ${material} was tried on ${plan.recipe.laser?.name ?? phrase`this laser`}: ${settingsOf(settings)} is a guess, and may come through ${throughWide(settings.gives)} where ${showLength(breakthrough.thickest)} is wanted. Try short lines in an offcut first.`,
                 where: step.where,
                 step: step.index,
             });

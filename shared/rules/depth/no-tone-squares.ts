@@ -1,5 +1,6 @@
 import type { LaserSettings } from '../../plan/laser-plan';
 import { showNumber, showRatio } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { blankOf, materialName } from '../helpers/blank-names';
 import { newestRun } from '../helpers/newest-run';
 import { settingsHeld } from '../helpers/settings-held';
@@ -33,7 +34,7 @@ export const noToneSquares: Rule = {
             told.add(material);
             yield finding(page, {
                 severity: 'info',
-                message: `No square of ${material} was judged by tone on ${plan.recipe.laser?.name ?? 'this laser'}: with what ${showRatio(laser.tone)} is burnt is a guess. Judge a square of \`${burnOf(settings)}\` and write down its tone.`,
+                message: phrase`No square of ${material} was judged by tone on ${plan.recipe.laser?.name ?? phrase`this laser`}: with what ${showRatio(laser.tone)} is burnt is a guess. Judge a square of \`${burnOf(settings)}\` and write down its tone.`,
                 where: step.tone?.where ?? step.where,
                 step: step.index,
             });
@@ -44,5 +45,5 @@ export const noToneSquares: Rule = {
 /** The line of a coupon that would settle it. */
 function burnOf({ powerRatio, power, speed, passes }: LaserSettings): string {
     const strength = Number.isFinite(powerRatio) ? showRatio(powerRatio) : `${showNumber(power, 1)} W`;
-    return `burn ${strength} at ${showNumber(speed, 1)} mm/s${passes === 1 ? '' : ` x ${passes}`} gives tone`;
+    return phrase`burn ${strength} at ${showNumber(speed, 1)} mm/s${passes === 1 ? '' : ` x ${passes}`} gives tone`;
 }

@@ -1,6 +1,7 @@
 import { doseOf } from '../../burn/dose';
 import type { LaserSettings } from '../../plan/laser-plan';
 import { showLength, showNumber, showRatio } from '../../quantity/show';
+import { type Message, phrase } from '../../recipe/phrase';
 import type { Engrave } from '../../recipe/step';
 import { blankOf, materialName } from '../helpers/blank-names';
 import type { Page } from '../page';
@@ -28,31 +29,35 @@ export const outsideCoupon: Rule = {
             const coupon = plan.recipe.coupons.find(
                 (candidate) => candidate.sheet === blank?.blank.sheet?.name && candidate.laser === plan.recipe.laser?.name,
             );
-            const beyond = laser.tone === undefined ? areaBeyond(step, settings) : toneBeyond(step, settings);
+            const on = blank === undefined ? '' : phrase` on ${materialName(blank)}`;
+            const beyond = laser.tone === undefined ? areaBeyond(step, settings, on) : toneBeyond(step, settings, on);
             if (beyond === undefined) continue;
-            const on = blank === undefined ? '' : ` on ${materialName(blank)}`;
             yield finding(page, {
                 severity: 'info',
-                message: beyond.replace('the coupon', `the coupon${on}`),
+                message: beyond,
                 where: step.depth?.where ?? step.tone?.where ?? step.where,
                 step: step.index,
-                related: coupon === undefined ? [] : [{ message: 'The coupon is here.', where: coupon.where }],
+                related: coupon === undefined ? [] : [{ message: phrase`The coupon is here.`, where: coupon.where }],
             });
         }
     },
 };
 
-function areaBeyond({ name }: Engrave, settings: LaserSettings): string | undefined {
+function areaBeyond({ name }: Engrave, settings: LaserSettings, on: string): Message | undefined {
     if (settings.guess || !settings.limits.includes('outside-coupon') || settings.measuredDoses === undefined) return undefined;
     const { low, high } = settings.measuredDoses;
-    const measured = low === high ? showNumber(low, 2) : `${showNumber(low, 2)} to ${showNumber(high, 2)}`;
-    return `${name} is burnt with ${showNumber(doseOf(settings), 2)} J/mm² a pass, and the squares of the coupon with ${measured} J/mm²: its depth is a reading beyond the line. Burn one more square near that dose.`;
+    const measured = low === high ? showNumber(low, 2) : phrase`${showNumber(low, 2)} to ${showNumber(high, 2)}`;
+    return phrase`${name} is burnt with ${showNumber(doseOf(settings), 2)} J/mm² a pass, and the squares of the coupon${on} with ${measured} J/mm²: its depth is a reading beyond the line. Burn one more square near that dose.`;
 }
 
-function toneBeyond({ name, tone }: Engrave, { darkestJudged, judgedPitch, pitch }: LaserSettings): string | undefined {
+function toneBeyond(
+    { name, tone }: Engrave,
+    { darkestJudged, judgedPitch, pitch }: LaserSettings,
+    on: string,
+): Message | undefined {
     if (tone === undefined) return undefined;
     if (darkestJudged !== undefined)
-        return `${name} asks for a tone of ${showRatio(tone.value)}, and no square of the coupon was judged darker than ${showRatio(darkestJudged)}: beyond it wood may dig, or get paler again. Judge one more square, or ask for a lighter tone.`;
+        return phrase`${name} asks for a tone of ${showRatio(tone.value)}, and no square of the coupon${on} was judged darker than ${showRatio(darkestJudged)}: beyond it wood may dig, or get paler again. Judge one more square, or ask for a lighter tone.`;
     if (judgedPitch === undefined || Math.abs(Math.log(pitch / judgedPitch)) <= Math.log(4 / 3) + 1e-9) return undefined;
-    return `${name} is burnt in lines of ${showLength(pitch)}, and the squares of the coupon were judged in lines of ${showLength(judgedPitch)}: the same dose looks otherwise there. Judge a square with this pitch, or leave \`pitch\` out.`;
+    return phrase`${name} is burnt in lines of ${showLength(pitch)}, and the squares of the coupon${on} were judged in lines of ${showLength(judgedPitch)}: the same dose looks otherwise there. Judge a square with this pitch, or leave \`pitch\` out.`;
 }

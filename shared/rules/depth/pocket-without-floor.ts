@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan/plan';
 import { exactly } from '../../quantity/interval';
+import { phrase } from '../../recipe/phrase';
 import type { Engrave } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { askDepth } from '../helpers/ask-depth';
@@ -30,14 +31,19 @@ export const pocketWithoutFloor: Rule = {
             if (blank !== undefined && blank.backing !== 'none') continue;
             const deep = fill === undefined ? depthForVeneer(inlay!) : depthOfFill(plan, pocket);
             const { text, fixes, instead } = askDepth(page.id, pocket, deep, plan, figures);
-            const depth = `${text === undefined ? '' : `; ${text} deep it would have one`}.${instead}`;
+            const depth = `${text === undefined ? '' : phrase`; ${text} deep it would have one`}.${instead}`;
             yield finding(page, {
                 severity: 'error',
-                message: `${pocket.name} goes through the board, so there is no floor ${fill === undefined ? 'to glue the inlay to' : 'and the fill runs out at the back'}${depth}`,
+                message: phrase`${pocket.name} goes through the board, so there is no floor ${fill === undefined ? phrase`to glue the inlay to` : phrase`and the fill runs out at the back`}${depth}`,
                 where: pocket.depth.where,
                 step: pocket.index,
                 fixes,
-                related: [{ message: fill === undefined ? 'The inlay goes in here.' : 'It is filled here.', where: step.where }],
+                related: [
+                    {
+                        message: fill === undefined ? phrase`The inlay goes in here.` : phrase`It is filled here.`,
+                        where: step.where,
+                    },
+                ],
             });
         }
     },

@@ -1,5 +1,6 @@
 import type { BoardRuns } from '../../burn/board-runs';
 import { driftWords } from '../../burn/drift-words';
+import { phrase } from '../../recipe/phrase';
 import { boardOf, engravings } from '../helpers/newest-run';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -29,10 +30,10 @@ export const powerDrifts: Rule = {
         const newest = board.latest.at(-1)!.pocket;
         yield finding(page, {
             severity: 'info',
-            message: `${board.laser} in ${board.sheet}: ${driftWords(drift)}. Depths are planned with it; clean lens and mirrors, write the day as serviced into ${board.laser}, and burn a new coupon.`,
+            message: phrase`${board.laser} in ${board.sheet}: ${driftWords(drift)}. Depths are planned with it; clean lens and mirrors, write the day as serviced into ${board.laser}, and burn a new coupon.`,
             where: step.depth?.where ?? step.where,
             step: step.index,
-            related: [{ message: 'The newest run is here.', where: newest.where }],
+            related: [{ message: phrase`The newest run is here.`, where: newest.where }],
         });
     },
 };

@@ -2,6 +2,7 @@ import type { Plan, StepPlan } from '../../plan/plan';
 import type { Quantity } from '../../quantity/quantity';
 import { showLength, showLengthInterval, showNumber, showQuantity, showRatio, showSpeed } from '../../quantity/show';
 import type { Finding } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Check } from '../../recipe/step';
 import { checkRange, toneRange } from '../helpers/check-range';
 import { newestRun } from '../helpers/newest-run';
@@ -41,13 +42,13 @@ export const runMissesCheck: Rule = {
                 const missing = Math.max(range.low - measured.value, measured.value - range.high);
                 if (missing <= 1e-9) continue;
                 const shown = what === 'tone' ? showRatio : (value: number, unit: string) => showLength(value, unit);
-                const over = measured.value > range.high ? 'too much' : 'too little';
+                const over = measured.value > range.high ? phrase`too much` : phrase`too little`;
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${made.step.name} came out ${shown(measured.value, measured.unit)} ${looks[what]} on ${newest.run.date.value}, ${shown(missing, wanted.unit)} ${over}: its check is ${what === 'tone' ? showQuantity(wanted) : showLengthInterval(range, wanted.unit)}. ${whatNext(what, made.stepPlan, wanted)}`,
+                    message: phrase`${made.step.name} came out ${shown(measured.value, measured.unit)} ${looks[what]} on ${newest.run.date.value}, ${shown(missing, wanted.unit)} ${over}: its check is ${what === 'tone' ? showQuantity(wanted) : showLengthInterval(range, wanted.unit)}. ${whatNext(what, made.stepPlan, wanted)}`,
                     where: wanted.where,
                     step: check.index,
-                    related: [{ message: 'It was measured here.', where: newest.burnt.where }],
+                    related: [{ message: phrase`It was measured here.`, where: newest.burnt.where }],
                 });
             }
         }
@@ -66,10 +67,10 @@ function* notThrough(
     if (check.through === undefined || newest === undefined || came === undefined || came.value) return;
     yield finding(page, {
         severity: 'warning',
-        message: `${step.name} did not come through everywhere on ${newest.run.date.value}: another pass, or less speed, and look at lens and focus.`,
+        message: phrase`${step.name} did not come through everywhere on ${newest.run.date.value}: another pass, or less speed, and look at lens and focus.`,
         where: check.through,
         step: check.index,
-        related: [{ message: 'It was looked at here.', where: came.where }],
+        related: [{ message: phrase`It was looked at here.`, where: came.where }],
     });
 }
 
@@ -80,10 +81,11 @@ function isSaidOfSettings({ step, laser }: StepPlan): boolean {
 
 function whatNext(what: 'depth' | 'width' | 'tone', { step, laser }: StepPlan, wanted: Quantity): string {
     const settings = laser?.settings;
-    if (what !== 'depth' || settings === undefined || step.kind !== 'engrave') return 'Measure it again, and the next piece.';
+    if (what !== 'depth' || settings === undefined || step.kind !== 'engrave')
+        return phrase`Measure it again, and the next piece.`;
     if (settingsHeld(step))
-        return `By all runs its settings give ${showLengthInterval(settings.gives, wanted.unit)}: measure it again, and the next piece.`;
+        return phrase`By all runs its settings give ${showLengthInterval(settings.gives, wanted.unit)}: measure it again, and the next piece.`;
     const power = Number.isFinite(settings.powerRatio) ? showRatio(settings.powerRatio) : `${showNumber(settings.power, 1)} W`;
-    const passes = settings.passes === 1 ? 'in one pass' : `x ${settings.passes}`;
-    return `With that counted in, the next is planned at ${power} at ${showSpeed(settings.speed)} ${passes}: measure it, too.`;
+    const passes = settings.passes === 1 ? phrase`in one pass` : `x ${settings.passes}`;
+    return phrase`With that counted in, the next is planned at ${power} at ${showSpeed(settings.speed)} ${passes}: measure it, too.`;
 }

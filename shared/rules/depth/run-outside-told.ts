@@ -2,6 +2,7 @@ import type { ToldPocket } from '../../burn/board-runs';
 import type { Plan } from '../../plan/plan';
 import type { Interval } from '../../quantity/interval';
 import { showLength, showNumber, showSpeed } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { MeasuredPocket } from '../../recipe/run';
 import { checkRange } from '../helpers/check-range';
 import { boardOf, engravings, newestRun } from '../helpers/newest-run';
@@ -36,10 +37,10 @@ export const runOutsideTold: Rule = {
             if (pocket.depth >= range.low && pocket.depth <= range.high) continue;
             yield finding(page, {
                 severity: 'info',
-                message: `${step.name} came out ${showLength(pocket.depth)} deep on ${pocket.date}; ${showLength(range.low)} to ${showLength(range.high)} was to be expected of its settings. Measure again; if it holds, look at lens and focus, and burn a square at ${settingsOf(pocket)} on an offcut.`,
+                message: phrase`${step.name} came out ${showLength(pocket.depth)} deep on ${pocket.date}; ${showLength(range.low)} to ${showLength(range.high)} was to be expected of its settings. Measure again; if it holds, look at lens and focus, and burn a square at ${settingsOf(pocket)} on an offcut.`,
                 where: step.depth?.where ?? step.where,
                 step: step.index,
-                related: [{ message: 'It was measured here.', where: pocket.where }],
+                related: [{ message: phrase`It was measured here.`, where: pocket.where }],
             });
         }
     },
@@ -63,5 +64,5 @@ function missesCheck(plan: Plan, name: string): boolean {
 }
 
 function settingsOf({ power, speed, passes }: MeasuredPocket): string {
-    return `${showNumber(power, 1)} W and ${showSpeed(speed)}${passes === 1 ? '' : ` x ${passes}`}`;
+    return phrase`${showNumber(power, 1)} W and ${showSpeed(speed)}${passes === 1 ? '' : ` x ${passes}`}`;
 }

@@ -4,6 +4,7 @@ import { missingBasis } from '../../plan/through-words';
 import { showLength, showLengthInterval, showRatio } from '../../quantity/show';
 import type { Where } from '../../quantity/where';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import { atItsWord, type Figures } from '../figures';
 import { askWhatIsGiven, solveAnew } from '../helpers/ask-depth';
 import { settingsHeld } from '../helpers/settings-held';
@@ -34,12 +35,12 @@ export const settingsMissDepth: Rule = {
             const { power, speed } = laser.step;
             yield finding(page, {
                 severity: settings.guess ? 'info' : missed.surely ? 'error' : 'warning',
-                message: `${missed.message}${settings.guess ? ` (a guess: ${missingBasis(laser.step)})` : ''}.`,
+                message: phrase`${missed.message}${settings.guess ? phrase` (a guess: ${missingBasis(laser.step)})` : ''}.`,
                 where: missed.where,
                 step: step.index,
                 related: [
-                    { message: 'The power is held here.', where: power!.where },
-                    { message: 'The speed is held here.', where: speed!.where },
+                    { message: phrase`The power is held here.`, where: power!.where },
+                    { message: phrase`The speed is held here.`, where: speed!.where },
                 ],
                 fixes: [...solveAnew(page.id, laser.step, figures), ...(missed.fixes ?? [])],
             });
@@ -60,14 +61,17 @@ function missesWish(plan: Plan, { step }: LaserPlan, settings: LaserSettings, fi
     const { gives, guess } = settings;
     if (step.depth === undefined) {
         if (step.tone === undefined || guess) return undefined;
-        const instead = gives.value > 0.02 ? `dig ${showLengthInterval(gives)} deep and do` : 'do';
-        return { message: `These settings ${instead} not give a tone of ${showRatio(step.tone.value)}`, where: step.tone.where };
+        const instead = gives.value > 0.02 ? phrase`dig ${showLengthInterval(gives)} deep and do` : 'do';
+        return {
+            message: phrase`These settings ${instead} not give a tone of ${showRatio(step.tone.value)}`,
+            where: step.tone.where,
+        };
     }
     if ('through' in step.depth) return undefined;
     const { value, where, unit } = step.depth;
     if (guess && value >= gives.low && value <= gives.high) return undefined;
     return {
-        message: `These settings give ${showLengthInterval(gives, unit)}, not ${showLength(value, unit)}`,
+        message: phrase`These settings give ${showLengthInterval(gives, unit)}, not ${showLength(value, unit)}`,
         where,
         surely: value < gives.low || value > gives.high,
         fixes: gives.value > 0.005 && !guess ? askWhatIsGiven(page.id, step, gives.value, plan, figures) : [],
@@ -80,7 +84,7 @@ function missesThrough({ step, depth }: LaserPlan, { gives, guess }: LaserSettin
     const reach = guess ? gives.high : gives.value;
     if (reach >= depth.value) return undefined;
     return {
-        message: `These settings go ${showLengthInterval(gives)} deep, not through ${showLength(depth.value)}`,
+        message: phrase`These settings go ${showLengthInterval(gives)} deep, not through ${showLength(depth.value)}`,
         where: step.kind === 'engrave' && step.depth !== undefined ? step.depth.where : step.where,
         surely: gives.high < depth.value,
     };

@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import type { Coupon, Laser, Sheet } from '../../recipe/stock';
 import { blankOf, materialName } from '../helpers/blank-names';
 import type { Page } from '../page';
@@ -14,7 +15,8 @@ const page: Page = {
     source: 'Plain comparison of the days that are written.',
 };
 
-const again = 'Burn one square of it again: where that comes out as predicted, set `burnt` to that day, else burn a new coupon.';
+const again = () =>
+    phrase`Burn one square of it again: where that comes out as predicted, set \`burnt\` to that day, else burn a new coupon.`;
 
 export const staleCoupon: Rule = {
     page,
@@ -33,10 +35,10 @@ export const staleCoupon: Rule = {
             told.add(coupon);
             yield finding(page, {
                 ...said,
-                message: `The coupon of ${materialName(blank)} was burnt on ${coupon.burnt.value}; ${said.message}`,
+                message: phrase`The coupon of ${materialName(blank)} was burnt on ${coupon.burnt.value}; ${said.message}`,
                 where: step.depth?.where ?? step.tone?.where ?? step.where,
                 step: step.index,
-                related: [...(said.related ?? []), { message: 'The coupon is of this day.', where: coupon.burnt.where }],
+                related: [...(said.related ?? []), { message: phrase`The coupon is of this day.`, where: coupon.burnt.where }],
             });
         }
     },
@@ -48,14 +50,14 @@ function changedSince(burnt: string, { name, serviced }: Laser, { bought }: Shee
         const what = serviced.note === undefined ? '' : ` (${serviced.note})`;
         return {
             severity: 'warning',
-            message: `${name} was serviced on ${serviced.value}${what}, so it may burn otherwise now. ${again}`,
-            related: [{ message: 'It was serviced here.', where: serviced.where }],
+            message: phrase`${name} was serviced on ${serviced.value}${what}, so it may burn otherwise now. ${again()}`,
+            related: [{ message: phrase`It was serviced here.`, where: serviced.where }],
         };
     }
     if (bought === undefined || bought.value <= burnt) return undefined;
     return {
         severity: 'info',
-        message: `what is in the rack was bought on ${bought.value}, so it is another lot. ${again}`,
-        related: [{ message: 'It was bought here.', where: bought.where }],
+        message: phrase`what is in the rack was bought on ${bought.value}, so it is another lot. ${again()}`,
+        related: [{ message: phrase`It was bought here.`, where: bought.where }],
     };
 }

@@ -1,5 +1,6 @@
 import { add, exactly, subtract } from '../../quantity/interval';
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { atItsWord } from '../figures';
 import { askDepth, isSaidAs } from '../helpers/ask-depth';
 import { blankOf } from '../helpers/blank-names';
@@ -34,11 +35,11 @@ export const thinFloor: Rule = {
             if (floor.low >= leastFloor) continue;
             const most = deepestWithFloor(step, { ...deepest, value: laser.depth.value }, blank.thickness);
             const { text, fixes, instead } = askDepth(page.id, step, most, plan, figures);
-            const atMost = isSaidAs(most, step, text) ? 'at most ' : '';
-            const depths = `${text === undefined ? '' : `, so engrave ${atMost}${text} deep`}.${instead}`;
+            const atMost = isSaidAs(most, step, text) ? phrase`at most ` : '';
+            const depths = `${text === undefined ? '' : phrase`, so engrave ${atMost}${text} deep`}.${instead}`;
             yield finding(page, {
                 severity: 'warning',
-                message: `Under ${over > 0 ? 'the outline of ' : ''}${step.name} only ${showLength(floor.value)} of wood is left, ${showLength(Math.max(0, floor.low))} at worst; ${showLength(leastFloor)} should stay${depths}`,
+                message: phrase`Under ${over > 0 ? phrase`the outline of ` : ''}${step.name} only ${showLength(floor.value)} of wood is left, ${showLength(Math.max(0, floor.low))} at worst; ${showLength(leastFloor)} should stay${depths}`,
                 where: step.depth !== undefined ? step.depth.where : step.where,
                 step: step.index,
                 fixes,

@@ -2,6 +2,7 @@ import type { Breakthrough, LaserPlan, LaserSettings } from '../../plan/laser-pl
 import { showSure } from '../../plan/through-words';
 import { showLength } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Cut, Engrave } from '../../recipe/step';
 import { atItsWord, type Figures } from '../figures';
 import { solveAnew } from '../helpers/ask-depth';
@@ -39,11 +40,11 @@ export const throughUnsure: Rule = {
             // A guess is told by no-coupon and no-cut-test, what does not come through at all by the rules of what is out of reach.
             if (breakthrough.certain || settings.guess || breakthrough.spare < 0) continue;
             const blank = blankOf(plan, stepPlan);
-            const on = blank === undefined ? 'an offcut' : `an offcut of ${materialName(blank)}`;
+            const on = blank === undefined ? phrase`an offcut` : phrase`an offcut of ${materialName(blank)}`;
             const { asked, surely, thickest } = breakthrough;
             yield finding(page, {
                 severity: 'warning',
-                message: `${step.name} comes through more often than not, but only ${showLength(surely)} of ${showLength(thickest)} is ${showSure(asked)} sure${causeOf(laser, settings, breakthrough)}: ${settingsHeld(step) ? 'let them be worked out again' : trialOf(step, settings, on)}.`,
+                message: phrase`${step.name} comes through more often than not, but only ${showLength(surely)} of ${showLength(thickest)} is ${showSure(asked)} sure${causeOf(laser, settings, breakthrough)}: ${settingsHeld(step) ? phrase`let them be worked out again` : trialOf(step, settings, on)}.`,
                 where: step.kind === 'engrave' ? (step.depth?.where ?? step.where) : step.where,
                 step: step.index,
                 fixes: held(laser, figures),
@@ -53,14 +54,15 @@ export const throughUnsure: Rule = {
 };
 
 function trialOf({ kind }: Engrave | Cut, settings: LaserSettings, on: string): string {
-    if (kind === 'engrave') return `burn ${squareOf(settings)} on ${on} and write down its depth`;
-    return `cut a line with ${settingsOf(settings)} on ${on} and write down whether it came through`;
+    if (kind === 'engrave') return phrase`burn ${squareOf(settings)} on ${on} and write down its depth`;
+    return phrase`cut a line with ${settingsOf(settings)} on ${on} and write down whether it came through`;
 }
 
 function causeOf({ step }: LaserPlan, settings: LaserSettings, { asked }: Breakthrough): string {
-    if (settingsHeld(step)) return ' with the settings that are written';
-    if (settings.limits.includes('unsure')) return `; so little was tried that ${showSure(asked)} would take 1.5 times the dose`;
-    return '; the machine has no more to give';
+    if (settingsHeld(step)) return phrase` with the settings that are written`;
+    if (settings.limits.includes('unsure'))
+        return phrase`; so little was tried that ${showSure(asked)} would take 1.5 times the dose`;
+    return phrase`; the machine has no more to give`;
 }
 
 function held({ step }: LaserPlan, figures: Figures): Fix[] {

@@ -1,6 +1,7 @@
 import { hair, isOpenPocket } from '../../piece/column';
 import type { Face } from '../../piece/face';
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { contentOf, faceAtEnd } from '../helpers/face-at';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -32,14 +33,14 @@ export const tooDeepToTouch: Rule = {
                 if (step?.kind !== 'engrave' || contentOf(plan, index) !== undefined || depth < STEP_DEPTH) continue;
                 yield finding(page, {
                     severity: use === undefined ? 'hint' : 'warning',
-                    message: `${step.name} stays open and ${showLength(depth)} deep: its edge catches crumbs, cloths and fingers. Fill it or ask for less than ${showLength(STEP_DEPTH)} on a surface ${use === undefined ? 'that is used' : `that ${use} touch${use === 'food' ? 'es' : ''}`}.`,
+                    message: phrase`${step.name} stays open and ${showLength(depth)} deep: its edge catches crumbs, cloths and fingers. Fill it or ask for less than ${showLength(STEP_DEPTH)} on a surface ${use === undefined ? phrase`that is used` : phrase`that ${use} touch${use === 'food' ? 'es' : ''}`}.`,
                     where: step.depth?.where ?? step.where,
                     step: step.index,
                     fixes:
                         use === undefined
                             ? [
                                   {
-                                      title: 'Say that nobody touches it',
+                                      title: phrase`Say that nobody touches it`,
                                       changes: [{ do: 'add', block: blank.blank.whole, statement: 'touched by nobody' }],
                                   },
                               ]

@@ -1,5 +1,6 @@
 import { poursFor } from '../../bench/pours';
 import { showLength, showTime } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Resin } from '../../recipe/stock';
 import { timeText } from '../helpers/longer-wait';
 import { statementBefore } from '../helpers/statement-before';
@@ -39,14 +40,16 @@ export const deepPour: Rule = {
                 .join('\n  ');
             yield finding(page, {
                 severity: 'warning',
-                message: `${fill.pocket.name} is ${showLength(fill.depth.value)} deep; ${name} may be poured ${showLength(most)} at once: pour ${pours.count} layers of ${showLength(pours.each)}${apart(step.resin!)}.`,
+                message: phrase`${fill.pocket.name} is ${showLength(fill.depth.value)} deep; ${name} may be poured ${showLength(most)} at once: pour ${pours.count} layers of ${showLength(pours.each)}${apart(step.resin!)}.`,
                 where: step.where,
                 step: step.index,
-                related: [{ message: 'The depth is asked for here.', where: fill.pocket.depth?.where ?? fill.pocket.where }],
+                related: [
+                    { message: phrase`The depth is asked for here.`, where: fill.pocket.depth?.where ?? fill.pocket.where },
+                ],
                 fixes:
                     pours.count > mostWritten
                         ? []
-                        : [{ title: `Pour ${pours.count} layers`, changes: [statementBefore(step, more)] }],
+                        : [{ title: phrase`Pour ${pours.count} layers`, changes: [statementBefore(step, more)] }],
             });
         }
     },
@@ -56,9 +59,9 @@ export const deepPour: Rule = {
 function apart({ recoat, cure }: Resin): string {
     if (recoat !== undefined) {
         const from = showTime(Math.max(0, recoat.value - recoat.tolerance));
-        return `, each ${from} to ${showTime(recoat.value + recoat.tolerance)} after the one before`;
+        return phrase`, each ${from} to ${showTime(recoat.value + recoat.tolerance)} after the one before`;
     }
-    return cure === undefined ? '' : `, each after the cure of the one before, ${showTime(cure.value)}`;
+    return cure === undefined ? '' : phrase`, each after the cure of the one before, ${showTime(cure.value)}`;
 }
 
 function waitBetween({ recoat, cure }: Resin): string {

@@ -5,6 +5,7 @@ import type { Plan } from '../../plan/plan';
 import { type Interval, subtract } from '../../quantity/interval';
 import { showLength } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import { atItsWord, type Figures } from '../figures';
 import { askDepth, depthUnit } from '../helpers/ask-depth';
@@ -42,17 +43,17 @@ export const fillSandedAway: Rule = {
                 if (left.low >= leastLeft) continue;
                 const gone = left.value <= 0;
                 const carved = plan.steps[content.pocket]?.step;
-                const name = carved !== undefined && 'name' in carved ? carved.name : 'the pocket';
+                const name = carved !== undefined && 'name' in carved ? carved.name : phrase`the pocket`;
                 const { unit, fixes, mend } = deeper(plan, carved, laser, figures);
                 yield finding(page, {
                     severity: gone ? 'error' : 'warning',
                     message: gone
-                        ? `Sanding takes ${showLength(face.value)} off the face in all, and ${name} is ${showLength(floor.value, unit)} deep: all of ${content.name} goes${mend}`
-                        : `After sanding ${showLength(left.value)} of ${content.name} is left in ${name}, ${showLength(Math.max(0, left.low))} at worst; ${showLength(leastLeft)} should stay${mend}`,
+                        ? phrase`Sanding takes ${showLength(face.value)} off the face in all, and ${name} is ${showLength(floor.value, unit)} deep: all of ${content.name} goes${mend}`
+                        : phrase`After sanding ${showLength(left.value)} of ${content.name} is left in ${name}, ${showLength(Math.max(0, left.low))} at worst; ${showLength(leastLeft)} should stay${mend}`,
                     where: step.take?.where ?? step.where,
                     step: step.index,
                     fixes: [...fixes, ...sandLess(page.id, step, leastLeft - left.low, figures)],
-                    related: carved === undefined ? [] : [{ message: `${name} is engraved here.`, where: carved.where }],
+                    related: carved === undefined ? [] : [{ message: phrase`${name} is engraved here.`, where: carved.where }],
                 });
             }
         }
@@ -68,7 +69,7 @@ function deeper(
 ): { readonly unit: string; readonly fixes: readonly Fix[]; readonly mend: string } {
     if (carved?.kind !== 'engrave') return { unit: 'mm', fixes: [], mend: '.' };
     const { text, fixes, instead } = askDepth(page.id, carved, depthForFill(plan, carved, laser), plan, figures);
-    const mend = `${text === undefined ? '' : `; ${text} deep would leave enough`}.${instead}`;
+    const mend = `${text === undefined ? '' : phrase`; ${text} deep would leave enough`}.${instead}`;
     return { unit: depthUnit(carved), fixes, mend };
 }
 

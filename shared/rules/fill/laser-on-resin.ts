@@ -1,6 +1,7 @@
 import type { LaserPlan } from '../../plan/laser-plan';
 import type { Plan } from '../../plan/plan';
 import { showArea, showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import { contentsOf } from '../helpers/contents';
 import { elapsed, longEnough } from '../helpers/elapsed';
@@ -37,16 +38,16 @@ export const laserOnResin: Rule = {
                 const beamed = beamOver(plan, laser, fill.index);
                 if (cured && beamed === undefined) continue;
                 const how = cured
-                    ? `${step.kind === 'cut' ? 'cuts along' : 'runs over'} ${beamed?.size} of ${content.name}`
-                    : `works while ${content.name} has not cured`;
+                    ? phrase`${step.kind === 'cut' ? phrase`cuts along` : phrase`runs over`} ${beamed?.size} of ${content.name}`
+                    : phrase`works while ${content.name} has not cured`;
                 const metal = beamed !== undefined && (fill.resin?.powder?.value ?? 0) > 0;
                 const said = {
                     severity: cured ? 'warning' : 'error',
-                    message: `The laser ${how}: resin must not be burnt${metal ? ', and the metal powder in it throws the beam back' : ''}.`,
+                    message: phrase`The laser ${how}: resin must not be burnt${metal ? phrase`, and the metal powder in it throws the beam back` : ''}.`,
                     where: step.where,
                     step: step.index,
                     spots: beamed?.spots ?? [],
-                    related: [{ message: 'The resin is poured here.', where: fill.where }],
+                    related: [{ message: phrase`The resin is poured here.`, where: fill.where }],
                 } as const;
                 poured.push({
                     finding: said,
@@ -60,7 +61,7 @@ export const laserOnResin: Rule = {
                     ...one.finding,
                     fixes: [
                         {
-                            title: `Do ${step.name} before the fill`,
+                            title: phrase`Do ${step.name} before the fill`,
                             changes: [{ do: 'move', statement: step.whole, before: first!.whole }],
                         },
                     ],

@@ -1,5 +1,6 @@
 import { showNumber, showRatio } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Mix } from '../../recipe/stock';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -28,12 +29,12 @@ export const mixOffRatio: Rule = {
             if (step.kind !== 'fill' || mix === undefined) continue;
             const { name, usualMix, kind } = step.resin!;
             const base = { where: step.where, step: step.index };
-            const related = [{ message: 'The mix is written here.', where: mix.where }];
+            const related = [{ message: phrase`The mix is written here.`, where: mix.where }];
             if (mix.hardener >= swapped * mix.resin) {
                 yield finding(page, {
                     ...base,
                     severity: 'warning',
-                    message: `${name} is mixed ${words(mix)}: more hardener than resin. The parts of resin come first.`,
+                    message: phrase`${name} is mixed ${words(mix)}: more hardener than resin. The parts of resin come first.`,
                     related,
                     fixes: [swap(mix)],
                 });
@@ -41,7 +42,7 @@ export const mixOffRatio: Rule = {
                 yield finding(page, {
                     ...base,
                     severity: 'info',
-                    message: `${name} is mixed ${words(mix)}; ${kind} is mixed ${words(usualMix)}.`,
+                    message: phrase`${name} is mixed ${words(mix)}; ${kind} is mixed ${words(usualMix)}.`,
                     related,
                 });
             }
@@ -56,10 +57,10 @@ function differs(one: Mix, other: Mix): boolean {
 }
 
 function words({ resin, hardener, by }: Mix): string {
-    return `${showNumber(resin)} : ${showNumber(hardener)} by ${by}`;
+    return phrase`${showNumber(resin)} : ${showNumber(hardener)} by ${by}`;
 }
 
 function swap(mix: Mix): Fix {
     const text = words({ ...mix, resin: mix.hardener, hardener: mix.resin });
-    return { title: `Mix ${text}`, changes: [{ do: 'replace', where: mix.where, text: `mix ${text}` }] };
+    return { title: phrase`Mix ${text}`, changes: [{ do: 'replace', where: mix.where, text: `mix ${text}` }] };
 }

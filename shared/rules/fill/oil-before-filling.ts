@@ -2,6 +2,7 @@ import { area } from '../../geometry/measure';
 import type { Plan, StepPlan } from '../../plan/plan';
 import { showTime } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Finish, Step } from '../../recipe/step';
 import { faceBefore, nameOf, negligible, openCellsOf } from '../helpers/face-at';
 import { preparing, type Refusal, refusalOf } from '../helpers/laid-over';
@@ -38,17 +39,17 @@ export const oilBeforeFilling: Rule = {
                 if (size <= negligible) continue;
                 const refusal = refusalOf(plan, step, finish);
                 const once = refusal?.once;
-                const what = step.kind === 'fill' ? (step.resin?.name ?? 'the resin') : 'the glue';
+                const what = step.kind === 'fill' ? (step.resin?.name ?? phrase`the resin`) : phrase`the glue`;
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${finish.coat?.name} goes into ${nameOf(pocket)} before it is ${step.kind === 'fill' ? 'filled' : 'inlaid'}: ${what} ${holding(refusal)}. Put the finish on last.`,
+                    message: phrase`${finish.coat?.name} goes into ${nameOf(pocket)} before it is ${step.kind === 'fill' ? 'filled' : 'inlaid'}: ${what} ${holding(refusal)}. Put the finish on last.`,
                     where: step.where,
                     step: step.index,
-                    related: [{ message: 'The finish goes on here.', where: finish.where }],
+                    related: [{ message: phrase`The finish goes on here.`, where: finish.where }],
                     fixes: [
                         ...(once === undefined ? [] : [prepared(preparing(once, `the ${finish.coat?.name}`), step)]),
                         {
-                            title: `Put ${finish.coat?.name} on last`,
+                            title: phrase`Put ${finish.coat?.name} on last`,
                             changes: [{ do: 'move', statement: finish.whole, after: lastOn(plan, stepPlan, step).whole }],
                         },
                     ],
@@ -69,11 +70,11 @@ function holding(refusal: Refusal | undefined): string {
     const first = refusal?.once === undefined ? [] : [refusal.once === 'sanded' ? 'is sanded dull' : 'is wiped clean'];
     const time = refusal?.after === undefined ? [] : [`has had ${showTime(refusal.after.value)}`];
     const needed = [...first, ...time];
-    return needed.length === 0 ? 'does not hold on it' : `holds on it only once that ${needed.join(' and ')}`;
+    return needed.length === 0 ? phrase`does not hold on it` : phrase`holds on it only once that ${needed.join(' and ')}`;
 }
 
 function prepared(statement: string, step: Step): Fix {
-    return { title: `Add \`${statement}\``, changes: [statementBefore(step, statement)] };
+    return { title: phrase`Add \`${statement}\``, changes: [statementBefore(step, statement)] };
 }
 
 /** The last step of the piece, behind which nothing is laid or taken off. */

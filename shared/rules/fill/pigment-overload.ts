@@ -2,6 +2,7 @@ import { densestPacking, powderShare } from '../../bench/powder';
 import type { Quantity } from '../../quantity/quantity';
 import { showRatio } from '../../quantity/show';
 import type { Finding } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Fill } from '../../recipe/step';
 import type { Resin } from '../../recipe/stock';
 import type { Page } from '../page';
@@ -46,13 +47,13 @@ export const pigmentOverload: Rule = {
             ]) {
                 if (share === undefined || share.value <= limit) continue;
                 const over = share.value > grave;
-                const hint = what === 'pigment' && !over ? '; metal powder is written as `powder`' : '';
+                const hint = what === 'pigment' && !over ? phrase`; metal powder is written as \`powder\`` : '';
                 yield finding(page, {
                     severity: over ? 'warning' : 'hint',
-                    message: `${name} is ${showRatio(share.value)} ${what}, of the whole by mass; more than ${showRatio(limit)} may keep it from curing${hint}.`,
+                    message: phrase`${name} is ${showRatio(share.value)} ${what}, of the whole by mass; more than ${showRatio(limit)} may keep it from curing${hint}.`,
                     where: step.where,
                     step: step.index,
-                    related: [{ message: `The ${what} is written here.`, where: share.where }],
+                    related: [{ message: phrase`The ${what} is written here.`, where: share.where }],
                 });
             }
         }
@@ -65,10 +66,10 @@ function ofStirred(step: Fill, { name, density, solidDensity }: Resin, powder: Q
     const most = (mostRoom * grains) / (mostRoom * grains + (1 - mostRoom) * density!.value);
     return finding(page, {
         severity: 'warning',
-        message: `${name} is ${showRatio(powder.value)} powder by mass, which takes ${showRatio(room)} of the room: with more than ${showRatio(mostRoom)} it is too thick to run into a pocket. At most ${showRatio(most)} by mass.`,
+        message: phrase`${name} is ${showRatio(powder.value)} powder by mass, which takes ${showRatio(room)} of the room: with more than ${showRatio(mostRoom)} it is too thick to run into a pocket. At most ${showRatio(most)} by mass.`,
         where: step.where,
         step: step.index,
-        related: [{ message: 'The powder is written here.', where: powder.where }],
+        related: [{ message: phrase`The powder is written here.`, where: powder.where }],
     });
 }
 
@@ -77,19 +78,19 @@ function* ofPacked(step: Fill, resin: Resin, powder: Quantity): Iterable<Finding
     const base = {
         where: step.where,
         step: step.index,
-        related: [{ message: 'The powder is written here.', where: powder.where }],
+        related: [{ message: phrase`The powder is written here.`, where: powder.where }],
     };
     if (powder.value > densestPacking) {
         yield finding(page, {
             ...base,
             severity: 'warning',
-            message: `${resin.name} is ${showRatio(powder.value)} powder by volume; a powder packs to ${showRatio(densestPacking)} at most, and the rest has to be resin.`,
+            message: phrase`${resin.name} is ${showRatio(powder.value)} powder by volume; a powder packs to ${showRatio(densestPacking)} at most, and the rest has to be resin.`,
         });
     } else if (powderShare(resin).mass === undefined) {
         yield finding(page, {
             ...base,
             severity: 'hint',
-            message: `How many grams of powder go into ${resin.name} is worked out from its \`solid density\`, which is not written: 8.5 g/cm3 for brass, 2.7 for aluminium.`,
+            message: phrase`How many grams of powder go into ${resin.name} is worked out from its \`solid density\`, which is not written: 8.5 g/cm3 for brass, 2.7 for aluminium.`,
         });
     }
 }

@@ -2,6 +2,7 @@ import { approach } from '../../geometry/distance';
 import type { Plan, StepPlan } from '../../plan/plan';
 import { usualOverfill } from '../../plan/plan-fill';
 import { showLength, showTime } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Resin } from '../../recipe/stock';
 import { atItsWord } from '../figures';
 import { elapsed, longEnough } from '../helpers/elapsed';
@@ -42,10 +43,10 @@ export const secondColour: Rule = {
                 if (apart === undefined) continue;
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${second.name} is poured ${showLength(apart)} beside ${calledInShop(first)} that has had ${showTime(gone)}: it has set after ${showTime(set)}, and until then the two run together.`,
+                    message: phrase`${second.name} is poured ${showLength(apart)} beside ${calledInShop(first)} that has had ${showTime(gone)}: it has set after ${showTime(set)}, and until then the two run together.`,
                     where: later.step.where,
                     step: later.step.index,
-                    related: [{ message: `${first.name} is poured here.`, where: before.step.where }],
+                    related: [{ message: phrase`${first.name} is poured here.`, where: before.step.where }],
                     fixes: longerWait(page.id, plan, before.step, later.step, set - gone, figures),
                 });
                 break;

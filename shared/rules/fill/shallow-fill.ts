@@ -1,4 +1,5 @@
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { atItsWord } from '../figures';
 import { askDepth, depthUnit } from '../helpers/ask-depth';
 import { depthForFill, leastFillDepth as leastDepth } from '../helpers/fill-depth';
@@ -30,17 +31,17 @@ export const shallowFill: Rule = {
             const deep = depthForFill(plan, pocket, laser);
             const unit = depthUnit(pocket);
             const { text, fixes, instead } = askDepth(page.id, pocket, deep, plan, figures);
-            const enough = `${text === undefined ? '' : `; ${text} would do`}.${instead}`;
+            const enough = `${text === undefined ? '' : phrase`; ${text} would do`}.${instead}`;
             const message = toned
-                ? `${fill.pocket.name} only colours the wood: there is no depth for ${step.resin?.name ?? 'the fill'} to sit in${enough}`
-                : `${pocket.name} is ${showLength(fill.depth.value, unit)} deep, ${showLength(Math.max(0, fill.depth.low), unit)} at its shallowest; a fill needs ${showLength(leastDepth, unit)} to hold${enough}`;
+                ? phrase`${fill.pocket.name} only colours the wood: there is no depth for ${step.resin?.name ?? phrase`the fill`} to sit in${enough}`
+                : phrase`${pocket.name} is ${showLength(fill.depth.value, unit)} deep, ${showLength(Math.max(0, fill.depth.low), unit)} at its shallowest; a fill needs ${showLength(leastDepth, unit)} to hold${enough}`;
             const wish = pocket.depth ?? pocket.tone;
             yield finding(page, {
                 severity: toned ? 'error' : 'warning',
                 message,
                 where: step.pocket.where,
                 step: step.index,
-                related: wish === undefined ? [] : [{ message: 'Its depth is asked for here.', where: wish.where }],
+                related: wish === undefined ? [] : [{ message: phrase`Its depth is asked for here.`, where: wish.where }],
                 fixes,
             });
         }

@@ -3,6 +3,7 @@ import { batchesFor } from '../../bench/mix-batches';
 import type { FillPlan } from '../../plan/plan';
 import { showMass, showTime } from '../../quantity/show';
 import type { Finding } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Resin } from '../../recipe/stock';
 import { calledInShop } from '../helpers/laid-over';
 import { type OwnMinutes, ownMinutes, pours } from '../helpers/own-minutes';
@@ -43,10 +44,10 @@ function inOwnMinutes(own: OwnMinutes | undefined, resin: Resin): Told | undefin
     if (own === undefined || own.time <= left) return undefined;
     return {
         severity: 'warning',
-        message: `${calledInShop(resin)} stays fluid for ${showTime(resin.potLife!.value)}, of which mixing takes ${showTime(benchTimes.mixAndFill.setUp)}; pouring takes ${showTime(own.time)} by your own steps. Pour out of ${Math.max(2, Math.ceil(own.time / Math.max(60, left)))} cups, mixed one after the other, or take a slower resin.`,
+        message: phrase`${calledInShop(resin)} stays fluid for ${showTime(resin.potLife!.value)}, of which mixing takes ${showTime(benchTimes.mixAndFill.setUp)}; pouring takes ${showTime(own.time)} by your own steps. Pour out of ${Math.max(2, Math.ceil(own.time / Math.max(60, left)))} cups, mixed one after the other, or take a slower resin.`,
         related: [
-            { message: 'The pot life is written here.', where: resin.potLife!.where },
-            ...own.steps.map(({ where }) => ({ message: 'These minutes count.', where })),
+            { message: phrase`The pot life is written here.`, where: resin.potLife!.where },
+            ...own.steps.map(({ where }) => ({ message: phrase`These minutes count.`, where })),
         ],
     };
 }
@@ -56,13 +57,13 @@ function inTime(fill: FillPlan, resin: Resin, pieces: number): Told | undefined 
     const potLife = resin.potLife!;
     const { tooSlow, count } = batchesFor(pieces, potLife.value);
     if (!tooSlow && (count < 2 || fill.cups.count > count)) return undefined;
-    const fluid = `${calledInShop(resin)} stays fluid for ${showTime(potLife.value)}`;
+    const fluid = phrase`${calledInShop(resin)} stays fluid for ${showTime(potLife.value)}`;
     return {
         severity: tooSlow ? 'warning' : 'info',
         message: tooSlow
-            ? `${fluid}, which is hardly enough for one piece. Take a slower resin, or mix it in smaller cups.`
-            : `${fluid}: for ${pieces} pieces mix ${count} cups, each for ${fill.cups.pieces}.`,
-        related: [{ message: 'The pot life is written here.', where: potLife.where }],
+            ? phrase`${fluid}, which is hardly enough for one piece. Take a slower resin, or mix it in smaller cups.`
+            : phrase`${fluid}: for ${pieces} pieces mix ${count} cups, each for ${fill.cups.pieces}.`,
+        related: [{ message: phrase`The pot life is written here.`, where: potLife.where }],
     };
 }
 
@@ -75,13 +76,13 @@ function inMass({ cups, mix }: FillPlan, resin: Resin, pieces: number): Told | u
     const alone = batchesFor(pieces, resin.potLife!.value).pieces * each;
     if (alone <= largest) return undefined;
     const potLife = `its pot life of ${showTime(resin.potLife!.value)} holds for ${showMass(largest)}`;
-    const split = `in ${Math.ceil(each / largest - 1e-9)} cups`;
+    const split = phrase`in ${Math.ceil(each / largest - 1e-9)} cups`;
     return {
         severity: 'info',
         message:
             each > largest
-                ? `One piece takes ${showMass(each)} of ${calledInShop(resin)}; ${potLife}, and more warms itself up in the cup. Pour it out at once, or mix it ${split}.`
-                : `${showMass(alone)} of ${calledInShop(resin)} in one cup set sooner: ${potLife}. For ${pieces} pieces mix ${cups.count} cups, each for ${cups.pieces}.`,
-        related: [{ message: 'The largest mix is written here.', where: most.where }],
+                ? phrase`One piece takes ${showMass(each)} of ${calledInShop(resin)}; ${potLife}, and more warms itself up in the cup. Pour it out at once, or mix it ${split}.`
+                : phrase`${showMass(alone)} of ${calledInShop(resin)} in one cup set sooner: ${potLife}. For ${pieces} pieces mix ${cups.count} cups, each for ${cups.pieces}.`,
+        related: [{ message: phrase`The largest mix is written here.`, where: most.where }],
     };
 }

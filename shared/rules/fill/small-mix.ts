@@ -1,5 +1,6 @@
 import { leastMix } from '../../bench/mix-batches';
 import { showMass, showRatio, showVolume } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -34,7 +35,7 @@ export const smallMix: Rule = {
             const show = mix.by === 'volume' ? showVolume : showMass;
             yield finding(page, {
                 severity: 'hint',
-                message: `${show(whole)} of ${step.resin!.name} in all is too little to measure out to ${showRatio(worst)}: mix at least ${show(least)}.`,
+                message: phrase`${show(whole)} of ${step.resin!.name} in all is too little to measure out to ${showRatio(worst)}: mix at least ${show(least)}.`,
                 where: step.where,
                 step: step.index,
             });

@@ -1,6 +1,7 @@
 import { isGone } from '../../piece/column';
 import type { Plan } from '../../plan/plan';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Fill, Seal } from '../../recipe/step';
 import { woodOf } from '../helpers/blank-names';
 import { isSealed } from '../helpers/contents';
@@ -42,10 +43,10 @@ export const unsealedFill: Rule = {
             );
             yield finding(page, {
                 severity: 'warning',
-                message: `${wood.name} bleeds${wood.pores === undefined ? '' : ` (${poreWords[wood.pores]})`}: ${step.resin?.name ?? 'the fill'} goes in before anything has sealed ${fill.pocket.name}.`,
+                message: phrase`${wood.name} bleeds${wood.pores === undefined ? '' : ` (${poreWords[wood.pores]})`}: ${step.resin?.name ?? phrase`the fill`} goes in before anything has sealed ${fill.pocket.name}.`,
                 where: step.where,
                 step: step.index,
-                related: later === undefined ? [] : [{ message: 'It is sealed only here.', where: later.step.where }],
+                related: later === undefined ? [] : [{ message: phrase`It is sealed only here.`, where: later.step.where }],
                 fixes: [later?.step.kind === 'seal' ? sealEarlier(later.step, step) : sealFirst(plan, step, stepPlan.blank!)],
             });
         }
@@ -63,7 +64,7 @@ const poreWords = {
 function sealEarlier({ whole, sealer }: Seal, fill: Fill): Fix {
     const move = { do: 'move', statement: whole, before: fill.whole } as const;
     const dry = sealer?.dry === undefined ? [] : [statementBefore(fill, `wait ${timeText(sealer.dry.value)}`)];
-    return { title: 'Seal before filling', preferred: true, changes: [move, ...dry] };
+    return { title: phrase`Seal before filling`, preferred: true, changes: [move, ...dry] };
 }
 
 /** The built-in sealer that dries fastest; two thin coats close more than one, on what has dried. @commonPractice */
@@ -71,7 +72,7 @@ function sealFirst(plan: Plan, fill: Fill, blank: string): Fix {
     const wet = wetFor(plan, fill, blank);
     const dry = wet > 0 ? `wait ${timeText(wet)}\n  ` : '';
     return {
-        title: 'Seal with two coats of shellac first',
+        title: phrase`Seal with two coats of shellac first`,
         changes: [statementBefore(fill, `${dry}seal ${blank} with shellac { coats 2 }\n  wait 2 h`)],
     };
 }

@@ -1,4 +1,5 @@
 import { showRatio } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import { laidBy } from '../helpers/laid-over';
 import { statementBefore } from '../helpers/statement-before';
@@ -35,11 +36,17 @@ export const blushes: Rule = {
             told.add(used.name);
             yield finding(page, {
                 severity: humidity.value >= blushesSurely ? 'warning' : 'info',
-                message: `The shop has ${showRatio(humidity.value)} of humidity: ${used.name} turns white in damp air, by some from ${showRatio(mayBlush)} on. Dry the air first.`,
+                message: phrase`The shop has ${showRatio(humidity.value)} of humidity: ${used.name} turns white in damp air, by some from ${showRatio(mayBlush)} on. Dry the air first.`,
                 where: step.where,
                 step: step.index,
-                related: [{ message: 'The shop says its humidity here.', where: humidity.where }],
-                fixes: [{ title: 'Add a step that dries the air', preferred: true, changes: [statementBefore(step, statement)] }],
+                related: [{ message: phrase`The shop says its humidity here.`, where: humidity.where }],
+                fixes: [
+                    {
+                        title: phrase`Add a step that dries the air`,
+                        preferred: true,
+                        changes: [statementBefore(step, statement)],
+                    },
+                ],
             });
         }
     },

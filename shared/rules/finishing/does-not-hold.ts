@@ -4,6 +4,7 @@ import type { Plan } from '../../plan/plan';
 import type { Quantity } from '../../quantity/quantity';
 import { showTime } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { type Message, phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import type { Laying, Named } from '../../recipe/stock';
 import { atItsWord } from '../figures';
@@ -47,7 +48,7 @@ export const doesNotHold: Rule = {
                     message: said(top, coat, refusal),
                     where: step.where,
                     step: step.index,
-                    related: [{ message: `${coat.name} goes on here.`, where: below.where }],
+                    related: [{ message: phrase`${coat.name} goes on here.`, where: below.where }],
                     fixes: [...prepare(refusal, coat, step), ...wait],
                 });
             }
@@ -59,23 +60,23 @@ interface Wet extends Refusal {
     readonly wet?: true;
 }
 
-function said(top: Named, coat: Named & Laying, { after, once, gone, wet }: Wet): string {
+function said(top: Named, coat: Named & Laying, { after, once, gone, wet }: Wet): Message {
     if (wet === true && after !== undefined)
-        return `${top.name} goes over ${calledInShop(coat)} after ${showTime(gone)}; that needs ${showTime(after.value)} to dry.`;
+        return phrase`${top.name} goes over ${calledInShop(coat)} after ${showTime(gone)}; that needs ${showTime(after.value)} to dry.`;
     if (once !== undefined) {
-        const first = once === 'sanded' ? 'is sanded dull' : 'is wiped clean';
+        const first = once === 'sanded' ? phrase`is sanded dull` : phrase`is wiped clean`;
         const time = after === undefined ? '' : ` and has had ${showTime(after.value)}; here it has had ${showTime(gone)}`;
-        return `${top.name} holds on ${coat.name} only once that ${first}${time}.`;
+        return phrase`${top.name} holds on ${coat.name} only once that ${first}${time}.`;
     }
     if (after === undefined)
-        return `${top.name} does not hold on ${coat.name}. Sand ${coat.name} off before, or take a finish that belongs on it.`;
-    return `${top.name} goes over ${calledInShop(coat)} that has had ${showTime(gone)}: it holds after ${showTime(after.value)}.`;
+        return phrase`${top.name} does not hold on ${coat.name}. Sand ${coat.name} off before, or take a finish that belongs on it.`;
+    return phrase`${top.name} goes over ${calledInShop(coat)} that has had ${showTime(gone)}: it holds after ${showTime(after.value)}.`;
 }
 
 function prepare({ once }: Refusal, coat: Named, step: Step): Fix[] {
     if (once === undefined) return [];
     const statement = preparing(once, `the ${coat.name}`);
-    return [{ title: `Add \`${statement}\``, preferred: true, changes: [statementBefore(step, statement)] }];
+    return [{ title: phrase`Add \`${statement}\``, preferred: true, changes: [statementBefore(step, statement)] }];
 }
 
 /** What the one below still needs to be dry, where the stock says nothing of the two. Of what was sanded too soon another rule speaks. */

@@ -1,6 +1,7 @@
 import { contrast, hardlyShows } from '../../bench/contrast';
 import type { Plan } from '../../plan/plan';
 import type { Finding } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Finish, Sand, Seal, Step } from '../../recipe/step';
 import type { Wood } from '../../recipe/stock';
 import { woodOf } from '../helpers/blank-names';
@@ -44,18 +45,20 @@ export const dustStains: Rule = {
 function dusty({ dark, pale }: Pair, sand: Sand, coat: CoatStep): Finding {
     return finding(page, {
         severity: 'warning',
-        message: `The dust of ${dark} stains ${pale}: no step takes it out between the sanding and this coat.`,
+        message: phrase`The dust of ${dark} stains ${pale}: no step takes it out between the sanding and this coat.`,
         where: coat.where,
         step: coat.index,
-        related: [{ message: 'It is sanded here.', where: sand.where }],
-        fixes: [{ title: 'Add a step that blows the dust out', preferred: true, changes: [statementBefore(coat, statement)] }],
+        related: [{ message: phrase`It is sanded here.`, where: sand.where }],
+        fixes: [
+            { title: phrase`Add a step that blows the dust out`, preferred: true, changes: [statementBefore(coat, statement)] },
+        ],
     });
 }
 
 function runs({ dark, pale }: Pair, coat: CoatStep): Finding {
     return finding(page, {
         severity: 'info',
-        message: `${laidBy(coat)?.name} can carry the colour of bare ${dark} into ${pale}: wipe from the pale wood to the dark one, with a clean rag each time, and try it on an offcut.`,
+        message: phrase`${laidBy(coat)?.name} can carry the colour of bare ${dark} into ${pale}: wipe from the pale wood to the dark one, with a clean rag each time, and try it on an offcut.`,
         where: coat.where,
         step: coat.index,
     });

@@ -4,6 +4,7 @@ import type { BlankPlan, Plan } from '../../plan/plan';
 import type { Quantity } from '../../quantity/quantity';
 import { showTime } from '../../quantity/show';
 import type { Finding } from '../../recipe/finding';
+import { type Message, phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import { unnamedGlue } from '../../recipe/stock';
 import { atItsWord, type Figures } from '../figures';
@@ -50,9 +51,9 @@ function* sheetFindings({ blank }: BlankPlan): Iterable<Finding> {
     if (made === undefined || !unnamedGlue.has(made.value)) return;
     yield finding(page, {
         severity: 'warning',
-        message: `${blank.name} is made of ${made.value}: food touches its glue at every edge and in every engraving.`,
+        message: phrase`${blank.name} is made of ${made.value}: food touches its glue at every edge and in every engraving.`,
         where: blank.touchedBy!.where,
-        related: [{ message: 'It is made of this.', where: made.where }],
+        related: [{ message: phrase`It is made of this.`, where: made.where }],
     });
 }
 
@@ -79,7 +80,7 @@ function* hollowFindings(plan: Plan, blank: BlankPlan, face: Face, figures: Figu
         if (step?.kind !== 'engrave' || contentOf(plan, index) !== undefined) continue;
         yield finding(page, {
             severity: isFinished(plan, face.bare) ? 'info' : 'warning',
-            message: `${step.name} leaves burnt wood open on ${blank.name}, which food touches: char rubs off, and ${isColour ? 'stains' : 'crumbs stay in the hollow'}.`,
+            message: phrase`${step.name} leaves burnt wood open on ${blank.name}, which food touches: char rubs off, and ${isColour ? 'stains' : phrase`crumbs stay in the hollow`}.`,
             where: step.where,
             step: step.index,
             related: [touched(blank)],
@@ -105,7 +106,7 @@ function* ofFluid(plan: Plan, blank: BlankPlan, step: Step, fluid: Fluid, figure
         yield finding(page, {
             ...base,
             severity: step.kind === 'inlay' ? 'info' : 'warning',
-            message: `Food touches ${blank.name}, and nobody is named who says that it may touch ${fluid.name}.`,
+            message: phrase`Food touches ${blank.name}, and nobody is named who says that it may touch ${fluid.name}.`,
         });
         return;
     }
@@ -116,11 +117,11 @@ function* ofFluid(plan: Plan, blank: BlankPlan, step: Step, fluid: Fluid, figure
     yield finding(page, {
         ...base,
         severity: 'warning',
-        message: `${fluid.name} cures for ${showTime(wanted)} before food may touch ${blank.name}; here it has had ${showTime(gone)}.`,
+        message: phrase`${fluid.name} cures for ${showTime(wanted)} before food may touch ${blank.name}; here it has had ${showTime(gone)}.`,
         fixes: longerWait(page.id, plan, step, undefined, wanted - gone, figures),
     });
 }
 
-function touched({ blank }: BlankPlan): { message: string; where: NonNullable<typeof blank.touchedBy>['where'] } {
-    return { message: 'Food touches it, as is written here.', where: blank.touchedBy!.where };
+function touched({ blank }: BlankPlan): { message: Message; where: NonNullable<typeof blank.touchedBy>['where'] } {
+    return { message: phrase`Food touches it, as is written here.`, where: blank.touchedBy!.where };
 }

@@ -1,5 +1,6 @@
 import { jumps, widestJump } from '../../bench/sanding-sequence';
 import { showNumber } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { gritsThatServe } from '../helpers/grits-that-serve';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -29,7 +30,7 @@ export const gritJump: Rule = {
             const to = step.grits[first.to]!;
             yield finding(page, {
                 severity: 'warning',
-                message: `From ${from.name} to ${to.name} the grain becomes ${showNumber(first.ratio, 1)} times as fine: the scratches of the ${from.name} stay.`,
+                message: phrase`From ${from.name} to ${to.name} the grain becomes ${showNumber(first.ratio, 1)} times as fine: the scratches of the ${from.name} stay.`,
                 where: step.gritsWhere,
                 step: step.index,
                 fixes: gritsThatServe(step),

@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import { gritsThatServe } from '../helpers/grits-that-serve';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -23,7 +24,7 @@ export const gritsCoarsen: Rule = {
             if (back < 1) continue;
             yield finding(page, {
                 severity: 'warning',
-                message: `After ${step.grits[back - 1]!.name} comes ${step.grits[back]!.name}, which is coarser and scratches the face again.`,
+                message: phrase`After ${step.grits[back - 1]!.name} comes ${step.grits[back]!.name}, which is coarser and scratches the face again.`,
                 where: step.gritsWhere,
                 step: step.index,
                 fixes: gritsThatServe(step),

@@ -1,5 +1,6 @@
 import type { Plan, StepPlan } from '../../plan/plan';
 import type { Finding } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Do } from '../../recipe/step';
 import { woodOf } from '../helpers/blank-names';
 import { faceBefore } from '../helpers/face-at';
@@ -55,16 +56,16 @@ function onBlank(plan: Plan, rubbed: Do, blank: string): Finding | undefined {
     return finding(page, {
         severity: tannic ? 'warning' : 'info',
         message: tannic
-            ? `Steel stays in the pores of ${wood!.name}, and ${wet.name} brings water to it: its tannin turns blue-black. Rub with a grey synthetic pad instead, or sand ${blank} again first.`
-            : `Slivers of steel stay on ${blank}, and ${wet.name} brings water to them: they rust. Draw them off first, or rub with a grey synthetic pad.`,
+            ? phrase`Steel stays in the pores of ${wood!.name}, and ${wet.name} brings water to it: its tannin turns blue-black. Rub with a grey synthetic pad instead, or sand ${blank} again first.`
+            : phrase`Slivers of steel stay on ${blank}, and ${wet.name} brings water to them: they rust. Draw them off first, or rub with a grey synthetic pad.`,
         where: rubbed.where,
         step: rubbed.index,
-        related: [{ message: 'Water comes to it here.', where: next.step.where }],
+        related: [{ message: phrase`Water comes to it here.`, where: next.step.where }],
         fixes: tannic
             ? []
             : [
                   {
-                      title: 'Add a step that draws the steel off',
+                      title: phrase`Add a step that draws the steel off`,
                       preferred: true,
                       changes: [statementBefore(next.step, statement)],
                   },

@@ -1,5 +1,6 @@
 import { isMasked } from '../../piece/face';
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { atItsWord } from '../figures';
 import { contentsOf } from '../helpers/contents';
 import { faceAfter, faceBefore } from '../helpers/face-at';
@@ -36,7 +37,7 @@ export const leavesScorch: Rule = {
             if (filled === undefined || taken >= leastTaken) continue;
             yield finding(page, {
                 severity: 'info',
-                message: `${taken > 0 ? `Only ${showLength(taken)}` : 'Nothing'} comes off the face of ${blank} itself: scorch and spilled resin stay around ${plan.steps[filled.pocket]?.title.replace(/^Engrave /, '')}; a tenth of a millimetre takes them off.`,
+                message: phrase`${taken > 0 ? phrase`Only ${showLength(taken)}` : 'Nothing'} comes off the face of ${blank} itself: scorch and spilled resin stay around ${plan.steps[filled.pocket]?.title.replace(/^Engrave /, '')}; a tenth of a millimetre takes them off.`,
                 where: step.take?.where ?? step.where,
                 step: step.index,
                 fixes: takeATenth(page.id, step, figures),

@@ -1,5 +1,6 @@
 import type { BlankPlan, Plan } from '../../plan/plan';
 import type { Finding, Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Finish, Inlay } from '../../recipe/step';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -34,17 +35,17 @@ export const notForOutdoors: Rule = {
 function said({ name, blank }: BlankPlan, step: Finish | Inlay, what: string, fixes: Fix[]): Finding {
     return finding(page, {
         severity: 'warning',
-        message: `${name} is kept outdoors, where ${what} does not last${step.kind === 'inlay' ? ': take epoxy, or wood glue of class D3 or D4' : ': finish with oil or varnish'}.`,
+        message: phrase`${name} is kept outdoors, where ${what} does not last${step.kind === 'inlay' ? phrase`: take epoxy, or wood glue of class D3 or D4` : phrase`: finish with oil or varnish`}.`,
         where: step.where,
         step: step.index,
-        related: [{ message: 'It is kept outdoors, as is written here.', where: blank.kept!.where }],
+        related: [{ message: phrase`It is kept outdoors, as is written here.`, where: blank.kept!.where }],
         fixes,
     });
 }
 
 function otherGlue({ glueWhere }: Inlay): Fix[] {
     if (glueWhere === undefined) return [];
-    return [{ title: 'Glue with epoxy-glue', changes: [{ do: 'replace', where: glueWhere, text: 'glue epoxy-glue' }] }];
+    return [{ title: phrase`Glue with epoxy-glue`, changes: [{ do: 'replace', where: glueWhere, text: 'glue epoxy-glue' }] }];
 }
 
 /** The coat that the weather meets: wax over it wears off within weeks. */

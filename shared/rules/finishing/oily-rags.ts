@@ -1,4 +1,5 @@
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Recipe } from '../../recipe/recipe';
 import type { Step } from '../../recipe/step';
 import { statementBefore } from '../helpers/statement-before';
@@ -27,7 +28,7 @@ export const oilyRags: Rule = {
         if (last?.kind !== 'finish' || recipe.steps.some((step) => step.index > last.index && speaksOfRags(step))) return;
         yield finding(page, {
             severity: 'info',
-            message: `Rags wet with ${last.coat!.name} catch fire by themselves, and no step says what becomes of them.`,
+            message: phrase`Rags wet with ${last.coat!.name} catch fire by themselves, and no step says what becomes of them.`,
             where: last.where,
             step: last.index,
             fixes: [stepBehind(last, recipe)],
@@ -41,7 +42,7 @@ function speaksOfRags(step: Step): boolean {
 
 function stepBehind(step: Step, recipe: Recipe): Fix {
     const next = recipe.steps[step.index + 1];
-    const title = 'Add a step for the rags';
+    const title = phrase`Add a step for the rags`;
     if (next !== undefined) return { title, preferred: true, changes: [statementBefore(next, statement)] };
     return { title, preferred: true, changes: [{ do: 'add', block: recipe.whole, statement }] };
 }

@@ -1,4 +1,5 @@
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Finish } from '../../recipe/step';
 import { blankOf } from '../helpers/blank-names';
 import { commonPractice, type Page } from '../page';
@@ -43,12 +44,12 @@ export const oneFaceFinished: Rule = {
             const statement = `do "finish the back and the edges of ${blank.name} the same way" for 10 min`;
             yield finding(page, {
                 severity: 'info',
-                message: `${blank.name} is ${showLength(thickness)} thick and ${showLength(across)} wide across its grain: with ${first.coat?.name} on one face alone it cups. Finish the back as well.`,
+                message: phrase`${blank.name} is ${showLength(thickness)} thick and ${showLength(across)} wide across its grain: with ${first.coat?.name} on one face alone it cups. Finish the back as well.`,
                 where: first.where,
                 step: first.index,
                 fixes: [
                     {
-                        title: 'Add a step for the back',
+                        title: phrase`Add a step for the back`,
                         preferred: true,
                         changes: [{ do: 'add', block: plan.recipe.whole, statement }],
                     },

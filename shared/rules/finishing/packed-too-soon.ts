@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan/plan';
 import { showTime } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Do, Finish } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { elapsed, longEnough } from '../helpers/elapsed';
@@ -42,10 +43,10 @@ export const packedTooSoon: Rule = {
             const name = calledInShop(finish.coat!);
             yield finding(page, {
                 severity: early ? 'warning' : 'info',
-                message: `${name} has had ${showTime(gone)} when ${finish.blank.value} is packed; it cures for ${showTime(cure)}${early ? tooEarly(cure) : ': until then plain paper or foam on it, and no film'}.`,
+                message: phrase`${name} has had ${showTime(gone)} when ${finish.blank.value} is packed; it cures for ${showTime(cure)}${early ? tooEarly(cure) : phrase`: until then plain paper or foam on it, and no film`}.`,
                 where: step.where,
                 step: step.index,
-                related: [{ message: 'Its last coat goes on here.', where: finish.where }],
+                related: [{ message: phrase`Its last coat goes on here.`, where: finish.where }],
                 fixes: longerWait(page.id, plan, finish, step, cure - gone, figures),
             });
         }
@@ -53,7 +54,7 @@ export const packedTooSoon: Rule = {
 };
 
 function tooEarly(cure: number): string {
-    return cure <= beforePaper ? '' : `, and takes nothing on it before ${showTime(beforePaper)}`;
+    return cure <= beforePaper ? '' : phrase`, and takes nothing on it before ${showTime(beforePaper)}`;
 }
 
 interface Soft {

@@ -1,5 +1,6 @@
 import { recoat } from '../../bench/pours';
 import { showTime } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Fill } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { elapsed, elapsedAtMost } from '../helpers/elapsed';
@@ -48,11 +49,11 @@ export const recoatWindow: Rule = {
                 severity: 'warning',
                 message:
                     how === 'too-soft'
-                        ? `${name} carries the next layer after ${showTime(from)}; this one follows after ${showTime(gone)}.`
-                        : `${name} bonds by itself until ${showTime(to)} after it was poured; this layer follows after ${showTime(gone)}, and nothing was sanded dull.`,
+                        ? phrase`${name} carries the next layer after ${showTime(from)}; this one follows after ${showTime(gone)}.`
+                        : phrase`${name} bonds by itself until ${showTime(to)} after it was poured; this layer follows after ${showTime(gone)}, and nothing was sanded dull.`,
                 where: step.where,
                 step: step.index,
-                related: [{ message: 'The layer before it is poured here.', where: before.where }],
+                related: [{ message: phrase`The layer before it is poured here.`, where: before.where }],
                 fixes: how === 'too-soft' ? longerWait(page.id, plan, before, step, from - gone, figures) : [],
             });
         }

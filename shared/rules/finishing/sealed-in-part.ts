@@ -3,6 +3,7 @@ import { bareArea, type Face } from '../../piece/face';
 import type { Plan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Finish, Seal, Step } from '../../recipe/step';
 import { faceAfter, faceBefore, negligible } from '../helpers/face-at';
 import { timeText } from '../helpers/longer-wait';
@@ -40,10 +41,10 @@ export const sealedInPart: Rule = {
             const kept = sealed.reduce((sum, { region }) => sum + area(region), 0);
             const bare = bareWood(face);
             if (kept <= negligible || kept < seenShare * (kept + bare)) continue;
-            const name = seal.sealer?.name ?? 'the sealer';
+            const name = seal.sealer?.name ?? phrase`the sealer`;
             yield finding(page, {
                 severity: 'warning',
-                message: `Sanding takes ${name} off ${showArea(bare)} of ${blank} and leaves it on ${showArea(kept)} that lies lower: ${step.coat?.name ?? 'the oil'} soaks in only where it is bare. Seal ${blank} again first.`,
+                message: phrase`Sanding takes ${name} off ${showArea(bare)} of ${blank} and leaves it on ${showArea(kept)} that lies lower: ${step.coat?.name ?? phrase`the oil`} soaks in only where it is bare. Seal ${blank} again first.`,
                 where: step.where,
                 step: step.index,
                 spots: spotsOf(
@@ -51,8 +52,8 @@ export const sealedInPart: Rule = {
                     sealed.map(({ region }) => region),
                 ),
                 related: [
-                    { message: 'It is sealed here.', where: seal.where },
-                    { message: 'It is sanded off here.', where: sand.where },
+                    { message: phrase`It is sealed here.`, where: seal.where },
+                    { message: phrase`It is sanded off here.`, where: sand.where },
                 ],
                 fixes: sealAgain(seal, blank, step),
             });
@@ -97,5 +98,7 @@ function sandingOff(plan: Plan, { index }: Seal, before: number, blank: string):
 function sealAgain({ sealer }: Seal, blank: string, finish: Finish): Fix[] {
     if (sealer === undefined) return [];
     const dry = sealer.dry === undefined ? '' : `\n  wait ${timeText(sealer.dry.value)}`;
-    return [{ title: `Seal ${blank} again`, changes: [statementBefore(finish, `seal ${blank} with ${sealer.name}${dry}`)] }];
+    return [
+        { title: phrase`Seal ${blank} again`, changes: [statementBefore(finish, `seal ${blank} with ${sealer.name}${dry}`)] },
+    ];
 }

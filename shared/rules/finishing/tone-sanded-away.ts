@@ -2,6 +2,7 @@ import { area } from '../../geometry/measure';
 import { hair, scorchDepth } from '../../piece/column';
 import type { Plan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { faceAfter, faceBefore, negligible } from '../helpers/face-at';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -27,15 +28,15 @@ export const toneSandedAway: Rule = {
                 if (toned?.kind !== 'engrave' || plan.steps[tone]?.laser?.tone === undefined) continue;
                 yield finding(page, {
                     severity: 'warning',
-                    message: `Sanding takes ${showLength(taken)} off the face that ${toned.name} was burnt into, and with it its colour.`,
+                    message: phrase`Sanding takes ${showLength(taken)} off the face that ${toned.name} was burnt into, and with it its colour.`,
                     where: step.take?.where ?? step.where,
                     step: step.index,
-                    related: [{ message: `${toned.name} is coloured here.`, where: toned.where }],
+                    related: [{ message: phrase`${toned.name} is coloured here.`, where: toned.where }],
                     fixes: plan.steps.some((other) => other.blank === blank && (other.fill ?? other.inlay) !== undefined)
                         ? [] // what is filled has to be sanded afterwards
                         : [
                               {
-                                  title: `Sand before ${toned.name}`,
+                                  title: phrase`Sand before ${toned.name}`,
                                   changes: [{ do: 'move', statement: step.whole, before: toned.whole }],
                               },
                           ],

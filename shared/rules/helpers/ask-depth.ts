@@ -2,6 +2,7 @@ import type { Plan } from '../../plan/plan';
 import { fromBase, toBase } from '../../quantity/quantity';
 import { showLength, showNumber } from '../../quantity/show';
 import type { Change, Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Recipe } from '../../recipe/recipe';
 import type { Check, Cut, Engrave } from '../../recipe/step';
 import { type Figures, noFigure } from '../figures';
@@ -70,12 +71,17 @@ export const sensibleDepths = [0.05, 30] as const;
 function depthFix({ name, depth, tone, toneWhere }: Engrave, text: string, also: readonly Change[]): Fix[] {
     if (depth !== undefined) {
         const written = 'through' in depth ? `depth ${text}` : text;
-        return [{ title: `Make ${name} ${text} deep`, changes: [{ do: 'replace', where: depth.where, text: written }, ...also] }];
+        return [
+            {
+                title: phrase`Make ${name} ${text} deep`,
+                changes: [{ do: 'replace', where: depth.where, text: written }, ...also],
+            },
+        ];
     }
     if (tone === undefined || toneWhere === undefined) return [];
     return [
         {
-            title: `Engrave ${name} ${text} deep instead`,
+            title: phrase`Engrave ${name} ${text} deep instead`,
             changes: [{ do: 'replace', where: toneWhere, text: `depth ${text}` }, ...also],
         },
     ];
@@ -132,7 +138,7 @@ export function askWhatIsGiven(
     if (figure === undefined) return [];
     const text = showLength(figure, settingsHeld(step) ? 'mm' : depth.unit);
     const changes = [{ do: 'replace', where: depth.where, text } as const, ...checkChanges(step, figure, recipe)];
-    return [{ title: `Ask for ${text}`, changes }];
+    return [{ title: phrase`Ask for ${text}`, changes }];
 }
 
 /**
@@ -144,7 +150,7 @@ export function solveAnew(rule: string, step: Engrave | Cut, figures: Figures): 
     const { pitch: _pitch, ...open } = rest as Engrave;
     const free = { ...open, settingsWhere: [] };
     const removed = settingsWhere.map((where) => ({ do: 'remove', where }) as const);
-    if (figures.suits(rule, [free])) return [{ title: 'Solve again', preferred: true, changes: removed }];
+    if (figures.suits(rule, [free])) return [{ title: phrase`Solve again`, preferred: true, changes: removed }];
     const { depth } = free;
     if (depth === undefined || 'through' in depth) return [];
     const { figure } = figures.agree({
@@ -159,7 +165,7 @@ export function solveAnew(rule: string, step: Engrave | Cut, figures: Figures): 
     if (figure === undefined) return [];
     const text = showLength(figure, depth.unit);
     const changes = [{ do: 'replace', where: depth.where, text } as const, ...removed];
-    return [{ title: `Ask for ${text} and solve again`, preferred: true, changes }];
+    return [{ title: phrase`Ask for ${text} and solve again`, preferred: true, changes }];
 }
 
 /** How far round lengths of a unit lie apart, mm. */

@@ -1,4 +1,5 @@
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Engrave } from '../../recipe/step';
 import type { Figures } from '../figures';
 import { settingsHeld } from './settings-held';
@@ -23,6 +24,6 @@ export function askPasses(rule: string, step: Engrave, wanted: number, figures: 
         between: [1, maxPasses],
     });
     if (figure === undefined) return { fixes: [] };
-    const title = `Take ${figure} pass${figure === 1 ? '' : 'es'}`;
+    const title = phrase`Take ${figure} pass${figure === 1 ? '' : 'es'}`;
     return { passes: figure, fixes: [{ title, changes: [{ do: 'replace', where: passes.where, text: `passes ${figure}` }] }] };
 }

@@ -1,5 +1,6 @@
 import { showNumber } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Engrave } from '../../recipe/step';
 import type { Figures } from '../figures';
 
@@ -17,10 +18,10 @@ export function askPitch(rule: string, step: Engrave, mm: number, figures: Figur
         between: [Math.min(mm, 0.01), Number.POSITIVE_INFINITY],
     });
     if (figure === undefined) return [];
-    const text = `${showNumber(figure, figure < 0.01 ? 4 : 2)} mm`;
+    const text = phrase`${showNumber(figure, figure < 0.01 ? 4 : 2)} mm`;
     return [
         {
-            title: `Scan at a pitch of ${text}`,
+            title: phrase`Scan at a pitch of ${text}`,
             changes: [
                 pitch === undefined
                     ? { do: 'add', block: step.whole, statement: `pitch ${text}` }

@@ -1,6 +1,7 @@
 import { fepaGrains } from '../../bench/abrasive-grades';
 import { bridge, jumps } from '../../bench/sanding-sequence';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Sand } from '../../recipe/step';
 
 /** The grits of a sanding from coarse to fine, with those put in between that a scratch needs to go; none where that is what is written. */
@@ -15,7 +16,11 @@ export function gritsThatServe({ grits, gritsWhere }: Sand): Fix[] {
     if (names.join() === grits.map(({ name }) => name).join()) return [];
     const list = names.join(', ');
     return [
-        { title: `Sand with ${list}`, preferred: true, changes: [{ do: 'replace', where: gritsWhere, text: `grits ${list}` }] },
+        {
+            title: phrase`Sand with ${list}`,
+            preferred: true,
+            changes: [{ do: 'replace', where: gritsWhere, text: `grits ${list}` }],
+        },
     ];
 }
 

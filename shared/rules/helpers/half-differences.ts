@@ -4,6 +4,7 @@ import { fromBase } from '../../quantity/quantity';
 import { showLength, showNumber } from '../../quantity/show';
 import type { Where } from '../../quantity/where';
 import type { Change, Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import { pickText } from '../../recipe/pick-text';
 import type { ArtPlacement, Placement } from '../../recipe/step';
 
@@ -28,7 +29,7 @@ export function differenceOf(plan: Plan, { relief, pocket, reliefLaser, pocketLa
             ...(turns(one) === turns(other) ? [] : [sameTurn(mine, theirs)]),
         ];
         const changes = made.filter((change) => change !== undefined);
-        return changes.length < made.length ? [] : [{ title: `Make ${relief.name} like ${pocket.name}`, changes }];
+        return changes.length < made.length ? [] : [{ title: phrase`Make ${relief.name} like ${pocket.name}`, changes }];
     };
     if (names(one) !== names(other)) {
         const what = files(plan, one) === files(plan, other) ? 'the size of their art' : 'their art';

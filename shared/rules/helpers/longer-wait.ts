@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan/plan';
 import type { Change, Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Step, Wait } from '../../recipe/step';
 import type { Figures } from '../figures';
 import { statementBefore } from './statement-before';
@@ -19,7 +20,7 @@ export function longerWait(rule: string, plan: Plan, from: Step, to: Step | unde
         const text = `wait ${timeText(figure ?? missing)}`;
         const added: Change =
             to === undefined ? { do: 'add', block: plan.recipe.whole, statement: text } : statementBefore(to, text);
-        return [{ title: `Add \`${text}\``, preferred: true, changes: [added] }];
+        return [{ title: phrase`Add \`${text}\``, preferred: true, changes: [added] }];
     }
     const { figure } = figures.agree({
         rule,
@@ -30,7 +31,7 @@ export function longerWait(rule: string, plan: Plan, from: Step, to: Step | unde
     });
     if (figure === undefined) return [];
     const text = timeText(figure);
-    return [{ title: `Wait ${text}`, preferred: true, changes: [{ do: 'replace', where: last.time.where, text }] }];
+    return [{ title: phrase`Wait ${text}`, preferred: true, changes: [{ do: 'replace', where: last.time.where, text }] }];
 }
 
 /** To whole hours, or to five minutes below one; s. */

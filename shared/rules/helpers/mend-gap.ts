@@ -1,6 +1,7 @@
 import type { InlayPlan, LaserStep } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import type { Change, Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Inlay } from '../../recipe/step';
 import { lengthWithin, type Within } from './length-within';
 
@@ -36,7 +37,7 @@ export function gapFixes(inlay: InlayPlan, step: Inlay, wanted: Within, taken = 
 export function clearanceFix(step: Inlay, wanted: Within): Fix[] {
     const found = lengthWithin({ ...wanted, low: Math.max(0, wanted.low) }, step.clearance?.unit ?? 'mm');
     if (found === undefined) return [];
-    return [{ title: `Give ${found.text} of clearance`, preferred: true, changes: [clearance(step, found.text)] }];
+    return [{ title: phrase`Give ${found.text} of clearance`, preferred: true, changes: [clearance(step, found.text)] }];
 }
 
 /** A lesser or a greater offset reads like a slip of the unit, mm. */
@@ -47,13 +48,13 @@ export function offsetFix(half: LaserStep, wanted: Within): Fix[] {
     const { offset, offsetWhere } = half;
     if (offset === undefined || offset.value === 0) return [];
     if (offsetWhere !== undefined && wanted.low <= 0 && wanted.high >= 0) {
-        return [{ title: `Leave the offset of ${half.name} out`, changes: [{ do: 'remove', where: offsetWhere }] }];
+        return [{ title: phrase`Leave the offset of ${half.name} out`, changes: [{ do: 'remove', where: offsetWhere }] }];
     }
     const found = lengthWithin(wanted, offset.unit);
     if (found === undefined || Math.abs(found.mm) < leastOffset || Math.abs(found.mm) > mostOffset) return [];
     return [
         {
-            title: `Give ${half.name} an offset of ${found.text}`,
+            title: phrase`Give ${half.name} an offset of ${found.text}`,
             changes: [{ do: 'replace', where: offset.where, text: found.text }],
         },
     ];

@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan/plan';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import { cureOf } from '../order/sand-before-cure';
 import type { Content } from './contents';
 import { elapsed, longEnough } from './elapsed';
@@ -19,7 +20,7 @@ export function sandFlush(plan: Plan, blank: string, contents: readonly Content[
     const later = plan.steps.filter((other) => other.blank === blank && other.step.index > made);
     const finish = later.find(({ step }) => step.kind === 'finish')?.step;
     const sanding = later.find(({ step }) => step.kind === 'sand')?.step;
-    const title = `Sand ${blank} flush`;
+    const title = phrase`Sand ${blank} flush`;
     if (sanding?.kind === 'sand' && (finish === undefined || sanding.index < finish.index)) {
         if (sanding.flushWhere !== undefined || sanding.take !== undefined) return []; // it cannot be read, as is said of the text
         return [{ title, preferred: true, changes: [{ do: 'add', block: sanding.whole, statement: 'flush' }] }];

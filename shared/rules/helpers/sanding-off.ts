@@ -1,5 +1,6 @@
 import { showLength } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Sand } from '../../recipe/step';
 import type { Figures, Proposal } from '../figures';
 import { roundLength } from './ask-depth';
@@ -16,8 +17,8 @@ export function sandLess(rule: string, step: Sand, byMm: number, figures: Figure
     const { figure } = figures.agree(taking(rule, step, less));
     if (figure === undefined) return [];
     const text = showLength(figure, take.unit);
-    const only = figure < take.value ? 'only ' : '';
-    return [{ title: `Take ${only}${text} off the face`, changes: [{ do: 'replace', where: take.where, text }] }];
+    const only = figure < take.value ? phrase`only ` : '';
+    return [{ title: phrase`Take ${only}${text} off the face`, changes: [{ do: 'replace', where: take.where, text }] }];
 }
 
 /** Another figure for what comes off the face, to be agreed on. */
@@ -49,5 +50,5 @@ export function takeATenth(rule: string, step: Sand, figures: Figures): Fix[] {
     if (figure === undefined) return [];
     const length = showLength(figure, take?.unit ?? 'mm');
     const text = take === undefined ? `flush then ${length}` : length;
-    return [{ title: `Take ${length} off the face`, changes: [{ do: 'replace', where, text }] }];
+    return [{ title: phrase`Take ${length} off the face`, changes: [{ do: 'replace', where, text }] }];
 }

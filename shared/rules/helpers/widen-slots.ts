@@ -6,6 +6,7 @@ import { keptFor } from '../../plan/kept';
 import type { LaserPlan } from '../../plan/laser-plan';
 import type { BlankPlan } from '../../plan/plan';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Engrave } from '../../recipe/step';
 import { lengthWithin } from './length-within';
 
@@ -36,7 +37,7 @@ export function widenSlots(
         return [];
     return [
         {
-            title: `Give ${pocket.name} an offset of ${found.text}, which widens all its lines`,
+            title: phrase`Give ${pocket.name} an offset of ${found.text}, which widens all its lines`,
             changes: [
                 pocket.offset === undefined
                     ? { do: 'add', block: pocket.whole, statement: `offset ${found.text}` }

@@ -3,6 +3,7 @@ import type { Region } from '../../geometry/region';
 import { keptFor, nameOf } from '../../plan/kept';
 import type { LaserPlan } from '../../plan/laser-plan';
 import { showArea } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { spotsOf } from '../helpers/spots';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -43,13 +44,13 @@ export const beyondBoundary: Rule = {
                 if (beyond <= negligible) continue;
                 yield finding(page, {
                     severity: 'error',
-                    message: `${showArea(beyond)} of ${placement.art.value ?? 'the art'} lie outside the boundary and stay joined to the sheet.`,
+                    message: phrase`${showArea(beyond)} of ${placement.art.value ?? phrase`the art`} lie outside the boundary and stay joined to the sheet.`,
                     where: placement.inverse.where,
                     step: step.index,
                     spots: spotsOf(laser.blank, [figure]),
                     fixes: [
                         {
-                            title: 'Let the boundary follow the art, 6 mm around it',
+                            title: phrase`Let the boundary follow the art, 6 mm around it`,
                             preferred: true,
                             changes: [{ do: 'replace', where: placement.inverse.where, text: 'grown 6 mm' }],
                         },

@@ -2,6 +2,7 @@ import { bounds } from '../../geometry/measure';
 import type { Bounds } from '../../geometry/region';
 import type { InlayPlan, Plan, StepPlan } from '../../plan/plan';
 import type { Change, Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Inlay, Seal } from '../../recipe/step';
 import { faceBefore } from '../helpers/face-at';
 import { refusalOf } from '../helpers/laid-over';
@@ -38,10 +39,10 @@ export const glueOnSealed: Rule = {
             );
             yield finding(page, {
                 severity: 'warning',
-                message: `${inlay.pocket.name} is sealed before ${step.glue?.name} goes into it: the glue does not soak in, and does not hold.`,
+                message: phrase`${inlay.pocket.name} is sealed before ${step.glue?.name} goes into it: the glue does not soak in, and does not hold.`,
                 where: step.where,
                 step: step.index,
-                related: seals.slice(0, 1).map((seal) => ({ message: 'It is sealed here.', where: seal.step.where })),
+                related: seals.slice(0, 1).map((seal) => ({ message: phrase`It is sealed here.`, where: seal.step.where })),
                 fixes: engraveLater(plan, inlay, step, seals[seals.length - 1]),
             });
         }
@@ -71,7 +72,7 @@ function engraveLater({ steps }: Plan, { pocket, pocketLaser }: InlayPlan, inlay
     });
     if (!indifferent) return [];
     const change: Change = { do: 'move', statement: pocket.whole, before: before.whole };
-    return [{ title: `Engrave ${pocket.name} after sealing`, preferred: true, changes: [change] }];
+    return [{ title: phrase`Engrave ${pocket.name} after sealing`, preferred: true, changes: [change] }];
 }
 
 function apart(a: Bounds | undefined, b: Bounds | undefined): boolean {

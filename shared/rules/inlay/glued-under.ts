@@ -7,6 +7,7 @@ import { keptFor, nameOf as keyOf } from '../../plan/kept';
 import type { InlayPlan, Plan } from '../../plan/plan';
 import { isWiderThanRim } from '../../plan/veneer-half';
 import { showArea } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { faceBefore, nameOf, negligible } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import type { Page } from '../page';
@@ -36,16 +37,17 @@ export const gluedUnder: Rule = {
                 const filled = plan.steps.find(({ fill }) => fill?.pocket.index === index && fill !== undefined)?.step;
                 const size = regions.reduce((sum, region) => sum + area(region), 0);
                 const poured = filled?.kind === 'fill' && filled.index < step.index ? filled : undefined;
-                const what = poured === undefined ? nameOf(work) : `${nameOf(work)} with ${poured.resin?.name ?? 'its fill'}`;
+                const what =
+                    poured === undefined ? nameOf(work) : phrase`${nameOf(work)} with ${poured.resin?.name ?? phrase`its fill`}`;
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${showArea(size)} of ${what} lie on the side of ${reliefLaser.blank} that goes down when ${relief.name} is glued in: they are not seen. Do that on ${pocketLaser.blank}, once the inlay is sanded flush.`,
+                    message: phrase`${showArea(size)} of ${what} lie on the side of ${reliefLaser.blank} that goes down when ${relief.name} is glued in: they are not seen. Do that on ${pocketLaser.blank}, once the inlay is sanded flush.`,
                     where: work.where,
                     step: index,
                     spots: spotsOf(reliefLaser.blank, regions),
                     related: [
-                        { message: `${relief.name} is glued in here, turned over.`, where: step.where },
-                        ...(poured === undefined ? [] : [{ message: 'It is filled here.', where: poured.where }]),
+                        { message: phrase`${relief.name} is glued in here, turned over.`, where: step.where },
+                        ...(poured === undefined ? [] : [{ message: phrase`It is filled here.`, where: poured.where }]),
                     ],
                 });
             }

@@ -1,5 +1,6 @@
 import type { BlankPlan, Plan, StepPlan } from '../../plan/plan';
 import type { Finding, Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import { blankOf } from '../helpers/blank-names';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -32,10 +33,10 @@ function* scanned(plan: Plan, stepPlan: StepPlan, told: Set<string>): Iterable<F
     told.add(blank.name);
     yield finding(page, {
         severity: 'warning',
-        message: `${step.name} is scanned ${direction} the grain, but ${blank.name} does not say how that runs: the lines go along the width.`,
+        message: phrase`${step.name} is scanned ${direction} the grain, but ${blank.name} does not say how that runs: the lines go along the width.`,
         where: step.scan!.where,
         step: step.index,
-        related: [{ message: 'This blank does not say it.', where: blank.blank.where }],
+        related: [{ message: phrase`This blank does not say it.`, where: blank.blank.where }],
         fixes: fixes(blank, undefined),
     });
 }
@@ -49,10 +50,10 @@ function* joined(plan: Plan, { inlay, step }: StepPlan, told: Set<string>): Iter
         told.add(blank.name);
         yield finding(page, {
             severity: 'hint',
-            message: `${blank.name} does not say how its grain runs: whether board and inlay move together cannot be judged.`,
+            message: phrase`${blank.name} does not say how its grain runs: whether board and inlay move together cannot be judged.`,
             where: blank.blank.where,
             step: step.index,
-            related: [{ message: 'They are joined here.', where: step.where }],
+            related: [{ message: phrase`They are joined here.`, where: step.where }],
             fixes: fixes(blank, halves[1 - index]?.blank.grain),
         });
     }
@@ -68,7 +69,7 @@ function hasGrain({ blank: { sheet } }: BlankPlan): boolean {
 function fixes({ blank }: BlankPlan, other: 'width' | 'height' | undefined): Fix[] {
     const ways = other === 'height' ? (['height', 'width'] as const) : (['width', 'height'] as const);
     return ways.map((way) => ({
-        title: `Say that the grain of ${blank.name} runs along its ${way}`,
+        title: phrase`Say that the grain of ${blank.name} runs along its ${way}`,
         ...(way === other ? { preferred: true } : {}),
         changes: [{ do: 'add', block: blank.whole, statement: `grain along ${way}` }],
     }));

@@ -5,6 +5,7 @@ import { type Region, tangledRegion } from '../../geometry/region';
 import { keptFor } from '../../plan/kept';
 import type { InlayPlan, LaserStep, Plan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { differenceOf } from '../helpers/half-differences';
 import { halfNoun } from '../helpers/half-noun';
 import { spotsOf } from '../helpers/spots';
@@ -52,12 +53,12 @@ export const halvesDiffer: Rule = {
             const placement = inlay.relief.placements.find((candidate) => candidate.kind === 'art');
             yield finding(page, {
                 severity: over > 0 ? 'error' : 'warning',
-                message: `The halves ${inlay.relief.name} and ${inlay.pocket.name} differ${words}: ${parts.join(', and ')}.`,
+                message: phrase`The halves ${inlay.relief.name} and ${inlay.pocket.name} differ${words}: ${parts.join(', and ')}.`,
                 where: placement?.where ?? inlay.relief.where,
                 step: inlay.relief.index,
                 related: [
-                    { message: 'The pocket is here.', where: inlay.pocket.placements[0]?.where ?? inlay.pocket.where },
-                    { message: 'They meet here.', where: step.where },
+                    { message: phrase`The pocket is here.`, where: inlay.pocket.placements[0]?.where ?? inlay.pocket.where },
+                    { message: phrase`They meet here.`, where: step.where },
                 ],
                 spots: spotsOf(pocketLaser.blank, [over > 0 ? inlay.collides : uncovered]),
                 fixes,

@@ -1,6 +1,7 @@
 import type { InlayPlan } from '../../plan/plan';
 import { showLength, showNumber } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Inlay } from '../../recipe/step';
 import { halfNoun } from '../helpers/half-noun';
 import { lostPlaces, mostTaken } from '../helpers/lost-parts';
@@ -41,19 +42,20 @@ export const jamsBeforeFloor: Rule = {
             if (!Number.isFinite(leastClearance)) continue; // a skin of the veneer lies on the board: skin-left and depth-unreachable say so
             const depth = inlay.pocketLaser.depth?.value ?? 0;
             const lean = leanWords(inlay);
-            const floor = inlay.pocket.kind === 'cut' ? 'it is flush' : `the floor at ${showLength(depth)}`;
-            const how = insertion < 0.01 ? 'does not go in at all' : `jams ${showLength(insertion)} in, before ${floor}`;
+            const floor = inlay.pocket.kind === 'cut' ? phrase`it is flush` : phrase`the floor at ${showLength(depth)}`;
+            const how =
+                insertion < 0.01 ? phrase`does not go in at all` : phrase`jams ${showLength(insertion)} in, before ${floor}`;
             const nothing = step.clearance === undefined && offsetsOf(inlay) === 0;
-            const written = nothing ? 'Without a clearance' : `With ${gapWords(inlay, step)}`;
+            const written = nothing ? phrase`Without a clearance` : phrase`With ${gapWords(inlay, step)}`;
             const { fixes, instead } = mending(inlay, step);
             yield finding(page, {
                 severity: insertion < leastHold * depth ? 'error' : 'warning',
-                message: `${written} the inlay ${how}: the walls lean ${lean} and need ${showLength(leastClearance)}.${instead}`,
+                message: phrase`${written} the inlay ${how}: the walls lean ${lean} and need ${showLength(leastClearance)}.${instead}`,
                 where: step.clearance?.where ?? step.where,
                 step: step.index,
                 related: [
                     {
-                        message: `The ${inlay.pocket.kind === 'cut' ? 'opening is cut' : 'pocket is burnt'} here.`,
+                        message: phrase`The ${inlay.pocket.kind === 'cut' ? phrase`opening is cut` : phrase`pocket is burnt`} here.`,
                         where: inlay.pocket.where,
                     },
                 ],

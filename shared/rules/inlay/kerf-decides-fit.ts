@@ -1,5 +1,6 @@
 import type { LaserPlan } from '../../plan/laser-plan';
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { lengthWithin } from '../helpers/length-within';
 import { clearanceFix } from '../helpers/mend-gap';
 import type { Page } from '../page';
@@ -34,7 +35,7 @@ export const kerfDecidesFit: Rule = {
             const enough = lengthWithin(wanted, step.clearance?.unit ?? 'mm');
             yield finding(page, {
                 severity: 'info',
-                message: `The kerf of ${guessed.map(({ step: { name } }) => name).join(' and ')} is a guess of ${showLength(low)} to ${showLength(high)}: the fit may come out ${showLength(larger)} tighter, and ${showLength(gap - fit.leastClearance)} is what the walls leave. Measure the kerf on strips in an offcut${enough === undefined ? '' : `, or give ${enough.text} of clearance`}.`,
+                message: phrase`The kerf of ${guessed.map(({ step: { name } }) => name).join(' and ')} is a guess of ${showLength(low)} to ${showLength(high)}: the fit may come out ${showLength(larger)} tighter, and ${showLength(gap - fit.leastClearance)} is what the walls leave. Measure the kerf on strips in an offcut${enough === undefined ? '' : phrase`, or give ${enough.text} of clearance`}.`,
                 where: step.clearance?.where ?? step.where,
                 step: step.index,
                 fixes: clearanceFix(step, wanted),

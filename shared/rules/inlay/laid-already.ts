@@ -4,6 +4,7 @@ import type { Region } from '../../geometry/region';
 import { keptFor, nameOf as keyOf } from '../../plan/kept';
 import type { InlayPlan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { nameOf, negligible } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import type { Page } from '../page';
@@ -33,11 +34,11 @@ export const laidAlready: Rule = {
                 const { relief, pocketLaser } = inlay;
                 yield finding(page, {
                     severity: 'error',
-                    message: `${relief.name} of ${blank} is glued into ${pocketLaser.blank} by then${inlay.turnedOver ? ', face down' : ''}: ${showArea(size)} of ${nameOf(step)} have nothing left to burn. Burn ${nameOf(step)} on ${pocketLaser.blank}, once that is sanded flush.`,
+                    message: phrase`${relief.name} of ${blank} is glued into ${pocketLaser.blank} by then${inlay.turnedOver ? phrase`, face down` : ''}: ${showArea(size)} of ${nameOf(step)} have nothing left to burn. Burn ${nameOf(step)} on ${pocketLaser.blank}, once that is sanded flush.`,
                     where: step.where,
                     step: step.index,
                     spots: spotsOf(blank, [lost]),
-                    related: [{ message: `${relief.name} is glued in here.`, where: glued.where }],
+                    related: [{ message: phrase`${relief.name} is glued in here.`, where: glued.where }],
                 });
                 break;
             }

@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import { contentsOf } from '../helpers/contents';
 import { faceAtEnd } from '../helpers/face-at';
 import { sandFlush } from '../helpers/sand-flush';
@@ -29,7 +30,7 @@ export const leftProud: Rule = {
             const names = proud.map(({ name }) => name);
             yield finding(page, {
                 severity: 'info',
-                message: `${[...new Set(names)].join(' and ')} still stand${names.length === 1 ? 's' : ''} above the face of ${blank.name} at the end: nothing sands it flush.`,
+                message: phrase`${[...new Set(names)].join(' and ')} still stand${names.length === 1 ? 's' : ''} above the face of ${blank.name} at the end: nothing sands it flush.`,
                 where: step.where,
                 step: step.index,
                 fixes: sandFlush(plan, blank.name, proud),

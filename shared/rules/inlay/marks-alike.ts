@@ -4,6 +4,7 @@ import { Memo } from '../../plan/memo';
 import type { InlayPlan, Plan } from '../../plan/plan';
 import { findMarks } from '../../plan/plan-marks';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Inlay } from '../../recipe/step';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -32,11 +33,11 @@ export const marksAlike: Rule = {
             if (step.kind !== 'inlay' || inlay === undefined || marks?.apart === undefined || marks.placed === 0) continue;
             if (marks.apart >= marks.diameter) continue;
             const { turns } = inlay.symmetry;
-            const art = turns >= roundOrder ? 'is round' : `looks the same in ${turns} ways round`;
+            const art = turns >= roundOrder ? phrase`is round` : phrase`looks the same in ${turns} ways round`;
             const fix = moreMarks(plan, inlay, step);
             yield finding(page, {
                 severity: 'warning',
-                message: `${inlay.pocket.name} ${art}, and its ${marks.placed} marks come to lie on each other in more than one of its turns: they do not tell which is right.${fix === undefined ? ' There is no room for any that would.' : ''}`,
+                message: phrase`${inlay.pocket.name} ${art}, and its ${marks.placed} marks come to lie on each other in more than one of its turns: they do not tell which is right.${fix === undefined ? phrase` There is no room for any that would.` : ''}`,
                 where: step.marks?.where ?? step.where,
                 step: step.index,
                 fixes: fix === undefined ? [] : [fix],
@@ -60,7 +61,7 @@ function moreMarks(plan: Plan, inlay: InlayPlan, step: Inlay): Fix | undefined {
     );
     if (enough === undefined) return undefined;
     return {
-        title: `Ask for ${enough} mark${enough === 1 ? '' : 's'}`,
+        title: phrase`Ask for ${enough} mark${enough === 1 ? '' : 's'}`,
         preferred: true,
         changes: [{ do: 'replace', where: step.marks.where, text: `marks ${enough}` }],
     };

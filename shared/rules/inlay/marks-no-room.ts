@@ -4,6 +4,7 @@ import type { InlayPlan, Plan } from '../../plan/plan';
 import { findMarks } from '../../plan/plan-marks';
 import { showLength } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Inlay } from '../../recipe/step';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -31,10 +32,10 @@ export const marksNoRoom: Rule = {
                 const { where } = step.marks;
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${inlay.relief.name} is cut out, and nothing of its sheet stays beside it for marks: leave them out, the opening holds the part in its place.`,
+                    message: phrase`${inlay.relief.name} is cut out, and nothing of its sheet stays beside it for marks: leave them out, the opening holds the part in its place.`,
                     where,
                     step: step.index,
-                    fixes: [{ title: 'Leave the marks out', preferred: true, changes: [{ do: 'remove', where }] }],
+                    fixes: [{ title: phrase`Leave the marks out`, preferred: true, changes: [{ do: 'remove', where }] }],
                 });
                 continue;
             }
@@ -43,14 +44,14 @@ export const marksNoRoom: Rule = {
                 marks.wanted === 1
                     ? 'The mark has'
                     : `${countOf(marks.placed)} of the ${marks.wanted} marks ha${marks.placed === 1 ? 's' : 've'}`;
-            const none = marks.wanted === 1 ? 'no room' : 'room';
+            const none = marks.wanted === 1 ? phrase`no room` : 'room';
             const turns =
-                inlay.symmetry.turns > 1 && marks.placed === 0 ? ' Nothing tells then which way round the inlay goes.' : '';
+                inlay.symmetry.turns > 1 && marks.placed === 0 ? phrase` Nothing tells then which way round the inlay goes.` : '';
             const fix = largerBlank(plan, inlay, step);
-            const mend = fix === undefined ? ' A smaller boundary or a larger board would make some.' : '';
+            const mend = fix === undefined ? phrase` A smaller boundary or a larger board would make some.` : '';
             yield finding(page, {
                 severity: 'warning',
-                message: `${wanted} ${none} beside ${inlay.relief.name} and ${inlay.pocket.name}.${turns}${mend}`,
+                message: phrase`${wanted} ${none} beside ${inlay.relief.name} and ${inlay.pocket.name}.${turns}${mend}`,
                 where: step.marks?.where ?? step.where,
                 step: step.index,
                 fixes: [...(fix === undefined ? [] : [fix]), ...fewer(plan, inlay, step)],
@@ -72,7 +73,9 @@ function fewer(plan: Plan, inlay: InlayPlan, step: Inlay): Fix[] {
     for (let wanted = inlay.marks?.placed ?? 0; wanted > 0; wanted--) {
         const { marks } = findMarks({ inlay, index: step.index, wanted, sheets }, plan.steps, triedFor(inlay));
         if (marks.placed < wanted || (marks.apart ?? marks.diameter) < marks.diameter) continue;
-        return [{ title: `Ask for ${wanted}`, changes: [{ do: 'replace', where: step.marks.where, text: `marks ${wanted}` }] }];
+        return [
+            { title: phrase`Ask for ${wanted}`, changes: [{ do: 'replace', where: step.marks.where, text: `marks ${wanted}` }] },
+        ];
     }
     return [];
 }
@@ -107,7 +110,7 @@ function largerBlank(plan: Plan, inlay: InlayPlan, step: Inlay): Fix | undefined
     if (more === undefined) return undefined;
     const size = `${showLength(width + more, extent.width.unit)} x ${showLength(height + more, extent.height.unit)}`;
     return {
-        title: `Make ${relief.name} ${size}`,
+        title: phrase`Make ${relief.name} ${size}`,
         preferred: true,
         changes: [{ do: 'replace', where: extent.where, text: size }],
     };

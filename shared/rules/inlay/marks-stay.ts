@@ -2,6 +2,7 @@ import { scorchDepth } from '../../piece/column';
 import type { InlayPlan, Plan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import type { Change, Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Inlay } from '../../recipe/step';
 import { atItsWord, type Figures } from '../figures';
 import { faceAtEnd } from '../helpers/face-at';
@@ -33,10 +34,10 @@ export const marksStay: Rule = {
             if (step.kind !== 'inlay' || inlay?.marks === undefined || inlay.marks.placed === 0) continue;
             const face = faceAtEnd(plan, inlay.pocketLaser.blank);
             if (face?.marks.some((mark) => mark.step === inlay.pocket.index) !== true) continue;
-            const taken = face.level.value > 0 ? `only ${showLength(face.level.value)} comes` : 'nothing comes';
+            const taken = face.level.value > 0 ? phrase`only ${showLength(face.level.value)} comes` : phrase`nothing comes`;
             yield finding(page, {
                 severity: 'warning',
-                message: `The marks of ${inlay.pocket.name} stay in sight: ${taken} off the face of ${face.blank}.`,
+                message: phrase`The marks of ${inlay.pocket.name} stay in sight: ${taken} off the face of ${face.blank}.`,
                 where: step.marks?.where ?? step.where,
                 step: step.index,
                 fixes: sandMore(plan, inlay, step, figures),
@@ -58,5 +59,5 @@ function sandMore({ steps }: Plan, { pocketLaser, stack }: InlayPlan, { index }:
     const text = showLength(figure, take?.unit ?? 'mm');
     const change: Change =
         take === undefined ? { do: 'add', block: whole, statement: `take ${text}` } : { do: 'replace', where: take.where, text };
-    return [{ title: `Take ${text} off the face`, preferred: true, changes: [change] }];
+    return [{ title: phrase`Take ${text} off the face`, preferred: true, changes: [change] }];
 }

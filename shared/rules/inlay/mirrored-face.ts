@@ -5,6 +5,7 @@ import type { LaserPlan } from '../../plan/laser-plan';
 import type { InlayPlan, Plan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
 import type { Finding, Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Cut, Engrave, Step } from '../../recipe/step';
 import { sayMirror } from '../helpers/say-mirror';
 import { commonPractice, type Page } from '../page';
@@ -41,10 +42,10 @@ export const mirroredFace: Rule = {
             if ((step.kind === 'engrave' && laser.through) || looksTheSame(laser)) continue;
             const what =
                 step.kind === 'cut'
-                    ? `${step.name} is mirrored, but what is engraved on ${laser.blank} is not: the edge is the mirror image`
-                    : `${step.name} is mirrored, but ${laser.blank} is not turned over for any inlay: what is seen is the mirror image`;
+                    ? phrase`${step.name} is mirrored, but what is engraved on ${laser.blank} is not: the edge is the mirror image`
+                    : phrase`${step.name} is mirrored, but ${laser.blank} is not turned over for any inlay: what is seen is the mirror image`;
             yield said(plan, laser, step, what, {
-                title: 'Do not mirror',
+                title: phrase`Do not mirror`,
                 preferred: true,
                 changes: [{ do: 'remove', where: step.mirror[0]! }],
             });
@@ -60,7 +61,7 @@ function* ofPocket(plan: Plan, inlay: InlayPlan, step: Step): Iterable<Finding> 
     if (!odd(pocket) || (odd(relief) && !isPart) || looksTheSame(pocketLaser)) return;
     if (isPart) {
         yield said(plan, pocketLaser, pocket, `${pocket.name} is mirrored: the inlay shows the mirror image`, {
-            title: `Do not mirror ${odd(relief) ? `${pocket.name} and ${relief.name}` : pocket.name}`,
+            title: phrase`Do not mirror ${odd(relief) ? phrase`${pocket.name} and ${relief.name}` : pocket.name}`,
             preferred: true,
             changes: [pocket, relief].flatMap(({ mirror }) => mirror.map((where) => ({ do: 'remove', where }) as const)),
         });
@@ -73,14 +74,14 @@ function* ofPocket(plan: Plan, inlay: InlayPlan, step: Step): Iterable<Finding> 
             pocket,
             `${pocket.name} is mirrored and ${relief.name} is not: the halves fit, but the inlay shows the mirror image`,
             {
-                title: `Mirror ${relief.name} instead`,
+                title: phrase`Mirror ${relief.name} instead`,
                 preferred: true,
                 changes: [{ do: 'remove', where: pocket.mirror[0]! }, sayMirror(relief)],
             },
         ),
         related: [
-            { message: 'The veneer half is burnt here.', where: relief.where },
-            { message: 'They meet here.', where: step.where },
+            { message: phrase`The veneer half is burnt here.`, where: relief.where },
+            { message: phrase`They meet here.`, where: step.where },
         ],
     };
 }
@@ -92,16 +93,16 @@ function said(plan: Plan, laser: LaserPlan, step: Engrave | Cut, what: string, f
         const state = plan.arts.get(name);
         return state?.kind === 'art' && state.art.problems.some(({ kind }) => kind === 'text');
     });
-    const how = differs === undefined ? '' : `, and ${showArea(differs)} of it lie elsewhere than in the art`;
+    const how = differs === undefined ? '' : phrase`, and ${showArea(differs)} of it lie elsewhere than in the art`;
     const text =
         step.kind === 'cut'
-            ? 'It does not follow what is engraved'
+            ? phrase`It does not follow what is engraved`
             : texts.length === 0
-              ? 'Lettering would read backwards'
-              : `The text of ${texts.join(', ')} would read backwards once it has been turned into paths`;
+              ? phrase`Lettering would read backwards`
+              : phrase`The text of ${texts.join(', ')} would read backwards once it has been turned into paths`;
     return finding(page, {
         severity: 'warning',
-        message: `${what}${how}. ${text}.`,
+        message: phrase`${what}${how}. ${text}.`,
         where: step.mirror[0]!,
         step: step.index,
         fixes: [fix],

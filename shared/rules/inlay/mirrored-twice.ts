@@ -1,4 +1,5 @@
 import type { LaserStep } from '../../plan/plan';
+import { phrase } from '../../recipe/phrase';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -21,13 +22,13 @@ export const mirroredTwice: Rule = {
             if ((step.kind !== 'engrave' && step.kind !== 'cut') || step.mirror.length < 2) continue;
             yield finding(page, {
                 severity: 'error',
-                message: `${step.name} is mirrored ${step.mirror.length} times${step.mirror.length % 2 === 0 ? ', which is as good as not at all' : ''}.`,
+                message: phrase`${step.name} is mirrored ${step.mirror.length} times${step.mirror.length % 2 === 0 ? phrase`, which is as good as not at all` : ''}.`,
                 where: step.mirror[1]!,
                 step: step.index,
-                related: [{ message: 'It is mirrored here already.', where: step.mirror[0]! }],
+                related: [{ message: phrase`It is mirrored here already.`, where: step.mirror[0]! }],
                 fixes: [
                     {
-                        title: 'Keep one mirror',
+                        title: phrase`Keep one mirror`,
                         preferred: true,
                         changes: step.mirror.slice(1).map((where) => ({ do: 'remove', where }) as const),
                     },
@@ -39,11 +40,15 @@ export const mirroredTwice: Rule = {
             const where = inlay.pocket.mirror[0]!;
             yield finding(page, {
                 severity: 'error',
-                message: `Both halves are mirrored: ${inlay.relief.name} and ${inlay.pocket.name}. Turned over, they no longer match.`,
+                message: phrase`Both halves are mirrored: ${inlay.relief.name} and ${inlay.pocket.name}. Turned over, they no longer match.`,
                 where,
                 step: inlay.pocket.index,
-                related: [{ message: 'The veneer half is mirrored here, as it should be.', where: inlay.relief.mirror[0]! }],
-                fixes: [{ title: `Do not mirror ${inlay.pocket.name}`, preferred: true, changes: [{ do: 'remove', where }] }],
+                related: [
+                    { message: phrase`The veneer half is mirrored here, as it should be.`, where: inlay.relief.mirror[0]! },
+                ],
+                fixes: [
+                    { title: phrase`Do not mirror ${inlay.pocket.name}`, preferred: true, changes: [{ do: 'remove', where }] },
+                ],
             });
         }
     },

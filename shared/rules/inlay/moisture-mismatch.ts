@@ -1,4 +1,5 @@
 import { showRatio } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { blankOf, materialName } from '../helpers/blank-names';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -29,12 +30,12 @@ export const moistureMismatch: Rule = {
             if (Math.abs(one.value - other.value) < most - 1e-9) continue;
             yield finding(page, {
                 severity: 'warning',
-                message: `${materialName(board)} has ${showRatio(one.value)} of moisture and ${materialName(veneer)} ${showRatio(other.value)}, which is ${showRatio(most)} or more apart: the wetter one shrinks once they are joined, and the seam opens. Keep both in one room until they are alike.`,
+                message: phrase`${materialName(board)} has ${showRatio(one.value)} of moisture and ${materialName(veneer)} ${showRatio(other.value)}, which is ${showRatio(most)} or more apart: the wetter one shrinks once they are joined, and the seam opens. Keep both in one room until they are alike.`,
                 where: step.where,
                 step: step.index,
                 related: [
-                    { message: 'The board’s moisture is written here.', where: one.where },
-                    { message: 'The veneer’s moisture is written here.', where: other.where },
+                    { message: phrase`The board’s moisture is written here.`, where: one.where },
+                    { message: phrase`The veneer’s moisture is written here.`, where: other.where },
                 ],
             });
         }

@@ -1,6 +1,7 @@
 import type { BlankPlan } from '../../plan/plan';
 import { showLength, showRatio } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import { blankOf } from '../helpers/blank-names';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -35,13 +36,13 @@ export const movementAcrossInlay: Rule = {
             const crossed = Math.abs(Math.sin(board.grain - veneer.grain)) > Math.SQRT1_2;
             yield finding(page, {
                 severity: 'warning',
-                message: `Over a year indoors ${board.name} and ${veneer.name} move ${showLength(apart.movement)} against each other across the ${apart.direction} of the inlay (${showRatio(apart.strain)})${crossed ? ': their grains cross' : ''}; pieces of at most ${showLength(Math.floor(leastMovement / apart.strain))} move too little to matter.`,
+                message: phrase`Over a year indoors ${board.name} and ${veneer.name} move ${showLength(apart.movement)} against each other across the ${apart.direction} of the inlay (${showRatio(apart.strain)})${crossed ? phrase`: their grains cross` : ''}; pieces of at most ${showLength(Math.floor(leastMovement / apart.strain))} move too little to matter.`,
                 where: step.where,
                 step: step.index,
                 fixes: crossed ? turned(veneer) : [],
                 related: [
-                    { message: 'The board’s grain is written here.', where: board.blank.where },
-                    { message: 'The veneer’s grain is written here.', where: veneer.blank.where },
+                    { message: phrase`The board’s grain is written here.`, where: board.blank.where },
+                    { message: phrase`The veneer’s grain is written here.`, where: veneer.blank.where },
                 ],
             });
         }
@@ -50,8 +51,11 @@ export const movementAcrossInlay: Rule = {
 
 function turned({ blank: { grain, grainWhere, name } }: BlankPlan): Fix[] {
     if (grainWhere === undefined) return [];
-    const text = `grain along ${grain === 'width' ? 'height' : 'width'}`;
+    const text = phrase`grain along ${grain === 'width' ? 'height' : 'width'}`;
     return [
-        { title: `Lay the grain of ${name} along the board’s (${text})`, changes: [{ do: 'replace', where: grainWhere, text }] },
+        {
+            title: phrase`Lay the grain of ${name} along the board’s (${text})`,
+            changes: [{ do: 'replace', where: grainWhere, text }],
+        },
     ];
 }

@@ -1,3 +1,4 @@
+import { type Message, phrase } from '../../recipe/phrase';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -17,16 +18,16 @@ export const noGlue: Rule = {
     *examine(plan) {
         for (const { step } of plan.steps) {
             if (step.kind !== 'inlay' || step.glue !== undefined || step.glueWhere !== undefined) continue;
-            const add = (statement: string, title: string) =>
+            const add = (statement: string, title: Message) =>
                 ({ title, changes: [{ do: 'add', block: step.whole, statement }] }) as const;
             yield finding(page, {
                 severity: 'info',
-                message: `Nothing says what glues ${step.relief.value ?? 'the inlay'} in: its film counts as 0 mm, and no glue is bought.`,
+                message: phrase`Nothing says what glues ${step.relief.value ?? phrase`the inlay`} in: its film counts as 0 mm, and no glue is bought.`,
                 where: step.where,
                 step: step.index,
                 fixes: [
-                    { ...add('glue wood-glue', 'Glue with wood-glue'), preferred: true },
-                    add('without glue', 'Say that it is pressed in dry'),
+                    { ...add('glue wood-glue', phrase`Glue with wood-glue`), preferred: true },
+                    add('without glue', phrase`Say that it is pressed in dry`),
                 ],
             });
         }

@@ -1,5 +1,6 @@
 import { bounds } from '../../geometry/measure';
 import type { Where } from '../../quantity/where';
+import { phrase } from '../../recipe/phrase';
 import type { ArtPlacement } from '../../recipe/step';
 import { isUnread } from '../helpers/is-unread';
 import { commonPractice, type Page } from '../page';
@@ -31,7 +32,7 @@ export const notInverse: Rule = {
                 yield finding(page, {
                     severity: 'error',
                     firm: true,
-                    message: `The veneer half ${relief.name} burns the shape itself away; it must burn everything around it and leave the shape standing.`,
+                    message: phrase`The veneer half ${relief.name} burns the shape itself away; it must burn everything around it and leave the shape standing.`,
                     where: placement.kind === 'art' ? placement.art.where : placement.where,
                     step: relief.index,
                     fixes:
@@ -39,7 +40,7 @@ export const notInverse: Rule = {
                             ? []
                             : [
                                   {
-                                      title: 'Turn it inside out within its outline grown by 6 mm',
+                                      title: phrase`Turn it inside out within its outline grown by 6 mm`,
                                       preferred: true,
                                       changes: [{ do: 'replace', where: behind(placement), text: ' inverse within grown 6 mm' }],
                                   },

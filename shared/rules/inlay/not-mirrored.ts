@@ -1,5 +1,6 @@
 import { area } from '../../geometry/measure';
 import { showArea, showRatio } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { isUnread } from '../helpers/is-unread';
 import { sayMirror } from '../helpers/say-mirror';
 import { commonPractice, type Page } from '../page';
@@ -36,20 +37,20 @@ export const notMirrored: Rule = {
             const clash = area(inlay.collides);
             const symmetric = inlay.symmetry.mirror;
             const { mirrorResidual } = inlay.symmetry;
-            const within = mirrorResidual < 0.0005 ? '' : ` to within ${showRatio(mirrorResidual)}`;
+            const within = mirrorResidual < 0.0005 ? '' : phrase` to within ${showRatio(mirrorResidual)}`;
             const message = symmetric
-                ? `The veneer half ${inlay.relief.name} is not mirrored. The art is symmetric${within}, so it fits this time; say so, or mirror it.`
-                : `The veneer half ${inlay.relief.name} is not mirrored: turned over, ${showArea(clash)} of its ${showArea(stands)} land on the board instead of in the pocket.`;
+                ? phrase`The veneer half ${inlay.relief.name} is not mirrored. The art is symmetric${within}, so it fits this time; say so, or mirror it.`
+                : phrase`The veneer half ${inlay.relief.name} is not mirrored: turned over, ${showArea(clash)} of its ${showArea(stands)} land on the board instead of in the pocket.`;
             yield finding(page, {
                 severity: symmetric ? 'warning' : 'error',
                 message,
                 where: inlay.relief.where,
                 step: inlay.relief.index,
                 firm: !symmetric,
-                related: [{ message: `It is let into ${inlay.pocket.name} here.`, where: step.where }],
+                related: [{ message: phrase`It is let into ${inlay.pocket.name} here.`, where: step.where }],
                 fixes: [
                     {
-                        title: `Mirror ${inlay.relief.name}`,
+                        title: phrase`Mirror ${inlay.relief.name}`,
                         preferred: true,
                         changes: [sayMirror(inlay.relief)],
                     },

@@ -1,5 +1,6 @@
 import { gluedIn, glueUpTime } from '../../bench/glue-up';
 import { showArea, showTime } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { calledInShop } from '../helpers/laid-over';
 import { ownMinutes, spreadsGlue } from '../helpers/own-minutes';
 import { commonPractice, type Page } from '../page';
@@ -31,26 +32,26 @@ export const openTime: Rule = {
             const own = ownMinutes(plan, step, spreadsGlue);
             const needed = Math.max(glueUpTime(area), own?.time ?? 0);
             if (needed <= open) continue;
-            const inTurn = glue.kinds.includes('cyanoacrylate') ? ', one after the other' : '';
+            const inTurn = glue.kinds.includes('cyanoacrylate') ? phrase`, one after the other` : '';
             const takes =
                 needed === own?.time
-                    ? `spreading and laying takes ${showTime(needed)} by your own steps. Spread and lay within ${showTime(open)}, or take a glue that stays open longer.`
-                    : `spreading and laying ${showArea(area)} takes about ${showTime(needed)}. It does for ${showArea(gluedIn(open))} at once${inTurn}.`;
+                    ? phrase`spreading and laying takes ${showTime(needed)} by your own steps. Spread and lay within ${showTime(open)}, or take a glue that stays open longer.`
+                    : phrase`spreading and laying ${showArea(area)} takes about ${showTime(needed)}. It does for ${showArea(gluedIn(open))} at once${inTurn}.`;
             yield finding(page, {
                 severity: 'warning',
-                message: `${calledInShop(glue)} stays open for ${showTime(open)}; ${takes}`,
+                message: phrase`${calledInShop(glue)} stays open for ${showTime(open)}; ${takes}`,
                 where: step.where,
                 step: step.index,
                 related: [
-                    { message: 'The open time is written here.', where: glue.open.where },
-                    ...(own?.steps ?? []).map(({ where }) => ({ message: 'These minutes count.', where })),
+                    { message: phrase`The open time is written here.`, where: glue.open.where },
+                    ...(own?.steps ?? []).map(({ where }) => ({ message: phrase`These minutes count.`, where })),
                 ],
                 fixes:
                     step.glueWhere === undefined || needed > slower.open || glue.kinds.includes(slower.name)
                         ? []
                         : [
                               {
-                                  title: `Glue with ${slower.name}, which stays open for ${showTime(slower.open)}`,
+                                  title: phrase`Glue with ${slower.name}, which stays open for ${showTime(slower.open)}`,
                                   changes: [{ do: 'replace', where: step.glueWhere, text: `glue ${slower.name}` }],
                               },
                           ],

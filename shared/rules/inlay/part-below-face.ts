@@ -1,4 +1,5 @@
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -23,10 +24,10 @@ export const partBelowFace: Rule = {
             const short = board.value - veneer.value;
             yield finding(page, {
                 severity: 'warning',
-                message: `${relief.name} is ${showLength(veneer.value)} thick, and ${pocketLaser.blank} around its opening ${showLength(board.value)}: with nothing under it it sinks ${showLength(short)} below the face. Lay ${showLength(short)} of packing under it, or cut it from stock as thick as the board.`,
+                message: phrase`${relief.name} is ${showLength(veneer.value)} thick, and ${pocketLaser.blank} around its opening ${showLength(board.value)}: with nothing under it it sinks ${showLength(short)} below the face. Lay ${showLength(short)} of packing under it, or cut it from stock as thick as the board.`,
                 where: step.where,
                 step: step.index,
-                related: [{ message: 'The opening is cut here.', where: inlay.pocket.where }],
+                related: [{ message: phrase`The opening is cut here.`, where: inlay.pocket.where }],
             });
         }
     },

@@ -1,4 +1,5 @@
 import { roundOrder } from '../../geometry/symmetry';
+import { phrase } from '../../recipe/phrase';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -22,15 +23,15 @@ export const roundWithoutMarks: Rule = {
                 continue;
             const { turns } = inlay.symmetry;
             if (turns < 2) continue;
-            const how = turns >= roundOrder ? 'is round and fits in every position' : `fits in ${turns} positions`;
+            const how = turns >= roundOrder ? phrase`is round and fits in every position` : phrase`fits in ${turns} positions`;
             yield finding(page, {
                 severity: 'warning',
-                message: `${inlay.pocket.name} ${how}, and no marks say which one is right.`,
+                message: phrase`${inlay.pocket.name} ${how}, and no marks say which one is right.`,
                 where: step.where,
                 step: step.index,
                 fixes: [
                     {
-                        title: 'Add 3 marks',
+                        title: phrase`Add 3 marks`,
                         preferred: true,
                         changes: [
                             step.marks === undefined

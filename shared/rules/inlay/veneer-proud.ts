@@ -4,6 +4,7 @@ import type { InlayPlan, Plan } from '../../plan/plan';
 import type { Interval } from '../../quantity/interval';
 import { showLength, showLengthInterval } from '../../quantity/show';
 import type { Fix, Related } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import { atItsWord } from '../figures';
 import { askDepth } from '../helpers/ask-depth';
 import { faceBefore, nameOf } from '../helpers/face-at';
@@ -45,13 +46,13 @@ export const veneerProud: Rule = {
                 const { text, fixes, instead } = askDepth(page.id, pocket, depthForVeneer(inlay), plan, figures);
                 return { end: `${text === undefined ? '' : `; it needs a depth of ${text}`}.${instead}`, fixes };
             };
-            const sums = `${showLength(veneer.value)} ${what} less ${showLength(veneer.value + inlay.film.value - proud.value)} of depth, plus ${showLength(inlay.film.value)} of glue`;
+            const sums = phrase`${showLength(veneer.value)} ${what} less ${showLength(veneer.value + inlay.film.value - proud.value)} of depth, plus ${showLength(inlay.film.value)} of glue`;
             if (isTooProud(proud.value, veneer)) {
                 if (isHeldUp(plan, inlay, pocketLaser.depth, veneer)) continue; // who laid that there says it
                 const { end, fixes } = ask();
                 yield finding(page, {
                     severity: 'warning',
-                    message: `The ${what} stands ${showLengthInterval(proud)} proud (${sums}): less than half of it sits in the pocket${end}`,
+                    message: phrase`The ${what} stands ${showLengthInterval(proud)} proud (${sums}): less than half of it sits in the pocket${end}`,
                     where,
                     step: inlay.pocket.index,
                     related: thinnedBy(plan, inlay),
@@ -68,7 +69,7 @@ export const veneerProud: Rule = {
                 const { end, fixes } = ask();
                 yield finding(page, {
                     severity: 'warning',
-                    message: `The ${what} lies ${showLength(-proud.value)} below the face (${sums}), and sanding takes only ${showLength(reached)} off the board${end}`,
+                    message: phrase`The ${what} lies ${showLength(-proud.value)} below the face (${sums}), and sanding takes only ${showLength(reached)} off the board${end}`,
                     where,
                     step: inlay.pocket.index,
                     related: thinnedBy(plan, inlay),
@@ -85,7 +86,9 @@ function thinnedBy(plan: Plan, { half, reliefLaser }: InlayPlan): Related[] {
         const isSanded = (sand?.below.value ?? 0) > 0 && blank === reliefLaser.blank && step.index < reliefLaser.step.index;
         const isDug = half.dugBy.includes(step.index) && step.index !== reliefLaser.step.index;
         if (!isSanded && !isDug) return [];
-        return [{ message: `${isDug ? nameOf(step) : 'This sanding'} takes the whole veneer down.`, where: step.where }];
+        return [
+            { message: phrase`${isDug ? nameOf(step) : phrase`This sanding`} takes the whole veneer down.`, where: step.where },
+        ];
     });
 }
 

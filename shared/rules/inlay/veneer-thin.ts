@@ -1,6 +1,7 @@
 import type { InlayPlan } from '../../plan/plan';
 import { rootSumSquare } from '../../quantity/interval';
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Engrave } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { askDepth, depthUnit, roundLength } from '../helpers/ask-depth';
@@ -44,23 +45,23 @@ export const veneerThin: Rule = {
             const { text, fixes, instead } = askDepth(page.id, pocket, deep, plan, figures);
             const mend =
                 text !== undefined
-                    ? `; a pocket of ${text} would leave enough`
+                    ? phrase`; a pocket of ${text} would leave enough`
                     : less.length > 0
-                      ? '; sand less below flush'
-                      : '; it takes a thicker veneer, or less sanding';
+                      ? phrase`; sand less below flush`
+                      : phrase`; it takes a thicker veneer, or less sanding`;
             yield finding(page, {
                 severity: likely.value <= 0 ? 'error' : 'warning',
                 message:
                     likely.value <= 0
-                        ? `Nothing is left of the ${halfNoun(inlay)} in ${inlay.pocket.name} after sanding, which takes ${showLength(inlay.below.value)} off the face${mend}.${instead}`
-                        : `After sanding ${showLength(likely.value)} of ${halfNoun(inlay)} is left in ${inlay.pocket.name}, likely ${showLength(likely.low)} to ${showLength(likely.high)}, ${showLength(worst.low)} at worst; ${showLength(leastLeft)} should stay${mend}.${instead}`,
+                        ? phrase`Nothing is left of the ${halfNoun(inlay)} in ${inlay.pocket.name} after sanding, which takes ${showLength(inlay.below.value)} off the face${mend}.${instead}`
+                        : phrase`After sanding ${showLength(likely.value)} of ${halfNoun(inlay)} is left in ${inlay.pocket.name}, likely ${showLength(likely.low)} to ${showLength(likely.high)}, ${showLength(worst.low)} at worst; ${showLength(leastLeft)} should stay${mend}.${instead}`,
                 where: take?.where ?? pocket.depth?.where ?? pocket.where,
                 step: take === undefined ? inlay.pocket.index : sand!.step.index,
                 fixes: [...fixes, ...less],
                 related:
                     pocket.depth === undefined
                         ? []
-                        : [{ message: 'The pocket’s depth is asked for here.', where: pocket.depth.where }],
+                        : [{ message: phrase`The pocket’s depth is asked for here.`, where: pocket.depth.where }],
             });
         }
     },

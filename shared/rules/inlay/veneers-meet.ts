@@ -9,6 +9,7 @@ import { keptFor, nameOf as keyOf } from '../../plan/kept';
 import type { InlayPlan, Plan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Inlay } from '../../recipe/step';
 import { roundLength } from '../helpers/ask-depth';
 import { negligible } from '../helpers/face-at';
@@ -48,21 +49,22 @@ export const veneersMeet: Rule = {
             const isWide = fit.bottoms && fit.seam > widestSeam;
             if ((fit.bottoms && !isWide) || (isWide && isFilledLater(plan, pair))) continue;
             const [a, b] = [pair.first.inlay, pair.second.inlay];
-            const names = `${b.relief.name} and ${a.relief.name}`;
+            const names = phrase`${b.relief.name} and ${a.relief.name}`;
             const by = isWide ? fit.seam - widestSeam : fit.leastClearance + ease - gap;
             if (!Number.isFinite(by)) continue;
             const fixes = clearances(pair, isWide ? -by : by);
-            const draw = `draw their edges ${showLength(roundLength(by, 'mm', 'up'))} ${isWide ? 'nearer' : 'further apart'}`;
-            const cure = fixes.length > 0 ? `Give both ${isWide ? 'less' : 'more'} clearance, or ${draw}.` : `${capital(draw)}.`;
+            const draw = phrase`draw their edges ${showLength(roundLength(by, 'mm', 'up'))} ${isWide ? 'nearer' : phrase`further apart`}`;
+            const cure =
+                fixes.length > 0 ? phrase`Give both ${isWide ? 'less' : 'more'} clearance, or ${draw}.` : `${capital(draw)}.`;
             yield finding(page, {
                 severity: 'warning',
                 message: isWide
-                    ? `Between ${names} a seam of ${showLength(fit.seam)} stays open in ${b.pocket.name}; more than ${showLength(widestSeam)} shows. ${cure}`
-                    : `${capital(names)} lie ${showLength(gap)} apart in ${b.pocket.name}, and their walls need ${showLength(fit.leastClearance)}: ${b.relief.name} stands on the edge of ${a.relief.name}. ${cure}`,
+                    ? phrase`Between ${names} a seam of ${showLength(fit.seam)} stays open in ${b.pocket.name}; more than ${showLength(widestSeam)} shows. ${cure}`
+                    : phrase`${capital(names)} lie ${showLength(gap)} apart in ${b.pocket.name}, and their walls need ${showLength(fit.leastClearance)}: ${b.relief.name} stands on the edge of ${a.relief.name}. ${cure}`,
                 where: pair.second.step.where,
                 step: pair.second.step.index,
                 spots: seam.spots(pair.second.blank),
-                related: [{ message: `${a.relief.name} is glued in here.`, where: pair.first.step.where }],
+                related: [{ message: phrase`${a.relief.name} is glued in here.`, where: pair.first.step.where }],
                 fixes,
             });
         }
@@ -152,7 +154,7 @@ function clearances({ first, second }: Pair, by: number): Fix[] {
     });
     if (changed.some((fixes) => fixes.length === 0)) return [];
     const changes = changed.flatMap(([fix]) => fix?.changes ?? []);
-    return [{ title: `Give both ${by > 0 ? 'more' : 'less'} clearance`, changes }];
+    return [{ title: phrase`Give both ${by > 0 ? 'more' : 'less'} clearance`, changes }];
 }
 
 function capital(text: string): string {

@@ -2,6 +2,7 @@ import { equilibriumMoisture, keptMoisture } from '../../bench/moisture';
 import type { BlankPlan, Plan } from '../../plan/plan';
 import { showRatio } from '../../quantity/show';
 import type { Finding, Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import { materialName } from '../helpers/blank-names';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -34,9 +35,9 @@ export const wetWood: Rule = {
             told.add(name);
             yield finding(page, {
                 severity: 'warning',
-                message: `${name} has ${showRatio(moisture.value)} of moisture; kept ${keptAt(blank)} it comes down to ${showRatio(most)} or less, and shrinks. Dry it to ${showRatio(most)} first.`,
+                message: phrase`${name} has ${showRatio(moisture.value)} of moisture; kept ${keptAt(blank)} it comes down to ${showRatio(most)} or less, and shrinks. Dry it to ${showRatio(most)} first.`,
                 where: blank.blank.where,
-                related: [{ message: 'Its moisture is written here.', where: moisture.where }],
+                related: [{ message: phrase`Its moisture is written here.`, where: moisture.where }],
                 fixes: fits(moisture.value, 'outdoors') && keptAt(blank) === 'indoors' ? [outdoors(blank)] : [],
             });
         }
@@ -56,9 +57,9 @@ function* dampShop({ recipe, blanks }: Plan): Iterable<Finding> {
     const most = keptMoisture[keptAt(blank)].high;
     yield finding(page, {
         severity: 'warning',
-        message: `In a shop of ${showRatio(humidity.value)} humidity wood comes to ${showRatio(moisture)} of moisture; kept ${keptAt(blank)} it comes down to ${showRatio(most)} or less. Dry the shop, or work ${blank.name} soon after it comes out of a dry room.`,
+        message: phrase`In a shop of ${showRatio(humidity.value)} humidity wood comes to ${showRatio(moisture)} of moisture; kept ${keptAt(blank)} it comes down to ${showRatio(most)} or less. Dry the shop, or work ${blank.name} soon after it comes out of a dry room.`,
         where: blank.blank.where,
-        related: [{ message: 'The shop says its humidity here.', where: humidity.where }],
+        related: [{ message: phrase`The shop says its humidity here.`, where: humidity.where }],
         fixes: fits(moisture, 'outdoors') ? [outdoors(blank)] : [],
     });
 }
@@ -73,7 +74,7 @@ function fits(moisture: number, place: 'indoors' | 'outdoors'): boolean {
 
 function outdoors({ name, blank }: BlankPlan): Fix {
     return {
-        title: `Say that ${name} is kept outdoors`,
+        title: phrase`Say that ${name} is kept outdoors`,
         changes:
             blank.kept === undefined
                 ? [{ do: 'add', block: blank.whole, statement: 'kept outdoors' }]

@@ -1,6 +1,7 @@
 import type { InlayPlan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import type { Where } from '../../quantity/where';
+import { phrase } from '../../recipe/phrase';
 import type { Inlay } from '../../recipe/step';
 import { lengthWithin } from '../helpers/length-within';
 import { gapFixes, gapWords, offsetsOf } from '../helpers/mend-gap';
@@ -37,11 +38,11 @@ export const wideSeam: Rule = {
             const enough = lengthWithin(wanted, step.clearance?.unit ?? 'mm');
             const mend =
                 enough === undefined
-                    ? ` The walls lean so differently that less than ${showLength(leastClearance)} would stop it before the floor.`
-                    : ` These walls need ${showLength(leastClearance)}; ${enough.text} is enough.`;
+                    ? phrase` The walls lean so differently that less than ${showLength(leastClearance)} would stop it before the floor.`
+                    : phrase` These walls need ${showLength(leastClearance)}; ${enough.text} is enough.`;
             yield finding(page, {
                 severity: 'warning',
-                message: `With ${gapWords(inlay, step)} a seam of ${showLength(seam)} stays open along every edge${inlay.below.value > 0 ? ' after sanding' : ''}; more than ${showLength(widestSeam)} shows.${mend}`,
+                message: phrase`With ${gapWords(inlay, step)} a seam of ${showLength(seam)} stays open along every edge${inlay.below.value > 0 ? phrase` after sanding` : ''}; more than ${showLength(widestSeam)} shows.${mend}`,
                 where: widened(inlay, step),
                 step: step.index,
                 fixes,

@@ -1,4 +1,5 @@
 import type { Plan, StepPlan } from '../../plan/plan';
+import { phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import type { Wood } from '../../recipe/stock';
 import { woodOf } from '../helpers/blank-names';
@@ -37,15 +38,15 @@ export const woodNotWiped: Rule = {
                 yield finding(page, {
                     severity: 'warning',
                     message: never
-                        ? `${top.name} does not hold on ${wood.name}: seal ${what} with dewaxed shellac first, or take another.`
-                        : `${wood.name} is oily, and ${top.name} holds on ${what} only once it is wiped with a solvent: no step before does that.`,
+                        ? phrase`${top.name} does not hold on ${wood.name}: seal ${what} with dewaxed shellac first, or take another.`
+                        : phrase`${wood.name} is oily, and ${top.name} holds on ${what} only once it is wiped with a solvent: no step before does that.`,
                     where: step.where,
                     step: step.index,
                     fixes: never
                         ? []
                         : [
                               {
-                                  title: `Add a step that wipes ${what}`,
+                                  title: phrase`Add a step that wipes ${what}`,
                                   preferred: true,
                                   changes: [statementBefore(step, statement)],
                               },

@@ -1,5 +1,6 @@
 import { leanOf } from '../../plan/cut-half';
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { sayMirror } from '../helpers/say-mirror';
 import { betterTurnedOver } from '../helpers/side-up';
 import type { Page } from '../page';
@@ -28,13 +29,19 @@ export const wrongSideUp: Rule = {
             const work = plan.steps.some(({ step: other, blank }) => other.kind === 'engrave' && blank === reliefLaser.blank);
             yield finding(page, {
                 severity: 'warning',
-                message: `${relief.name} goes in face up, its back first, which is ${showLength(leanOf(reliefLaser))} wider all round: the ${showLength(fit.leastClearance)} of clearance that lets it in leave a seam of ${showLength(fit.leastClearance - fit.closing)}. Turned over it needs ${showLength(over.leastClearance)}: mirror the cut.`,
+                message: phrase`${relief.name} goes in face up, its back first, which is ${showLength(leanOf(reliefLaser))} wider all round: the ${showLength(fit.leastClearance)} of clearance that lets it in leave a seam of ${showLength(fit.leastClearance - fit.closing)}. Turned over it needs ${showLength(over.leastClearance)}: mirror the cut.`,
                 where: relief.where,
                 step: relief.index,
-                related: [{ message: 'It is let in here.', where: step.where }],
+                related: [{ message: phrase`It is let in here.`, where: step.where }],
                 fixes:
                     isGood && !work && relief.mirror.length === 0
-                        ? [{ title: `Mirror ${relief.name}, and turn it over`, preferred: true, changes: [sayMirror(relief)] }]
+                        ? [
+                              {
+                                  title: phrase`Mirror ${relief.name}, and turn it over`,
+                                  preferred: true,
+                                  changes: [sayMirror(relief)],
+                              },
+                          ]
                         : [],
             });
         }

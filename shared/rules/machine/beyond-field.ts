@@ -7,6 +7,7 @@ import { reachOfSteps, type SetUp, setUps } from '../../plan/set-ups';
 import { motionOf } from '../../plan/toolpaths';
 import { showLength, showNumber } from '../../quantity/show';
 import type { Finding } from '../../recipe/finding';
+import { type Message, phrase } from '../../recipe/phrase';
 import { type Laser, zeros } from '../../recipe/stock';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -52,35 +53,35 @@ function* examineSetUp(setUp: SetUp, field: Field, all: readonly SetUp[]): Itera
     const [last] = setUp.lasers.slice(-1);
     const together = reachOfSteps(setUp.lasers, setUp.blank, field.laser);
     if (alone || last === undefined || fits(together, field)) return;
-    const message = `The steps of set-up ${setUp.number} together move the head over ${sizeOf(together!)}; ${reaches(field)}. Lay their art closer together, or scan slower, which needs less run-up.`;
+    const message = phrase`The steps of set-up ${setUp.number} together move the head over ${sizeOf(together!)}; ${reaches(field)}. Lay their art closer together, or scan slower, which needs less run-up.`;
     yield said(last, message, field);
 }
 
-function said({ step }: LaserPlan, message: string, { laser }: Field): Finding {
+function said({ step }: LaserPlan, message: Message, { laser }: Field): Finding {
     return finding(page, {
         severity: 'error',
         message,
         where: step.placements[0]?.where ?? step.where,
         step: step.index,
-        related: [{ message: 'The field is written here.', where: laser.field!.where }],
+        related: [{ message: phrase`The field is written here.`, where: laser.field!.where }],
     });
 }
 
-function artTooLarge({ step, region }: LaserPlan, field: Field): string | undefined {
+function artTooLarge({ step, region }: LaserPlan, field: Field): Message | undefined {
     const box = bounds(region);
     if (box === undefined || fits(box, field)) return undefined;
     const turned = fits({ minX: box.minY, maxX: box.maxY, minY: box.minX, maxY: box.maxX }, field);
     const mend = turned
-        ? 'It fits the other way round: swap the sides of its blank and turn the art by 90 deg.'
-        : 'Make it smaller, or divide it.';
-    return `${step.name} is ${sizeOf(box)}; ${reaches(field)}. ${mend}`;
+        ? phrase`It fits the other way round: swap the sides of its blank and turn the art by 90 deg.`
+        : phrase`Make it smaller, or divide it.`;
+    return phrase`${step.name} is ${sizeOf(box)}; ${reaches(field)}. ${mend}`;
 }
 
-function runsUpBeyond({ step, region, reach, scanAngle }: LaserPlan, field: Field): string | undefined {
+function runsUpBeyond({ step, region, reach, scanAngle }: LaserPlan, field: Field): Message | undefined {
     const box = bounds(region);
     if (box === undefined || reach === undefined || fits(reach, field)) return undefined;
     const runUp = Math.max(box.minX - reach.minX, box.minY - reach.minY, reach.maxX - box.maxX, reach.maxY - box.maxY);
-    return `${step.name} is ${sizeOf(box)}, and the head runs up to ${showLength(runUp)} beyond it, over ${sizeOf(reach)}; ${reaches(field)}. ${lessRunUp(runUp, roomBeside(box, scanAngle, field), field.laser)}`;
+    return phrase`${step.name} is ${sizeOf(box)}, and the head runs up to ${showLength(runUp)} beyond it, over ${sizeOf(reach)}; ${reaches(field)}. ${lessRunUp(runUp, roomBeside(box, scanAngle, field), field.laser)}`;
 }
 
 /** How far the head may run beyond either side of the art (mm): along its scan lines, and if they were turned. Unknown for slanted lines. */
@@ -93,19 +94,19 @@ function roomBeside(box: Bounds, scanAngle: number, field: Field): { along: numb
 }
 
 function lessRunUp(runUp: number, room: ReturnType<typeof roomBeside>, laser: Laser): string {
-    const turn = room !== undefined && room.turned >= runUp ? 'turn the scan lines by 90 deg, ' : '';
-    const otherwise = `${turn}make the art smaller, or use a larger machine.`;
-    if (room === undefined) return `Scan slower, ${otherwise}`;
+    const turn = room !== undefined && room.turned >= runUp ? phrase`turn the scan lines by 90 deg, ` : '';
+    const otherwise = phrase`${turn}make the art smaller, or use a larger machine.`;
+    if (room === undefined) return phrase`Scan slower, ${otherwise}`;
     // Both rounded down, so that they are enough.
     const short = Math.floor(room.along * 100 + 1e-6) / 100;
     const speed = Math.floor(Math.sqrt(2 * motionOf(laser).acceleration * room.along) + 1e-9);
-    if (speed < 1) return `There is no room for a run-up: ${otherwise}`;
-    const over = laser.overtravel === undefined ? '' : ` with \`overtravel ${showLength(short)}\``;
-    return `There is room for ${showLength(short)} on either side, enough for ${showNumber(speed, 0)} mm/s: scan no faster${over}, ${otherwise}`;
+    if (speed < 1) return phrase`There is no room for a run-up: ${otherwise}`;
+    const over = laser.overtravel === undefined ? '' : phrase` with \`overtravel ${showLength(short)}\``;
+    return phrase`There is room for ${showLength(short)} on either side, enough for ${showNumber(speed, 0)} mm/s: scan no faster${over}, ${otherwise}`;
 }
 
 /** Art that would fit by itself, but lies too far from where the head comes from. */
-function tooFarOut(step: LaserPlan, blank: BlankPlan, field: Field, all: readonly SetUp[]): string | undefined {
+function tooFarOut(step: LaserPlan, blank: BlankPlan, field: Field, all: readonly SetUp[]): Message | undefined {
     const reach = reachOfSteps([step], blank, field.laser);
     if (reach === undefined || fits(reach, field)) return undefined;
     const zero = zeroOf(field.laser);
@@ -114,9 +115,9 @@ function tooFarOut(step: LaserPlan, blank: BlankPlan, field: Field, all: readonl
     );
     const mend =
         better === undefined
-            ? 'Lay the art nearer to it with `at`, or take a smaller blank.'
-            : `Write \`zero ${better}\` in the block of ${field.laser.name}, lay the art nearer with \`at\`, or take a smaller blank.`;
-    return `${step.step.name} lies too far from the ${zeroWords(zero)} of ${blank.name}, which has X 0 Y 0: the head moves over ${sizeOf(reach)}; ${reaches(field)}. ${mend}`;
+            ? phrase`Lay the art nearer to it with \`at\`, or take a smaller blank.`
+            : phrase`Write \`zero ${better}\` in the block of ${field.laser.name}, lay the art nearer with \`at\`, or take a smaller blank.`;
+    return phrase`${step.step.name} lies too far from the ${zeroWords(zero)} of ${blank.name}, which has X 0 Y 0: the head moves over ${sizeOf(reach)}; ${reaches(field)}. ${mend}`;
 }
 
 function fits(box: Bounds | undefined, { width, height }: Pick<Field, 'width' | 'height'>): boolean {
@@ -124,9 +125,9 @@ function fits(box: Bounds | undefined, { width, height }: Pick<Field, 'width' | 
 }
 
 function sizeOf({ minX, maxX, minY, maxY }: Bounds): string {
-    return `${showLength(maxX - minX)} by ${showLength(maxY - minY)}`;
+    return phrase`${showLength(maxX - minX)} by ${showLength(maxY - minY)}`;
 }
 
 function reaches({ width, height, laser }: Field): string {
-    return `${laser.name} reaches ${showLength(width)} by ${showLength(height)}`;
+    return phrase`${laser.name} reaches ${showLength(width)} by ${showLength(height)}`;
 }

@@ -2,6 +2,7 @@ import { leastPowerOf, settingFor } from '../../burn/power-curve';
 import type { Plan, StepPlan } from '../../plan/plan';
 import { showNumber, showSpeed } from '../../quantity/show';
 import type { Finding } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -45,12 +46,12 @@ function power(plan: Plan, { step, laser }: StepPlan): Finding | undefined {
     return finding(page, {
         severity: over ? 'error' : 'warning',
         message: over
-            ? `${showNumber(laser.settings.power, 1)} W is more than the ${showNumber(watts, 1)} W of ${machine.name}.`
-            : `${showNumber(laser.settings.power, 1)} W is less than ${machine.name} can hold (${showNumber(watts, 1)} W).`,
+            ? phrase`${showNumber(laser.settings.power, 1)} W is more than the ${showNumber(watts, 1)} W of ${machine.name}.`
+            : phrase`${showNumber(laser.settings.power, 1)} W is less than ${machine.name} can hold (${showNumber(watts, 1)} W).`,
         where: step.power.where,
         step: step.index,
-        related: [{ message: 'The machine’s figure is written here.', where: limit.where }],
-        fixes: [{ title: `Set ${text}`, changes: [{ do: 'replace', where: step.power.where, text }] }],
+        related: [{ message: phrase`The machine’s figure is written here.`, where: limit.where }],
+        fixes: [{ title: phrase`Set ${text}`, changes: [{ do: 'replace', where: step.power.where, text }] }],
     });
 }
 
@@ -62,10 +63,10 @@ function speed(plan: Plan, { step, laser }: StepPlan): Finding | undefined {
     const text = showSpeed(machine.topSpeed.value, step.speed.unit);
     return finding(page, {
         severity: 'error',
-        message: `${showSpeed(step.speed.value, step.speed.unit)} is faster than ${machine.name} moves (${text}).`,
+        message: phrase`${showSpeed(step.speed.value, step.speed.unit)} is faster than ${machine.name} moves (${text}).`,
         where: step.speed.where,
         step: step.index,
-        related: [{ message: 'The machine’s top speed is written here.', where: machine.topSpeed.where }],
-        fixes: [{ title: `Set ${text}`, changes: [{ do: 'replace', where: step.speed.where, text }] }],
+        related: [{ message: phrase`The machine’s top speed is written here.`, where: machine.topSpeed.where }],
+        fixes: [{ title: phrase`Set ${text}`, changes: [{ do: 'replace', where: step.speed.where, text }] }],
     });
 }

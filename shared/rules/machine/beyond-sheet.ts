@@ -1,4 +1,5 @@
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -19,15 +20,15 @@ export const beyondSheet: Rule = {
             for (const { blank, name, size: blankSize } of plan.blanks) {
                 if (blank.sheet?.name !== sheet.name || blankSize === undefined || !yielded.tooLarge.includes(name)) continue;
                 const unit = blank.size?.width.unit;
-                const grain = blank.grain === undefined ? '' : ` with its grain along the ${blank.grain}`;
+                const grain = blank.grain === undefined ? '' : phrase` with its grain along the ${blank.grain}`;
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${name}, ${showLength(blankSize.width, unit)} x ${showLength(blankSize.height, unit)}${grain}, does not fit a sheet of ${sheet.name}: ${showLength(size.width, unit)} x ${showLength(size.height, unit)}. Make the blank smaller, glue boards up, or write the size of a larger sheet.`,
+                    message: phrase`${name}, ${showLength(blankSize.width, unit)} x ${showLength(blankSize.height, unit)}${grain}, does not fit a sheet of ${sheet.name}: ${showLength(size.width, unit)} x ${showLength(size.height, unit)}. Make the blank smaller, glue boards up, or write the size of a larger sheet.`,
                     where: blank.size?.where ?? blank.where,
                     related:
                         sheet.sheet === undefined
                             ? []
-                            : [{ message: 'The sheet’s size is written here.', where: sheet.sheet.where }],
+                            : [{ message: phrase`The sheet’s size is written here.`, where: sheet.sheet.where }],
                 });
             }
         }

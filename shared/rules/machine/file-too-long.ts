@@ -3,6 +3,7 @@ import { pitchForSpot } from '../../burn/pitch';
 import type { LaserPlan } from '../../plan/laser-plan';
 import { setUps } from '../../plan/set-ups';
 import { showLength, showNumber } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Laser } from '../../recipe/stock';
 import { MAX_FILE_LINES } from '../../toolpath/job';
 import { commonPractice, type Page } from '../page';
@@ -30,10 +31,10 @@ export const fileTooLong: Rule = {
             for (const laser of over.length > 0 ? over : [longest!]) {
                 const { step } = laser;
                 const alone = over.length > 0 || lasers.length === 1;
-                const who = alone ? step.name : `With ${step.name}, the longest of its steps, the set-up`;
+                const who = alone ? step.name : phrase`With ${step.name}, the longest of its steps, the set-up`;
                 yield finding(page, {
                     severity: 'error',
-                    message: `${who} takes about ${showMillions(alone ? linesOf(laser) : total)} lines in the machine file; no more than ${showMillions(MAX_FILE_LINES)} are written. ${mend(laser, plan.recipe.laser, alone)}`,
+                    message: phrase`${who} takes about ${showMillions(alone ? linesOf(laser) : total)} lines in the machine file; no more than ${showMillions(MAX_FILE_LINES)} are written. ${mend(laser, plan.recipe.laser, alone)}`,
                     where: (step.kind === 'engrave' ? step.pitch?.where : undefined) ?? step.placements[0]?.where ?? step.where,
                     step: step.index,
                 });
@@ -50,15 +51,15 @@ function linesOf({ fileLines, pictures = [] }: LaserPlan): number {
 /** The pitch that is enough, where it still hides the lines; else there has to be less to burn. */
 function mend(laser: LaserPlan, machine: Laser | undefined, alone: boolean): string {
     const pitch = laser.settings?.pitch;
-    const others = 'make the art smaller, or take fewer passes';
-    if (pitch === undefined || !alone) return `Take a coarser pitch, ${others}, or put bench work between the steps.`;
+    const others = phrase`make the art smaller, or take fewer passes`;
+    if (pitch === undefined || !alone) return phrase`Take a coarser pitch, ${others}, or put bench work between the steps.`;
     const over = linesOf(laser) / MAX_FILE_LINES;
     const enough = Math.ceil(100 * pitch * (laser.pictures === undefined ? over : Math.sqrt(over)) * 1.02) / 100;
     const hidden = pitchForSpot(spotOf(machine));
-    const coarser = hidden === undefined || enough <= hidden ? `Take a pitch of ${showLength(enough)}, ` : '';
-    return `${coarser}${coarser === '' ? `${others.charAt(0).toUpperCase()}${others.slice(1)}` : others}, or divide it.`;
+    const coarser = hidden === undefined || enough <= hidden ? phrase`Take a pitch of ${showLength(enough)}, ` : '';
+    return phrase`${coarser}${coarser === '' ? `${others.charAt(0).toUpperCase()}${others.slice(1)}` : others}, or divide it.`;
 }
 
 function showMillions(count: number): string {
-    return `${showNumber(count / 1e6, 1)} million`;
+    return phrase`${showNumber(count / 1e6, 1)} million`;
 }

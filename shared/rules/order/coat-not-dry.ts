@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan/plan';
 import { showTime } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Finish, Mask, Sand, Seal, Step } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { elapsed, longEnough } from '../helpers/elapsed';
@@ -34,13 +35,13 @@ export const coatNotDry: Rule = {
             if (under === undefined || needed === undefined) continue;
             const gone = elapsed(plan, under.index, step.index);
             if (longEnough(gone, needed)) continue;
-            const does = step.kind === 'sand' ? 'sanded' : 'taped over';
+            const does = step.kind === 'sand' ? 'sanded' : phrase`taped over`;
             yield finding(page, {
                 severity: 'warning',
-                message: `${calledInShop(laidBy(under)!)} is ${does} after ${showTime(gone)}: it tears. It needs ${showTime(needed)}.`,
+                message: phrase`${calledInShop(laidBy(under)!)} is ${does} after ${showTime(gone)}: it tears. It needs ${showTime(needed)}.`,
                 where: step.where,
                 step: step.index,
-                related: [{ message: 'It goes on here.', where: under.where }],
+                related: [{ message: phrase`It goes on here.`, where: under.where }],
                 fixes: longerWait(page.id, plan, under, step, needed - gone, figures),
             });
         }

@@ -5,6 +5,7 @@ import type { LaserPlan } from '../../plan/laser-plan';
 import type { Plan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
 import type { Finding } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import { nameOf } from '../helpers/face-at';
 import { commonPractice, type Page } from '../page';
@@ -47,14 +48,14 @@ export const cutTooEarly: Rule = {
                 severity: 'warning',
                 message:
                     across === undefined
-                        ? `${step.name} cuts the piece free, and ${later.step.name} is burnt on it afterwards: it will have shifted.`
-                        : `${step.name} cuts a part free, and ${across} of ${later.step.name} are burnt on it afterwards: it will have shifted or dropped. Burn ${later.step.name} first, or give ${step.name} tabs.`,
+                        ? phrase`${step.name} cuts the piece free, and ${later.step.name} is burnt on it afterwards: it will have shifted.`
+                        : phrase`${step.name} cuts a part free, and ${across} of ${later.step.name} are burnt on it afterwards: it will have shifted or dropped. Burn ${later.step.name} first, or give ${step.name} tabs.`,
                 where: step.where,
                 step: step.index,
-                related: [{ message: `${later.step.name} is burnt here.`, where: later.step.where }],
+                related: [{ message: phrase`${later.step.name} is burnt here.`, where: later.step.where }],
                 fixes: [
                     {
-                        title: `Do ${later.step.name} first`,
+                        title: phrase`Do ${later.step.name} first`,
                         preferred: true,
                         changes: [{ do: 'move', statement: later.step.whole, before: step.whole }],
                     },
@@ -75,13 +76,13 @@ function* onTheRest(plan: Plan, cut: Cut, { blank, region }: LaserPlan): Iterabl
         if (step.index < cut.index || cuts.some((other) => shareInside(work, other.region) > 0)) continue;
         yield finding(page, {
             severity: 'warning',
-            message: `${cut.name} has cut the part with ${nameOf(part.step)} out of ${blank} by then, and ${nameOf(step)} lies beside it, on what is left of the sheet. Move it inside ${cut.name}, or burn it first if the rest is to be kept.`,
+            message: phrase`${cut.name} has cut the part with ${nameOf(part.step)} out of ${blank} by then, and ${nameOf(step)} lies beside it, on what is left of the sheet. Move it inside ${cut.name}, or burn it first if the rest is to be kept.`,
             where: step.where,
             step: step.index,
-            related: [{ message: `${cut.name} is cut here.`, where: cut.where }],
+            related: [{ message: phrase`${cut.name} is cut here.`, where: cut.where }],
             fixes: [
                 {
-                    title: `Do ${nameOf(step)} before ${cut.name}`,
+                    title: phrase`Do ${nameOf(step)} before ${cut.name}`,
                     changes: [{ do: 'move', statement: step.whole, before: cut.whole }],
                 },
             ],

@@ -1,4 +1,5 @@
 import { showTime } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Seal } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { elapsed, longEnough } from '../helpers/elapsed';
@@ -34,10 +35,10 @@ export const fillBeforeDry: Rule = {
             if (longEnough(gone, wanted)) continue;
             yield finding(page, {
                 severity: 'warning',
-                message: `${seal.sealer && calledInShop(seal.sealer)} needs ${showTime(wanted)} to dry; ${step.resin?.name ?? 'the fill'} goes on it after ${showTime(gone)}.`,
+                message: phrase`${seal.sealer && calledInShop(seal.sealer)} needs ${showTime(wanted)} to dry; ${step.resin?.name ?? phrase`the fill`} goes on it after ${showTime(gone)}.`,
                 where: step.where,
                 step: step.index,
-                related: [{ message: 'The last coat goes on here.', where: seal.where }],
+                related: [{ message: phrase`The last coat goes on here.`, where: seal.where }],
                 fixes: longerWait(page.id, plan, seal, step, wanted - gone, figures),
             });
         }

@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -29,13 +30,13 @@ export const finishBeforeSanding: Rule = {
             if (sand === undefined || blank === undefined) continue;
             yield finding(page, {
                 severity: 'warning',
-                message: `${blank} is finished with ${step.coat?.name ?? 'a coat'} before it is sanded: the sanding takes the finish off again.`,
+                message: phrase`${blank} is finished with ${step.coat?.name ?? phrase`a coat`} before it is sanded: the sanding takes the finish off again.`,
                 where: step.where,
                 step: step.index,
-                related: [{ message: 'It is sanded here.', where: sand.step.where }],
+                related: [{ message: phrase`It is sanded here.`, where: sand.step.where }],
                 fixes: [
                     {
-                        title: 'Sand first',
+                        title: phrase`Sand first`,
                         preferred: true,
                         // The finish goes behind the sanding: moved forward, that would come before what has to cure first.
                         changes: [{ do: 'move', statement: step.whole, after: sandings.at(-1)!.step.whole }],

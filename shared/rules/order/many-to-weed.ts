@@ -1,4 +1,5 @@
 import { holes, islands } from '../../geometry/islands';
+import { phrase } from '../../recipe/phrase';
 import { faceAfter } from '../helpers/face-at';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -28,7 +29,7 @@ export const manyToWeed: Rule = {
             if (pieces <= mostPieces) continue;
             yield finding(page, {
                 severity: 'info',
-                message: `${step.name} leaves ${pieces} pieces of tape inside of its ${islands(laser.region).length} shapes, to be taken off one by one: burn it before ${blank ?? 'the blank'} is masked, or leave small shapes out.`,
+                message: phrase`${step.name} leaves ${pieces} pieces of tape inside of its ${islands(laser.region).length} shapes, to be taken off one by one: burn it before ${blank ?? phrase`the blank`} is masked, or leave small shapes out.`,
                 where: step.where,
                 step: step.index,
             });

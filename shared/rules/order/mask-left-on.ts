@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import { isMaskedAt } from '../helpers/face-at';
 import { statementBefore } from '../helpers/statement-before';
 import { commonPractice, type Page } from '../page';
@@ -33,17 +34,17 @@ export const maskLeftOn: Rule = {
                 severity: over === undefined ? 'info' : 'warning',
                 message:
                     over === undefined
-                        ? `The mask on ${blank} is never taken off.`
-                        : `${blank} is finished with its mask still on.`,
+                        ? phrase`The mask on ${blank} is never taken off.`
+                        : phrase`${blank} is finished with its mask still on.`,
                 where: step.where,
                 step: step.index,
-                related: over === undefined ? [] : [{ message: 'It is finished here.', where: over.step.where }],
+                related: over === undefined ? [] : [{ message: phrase`It is finished here.`, where: over.step.where }],
                 fixes:
                     over === undefined
                         ? []
                         : [
                               {
-                                  title: `Peel ${blank} first`,
+                                  title: phrase`Peel ${blank} first`,
                                   preferred: true,
                                   changes: [statementBefore(over.step, `peel ${blank}`)],
                               },

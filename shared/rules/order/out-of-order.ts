@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import type { Ref, Step } from '../../recipe/step';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -25,13 +26,13 @@ export const outOfOrder: Rule = {
                 if (made === undefined || made.index < step.index) continue;
                 yield finding(page, {
                     severity: 'error',
-                    message: `${ref.value} ${said} here, but is ${made.kind === 'cut' ? 'cut' : 'engraved'} only later.`,
+                    message: phrase`${ref.value} ${said} here, but is ${made.kind === 'cut' ? 'cut' : 'engraved'} only later.`,
                     where: ref.where,
                     step: step.index,
-                    related: [{ message: `It is ${made.kind === 'cut' ? 'cut' : 'engraved'} here.`, where: made.where }],
+                    related: [{ message: phrase`It is ${made.kind === 'cut' ? 'cut' : 'engraved'} here.`, where: made.where }],
                     fixes: [
                         {
-                            title: `${made.kind === 'cut' ? 'Cut' : 'Engrave'} ${ref.value} first`,
+                            title: phrase`${made.kind === 'cut' ? 'Cut' : 'Engrave'} ${ref.value} first`,
                             preferred: true,
                             changes: [{ do: 'move', statement: made.whole, before: step.whole }],
                         },

@@ -1,4 +1,5 @@
 import { showTime } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { elapsed, longEnough } from '../helpers/elapsed';
@@ -37,10 +38,10 @@ export const outOfPress: Rule = {
             if (longEnough(gone, needed)) continue;
             yield finding(page, {
                 severity: 'warning',
-                message: `${calledInShop(glued.glue!)} stays pressed for ${showTime(needed)}; here ${blank} is worked on after ${showTime(gone)}.`,
+                message: phrase`${calledInShop(glued.glue!)} stays pressed for ${showTime(needed)}; here ${blank} is worked on after ${showTime(gone)}.`,
                 where: next.where,
                 step: next.index,
-                related: [{ message: 'It is glued here.', where: glued.where }],
+                related: [{ message: phrase`It is glued here.`, where: glued.where }],
                 fixes: longerWait(page.id, plan, glued, next, needed - gone, figures),
             });
         }

@@ -1,4 +1,5 @@
 import { showTime } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { atItsWord } from '../figures';
 import { elapsed, longEnough } from '../helpers/elapsed';
 import { calledInShop } from '../helpers/laid-over';
@@ -32,10 +33,10 @@ export const peelBeforeDry: Rule = {
             if (longEnough(gone, wanted)) continue;
             yield finding(page, {
                 severity: 'warning',
-                message: `${calledInShop(glued.step.glue)} needs ${showTime(wanted)} before ${blank} can be peeled; here it has had ${showTime(gone)}.`,
+                message: phrase`${calledInShop(glued.step.glue)} needs ${showTime(wanted)} before ${blank} can be peeled; here it has had ${showTime(gone)}.`,
                 where: step.where,
                 step: step.index,
-                related: [{ message: 'It is glued here.', where: glued.step.where }],
+                related: [{ message: phrase`It is glued here.`, where: glued.step.where }],
                 fixes: longerWait(page.id, plan, glued.step, step, wanted - gone, figures),
             });
         }

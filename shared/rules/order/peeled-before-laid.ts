@@ -1,5 +1,6 @@
 import { holes } from '../../geometry/islands';
 import type { Plan } from '../../plan/plan';
+import { phrase } from '../../recipe/phrase';
 import type { Peel } from '../../recipe/step';
 import { isMaskedAt } from '../helpers/face-at';
 import { peelFirst } from '../helpers/peel-first';
@@ -34,10 +35,10 @@ export const peeledBeforeLaid: Rule = {
             if (peel === undefined || isMaskedAt(plan, peel.index, half)) continue;
             yield finding(page, {
                 severity: 'warning',
-                message: `${half} is peeled before ${relief.name} is glued in: its ${loose} pieces lie loose. Peel it once the glue holds.`,
+                message: phrase`${half} is peeled before ${relief.name} is glued in: its ${loose} pieces lie loose. Peel it once the glue holds.`,
                 where: peel.where,
                 step: peel.index,
-                related: [{ message: 'It is glued in here.', where: step.where }],
+                related: [{ message: phrase`It is glued in here.`, where: step.where }],
                 fixes: peelLater(plan, half, peel, step.index),
             });
         }
@@ -53,5 +54,5 @@ function peelLater(plan: Plan, half: string, peel: Peel, laid: number) {
     const board = plan.steps[laid]?.blank;
     const sanding = plan.steps.find(({ step, blank }) => step.kind === 'sand' && blank === board && step.index > laid)?.step;
     if (sanding === undefined) return [];
-    return [{ title: `Peel ${half} later`, preferred: true, changes: peelFirst(plan, half, sanding, peel) }];
+    return [{ title: phrase`Peel ${half} later`, preferred: true, changes: peelFirst(plan, half, sanding, peel) }];
 }

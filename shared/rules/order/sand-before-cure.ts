@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan/plan';
 import { showTime } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { atItsWord } from '../figures';
 import { type Content, contentsOf } from '../helpers/contents';
 import { elapsed, longEnough } from '../helpers/elapsed';
@@ -37,11 +38,14 @@ export const sandBeforeCure: Rule = {
                 if (longEnough(gone, wanted.time)) continue;
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${wanted.name} needs ${showTime(wanted.time)} before it can be sanded; here it has had ${showTime(gone)}.`,
+                    message: phrase`${wanted.name} needs ${showTime(wanted.time)} before it can be sanded; here it has had ${showTime(gone)}.`,
                     where: step.where,
                     step: step.index,
                     related: [
-                        { message: content.kind === 'resin' ? 'It is poured here.' : 'It is glued here.', where: made.where },
+                        {
+                            message: content.kind === 'resin' ? phrase`It is poured here.` : phrase`It is glued here.`,
+                            where: made.where,
+                        },
                     ],
                     fixes: longerWait(page.id, plan, made, step, wanted.time - gone, figures),
                 });

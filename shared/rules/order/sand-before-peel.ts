@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import type { Peel } from '../../recipe/step';
 import { peelFirst } from '../helpers/peel-first';
 import { commonPractice, type Page } from '../page';
@@ -28,13 +29,13 @@ export const sandBeforePeel: Rule = {
                 const backing = plan.blanks.find((candidate) => candidate.name === piece.blank)?.blank.backing ?? 'tape';
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${blank} is sanded while the ${backing} is still on ${piece.blank}.`,
+                    message: phrase`${blank} is sanded while the ${backing} is still on ${piece.blank}.`,
                     where: step.where,
                     step: step.index,
-                    related: later === undefined ? [] : [{ message: 'It is peeled only here.', where: later.where }],
+                    related: later === undefined ? [] : [{ message: phrase`It is peeled only here.`, where: later.where }],
                     fixes: [
                         {
-                            title: `Peel ${piece.blank} first`,
+                            title: phrase`Peel ${piece.blank} first`,
                             preferred: true,
                             changes: peelFirst(plan, piece.blank, step, later),
                         },

@@ -1,5 +1,6 @@
 import type { Plan, StepPlan } from '../../plan/plan';
 import { showTime } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import { elapsed } from '../helpers/elapsed';
 import { isMaskedAt } from '../helpers/face-at';
@@ -38,12 +39,16 @@ export const tapeStaysLong: Rule = {
             if (laid === undefined) continue;
             yield finding(page, {
                 severity: stayed > painters ? 'warning' : 'hint',
-                message: `The tape on ${blank} stays for ${showTime(stayed)}: ordinary tape is made for ${showTime(ordinary)} at most, painters’ tape for ${showTime(painters)}. Wipe off what it leaves before anything goes on.`,
+                message: phrase`The tape on ${blank} stays for ${showTime(stayed)}: ordinary tape is made for ${showTime(ordinary)} at most, painters’ tape for ${showTime(painters)}. Wipe off what it leaves before anything goes on.`,
                 where: step.where,
                 step: step.index,
-                related: [{ message: 'It is peeled here.', where: off.where }],
+                related: [{ message: phrase`It is peeled here.`, where: off.where }],
                 fixes: [
-                    { title: 'Add a step that wipes off its gum', preferred: true, changes: [statementBefore(laid, statement)] },
+                    {
+                        title: phrase`Add a step that wipes off its gum`,
+                        preferred: true,
+                        changes: [statementBefore(laid, statement)],
+                    },
                 ],
             });
         }

@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan/plan';
 import { showQuantity } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import { laidBy } from '../helpers/laid-over';
 import { statementBefore } from '../helpers/statement-before';
@@ -33,14 +34,16 @@ export const tooCold: Rule = {
             const statement = `do "warm shop, pieces and ${used.name} to ${showQuantity({ ...least, tolerance: 0 })}, and keep them so until it has set" for 10 min`;
             yield finding(page, {
                 severity: 'warning',
-                message: `The shop has ${showQuantity(shop)}; ${used.name} needs ${showQuantity({ ...least, tolerance: 0 })} or more. Warm shop and pieces first.`,
+                message: phrase`The shop has ${showQuantity(shop)}; ${used.name} needs ${showQuantity({ ...least, tolerance: 0 })} or more. Warm shop and pieces first.`,
                 where: step.where,
                 step: step.index,
                 related: [
-                    { message: 'The shop says its temperature here.', where: shop.where },
-                    { message: 'The least temperature is written here.', where: least.where },
+                    { message: phrase`The shop says its temperature here.`, where: shop.where },
+                    { message: phrase`The least temperature is written here.`, where: least.where },
                 ],
-                fixes: [{ title: 'Add a step that warms it', preferred: true, changes: [statementBefore(step, statement)] }],
+                fixes: [
+                    { title: phrase`Add a step that warms it`, preferred: true, changes: [statementBefore(step, statement)] },
+                ],
             });
         }
     },

@@ -1,4 +1,5 @@
 import { showArea, showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Sand } from '../../recipe/step';
 import { faceAfter, faceBefore, isProudVeneer, levelEnough, nameOf, negligible, sizeOfMet } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
@@ -35,7 +36,7 @@ export const burnBeforeFlush: Rule = {
                 .find((other): other is Sand => other.kind === 'sand' && other.blank.value === blank && other.index > step.index);
             yield finding(page, {
                 severity: 'warning',
-                message: `${nameOf(laid.inlay.relief)} stands ${showLength(face.level.value - proud[0].column.top.value)} proud where ${step.name} is burnt (${showArea(area)}): sand ${blank} flush first.`,
+                message: phrase`${nameOf(laid.inlay.relief)} stands ${showLength(face.level.value - proud[0].column.top.value)} proud where ${step.name} is burnt (${showArea(area)}): sand ${blank} flush first.`,
                 where: step.where,
                 step: step.index,
                 spots: spotsOf(
@@ -43,14 +44,14 @@ export const burnBeforeFlush: Rule = {
                     proud.map(({ region }) => region),
                 ),
                 related: [
-                    { message: `${nameOf(laid.inlay.relief)} is glued in here.`, where: laid.step.where },
-                    ...(sanding === undefined ? [] : [{ message: 'It is sanded only here.', where: sanding.where }]),
+                    { message: phrase`${nameOf(laid.inlay.relief)} is glued in here.`, where: laid.step.where },
+                    ...(sanding === undefined ? [] : [{ message: phrase`It is sanded only here.`, where: sanding.where }]),
                 ],
                 fixes:
                     plan.recipe.base === undefined
                         ? [
                               {
-                                  title: `Sand ${blank} flush first`,
+                                  title: phrase`Sand ${blank} flush first`,
                                   changes: [statementBefore(step, `sand ${blank} { flush  grits 120, 180 }`)],
                               },
                           ]

@@ -6,6 +6,7 @@ import { type Boxed, boxed, boxesMeet } from '../../piece/partition';
 import type { Plan, StepPlan } from '../../plan/plan';
 import { showArea, showLength } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { type Message, phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import { contentOf, faceAfter, faceBefore, nameOf, negligible, sizeOfMet } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
@@ -48,7 +49,7 @@ export const cutThroughWork: Rule = {
                     where: step.where,
                     step: step.index,
                     spots: spotsOf(blank, found.regions),
-                    related: [{ message: `${nameOf(found.other)} is here.`, where: found.other.where }],
+                    related: [{ message: phrase`${nameOf(found.other)} is here.`, where: found.other.where }],
                     fixes: found.fixes,
                 } satisfies Said);
             }
@@ -60,7 +61,7 @@ interface Found {
     readonly other: Step;
     readonly regions: readonly Boxed['region'][];
     readonly fixes: Fix[];
-    message(cut: string): string;
+    message(cut: string): Message;
 }
 
 /** Pockets that the cut runs through and that are poured or laid full only later. */
@@ -74,20 +75,20 @@ function openPockets(plan: Plan, cut: Step, met: readonly Met[]): Found[] {
         if (later === undefined || contentOf(plan, step.index)!.step.index < cut.index) return [];
         const what =
             later.step.kind === 'fill'
-                ? `${later.step.resin?.name ?? 'the fill'} runs out there`
-                : 'the veneer has no edge there';
+                ? phrase`${later.step.resin?.name ?? phrase`the fill`} runs out there`
+                : phrase`the veneer has no edge there`;
         return [
             {
                 other: step,
                 regions: crossed.map(({ region }) => region),
                 fixes: [
                     {
-                        title: `Do ${nameOf(cut)} at the end`,
+                        title: phrase`Do ${nameOf(cut)} at the end`,
                         changes: [{ do: 'move', statement: cut.whole, after: lastOn(plan, later).whole }],
                     },
                 ],
                 message: (name) =>
-                    `${name} cuts ${showLength(length)} through ${step.name}, which is ${later.step.kind === 'fill' ? 'filled' : 'inlaid'} only afterwards: ${what}. Cut it once the face is sanded, or keep the cut off it.`,
+                    phrase`${name} cuts ${showLength(length)} through ${step.name}, which is ${later.step.kind === 'fill' ? phrase`filled` : phrase`inlaid`} only afterwards: ${what}. Cut it once the face is sanded, or keep the cut off it.`,
             },
         ];
     });
@@ -114,7 +115,7 @@ function inlays(plan: Plan, met: readonly Met[]): Found[] {
                 regions: crossed.map(({ region }) => region),
                 fixes: [],
                 message: (name) =>
-                    `${name} cuts ${showLength(length)} through ${inlay.relief.name}, a veneer on glue: it chars and comes loose along the cut. Keep the cut off it.`,
+                    phrase`${name} cuts ${showLength(length)} through ${inlay.relief.name}, a veneer on glue: it chars and comes loose along the cut. Keep the cut off it.`,
             },
         ];
     });
@@ -143,7 +144,7 @@ function holed(plan: Plan, { step: cut, blank }: StepPlan): Found[] {
                 regions: lost.filter(({ rings }) => rings.length > 0),
                 fixes: [],
                 message: (name) =>
-                    `${name} takes ${showArea(size)} out of ${step.name}, which is engraved there: move one of them.`,
+                    phrase`${name} takes ${showArea(size)} out of ${step.name}, which is engraved there: move one of them.`,
             },
         ];
     });

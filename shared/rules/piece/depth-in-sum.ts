@@ -4,6 +4,7 @@ import type { LaserPlan } from '../../plan/laser-plan';
 import type { BlankPlan, Plan, StepPlan } from '../../plan/plan';
 import { add, type Interval } from '../../quantity/interval';
 import { showArea, showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Engrave, Step } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { askDepth, depthUnit, isSaidAs, roundLength } from '../helpers/ask-depth';
@@ -50,18 +51,18 @@ export const depthInSum: Rule = {
             const room = roundLength((thickness.low - leastFloor - others) / over, depthUnit(step), 'down');
             const most = room >= 0.1 ? room : undefined;
             const { text, fixes, instead } = askDepth(page.id, step, most, plan, figures);
-            const atMost = isSaidAs(most, step, text) ? 'at most ' : '';
+            const atMost = isSaidAs(most, step, text) ? phrase`at most ` : '';
             const mend =
                 text === undefined
                     ? ': move them apart, or take a board of ' +
                       `${showLength(roundLength(sum.high + leastFloor + thickness.value - thickness.low, 'mm', 'up'))}`
-                    : `, so engrave ${step.name} ${atMost}${text} deep`;
+                    : phrase`, so engrave ${step.name} ${atMost}${text} deep`;
             const left = pierced
-                ? `${materialName(blank)} is only ${showLength(thickness.value)} thick`
-                : `only ${showLength(Math.max(0, thickness.value - sum.value))} of ${materialName(blank)} is left, ${showLength(Math.max(0, thickness.low - sum.high))} at worst, and ${showLength(leastFloor)} should stay`;
+                ? phrase`${materialName(blank)} is only ${showLength(thickness.value)} thick`
+                : phrase`only ${showLength(Math.max(0, thickness.value - sum.value))} of ${materialName(blank)} is left, ${showLength(Math.max(0, thickness.low - sum.high))} at worst, and ${showLength(leastFloor)} should stay`;
             yield finding(page, {
                 severity: pierced ? 'error' : 'warning',
-                message: `Where ${step.name} meets what was taken before it (${showArea(met.area)}), ${parts} come to ${showLength(sum.value)}: ${left}${mend}.${instead}`,
+                message: phrase`Where ${step.name} meets what was taken before it (${showArea(met.area)}), ${parts} come to ${showLength(sum.value)}: ${left}${mend}.${instead}`,
                 where: step.depth?.where ?? step.where,
                 step: step.index,
                 spots: spotsOf(blank.name, [met.region]),
@@ -69,7 +70,7 @@ export const depthInSum: Rule = {
                     const other = plan.steps[dig.step]?.step;
                     return other === undefined || other.index === step.index
                         ? []
-                        : [{ message: `${nameOf(other)} digs here too.`, where: other.where }];
+                        : [{ message: phrase`${nameOf(other)} digs here too.`, where: other.where }];
                 }),
                 fixes,
             });

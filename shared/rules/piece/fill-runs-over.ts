@@ -5,6 +5,7 @@ import type { Cell, Face } from '../../piece/face';
 import { boxesMeet } from '../../piece/partition';
 import type { Plan, StepPlan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import { roundLength } from '../helpers/ask-depth';
 import { blankOf } from '../helpers/blank-names';
@@ -50,7 +51,8 @@ export const fillRunsOver: Rule = {
                 if (place === undefined || blank === undefined) continue;
                 said.add(pairOf(pocket.index, last));
                 const later = fillOf(plan, last, step.index);
-                const into = later?.resin === undefined ? 'which stays open' : `which is meant for ${later.resin.name}`;
+                const into =
+                    later?.resin === undefined ? phrase`which stays open` : phrase`which is meant for ${later.resin.name}`;
                 const wall = roundLength(
                     leastWall(
                         Math.max(fill?.depth.value ?? inlay?.pocketLaser.depth?.value ?? 0, column.top.value),
@@ -62,11 +64,11 @@ export const fillRunsOver: Rule = {
                 );
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${runs.what} ${pocket.name} into ${nameOf(touched)}, ${into}: no wall is between them. Leave ${showLength(wall)} of wood, or ${runs.first} ${pocket.name} before ${nameOf(touched)} is burnt.`,
+                    message: phrase`${runs.what} ${pocket.name} into ${nameOf(touched)}, ${into}: no wall is between them. Leave ${showLength(wall)} of wood, or ${runs.first} ${pocket.name} before ${nameOf(touched)} is burnt.`,
                     where: step.where,
                     step: step.index,
                     spots: [{ blank, x: place.x, y: place.y, size: 2 }],
-                    related: [{ message: `${nameOf(touched)} is burnt here.`, where: touched.where }],
+                    related: [{ message: phrase`${nameOf(touched)} is burnt here.`, where: touched.where }],
                 });
             }
         }

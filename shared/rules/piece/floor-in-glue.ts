@@ -3,6 +3,7 @@ import { type Column, type Layer, thicknessAt } from '../../piece/column';
 import type { Cell, Met } from '../../piece/face';
 import type { Interval } from '../../quantity/interval';
 import { showArea, showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Engrave } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { askDepth, depthUnit, isSaidAs, roundLength } from '../helpers/ask-depth';
@@ -43,18 +44,18 @@ export const floorInGlue: Rule = {
             const laid = plan.steps[first.laid]?.inlay;
             const deep = throughTo(face.met, step, laser.depth, first.cell);
             const { text, fixes, instead } = askDepth(page.id, step, deep, plan, figures);
-            const least = isSaidAs(deep, step, text) ? 'at least ' : '';
+            const least = isSaidAs(deep, step, text) ? phrase`at least ` : '';
             const mend =
                 text === undefined
-                    ? ': dig less deep, or go through it'
-                    : `: engrave it ${least}${text} deep, through veneer and glue`;
+                    ? phrase`: dig less deep, or go through it`
+                    : phrase`: engrave it ${least}${text} deep, through veneer and glue`;
             const left =
                 first.skin > 0
-                    ? `leaves only ${showLength(first.skin)} of ${first.name} above its glue`
-                    : `ends in the glue below ${first.name}`;
+                    ? phrase`leaves only ${showLength(first.skin)} of ${first.name} above its glue`
+                    : phrase`ends in the glue below ${first.name}`;
             yield finding(page, {
                 severity: 'warning',
-                message: `Over ${showArea(size)} ${step.name} ${left}${mend}.${instead}`,
+                message: phrase`Over ${showArea(size)} ${step.name} ${left}${mend}.${instead}`,
                 where: step.depth?.where ?? step.where,
                 step: step.index,
                 spots: spotsOf(
@@ -64,7 +65,12 @@ export const floorInGlue: Rule = {
                 related:
                     laid === undefined
                         ? []
-                        : [{ message: `${nameOf(laid.relief)} is glued in here.`, where: plan.steps[first.laid]!.step.where }],
+                        : [
+                              {
+                                  message: phrase`${nameOf(laid.relief)} is glued in here.`,
+                                  where: plan.steps[first.laid]!.step.where,
+                              },
+                          ],
                 fixes,
             });
         }

@@ -7,6 +7,7 @@ import { boxed, boxesMeet } from '../../piece/partition';
 import { keptFor, nameOf as keyOf } from '../../plan/kept';
 import type { Plan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import { faceBefore, nameOf, negligible } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
@@ -35,16 +36,18 @@ export const holeInPocket: Rule = {
             if (size <= negligible) continue;
             const cut = openedBy(plan, blank, pocket.index, lost);
             const what =
-                step.kind === 'fill' ? `${step.resin?.name ?? 'the fill'} runs out there` : 'the veneer has no floor there';
+                step.kind === 'fill'
+                    ? phrase`${step.resin?.name ?? phrase`the fill`} runs out there`
+                    : phrase`the veneer has no floor there`;
             yield finding(page, {
                 severity: 'warning',
-                message: `${showArea(size)} of ${pocket.name} ${size > 1 ? 'lie' : 'lies'} where ${cut === undefined ? 'nothing' : `${nameOf(cut)} has left nothing`} of ${blank}: ${what}. Cut it once the face is sanded, or keep the pocket off it.`,
+                message: phrase`${showArea(size)} of ${pocket.name} ${size > 1 ? 'lie' : 'lies'} where ${cut === undefined ? 'nothing' : phrase`${nameOf(cut)} has left nothing`} of ${blank}: ${what}. Cut it once the face is sanded, or keep the pocket off it.`,
                 where: step.where,
                 step: step.index,
                 spots: spotsOf(blank, lost),
                 related: [
-                    ...(cut === undefined ? [] : [{ message: `${nameOf(cut)} is cut here.`, where: cut.where }]),
-                    { message: `${pocket.name} is burnt here.`, where: pocket.where },
+                    ...(cut === undefined ? [] : [{ message: phrase`${nameOf(cut)} is cut here.`, where: cut.where }]),
+                    { message: phrase`${pocket.name} is burnt here.`, where: pocket.where },
                 ],
             });
         }

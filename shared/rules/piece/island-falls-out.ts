@@ -2,6 +2,7 @@ import { holes } from '../../geometry/islands';
 import { area, bounds, contains } from '../../geometry/measure';
 import type { Region } from '../../geometry/region';
 import { showArea } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { faceAfter, negligible } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import { commonPractice, type Page } from '../page';
@@ -29,10 +30,11 @@ export const islandFallsOut: Rule = {
             const lost = holes(laser.region).filter((middle) => area(middle) > negligible && fallsIn(middle, fell));
             if (lost.length === 0) continue;
             const size = lost.reduce((sum, middle) => sum + area(middle), 0);
-            const many = lost.length === 1 ? 'The middle of a ring falls' : `The middles of ${lost.length} rings fall`;
+            const many =
+                lost.length === 1 ? phrase`The middle of a ring falls` : phrase`The middles of ${lost.length} rings fall`;
             yield finding(page, {
                 severity: 'warning',
-                message: `${many} out of ${blank} with ${step.name} (${showArea(size)}): nothing holds ${lost.length === 1 ? 'it' : 'them'}. Draw a bridge to the rest, or back ${blank} with tape.`,
+                message: phrase`${many} out of ${blank} with ${step.name} (${showArea(size)}): nothing holds ${lost.length === 1 ? 'it' : 'them'}. Draw a bridge to the rest, or back ${blank} with tape.`,
                 where: step.where,
                 step: step.index,
                 spots: spotsOf(blank, lost),

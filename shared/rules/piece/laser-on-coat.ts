@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import { elapsed, longEnough } from '../helpers/elapsed';
 import { faceAfter, nameOf, sizeOfMet } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
@@ -37,18 +38,18 @@ export const laserOnCoat: Rule = {
                 const between = plan.steps.slice(index + 1, step.index).filter((other) => other.blank === blank);
                 yield finding(page, {
                     severity: 'info',
-                    message: `${nameOf(step)} burns ${shown} ${length > 0 ? 'through' : 'of'} ${finish.coat?.name ?? 'the finish'}: burn first and finish afterwards, or see in its data sheet whether it may be burnt.`,
+                    message: phrase`${nameOf(step)} burns ${shown} ${length > 0 ? 'through' : 'of'} ${finish.coat?.name ?? phrase`the finish`}: burn first and finish afterwards, or see in its data sheet whether it may be burnt.`,
                     where: step.where,
                     step: step.index,
                     spots: spotsOf(
                         blank,
                         here.map(({ region }) => region),
                     ),
-                    related: [{ message: 'It is finished here.', where: finish.where }],
+                    related: [{ message: phrase`It is finished here.`, where: finish.where }],
                     fixes: between.every((other) => other.step.kind === 'wait')
                         ? [
                               {
-                                  title: `Do ${nameOf(step)} before the finish`,
+                                  title: phrase`Do ${nameOf(step)} before the finish`,
                                   changes: [{ do: 'move', statement: step.whole, before: finish.whole }],
                               },
                           ]

@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import type { Peel } from '../../recipe/step';
 import { faceAfter, sizeOfMet } from '../helpers/face-at';
 import { peelFirst } from '../helpers/peel-first';
@@ -33,14 +34,14 @@ export const laserOnFoil: Rule = {
                 .find((other): other is Peel => other.kind === 'peel' && other.blank.value === half && other.index > step.index);
             yield finding(page, {
                 severity: 'error',
-                message: `${step.name} runs over ${shown} of the backing of ${half}, which is still on: peel ${half} first.`,
+                message: phrase`${step.name} runs over ${shown} of the backing of ${half}, which is still on: peel ${half} first.`,
                 where: step.where,
                 step: step.index,
                 spots: spotsOf(
                     blank,
                     met.map(({ region }) => region),
                 ),
-                fixes: [{ title: `Peel ${half} first`, preferred: true, changes: peelFirst(plan, half, step, later) }],
+                fixes: [{ title: phrase`Peel ${half} first`, preferred: true, changes: peelFirst(plan, half, step, later) }],
             });
         }
     },

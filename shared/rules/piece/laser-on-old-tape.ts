@@ -1,6 +1,7 @@
 import type { Plan, StepPlan } from '../../plan/plan';
 import { usualOverfill } from '../../plan/plan-fill';
 import type { Change } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Peel, Step } from '../../recipe/step';
 import { faceAfter, nameOf, sizeOfMet } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
@@ -31,11 +32,11 @@ export const laserOnOldTape: Rule = {
             const poured = masked === undefined ? undefined : pouredBetween(plan, blank, masked, step.index);
             const { matters, shown } = sizeOfMet(taped);
             if (masked === undefined || poured === undefined || !matters) continue;
-            const resin = poured.step.kind === 'fill' ? (poured.step.resin?.name ?? 'the fill') : 'the fill';
+            const resin = poured.step.kind === 'fill' ? (poured.step.resin?.name ?? phrase`the fill`) : phrase`the fill`;
             const mask = plan.steps[masked]?.step;
             yield finding(page, {
                 severity: 'warning',
-                message: `${nameOf(step)} burns ${shown} through tape over which ${resin} was poured: peel ${blank} first, and mask it again if it has to be.`,
+                message: phrase`${nameOf(step)} burns ${shown} through tape over which ${resin} was poured: peel ${blank} first, and mask it again if it has to be.`,
                 where: step.where,
                 step: step.index,
                 spots: spotsOf(
@@ -43,10 +44,10 @@ export const laserOnOldTape: Rule = {
                     taped.map(({ region }) => region),
                 ),
                 related: [
-                    ...(mask === undefined ? [] : [{ message: 'The tape goes on here.', where: mask.where }]),
-                    { message: `${resin} is poured here.`, where: poured.step.where },
+                    ...(mask === undefined ? [] : [{ message: phrase`The tape goes on here.`, where: mask.where }]),
+                    { message: phrase`${resin} is poured here.`, where: poured.step.where },
                 ],
-                fixes: [{ title: `Peel ${blank} first`, preferred: true, changes: peelBefore(plan, blank, step) }],
+                fixes: [{ title: phrase`Peel ${blank} first`, preferred: true, changes: peelBefore(plan, blank, step) }],
             });
         }
     },

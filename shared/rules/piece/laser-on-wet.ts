@@ -1,4 +1,5 @@
 import { showTime } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { atItsWord } from '../figures';
 import { elapsed, longEnough } from '../helpers/elapsed';
 import { faceAfter, sizeOfMet } from '../helpers/face-at';
@@ -41,14 +42,14 @@ export const laserOnWet: Rule = {
                 if (!matters) continue;
                 yield finding(page, {
                     severity: 'error',
-                    message: `${step.name} burns ${shown} ${length > 0 ? 'through' : 'of'} ${wet.name} that is still wet: it needs ${showTime(wet.needs)} and has had ${showTime(gone)}.`,
+                    message: phrase`${step.name} burns ${shown} ${length > 0 ? 'through' : 'of'} ${wet.name} that is still wet: it needs ${showTime(wet.needs)} and has had ${showTime(gone)}.`,
                     where: step.where,
                     step: step.index,
                     spots: spotsOf(
                         blank ?? '',
                         here.map(({ region }) => region),
                     ),
-                    related: [{ message: `${wet.name} goes on here.`, where: wet.step.where }],
+                    related: [{ message: phrase`${wet.name} goes on here.`, where: wet.step.where }],
                     fixes: longerWait(page.id, plan, wet.step, step, wet.needs - gone, figures),
                 });
             }

@@ -2,6 +2,7 @@ import { area } from '../../geometry/measure';
 import type { Cell } from '../../piece/face';
 import type { Plan, StepPlan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { faceBefore, negligible } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import { commonPractice, type Page } from '../page';
@@ -36,14 +37,14 @@ export const markCovered: Rule = {
                 if (toned?.kind !== 'engrave' || size <= negligible || size < mostOfIt * areaOf(cells)) continue;
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${step.resin?.name ?? 'The fill'} covers ${showArea(size)} of ${toned.name}, which only colours the floor of ${fill.pocket.name}: nobody sees it then. Pour a clear resin, or move ${toned.name} off ${fill.pocket.name}.`,
+                    message: phrase`${step.resin?.name ?? phrase`The fill`} covers ${showArea(size)} of ${toned.name}, which only colours the floor of ${fill.pocket.name}: nobody sees it then. Pour a clear resin, or move ${toned.name} off ${fill.pocket.name}.`,
                     where: step.where,
                     step: step.index,
                     spots: spotsOf(
                         blank,
                         under.map(({ region }) => region),
                     ),
-                    related: [{ message: `${toned.name} is coloured here.`, where: toned.where }],
+                    related: [{ message: phrase`${toned.name} is coloured here.`, where: toned.where }],
                 });
             }
         }

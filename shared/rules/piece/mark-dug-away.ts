@@ -3,6 +3,7 @@ import { area } from '../../geometry/measure';
 import type { Region } from '../../geometry/region';
 import { boxed, boxesMeet } from '../../piece/partition';
 import { showArea } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { faceBefore, negligible } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import { commonPractice, type Page } from '../page';
@@ -39,15 +40,15 @@ export const markDugAway: Rule = {
                 if (toned?.kind !== 'engrave' || size <= negligible) continue;
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${step.name} digs away ${showArea(size)} of ${toned.name}, which only colours the wood. Move them apart, or dig first and colour afterwards.`,
+                    message: phrase`${step.name} digs away ${showArea(size)} of ${toned.name}, which only colours the wood. Move them apart, or dig first and colour afterwards.`,
                     where: step.where,
                     step: step.index,
                     spots: spotsOf(blank, regions),
-                    related: [{ message: `${toned.name} is coloured here.`, where: toned.where }],
+                    related: [{ message: phrase`${toned.name} is coloured here.`, where: toned.where }],
                     fixes: plan.steps.slice(index + 1, step.index).every((other) => other.blank !== blank)
                         ? [
                               {
-                                  title: `Do ${step.name} before ${toned.name}`,
+                                  title: phrase`Do ${step.name} before ${toned.name}`,
                                   changes: [{ do: 'move', statement: step.whole, before: toned.whole }],
                               },
                           ]

@@ -7,6 +7,7 @@ import type { FillPlan, Plan } from '../../plan/plan';
 import { usualOverfill } from '../../plan/plan-fill';
 import { showLength, showNumber } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Fill } from '../../recipe/step';
 import { roundLength } from '../helpers/ask-depth';
 import { blankOf } from '../helpers/blank-names';
@@ -58,11 +59,11 @@ export const maskBurntOpen: Rule = {
                 if (other === undefined) continue;
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${step.resin?.name ?? 'The fill'} is poured ${showNumber(100 * over, 0)} % too high and runs over ${showLength(near.distance)} of tape into ${nameOf(other)}, which is burnt open and stays empty. Leave ${showLength(roundLength(reach, 'mm', 'up'))} between them, pour it level, or burn ${nameOf(other)} once the tape is off.`,
+                    message: phrase`${step.resin?.name ?? phrase`The fill`} is poured ${showNumber(100 * over, 0)} % too high and runs over ${showLength(near.distance)} of tape into ${nameOf(other)}, which is burnt open and stays empty. Leave ${showLength(roundLength(reach, 'mm', 'up'))} between them, pour it level, or burn ${nameOf(other)} once the tape is off.`,
                     where: step.overfill?.where ?? step.where,
                     step: step.index,
                     spots: [{ blank, x: near.x, y: near.y, size: 2 }],
-                    related: [{ message: `${nameOf(other)} is burnt through the tape here.`, where: other.where }],
+                    related: [{ message: phrase`${nameOf(other)} is burnt through the tape here.`, where: other.where }],
                     fixes: pourLevel(step),
                 });
             }
@@ -102,7 +103,7 @@ function pourLevel({ overfill, whole }: Fill): Fix[] {
     const text = '0 %';
     return [
         {
-            title: 'Pour it level',
+            title: phrase`Pour it level`,
             changes: [
                 overfill === undefined
                     ? { do: 'add', block: whole, statement: `overfill ${text}` }

@@ -1,6 +1,7 @@
 import { area } from '../../geometry/measure';
 import type { Layer } from '../../piece/column';
 import { showArea } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { faceBefore, nameOf, negligible } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import { statementBefore } from '../helpers/statement-before';
@@ -34,15 +35,17 @@ export const maskUnderPour: Rule = {
             if (size <= negligible || mask === undefined) continue;
             yield finding(page, {
                 severity: 'error',
-                message: `Tape lies across ${showArea(size)} of ${nameOf(pocket)}: it was masked after the pocket was burnt. Peel ${blank} before it is ${fill === undefined ? 'inlaid' : 'filled'}.`,
+                message: phrase`Tape lies across ${showArea(size)} of ${nameOf(pocket)}: it was masked after the pocket was burnt. Peel ${blank} before it is ${fill === undefined ? 'inlaid' : 'filled'}.`,
                 where: step.where,
                 step: step.index,
                 spots: spotsOf(
                     blank,
                     taped.map(({ region }) => region),
                 ),
-                related: [{ message: 'The tape goes on here.', where: mask.where }],
-                fixes: [{ title: `Peel ${blank} first`, preferred: true, changes: [statementBefore(step, `peel ${blank}`)] }],
+                related: [{ message: phrase`The tape goes on here.`, where: mask.where }],
+                fixes: [
+                    { title: phrase`Peel ${blank} first`, preferred: true, changes: [statementBefore(step, `peel ${blank}`)] },
+                ],
             });
         }
     },

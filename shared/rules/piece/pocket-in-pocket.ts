@@ -1,5 +1,6 @@
 import { isOpenPocket } from '../../piece/column';
 import { showArea, showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { contentOf, faceAfter, nameOf, negligible, sizeOfMet } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import type { Page } from '../page';
@@ -43,14 +44,14 @@ export const pocketInPocket: Rule = {
             const size = sizeOfMet(deeper).area;
             yield finding(page, {
                 severity: 'warning',
-                message: `${step.name} is to be ${showLength(wish.value)} deep, but ${showArea(size)} of it lie where ${nameOf(first)} has dug ${showLength(deepest.before)} already: there it comes to ${showLength(deepest.before + wish.value)}. Move them apart, or fill and sand ${nameOf(first)} before ${step.name} is burnt.`,
+                message: phrase`${step.name} is to be ${showLength(wish.value)} deep, but ${showArea(size)} of it lie where ${nameOf(first)} has dug ${showLength(deepest.before)} already: there it comes to ${showLength(deepest.before + wish.value)}. Move them apart, or fill and sand ${nameOf(first)} before ${step.name} is burnt.`,
                 where: step.where,
                 step: step.index,
                 spots: spotsOf(
                     blank,
                     deeper.map(({ region }) => region),
                 ),
-                related: first === undefined ? [] : [{ message: `${nameOf(first)} is dug here.`, where: first.where }],
+                related: first === undefined ? [] : [{ message: phrase`${nameOf(first)} is dug here.`, where: first.where }],
             });
         }
     },

@@ -4,6 +4,7 @@ import { grow } from '../../geometry/offset';
 import { type Region, tangledRegion } from '../../geometry/region';
 import type { InlayPlan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { faceBefore, nameOf, negligible } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import type { Page } from '../page';
@@ -44,14 +45,14 @@ export const pocketTaken: Rule = {
             const put = plan.steps[first.step ?? -1]?.step;
             yield finding(page, {
                 severity: 'error',
-                message: `${first.name} lies in ${showArea(size)} of ${nameOf(pocket)} already: what is inlaid stands on it. Leave that out, or burn ${nameOf(pocket)} afterwards.`,
+                message: phrase`${first.name} lies in ${showArea(size)} of ${nameOf(pocket)} already: what is inlaid stands on it. Leave that out, or burn ${nameOf(pocket)} afterwards.`,
                 where: step.where,
                 step: step.index,
                 spots: spotsOf(
                     blank,
                     taken.map(({ region }) => region),
                 ),
-                related: put === undefined ? [] : [{ message: `${first.name} goes in here.`, where: put.where }],
+                related: put === undefined ? [] : [{ message: phrase`${first.name} goes in here.`, where: put.where }],
             });
         }
     },

@@ -1,6 +1,7 @@
 import type { InlayPlan } from '../../plan/plan';
 import type { Interval } from '../../quantity/interval';
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -30,12 +31,12 @@ export const skinLeft: Rule = {
             const surely = skin.value > least;
             yield finding(page, {
                 severity: surely ? 'error' : 'warning',
-                message: `${relief.name} leaves ${showLength(surely ? skin.value : skin.high)} of the ${showLength(veneer!.value)} veneer standing${surely ? '' : ' where it is thickest'}: it has to go through.`,
+                message: phrase`${relief.name} leaves ${showLength(surely ? skin.value : skin.high)} of the ${showLength(veneer!.value)} veneer standing${surely ? '' : phrase` where it is thickest`}: it has to go through.`,
                 where: wish?.where ?? relief.where,
                 step: relief.index,
                 fixes: [
                     {
-                        title: 'Burn it through',
+                        title: phrase`Burn it through`,
                         preferred: true,
                         changes: [
                             wish === undefined

@@ -6,6 +6,7 @@ import { emptyRegion, type Region, tangledRegion } from '../../geometry/region';
 import type { Face } from '../../piece/face';
 import { keptFor } from '../../plan/kept';
 import { showArea, showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { faceAfter, faceBefore, nameOf, negligible } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import { commonPractice, type Page } from '../page';
@@ -44,11 +45,11 @@ export const sliverLeft: Rule = {
                 if (made.length === 0 || inlay?.inlay === undefined) continue;
                 yield finding(page, {
                     severity: 'warning',
-                    message: `${step.name} leaves ${showArea(size)} of ${nameOf(inlay.inlay.relief)} in strips narrower than ${showLength(leastStrip)}, which break off: keep ${showLength(2 * leastStrip)} of veneer beside it, or run over its edge.`,
+                    message: phrase`${step.name} leaves ${showArea(size)} of ${nameOf(inlay.inlay.relief)} in strips narrower than ${showLength(leastStrip)}, which break off: keep ${showLength(2 * leastStrip)} of veneer beside it, or run over its edge.`,
                     where: step.where,
                     step: step.index,
                     spots: spotsOf(blank, made),
-                    related: [{ message: `${nameOf(inlay.inlay.relief)} is glued in here.`, where: inlay.step.where }],
+                    related: [{ message: phrase`${nameOf(inlay.inlay.relief)} is glued in here.`, where: inlay.step.where }],
                 });
             }
         }

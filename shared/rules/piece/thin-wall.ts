@@ -1,6 +1,7 @@
 import type { BlankPlan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import type { Finding } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import { roundLength } from '../helpers/ask-depth';
 import { leastBridge, leastWall } from '../helpers/least-wall';
 import { type Wall, wallsOf } from '../helpers/walls';
@@ -41,33 +42,33 @@ function isThinner(other: Wall, wall: Wall): boolean {
 }
 
 function leftOf(distance: number): string {
-    return distance < 0.01 ? 'the beam’s width leaves no wood' : `only ${showLength(distance)} of wood is left`;
+    return distance < 0.01 ? phrase`the beam’s width leaves no wood` : phrase`only ${showLength(distance)} of wood is left`;
 }
 
 function saidOfBridge(wall: Wall, blank: BlankPlan): Finding {
     const { later, earlier, distance, depth } = wall;
     const alone = earlier === 'edge' || earlier === later;
-    const between = alone ? `Within ${later.step.name}` : `Between ${later.step.name} and ${earlier.step.name}`;
+    const between = alone ? phrase`Within ${later.step.name}` : phrase`Between ${later.step.name} and ${earlier.step.name}`;
     const least = roundLength(leastBridge(depth, blank.blank.sheet), 'mm', 'up');
     return finding(page, {
         severity: 'warning',
-        message: `${between} ${leftOf(distance)} in a board of ${showLength(depth)}: it chars through or snaps. Leave ${showLength(least)}.`,
+        message: phrase`${between} ${leftOf(distance)} in a board of ${showLength(depth)}: it chars through or snaps. Leave ${showLength(least)}.`,
         where: later.step.where,
         step: later.step.index,
         spots: [{ blank: blank.name, x: wall.x, y: wall.y, size: 2 }],
-        related: alone ? [] : [{ message: `${earlier.step.name} is cut here.`, where: earlier.step.where }],
+        related: alone ? [] : [{ message: phrase`${earlier.step.name} is cut here.`, where: earlier.step.where }],
     });
 }
 
 function said({ later: laser, earlier, distance, depth, kind, x, y }: Wall, blank: BlankPlan): Finding {
     const least = roundLength(leastWall(depth, blank.blank.sheet, kind === 'pocket' ? 'pocket' : 'rim'), 'mm', 'up');
-    const beside = earlier === 'edge' ? 'the edge of the blank' : earlier.step.name;
+    const beside = earlier === 'edge' ? phrase`the edge of the blank` : earlier.step.name;
     return finding(page, {
         severity: 'warning',
-        message: `Between ${laser.step.name} and ${beside} ${leftOf(distance)}, ${showLength(depth)} high: leave ${showLength(least)}, so move them ${showLength(roundLength(least - distance, 'mm', 'up'))} apart.`,
+        message: phrase`Between ${laser.step.name} and ${beside} ${leftOf(distance)}, ${showLength(depth)} high: leave ${showLength(least)}, so move them ${showLength(roundLength(least - distance, 'mm', 'up'))} apart.`,
         where: laser.step.where,
         step: laser.step.index,
         spots: [{ blank: blank.name, x, y, size: 2 }],
-        related: earlier === 'edge' ? [] : [{ message: `${earlier.step.name} is burnt here.`, where: earlier.step.where }],
+        related: earlier === 'edge' ? [] : [{ message: phrase`${earlier.step.name} is burnt here.`, where: earlier.step.where }],
     });
 }

@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -19,12 +20,12 @@ export const airOffWhileCutting: Rule = {
             if (step.kind !== 'cut' || step.air?.value !== 'off') continue;
             yield finding(page, {
                 severity: 'warning',
-                message: `The air is off while ${step.name} is cut: smoke and flame stay in the kerf.`,
+                message: phrase`The air is off while ${step.name} is cut: smoke and flame stay in the kerf.`,
                 where: step.air.where,
                 step: step.index,
                 fixes: [
                     {
-                        title: 'Turn the air on',
+                        title: phrase`Turn the air on`,
                         preferred: true,
                         changes: [{ do: 'replace', where: step.air.where, text: 'air on' }],
                     },

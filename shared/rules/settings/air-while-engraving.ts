@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -19,12 +20,12 @@ export const airWhileEngraving: Rule = {
             if (step.kind !== 'engrave' || step.air?.value !== 'on') continue;
             yield finding(page, {
                 severity: 'warning',
-                message: `The air is on while ${step.name} is engraved: it drives soot into the burn and chars the edges.`,
+                message: phrase`The air is on while ${step.name} is engraved: it drives soot into the burn and chars the edges.`,
                 where: step.air.where,
                 step: step.index,
                 fixes: [
                     {
-                        title: 'Turn the air off',
+                        title: phrase`Turn the air off`,
                         preferred: true,
                         changes: [{ do: 'replace', where: step.air.where, text: 'without air' }],
                     },

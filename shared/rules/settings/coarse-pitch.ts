@@ -2,6 +2,7 @@ import { spotOf } from '../../burn/beam';
 import { ripple, sigmaOf } from '../../burn/dose';
 import { pitchForSpot } from '../../burn/pitch';
 import { showLength, showRatio } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { atItsWord } from '../figures';
 import { askPitch } from '../helpers/ask-pitch';
 import type { Page } from '../page';
@@ -39,7 +40,7 @@ export const coarsePitch: Rule = {
             const better = pitchForSpot(spot) ?? spot.diameter / 2;
             yield finding(page, {
                 severity: 'warning',
-                message: `Lines ${showLength(pitch)} apart with a spot of ${showLength(spot.diameter)} ripple by ${showRatio(Math.min(1, rippled))}: they will show.`,
+                message: phrase`Lines ${showLength(pitch)} apart with a spot of ${showLength(spot.diameter)} ripple by ${showRatio(Math.min(1, rippled))}: they will show.`,
                 where: step.pitch?.where ?? step.where,
                 step: step.index,
                 fixes: askPitch(page.id, step, better, figures).map((fix) => ({ ...fix, preferred: true })),

@@ -1,4 +1,5 @@
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -28,14 +29,19 @@ export const dottedDepth: Rule = {
             );
             const depth = laser.tone === undefined ? (laser.depth?.value ?? 0) : 0;
             if (use === undefined && depth <= colours) continue;
-            const what = use === undefined ? `${showLength(depth)} deep` : use.kind === 'fill' ? 'to be filled' : 'for an inlay';
+            const what =
+                use === undefined
+                    ? phrase`${showLength(depth)} deep`
+                    : use.kind === 'fill'
+                      ? phrase`to be filled`
+                      : phrase`for an inlay`;
             const { depth: written } = step;
             yield finding(page, {
                 severity: 'warning',
-                message: `${picture.artName} is burnt as dots, ${what}: that leaves pins of wood instead of a floor. Take \`dither\` out, or ask for a tone.`,
+                message: phrase`${picture.artName} is burnt as dots, ${what}: that leaves pins of wood instead of a floor. Take \`dither\` out, or ask for a tone.`,
                 where: written?.where ?? step.where,
                 step: step.index,
-                related: use === undefined ? [] : [{ message: 'It is used here.', where: use.where }],
+                related: use === undefined ? [] : [{ message: phrase`It is used here.`, where: use.where }],
             });
         }
     },

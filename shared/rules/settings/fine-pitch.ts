@@ -1,6 +1,7 @@
 import { spotOf } from '../../burn/beam';
 import { pitchForSpot } from '../../burn/pitch';
 import { showLength, showTime } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { atItsWord } from '../figures';
 import { askPitch } from '../helpers/ask-pitch';
 import { commonPractice, type Page } from '../page';
@@ -36,7 +37,7 @@ export const finePitch: Rule = {
             if (!(pitch > 0) || pitch >= enough * needless || saved < worth) continue;
             yield finding(page, {
                 severity: 'hint',
-                message: `A spot of ${showLength(spot.diameter)} hides its lines at ${showLength(enough)} already; a pitch of ${showLength(pitch)} runs the machine about ${showTime(saved)} longer.`,
+                message: phrase`A spot of ${showLength(spot.diameter)} hides its lines at ${showLength(enough)} already; a pitch of ${showLength(pitch)} runs the machine about ${showTime(saved)} longer.`,
                 where: step.pitch.where,
                 step: step.index,
                 fixes: askPitch(page.id, step, enough, figures),

@@ -1,4 +1,5 @@
 import { showNumber } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Laser } from '../../recipe/stock';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -33,10 +34,10 @@ export const foilAndFibre: Rule = {
             yield finding(page, {
                 severity: 'error',
                 firm: true,
-                message: `The foil behind ${blank.name} does not stop the beam of ${beam}; it stops that of a CO2 or a blue diode laser. Burn the veneer on such a laser.`,
+                message: phrase`The foil behind ${blank.name} does not stop the beam of ${beam}; it stops that of a CO2 or a blue diode laser. Burn the veneer on such a laser.`,
                 where: step.kind === 'engrave' || step.kind === 'cut' ? step.blank.where : step.where,
                 step: step.index,
-                related: [{ message: 'It is backed with foil here.', where: blank.where }],
+                related: [{ message: phrase`It is backed with foil here.`, where: blank.where }],
             });
         }
     },

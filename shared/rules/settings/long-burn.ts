@@ -1,4 +1,5 @@
 import { showTime } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -22,10 +23,10 @@ export const longBurn: Rule = {
         for (const { step, laser } of plan.steps) {
             if (laser === undefined || (step.kind !== 'engrave' && step.kind !== 'cut') || laser.machine <= long) continue;
             const over = laser.machine > workday;
-            const than = over ? `, longer than the workday of ${showTime(workday)}` : '';
+            const than = over ? phrase`, longer than the workday of ${showTime(workday)}` : '';
             yield finding(page, {
                 severity: over ? 'warning' : 'info',
-                message: `${step.name} keeps the laser running for ${showTime(laser.machine)}${than}: somebody has to stay beside it all that time.`,
+                message: phrase`${step.name} keeps the laser running for ${showTime(laser.machine)}${than}: somebody has to stay beside it all that time.`,
                 where: step.where,
                 step: step.index,
             });

@@ -1,5 +1,6 @@
 import { hardlyShows } from '../../bench/contrast';
 import { showNumber } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -21,7 +22,7 @@ export const lowContrast: Rule = {
             if (seen === undefined || seen.difference >= hardlyShows) continue;
             yield finding(page, {
                 severity: 'info',
-                message: `${seen.figure} differs from ${seen.ground} by ${showNumber(seen.difference, 1)}; below ${hardlyShows} it hardly shows. Choose another wood or colour, or look at it on an offcut first.`,
+                message: phrase`${seen.figure} differs from ${seen.ground} by ${showNumber(seen.difference, 1)}; below ${hardlyShows} it hardly shows. Choose another wood or colour, or look at it on an offcut first.`,
                 where: step.kind === 'engrave' ? (step.tone?.where ?? step.where) : step.where,
                 step: step.index,
             });

@@ -1,5 +1,6 @@
 import type { Where } from '../../quantity/where';
 import type { Severity } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import { type Sheet, type Treatment, unnamedGlue } from '../../recipe/stock';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -54,10 +55,10 @@ export const neverBurn: Rule = {
             told.add(blank.name);
             yield finding(page, {
                 severity: said.severity,
-                message: `${blank.sheet.name} ${said.message}`,
+                message: phrase`${blank.sheet.name} ${said.message}`,
                 where: step.kind === 'engrave' || step.kind === 'cut' ? step.blank.where : step.where,
                 step: step.index,
-                related: [{ message: 'It is declared here.', where: said.where ?? blank.sheet.where }],
+                related: [{ message: phrase`It is declared here.`, where: said.where ?? blank.sheet.where }],
                 // No reason makes poison good to breathe; a name that misleads is set right by `made of`.
                 firm: said.severity === 'error',
             });
@@ -87,11 +88,15 @@ function ofMaterial(word: string, where?: Where): Danger | undefined {
     const place = where === undefined ? {} : { where };
     const poison = Object.hasOwn(poisons, word) ? poisons[word] : undefined;
     if (poison !== undefined)
-        return { severity: 'error', message: `must not be burnt: ${word} gives off ${poison}. Take another material.`, ...place };
+        return {
+            severity: 'error',
+            message: phrase`must not be burnt: ${word} gives off ${poison}. Take another material.`,
+            ...place,
+        };
     if (!glued.has(word)) return undefined;
     return {
         severity: 'warning',
-        message: 'is bound with glue: burn it only if its maker’s data sheet says that it may be.',
+        message: phrase`is bound with glue: burn it only if its maker’s data sheet says that it may be.`,
         ...place,
     };
 }
@@ -104,19 +109,19 @@ function ofTreatment({ value, where }: { readonly value: Treatment; readonly whe
         case 'paint':
             return {
                 severity: 'warning',
-                message: 'is painted: burn it only if the paint’s data sheet says that it may be; old paint may hold lead.',
+                message: phrase`is painted: burn it only if the paint’s data sheet says that it may be; old paint may hold lead.`,
                 ...place,
             };
         case 'unknown':
             return {
                 severity: 'error',
-                message: 'must not be burnt: nobody knows what it is treated with. Find out and write it, or take another board.',
+                message: phrase`must not be burnt: nobody knows what it is treated with. Find out and write it, or take another board.`,
                 ...place,
             };
         default:
             return {
                 severity: 'error',
-                message: 'must not be burnt: what it is treated with is poisonous as smoke. Take untreated wood.',
+                message: phrase`must not be burnt: what it is treated with is poisonous as smoke. Take untreated wood.`,
                 ...place,
             };
     }

@@ -3,6 +3,7 @@ import { area } from '../../geometry/measure';
 import type { Plan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
 import type { Change } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Peel } from '../../recipe/step';
 import { blankOf } from '../helpers/blank-names';
 import { peelFirst } from '../helpers/peel-first';
@@ -34,14 +35,14 @@ export const noBacking: Rule = {
             if (loose.length === 0) continue;
             yield finding(page, {
                 severity: 'error',
-                message: `${step.name} leaves ${loose.length} loose piece${loose.length === 1 ? '' : 's'} (${showArea(loose.reduce((sum, piece) => sum + area(piece), 0))}) with nothing behind ${loose.length === 1 ? 'it' : 'them'}.`,
+                message: phrase`${step.name} leaves ${loose.length} loose piece${loose.length === 1 ? '' : 's'} (${showArea(loose.reduce((sum, piece) => sum + area(piece), 0))}) with nothing behind ${loose.length === 1 ? 'it' : 'them'}.`,
                 where: step.blank.where,
                 step: step.index,
                 spots: spotsOf(blank.name, loose),
-                related: [{ message: `${blank.name} has no backing.`, where: blank.blank.where }],
+                related: [{ message: phrase`${blank.name} has no backing.`, where: blank.blank.where }],
                 fixes: [
                     {
-                        title: `Back ${blank.name} with foil`,
+                        title: phrase`Back ${blank.name} with foil`,
                         preferred: true,
                         changes: [
                             { do: 'add', block: blank.blank.whole, statement: 'backing foil' },

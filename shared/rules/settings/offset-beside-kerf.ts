@@ -1,6 +1,7 @@
 import { isEmpty } from '../../geometry/measure';
 import type { LaserPlan } from '../../plan/laser-plan';
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -30,10 +31,12 @@ export const offsetBesideKerf: Rule = {
             const { shift, comesOut } = moved;
             yield finding(page, {
                 severity: 'warning',
-                message: `\`offset\` moves the line of ${laser!.step.name} by ${showLength(Math.abs(offset.value))}, and half the kerf, ${showLength(shift)}, is added by itself: ${comesOut} than drawn by ${showLength(2 * Math.abs(offset.value))}.`,
+                message: phrase`\`offset\` moves the line of ${laser!.step.name} by ${showLength(Math.abs(offset.value))}, and half the kerf, ${showLength(shift)}, is added by itself: ${comesOut} than drawn by ${showLength(2 * Math.abs(offset.value))}.`,
                 where: offsetWhere,
                 step: step.index,
-                fixes: [{ title: 'Leave the offset out', preferred: true, changes: [{ do: 'remove', where: offsetWhere }] }],
+                fixes: [
+                    { title: phrase`Leave the offset out`, preferred: true, changes: [{ do: 'remove', where: offsetWhere }] },
+                ],
             });
         }
     },

@@ -1,4 +1,5 @@
 import { showLength } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { atItsWord } from '../figures';
 import { askPasses } from '../helpers/ask-passes';
 import { commonPractice, type Page } from '../page';
@@ -37,7 +38,7 @@ export const oneHeavyPass: Rule = {
             );
             yield finding(page, {
                 severity: 'hint',
-                message: `${step.name} goes ${showLength(depth)} deep in ${passes === 1 ? 'one pass' : `${passes} passes`}; ${better} lighter ones char less.`,
+                message: phrase`${step.name} goes ${showLength(depth)} deep in ${passes === 1 ? phrase`one pass` : phrase`${passes} passes`}; ${better} lighter ones char less.`,
                 where: step.passes.where,
                 step: step.index,
                 fixes,

@@ -3,6 +3,7 @@ import type { LaserPlan } from '../../plan/laser-plan';
 import { refocusings } from '../../plan/plan-focus';
 import { showLength, showNumber } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { type Message, phrase } from '../../recipe/phrase';
 import type { Recipe } from '../../recipe/recipe';
 import type { Engrave } from '../../recipe/step';
 import type { Laser } from '../../recipe/stock';
@@ -35,8 +36,8 @@ export const outOfFocus: Rule = {
             if (said === undefined) continue;
             const { depth } = laser;
             const growth = showNumber(diameterAt(spot, depth.value) / spot.diameter, 1);
-            const wide = `At ${showLength(depth.value)} the spot is ${growth} times as wide (the focus reaches ${showLength(spot.rayleigh)})`;
-            yield finding(page, { ...said, message: `${wide}: ${said.message}`, step: step.index });
+            const wide = phrase`At ${showLength(depth.value)} the spot is ${growth} times as wide (the focus reaches ${showLength(spot.rayleigh)})`;
+            yield finding(page, { ...said, message: phrase`${wide}: ${said.message}`, step: step.index });
         }
     },
 };
@@ -46,16 +47,16 @@ function blurred(step: Engrave, { settings, depth }: LaserPlan, spot: Spot, mach
     if (machine.focus?.value === 'fixed') {
         return {
             severity: 'warning',
-            message: `the focus of ${machine.name} is fixed, so walls lean and detail blurs down there.`,
+            message: phrase`the focus of ${machine.name} is fixed, so walls lean and detail blurs down there.`,
             where: step.depth?.where ?? step.where,
-            related: [{ message: 'The focus is said to be fixed here.', where: machine.focus.where }],
+            related: [{ message: phrase`The focus is said to be fixed here.`, where: machine.focus.where }],
         };
     }
     const steps = focusSteps(spot, depth?.value ?? 0);
     if (settings === undefined || settings.passes >= steps) return undefined;
     return {
         severity: 'warning',
-        message: `it should be lowered ${times(steps - 1)} between passes, and there ${settings.passes === 1 ? 'is one pass' : `are ${settings.passes}`}.`,
+        message: phrase`it should be lowered ${times(steps - 1)} between passes, and there ${settings.passes === 1 ? phrase`is one pass` : phrase`are ${settings.passes}`}.`,
         where: step.passes?.where ?? step.where,
         fixes: askPasses(page.id, step, steps, figures).fixes,
     };
@@ -66,21 +67,22 @@ function unsaid(step: Engrave, { focus }: LaserPlan, { laser, steps }: Recipe): 
     const changes = refocusings(focus);
     const told = steps.some((other) => other.kind === 'do' && /focus/i.test(other.text));
     if (laser === undefined || laser.focus !== undefined || told || changes.length === 0) return undefined;
-    const say = (word: string, title: string): Fix[] =>
+    const say = (word: string, title: Message): Fix[] =>
         laser.whole === undefined ? [] : [{ title, changes: [{ do: 'add', block: laser.whole, statement: `focus ${word}` }] }];
-    const before = changes.length === 1 ? `before pass ${changes[0]!.pass}` : `${times(changes.length)} between passes`;
+    const before =
+        changes.length === 1 ? phrase`before pass ${changes[0]!.pass}` : phrase`${times(changes.length)} between passes`;
     return {
         severity: 'info',
-        message: `the machine file lowers it ${before}, if ${laser.name} can.`,
+        message: phrase`the machine file lowers it ${before}, if ${laser.name} can.`,
         where: step.depth?.where ?? step.where,
-        related: [{ message: 'Nothing is said of its focus here.', where: laser.where }],
+        related: [{ message: phrase`Nothing is said of its focus here.`, where: laser.where }],
         fixes: [
-            ...say('driven', `${laser.name} moves its focus by itself`),
-            ...say('by-hand', `The focus of ${laser.name} is lowered by hand`),
+            ...say('driven', phrase`${laser.name} moves its focus by itself`),
+            ...say('by-hand', phrase`The focus of ${laser.name} is lowered by hand`),
         ],
     };
 }
 
 function times(count: number): string {
-    return count === 1 ? 'once' : `${count} times`;
+    return count === 1 ? 'once' : phrase`${count} times`;
 }

@@ -1,3 +1,4 @@
+import { phrase } from '../../recipe/phrase';
 import type { Engrave } from '../../recipe/step';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -23,17 +24,17 @@ export const paceUnused: Rule = {
             const { where } = step.pace;
             yield finding(page, {
                 severity: 'warning',
-                message: `\`pace\` does nothing for ${step.name}: ${why}.`,
+                message: phrase`\`pace\` does nothing for ${step.name}: ${why}.`,
                 where,
                 step: step.index,
-                fixes: [{ title: 'Leave `pace` out', preferred: true, changes: [{ do: 'remove', where }] }],
+                fixes: [{ title: phrase`Leave \`pace\` out`, preferred: true, changes: [{ do: 'remove', where }] }],
             });
         }
     },
 };
 
 function againstPace({ depth, passes, power, speed }: Engrave): string | undefined {
-    if (depth === undefined) return 'it asks for no depth';
-    if (passes !== undefined) return 'its passes are written';
-    return power !== undefined && speed !== undefined ? 'its power and speed are written' : undefined;
+    if (depth === undefined) return phrase`it asks for no depth`;
+    if (passes !== undefined) return phrase`its passes are written`;
+    return power !== undefined && speed !== undefined ? phrase`its power and speed are written` : undefined;
 }

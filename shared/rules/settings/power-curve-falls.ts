@@ -1,5 +1,6 @@
 import { usableSetpoints } from '../../burn/power-curve';
 import { showNumber, showRatio } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -23,9 +24,9 @@ export const powerCurveFalls: Rule = {
             if (used.includes(point)) continue;
             yield finding(page, {
                 severity: 'warning',
-                message: `${showRatio(point.setting.value)} giving ${showNumber(point.gives.value, 2)} W does not lie between the settings and powers beside it: it is left out.`,
+                message: phrase`${showRatio(point.setting.value)} giving ${showNumber(point.gives.value, 2)} W does not lie between the settings and powers beside it: it is left out.`,
                 where: point.where,
-                fixes: [{ title: 'Take the line out', changes: [{ do: 'remove', where: point.where }] }],
+                fixes: [{ title: phrase`Take the line out`, changes: [{ do: 'remove', where: point.where }] }],
             });
         }
     },

@@ -1,4 +1,5 @@
 import { showNumber } from '../../quantity/show';
+import { phrase } from '../../recipe/phrase';
 import { blankOf } from '../helpers/blank-names';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -31,12 +32,12 @@ export const scanAlongGrain: Rule = {
             if (angle >= near) continue;
             yield finding(page, {
                 severity: 'warning',
-                message: `${step.name} is scanned ${along ? 'along the grain' : `${showNumber((angle * 180) / Math.PI, 0)}° off the grain`}: the grain will show as stripes.`,
+                message: phrase`${step.name} is scanned ${along ? phrase`along the grain` : phrase`${showNumber((angle * 180) / Math.PI, 0)}° off the grain`}: the grain will show as stripes.`,
                 where: step.scan.where,
                 step: step.index,
                 fixes: [
                     {
-                        title: 'Scan across the grain',
+                        title: phrase`Scan across the grain`,
                         preferred: true,
                         changes: [{ do: 'replace', where: step.scan.where, text: 'scan across grain' }],
                     },

@@ -4,6 +4,7 @@ import type { LaserPlan } from '../../plan/laser-plan';
 import { motionOf } from '../../plan/toolpaths';
 import { showLength, showNumber, showSpeed } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
+import { phrase } from '../../recipe/phrase';
 import type { Engrave } from '../../recipe/step';
 import type { Laser } from '../../recipe/stock';
 import { runUp } from '../../toolpath/motion';
@@ -34,7 +35,7 @@ export const shortOvertravel: Rule = {
             const { speed } = laser.settings;
             const said = step.speed === undefined ? heldDown(step, laser, machine) : tooFast(step, speed, machine);
             if (said === undefined) continue;
-            const related = [{ message: 'The overtravel is written here.', where: machine.overtravel.where }];
+            const related = [{ message: phrase`The overtravel is written here.`, where: machine.overtravel.where }];
             yield finding(page, { ...said, step: step.index, related });
         }
     },
@@ -50,15 +51,20 @@ function tooFast(step: Engrave, speed: number, machine: Laser): Said | undefined
     const slower: Fix[] =
         reached === undefined || settingsHeld(step) // slower alone would dig deeper
             ? []
-            : [{ title: `Scan at ${showNumber(reached, 0)} mm/s`, changes: [{ do: 'replace', where, text: `${reached} mm/s` }] }];
+            : [
+                  {
+                      title: phrase`Scan at ${showNumber(reached, 0)} mm/s`,
+                      changes: [{ do: 'replace', where, text: `${reached} mm/s` }],
+                  },
+              ];
     const start = Math.sqrt(2 * acceleration * over);
     const slow =
         start > 0
-            ? `only ${showSpeed(start, unit)} there, so its lines begin with ${showNumber(speed / start, 1)} times the dose`
-            : 'at rest there, so its lines begin scorched';
+            ? phrase`only ${showSpeed(start, unit)} there, so its lines begin with ${showNumber(speed / start, 1)} times the dose`
+            : phrase`at rest there, so its lines begin scorched`;
     return {
         severity: 'warning',
-        message: `${step.name} at ${showSpeed(speed, unit)} needs ${showLength(needed)} to run up, and the overtravel is ${showLength(over)}: the head is ${slow}.`,
+        message: phrase`${step.name} at ${showSpeed(speed, unit)} needs ${showLength(needed)} to run up, and the overtravel is ${showLength(over)}: the head is ${slow}.`,
         where,
         fixes: [...moreOvertravel(machine, needed), ...slower],
     };
@@ -70,7 +76,7 @@ function heldDown(step: Engrave, { settings }: LaserPlan, machine: Laser): Said 
     if (settings?.limits.includes('run-up') !== true) return undefined;
     return {
         severity: 'hint',
-        message: `${step.name} is held to ${showNumber(settings.speed, 0)} mm/s, since ${machine.name} has only ${showLength(machine.overtravel!.value)} of overtravel to run up; ${showNumber(topSpeed, 0)} mm/s would want ${showLength(runUp(topSpeed, acceleration))}.`,
+        message: phrase`${step.name} is held to ${showNumber(settings.speed, 0)} mm/s, since ${machine.name} has only ${showLength(machine.overtravel!.value)} of overtravel to run up; ${showNumber(topSpeed, 0)} mm/s would want ${showLength(runUp(topSpeed, acceleration))}.`,
         where: step.depth?.where ?? step.tone?.where ?? step.where,
         fixes: moreOvertravel(machine, runUp(topSpeed, acceleration)),
     };
@@ -78,6 +84,8 @@ function heldDown(step: Engrave, { settings }: LaserPlan, machine: Laser): Said 
 
 /** Rounded up, so that it is enough. */
 function moreOvertravel(machine: Laser, needed: number): Fix[] {
-    const text = `${Math.ceil(needed * 10 - 1e-9) / 10} mm`;
-    return [{ title: `Give it ${text} of overtravel`, changes: [{ do: 'replace', where: machine.overtravel!.where, text }] }];
+    const text = phrase`${Math.ceil(needed * 10 - 1e-9) / 10} mm`;
+    return [
+        { title: phrase`Give it ${text} of overtravel`, changes: [{ do: 'replace', where: machine.overtravel!.where, text }] },
+    ];
 }
