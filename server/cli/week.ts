@@ -1,6 +1,8 @@
 import { momentOf } from '../../shared/quantity/calendar';
 import { plainJson } from '../../shared/review/one-line';
+import { weekHtml } from '../../shared/week/html/week-page';
 import type { Week } from '../../shared/week/week';
+import { weekCalendar } from '../../shared/week/week-calendar';
 import { jobsCsv, ordersCsv, shoppingCsv } from '../../shared/week/week-csv';
 import { weekJson } from '../../shared/week/week-json';
 import { weekText } from '../../shared/week/week-text';
@@ -16,6 +18,8 @@ import { UsageError } from './usage-error';
 const formats: Readonly<Record<ChoiceOf<typeof weekUsage, 'format'>, (week: Week) => string>> = {
     text: weekText,
     json: (week) => `${plainJson(weekJson(week))}\n`,
+    html: weekHtml,
+    icalendar: (week) => weekCalendar(week, Date.now() / 1000),
     'orders-csv': ordersCsv,
     'jobs-csv': jobsCsv,
     'shopping-csv': shoppingCsv,

@@ -10,7 +10,7 @@ import { waitOf } from '../sheets/day-book';
 import type { LaidOrder, WeekEntry } from './entry';
 import { boundOf, lateOrders } from './late';
 import { shoppingOf } from './shopping';
-import type { AskedOrder, PlannedOrder, Week, WeekJob, WeekLoad, WeekSitting } from './week';
+import type { AskedOrder, PlannedOrder, Week, WeekJob, WeekLoad, WeekSitting, WeekWait } from './week';
 
 const day = 86_400;
 /** More turns than this are not laid out one by one: pieces go through in lots. */
@@ -60,6 +60,7 @@ export function makeWeek(entries: readonly WeekEntry[], { start, makers, closed 
         closed,
         orders: sorted.map(({ index: _index, ...order }) => order),
         sittings: sittings(laid, book, makers, start, placeOf),
+        waits: waitsOf(laid, book, start),
         loads: loadsOf(laid, book, bench),
         ready: start + book.ready,
         least: bound,
@@ -176,6 +177,23 @@ function sittings(
         ),
     );
     return list.flat().sort((a, b) => a.start - b.start || a.hands - b.hands);
+}
+
+function waitsOf(laid: readonly LaidOrder[], { turns }: Book, start: number): WeekWait[] {
+    const waits = new Map<string, WeekWait>();
+    for (const { order, work, end, ready } of turns) {
+        if (ready <= end) continue;
+        const { plan } = laid[order]!.entry;
+        const key = `${order} ${work}`;
+        const known = waits.get(key);
+        waits.set(key, {
+            recipe: plan.recipe.name,
+            what: waitOf(plan, plan.schedule.works[work]!.step),
+            start: Math.min(known?.start ?? Number.POSITIVE_INFINITY, start + end),
+            end: Math.max(known?.end ?? 0, start + ready),
+        });
+    }
+    return [...waits.values()].sort((a, b) => a.start - b.start || a.end - b.end);
 }
 
 function firstsOf(lengths: readonly number[]): number[] {

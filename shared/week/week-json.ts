@@ -26,6 +26,7 @@ export function weekJson(week: Week): unknown {
             end: isoMoment(end),
             jobs: jobs.map((job) => ({ ...job, start: isoMoment(job.start) })),
         })),
+        waits: week.waits.map(({ start, end, ...wait }) => ({ ...wait, start: isoMoment(start), end: isoMoment(end) })),
         cuttings: week.cuttings.map(({ sheet, size, yielded, consumed }) => ({
             of: rackName(sheet),
             size,

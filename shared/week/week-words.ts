@@ -47,6 +47,11 @@ export function orderWords({ recipe, pieces, for: whom, due }: PlannedOrder): st
     return `${pieces} ${recipe}${whom === undefined ? '' : ` for ${whom}`}${due === undefined ? '' : `, due ${due}`}`;
 }
 
+/** An order in the columns of a table: ready, pieces, recipe, for, due, hands. */
+export function orderCells({ ready, pieces, recipe, for: whom = '', due = '', attended }: PlannedOrder): string[] {
+    return [dateOf(ready), String(pieces), recipe, whom, due, showHours(attended)];
+}
+
 export function lateWords(order: PlannedOrder): string {
     return `${orderWords(order)}, is ready on ${showMoment(order.ready)}, ${showTime(order.late ?? 0)} late: ${order.why}.`;
 }

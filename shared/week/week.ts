@@ -12,6 +12,8 @@ export interface Week {
     /** In the order in which they are ready. */
     readonly orders: readonly PlannedOrder[];
     readonly sittings: readonly WeekSitting[];
+    /** What cures or dries by itself, in the order in which it begins. */
+    readonly waits: readonly WeekWait[];
     /** What is busy how long: all hands, then each laser. */
     readonly loads: readonly WeekLoad[];
     /** When all is ready. */
@@ -83,6 +85,15 @@ export interface WeekJob {
     /** Of it, time in which the laser runs, and which. */
     readonly machine: number;
     readonly laser?: string;
+}
+
+/** A wait of all pieces of an order: from when the first begins to when the last is over. */
+export interface WeekWait {
+    readonly recipe: string;
+    /** Such as "the glue cures under the press". */
+    readonly what: string;
+    readonly start: number;
+    readonly end: number;
 }
 
 export interface WeekLoad {

@@ -33,6 +33,19 @@ describe('kerfbook week', () => {
             expect(rows.join('')).not.toContain('\n');
         }
     });
+    it('as a page on which nothing can run, and as a calendar with a sitting and a wait', async () => {
+        const shop = folder();
+        const html = (await shop.kerfbook([...start, '--format', 'html'])).out;
+        expect(html).toMatch(/^<!doctype html>/);
+        expect(html).toContain('default-src &#39;none&#39;');
+        for (const heading of ['Orders', 'Load', 'Days', 'Buy']) expect(html).toContain(`<h2>${heading}</h2>`);
+        const { out } = await shop.kerfbook([...start, '--format', 'icalendar']);
+        expect(out).toMatch(/^BEGIN:VCALENDAR\r\nVERSION:2\.0\r\n/);
+        expect(out).toMatch(/TRANSP:OPAQUE\r\n/);
+        expect(out).toMatch(/TRANSP:TRANSPARENT\r\n/);
+        const uids = [...out.matchAll(/^UID:.*$/gm)].map(([uid]) => uid);
+        expect(new Set(uids).size).toBe(uids.length);
+    });
     it.each([
         [['week'], '--start 2026-11-26'],
         [['week', '--start', 'soon'], '--start is a date'],

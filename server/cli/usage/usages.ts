@@ -190,8 +190,8 @@ export const weekUsage = {
             type: 'string',
             default: 'text',
             value: 'FORMAT',
-            choices: ['text', 'json', 'orders-csv', 'jobs-csv', 'shopping-csv'],
-            what: 'How it is written.',
+            choices: ['text', 'json', 'html', 'icalendar', 'orders-csv', 'jobs-csv', 'shopping-csv'],
+            what: 'How it is written; icalendar has the sittings and waits for a calendar, without customers.',
         },
     },
     examples: [
