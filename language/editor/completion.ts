@@ -1,6 +1,7 @@
 import {
     type AstNode,
     type AstNodeDescription,
+    type AstNodeDescriptionProvider,
     AstUtils,
     type FileSystemProvider,
     GrammarAST,
@@ -24,12 +25,16 @@ import {
     type CompletionParams,
     InsertTextFormat,
     type Position,
+    type Range,
+    type TextEdit,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { currencyCodes, currencyName } from '../../shared/quantity/currency';
 import { pickText } from '../../shared/recipe/pick-text';
 import { isBuiltIn } from '../built-in';
-import { isArtUse, isTrait } from '../generated/ast';
+import { Layout } from '../editing/layout';
+import { isArtUse, isFile, isRecipe, isStep, isTrait } from '../generated/ast';
+import { stockOutOfSight } from '../names/stock-out-of-sight';
 import { resolvePath } from '../names/used-files';
 import type { OutsideServices } from '../outside';
 import { isMadeUp, wordType } from '../parsing/token';
@@ -56,6 +61,9 @@ export class KerfCompletion extends DefaultCompletionProvider {
     private readonly services: KerfServices;
     private readonly outside: OutsideServices;
     private readonly files: FileSystemProvider;
+    private readonly descriptions: AstNodeDescriptionProvider;
+    /** Of proposals whose file is not used yet, the path to use. */
+    private readonly unused = new WeakMap<AstNodeDescription, string>();
     private known: { readonly before: string; readonly standing: Standing } | undefined;
     /** From where the text is read for the contexts that are being built. */
     private from = 0;
@@ -64,6 +72,7 @@ export class KerfCompletion extends DefaultCompletionProvider {
         super(services);
         this.services = services;
         this.outside = services.outside;
+        this.descriptions = services.workspace.AstNodeDescriptionProvider;
         this.files = services.shared.workspace.FileSystemProvider;
     }
 
@@ -146,16 +155,30 @@ export class KerfCompletion extends DefaultCompletionProvider {
             this.astReflection.getTypeMetaData(node.$type).properties[info.property]?.referenceType !== undefined;
         let container: AstNode | undefined = info.container;
         while (container !== undefined && !takes(container)) container = container.$container;
-        return super.getReferenceCandidates({ ...info, container: container ?? info.container }, context);
+        const asked = { ...info, container: container ?? info.container };
+        const unused = stockOutOfSight(asked, context.document, this.services).map(({ entry, document, path }) => {
+            const description = this.descriptions.createDescription(entry, entry.name, document);
+            this.unused.set(description, path);
+            return description;
+        });
+        return super.getReferenceCandidates(asked, context).concat(unused);
     }
 
+    /** First what is found at this step, then what is found in its recipe, then every other rule. */
     private rules(context: CompletionContext, acceptor: CompletionAcceptor): void {
+        const found = this.outside.diagnostics(context.document) ?? [];
+        const holders = [isStep, isRecipe].map((is) => AstUtils.getContainerOfType<AstNode>(context.node, is)?.$cstNode?.range);
+        const foundIn = (rule: string, range: Range | undefined) =>
+            found.find(({ code, range: { start } }) => code === rule && range !== undefined && isWithin(start, range));
         for (const { id, title, condition } of this.outside.pages.values()) {
+            const at = holders.findIndex((range) => foundIn(id, range) !== undefined);
+            const finding = at < 0 ? undefined : foundIn(id, holders[at])?.message;
             acceptor(context, {
                 label: id,
                 kind: CompletionItemKind.EnumMember,
                 detail: title,
-                documentation: { kind: 'markdown', value: condition },
+                sortText: `${at < 0 ? holders.length : at}${id}`,
+                documentation: typeof finding === 'object' ? finding : { kind: 'markdown', value: finding ?? condition },
                 insertText: `${id} because "$1"`,
                 insertTextFormat: InsertTextFormat.Snippet,
             });
@@ -232,13 +255,19 @@ export class KerfCompletion extends DefaultCompletionProvider {
     ): CompletionValueItem {
         const { node, name } = description;
         const own = description.documentUri.toString() === context.document.uri.toString();
-        const origin = isBuiltIn(description.documentUri.toString()) ? '2' : own ? '0' : '1';
+        const path = this.unused.get(description);
+        const origin = path !== undefined ? '3' : isBuiltIn(description.documentUri.toString()) ? '2' : own ? '0' : '1';
+        const detail = [node === undefined ? '' : detailOf(node), path === undefined ? '' : `adds use "${path}"`];
         return {
             nodeDescription: description,
             kind: CompletionItemKind.Reference,
             // Grits are numbers: coarse comes before fine.
             sortText: `0${origin}${/^\d+$/.test(name) ? name.padStart(6, '0') : name}`,
-            ...(node !== undefined && { detail: detailOf(node), data: declaredAt(node, this.services) }),
+            ...(node !== undefined && {
+                detail: detail.filter((part) => part !== '').join(' · '),
+                data: declaredAt(node, this.services),
+            }),
+            ...(path !== undefined && { additionalTextEdits: [useEdit(path, context.document)] }),
         };
     }
 
@@ -251,9 +280,23 @@ export class KerfCompletion extends DefaultCompletionProvider {
     }
 }
 
+function isWithin({ line }: Position, { start, end }: Range): boolean {
+    return line >= start.line && line <= end.line;
+}
+
 /** "board · 12 mm, black-walnut": the kind of thing and what tells it from others. */
 function detailOf(node: AstNode): string {
     return [constructOf(node.$type)?.word, summaryOf(node)].filter((part) => part !== undefined && part !== '').join(' · ');
+}
+
+/** Behind the uses that are there, or at the top of the file. */
+function useEdit(path: string, document: LangiumDocument): TextEdit {
+    const file = document.parseResult.value;
+    const last = isFile(file) ? file.uses.findLast(({ $cstNode }) => $cstNode !== undefined)?.$cstNode : undefined;
+    const { lineBreak } = new Layout(document.textDocument.getText());
+    const at = document.textDocument.positionAt(last?.end ?? 0);
+    const newText = last === undefined ? `use "${path}"${lineBreak}${lineBreak}` : `${lineBreak}use "${path}"`;
+    return { range: { start: at, end: at }, newText };
 }
 
 /** What may open by itself while typing: behind a blank only what is wanted there, and nothing that could also be a new line. */
