@@ -19,6 +19,7 @@ import {
 } from '../generated/ast';
 import { aboutOf } from '../lowering/about';
 import type { OutsideServices } from '../outside';
+import { plannedHover } from '../planned/planned-hover';
 import { plannedRun } from '../planned/planned-step';
 import type { KerfServices } from '../services';
 import { isLine } from '../vocabulary/lookup';
@@ -57,6 +58,7 @@ export class KerfHover extends AstNodeHoverProvider {
             await couponHover(leaf.astNode, this.outside),
             await runHover(leaf.astNode, this.services),
             this.run(document, leaf),
+            this.planned(document, leaf),
             this.inManual(leaf),
         ].filter((part) => part !== undefined && part !== '');
         return parts.length === 0 ? undefined : { contents: { kind: 'markdown', value: parts.join('\n\n') }, range };
@@ -82,6 +84,14 @@ export class KerfHover extends AstNodeHoverProvider {
         const recipe =
             isRecipe(node) && text === node.name ? node : isMake && isRecipe(node.$container) ? node.$container : undefined;
         return recipe && plannedRun(recipe, this.outside.runs(document.uri.toString()))?.hover;
+    }
+
+    /** On a depth or tone, and on a step's first words: the settings that the last plan solved, and what they give. */
+    private planned(document: LangiumDocument, leaf: LeafCstNode): string | undefined {
+        const lines = plannedHover(leaf, document, this.outside.planned(document.uri.toString()));
+        if (lines === undefined) return undefined;
+        const [solved = '', ...facts] = lines.map(escaped);
+        return [`**As planned:** ${solved}`, facts.map((fact) => `- ${fact}`).join('\n')].join('\n\n').trimEnd();
     }
 
     private async said(leaf: LeafCstNode): Promise<string | undefined> {

@@ -24,13 +24,17 @@ export class KerfOutline implements DocumentSymbolProvider {
         const parts = isRecipe(node) ? membersOf(node).filter(isShown) : isRoutine(node) ? node.items : [];
         const name = GrammarUtils.findNodeForProperty(cst, 'name');
         const head = headOf(cst.text);
-        const detail = summaryOf(node).split(', ');
+        const kind = name === undefined ? [] : [withoutName(head, name.text)];
+        // What the head says already is not said twice.
+        const figures = summaryOf(node)
+            .split(', ')
+            .filter((part) => part !== '' && !head.includes(part));
         const first = GrammarUtils.findNodesForKeyword(cst, cst.text.split(/\s/, 1)[0] ?? '')[0];
         return [
             {
-                name: head,
-                // What the head says already is not said twice.
-                detail: detail.filter((part) => !head.includes(part)).join(', '),
+                // A step without a name of its own is called by its first words.
+                name: name?.text ?? head,
+                detail: [...kind, ...figures].join(', '),
                 kind: this.kinds.getSymbolKind(node),
                 range: cst.range,
                 selectionRange: (name ?? first ?? cst).range,
@@ -42,6 +46,13 @@ export class KerfOutline implements DocumentSymbolProvider {
 
 function isShown(item: AstNode): boolean {
     return isArt(item) || isBlank(item) || isPlaces(item) || isStep(item);
+}
+
+/** "engrave on tray" of `engrave pocket on tray`. */
+function withoutName(head: string, name: string): string {
+    const words = head.split(' ');
+    const at = words.indexOf(name, 1);
+    return words.filter((_word, index) => index !== at).join(' ');
 }
 
 /** The first words of a statement, up to its block: `seal tray with shellac`. */
