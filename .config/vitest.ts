@@ -63,6 +63,8 @@ const elsewhere = ['tests/editor/**', 'tests/speed/**', '**/node_modules/**'];
 export default defineConfig({
     root: fileURLToPath(new URL('..', import.meta.url)),
     plugins: [kerfAsText],
+    // The editor is there only in the editor.
+    resolve: { alias: { vscode: fileURLToPath(new URL('../tests/kit/vscode.ts', import.meta.url)) } },
     test: {
         globalSetup: ['.config/before-tests.mjs'],
         setupFiles: ['tests/kit/forget-opened.ts'],

@@ -12,7 +12,7 @@ export function offerExplanations(server: RecipeServer, current: CurrentRecipe):
         provideTextDocumentContent: async (uri, token) => {
             const rule = uri.path.replace(/^\//, '').replace(/\.md$/, '');
             const page = await server.ask(requests.page, { rule }, token);
-            return page ?? `There is no explanation of “${rule}”.`;
+            return page ?? vscode.l10n.t('There is no explanation of “{0}”.', rule);
         },
     });
     const command = vscode.commands.registerCommand('kerfbook.explainFinding', async (rule?: unknown) => {
@@ -27,8 +27,12 @@ export function offerExplanations(server: RecipeServer, current: CurrentRecipe):
                 context.diagnostics.flatMap((diagnostic) => {
                     const rule = ruleOf(diagnostic);
                     if (rule === undefined) return [];
-                    const action = new vscode.CodeAction(`Explain: ${rule}`, vscode.CodeActionKind.QuickFix);
-                    action.command = { command: 'kerfbook.explainFinding', title: 'Explain Finding', arguments: [rule] };
+                    const action = new vscode.CodeAction(vscode.l10n.t('Explain: {0}', rule), vscode.CodeActionKind.QuickFix);
+                    action.command = {
+                        command: 'kerfbook.explainFinding',
+                        title: vscode.l10n.t('Explain Finding'),
+                        arguments: [rule],
+                    };
                     action.diagnostics = [diagnostic];
                     return [action];
                 }),
@@ -49,14 +53,15 @@ async function chooseRule(current: CurrentRecipe): Promise<string | undefined> {
     );
     const offered = here.length > 0 ? here : all;
     if (offered.length === 0) {
-        void vscode.window.showInformationMessage('There is no finding in this file.');
+        void vscode.window.showInformationMessage(vscode.l10n.t('There is no finding in this file.'));
         return undefined;
     }
     if (here.length === 1) return ruleOf(here[0]!);
     const items = offered.map((diagnostic) => ({
         label: ruleOf(diagnostic)!,
-        description: `line ${diagnostic.range.start.line + 1}`,
+        description: vscode.l10n.t('line {0}', diagnostic.range.start.line + 1),
         detail: diagnostic.message,
     }));
-    return (await vscode.window.showQuickPick(items, { title: 'Explain which finding?', matchOnDetail: true }))?.label;
+    return (await vscode.window.showQuickPick(items, { title: vscode.l10n.t('Explain which finding?'), matchOnDetail: true }))
+        ?.label;
 }

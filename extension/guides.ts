@@ -17,7 +17,10 @@ export function offerGuides(context: vscode.ExtensionContext): vscode.Disposable
             );
             const page =
                 pages.find(({ name }) => name === asked) ??
-                (await vscode.window.showQuickPick(pages, { title: 'Open which page of the manual?', matchOnDetail: true }));
+                (await vscode.window.showQuickPick(pages, {
+                    title: vscode.l10n.t('Open which page of the manual?'),
+                    matchOnDetail: true,
+                }));
             if (page !== undefined) await show(page.name);
         }),
         vscode.commands.registerCommand('kerfbook.openWalkthrough', () =>

@@ -16,8 +16,9 @@ import { lookForServer, putForServer, removeForServer } from './write/write-for-
 /** Where recipes may lie; diffs and other views of old texts are left out, since they would declare every name twice. */
 const schemes = ['file', 'untitled', 'vscode-remote', 'vscode-vfs', 'vscode-userdata', 'kerfbook-stock'];
 
-const whyDown =
-    'The Kerfbook language server stopped five times within three minutes and stays down: recipes are not checked. Restart it; the output says why it stopped.';
+const whyDown = vscode.l10n.t(
+    'The Kerfbook language server stopped five times within three minutes and stays down: recipes are not checked. Restart it; the output says why it stopped.',
+);
 
 const neverCancelled = new vscode.CancellationTokenSource().token;
 
@@ -78,9 +79,9 @@ export class RecipeServer implements vscode.Disposable {
     private died(): CloseHandlerResult {
         if (this.crashes.isWorthRestarting(Date.now())) return { action: CloseAction.Restart, handled: true };
         this.setDown(true);
-        void vscode.window.showErrorMessage(whyDown, 'Restart', 'Show Output').then((chosen) => {
-            if (chosen === 'Restart') void this.restart();
-            else if (chosen === 'Show Output') this.client.outputChannel.show();
+        void vscode.window.showErrorMessage(whyDown, vscode.l10n.t('Restart'), vscode.l10n.t('Show Output')).then((chosen) => {
+            if (chosen === vscode.l10n.t('Restart')) void this.restart();
+            else if (chosen === vscode.l10n.t('Show Output')) this.client.outputChannel.show();
         });
         return { action: CloseAction.DoNotRestart, handled: true };
     }

@@ -5,7 +5,7 @@ import type { CurrentRecipe } from './current-recipe';
 /** The status bar item of an open recipe: its name, how long it takes, and how many findings wait. */
 export function showStatus(current: CurrentRecipe): vscode.Disposable {
     const item = vscode.window.createStatusBarItem('kerfbook.recipe', vscode.StatusBarAlignment.Left, 40);
-    item.name = 'Kerfbook Recipe';
+    item.name = vscode.l10n.t('Kerfbook Recipe');
     item.command = 'kerfbook.openBenchViewToSide';
 
     const refresh = () => {
@@ -15,18 +15,26 @@ export function showStatus(current: CurrentRecipe): vscode.Disposable {
             return;
         }
         const { totals, unknown } = checklist;
-        const time = totals === undefined ? 'time unknown' : showTime(totals.machine + totals.attended + totals.waiting);
+        const time =
+            totals === undefined ? vscode.l10n.t('time unknown') : showTime(totals.machine + totals.attended + totals.waiting);
         const findings = countFindings(vscode.Uri.parse(uri));
         item.text = `$(${current.isPinned ? 'pinned' : 'list-ordered'}) ${checklist.recipe} · ${time}${findings.short}`;
-        item.accessibilityInformation = { label: `Recipe ${checklist.title}, ${time}, ${findings.long}. Opens the bench view.` };
+        item.accessibilityInformation = {
+            label: vscode.l10n.t('Recipe {0}, {1}, {2}. Opens the bench view.', checklist.title, time, findings.long),
+        };
         item.tooltip = [
             checklist.title,
             totals === undefined
-                ? `Times are unknown: ${unknown ?? ''}`
-                : `Laser ${showTime(totals.machine)}, hands on ${showTime(totals.attended)}, waiting ${showTime(totals.waiting)}`,
+                ? vscode.l10n.t('Times are unknown: {0}', unknown ?? '')
+                : vscode.l10n.t(
+                      'Laser {0}, hands on {1}, waiting {2}',
+                      showTime(totals.machine),
+                      showTime(totals.attended),
+                      showTime(totals.waiting),
+                  ),
             findings.long,
-            ...(current.isPinned ? ['Pinned: it stays the current recipe wherever the cursor is'] : []),
-            'Select to open the bench view',
+            ...(current.isPinned ? [vscode.l10n.t('Pinned: it stays the current recipe wherever the cursor is')] : []),
+            vscode.l10n.t('Select to open the bench view'),
         ].join('\n');
         item.show();
     };

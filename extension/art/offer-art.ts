@@ -74,13 +74,18 @@ async function editFor(
     }
     if (answer.version !== document.version) return undefined;
     for (const { offset, text } of answer.edits) edit.insert(document.uri, document.positionAt(offset), text);
-    return { title: art.every((each) => 'uri' in each) ? 'Bring in as art' : 'Copy into art/ and bring in', edit };
+    return {
+        title: art.every((each) => 'uri' in each)
+            ? vscode.l10n.t('Bring in as art')
+            : vscode.l10n.t('Copy into art/ and bring in'),
+        edit,
+    };
 }
 
 /** The folder beside a recipe into which art is copied, or why there is none. */
 async function folderFor(document: vscode.TextDocument, server: RecipeServer): Promise<vscode.Uri | string> {
     if (vscode.workspace.getWorkspaceFolder(document.uri) === undefined)
-        return 'This art would have to be copied beside the recipe: open the folder that holds the recipe first.';
+        return vscode.l10n.t('This art would have to be copied beside the recipe: open the folder that holds the recipe first.');
     const folder = vscode.Uri.joinPath(document.uri, '..', 'art');
     const { answer: problem, failed } = await server.attempt(requests.mayHold, { folder: folder.toString() });
     return problem ?? failed ?? folder;
@@ -88,9 +93,9 @@ async function folderFor(document: vscode.TextDocument, server: RecipeServer): P
 
 function refusal(beside: vscode.Uri | string | undefined): string {
     if (!vscode.workspace.isTrusted)
-        return 'This art lies outside the workspace, and nothing is copied into a workspace that is not trusted.';
+        return vscode.l10n.t('This art lies outside the workspace, and nothing is copied into a workspace that is not trusted.');
     if (typeof beside === 'string') return beside;
-    return 'This art cannot be copied beside the recipe. Put it there yourself, then drop it again.';
+    return vscode.l10n.t('This art cannot be copied beside the recipe. Put it there yourself, then drop it again.');
 }
 
 /** Asks for the file to be made in the same undoable edit, under a name that nothing has yet. */

@@ -97,8 +97,8 @@ export class Bench implements vscode.Disposable {
             if (view === undefined) {
                 const why =
                     failed === undefined
-                        ? 'This file holds no recipe that can be shown.'
-                        : `It could not be worked out: ${failed}`;
+                        ? vscode.l10n.t('This file holds no recipe that can be shown.')
+                        : vscode.l10n.t('It could not be worked out: {0}', failed);
                 this.post({ type: 'nothing', why });
             } else {
                 this.title = view.title;

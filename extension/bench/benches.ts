@@ -56,7 +56,7 @@ export function watchBenches(
     const show = (place: unknown, column: vscode.ViewColumn, recipe?: unknown) => {
         const uri = current.fileFor(place) ?? recipeInSight();
         if (uri === undefined) {
-            void vscode.window.showInformationMessage('Open a recipe (a .kerf file) to see its bench view.');
+            void vscode.window.showInformationMessage(vscode.l10n.t('Open a recipe (a .kerf file) to see its bench view.'));
             return;
         }
         const shown = open.get(uri.toString());
@@ -67,7 +67,7 @@ export function watchBenches(
         }
         const where = { viewColumn: column, preserveFocus: column === vscode.ViewColumn.Beside };
         const name = uri.path.slice(uri.path.lastIndexOf('/') + 1);
-        adopt(vscode.window.createWebviewPanel(VIEW_TYPE, `Bench: ${name}`, where), {
+        adopt(vscode.window.createWebviewPanel(VIEW_TYPE, vscode.l10n.t('Bench: {0}', name), where), {
             uri: uri.toString(),
             ...(typeof recipe === 'string' && { recipe }),
         });

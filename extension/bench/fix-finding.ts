@@ -20,5 +20,8 @@ export async function fixFinding(title: string, where: Where): Promise<void> {
     );
     const edit = offered.find((action) => action.title === title)?.edit;
     if (edit !== undefined) await vscode.workspace.applyEdit(edit);
-    else void vscode.window.showInformationMessage(`The text has changed meanwhile: “${title}” is not offered there any more.`);
+    else
+        void vscode.window.showInformationMessage(
+            vscode.l10n.t('The text has changed meanwhile: “{0}” is not offered there any more.', title),
+        );
 }

@@ -14,14 +14,14 @@ export async function writeNumber(
     uri: vscode.Uri,
     { where, textVersion, text }: { readonly where: Where; readonly textVersion: number; readonly text: string },
 ): Promise<string | undefined> {
-    if (where.uri !== uri.toString()) return 'This number stands in another file: open it there.';
+    if (where.uri !== uri.toString()) return vscode.l10n.t('This number stands in another file: open it there.');
     const params: RewriteParams = { uri: where.uri, textVersion, offset: where.offset, length: where.length, text };
     const answer = await server.ask(requests.rewrite, params);
-    if (answer === undefined) return 'Nothing was written: the recipe cannot be read at present.';
+    if (answer === undefined) return vscode.l10n.t('Nothing was written: the recipe cannot be read at present.');
     if ('problem' in answer) return answer.problem;
     const document = await vscode.workspace.openTextDocument(uri);
-    if (document.version !== answer.version) return 'The text was changed meanwhile. Nothing was written.';
+    if (document.version !== answer.version) return vscode.l10n.t('The text was changed meanwhile. Nothing was written.');
     return (await vscode.workspace.applyEdit(workspaceEdit(document, answer.edits)))
         ? undefined
-        : 'The editor did not take the change.';
+        : vscode.l10n.t('The editor did not take the change.');
 }

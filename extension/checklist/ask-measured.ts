@@ -44,8 +44,14 @@ export async function askBurntDepths(
 async function askFigure(server: RecipeServer, { label }: ChecklistItem, measure: Measure): Promise<string | undefined> {
     const { what, step, wish } = measure;
     const typed = await vscode.window.showInputBox({
-        title: `${label}: ${what} of ${step}`,
-        prompt: `It should be ${wish}. ${what === 'tone' ? 'How dark is it, from 0 % bare to 100 % the darkest?' : 'What did you measure?'} Empty leaves it out.`,
+        title: vscode.l10n.t('{0}: {1} of {2}', label, what, step),
+        prompt: vscode.l10n.t(
+            'It should be {0}. {1} Empty leaves it out.',
+            wish,
+            what === 'tone'
+                ? vscode.l10n.t('How dark is it, from 0 % bare to 100 % the darkest?')
+                : vscode.l10n.t('What did you measure?'),
+        ),
         placeHolder: { depth: '0.52 mm', width: '12.1 mm', tone: '80 %', through: '' }[what],
         ignoreFocusOut: true,
         validateInput: async (text) => remark(await read(server, text, what), measure),
@@ -58,12 +64,12 @@ async function askFigure(server: RecipeServer, { label }: ChecklistItem, measure
 
 async function askThrough({ label }: ChecklistItem, { step }: Measure): Promise<string | undefined> {
     const choices = [
-        { label: 'Through', description: 'everywhere', words: 'through yes' },
-        { label: 'Not through', description: 'somewhere it holds', words: 'through no' },
-        { label: 'Leave it out', words: '' },
+        { label: vscode.l10n.t('Through'), description: 'everywhere', words: 'through yes' },
+        { label: vscode.l10n.t('Not through'), description: vscode.l10n.t('somewhere it holds'), words: 'through no' },
+        { label: vscode.l10n.t('Leave it out'), words: '' },
     ];
     const chosen = await vscode.window.showQuickPick(choices, {
-        title: `${label}: did ${step} come through?`,
+        title: vscode.l10n.t('{0}: did {1} come through?', label, step),
         ignoreFocusOut: true,
     });
     return chosen?.words;
@@ -83,14 +89,17 @@ function remark(
     if (reading === undefined) return undefined;
     const value = 'problem' in reading ? undefined : what === 'tone' ? reading.tone : reading.value;
     if ('problem' in reading || value === undefined) {
-        const message = what === 'tone' ? 'A part of the darkest, such as 80 %.' : 'A length, such as 0.52 mm or 1/64 in.';
+        const message =
+            what === 'tone'
+                ? vscode.l10n.t('A part of the darkest, such as 80 %.')
+                : vscode.l10n.t('A length, such as 0.52 mm or 1/64 in.');
         return { message, severity: vscode.InputBoxValidationSeverity.Error };
     }
     const rounding = 1e-9; // mm
     if (value >= low - rounding && value <= high + rounding) return undefined;
     const way = value < low ? 'less' : 'more';
     return {
-        message: `${reading.depth} is ${way} than it should be (${wish}).`,
+        message: vscode.l10n.t('{0} is {1} than it should be ({2}).', reading.depth, way, wish),
         severity: vscode.InputBoxValidationSeverity.Warning,
     };
 }

@@ -30,9 +30,10 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, boo
         const items = checklist?.items ?? [];
         const left = items.filter(({ id }) => ticks[id] === undefined).length;
         const begun = left < items.length;
-        const done = begun ? `: ${items.length - left} of ${items.length} steps done` : '';
+        const done = begun ? vscode.l10n.t(': {0} of {1} steps done', items.length - left, items.length) : '';
         setContext('kerfbook.recipePinned', current.isPinned);
-        view.message = checklist === undefined ? '' : `${checklist.title}, issue ${checklist.revision}${done}`;
+        view.message =
+            checklist === undefined ? '' : vscode.l10n.t('{0}, issue {1}{2}', checklist.title, checklist.revision, done);
         view.badge = begun && left > 0 ? { value: left, tooltip: `${left} ${left === 1 ? 'step' : 'steps'} left` } : undefined;
         tree.show(job(), checklist, ticks);
         setContext('kerfbook.hasChecklist', checklist !== undefined);
@@ -81,15 +82,18 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, boo
         const { checklist } = current;
         const cleared = job();
         if (checklist === undefined || Object.keys(book.of(cleared)).length === 0) return;
-        const question = `Clear every tick and running wait of ${checklist.title}?`;
-        if ((await vscode.window.showWarningMessage(question, { modal: true }, 'Clear')) !== 'Clear') return;
+        const question = vscode.l10n.t('Clear every tick and running wait of {0}?', checklist.title);
+        if (
+            (await vscode.window.showWarningMessage(question, { modal: true }, vscode.l10n.t('Clear'))) !== vscode.l10n.t('Clear')
+        )
+            return;
         book.reset(cleared);
         draw();
     };
 
     const choose = async () => {
         const { uri, recipes } = current;
-        const recipe = await vscode.window.showQuickPick(recipes, { title: 'Which recipe are you at?' });
+        const recipe = await vscode.window.showQuickPick(recipes, { title: vscode.l10n.t('Which recipe are you at?') });
         if (uri !== undefined && recipe !== undefined) current.choose({ uri, recipe });
     };
 

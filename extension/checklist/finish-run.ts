@@ -28,7 +28,7 @@ export async function finishRun(
     // The server may still know the text of a file that is gone, and a run beside nothing is found by nobody.
     const gone = await whyGone(uri);
     if (gone !== undefined) {
-        void vscode.window.showErrorMessage(`${gone} Every tick is kept.`);
+        void vscode.window.showErrorMessage(vscode.l10n.t('{0} Every tick is kept.', gone));
         return;
     }
     const depths = await askBurntDepths(server, checklist.items, book.of(job));
@@ -37,11 +37,11 @@ export async function finishRun(
     for (const [id, measured] of depths) book.measure(job, id, [measured]);
     const ticks = book.of(job);
     const note = await vscode.window.showInputBox({
-        title: `Finish the run of ${checklist.title}`,
-        prompt: 'What went well or wrong? It is kept with the run. Empty leaves it out.',
-        placeHolder: 'Flush after 180; the tip of the beak is thin.',
+        title: vscode.l10n.t('Finish the run of {0}', checklist.title),
+        prompt: vscode.l10n.t('What went well or wrong? It is kept with the run. Empty leaves it out.'),
+        placeHolder: vscode.l10n.t('Flush after 180; the tip of the beak is thin.'),
         ignoreFocusOut: true,
-        validateInput: (text) => (text.length > 500 ? 'No more than 500 letters.' : undefined),
+        validateInput: (text) => (text.length > 500 ? vscode.l10n.t('No more than 500 letters.') : undefined),
     });
     if (note === undefined) return;
     const params: RunParams = {
@@ -59,18 +59,26 @@ export async function finishRun(
     if (hasFileOfItsOwn(vscode.Uri.parse(uri, true))) return writeFile(server, runs, params, checklist, redraw);
     const answer = await server.ask(requests.run, params);
     if (answer === undefined || 'problem' in answer) {
-        const why = answer?.problem ?? (await whyGone(uri)) ?? 'The run could not be written.';
-        void vscode.window.showErrorMessage(`${why} Every tick is kept.`);
+        const why = answer?.problem ?? (await whyGone(uri)) ?? vscode.l10n.t('The run could not be written.');
+        void vscode.window.showErrorMessage(vscode.l10n.t('{0} Every tick is kept.', why));
         return;
     }
     const document = await write(answer);
     if (document === undefined) return;
     runs.add(answer.uri, job, textOf(answer), document.getText());
     redraw();
-    const done = `Run of ${checklist.title} written below the recipe. Undo there, or Take Back, brings the ticks back.`;
-    const choice = await vscode.window.showInformationMessage(done, 'Show', 'Take Back');
-    if (choice === 'Show') await show(document, answer);
-    if (choice === 'Take Back' && (await takeBack(document, answer)) && runs.changed(answer.uri, document.getText())) redraw();
+    const done = vscode.l10n.t(
+        'Run of {0} written below the recipe. Undo there, or Take Back, brings the ticks back.',
+        checklist.title,
+    );
+    const choice = await vscode.window.showInformationMessage(done, vscode.l10n.t('Show'), vscode.l10n.t('Take Back'));
+    if (choice === vscode.l10n.t('Show')) await show(document, answer);
+    if (
+        choice === vscode.l10n.t('Take Back') &&
+        (await takeBack(document, answer)) &&
+        runs.changed(answer.uri, document.getText())
+    )
+        redraw();
 }
 
 /** Where there is no folder to write into, a run stands below its recipe, whatever the setting says. */
@@ -89,18 +97,23 @@ async function writeFile(
     if (!mayWrite()) return;
     const answer = await server.ask(requests.writeRun, params);
     if (answer === undefined || 'problem' in answer) {
-        const why = answer?.problem ?? (await whyGone(params.uri)) ?? 'The run could not be written.';
-        void vscode.window.showErrorMessage(`${why} Every tick is kept.`);
+        const why = answer?.problem ?? (await whyGone(params.uri)) ?? vscode.l10n.t('The run could not be written.');
+        void vscode.window.showErrorMessage(vscode.l10n.t('{0} Every tick is kept.', why));
         return;
     }
     const file = vscode.Uri.parse(answer.uri, true);
     runs.addFile(answer.uri, jobOf(params.uri, recipe));
     redraw();
     const path = vscode.workspace.asRelativePath(file, false);
-    const done = `Run of ${title} written to ${path}. Take Back removes it and brings the ticks back.`;
-    const choice = await vscode.window.showInformationMessage(done, 'Show', 'Take Back');
-    if (choice === 'Show') await vscode.window.showTextDocument(file);
-    if (choice === 'Take Back' && (await takeFileBack(file, answer.text)) && runs.filesChanged([answer.uri], false)) redraw();
+    const done = vscode.l10n.t('Run of {0} written to {1}. Take Back removes it and brings the ticks back.', title, path);
+    const choice = await vscode.window.showInformationMessage(done, vscode.l10n.t('Show'), vscode.l10n.t('Take Back'));
+    if (choice === vscode.l10n.t('Show')) await vscode.window.showTextDocument(file);
+    if (
+        choice === vscode.l10n.t('Take Back') &&
+        (await takeFileBack(file, answer.text)) &&
+        runs.filesChanged([answer.uri], false)
+    )
+        redraw();
 }
 
 /** Only a file that is still as it was written: what somebody added since is theirs. */
@@ -111,19 +124,29 @@ async function takeFileBack(file: vscode.Uri, text: string): Promise<boolean> {
         edit.deleteFile(file);
         if (await vscode.workspace.applyEdit(edit)) return true;
     }
-    void vscode.window.showWarningMessage('The run was changed since. Delete its file by hand if it is not wanted.');
+    void vscode.window.showWarningMessage(
+        vscode.l10n.t('The run was changed since. Delete its file by hand if it is not wanted.'),
+    );
     return false;
 }
 
 async function isDone({ items, title }: Checklist, ticks: Ticks): Promise<boolean> {
     const open = items.filter(({ id }) => ticks[id] === undefined).length;
     if (open === items.length) {
-        void vscode.window.showInformationMessage(`No step of ${title} is ticked yet: there is no run to write.`);
+        void vscode.window.showInformationMessage(
+            vscode.l10n.t('No step of {0} is ticked yet: there is no run to write.', title),
+        );
         return false;
     }
     if (open === 0) return true;
-    const question = `${open} of ${items.length} steps of ${title} ${open === 1 ? 'is' : 'are'} not ticked. Write the run all the same?`;
-    return (await vscode.window.showWarningMessage(question, { modal: true }, 'Write')) === 'Write';
+    const question = vscode.l10n.t(
+        '{0} of {1} steps of {2} {3} not ticked. Write the run all the same?',
+        open,
+        items.length,
+        title,
+        open === 1 ? 'is' : 'are',
+    );
+    return (await vscode.window.showWarningMessage(question, { modal: true }, vscode.l10n.t('Write'))) === vscode.l10n.t('Write');
 }
 
 /** Said where the recipe's file is no longer there; undefined where it is, or has never been saved. */
@@ -135,7 +158,10 @@ async function whyGone(uri: string): Promise<string | undefined> {
         () => false,
     );
     if (isThere) return undefined;
-    return `${vscode.workspace.asRelativePath(file)} is no longer there, so the run could not be written. Save it again first.`;
+    return vscode.l10n.t(
+        '{0} is no longer there, so the run could not be written. Save it again first.',
+        vscode.workspace.asRelativePath(file),
+    );
 }
 
 type Written = Exclude<WrittenAnswer, { readonly problem: string }>;
@@ -153,7 +179,9 @@ async function write(answer: Written): Promise<vscode.TextDocument | undefined> 
     if (range !== undefined) edit.delete(document.uri, range);
     const removed = range !== undefined && (await vscode.workspace.applyEdit(edit));
     if (!removed) return document;
-    void vscode.window.showErrorMessage('The file could not be saved, so the run was not written. Every tick is kept.');
+    void vscode.window.showErrorMessage(
+        vscode.l10n.t('The file could not be saved, so the run was not written. Every tick is kept.'),
+    );
     return undefined;
 }
 
@@ -168,14 +196,14 @@ async function show(document: vscode.TextDocument, answer: Written): Promise<voi
 async function takeBack(document: vscode.TextDocument, answer: Written): Promise<boolean> {
     const range = rangeOf(document, answer);
     if (range === undefined) {
-        void vscode.window.showWarningMessage('The run was changed since. Remove it by hand if it is not wanted.');
+        void vscode.window.showWarningMessage(vscode.l10n.t('The run was changed since. Remove it by hand if it is not wanted.'));
         return false;
     }
     const edit = new vscode.WorkspaceEdit();
     edit.delete(document.uri, range);
     if (!(await vscode.workspace.applyEdit(edit))) return false;
     if (!(await document.save()))
-        void vscode.window.showWarningMessage('The run is taken back, but the file could not be saved.');
+        void vscode.window.showWarningMessage(vscode.l10n.t('The run is taken back, but the file could not be saved.'));
     return true;
 }
 

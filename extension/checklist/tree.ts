@@ -45,7 +45,7 @@ export class ChecklistTree implements vscode.TreeDataProvider<Node> {
             item.tooltip = node.text;
             return item;
         }
-        const item = new vscode.TreeItem('Before you start', vscode.TreeItemCollapsibleState.Collapsed);
+        const item = new vscode.TreeItem(vscode.l10n.t('Before you start'), vscode.TreeItemCollapsibleState.Collapsed);
         item.id = `${this.job}/cautions`;
         item.iconPath = new vscode.ThemeIcon('shield');
         item.description = `${node.texts.length} ${node.texts.length === 1 ? 'caution' : 'cautions'}`;
@@ -59,15 +59,20 @@ export class ChecklistTree implements vscode.TreeDataProvider<Node> {
         item.id = `${this.job}/${id}`;
         item.contextValue = measures.length === 0 ? 'step' : 'step-check';
         const measured = (tick?.measured ?? []).map(({ words }) => words).join(', ');
-        item.tooltip = [tooltip, measured === '' ? '' : `Measured: ${measured}`].filter((line) => line !== '').join('\n\n');
-        item.description = [measured === '' ? '' : `measured ${measured}`, waitText(tick?.ends, now), detail]
+        item.tooltip = [tooltip, measured === '' ? '' : vscode.l10n.t('Measured: {0}', measured)]
+            .filter((line) => line !== '')
+            .join('\n\n');
+        item.description = [measured === '' ? '' : vscode.l10n.t('measured {0}', measured), waitText(tick?.ends, now), detail]
             .filter((part) => part !== '')
             .join(' · ');
         item.checkboxState = {
             state: tick === undefined ? vscode.TreeItemCheckboxState.Unchecked : vscode.TreeItemCheckboxState.Checked,
-            tooltip: tick === undefined ? 'Not done yet' : `Done ${new Date(tick.at).toLocaleString()}`,
+            tooltip:
+                tick === undefined
+                    ? vscode.l10n.t('Not done yet')
+                    : vscode.l10n.t('Done {0}', new Date(tick.at).toLocaleString()),
             // Its state is told by the box itself.
-            accessibilityInformation: { label: `Done: ${label}`, role: 'checkbox' },
+            accessibilityInformation: { label: vscode.l10n.t('Done: {0}', label), role: 'checkbox' },
         };
         if (tick?.ends !== undefined) {
             const over = tick.ends <= now;
@@ -76,13 +81,15 @@ export class ChecklistTree implements vscode.TreeDataProvider<Node> {
                 over ? new vscode.ThemeColor('charts.green') : undefined,
             );
         }
-        item.command = { command: 'kerfbook.goToStep', title: 'Go to Step', arguments: [node] };
-        item.accessibilityInformation = { label: `${label}, ${tick === undefined ? 'not done' : 'done'}, ${item.description}` };
+        item.command = { command: 'kerfbook.goToStep', title: vscode.l10n.t('Go to Step'), arguments: [node] };
+        item.accessibilityInformation = {
+            label: `${label}, ${tick === undefined ? vscode.l10n.t('not done') : 'done'}, ${item.description}`,
+        };
         return item;
     }
 }
 
 function waitText(ends: number | undefined, now: number): string {
     if (ends === undefined) return '';
-    return ends <= now ? 'wait is over' : `${showTime((ends - now) / 1000)} left`;
+    return ends <= now ? vscode.l10n.t('wait is over') : `${showTime((ends - now) / 1000)} left`;
 }

@@ -17,7 +17,7 @@ export function announceWaits(
     show: (job: string) => void,
 ): vscode.Disposable {
     const bell = vscode.window.createStatusBarItem('kerfbook.waits', vscode.StatusBarAlignment.Left, 39);
-    bell.name = 'Kerfbook Waits';
+    bell.name = vscode.l10n.t('Kerfbook Waits');
     bell.command = 'kerfbook.showEndedWaits';
 
     let drawn: string | undefined;
@@ -32,7 +32,9 @@ export function announceWaits(
     const drawBell = () => {
         const first = unseen[0];
         const text =
-            unseen.length > 1 ? `${unseen.length} waits are over` : first && `${placeOf(first.job).recipe}: wait is over`;
+            unseen.length > 1
+                ? vscode.l10n.t('{0} waits are over', unseen.length)
+                : first && vscode.l10n.t('{0}: wait is over', placeOf(first.job).recipe);
         if (text === drawn) return;
         drawn = text;
         if (text === undefined) {
@@ -40,12 +42,13 @@ export function announceWaits(
             return;
         }
         bell.text = `$(bell) ${text}`;
-        bell.tooltip = [...unseen.map(words), 'Select to open the checklist'].join('\n');
-        bell.accessibilityInformation = { label: `${unseen.map(words).join(' ')} Opens the checklist.` };
+        bell.tooltip = [...unseen.map(words), vscode.l10n.t('Select to open the checklist')].join('\n');
+        bell.accessibilityInformation = { label: vscode.l10n.t('{0} Opens the checklist.', unseen.map(words).join(' ')) };
         bell.show();
     };
     const say = async (ended: Overdue) => {
-        if ((await vscode.window.showInformationMessage(words(ended), 'Show Checklist')) !== undefined) showEnded([ended]);
+        if ((await vscode.window.showInformationMessage(words(ended), vscode.l10n.t('Show Checklist'))) !== undefined)
+            showEnded([ended]);
     };
 
     let running = false;
@@ -79,5 +82,11 @@ export function announceWaits(
 
 function words({ job, tick }: Overdue): string {
     const reason = tick.reason === undefined ? '' : ` (${tick.reason})`;
-    return `${placeOf(job).recipe}: “${tick.label}”${reason} is over since ${new Date(tick.ends!).toLocaleString()}.`;
+    return vscode.l10n.t(
+        '{0}: “{1}”{2} is over since {3}.',
+        placeOf(job).recipe,
+        tick.label,
+        reason,
+        new Date(tick.ends!).toLocaleString(),
+    );
 }

@@ -21,7 +21,7 @@ export async function addMeasured(server: RecipeServer, current: CurrentRecipe, 
         void vscode.window.showWarningMessage(found.problem);
         return;
     }
-    const rows = await askForDepths(server, `${sheet} on ${laser}`, found.squares);
+    const rows = await askForDepths(server, vscode.l10n.t('{0} on {1}', sheet, laser), found.squares);
     if (rows === undefined || rows.length === 0) return;
     const answer = await server.ask(requests.measured, { ...params, rows });
     if (answer === undefined) return;
@@ -35,8 +35,11 @@ async function askForDepths(server: RecipeServer, title: string, squares: readon
     for (const [index, { words, number }] of squares.entries()) {
         const settings = words.replace(/^burn /, '');
         const typed = await vscode.window.showInputBox({
-            title: `Coupon of ${title}: ${index + 1} of ${squares.length} to measure`,
-            prompt: `${number === undefined ? settings : `Square ${number}, ${settings}`}: how deep is it? Empty skips it.`,
+            title: vscode.l10n.t('Coupon of {0}: {1} of {2} to measure', title, index + 1, squares.length),
+            prompt: vscode.l10n.t(
+                '{0}: how deep is it? Empty skips it.',
+                number === undefined ? settings : vscode.l10n.t('Square {0}, {1}', number, settings),
+            ),
             placeHolder: '0.31 mm',
             ignoreFocusOut: true,
             validateInput: async (text) => problemOf(await read(server, text)),
@@ -59,9 +62,13 @@ function problemOf(reading: DepthReading | undefined): string | undefined {
 
 async function keep(count: number): Promise<boolean> {
     if (count === 0) return false;
-    const squares = count === 1 ? 'the square' : `the ${count} squares`;
-    const answer = await vscode.window.showInformationMessage(`Keep ${squares} measured so far?`, { modal: true }, 'Keep');
-    return answer === 'Keep';
+    const squares = count === 1 ? vscode.l10n.t('the square') : vscode.l10n.t('the {0} squares', count);
+    const answer = await vscode.window.showInformationMessage(
+        vscode.l10n.t('Keep {0} measured so far?', squares),
+        { modal: true },
+        vscode.l10n.t('Keep'),
+    );
+    return answer === vscode.l10n.t('Keep');
 }
 
 async function write(answer: Exclude<WrittenAnswer, { problem: string }>): Promise<void> {

@@ -17,7 +17,7 @@ export interface CouponPlace {
 function placeInFile(current: CurrentRecipe): { readonly uri: vscode.Uri; readonly offset?: number } | undefined {
     const uri = current.fileFor();
     if (uri === undefined) {
-        void vscode.window.showInformationMessage('Open a recipe file that names the board and the laser.');
+        void vscode.window.showInformationMessage(vscode.l10n.t('Open a recipe file that names the board and the laser.'));
         return undefined;
     }
     const editor = vscode.window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
@@ -39,9 +39,16 @@ export async function chooseCoupon(
     const choices = await server.ask(requests.couponChoices, { ...place, uri: uri.toString() });
     if (choices === undefined) return undefined;
     if (known && choices.here !== undefined) return { uri, ...choices.here };
-    const sheet = await choose(choices.sheets, 'Which board or veneer?', 'a board or veneer', (name) => rowsOf(choices, name));
+    const sheet = await choose(
+        choices.sheets,
+        vscode.l10n.t('Which board or veneer?'),
+        vscode.l10n.t('a board or veneer'),
+        (name) => rowsOf(choices, name),
+    );
     if (sheet === undefined) return undefined;
-    const laser = await choose(choices.lasers, 'Which laser?', 'a laser', (name) => rowsOf(choices, sheet, name));
+    const laser = await choose(choices.lasers, vscode.l10n.t('Which laser?'), vscode.l10n.t('a laser'), (name) =>
+        rowsOf(choices, sheet, name),
+    );
     return laser === undefined ? undefined : { uri, sheet, laser };
 }
 
@@ -52,7 +59,7 @@ async function choose(
     detail: (name: string) => string,
 ): Promise<string | undefined> {
     if (names.length === 0) {
-        void vscode.window.showWarningMessage(`This file knows neither by itself nor by what it uses ${what}.`);
+        void vscode.window.showWarningMessage(vscode.l10n.t('This file knows neither by itself nor by what it uses {0}.', what));
         return undefined;
     }
     if (names.length === 1) return names[0];

@@ -25,7 +25,7 @@ export async function makeCoupon(
     const { uri, sheet, laser } = place;
     if (vscode.workspace.getWorkspaceFolder(uri) === undefined) {
         void vscode.window.showWarningMessage(
-            'Files are written only inside an open folder. Open the folder that holds this file.',
+            vscode.l10n.t('Files are written only inside an open folder. Open the folder that holds this file.'),
         );
         return;
     }
@@ -35,20 +35,22 @@ export async function makeCoupon(
     const answer = await server.ask(requests.writeCoupon, params);
     if (answer === undefined) return;
     if (answer.written === 0) {
-        void vscode.window.showErrorMessage(`No coupon was made. ${shortly(answer.problems)}`.trim());
+        void vscode.window.showErrorMessage(vscode.l10n.t('No coupon was made. {0}', shortly(answer.problems)).trim());
         return;
     }
     const text = `${writtenTo(answer)}. ${shortly(answer.problems)}`.trim();
     const show = answer.problems.length > 0 ? vscode.window.showWarningMessage : vscode.window.showInformationMessage;
     const chosen = await show(
-        `${text} Burn it on an offcut, measure the squares, then add them to the coupon.`,
-        'Show',
-        'Add Measured Squares',
+        vscode.l10n.t('{0} Burn it on an offcut, measure the squares, then add them to the coupon.', text),
+        vscode.l10n.t('Show'),
+        vscode.l10n.t('Add Measured Squares'),
         ...offers(answer),
     );
     const folder = vscode.Uri.parse(answer.folder, true);
-    if (chosen === 'Show') await vscode.commands.executeCommand('revealInExplorer', vscode.Uri.joinPath(folder, 'coupon.svg'));
-    if (chosen === 'Add Measured Squares') await vscode.commands.executeCommand('kerfbook.addMeasuredSquares', place);
+    if (chosen === vscode.l10n.t('Show'))
+        await vscode.commands.executeCommand('revealInExplorer', vscode.Uri.joinPath(folder, 'coupon.svg'));
+    if (chosen === vscode.l10n.t('Add Measured Squares'))
+        await vscode.commands.executeCommand('kerfbook.addMeasuredSquares', place);
     const wish = wishOf(chosen);
     if (wish !== undefined) await makeCoupon(server, current, { ...place, beside }, wish);
 }
@@ -56,17 +58,17 @@ export async function makeCoupon(
 /** Undefined where the maker thinks better of it. */
 async function askWhat(): Promise<CouponPlace['beside']> {
     const items = [
-        { label: 'Squares', description: 'how deep and how dark the beam burns', beside: {} },
+        { label: vscode.l10n.t('Squares'), description: vscode.l10n.t('how deep and how dark the beam burns'), beside: {} },
         {
-            label: `Squares and ${STRIPS} strips to cut out`,
-            description: 'how wide it cuts, too',
+            label: vscode.l10n.t('Squares and {0} strips to cut out', STRIPS),
+            description: vscode.l10n.t('how wide it cuts, too'),
             beside: { cuts: STRIPS },
         },
         {
-            label: `Squares and ${PLUGS} plugs with an opening`,
-            description: 'how much clearance a part that is cut out takes, too',
+            label: vscode.l10n.t('Squares and {0} plugs with an opening', PLUGS),
+            description: vscode.l10n.t('how much clearance a part that is cut out takes, too'),
             beside: { fits: PLUGS },
         },
     ];
-    return (await vscode.window.showQuickPick(items, { title: 'What is the coupon to tell?' }))?.beside;
+    return (await vscode.window.showQuickPick(items, { title: vscode.l10n.t('What is the coupon to tell?') }))?.beside;
 }

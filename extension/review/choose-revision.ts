@@ -17,15 +17,17 @@ export async function chooseRevision(server: RecipeServer, uri: vscode.Uri): Pro
     }
     const items = itemsOf(answer.revisions);
     const pick = vscode.window.createQuickPick<RevisionItem>();
-    pick.title = 'Compare with which revision?';
-    pick.placeholder = 'A commit of this file, a branch, a tag, or any revision that git understands';
+    pick.title = vscode.l10n.t('Compare with which revision?');
+    pick.placeholder = vscode.l10n.t('A commit of this file, a branch, a tag, or any revision that git understands');
     pick.matchOnDescription = true;
     pick.items = items;
     // What is typed is offered too, since it may be a revision that is in no list.
     pick.onDidChangeValue((value) => {
         const typed = value.trim();
         pick.items =
-            typed === '' ? items : [...items, { label: typed, description: 'as typed', revision: typed, alwaysShow: true }];
+            typed === ''
+                ? items
+                : [...items, { label: typed, description: vscode.l10n.t('as typed'), revision: typed, alwaysShow: true }];
     });
     return new Promise((resolve) => {
         pick.onDidAccept(() => {
@@ -40,7 +42,7 @@ export async function chooseRevision(server: RecipeServer, uri: vscode.Uri): Pro
     });
 }
 
-const headings = { commit: 'commits that changed this file', branch: 'branches', tag: 'tags' } as const;
+const headings = { commit: vscode.l10n.t('commits that changed this file'), branch: 'branches', tag: 'tags' } as const;
 const icons = { commit: 'git-commit', branch: 'git-branch', tag: 'tag' } as const;
 
 function itemsOf(revisions: readonly RevisionChoice[]): RevisionItem[] {

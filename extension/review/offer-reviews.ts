@@ -30,7 +30,9 @@ export function offerReviews(server: RecipeServer, current: CurrentRecipe, memor
         on('kerfbook.compareSelected', (_place, all) => {
             const [before, after] = (Array.isArray(all) ? all : []).filter(isRecipe);
             if (before === undefined || after === undefined) {
-                void vscode.window.showInformationMessage('Select two recipe files (.kerf) in the explorer to compare them.');
+                void vscode.window.showInformationMessage(
+                    vscode.l10n.t('Select two recipe files (.kerf) in the explorer to compare them.'),
+                );
             } else pages.show({ kind: 'compare', uri: after.toString(), before: before.toString() });
         }),
         on('kerfbook.compareVariants', (place) => {
@@ -54,12 +56,12 @@ export function offerReviews(server: RecipeServer, current: CurrentRecipe, memor
 function recipeOf(place: unknown, current: CurrentRecipe): vscode.Uri | undefined {
     const given = resourceOf(place);
     if (given !== undefined && !isRecipe(given)) {
-        void vscode.window.showInformationMessage('Only recipe files (.kerf) can be compared so.');
+        void vscode.window.showInformationMessage(vscode.l10n.t('Only recipe files (.kerf) can be compared so.'));
         return undefined;
     }
     const uri = given ?? current.fileFor();
     if (uri !== undefined) return uri;
-    void vscode.window.showInformationMessage('Open a recipe (a .kerf file) to compare it.');
+    void vscode.window.showInformationMessage(vscode.l10n.t('Open a recipe (a .kerf file) to compare it.'));
     return undefined;
 }
 

@@ -57,7 +57,7 @@ export class PagePanel implements vscode.Disposable {
             );
             this.subscriptions.push(this.revisions);
         }
-        this.show(`<p>${escapeMarkup(doing)} …</p><p><a href="command:kerfbook.stopPage">Stop</a></p>`);
+        this.show(`<p>${escapeMarkup(doing)} …</p><p>${linkTo('stopPage', vscode.l10n.t('Stop'))}</p>`);
         void this.refresh();
     }
 
@@ -90,7 +90,7 @@ export class PagePanel implements vscode.Disposable {
         source.dispose();
         if (this.asking !== source) return; // a newer question is on its way
         this.asking = undefined;
-        if (answer === undefined) this.sorry('This was stopped, or the server could not say.');
+        if (answer === undefined) this.sorry(vscode.l10n.t('This was stopped, or the server could not say.'));
         else if (answer.broken !== undefined && this.whole !== undefined) this.show(`${brokenWords(answer.broken)}${this.whole}`);
         else if ('problem' in answer) this.sorry(answer.problem, answer.final !== true);
         else {
@@ -122,7 +122,7 @@ export class PagePanel implements vscode.Disposable {
 
     /** @param again whether asking again may help */
     private sorry(why: string, again = true): void {
-        const offer = again ? '<p><a href="command:kerfbook.refreshPage">Try again</a></p>' : '';
+        const offer = again ? `<p>${linkTo('refreshPage', vscode.l10n.t('Try again'))}</p>` : '';
         this.show(`<p class="sorry">${escapeMarkup(why)}</p>${offer}`);
     }
 
@@ -142,5 +142,9 @@ export class PagePanel implements vscode.Disposable {
 }
 
 function brokenWords(why: string): string {
-    return `<p class="sorry">The text cannot be read as a whole at present: ${escapeMarkup(why)}</p>`;
+    return `<p class="sorry">${escapeMarkup(vscode.l10n.t('The text cannot be read as a whole at present: {0}', why))}</p>`;
+}
+
+function linkTo(command: string, words: string): string {
+    return `<a href="command:kerfbook.${command}">${escapeMarkup(words)}</a>`;
 }

@@ -21,11 +21,11 @@ export function questionOf(asked: AskedPage): PageQuestion {
     switch (asked.kind) {
         case 'compare': {
             const { kind, ...params } = asked;
-            const beside = asked.revision === undefined ? '' : ` with ${shortly(asked.revision)}`;
+            const beside = asked.revision === undefined ? '' : vscode.l10n.t(' with {0}', shortly(asked.revision));
             return {
                 ask: (server, token) => server.ask(requests.compare, params, token),
-                title: (name) => `Compare: ${name}${beside}`,
-                doing: 'Comparing both versions',
+                title: (name) => vscode.l10n.t('Compare: {0}{1}', name, beside),
+                doing: vscode.l10n.t('Comparing both versions'),
                 watched: [asked.uri, ...(asked.before === undefined ? [] : [asked.before])],
                 ofRevisions: startsGit(asked),
             };
@@ -34,8 +34,8 @@ export function questionOf(asked: AskedPage): PageQuestion {
             const { kind, ...params } = asked;
             return {
                 ask: (server, token) => server.ask(requests.table, params, token),
-                title: (name) => `Variants: ${name}`,
-                doing: 'Laying the variants side by side',
+                title: (name) => vscode.l10n.t('Variants: {0}', name),
+                doing: vscode.l10n.t('Laying the variants side by side'),
                 watched: 'every file',
                 ofRevisions: false,
             };
@@ -45,8 +45,8 @@ export function questionOf(asked: AskedPage): PageQuestion {
             const present = vscode.workspace.isTrusted ? {} : { present: true };
             return {
                 ask: (server, token) => server.ask(requests.history, { ...params, ...present }, token),
-                title: (name) => `Runs: ${name}`,
-                doing: 'Looking up what was planned then',
+                title: (name) => vscode.l10n.t('Runs: {0}', name),
+                doing: vscode.l10n.t('Looking up what was planned then'),
                 watched: [asked.uri],
                 ofRevisions: true,
             };

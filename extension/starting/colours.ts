@@ -1,3 +1,4 @@
+import * as vscode from 'vscode';
 import type { ResinChoice } from '../../shared/view/new-recipe';
 
 export interface Swatch {
@@ -7,12 +8,12 @@ export interface Swatch {
 
 /** Colours of which a resin can be written: our own, by eye. */
 export const colours: readonly Swatch[] = [
-    { label: 'Blue', colour: '#1d5f7a' },
-    { label: 'Green', colour: '#2f6b4a' },
-    { label: 'Red', colour: '#8f3a24' },
-    { label: 'Ochre', colour: '#b98a2f' },
-    { label: 'White', colour: '#e4ebe4' },
-    { label: 'Black', colour: '#22211f' },
+    { label: vscode.l10n.t('Blue'), colour: '#1d5f7a' },
+    { label: vscode.l10n.t('Green'), colour: '#2f6b4a' },
+    { label: vscode.l10n.t('Red'), colour: '#8f3a24' },
+    { label: vscode.l10n.t('Ochre'), colour: '#b98a2f' },
+    { label: vscode.l10n.t('White'), colour: '#e4ebe4' },
+    { label: vscode.l10n.t('Black'), colour: '#22211f' },
 ];
 
 /** A square of the colour, as an address of a picture; nothing of what is not a colour gets into it. */

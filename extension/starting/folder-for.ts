@@ -15,14 +15,15 @@ export async function folderFor(place: unknown): Promise<vscode.Uri | undefined>
     const folders = vscode.workspace.workspaceFolders ?? [];
     if (folders.length === 0) {
         const open = await vscode.window.showInformationMessage(
-            'Open the folder that is to hold your recipes first.',
-            'Open Folder',
+            vscode.l10n.t('Open the folder that is to hold your recipes first.'),
+            vscode.l10n.t('Open Folder'),
         );
         if (open !== undefined) await vscode.commands.executeCommand('vscode.openFolder');
         return undefined;
     }
     if (folders.length === 1) return folders[0]!.uri;
-    return (await vscode.window.showWorkspaceFolderPick({ placeHolder: 'In which folder is the recipe to lie?' }))?.uri;
+    return (await vscode.window.showWorkspaceFolderPick({ placeHolder: vscode.l10n.t('In which folder is the recipe to lie?') }))
+        ?.uri;
 }
 
 function recipeInFront(): vscode.Uri | undefined {

@@ -19,7 +19,9 @@ export function offerNewRecipe(server: RecipeServer): vscode.Disposable {
             const art = place instanceof vscode.Uri ? place : activeArt();
             if (art !== undefined && artEnding.test(art.path))
                 return begin(server, art, { art: art.toString(), artChosen: true, title: spokenName(art.toString()) });
-            void vscode.window.showInformationMessage('Choose a drawing (SVG) or a picture (PNG, JPEG) in the explorer first.');
+            void vscode.window.showInformationMessage(
+                vscode.l10n.t('Choose a drawing (SVG) or a picture (PNG, JPEG) in the explorer first.'),
+            );
             return undefined;
         }),
     );
@@ -102,14 +104,14 @@ async function sized(server: RecipeServer, params: NewRecipeParams, of: number):
     const proposed = `${first.size.width} x ${first.size.height} mm`;
     const typed = await type(
         {
-            title: 'New Recipe',
+            title: vscode.l10n.t('New Recipe'),
             step: of,
             of,
             isLast: true,
-            prompt: 'How large is the piece? Enter takes what fits the art, the board and the laser.',
+            prompt: vscode.l10n.t('How large is the piece? Enter takes what fits the art, the board and the laser.'),
             value: proposed,
         },
-        (text) => (sizeIn(text) === undefined ? 'Two lengths, such as 240 x 120 mm or 6 x 4 in.' : undefined),
+        (text) => (sizeIn(text) === undefined ? vscode.l10n.t('Two lengths, such as 240 x 120 mm or 6 x 4 in.') : undefined),
     );
     if (typeof typed === 'string') return undefined;
     const size = sizeIn(typed.answer);
@@ -118,7 +120,7 @@ async function sized(server: RecipeServer, params: NewRecipeParams, of: number):
 
 async function worked(server: RecipeServer, params: NewRecipeParams): Promise<Answer | undefined> {
     const answer = await vscode.window.withProgress(
-        { location: vscode.ProgressLocation.Window, title: 'Trying the recipe out' },
+        { location: vscode.ProgressLocation.Window, title: vscode.l10n.t('Trying the recipe out') },
         () => server.ask(requests.newRecipe, params),
     );
     if (answer === undefined || !('problem' in answer)) return answer;
@@ -139,7 +141,7 @@ async function write(server: RecipeServer, folder: vscode.Uri, files: readonly N
     const params: WriteNewParams = { folder: folder.toString(), files };
     const { answer: problem, failed } = await server.attempt(requests.writeNew, params);
     if (problem !== undefined || failed !== undefined) {
-        void vscode.window.showErrorMessage(problem ?? `Nothing was written: ${failed}`);
+        void vscode.window.showErrorMessage(problem ?? vscode.l10n.t('Nothing was written: {0}', failed ?? ''));
         return;
     }
     const recipe = vscode.Uri.joinPath(folder, ...files[0]!.path.split('/'));

@@ -25,7 +25,7 @@ interface Place {
     readonly of: number;
 }
 
-const title = 'New Recipe';
+const title = vscode.l10n.t('New Recipe');
 
 /** The questions in their order; one that has only one answer is not asked. */
 export function questions(choices: NewRecipeChoices, art: readonly vscode.Uri[]): readonly Question[] {
@@ -33,17 +33,20 @@ export function questions(choices: NewRecipeChoices, art: readonly vscode.Uri[])
     return [
         {
             ask: (draft, place) =>
-                taking(choose({ title, ...place, placeholder: 'Which technique?' }, techniques(draft)), (technique) => ({
-                    ...draft,
-                    technique,
-                })),
+                taking(
+                    choose({ title, ...place, placeholder: vscode.l10n.t('Which technique?') }, techniques(draft)),
+                    (technique) => ({
+                        ...draft,
+                        technique,
+                    }),
+                ),
         },
         {
             ask: (draft, place) =>
                 taking(
                     choose(
-                        { title, ...place, placeholder: 'Which board?' },
-                        stock(choices.boards, 'Woods, for a board you have yet to measure'),
+                        { title, ...place, placeholder: vscode.l10n.t('Which board?') },
+                        stock(choices.boards, vscode.l10n.t('Woods, for a board you have yet to measure')),
                     ),
                     (board) => ({ ...draft, board }),
                 ),
@@ -52,24 +55,30 @@ export function questions(choices: NewRecipeChoices, art: readonly vscode.Uri[])
             settled: (draft) => (draft.technique === 'inlay' ? undefined : draft),
             ask: (draft, place) => {
                 const any: Item<Picked | 'any'> = {
-                    label: 'The one that stands out most',
-                    description: 'chosen from all of them',
+                    label: vscode.l10n.t('The one that stands out most'),
+                    description: vscode.l10n.t('chosen from all of them'),
                     value: 'any',
                 };
-                const items = [any, ...stock(choices.veneers, 'Woods, for a veneer you have yet to buy')];
-                return taking(choose({ title, ...place, placeholder: 'Which veneer is let in?' }, items), (veneer) => {
-                    const { veneer: _old, ...rest } = draft;
-                    return veneer === 'any' ? rest : { ...rest, veneer };
-                });
+                const items = [any, ...stock(choices.veneers, vscode.l10n.t('Woods, for a veneer you have yet to buy'))];
+                return taking(
+                    choose({ title, ...place, placeholder: vscode.l10n.t('Which veneer is let in?') }, items),
+                    (veneer) => {
+                        const { veneer: _old, ...rest } = draft;
+                        return veneer === 'any' ? rest : { ...rest, veneer };
+                    },
+                );
             },
         },
         {
             settled: (draft) => (draft.technique === 'filled' ? undefined : draft),
             ask: (draft, place) =>
-                taking(choose({ title, ...place, placeholder: 'Which colour is it filled with?' }, fills(choices)), (fill) => {
-                    const { resin: _resin, colour: _colour, ...rest } = draft;
-                    return { ...rest, ...fill };
-                }),
+                taking(
+                    choose({ title, ...place, placeholder: vscode.l10n.t('Which colour is it filled with?') }, fills(choices)),
+                    (fill) => {
+                        const { resin: _resin, colour: _colour, ...rest } = draft;
+                        return { ...rest, ...fill };
+                    },
+                ),
         },
         {
             settled: (draft) => {
@@ -79,18 +88,24 @@ export function questions(choices: NewRecipeChoices, art: readonly vscode.Uri[])
             ask: (draft, place) => {
                 const items = stock(
                     usable(draft).map((laser) => ({ ...laser, coupons: [] })),
-                    'Kinds of laser, with figures of a usual one',
+                    vscode.l10n.t('Kinds of laser, with figures of a usual one'),
                 );
-                return taking(choose({ title, ...place, placeholder: 'Which laser?' }, items), (laser) => ({ ...draft, laser }));
+                return taking(choose({ title, ...place, placeholder: vscode.l10n.t('Which laser?') }, items), (laser) => ({
+                    ...draft,
+                    laser,
+                }));
             },
         },
         {
             settled: (draft) => (draft.artChosen || artItems(art, draft.technique).length === 1 ? draft : undefined),
             ask: (draft, place) =>
-                taking(choose({ title, ...place, placeholder: 'Which art?' }, artItems(art, draft.technique)), (uri) => {
-                    const { art: _old, title: _title, ...rest } = draft;
-                    return uri === 'none' ? rest : { ...rest, art: uri, title: spokenName(uri) };
-                }),
+                taking(
+                    choose({ title, ...place, placeholder: vscode.l10n.t('Which art?') }, artItems(art, draft.technique)),
+                    (uri) => {
+                        const { art: _old, title: _title, ...rest } = draft;
+                        return uri === 'none' ? rest : { ...rest, art: uri, title: spokenName(uri) };
+                    },
+                ),
         },
         {
             ask: (draft, place) =>
@@ -99,14 +114,14 @@ export function questions(choices: NewRecipeChoices, art: readonly vscode.Uri[])
                         {
                             title,
                             ...place,
-                            prompt: 'What is it called? The file is named after it.',
+                            prompt: vscode.l10n.t('What is it called? The file is named after it.'),
                             value: draft.title ?? '',
                         },
                         (text) =>
                             text.trim() === ''
-                                ? 'Type a name: the recipe and its file are called by it.'
+                                ? vscode.l10n.t('Type a name: the recipe and its file are called by it.')
                                 : text.length > 80
-                                  ? 'No more than 80 letters.'
+                                  ? vscode.l10n.t('No more than 80 letters.')
                                   : undefined,
                     ),
                     (name) => ({ ...draft, title: name.trim() }),
@@ -124,14 +139,14 @@ export function countOf(all: readonly Question[], draft: Draft): number {
 function fills({ resins }: NewRecipeChoices): Item<Pick<Draft, 'resin' | 'colour'>>[] {
     const swatch = (colour: string) => vscode.Uri.parse(swatchOf({ colour }), true);
     return [
-        ...(resins.length > 0 ? [{ label: 'In the workshop', kind: vscode.QuickPickItemKind.Separator }] : []),
+        ...(resins.length > 0 ? [{ label: vscode.l10n.t('In the workshop'), kind: vscode.QuickPickItemKind.Separator }] : []),
         ...resins.map(({ name, file, detail, colour }) => ({
             label: name,
             description: detail,
             iconPath: swatch(colour),
             value: { resin: picked({ name, ...(file === undefined ? {} : { file }) }) },
         })),
-        { label: 'Colours, for a resin you have yet to tint', kind: vscode.QuickPickItemKind.Separator },
+        { label: vscode.l10n.t('Colours, for a resin you have yet to tint'), kind: vscode.QuickPickItemKind.Separator },
         ...colours.map(({ label, colour }) => ({ label, description: colour, iconPath: swatch(colour), value: { colour } })),
     ];
 }
@@ -141,26 +156,26 @@ function techniques({ art, artChosen }: Draft): Item<Technique>[] {
     const all: Item<Technique>[] = [
         {
             value: 'engraving',
-            label: 'Plain engraving',
-            description: 'colour, not depth',
+            label: vscode.l10n.t('Plain engraving'),
+            description: vscode.l10n.t('colour, not depth'),
             iconPath: new vscode.ThemeIcon('edit'),
         },
         {
             value: 'filled',
-            label: 'Filled engraving',
-            description: 'pockets flooded with tinted resin',
+            label: vscode.l10n.t('Filled engraving'),
+            description: vscode.l10n.t('pockets flooded with tinted resin'),
             iconPath: new vscode.ThemeIcon('paintcan'),
         },
         {
             value: 'inlay',
-            label: 'Reverse inlay',
-            description: 'veneer let into a pocket',
+            label: vscode.l10n.t('Reverse inlay'),
+            description: vscode.l10n.t('veneer let into a pocket'),
             iconPath: new vscode.ThemeIcon('extensions'),
         },
         {
             value: 'picture',
-            label: 'Picture in greys',
-            description: 'dots, from a PNG or JPEG',
+            label: vscode.l10n.t('Picture in greys'),
+            description: vscode.l10n.t('dots, from a PNG or JPEG'),
             iconPath: new vscode.ThemeIcon('file-media'),
         },
     ];
@@ -170,7 +185,7 @@ function techniques({ art, artChosen }: Draft): Item<Technique>[] {
 function stock(choices: readonly StockChoice[], heading: string): Item<Picked>[] {
     const item = (choice: StockChoice): Item<Picked> => ({
         label: choice.name,
-        description: [choice.detail, choice.coupons.length > 0 ? `coupon on ${choice.coupons.join(', ')}` : '']
+        description: [choice.detail, choice.coupons.length > 0 ? vscode.l10n.t('coupon on {0}', choice.coupons.join(', ')) : '']
             .filter((part) => part !== '')
             .join(' · '),
         value: picked(choice),
@@ -178,7 +193,7 @@ function stock(choices: readonly StockChoice[], heading: string): Item<Picked>[]
     const own = choices.filter(({ file }) => file !== undefined);
     const builtIn = choices.filter(({ file }) => file === undefined);
     return [
-        ...(own.length > 0 ? [{ label: 'In the workshop', kind: vscode.QuickPickItemKind.Separator }] : []),
+        ...(own.length > 0 ? [{ label: vscode.l10n.t('In the workshop'), kind: vscode.QuickPickItemKind.Separator }] : []),
         ...own.map(item),
         { label: heading, kind: vscode.QuickPickItemKind.Separator },
         ...builtIn.map(item),
@@ -187,8 +202,11 @@ function stock(choices: readonly StockChoice[], heading: string): Item<Picked>[]
 
 function artItems(art: readonly vscode.Uri[], technique: Technique | undefined): Item<string>[] {
     const none: Item<string> = {
-        label: 'None yet',
-        description: technique === 'picture' ? 'writes a picture to be replaced' : 'writes a drawing to be drawn over',
+        label: vscode.l10n.t('None yet'),
+        description:
+            technique === 'picture'
+                ? vscode.l10n.t('writes a picture to be replaced')
+                : vscode.l10n.t('writes a drawing to be drawn over'),
         value: 'none',
     };
     const fitting = art.filter((uri) => technique !== 'picture' || !/\.svg$/i.test(uri.path));

@@ -34,7 +34,7 @@ async function begin(context: vscode.ExtensionContext, place: unknown): Promise<
         await copyTo(folder, context.extensionUri);
     } catch (error) {
         await vscode.workspace.fs.delete(folder, { recursive: true }).then(undefined, () => undefined);
-        void vscode.window.showErrorMessage(`No samples were copied: ${whyNotWritten(folder.fsPath, error)}`);
+        void vscode.window.showErrorMessage(vscode.l10n.t('No samples were copied: {0}', whyNotWritten(folder.fsPath, error)));
         return;
     }
     if (isInside) return show(folder);
@@ -45,8 +45,8 @@ async function begin(context: vscode.ExtensionContext, place: unknown): Promise<
 
 async function chooseFolder(): Promise<vscode.Uri | undefined> {
     const chosen = await vscode.window.showOpenDialog({
-        title: `Where is the folder ${NAME} to lie?`,
-        openLabel: 'Copy Here',
+        title: vscode.l10n.t('Where is the folder {0} to lie?', NAME),
+        openLabel: vscode.l10n.t('Copy Here'),
         canSelectFiles: false,
         canSelectFolders: true,
         canSelectMany: false,

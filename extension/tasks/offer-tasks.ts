@@ -28,8 +28,8 @@ export function offerTasks(server: RecipeServer): vscode.Disposable {
         made.group = task === 'build' ? vscode.TaskGroup.Build : vscode.TaskGroup.Test;
         made.detail =
             task === 'build'
-                ? 'Writes the files for machine and bench of every recipe'
-                : 'Says what would go wrong in every recipe';
+                ? vscode.l10n.t('Writes the files for machine and bench of every recipe')
+                : vscode.l10n.t('Says what would go wrong in every recipe');
         made.presentationOptions = { reveal: vscode.TaskRevealKind.Always, clear: true, showReuseMessage: false };
         return made;
     };

@@ -38,7 +38,7 @@ export async function buildFolder(
                     .filter((line) => line.startsWith(`${path}:`) && line.includes(': error: '))
                     .join('\n'),
             );
-            say(`${path}: ${errors} ${errors === 1 ? 'error' : 'errors'} open, nothing written`);
+            say(vscode.l10n.t('{0}: {1} {2} open, nothing written', path, errors, errors === 1 ? 'error' : 'errors'));
             held += 1;
             continue;
         }
@@ -76,7 +76,7 @@ async function buildRecipe(
     const params: WriteRecipeParams = { uri: uri.toString(), recipe };
     const answer = await server.ask(requests.writeRecipe, params, token);
     if (answer === undefined || answer.written === 0) {
-        say(`${recipe}: nothing written. ${answer?.problems.join(' ') ?? ''}`.trim());
+        say(vscode.l10n.t('{0}: nothing written. {1}', recipe, answer?.problems.join(' ') ?? '').trim());
         return 1;
     }
     say(writtenTo(answer));

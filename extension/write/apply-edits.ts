@@ -11,11 +11,11 @@ type Written = Exclude<WrittenAnswer, { readonly problem: string }>;
 export async function applyEdits({ uri, version, edits }: Written): Promise<vscode.TextDocument | undefined> {
     const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(uri, true));
     if (document.version !== version && document.isDirty) {
-        void vscode.window.showErrorMessage('The file was changed meanwhile. Nothing was written; try it again.');
+        void vscode.window.showErrorMessage(vscode.l10n.t('The file was changed meanwhile. Nothing was written; try it again.'));
         return undefined;
     }
     if (await vscode.workspace.applyEdit(workspaceEdit(document, edits))) return document;
-    void vscode.window.showErrorMessage('The editor refused to change the file. Nothing was written.');
+    void vscode.window.showErrorMessage(vscode.l10n.t('The editor refused to change the file. Nothing was written.'));
     return undefined;
 }
 

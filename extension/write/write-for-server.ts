@@ -31,7 +31,7 @@ export async function putForServer({ folder, files }: PutParams): Promise<string
             const to = placeIn(folder, path);
             if (typeof to === 'string') throw new Error(to);
             if (await isLink(vscode.Uri.joinPath(to, '..')))
-                return `${path} cannot be written: its folder is a link. Put a folder in its place.`;
+                return vscode.l10n.t('{0} cannot be written: its folder is a link. Put a folder in its place.', path);
             const from = vscode.Uri.joinPath(to, '..', `.${crypto.randomUUID()}.part`);
             staged.push({ from, to, path });
             await vscode.workspace.fs.writeFile(from, fromBase64(base64));
@@ -65,12 +65,16 @@ export async function removeForServer({ folder, paths }: RemoveParams): Promise<
 /** The address of a path in a folder of the workspace; why there is none, otherwise. */
 function placeIn(folder: string, path: string): vscode.Uri | string {
     const names = safePath(path);
-    if (names === undefined) return `“${path}” cannot be the name of a file.`;
+    if (names === undefined) return vscode.l10n.t('“{0}” cannot be the name of a file.', path);
     // Joining normalises, so that no `..` can lead out of a folder it seems to lie in.
     const target = vscode.Uri.joinPath(vscode.Uri.parse(folder, true), ...names);
-    if (!vscode.workspace.isTrusted) return `${path} cannot be written: this workspace is not trusted. Trust it first.`;
+    if (!vscode.workspace.isTrusted)
+        return vscode.l10n.t('{0} cannot be written: this workspace is not trusted. Trust it first.', path);
     if (vscode.workspace.getWorkspaceFolder(target) === undefined || target.path.split('/').includes('.git'))
-        return `${path} cannot be written: it would lie outside the workspace. Open the folder that is to hold it.`;
+        return vscode.l10n.t(
+            '{0} cannot be written: it would lie outside the workspace. Open the folder that is to hold it.',
+            path,
+        );
     return target;
 }
 

@@ -2,7 +2,8 @@ import { describe, expect, test, vi } from 'vitest';
 import type { Ticks } from '../../extension/checklist/ticks';
 import type { Checklist } from '../../shared/view/protocol';
 
-vi.mock('vscode', () => ({
+vi.mock('vscode', async (original) => ({
+    ...(await original<typeof import('../kit/vscode')>()),
     EventEmitter: class {
         event = () => ({ dispose: () => {} });
         fire() {}

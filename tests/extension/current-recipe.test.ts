@@ -11,7 +11,8 @@ const editor = vi.hoisted(() => ({
     there: new Set<string>(),
 }));
 
-vi.mock('vscode', () => {
+vi.mock('vscode', async (original) => {
+    const { l10n } = await original<typeof import('../kit/vscode')>();
     const on = (name: string) => (hear: Hear) => {
         editor.heard.set(name, [...(editor.heard.get(name) ?? []), hear]);
         return { dispose: () => {} };
@@ -30,6 +31,7 @@ vi.mock('vscode', () => {
         }
     }
     return {
+        l10n,
         Uri,
         EventEmitter: class {
             private readonly hears: Hear[] = [];

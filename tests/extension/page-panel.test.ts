@@ -12,7 +12,8 @@ interface Watcher {
 
 const editor = vi.hoisted(() => ({ watchers: [] as Watcher[], isTrusted: true, written: 0 }));
 
-vi.mock('vscode', () => ({
+vi.mock('vscode', async (original) => ({
+    ...(await original<typeof import('../kit/vscode')>()),
     Uri: { parse: (uri: string) => uri },
     RelativePattern: class {
         constructor(

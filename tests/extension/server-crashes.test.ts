@@ -5,7 +5,8 @@ import { requests } from '../../shared/view/requests';
 
 const said = vi.hoisted(() => ({ messages: [] as string[][], choose: (_choice: string) => {} }));
 
-vi.mock('vscode', () => ({
+vi.mock('vscode', async (original) => ({
+    ...(await original<typeof import('../kit/vscode')>()),
     CancellationTokenSource: class {
         token = {};
     },

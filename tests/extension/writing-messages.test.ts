@@ -16,7 +16,8 @@ const editor = vi.hoisted(() => ({
     commands: new Map<string, (...args: unknown[]) => Promise<void>>(),
 }));
 
-vi.mock('vscode', () => {
+vi.mock('vscode', async (original) => {
+    const { l10n } = await original<typeof import('../kit/vscode')>();
     class Uri {
         constructor(private readonly uri: string) {}
         static parse = (uri: string) => new Uri(uri);
@@ -34,6 +35,7 @@ vi.mock('vscode', () => {
         return buttons.includes(editor.answer) ? editor.answer : buttons.includes('Write') ? 'Write' : undefined;
     };
     return {
+        l10n,
         Uri,
         Disposable: { from: () => ({}) },
         ProgressLocation: {},
