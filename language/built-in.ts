@@ -2,6 +2,7 @@ import abrasives from './stock/abrasives.kerf';
 import beams from './stock/beams.kerf';
 import finishes from './stock/finishes.kerf';
 import glues from './stock/glues.kerf';
+import masks from './stock/masks.kerf';
 import resins from './stock/resins.kerf';
 import sealers from './stock/sealers.kerf';
 import woods from './stock/woods.kerf';
@@ -10,7 +11,7 @@ import woods from './stock/woods.kerf';
 export const builtInScheme = 'kerfbook-stock';
 
 const texts: ReadonlyMap<string, string> = new Map(
-    Object.entries({ woods, abrasives, beams, resins, sealers, glues, finishes }).map(([name, text]) => [
+    Object.entries({ woods, abrasives, beams, resins, sealers, glues, finishes, masks }).map(([name, text]) => [
         `${builtInScheme}:/${name}.kerf`,
         text,
     ]),

@@ -7,9 +7,11 @@ import {
     isGlue,
     isKind,
     isLaser,
+    isMasking,
     isResin,
     isSealer,
     isWood,
+    type Masking,
     type Resin,
     type Sealer,
     type Wood,
@@ -42,10 +44,10 @@ function sources(items: Iterable<AstNode>): string[] {
     return lines.length === 0 ? [] : [lines.join('\n')];
 }
 
-type OfKind = Resin | Sealer | Glue | Coat | Wood;
+type OfKind = Resin | Sealer | Glue | Coat | Masking | Wood;
 
 function hasKind(node: AstNode | undefined): node is OfKind {
-    return isWood(node) || isResin(node) || isSealer(node) || isGlue(node) || isCoat(node);
+    return isWood(node) || isResin(node) || isSealer(node) || isGlue(node) || isCoat(node) || isMasking(node);
 }
 
 /** The lines that hold here because of its kind, nearest kind first. A circle of kinds ends where it closes. */

@@ -11,7 +11,20 @@ const kinds: Readonly<Record<string, SymbolKind>> = {
     Coupon: SymbolKind.Array,
     Run: SymbolKind.Array,
 };
-const stock = new Set(['Beam', 'Wood', 'Abrasive', 'Board', 'Veneer', 'Laser', 'Resin', 'Sealer', 'Glue', 'Coat', 'Shop']);
+const stock = new Set([
+    'Beam',
+    'Wood',
+    'Abrasive',
+    'Board',
+    'Veneer',
+    'Laser',
+    'Resin',
+    'Sealer',
+    'Glue',
+    'Coat',
+    'Masking',
+    'Shop',
+]);
 
 /** The icons of outline and search. Steps are what is done; stock is what is there. */
 export class KerfNodeKinds implements NodeKindProvider {

@@ -26,6 +26,7 @@ const wanted: { readonly [Block in NodeType]?: readonly KeyOf<Block>[] } = {
     Sealer: ['kind', 'dry'],
     Glue: ['kind', 'cure'],
     Coat: ['kind', 'dry'],
+    Masking: ['kind', 'stays'],
     Wood: ['density', 'pores'],
     Beam: ['wavelength'],
     Abrasive: ['particle'],

@@ -25,6 +25,7 @@ export const kindWords: Readonly<Record<string, string>> = {
     Sealer: 'sealer',
     Glue: 'glue',
     Coat: 'finish',
+    Masking: 'masking',
     Shop: 'shop',
     Routine: 'routine',
     Recipe: 'recipe',
@@ -120,7 +121,19 @@ function fileOfOther(declaration: AstNode, { container }: ReferenceInfo): string
 }
 
 /** Kinds that a maker can add to in a file of their own. */
-const stockWords = new Set(['wood', 'board', 'veneer', 'laser', 'resin', 'sealer', 'glue', 'finish', 'beam', 'abrasive']);
+const stockWords = new Set([
+    'wood',
+    'board',
+    'veneer',
+    'laser',
+    'resin',
+    'sealer',
+    'glue',
+    'finish',
+    'masking',
+    'beam',
+    'abrasive',
+]);
 const fewEnoughToTell = 6;
 
 function helpWith(

@@ -1,5 +1,5 @@
 import type { AstNode } from 'langium';
-import type { Coat, Glue, Laying, Over, Price, Resin, Sealer } from '../../shared/recipe/stock';
+import type { Coat, Glue, Laying, Masking, Over, Price, Resin, Sealer } from '../../shared/recipe/stock';
 import * as ast from '../generated/ast';
 import type { Items } from './items';
 import { folded, kindReference, lineage } from './kinds';
@@ -20,7 +20,7 @@ function fluidPrice<Block extends Fluid['$type']>(items: Items<Block>, of: ast.F
 }
 
 /** What it is, and what it may lie on: of one thing below, what is said nearest counts. */
-function layingOf(line: readonly Fluid[]): Laying {
+function layingOf(line: readonly (Fluid | ast.Masking)[]): Laying {
     const said = new Map<string, Over>();
     for (const item of line.flatMap(({ items }): AstNode[] => items)) {
         if (!ast.isOver(item)) continue;
@@ -141,6 +141,17 @@ export const coatOf = once((node: ast.Coat): Coat => {
             setsBy: items.choice('setsby')?.value,
             price: fluidPrice(items, undefined),
         }),
+        cautions: items.words('caution'),
+    };
+});
+
+export const maskingOf = once((node: ast.Masking): Masking => {
+    const line = lineage(node, ast.isMasking);
+    const items = folded(node.$type, line);
+    return {
+        ...named(node),
+        ...layingOf(line),
+        ...present({ madeOf: items.choice('madeof'), stays: items.figure('stays'), takes: items.figure('takes') }),
         cautions: items.words('caution'),
     };
 });

@@ -4,7 +4,7 @@ import { itemKey } from '../vocabulary/item-key';
 import { Items } from './items';
 
 /** What can be of a kind: what is bought by mass or volume, and wood. */
-type OfKind = ast.Ground;
+type OfKind = ast.Ground | ast.Masking;
 
 /** Follows `kind` from one block to what it is like, nearest first. A circle of kinds ends where it closes. */
 export function lineage<T extends OfKind>(node: T, same: (other: AstNode) => other is T): T[] {

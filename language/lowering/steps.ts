@@ -6,7 +6,7 @@ import * as ast from '../generated/ast';
 import { isLine } from '../vocabulary/lookup';
 import { saysNo } from '../vocabulary/no';
 import { aboutOf } from './about';
-import { coatOf, glueOf, resinOf, sealerOf } from './fluids';
+import { coatOf, glueOf, maskingOf, resinOf, sealerOf } from './fluids';
 import { type FollowedStep, followedBy } from './follow';
 import { heldStatements } from './held-statements';
 import { Items, isCountable } from './items';
@@ -52,7 +52,12 @@ export function stepOf(node: ast.Step, index: number, places: PlacesByName): Ste
         case 'Finish':
             return finishOf(node, base);
         case 'Mask':
-            return { ...base, kind: 'mask', blank: blankRef(node) };
+            return {
+                ...base,
+                kind: 'mask',
+                blank: blankRef(node),
+                ...present({ film: node.film?.ref && maskingOf(node.film.ref) }),
+            };
         case 'Check':
             return checkOf(node, base);
         case 'Do':

@@ -131,6 +131,14 @@ export const constructs: readonly Construct[] = [
         'finish ${1:name} {\n\tkind $2\n}',
     ),
     entry(
+        'Masking',
+        'masking',
+        'needed',
+        'What the face is masked with before it is burnt: tape or film.',
+        'masking blue-tape { kind painters-tape  stays 14 d }',
+        'masking ${1:name} {\n\tkind ${2:paper-tape}\n\tstays ${3:3 d}\n}',
+    ),
+    entry(
         'Wood',
         'wood',
         'needed',

@@ -77,6 +77,7 @@ export const joints: readonly Joint[] = [
     head('Finish', 'finish', aBlank),
     joint('Finish', 'with', 'Before the oil, wax or lacquer.', 'the name of a finish'),
     head('Mask', 'mask', aBlank),
+    joint('Mask', 'with', 'Before the tape or film.', 'the name of a masking', 'ordinary masking tape'),
     head('Check', 'check', 'the name of the step to measure'),
     head('Do', 'do', 'what is to be done, in quotes'),
     ...(['StepAt', 'Seal', 'Fill', 'Inlay', 'Wait', 'Peel', 'Sand', 'Finish', 'Mask', 'Check', 'Do', 'Follow'] as const).map(

@@ -1,4 +1,4 @@
-import { materials, treatments } from '../../shared/recipe/stock';
+import { films, materials, treatments } from '../../shared/recipe/stock';
 import { aboutLots } from './constructs';
 import { couponProperties } from './coupon-properties';
 import { laserProperties } from './laser-properties';
@@ -227,6 +227,28 @@ const resin = [
     food('Resin'),
 ];
 
+const masking = [
+    kind('Masking', 'paper-tape'),
+    property('Masking', 'made of', 'word', 'What the film is made of: decides whether it may be burnt.', 'made of paper', {
+        choices: [...films],
+        otherwise: 'that of its kind, or not known',
+    }),
+    property('Masking', 'stays', 'figure', 'How long it may stay on before its gum stays behind.', 'stays 14 d', {
+        measures: [measure('time', [hour, 90 * day])],
+        otherwise: 'that of its kind, or 3 d for ordinary tape',
+    }),
+    property(
+        'Masking',
+        'takes',
+        'figure',
+        'What the first pass spends on it: the least dose at which it just comes through. A tone needs that much more.',
+        'takes 0.12 J/mm2',
+        { measures: [measure('dose', [0.005, 2])], otherwise: 'not known' },
+    ),
+    caution('Masking'),
+    over('Masking', 'over lacquer after 7 d'),
+];
+
 const glue = [
     kind('Glue', 'wood-glue'),
     property('Glue', 'film', 'figure', 'Thickness of what stays in the joint.', 'film 0.06 mm', {
@@ -292,6 +314,7 @@ export const stockProperties = [
     weather('Coat'),
     leastTemperature('Coat'),
     food('Coat'),
+    ...masking,
     ...shopProperties,
     ...couponProperties,
 ];

@@ -39,6 +39,11 @@ export interface GrainedHalf {
     readonly sawn?: Sawn;
 }
 
+/** Strain that glue and thin wood do not bear year after year: half of the one per cent at which wood parts across the grain. Own judgement, no source. */
+export const mostStrain = 0.005;
+/** Movement below which nothing shows, mm: own judgement, no source. */
+export const leastMovement = 0.3;
+
 /** How much a board and what is let into it part company. */
 export interface DifferentialMovement {
     /** mm over the wider side that moves most. */
@@ -73,4 +78,18 @@ export function differentialMovement(
     const height = along('height');
     if (width === undefined || height === undefined) return undefined;
     return height.movement > width.movement ? height : width;
+}
+
+/** The same with each half that does not say how it is sawn as flat or on the quarter, whichever is worst: unlike cuts differ most. */
+export function worstMovement(
+    board: GrainedHalf,
+    inlay: GrainedHalf,
+    size: { readonly width: number; readonly height: number },
+    change: number,
+): DifferentialMovement | undefined {
+    const cuts = (half: GrainedHalf): GrainedHalf[] =>
+        half.sawn === undefined ? (['flat', 'quarter'] as const).map((sawn) => ({ ...half, sawn })) : [half];
+    return cuts(board)
+        .flatMap((one) => cuts(inlay).flatMap((other) => differentialMovement(one, other, size, change) ?? []))
+        .toSorted((a, b) => b.movement - a.movement)[0];
 }

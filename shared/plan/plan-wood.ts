@@ -1,6 +1,6 @@
 import { blend, contrast } from '../bench/contrast';
 import { keptMoisture } from '../bench/moisture';
-import { type DifferentialMovement, differentialMovement, type GrainedHalf } from '../bench/wood-movement';
+import { type DifferentialMovement, differentialMovement, type GrainedHalf, worstMovement } from '../bench/wood-movement';
 import { bounds } from '../geometry/measure';
 import type { BlankPlan, Contrast, StepPlan } from './plan';
 
@@ -8,21 +8,30 @@ import type { BlankPlan, Contrast, StepPlan } from './plan';
 export function withWood(steps: readonly StepPlan[], blanks: readonly BlankPlan[]): StepPlan[] {
     const byName = new Map(blanks.map((blank) => [blank.name, blank]));
     return steps.map((step) => {
-        const movement = movementOf(step, byName);
+        const movement = movementOf(step, byName, differentialMovement);
+        const movementAtMost = movementOf(step, byName, worstMovement);
         const seen = contrastOf(step, byName);
         if (movement === undefined && seen === undefined) return step;
-        const wood = { ...(movement === undefined ? {} : { movement }), ...(seen === undefined ? {} : { contrast: seen }) };
+        const wood = {
+            ...(movement === undefined ? {} : { movement }),
+            ...(movementAtMost === undefined ? {} : { movementAtMost }),
+            ...(seen === undefined ? {} : { contrast: seen }),
+        };
         return { ...step, wood };
     });
 }
 
-function movementOf({ inlay }: StepPlan, blanks: ReadonlyMap<string, BlankPlan>): DifferentialMovement | undefined {
+function movementOf(
+    { inlay }: StepPlan,
+    blanks: ReadonlyMap<string, BlankPlan>,
+    movementOfHalves: typeof differentialMovement,
+): DifferentialMovement | undefined {
     const board = blanks.get(inlay?.pocketLaser.blank ?? '');
     const veneer = blanks.get(inlay?.reliefLaser.blank ?? '');
     const box = inlay === undefined ? undefined : bounds(inlay.turned);
     if (board?.grain === undefined || veneer?.grain === undefined || box === undefined) return undefined;
     const { low, high } = keptMoisture[board.blank.kept?.value ?? 'indoors'];
-    return differentialMovement(
+    return movementOfHalves(
         halfOf(board, board.grain),
         halfOf(veneer, veneer.grain),
         { width: box.maxX - box.minX, height: box.maxY - box.minY },

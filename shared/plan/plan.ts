@@ -187,6 +187,8 @@ export type LaserStep = Engrave | Cut;
 export interface WoodPlan {
     /** Inlay against board over a year indoors; absent where a grain or a coefficient is not known. */
     readonly movement?: DifferentialMovement;
+    /** The same where a half does not say how it is sawn, at the cuts at which it is most. */
+    readonly movementAtMost?: DifferentialMovement;
     /** Two colours that have to be told apart, and how far they are. */
     readonly contrast?: Contrast;
 }

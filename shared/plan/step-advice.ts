@@ -1,4 +1,5 @@
-import { showTime } from '../quantity/show';
+import { leastMovement, mostStrain } from '../bench/wood-movement';
+import { showLength, showTime } from '../quantity/show';
 import type { Recipe } from '../recipe/recipe';
 import type { LaserPlan } from './laser-plan';
 import type { StepPlan } from './plan';
@@ -15,6 +16,8 @@ export function withAdvice(steps: readonly StepPlan[], recipe: Recipe): StepPlan
             ...oilOnSealer(step, steps),
             ...colourRuns(step, steps, recipe),
             ...banded(step, recipe),
+            ...wicked(step),
+            ...unlikeCuts(step),
         ];
         return advice.length === 0 ? step : { ...step, advice };
     });
@@ -113,6 +116,28 @@ function colourRuns({ step, blank }: StepPlan, steps: readonly StepPlan[], { bla
     if (runs === undefined || woods.every(({ dustStains }) => dustStains === true)) return [];
     return [
         `the spirit of ${coat.name} dissolves the colour of ${runs.name}: spray or pad the first coat on thin, and brush nothing across the joint`,
+    ];
+}
+
+/** An eighth of an inch, mm: as deep as turners and a maker of glue wet powder from above (seen); deeper was not seen. */
+const wetThrough = 3.2;
+
+/** That thin glue wicks in and thick stays for the rest, and that too fine a powder keeps it out, was seen in a glue maker's guide and a course. */
+function wicked({ step, fill }: StepPlan): string[] {
+    if (step.kind !== 'fill' || step.resin?.powderBy !== 'volume' || fill === undefined) return [];
+    const layers = fill.depth.value > wetThrough ? `; pack and wet it ${showLength(wetThrough)} at a time` : '';
+    return [
+        `let thin glue, hardly thicker than water, run in from one edge until the powder stays dark: thick glue stays on top${layers}`,
+    ];
+}
+
+/** Of two woods that lie alike in the grain, what differs in how the rings lie moves apart most (ΔD = D·C·ΔM, as the rule on it). */
+function unlikeCuts({ wood }: StepPlan): string[] {
+    const { movement, movementAtMost: most } = wood ?? {};
+    if (movement === undefined || most === undefined || most.strain < mostStrain || most.movement < leastMovement) return [];
+    if (most.movement < movement.movement * 1.2) return [];
+    return [
+        `how both are sawn is not written: with one of them on the quarter they move ${showLength(most.movement)} apart over a year in place of ${showLength(movement.movement)}; look at the end grain, and write \`sawn\``,
     ];
 }
 

@@ -86,6 +86,8 @@ function fluidCautions(step: Step): string[] {
                 ? step.coat
                 : step.kind === 'inlay'
                   ? step.glue
-                  : undefined;
+                  : step.kind === 'mask'
+                    ? step.film
+                    : undefined;
     return (stock?.cautions ?? []).map((text) => `${stock?.name}: ${text}`);
 }

@@ -23,7 +23,7 @@ export function stepTitle(step: Step): string {
         case 'finish':
             return `Finish ${shown(step.blank.value)} with ${shown(step.coat?.name)}`;
         case 'mask':
-            return `Mask ${shown(step.blank.value)}`;
+            return `Mask ${shown(step.blank.value)}${step.film === undefined ? '' : ` with ${step.film.name}`}`;
         case 'check':
             return `Check ${shown(step.step.value)}`;
         case 'do':

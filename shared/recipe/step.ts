@@ -1,7 +1,7 @@
 import type { Quantity } from '../quantity/quantity';
 import type { Where, Written } from '../quantity/where';
 import type { Allow } from './allow';
-import type { Abrasive, Coat, Extent, Glue, Resin, Sealer } from './stock';
+import type { Abrasive, Coat, Extent, Glue, Masking, Resin, Sealer } from './stock';
 
 /**
  * The steps, in the order in which the work is done. Steps point at blanks and at other steps by
@@ -223,6 +223,8 @@ export interface Finish extends StepBase {
 export interface Mask extends StepBase {
     readonly kind: 'mask';
     readonly blank: Ref;
+    /** Ordinary masking tape where nothing is said. */
+    readonly film?: Masking;
 }
 
 export interface Check extends StepBase {

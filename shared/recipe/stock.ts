@@ -270,6 +270,19 @@ export interface Coat extends Named, Laying {
     readonly food?: string;
 }
 
+/** What a masking film can be said to be made of. */
+export const films = ['paper', 'polyester', 'polyethylene', 'pvc'] as const;
+
+/** Tape or film that a face is masked with. */
+export interface Masking extends Named, Laying {
+    readonly madeOf?: Written<(typeof films)[number]>;
+    /** How long it may stay on before its gum stays behind, s. */
+    readonly stays?: Quantity;
+    /** What the first pass spends on it, J/mm2. */
+    readonly takes?: Quantity;
+    readonly cautions: readonly string[];
+}
+
 export interface Abrasive extends Named {
     /** Median grain size. */
     readonly grain?: Quantity;

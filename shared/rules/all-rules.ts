@@ -99,6 +99,7 @@ import { peelBeforeDry } from './order/peel-before-dry';
 import { peeledBeforeLaid } from './order/peeled-before-laid';
 import { sandBeforeCure } from './order/sand-before-cure';
 import { sandBeforePeel } from './order/sand-before-peel';
+import { tapeDoesNotStick } from './order/tape-does-not-stick';
 import { tapeStaysLong } from './order/tape-stays-long';
 import { tooCold } from './order/too-cold';
 import { burnBeforeFlush } from './piece/burn-before-flush';
@@ -130,6 +131,7 @@ import { finePitch } from './settings/fine-pitch';
 import { foilAndFibre } from './settings/foil-and-fibre';
 import { longBurn } from './settings/long-burn';
 import { lowContrast } from './settings/low-contrast';
+import { maskDimsTone } from './settings/mask-dims-tone';
 import { neverBurn } from './settings/never-burn';
 import { noBacking } from './settings/no-backing';
 import { offsetBesideKerf } from './settings/offset-beside-kerf';
@@ -258,6 +260,7 @@ const burn = [
     staleCoupon,
     powerCurveFalls,
     oneHeavyPass,
+    maskDimsTone,
     coarsePitch,
     paceUnused,
     finePitch,
@@ -276,6 +279,7 @@ const layers = [
     blushes,
     dustStains,
     ironStains,
+    tapeDoesNotStick,
     tapeStaysLong,
     oneFaceFinished,
     notForOutdoors,

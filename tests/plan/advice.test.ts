@@ -64,6 +64,28 @@ recipe thing { laser shed art flag "flag.svg" ${picture} blank b { of ${board} s
         expect(await of(red('maple-10'))).toContain(runs);
         expect(await of(red('red-06'))).not.toContain('dissolves');
     });
+    it('powder packed dry, and halves that do not say how they are sawn', async () => {
+        const packed = (resin: string, depth: string) =>
+            fillRecipe({ pocket: `art flag depth ${depth} air off` }).replace(
+                'kind slow-epoxy',
+                `kind cyanoacrylate-fill ${resin}`,
+            );
+        const dry = 'powder 60 % by volume solid density 8.5 g/cm3';
+        expect(await of(packed(dry, '1.2 mm'))).toContain('thick glue stays on top');
+        expect(await of(packed(dry, '1.2 mm'))).not.toContain('at a time');
+        expect(await of(packed(dry, '4 mm'))).toContain('pack and wet it 3.2 mm at a time');
+        expect(await of(packed('', '1.2 mm'))).not.toContain('thick glue');
+        const wide = (sawn: string) =>
+            inlayRecipe({
+                blanks: `blank tray { of walnut-12 size 400 x 300 mm grain along width } blank bird { of maple-06 size 320 x 240 mm grain along width backing foil }`,
+                pocket: 'rectangle 200 x 140 mm depth 0.55 mm air off',
+                relief: 'rectangle 200 x 140 mm inverse within grown 6 mm mirror depth through air off',
+            })
+                .replaceAll('thickness 12 mm', `${sawn} thickness 12 mm`)
+                .replaceAll('veneer maple-06 { wood', `veneer maple-06 { ${sawn} wood`);
+        expect(await of(wide(''))).toContain('how both are sawn is not written: with one of them on the quarter they move');
+        expect(await of(wide('sawn flat'))).not.toContain('sawn is not written');
+    });
     it('stands on the job sheet, in the checklist and in the plan', async () => {
         const plan = await planOf(fillRecipe());
         const step = plan.steps.find(({ advice: own }) => own !== undefined)!;

@@ -1,3 +1,4 @@
+import { leastMovement, mostStrain } from '../../bench/wood-movement';
 import type { BlankPlan } from '../../plan/plan';
 import { showLength, showRatio } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
@@ -5,11 +6,6 @@ import { phrase } from '../../recipe/phrase';
 import { blankOf } from '../helpers/blank-names';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
-
-/** Strain that glue and thin wood do not bear year after year: half of the one per cent at which wood parts across the grain. Own judgement, no source. */
-const mostStrain = 0.005;
-/** Movement below which nothing shows, mm: own judgement, no source. */
-const leastMovement = 0.3;
 
 const page: Page = {
     id: 'movement-across-inlay',
@@ -20,7 +16,7 @@ const page: Page = {
         'Over a year indoors, board and inlay would move against each other by more than half a per cent and 0.3 mm: mostly where their grains cross.',
     why: 'Wood moves across its grain and hardly along it. Glued crosswise, one of the two is stretched every winter until the joint opens or the thin piece splits.',
     mend: 'Lay the inlay’s grain along the board’s, let in smaller pieces, or choose woods that move alike.',
-    source: 'ΔD = D·C·ΔM (Wood Handbook, FPL-GTR-190, ch. 13) for flat-sawn wood, over the moisture between 30 % and 60 % humidity at 20 °C (its Eq. 4-5). The limits are our own judgement.',
+    source: 'ΔD = D·C·ΔM (Wood Handbook, FPL-GTR-190, ch. 13) for wood as it is sawn, flat where nothing is said, over the moisture between 30 % and 60 % humidity at 20 °C (its Eq. 4-5). The limits are our own judgement.',
 };
 
 export const movementAcrossInlay: Rule = {

@@ -19,7 +19,7 @@ const page: Page = {
     severities: ['warning', 'hint'],
     quickFix: 'always',
     condition:
-        'Masking tape comes off later than three days after it was laid, and something is laid on the face after that without a sanding or a `do` step that wipes or cleans it. From two weeks on it is a warning.',
+        'Masking tape comes off later than three days after it was laid, or than its masking says (`stays`), and something is laid on the face after that without a sanding or a `do` step that wipes or cleans it. From two weeks on, or by what the masking says, it is a warning.',
     why: 'The adhesive goes on creeping into the pores, and heat and sun make it faster. The paper then comes off alone; what stays behind gathers dust, and finish and glue crawl away from it.',
     mend: 'Peel within the days that stand on the roll. What has stayed on for longer: warm it and peel it flat, wipe the gum off with white spirit, or sand the face.',
     source: 'Sellers’ and painters’ guides (seen): ordinary tape hours to a few days, painters’ tape mostly 14 days, some 24 h and some 60. The roll’s own figure comes first. What the beam’s heat makes of it was not found.',
@@ -35,11 +35,17 @@ export const tapeStaysLong: Rule = {
             const off = step.kind === 'mask' ? takenOff(plan, step, blank) : undefined;
             if (off === undefined) continue;
             const stayed = elapsed(plan, step.index, off.index);
-            const laid = stayed > ordinary ? laidOnGum(plan, off, blank) : undefined;
+            const film = step.kind === 'mask' ? step.film : undefined;
+            const stays = film?.stays === undefined ? undefined : film.stays.value + film.stays.tolerance;
+            const laid = stayed > (stays ?? ordinary) ? laidOnGum(plan, off, blank) : undefined;
             if (laid === undefined) continue;
+            const made =
+                stays === undefined
+                    ? phrase`ordinary tape is made for ${showTime(ordinary)} at most, painters’ tape for ${showTime(painters)}`
+                    : phrase`${film!.name} is made for ${showTime(stays)}`;
             yield finding(page, {
-                severity: stayed > painters ? 'warning' : 'hint',
-                message: phrase`The tape on ${blank} stays for ${showTime(stayed)}: ordinary tape is made for ${showTime(ordinary)} at most, painters’ tape for ${showTime(painters)}. Wipe off what it leaves before anything goes on.`,
+                severity: stayed > (stays ?? painters) ? 'warning' : 'hint',
+                message: phrase`The tape on ${blank} stays for ${showTime(stayed)}: ${made}. Wipe off what it leaves before anything goes on.`,
                 where: step.where,
                 step: step.index,
                 related: [{ message: phrase`It is peeled here.`, where: off.where }],

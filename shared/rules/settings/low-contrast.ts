@@ -11,7 +11,7 @@ const page: Page = {
     condition: `A fill, an inlay or a mere colour differs from the wood around it by less than ${hardlyShows} (CIEDE2000).`,
     why: 'Grain and light break up an edge: what differs so little is not seen as a figure.',
     mend: 'Choose another wood or colour, or burn darker. If it is meant as a quiet mark, `allow low-contrast because "…"`.',
-    source: 'CIEDE2000 (CIE 142:2001). The limit is our own judgement: one board of a wood differs by several from the next. So are the colours of the built-in woods.',
+    source: 'CIEDE2000 (CIE 142:2001). The limit is our own judgement: one board of a wood differs by several from the next. The colours of the built-in woods are by eye, within about 5; no table of them could be read.',
 };
 
 export const lowContrast: Rule = {
@@ -22,7 +22,7 @@ export const lowContrast: Rule = {
             if (seen === undefined || seen.difference >= hardlyShows) continue;
             yield finding(page, {
                 severity: 'info',
-                message: phrase`${seen.figure} differs from ${seen.ground} by ${showNumber(seen.difference, 1)}; below ${hardlyShows} it hardly shows. Choose another wood or colour, or look at it on an offcut first.`,
+                message: phrase`${seen.figure} differs from ${seen.ground} by ${showNumber(seen.difference, 1)}, give or take 5 where a colour is by eye; below ${hardlyShows} it hardly shows. Choose another wood or colour, or look at it on an offcut first.`,
                 where: step.kind === 'engrave' ? (step.tone?.where ?? step.where) : step.where,
                 step: step.index,
             });

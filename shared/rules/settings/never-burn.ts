@@ -2,6 +2,7 @@ import type { Where } from '../../quantity/where';
 import type { Severity } from '../../recipe/finding';
 import { phrase } from '../../recipe/phrase';
 import { type Sheet, type Treatment, unnamedGlue } from '../../recipe/stock';
+import { maskOn } from '../helpers/film-on';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -11,7 +12,7 @@ const page: Page = {
     severities: ['error', 'warning'],
     firm: 'sometimes',
     condition:
-        'A sheet says by `made of` or `treated with`, or else by its name or that of its wood, that it may hold chlorine or other poisons, or that its glue or treatment is not known.',
+        'A sheet, or the masking on it, says by `made of` or `treated with`, or else by its name or that of its wood, that it may hold chlorine or other poisons, or that its glue or treatment is not known.',
     error: 'The material is known to give off poison, or nobody knows what it is treated with. Where a data sheet may allow it (glued boards, old paint), it is a warning.',
     why: 'PVC and vinyl give off hydrogen chloride, which harms lungs and eats the machine; ABS, polyurethane and wool give off hydrogen cyanide, PTFE worse. Treated wood may hold arsenic or copper, and boards are bound with glues that nobody names.',
     mend: 'Do not put it under the laser. If the name misleads, say what it is (`made of solid`, `treated with nothing`); of a glued or painted board whose maker’s data sheet says that it may be burnt, `allow never-burn because "…"` with that sheet’s number. What gives off poison cannot be allowed.',
@@ -49,6 +50,18 @@ export const neverBurn: Rule = {
     *examine(plan) {
         const told = new Set<string>();
         for (const { step, blank: name, laser } of plan.steps) {
+            const film = laser === undefined ? undefined : maskOn(plan, step, name)?.film;
+            if (film?.madeOf?.value === 'pvc' && !told.has(film.name)) {
+                told.add(film.name);
+                yield finding(page, {
+                    severity: 'error',
+                    message: phrase`${film.name} must not be burnt: pvc gives off ${poisons.pvc}. Mask with paper.`,
+                    where: step.where,
+                    step: step.index,
+                    related: [{ message: phrase`It is declared here.`, where: film.madeOf.where }],
+                    firm: true,
+                });
+            }
             const blank = plan.blanks.find((candidate) => candidate.name === name)?.blank;
             const said = blank?.sheet === undefined ? undefined : dangerOf(blank.sheet);
             if (laser === undefined || blank?.sheet === undefined || said === undefined || told.has(blank.name)) continue;
