@@ -29,6 +29,8 @@ export interface Outside {
     readonly couponFit?: (coupon: MeasuredCoupon) => Promise<CouponFit | undefined>;
     /** What became of the run of a recipe at a place; undefined where nobody waits for it any more. Never throws. */
     readonly runFacts?: (recipe: Recipe, run: Where) => Promise<RunFacts | undefined>;
+    /** The page of a rule as Markdown; undefined where nobody waits for it any more. Never throws. */
+    readonly rulePage?: (rule: string) => Promise<string | undefined>;
 }
 
 export interface OutsideServices {
@@ -40,6 +42,7 @@ export interface OutsideServices {
     readonly artNames: (uri: string) => Promise<ArtNames | undefined>;
     readonly couponFit: (coupon: MeasuredCoupon) => Promise<CouponFit | undefined>;
     readonly runFacts: (recipe: Recipe, run: Where) => Promise<RunFacts | undefined>;
+    readonly rulePage: (rule: string) => Promise<string | undefined>;
     readonly today: () => string | undefined;
     readonly showsDefaults: () => boolean;
 }
@@ -52,6 +55,7 @@ export function outsideServices({
     artNames = async () => undefined,
     couponFit = async () => undefined,
     runFacts = async () => undefined,
+    rulePage = async () => undefined,
     today,
     showsDefaults = () => true,
 }: Outside): OutsideServices {
@@ -65,6 +69,7 @@ export function outsideServices({
         artNames,
         couponFit,
         runFacts,
+        rulePage,
         today: today ?? (() => undefined),
         showsDefaults,
     };

@@ -5,9 +5,8 @@ import type { PageHead } from '../shared/rules/page';
 // of their pages with them.
 
 /** What `allow` can name. */
-export const allowablePages: readonly PageHead[] = allRules.map(({ page: { id, title, condition, why } }) => ({
+export const allowablePages: readonly PageHead[] = allRules.map(({ page: { id, title, condition } }) => ({
     id,
     title,
     condition,
-    why,
 }));

@@ -99,6 +99,8 @@ export function serveLanguage({ connection: raw, fileSystem, read, asker, openSt
             couponFit: (coupon) => asker.ask({ do: 'fit', coupon }, [], 'coupon under the cursor').catch(() => undefined),
             runFacts: (recipe, run) =>
                 asker.ask({ do: 'run-facts', recipe, run }, [], 'run under the cursor').catch(() => undefined),
+            rulePage: async (rule) =>
+                (await asker.ask({ do: 'page', rule }, [], 'rule under the cursor').catch(() => undefined)) ?? undefined,
         },
     );
     const wishes = new HintWishes(services.shared.workspace.ConfigurationProvider, refreshHints);

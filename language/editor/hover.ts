@@ -29,7 +29,7 @@ import { describeArt } from './describe-art';
 import { describeDeclaration, escaped } from './describe-declaration';
 import { describeNumber } from './describe-number';
 import { describeUse } from './describe-use';
-import { describeValue } from './describe-value';
+import { describeAllowed, describeValue } from './describe-value';
 import { describeWord } from './describe-word';
 import { runHover } from './run-hover';
 
@@ -106,7 +106,7 @@ export class KerfHover extends AstNodeHoverProvider {
         if (isArt(node) && leaf.text.startsWith('"')) return describeArt(node, this.outside);
         if (isUse(node)) return describeUse(node, this.documents);
         if (isArtUse(node)) return describePick(leaf.text);
-        return describeMeasured(node) ?? describeValue(leaf, node, this.outside);
+        return describeMeasured(node) ?? (await describeAllowed(leaf, node, this.outside)) ?? describeValue(leaf, node);
     }
 
     protected override getAstNodeHoverContent(node: AstNode): string {

@@ -21,8 +21,8 @@ export interface Page {
     readonly source: string;
 }
 
-/** What the text editor says of a rule that is allowed. The rest of its page is asked for by who wants to read it. */
-export type PageHead = Pick<Page, 'id' | 'title' | 'condition' | 'why'>;
+/** What the text editor says of a rule that can be allowed. The rest of its page is asked for by who wants to read it. */
+export type PageHead = Pick<Page, 'id' | 'title' | 'condition'>;
 
 export const plainFact = 'Plain fact of the files.';
 export const commonPractice = 'Common practice, no source.';
