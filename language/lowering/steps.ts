@@ -1,7 +1,7 @@
-import type { AstNode } from 'langium';
+import { type AstNode, GrammarUtils } from 'langium';
 import type { Quantity } from '../../shared/quantity/quantity';
 import type { Allow } from '../../shared/recipe/allow';
-import type { Check, Cut, Engrave, Fill, Finish, Inlay, Sand, Seal, Step, Wait } from '../../shared/recipe/step';
+import type { Check, Cut, Engrave, Fill, Finish, Inlay, Reached, Sand, Seal, Step, Wait } from '../../shared/recipe/step';
 import * as ast from '../generated/ast';
 import { isLine } from '../vocabulary/lookup';
 import { saysNo } from '../vocabulary/no';
@@ -187,6 +187,7 @@ function engraveOf(node: ast.Engrave, base: Base, places: PlacesByName): Engrave
         ...beamWork(node, places),
         ...present({
             depth: items.first(depthOf),
+            reached: items.first(reachedOf),
             tone: items.figure('tone'),
             toneWhere: tone && whereOf(tone),
             pitch: items.figure('pitch'),
@@ -207,6 +208,19 @@ function depthOf(item: AstNode): Engrave['depth'] {
     if (!ast.isDepth(item)) return undefined;
     if (!item.through) return quantityOf(item.value);
     return { through: true, where: whereOf(item), ...present({ sure: quantityOf(item.sure) }) };
+}
+
+/** What cannot be read of it is left out as a whole: the passes belong to the depth. */
+function reachedOf(item: AstNode): Reached | undefined {
+    if (!ast.isDepth(item) || item.through) return undefined;
+    const depth = quantityOf(item.reached);
+    const { passes } = item;
+    if (depth === undefined || passes === undefined || !Number.isInteger(passes) || passes < 1 || passes > 1000) return undefined;
+    const word = GrammarUtils.findNodeForKeyword(item.$cstNode, 'reached');
+    const whole = whereOf(item);
+    const where =
+        word === undefined ? whole : { ...whole, offset: word.offset, length: whole.offset + whole.length - word.offset };
+    return { depth, passes, where };
 }
 
 function cutOf(node: ast.Cut, base: Base, places: PlacesByName): Cut {

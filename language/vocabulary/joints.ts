@@ -110,6 +110,7 @@ export const joints: readonly Joint[] = [
     ),
     joint('Repeat', 'x', 'Between columns and rows.'),
     joint('Burn', 'x', 'How many passes the square was given.', undefined, '1'),
+    joint('Depth', 'after', 'How many passes it was given so far, with the settings that the recipe gives the whole depth.'),
     joint('CutTest', 'x', 'How many passes the cut was given.', undefined, '1'),
     joint('CutTest', 'through', 'The cut came through all along.'),
     joint('CutTest', 'skin', 'The cut left a skin, somewhere at least.'),

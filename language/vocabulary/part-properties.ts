@@ -34,6 +34,15 @@ const parts: Property[] = [
         [measure('ratio', [0.8, 0.999], [0.5, 0.9999])],
         { otherwise: '97.5 %' },
     ),
+    part(
+        'Depth',
+        'reached',
+        'reached',
+        'How deep the piece on the bench is after its first passes: what is left of the depth is worked out for the passes after them.',
+        'depth 0.50 mm reached 0.31 mm after 2',
+        [positive('length', [0.01, 30])],
+        { otherwise: 'the whole depth is burnt' },
+    ),
     part('Circle', 'diameter', 'circle', 'Diameter of the circle.', 'circle 156 mm', [positive('length', [0.2, 3000])]),
     part('Rectangle', 'size', 'rectangle', 'Size of the rectangle.', 'rectangle 80 x 40 mm', [positive('length', [0.2, 4000])], {
         takes: 'size',

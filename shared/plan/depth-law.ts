@@ -15,7 +15,7 @@ export function depthLaw(recipe: Recipe, sheet: Sheet | undefined, memo: Memo): 
     const { laser, today } = recipe;
     const coupon = couponFor(recipe, sheet?.name);
     const runs = datedRows(recipe, sheet?.name);
-    const key = contentKey(coupon, laser, sheet?.wood, sheet?.bought, runs, today);
+    const key = contentKey(coupon, laser, sheet?.wood, sheet?.bought, sheet?.varies, runs, today);
     return memo.get('depth-law', key, () => lawOfDay(coupon, laser, sheet, runs, today));
 }
 

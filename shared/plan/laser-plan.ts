@@ -1,4 +1,5 @@
 import type { BitmapArt } from '../art/bitmap';
+import type { LawNumbers } from '../burn/dose';
 import type { RangeUse } from '../burn/interval-words';
 import type { KerfWidth } from '../burn/kerf-width';
 import type { WallProfile } from '../burn/wall';
@@ -42,6 +43,8 @@ export interface LaserPlan {
     readonly settings?: LaserSettings;
     /** Angle of the scan lines against the blank's width axis, rad. */
     readonly scanAngle: number;
+    /** Of a pocket that was measured after its first passes: the settings are for what is left. */
+    readonly goesOn?: GoesOn;
     readonly outlinePasses: number;
     /** With what an engraving's outline is burnt; absent without one, and while the settings are not known. */
     readonly outline?: OutlineSettings;
@@ -157,6 +160,20 @@ export interface OutlineSettings {
     readonly deepest?: number;
     /** Where the edge gets most, since the head is slow there; absent where no place gets more than the rest. */
     readonly strongest?: StrongPlace;
+}
+
+/** A pocket that goes on from a depth that was measured in it. */
+export interface GoesOn {
+    /** So deep after so many passes, mm. */
+    readonly reached: number;
+    readonly passes: number;
+    /** What the law said of them before, mm; and whether a piece can be so unlike it. */
+    readonly expected: Interval;
+    readonly credible: boolean;
+    /** What is left, mm. */
+    readonly left: number;
+    /** All passes as the walls go by them: the law of this piece and one dose (J/mm2) that would give the whole depth. */
+    readonly whole: { readonly law: LawNumbers; readonly dose: number; readonly passes: number };
 }
 
 /** A place of a line that gets more than the rest of it: where the head is slow and the power does not go down as far. Mm on the blank. */

@@ -10,13 +10,14 @@ import type { Solved } from './solve-settings';
  */
 export function focusOfPasses(
     step: Engrave | Cut,
-    { settings, depth, tone }: Solved,
+    { settings, depth, tone, goesOn }: Solved,
     laser: Laser | undefined,
 ): readonly number[] | undefined {
     const spot = spotOf(laser);
     if (step.kind !== 'engrave' || laser?.focus?.value === 'fixed') return undefined;
     if (spot === undefined || settings === undefined || depth === undefined || tone !== undefined) return undefined;
-    const heights = focusHeights(spot, depth.value, settings.passes);
+    const before = goesOn?.passes ?? 0;
+    const heights = focusHeights(spot, depth.value, before + settings.passes).slice(before);
     return heights.some((height) => height > 0) ? heights : undefined;
 }
 

@@ -1,8 +1,6 @@
 import { bendTones } from '../art/raster/tone';
 import { lineWidth, spotOf } from '../burn/beam';
-import { doseOf, sigmaOf } from '../burn/dose';
-import type { LinePasses } from '../burn/outline-pass';
-import { type Wall, wallOf } from '../burn/wall';
+import type { Wall } from '../burn/wall';
 import { subtract, union } from '../geometry/boolean';
 import { area, perimeter } from '../geometry/measure';
 import { grow } from '../geometry/offset';
@@ -15,13 +13,14 @@ import { dotGain } from '../toolpath/dot-gain';
 import { contentKey } from './content-key';
 import { depthLaw } from './depth-law';
 import { type DotScan, dotsOf } from './halftone';
-import type { DottedPicture, LaserPlan, OutlineSettings, PlacedArt } from './laser-plan';
+import type { DottedPicture, LaserPlan, PlacedArt } from './laser-plan';
 import { machineWork, noWork } from './machine-work';
 import { type PlacingTable, place } from './place-art';
 import { focusOfPasses } from './plan-focus';
-import { lineOf, outlineSettings, strongestOfLine } from './plan-outline';
+import { lineOf, strongestOfLine } from './plan-outline';
 import { shownTones } from './shown-tones';
 import { type Solved, solveSettings } from './solve-settings';
+import { outlineOfStep, wallOfStep } from './step-edges';
 
 /** Why a step could not be worked out, in a maker's words. */
 export interface Unplanned {
@@ -197,6 +196,7 @@ export function laserFigures(
         wall: _wall,
         outline: _outline,
         strongest: _strongest,
+        goesOn: _goesOn,
         ...drawn
     } = laser;
     const solved = solveSettings(step, table.blank, recipe, table.memo);
@@ -307,29 +307,6 @@ function clearanceOf(step: Engrave | Cut, recipe: Recipe): number | undefined {
             other.kind === 'inlay' && (other.relief.value === step.name || other.pocket.value === step.name),
     );
     return inlay === undefined ? undefined : Math.max(0, inlay.clearance?.value ?? 0);
-}
-
-function wallOfStep(
-    { settings, tone }: Solved,
-    recipe: Recipe,
-    { blank, memo, line }: Pick<PlacingTable, 'blank' | 'memo'> & { readonly line: LinePasses | undefined },
-): Wall | undefined {
-    const spot = spotOf(recipe.laser);
-    if (settings === undefined || spot === undefined || tone !== undefined) return undefined;
-    return wallOf(depthLaw(recipe, blank.blank.sheet, memo), doseOf(settings), sigmaOf(spot.diameter), settings.passes, line);
-}
-
-function outlineOfStep(
-    step: Engrave | Cut,
-    { settings, tone }: Solved,
-    drawn: Region,
-    recipe: Recipe,
-    { blank, memo }: Pick<PlacingTable, 'blank' | 'memo'>,
-): OutlineSettings | undefined {
-    const passes = step.kind === 'engrave' ? (step.outline?.value ?? 0) : 0;
-    if (settings === undefined || !(passes > 0) || drawn === tangledRegion || drawn.rings.length === 0) return undefined;
-    const law = depthLaw(recipe, blank.blank.sheet, memo);
-    return outlineSettings({ passes, settings, isTone: tone !== undefined, law, laser: recipe.laser, drawn }, memo);
 }
 
 /** Across the grain when nothing else is said; along the width when there is no grain to go by. */

@@ -97,8 +97,9 @@ function edgeOf(plan: Plan, laser: LaserPlan, sigma: number, memo: Memo, faceUp 
         if (thickness === undefined) return undefined;
         return cutEdge({ thickness, lean: leanOf(laser), tight: tightnessOf(laser), faceUp }, sigma);
     }
-    if (laser.settings === undefined) return undefined;
     const line = lineOf(laser.outline);
+    if (laser.goesOn !== undefined) return { ...laser.goesOn.whole, sigma, ...(line === undefined ? {} : { line }) };
+    if (laser.settings === undefined) return undefined;
     const { passes } = laser.settings;
     const law = lawOf(plan.recipe, laser, memo);
     return { law, sigma, dose: doseOf(laser.settings), passes, ...(line === undefined ? {} : { line }) };

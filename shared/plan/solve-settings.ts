@@ -1,10 +1,12 @@
 import { lineWidth } from '../burn/beam';
 import { ladderFit } from '../burn/clearance-ladder';
 import type { CutLaw } from '../burn/cut-law';
+import { doseFor } from '../burn/dose';
+import { isCredible, lawOfPiece, lawOfRest, withRest } from '../burn/go-on';
 import { guessLaw } from '../burn/guess';
 import { rangeUse } from '../burn/interval-words';
 import { type KerfWidth, kerfRowsOf, kerfWidth } from '../burn/kerf-width';
-import type { DepthLaw } from '../burn/law';
+import { type DepthLaw, predict } from '../burn/law';
 import { wattsOf } from '../burn/power-curve';
 import { couponFor } from '../burn/run-rows';
 import { type Given, isSure, type Solution, solveDepth, type Wish } from '../burn/solve';
@@ -16,11 +18,11 @@ import { exactly } from '../quantity/interval';
 import type { Quantity } from '../quantity/quantity';
 import { followsOutline } from '../recipe/follows-outline';
 import type { Recipe } from '../recipe/recipe';
-import type { Cut, Engrave, Mask, Peel } from '../recipe/step';
+import type { Cut, Engrave, Mask, Pace, Peel } from '../recipe/step';
 import type { Laser } from '../recipe/stock';
 import { contentKey } from './content-key';
 import { cutLaw, depthLaw } from './depth-law';
-import type { Breakthrough, LaserSettings } from './laser-plan';
+import type { Breakthrough, GoesOn, LaserSettings } from './laser-plan';
 import type { Memo } from './memo';
 import type { BlankPlan } from './plan';
 
@@ -33,6 +35,7 @@ export interface Solved {
     readonly tone?: number;
     readonly kerf?: KerfWidth;
     readonly fits?: number;
+    readonly goesOn?: GoesOn;
 }
 
 /**
@@ -55,6 +58,8 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
             ? predictOnly(law, laser, given, line)
             : solveDepth(law, laser, { ...wish, ...(line && { line }), ...(pace !== undefined && { pace }) }, given),
     );
+    const going = goOn(step, { wish, given, pace, law, first: solution, laser }, memo);
+    if (going !== undefined) return going;
     const settings = solution === undefined ? undefined : settingsOf(solution, guessed(law, wish), law, wish);
     if (through) {
         const depth = thickness ?? solution?.depth;
@@ -71,6 +76,57 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
     }
     const depth = depthOfWish(wish, solution);
     return { through, ...(settings === undefined ? {} : { settings }), ...(depth === undefined ? {} : { depth }) };
+}
+
+/** Less than this is not burnt for, mm: a light pass takes more. @commonPractice */
+const NOTHING_LEFT = 0.015;
+
+interface GoingOn {
+    readonly wish: Wish | undefined;
+    readonly given: Given;
+    readonly pace: Pace | undefined;
+    readonly law: DepthLaw;
+    /** With what the first passes were burnt: the settings for the whole depth. */
+    readonly first: Solution | undefined;
+    readonly laser: Laser | undefined;
+}
+
+/** What is left of a pocket whose depth was measured after its first passes, by the law as that depth moves it; undefined of any other. */
+function goOn({ reached }: Engrave, { wish, given, pace, law, first, laser }: GoingOn, memo: Memo): Solved | undefined {
+    if (reached === undefined || first === undefined || wish === undefined || !('depth' in wish)) return undefined;
+    const { passes } = reached;
+    const { power, speed, pitch } = first;
+    const soFar = { settings: { power, speed, pitch, passes }, depth: reached.depth.value, tolerance: reached.depth.tolerance };
+    const ofPiece = memo.get('law-of-piece', contentKey(memo.keyOf(law), soFar), () => lawOfPiece(law, soFar));
+    const left = wish.depth - soFar.depth;
+    const rest = lawOfRest(ofPiece, passes);
+    const { passes: _, ...free } = given;
+    const solution =
+        left < NOTHING_LEFT
+            ? undefined
+            : memo.get('settings', contentKey(memo.keyOf(rest), laser, left, wish.depthTolerance, free, pace, 'rest'), () =>
+                  solveDepth(rest, laser, { ...wish, depth: left, ...(pace !== undefined && { pace }) }, free),
+              );
+    const depth = withRest(ofPiece, soFar, solution?.depth ?? exactly(0));
+    const all = passes + (solution?.passes ?? 0);
+    const goesOn: GoesOn = {
+        reached: soFar.depth,
+        passes,
+        expected: predict(law, soFar.settings) ?? exactly(0),
+        credible: isCredible(law, soFar),
+        left: Math.max(0, left),
+        whole: {
+            law: { threshold: ofPiece.threshold, energy: ofPiece.energy, fade: ofPiece.fade },
+            dose: doseFor(ofPiece, depth.value, all),
+            passes: all,
+        },
+    };
+    return {
+        through: false,
+        goesOn,
+        depth,
+        ...(solution !== undefined && { settings: { ...settingsOf(solution, law.guess, rest, wish), gives: depth } }),
+    };
 }
 
 /** Whether tape lies on the blank that a step engraves: on after the last peeling before it. */

@@ -127,6 +127,13 @@ export interface Through {
     readonly where: Where;
 }
 
+/** A depth that was measured after some of the passes. `where` is the whole of what says so. */
+export interface Reached {
+    readonly depth: Quantity;
+    readonly passes: number;
+    readonly where: Where;
+}
+
 export const paces = ['fast', 'gentle'] as const;
 export type Pace = (typeof paces)[number];
 
@@ -134,6 +141,8 @@ export interface Engrave extends LaserStep {
     readonly kind: 'engrave';
     /** What is wanted: a depth, all the way through, or only a tone (0 bare, 1 darkest without digging). */
     readonly depth?: Quantity | Through;
+    /** Of the piece on the bench: how deep it is after its first passes; the rest goes on from there. */
+    readonly reached?: Reached;
     readonly tone?: Quantity;
     /** The whole statement of the tone: where a depth is written instead. */
     readonly toneWhere?: Where;

@@ -15,6 +15,7 @@ import { cutUnreachable } from './depth/cut-unreachable';
 import { deeperThanBlank } from './depth/deeper-than-blank';
 import { depthPromise } from './depth/depth-promise';
 import { depthUnreachable } from './depth/depth-unreachable';
+import { goesOn } from './depth/goes-on';
 import { noCoupon } from './depth/no-coupon';
 import { noCutTest } from './depth/no-cut-test';
 import { noToneSquares } from './depth/no-tone-squares';
@@ -159,6 +160,7 @@ const art = [
 const depth = [
     depthPromise,
     deeperThanBlank,
+    goesOn,
     thinFloor,
     pocketWithoutFloor,
     tooDeepToTouch,

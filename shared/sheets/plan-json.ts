@@ -3,7 +3,7 @@ import type { KerfWidth } from '../burn/kerf-width';
 import { outputOf } from '../burn/output';
 import { area, bounds } from '../geometry/measure';
 import type { Region } from '../geometry/region';
-import type { CutLine, LaserPlan } from '../plan/laser-plan';
+import type { LaserPlan } from '../plan/laser-plan';
 import { zeroOf } from '../plan/origin';
 import type { Cutting, InlayPlan, Plan, StepPlan } from '../plan/plan';
 import { isoMoment } from '../quantity/calendar';
@@ -175,7 +175,7 @@ function laserJson(laser: LaserPlan, region: (of: Region) => unknown): object {
         outlinePasses: laser.outlinePasses,
         outline: laser.outline ?? null,
         strongest: laser.strongest ?? null,
-        kerf: laser.kerf === undefined ? null : kerfJson(laser.kerf, laser.cutLine, region),
+        kerf: laser.kerf === undefined ? null : kerfJson(laser, laser.kerf, region),
         focus: laser.focus ?? null,
         reach: laser.reach ?? null,
         taper: laser.taper,
@@ -186,8 +186,13 @@ function laserJson(laser: LaserPlan, region: (of: Region) => unknown): object {
 }
 
 /** How wide a cut is, and where its beam runs: `shift` beside the drawn edge, 0 along it. */
-function kerfJson(kerf: KerfWidth, line: CutLine | undefined, region: (of: Region) => unknown): object {
-    return { ...kerf, shift: line?.shift ?? 0, line: line === undefined ? null : region(line.encloses) };
+function kerfJson({ cutLine: line, fits }: LaserPlan, kerf: KerfWidth, region: (of: Region) => unknown): object {
+    return {
+        ...kerf,
+        ...(fits !== undefined && { fits }),
+        shift: line?.shift ?? 0,
+        line: line === undefined ? null : region(line.encloses),
+    };
 }
 
 function inlayJson(inlay: InlayPlan, region: (of: Region) => unknown): object {

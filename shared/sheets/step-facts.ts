@@ -1,6 +1,6 @@
 import { rangeMeaning } from '../burn/interval-words';
 import { kerfWords } from '../plan/kerf-words';
-import type { DottedPicture, LaserPlan, MarkWork } from '../plan/laser-plan';
+import type { DottedPicture, GoesOn, LaserPlan, MarkWork } from '../plan/laser-plan';
 import type { FillPlan, InlayPlan, StepPlan } from '../plan/plan';
 import { missingBasis, throughWords } from '../plan/through-words';
 import { type Interval, isLopsided, spread } from '../quantity/interval';
@@ -74,7 +74,18 @@ function depthFacts(laser: LaserPlan, wish: Engrave['depth']): Fact[] {
     const { givesFor } = laser.settings ?? {};
     const means = givesFor === undefined || spread(laser.depth) < 5e-4 ? '' : ` (${rangeMeaning(givesFor)})`;
     const value = `${showLengthInterval(laser.depth, unit)}${means}`;
-    return [{ label: 'depth', value, ...(wish === undefined ? {} : { where: wish.where }) }];
+    const depth = { label: 'depth', value, ...(wish === undefined ? {} : { where: wish.where }) };
+    return laser.goesOn === undefined
+        ? [depth]
+        : [depth, { label: 'so far', value: soFarWords(laser.goesOn, laser.settings !== undefined, unit) }];
+}
+
+/** Of a pocket that goes on: what it has, and what the settings are for. */
+function soFarWords({ reached, passes, left }: GoesOn, isSolved: boolean, unit: string): string {
+    const has = `${showLength(reached, unit)} after ${passes === 1 ? 'one pass' : `${passes} passes`}`;
+    return isSolved
+        ? `${has}; the settings are for the ${showLength(left, unit)} that are left`
+        : `${has}: nothing is left to burn`;
 }
 
 /** A tone that no square was judged by is a guess, and says so. */

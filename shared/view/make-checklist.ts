@@ -50,11 +50,13 @@ function item(plan: StepPlan, id: string, recipe: Recipe): ChecklistItem {
 function burntOf({ step, laser }: StepPlan, { blanks }: Recipe): Burnt | undefined {
     if ((step.kind !== 'engrave' && step.kind !== 'cut') || laser?.settings === undefined) return undefined;
     const sheet = blanks.find(({ name }) => name === step.blank.value)?.sheet?.name;
-    const words = burntWords(step, laser.settings, sheet);
-    const { depth, through } = laser;
+    const { depth, through, goesOn } = laser;
+    // Two doses gave that depth, and a line of a run knows one: without settings it teaches nothing wrong.
+    const whole = goesOn === undefined ? burntWords(step, laser.settings, sheet) : sheet === undefined ? '' : `of ${sheet}`;
+    const words = whole.trim();
     if (step.kind !== 'engrave' || depth === undefined || through || !(depth.value > 0)) return { step: step.name, words };
     const unit = step.depth !== undefined && 'unit' in step.depth ? step.depth.unit : undefined;
-    return { step: step.name, words: `${words} ${plannedWords(depth, unit)}` };
+    return { step: step.name, words: `${words} ${plannedWords(depth, unit)}`.trim() };
 }
 
 /** The depth of a pocket, which no step but a check asks for while one is at the bench. */

@@ -1,6 +1,11 @@
 import { expect, test } from 'vitest';
+import { predict } from '../../shared/burn/law';
+import { depthLaw } from '../../shared/plan/depth-law';
 import { KeptOn, keptFor, nameOf } from '../../shared/plan/kept';
 import { Memo } from '../../shared/plan/memo';
+import { quantity } from '../burn/stock';
+import { planOf } from '../kit/plan-of';
+import { inlayRecipe } from '../kit/shop';
 
 test('of each stage the latest answers are kept', () => {
     const memo = new Memo(2);
@@ -42,4 +47,15 @@ test('a job is given up before a stage, and what was not worked out is asked aga
     expect(() => memo.get('meeting', 'a', () => 1)).toThrow('meeting');
     stopped = false;
     expect(memo.get('meeting', 'a', () => 2)).toBe(2);
+});
+
+test('a depth law is worked out again where boards are said to differ otherwise', async () => {
+    const { recipe } = await planOf(inlayRecipe());
+    const memo = new Memo();
+    const widthOf = (varies: number): number => {
+        const sheet = { ...recipe.blanks[0]!.sheet!, varies: quantity(varies, 'ratio') };
+        const { low, high } = predict(depthLaw(recipe, sheet, memo), { power: 36, speed: 300, pitch: 0.1, passes: 2 })!;
+        return high - low;
+    };
+    expect(widthOf(0.15)).toBeGreaterThan(2 * widthOf(0.02));
 });

@@ -26,6 +26,7 @@ export const oneHeavyPass: Rule = {
     *examine(plan, figures = atItsWord) {
         for (const { step, laser } of plan.steps) {
             if (step.kind !== 'engrave' || laser?.settings === undefined || step.passes === undefined || laser.through) continue;
+            if (laser.goesOn !== undefined) continue; // its passes so far are burnt
             const { passes } = laser.settings;
             const depth = laser.depth?.value ?? 0;
             if (depth / passes <= heavy) continue;

@@ -43,7 +43,13 @@ export const outOfFocus: Rule = {
 };
 
 /** What keeps the focus from following the floor. */
-function blurred(step: Engrave, { settings, depth }: LaserPlan, spot: Spot, machine: Laser, figures: Figures): Said | undefined {
+function blurred(
+    step: Engrave,
+    { settings, depth, goesOn }: LaserPlan,
+    spot: Spot,
+    machine: Laser,
+    figures: Figures,
+): Said | undefined {
     if (machine.focus?.value === 'fixed') {
         return {
             severity: 'warning',
@@ -53,7 +59,7 @@ function blurred(step: Engrave, { settings, depth }: LaserPlan, spot: Spot, mach
         };
     }
     const steps = focusSteps(spot, depth?.value ?? 0);
-    if (settings === undefined || settings.passes >= steps) return undefined;
+    if (settings === undefined || (goesOn?.whole.passes ?? settings.passes) >= steps) return undefined;
     return {
         severity: 'warning',
         message: phrase`it should be lowered ${times(steps - 1)} between passes, and there ${settings.passes === 1 ? phrase`is one pass` : phrase`are ${settings.passes}`}.`,

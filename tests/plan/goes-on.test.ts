@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { Memo } from '../../shared/plan/memo';
+import { planPress } from '../../shared/plan/plan-press';
+import { buildSheets } from '../../shared/sheets/build-sheets';
+import { stepFacts } from '../../shared/sheets/step-facts';
+import { makeChecklist } from '../../shared/view/make-checklist';
+import { planOf } from '../kit/plan-of';
+import { inlayRecipe } from '../kit/shop';
+
+const pocket = (depth: string, more = '') => inlayRecipe({ pocket: `art flag depth ${depth} outline 1 air off ${more}` });
+const engraved = async (depth: string, more = '') => (await planOf(pocket(depth, more))).steps[0]!;
+
+describe('a pocket that goes on from a measured depth', () => {
+    it('is planned, timed and written for the passes that are left, and is as deep as was asked for', async () => {
+        const whole = (await engraved('0.55 mm')).laser!;
+        const passes = whole.settings!.passes;
+        expect(passes).toBeGreaterThan(1);
+        const half = whole.settings!.gives.value * (1 - 1 / passes);
+        const rest = (await engraved(`0.55 mm reached ${half.toFixed(3)} mm after ${passes - 1}`)).laser!;
+        expect(rest.settings!.passes).toBeLessThan(passes);
+        expect(rest.depth!.value).toBeCloseTo(0.55, 2);
+        expect(rest.depth!.high - rest.depth!.low).toBeLessThan(0.7 * (whole.depth!.high - whole.depth!.low));
+        expect(rest.machine!).toBeLessThan(0.8 * whole.machine!);
+        const plan = await planOf(pocket(`0.55 mm reached ${half.toFixed(3)} mm after ${passes - 1}`));
+        const { files } = buildSheets(plan, [], new Memo());
+        const program = files.find(({ path, text }) => path.endsWith('.ngc') && text.includes('pocket'))!;
+        expect(program.text).toContain(rest.settings!.passes === 1 ? '1 pass' : `${rest.settings!.passes} passes`);
+        expect(program.text).not.toContain(`${passes} passes`);
+    });
+    it('keeps the walls, the fit and the press of a pocket of that depth', async () => {
+        const [one, other] = [await planOf(pocket('0.55 mm')), await planOf(pocket('0.55 mm reached 0.30 mm after 1'))];
+        const [a, b] = [one, other].map((plan) => plan.steps[0]!.laser!);
+        expect(b!.wall!.depth).toBeCloseTo(a!.wall!.depth, 2);
+        expect(b!.growth).toBeCloseTo(a!.growth, 2);
+        const inlayAt = one.steps.findIndex(({ inlay }) => inlay !== undefined);
+        const [pressed, too] = [one, other].map((plan) => planPress(plan, inlayAt, new Memo())!);
+        expect(too!.insertion).toBeCloseTo(pressed!.insertion, 2);
+    });
+    it('digs harder what came out too shallow, and less what came out too deep', async () => {
+        const doseOf = async (reached: string) => {
+            const { power, speed, pitch } = (await engraved(`0.55 mm reached ${reached} mm after 2`, 'passes 3')).laser!
+                .settings!;
+            return power / (speed * pitch);
+        };
+        const [shallow, deep] = [await doseOf('0.25'), await doseOf('0.40')];
+        expect(shallow).toBeGreaterThan(1.2 * deep);
+    });
+    it('says how far it is on sheet and checklist, and has nothing wrong written into the run', async () => {
+        const plan = await planOf(pocket('0.55 mm reached 0.30 mm after 1'));
+        const so = stepFacts(plan.steps[0]!).find(({ label }) => label === 'so far')!.value;
+        expect(so).toBe('0.3 mm after one pass; the settings are for the 0.25 mm that are left');
+        const [item] = makeChecklist(plan).items;
+        expect(item!.tooltip).toContain('so far: 0.3 mm');
+        expect(item!.burnt!.words).toMatch(/^of walnut-12 planned 0\.55/);
+    });
+});
