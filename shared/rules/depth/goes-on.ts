@@ -1,5 +1,6 @@
 import type { GoesOn } from '../../plan/laser-plan';
 import { showLength, showLengthInterval } from '../../quantity/show';
+import { type Message, phrase } from '../../recipe/phrase';
 import type { Engrave, Reached } from '../../recipe/step';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -27,7 +28,7 @@ export const goesOn: Rule = {
                 message,
                 where: step.reached.where,
                 step: step.index,
-                fixes: [{ title: 'Take `reached` out', changes: [{ do: 'remove', where: step.reached.where }] }],
+                fixes: [{ title: phrase`Take \`reached\` out`, changes: [{ do: 'remove', where: step.reached.where }] }],
             });
         }
     },
@@ -38,20 +39,20 @@ function messageOf(
     { depth: { unit } }: Reached,
     { reached, passes, expected, credible, left }: GoesOn,
     isDone: boolean,
-): { message: string; isSevere: boolean } {
-    const after = passes === 1 ? 'one pass' : `${passes} passes`;
+): { message: Message; isSevere: boolean } {
+    const after = passes === 1 ? phrase`one pass` : phrase`${passes} passes`;
     if (!credible)
         return {
-            message: `${name} is said to be ${showLength(reached, unit)} deep after ${after}, and by the coupon it would be ${showLengthInterval(expected, unit)}: no board is so unlike its coupon. Measure it again; until then the rest is worked out as the coupon says.`,
+            message: phrase`${name} is said to be ${showLength(reached, unit)} deep after ${after}, and by the coupon it would be ${showLengthInterval(expected, unit)}: no board is so unlike its coupon. Measure it again; until then the rest is worked out as the coupon says.`,
             isSevere: true,
         };
     if (isDone)
         return {
-            message: `${name} is ${showLength(reached, unit)} deep after ${after}: nothing is left to burn. Leave out its passes, and take \`reached\` out before the next piece.`,
+            message: phrase`${name} is ${showLength(reached, unit)} deep after ${after}: nothing is left to burn. Leave out its passes, and take \`reached\` out before the next piece.`,
             isSevere: true,
         };
     return {
-        message: `The files burn only the ${showLength(left, unit)} that are left of ${name} on this piece. Take \`reached\` out before the next one.`,
+        message: phrase`The files burn only the ${showLength(left, unit)} that are left of ${name} on this piece. Take \`reached\` out before the next one.`,
         isSevere: false,
     };
 }
