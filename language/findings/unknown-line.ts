@@ -6,7 +6,7 @@ import { blockPhrase, homesOf, isBlock, lineWords } from '../vocabulary/blocks';
 import { oneOf } from '../vocabulary/expected';
 import { removal, replaceWith, say } from './say';
 import type { Stumble } from './stumble';
-import { tradeWord } from './trade-words';
+import { partedName, tradeWord } from './trade-words';
 
 /** A line that begins with a word the block does not have, or goes on where it should have ended. */
 export function unknownLine(stumble: Stumble, actual: Token): Finding {
@@ -60,6 +60,8 @@ export function unknownLine(stumble: Stumble, actual: Token): Finding {
             fixes: [replaceWith(where, meant, phrase`Change to \`${meant}\``, true)],
         });
     }
+    const parted = partedName(stumble, actual);
+    if (parted !== undefined) return parted;
     return say('syntax', { message: phrase`There is no \`${image}\` in ${blockPhrase(block)}. ${canHave(block, image)}`, where });
 }
 
