@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { fillColours } from '../../shared/view/fill-colours';
 import type { ResinChoice } from '../../shared/view/new-recipe';
 
 export interface Swatch {
@@ -6,14 +7,13 @@ export interface Swatch {
     readonly colour: string;
 }
 
-/** Colours of which a resin can be written: our own, by eye. */
 export const colours: readonly Swatch[] = [
-    { label: vscode.l10n.t('Blue'), colour: '#1d5f7a' },
-    { label: vscode.l10n.t('Green'), colour: '#2f6b4a' },
-    { label: vscode.l10n.t('Red'), colour: '#8f3a24' },
-    { label: vscode.l10n.t('Ochre'), colour: '#b98a2f' },
-    { label: vscode.l10n.t('White'), colour: '#e4ebe4' },
-    { label: vscode.l10n.t('Black'), colour: '#22211f' },
+    { label: vscode.l10n.t('Blue'), colour: fillColours.blue },
+    { label: vscode.l10n.t('Green'), colour: fillColours.green },
+    { label: vscode.l10n.t('Red'), colour: fillColours.red },
+    { label: vscode.l10n.t('Ochre'), colour: fillColours.ochre },
+    { label: vscode.l10n.t('White'), colour: fillColours.white },
+    { label: vscode.l10n.t('Black'), colour: fillColours.black },
 ];
 
 /** A square of the colour, as an address of a picture; nothing of what is not a colour gets into it. */

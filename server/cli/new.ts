@@ -1,7 +1,9 @@
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { choicesOf } from '../../language/starting/shop-here';
-import type { NewRecipeChoices, Picked } from '../../shared/view/new-recipe';
+import { fillColours } from '../../shared/view/fill-colours';
+import type { NewRecipeChoices, NewRecipeParams, Picked } from '../../shared/view/new-recipe';
+import type { Technique } from '../../shared/view/techniques';
 import { LocalAsker } from '../engine/asker';
 import { realFolder } from '../files/real-folder';
 import { newRecipe } from '../starting/new-recipe';
@@ -43,6 +45,7 @@ export async function newCommand(args: string[]): Promise<number> {
         board: pick('board', values.board, choices.boards),
         ...(values.veneer === undefined ? {} : { veneer: pick('veneer', values.veneer, choices.veneers) }),
         laser: pick('laser', values.laser, choices.lasers),
+        ...(values.colour === undefined ? {} : fillOf(values.colour, technique, choices)),
         ...(values.art === undefined ? {} : { art: pathToFileURL(path.resolve(values.art)).toString() }),
         ...(values.size === undefined ? {} : { size: sizeOf(values.size) }),
     };
@@ -68,6 +71,17 @@ function pick(
     if (found !== undefined) return found;
     const names = (own.length > 0 ? own : all).map((each) => each.name).join(', ');
     throw new UsageError(name === undefined ? `Say --${what}: ${names}.` : `There is no ${what} ${name}; there is ${names}.`);
+}
+
+/** A resin of the shop by its name, else a colour of which one is written. */
+function fillOf(text: string, technique: Technique, { resins }: NewRecipeChoices): Pick<NewRecipeParams, 'resin' | 'colour'> {
+    if (technique !== 'filled') throw new UsageError('--colour is for --technique filled: nothing else is filled.');
+    const resin = resins.find(({ name }) => name === text);
+    if (resin !== undefined) return { resin };
+    const colour = Object.hasOwn(fillColours, text) ? fillColours[text as keyof typeof fillColours] : text;
+    if (/^#[0-9a-f]{6}$/i.test(colour)) return { colour };
+    const names = [...resins.map(({ name }) => name), ...Object.keys(fillColours)].join(', ');
+    throw new UsageError(`There is no resin and no colour ${text}; there is ${names}, or a colour such as #1d5f7a.`);
 }
 
 /** `120x80`, in mm. */

@@ -28,6 +28,28 @@ it('kerfbook new writes a recipe that kerfbook check has nothing against, and ne
     expect(again.out).toBe('slipway-lid-2.kerf\n');
 });
 
+it('kerfbook new fills with a resin of the shop, or with a colour of which one is written', async () => {
+    const coaster = (...more: string[]) =>
+        shop.kerfbook(['new', 'Ebb', '--technique', 'filled', '--board', 'cherry-6', '--laser', 'shed', ...more]);
+    expect(await coaster('--colour', 'tide-blue')).toMatchObject({ code: 0, out: 'ebb.kerf\nart/ebb.svg\n' });
+    expect(readFileSync(path.join(shop.folder, 'ebb.kerf'), 'utf8')).toMatch(/fill \w+ with tide-blue/);
+    expect(await coaster('--colour', 'ochre')).toMatchObject({ code: 0 });
+    const tinted = readFileSync(path.join(shop.folder, 'ebb-2.kerf'), 'utf8');
+    expect(tinted).toMatch(/fill \w+ with tinted-epoxy/);
+    expect(tinted).toContain('colour #b98a2f');
+    expect(tinted).toMatch(/check \w+ \{\n +depth /);
+    const checked = await shop.kerfbook(['check', '--strict', 'ebb.kerf', 'ebb-2.kerf']);
+    expect(checked.out).toContain('0 errors, 0 warnings');
+    expect(await coaster('--colour', 'mauve')).toMatchObject({
+        code: 2,
+        err: expect.stringContaining('There is no resin and no colour mauve; there is tinted-epoxy, tide-blue,'),
+    });
+    expect(await shop.kerfbook([...lid, '--colour', 'blue'])).toMatchObject({
+        code: 2,
+        err: expect.stringContaining('--technique filled'),
+    });
+});
+
 it('kerfbook new begins where there is nothing, with a drawing or a picture of its own', async () => {
     const bare = new TemporaryRepository({});
     const made = await bare.kerfbook(['new', 'Ebb', '--technique', 'picture', '--board', 'black-cherry', '--laser', 'co2']);

@@ -1,4 +1,5 @@
 import type { Grade } from '../../../language/stock-sources';
+import { fillColours } from '../../../shared/view/fill-colours';
 import { techniques } from '../../../shared/view/techniques';
 import type { CommandUsage } from './command-usage';
 
@@ -30,6 +31,10 @@ export const newUsage = {
         board: word('NAME', 'The board; not needed where the shop has only one.'),
         veneer: word('NAME', 'The veneer of an inlay.'),
         laser: word('NAME', 'The laser; not needed where the shop has only one.'),
+        colour: word(
+            'COLOUR',
+            `What a filled one is filled with: a resin of the shop, ${Object.keys(fillColours).join(', ')}, or a colour such as #1d5f7a.`,
+        ),
         art: word('FILE', 'The drawing or picture; without it a drawing is written that you can draw over.'),
         size: word('SIZE', 'The blank in mm, such as 120x80.'),
         in: { type: 'string', default: '.', value: 'FOLDER', what: 'Where it is written.' },
@@ -42,8 +47,8 @@ export const newUsage = {
     examples: [
         { line: 'kerfbook new --samples --in tryout', what: 'the sample workshop, in a folder of its own' },
         {
-            line: 'kerfbook new "Tide coaster" --technique filled --board cherry-06 --laser shed',
-            what: 'a coaster with a coloured fill',
+            line: 'kerfbook new "Tide coaster" --technique filled --board cherry-06 --laser shed --colour blue',
+            what: 'a coaster with a blue fill',
         },
     ],
 } as const satisfies CommandUsage;
