@@ -96,9 +96,9 @@ const sheet = <Block extends NodeType>(block: Block, thickness: readonly [number
         block,
         'sawn',
         'word',
-        'How the rings lie to its face: `quarter` stands them upright, so that it moves least across.',
+        'How the rings lie to its face: `quarter` stands them upright, so that it moves least across; of `end` the face is end grain.',
         'sawn quarter',
-        { choices: ['quarter', 'rift', 'flat'], otherwise: 'flat' },
+        { choices: ['quarter', 'rift', 'flat', 'end'], otherwise: 'flat' },
     ),
     property(block, 'thickness', 'figure', 'Thickness, best with the tolerance it was bought or planed to.', example, {
         measures: [measure('length', thickness)],

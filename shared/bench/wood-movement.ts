@@ -21,6 +21,8 @@ export function movement(width: number, coefficient: number, change: number): nu
  */
 export function faceCoefficient(wood: Wood | undefined, angle: number, sawn: Sawn = 'flat'): number | undefined {
     const across = acrossFace(wood, sawn);
+    // Of end grain no direction lies along the trunk: along the rings it moves most.
+    if (sawn === 'end') return across === undefined || !(across >= 0) ? undefined : across;
     return across === undefined || !(across >= 0) ? undefined : across * Math.sin(angle) ** 2;
 }
 

@@ -18,6 +18,7 @@ export function withAdvice(steps: readonly StepPlan[], recipe: Recipe): StepPlan
             ...banded(step, recipe),
             ...wicked(step),
             ...unlikeCuts(step),
+            ...endGrain(step, recipe),
         ];
         return advice.length === 0 ? step : { ...step, advice };
     });
@@ -129,6 +130,14 @@ function wicked({ step, fill }: StepPlan): string[] {
     return [
         `let thin glue, hardly thicker than water, run in from one edge until the powder stays dark: thick glue stays on top${layers}`,
     ];
+}
+
+/** That end grain drinks the glue out of a joint, and is sized with thin glue first. @commonPractice */
+function endGrain({ step, inlay }: StepPlan, { blanks }: Recipe): string[] {
+    const name = inlay?.pocketLaser.blank;
+    const isEnd = blanks.some((blank) => blank.name === name && blank.sheet?.sawn?.value === 'end');
+    if (step.kind !== 'inlay' || !isEnd || step.glue === undefined) return [];
+    return [`end grain drinks ${step.glue.name}: brush a thin coat in, let it draw in for some minutes, and glue then`];
 }
 
 /** Of two woods that lie alike in the grain, what differs in how the rings lie moves apart most (ΔD = D·C·ΔM, as the rule on it). */

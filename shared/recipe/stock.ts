@@ -125,8 +125,8 @@ export const unnamedGlue: ReadonlySet<Material> = new Set(['plywood', 'mdf', 'ha
 export const treatments = ['nothing', 'preservative', 'fire-retardant', 'paint', 'unknown'] as const;
 export type Treatment = (typeof treatments)[number];
 
-/** How a board is sawn: its rings upright, at a slant, or flat to the face. */
-export type Sawn = 'quarter' | 'rift' | 'flat';
+/** How a board is sawn: its rings upright, at a slant, or flat to the face; or across the trunk, so that the face is end grain. */
+export type Sawn = 'quarter' | 'rift' | 'flat' | 'end';
 
 export interface Sheet extends Named {
     readonly kind: 'board' | 'veneer';

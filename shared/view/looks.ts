@@ -113,11 +113,12 @@ function burntOf(plan: Plan, blank: BlankPlan, layer: Layer): string {
     return woodOf(plan, blank, layer).wood?.burnt ?? unknownWood.burnt;
 }
 
-/** No grain where nobody has said which way it runs. */
+/** No grain where nobody has said which way it runs, nor on end grain. */
 export function grainOf({ name, blank }: BlankPlan): GrainView | undefined {
-    if (blank.grain === undefined) return undefined;
     const { sheet } = blank;
-    return { name, along: blank.grain, sawn: sheet?.sawn?.value ?? 'flat', pores: sheet?.wood?.pores ?? 'diffuse' };
+    const sawn = sheet?.sawn?.value ?? 'flat';
+    if (blank.grain === undefined || sawn === 'end') return undefined;
+    return { name, along: blank.grain, sawn, pores: sheet?.wood?.pores ?? 'diffuse' };
 }
 
 /** A colour that was burnt all over a surface; the greys of a picture are paints of their own. */

@@ -85,6 +85,8 @@ recipe thing { laser shed art flag "flag.svg" ${picture} blank b { of ${board} s
                 .replaceAll('veneer maple-06 { wood', `veneer maple-06 { ${sawn} wood`);
         expect(await of(wide(''))).toContain('how both are sawn is not written: with one of them on the quarter they move');
         expect(await of(wide('sawn flat'))).not.toContain('sawn is not written');
+        expect(await of(wide('sawn flat'))).not.toContain('end grain drinks');
+        expect(await of(wide('sawn end'))).toContain('end grain drinks wood-glue: brush a thin coat in');
     });
     it('stands on the job sheet, in the checklist and in the plan', async () => {
         const plan = await planOf(fillRecipe());

@@ -1,6 +1,6 @@
 /** Movement of wood, D x C x dM: Wood Handbook (FPL-GTR-190, 2010), ch. 13 and Table 13-5, p. 13-16. */
 import { describe, expect, it } from 'vitest';
-import { differentialMovement, faceCoefficient, movement } from '../../shared/bench/wood-movement';
+import { differentialMovement, faceCoefficient, movement, worstMovement } from '../../shared/bench/wood-movement';
 import type { Quantity } from '../../shared/quantity/quantity';
 import { nowhere } from '../../shared/quantity/where';
 import type { Wood } from '../../shared/recipe/stock';
@@ -57,6 +57,22 @@ describe('how a board is sawn (Wood Handbook Table 13-5: CR across a quarter-saw
                 .movement;
         expect(apart('flat')).toBeCloseTo(156 * (0.00353 - 0.00274) * 3, 9);
         expect(apart('quarter')).toBeCloseTo(156 * (0.00353 - 0.0019) * 3, 9);
+    });
+    it('where neither half says how it is sawn, the worst is that of unlike cuts; what is said is kept', () => {
+        const most = (board: { sawn?: 'flat' }, half: { sawn?: 'flat' }) =>
+            worstMovement(
+                { wood: walnut, grain: 0, ...board },
+                { wood: maple, grain: 0, ...half },
+                { width: 156, height: 156 },
+                0.03,
+            )!.movement;
+        expect(most({}, {})).toBeCloseTo(156 * (0.00353 - 0.0019) * 3, 9);
+        expect(most({ sawn: 'flat' }, { sawn: 'flat' })).toBeCloseTo(156 * (0.00353 - 0.00274) * 3, 9);
+        expect(most({ sawn: 'flat' }, {})).toBeCloseTo(156 * (0.00274 - 0.00165) * 3, 9);
+    });
+    it('end grain moves along its face whichever way, most along the rings', () => {
+        expect(faceCoefficient(walnut, 0, 'end')).toBeCloseTo(0.00274, 9);
+        expect(faceCoefficient(walnut, Math.PI / 2, 'end')).toBeCloseTo(0.00274, 9);
     });
 });
 

@@ -6,6 +6,7 @@ import type { Over } from '../../recipe/stock';
 import { elapsed, longEnough } from '../helpers/elapsed';
 import { faceBefore } from '../helpers/face-at';
 import { isPrepared, laidBy, saidOfLaying } from '../helpers/laid-over';
+import { statementBefore } from '../helpers/statement-before';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -13,7 +14,7 @@ const page: Page = {
     id: 'tape-does-not-stick',
     title: 'Tape on wax or oil',
     severities: ['warning'],
-    quickFix: 'sometimes',
+    quickFix: 'always',
     condition:
         'A face is masked on a coat on which its tape does not stick: wax or mineral oil, or what the stock says of the masking (`over drying-oil after 14 d`). Sanding or wiping with a solvent between them counts.',
     why: 'The tape lifts along the lines that are burnt through it. Soot, sealer and resin creep under it, and it comes off in the draught of the air assist.',
@@ -42,15 +43,18 @@ export const tapeDoesNotStick: Rule = {
                 where: step.where,
                 step: step.index,
                 related: [{ message: phrase`${coat.name} goes on here.`, where: under.where }],
-                fixes:
-                    under.index === step.index - 1 && plan.recipe.steps[under.index]?.followed === undefined
-                        ? [
-                              {
-                                  title: phrase`Mask before ${coat.name}`,
-                                  changes: [{ do: 'move', statement: step.whole, before: under.whole }],
-                              },
-                          ]
-                        : [],
+                fixes: [
+                    {
+                        title: phrase`Add a step that wipes it off`,
+                        preferred: true,
+                        changes: [
+                            statementBefore(
+                                step,
+                                `do "wipe ${coat.name} off with white spirit until the rag stays clean" for 10 min`,
+                            ),
+                        ],
+                    },
+                ],
             });
         }
     },
