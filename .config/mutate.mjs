@@ -2,12 +2,13 @@
  * Whether the tests of a room would see a slip: mutants of its files, each run against the tests that come by it, the nearest first,
  * until one fails.
  *
- *     npm run mutate -- ROOM … [--sample 200] [--seed 1] [--seconds 20]
+ *     npm run mutate -- ROOM … [--sample 200] [--seed 1] [--seconds 20] [--minutes 60]
  *
  * ROOM is a folder or a file (`bench`, `shared/art/draw`, `language/lowering/number.ts`). First every test that reaches one of the files
  * is run without any mutant awake: that shows what it comes by and what it takes, and one that fails is not asked. Tests beyond so many
  * seconds are not asked either: what only they would see counts as survived. What has been found is kept in out/mutants, where a run
- * that was broken off goes on. Every survivor is printed with its place.
+ * that was broken off goes on. The rooms take turns, so that after so many minutes each has a sample of its own, of the size that is
+ * said then. Every survivor is printed with its place.
  */
 import { createHash } from 'node:crypto';
 import { appendFileSync, existsSync, mkdirSync, readFileSync } from 'node:fs';
@@ -25,7 +26,7 @@ const LONGEST = 12;
 /** A file whose tests took longer is asked only for those that come by the mutant, s. */
 const BY_TEST = 1;
 /** With a mutant, a test may work this many times as long as without, and so many seconds more. */
-const LIMIT = { times: 5, more: 10 };
+const LIMIT = { times: 4, more: 3 };
 
 const { values, positionals } = parseArgs({
     allowPositionals: true,
@@ -33,6 +34,7 @@ const { values, positionals } = parseArgs({
         sample: { type: 'string', default: '200' },
         seed: { type: 'string', default: '1' },
         seconds: { type: 'string', default: '20' },
+        minutes: { type: 'string', default: 'Infinity' },
     },
 });
 if (positionals.length === 0) {
@@ -45,11 +47,13 @@ for (const [at, mutant] of mutants.entries()) mutant.id = at + 1;
 // Of several at one place only the first notes that it was come by.
 for (const [{ id }, ...others] of Map.groupBy(mutants, ({ file, start, end }) => `${file}:${start}:${end}`).values())
     for (const other of others) other.sameAs = id;
+const texts = new Map();
 const kept = keptFindings();
 const resident = await startResident(mutants);
 const distances = new Map([...new Set(mutants.map(({ file }) => file))].map((file) => [file, distancesTo([file])]));
 await runAllAsleep();
-for (const room of rooms) await tryOut(room);
+await tryOut();
+for (const room of rooms) report(room);
 await resident.end();
 process.exit(0);
 
@@ -71,8 +75,8 @@ function keptFindings() {
     mkdirSync(path.dirname(file), { recursive: true });
     const lines = existsSync(file) ? readFileSync(file, 'utf8').split('\n').filter(Boolean) : [];
     const found = { asleep: new Map(), outcomes: new Map() };
-    for (const { test, mutant, ...rest } of lines.map((line) => JSON.parse(line)))
-        test === undefined ? found.outcomes.set(mutant, rest) : found.asleep.set(test, rest);
+    for (const line of lines.map((text) => JSON.parse(text)))
+        line.mutant === undefined ? found.asleep.set(line.test, line) : found.outcomes.set(line.mutant, line);
     return { ...found, add: (line) => appendFileSync(file, `${JSON.stringify(line)}\n`) };
 }
 
@@ -99,20 +103,36 @@ function longEnough(seconds, tests) {
 
 /** On a busy machine such a test fails by itself. */
 function looksAtClock(test) {
-    return /performance\.now|hrtime|Date\.now\(\)/.test(readFileSync(path.join(root, test), 'utf8'));
+    return /performance\.now|hrtime|Date\.now\(\)/.test(textOf(test));
 }
 
-async function tryOut({ folder, all, chosen }) {
-    for (const mutant of chosen) {
-        const before = kept.outcomes.get(mutant.id);
-        if (before !== undefined && before.outcome !== 'survived') continue;
-        const found = await outcomeOf(mutant, before?.asked ?? []);
-        if (found === undefined) continue;
-        kept.outcomes.set(mutant.id, found);
-        kept.add({ mutant: mutant.id, ...found });
+function textOf(file) {
+    texts.has(file) || texts.set(file, readFileSync(path.join(root, file), 'utf8'));
+    return texts.get(file);
+}
+
+/** One of each room in turn: what is drawn first is a sample too. */
+async function tryOut() {
+    const end = performance.now() + 60_000 * Number(values.minutes);
+    for (let at = 0; at < Number(values.sample); at++) {
+        for (const mutant of rooms.flatMap(({ chosen }) => chosen[at] ?? [])) {
+            if (performance.now() > end) return;
+            const before = kept.outcomes.get(mutant.id);
+            if (before !== undefined && before.outcome !== 'survived') continue;
+            const found = await outcomeOf(mutant, before?.asked ?? []);
+            if (found === undefined) continue;
+            kept.outcomes.set(mutant.id, found);
+            kept.add({ mutant: mutant.id, ...found });
+        }
     }
-    await lookForTraces(chosen);
-    const outcomes = chosen.map((mutant) => ({ mutant, ...kept.outcomes.get(mutant.id) }));
+    await lookForTraces();
+}
+
+function report({ folder, all, chosen }) {
+    // Only the first so many of which each was tried are a fair sample.
+    const untried = chosen.findIndex(({ id }) => !kept.outcomes.has(id));
+    const tried = untried < 0 ? chosen : chosen.slice(0, untried);
+    const outcomes = tried.map((mutant) => ({ mutant, ...kept.outcomes.get(mutant.id) }));
     for (const { mutant, outcome } of outcomes)
         if (outcome === 'survived' || outcome === 'no test') console.log(`${outcome}: ${show(mutant)}`);
     const count = (...kinds) => outcomes.filter(({ outcome }) => kinds.includes(outcome)).length;
@@ -125,8 +145,8 @@ async function tryOut({ folder, all, chosen }) {
 }
 
 /** Tests that have seen a mutant pass without it afterwards: nothing stays of one for the next. */
-async function lookForTraces(chosen) {
-    const saw = [...new Set(chosen.flatMap(({ id }) => kept.outcomes.get(id)?.test ?? []))].slice(0, 12);
+async function lookForTraces() {
+    const saw = [...new Set([...kept.outcomes.values()].flatMap(({ test }) => test ?? []))].slice(0, 20);
     const failing = [];
     for (const test of saw) if ((await resident.run(test)).failed) failing.push(test);
     console.log(
@@ -146,14 +166,32 @@ async function outcomeOf(mutant, before) {
         const run = await resident.run(test, { on: mutant.id, only, limit });
         seconds += run.seconds;
         if (run.stopped) return { outcome: 'too long', seconds, test };
-        if (run.failed) return { outcome: 'seen', seconds, test, by: run.by[0]?.name ?? run.errors[0] };
+        if (run.failed && (await passesAgain(test)))
+            return { outcome: 'seen', seconds, test, by: run.by[0]?.name ?? run.errors[0] };
     }
     return { outcome: 'survived', seconds, asked: asked.map(({ test }) => test) };
 }
 
-/** The tests that come by a mutant, those that import its file first, of these and of the others the short ones first. */
+/** Whether a test that saw a mutant passes without one in the same worker; asked when it sees one first. One that does not is not asked again. */
+async function passesAgain(test) {
+    const found = kept.asleep.get(test);
+    found.again ??= !(await resident.run(test)).failed;
+    if (!found.again) console.log(`not asked, since it fails when it is run again: ${test}`);
+    found.failed ||= !found.again;
+    return found.again;
+}
+
+/** The tests that come by a mutant: those that import its file or name it, then those of its room, then the others; the short ones first. */
 function testsOf({ id, sameAs = id, file }) {
     const far = distances.get(file);
+    const name = path.basename(file).replace(/\.tsx?$/, '');
+    const named = new RegExp(`\\b${name}\\b`);
+    const [first, second] = file.split('/');
+    const room = `tests/${first === 'shared' ? second : first}/`;
+    const rankOf = (test) => {
+        if (far.get(test) === 1 || named.test(textOf(test))) return 0;
+        return test.startsWith(room) ? 1 : 2;
+    };
     const found = [...kept.asleep]
         .filter(([, { failed, reached }]) => !failed && reached.includes(sameAs))
         .map(([test, { seconds, tests, outside }]) => {
@@ -165,7 +203,7 @@ function testsOf({ id, sameAs = id, file }) {
             const cost = seconds * (those.reduce((sum, [, test]) => sum + test.seconds, 0) / all) + 0.3;
             return { test, only: those.map(([name]) => name), cost };
         })
-        .sort((a, b) => Math.min(far.get(a.test), 2) - Math.min(far.get(b.test), 2) || a.cost - b.cost);
+        .sort((a, b) => rankOf(a.test) - rankOf(b.test) || a.cost - b.cost);
     let left = Number(values.seconds);
     return found.filter(({ cost }, at) => {
         left -= cost;
@@ -174,7 +212,7 @@ function testsOf({ id, sameAs = id, file }) {
 }
 
 function show({ file, line, was, becomes }) {
-    const source = readFileSync(path.join(root, file), 'utf8');
+    const source = textOf(file);
     const short = was.replaceAll(/\s+/g, ' ');
     return `${file}:${line}  ${short.length > 60 ? `${short.slice(0, 60)}…` : short} → ${becomes}  in  ${source.split('\n')[line - 1].trim()}`;
 }

@@ -12,15 +12,8 @@ export function isTest(file) {
 
 /** How many imports lie between each file and the nearest of those given; a test that only names one is as near as one that imports it. */
 export function distancesTo(targets) {
-    const files = sourceFiles('shared', 'language', 'server', 'extension', 'tests');
-    const known = new Set(files.map((file) => file.path));
-    const importers = new Map();
-    for (const file of files) {
-        for (const name of importsOf(file)) {
-            const to = resolve(name, known);
-            importers.set(to, [...(importers.get(to) ?? []), file.path]);
-        }
-    }
+    read ??= readImports();
+    const { files, known, importers } = read;
     const distances = new Map(targets.map((file) => [file, 0]));
     for (const target of targets.filter((file) => !known.has(file))) {
         for (const file of files)
@@ -30,6 +23,22 @@ export function distancesTo(targets) {
         for (const next of importers.get(file) ?? []) if (!distances.has(next)) distances.set(next, distance + 1);
     }
     return distances;
+}
+
+/** Who imports what, read once. */
+let read;
+
+function readImports() {
+    const files = sourceFiles('shared', 'language', 'server', 'extension', 'tests');
+    const known = new Set(files.map((file) => file.path));
+    const importers = new Map();
+    for (const file of files) {
+        for (const name of importsOf(file)) {
+            const to = resolve(name, known);
+            importers.set(to, [...(importers.get(to) ?? []), file.path]);
+        }
+    }
+    return { files, known, importers };
 }
 
 function resolve(name, known) {

@@ -36,8 +36,8 @@ export async function startResident(mutants) {
             ...{ config: false, root, watch: false, reporters: [{}], cache: false, maxWorkers: 1, isolate: true },
             ...{ include: ['tests/**/*.test.{ts,tsx}'], exclude: ['tests/editor/**', 'tests/speed/**', '**/node_modules/**'] },
             setupFiles: ['tests/kit/forget-opened.ts', '.config/mutants-setup.ts'],
-            // The worker is niced and the machine is busy: a clock on the wall says nothing. Its own time is looked at below.
-            ...{ testTimeout: 0, hookTimeout: 0, teardownTimeout: 60_000 },
+            // The worker is niced and the machine is busy: a clock on the wall says little. Its own time is looked at below.
+            ...{ testTimeout: 180_000, hookTimeout: 180_000, teardownTimeout: 60_000 },
             env: { KERFBOOK_MUTANTS: folder },
             execArgv: ['--max-semi-space-size=64', '--min-semi-space-size=64'],
             pool: { name: 'staying', createPoolWorker: (options) => new StayingWorker(options, stay) },

@@ -6,14 +6,15 @@ import { painted } from '../../shared/art/painted';
 import { readSvg } from '../../shared/art/read-svg';
 import type { Region } from '../../shared/geometry/region';
 
-let ready: Promise<void> | undefined;
+/** Once a process, also where modules are run again in it. */
+const kept = globalThis as { witnessReady?: Promise<void> };
 
 /** Loads the witness: an independent renderer that shares no code with ours. */
 export function witness(): Promise<void> {
-    ready ??= readFile(createRequire(import.meta.url).resolve('@resvg/resvg-wasm/index_bg.wasm')).then((binary) =>
+    kept.witnessReady ??= readFile(createRequire(import.meta.url).resolve('@resvg/resvg-wasm/index_bg.wasm')).then((binary) =>
         initWasm(binary),
     );
-    return ready;
+    return kept.witnessReady;
 }
 
 export interface Comparison {

@@ -47,6 +47,15 @@ describe('schedule', () => {
         expect(plan.ready).toBe(60_000_000);
         expect(plan.turns.length).toBeLessThanOrEqual(200);
     });
+    it('counts in what it does not lay out the set-ups of batches, and the nights', () => {
+        const works = chain({ setUp: 600, batch: 10, each: 60 });
+        const [half, whole] = [schedule(works, 200), schedule(works, 400)];
+        // A minute each, and a tenth of ten minutes.
+        expect(whole.attended - half.attended).toBeCloseTo(200 * 120, 6);
+        expect(whole.ready - half.ready).toBeCloseTo(200 * 120, 6);
+        const byDay = schedule(works, 400, 8 * hour).ready - schedule(works, 200, 8 * hour).ready;
+        expect(byDay).toBeCloseTo(3 * 200 * 120, 6);
+    });
     const order = (works: Work[], pieces: number) => schedule(works, pieces).turns.map((turn) => `${turn.work}.${turn.piece}`);
     it('does first what has most still to follow', () => {
         expect(order([work({ each: hour }), work({ each: 5 * hour })], 1)).toEqual(['1.0', '0.0']);

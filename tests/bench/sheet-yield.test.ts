@@ -29,6 +29,14 @@ describe('blanks out of sheets', () => {
         expect(sheetYield(sheet, [blank(100, 200, 5, 'width')], 0)).toMatchObject({ sheets: 0, tooLarge: ['100x200'] });
         expect(sheetYield(sheet, [blank(100, 200, 5)], 0)!.sheets).toBe(1);
     });
+    it('turns a blank without grain beside one that has some', () => {
+        const both = [blank(900, 100, 1, 'width'), blank(100, 200, 5)];
+        const { sheets, layout, tooLarge } = sheetYield({ width: 1000, height: 100 }, both, 0)!;
+        expect([sheets, tooLarge]).toEqual([2, []]);
+        expect(layout.flat().filter(({ name }) => name === '100x200')).toEqual(
+            Array.from({ length: 5 }, () => expect.objectContaining({ width: 200, height: 100 })),
+        );
+    });
     it('scales a long run up instead of laying out every piece', () => {
         const yielded = sheetYield({ width: 1200, height: 210 }, [blank(300, 200, 30_000, 'width')], 3)!;
         expect(yielded).toMatchObject({ scaled: true, sheets: 10_000 });

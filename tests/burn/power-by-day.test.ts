@@ -45,6 +45,14 @@ describe('the power that runs say is left', () => {
         expect(alike.logFactor / Math.log(0.85)).toBeCloseTo(2 / 3, 1);
     });
 
+    it('knows of a run of years ago hardly more than that a laser strays', () => {
+        const run = from(['2026-02-01'], 0.9);
+        const errorOn = (today: string) => powerByDay(law, run, undefined, today)!.error;
+        expect(errorOn('2026-02-16')).toBeGreaterThan(errorOn('2026-02-01'));
+        // Three tenths, which is what is known of one of which no run has said anything.
+        expect(errorOn('2036-02-01')).toBeCloseTo(0.3, 3);
+    });
+
     it('takes squares of one day for one point, with what changes from day to day in its error', () => {
         const one = powerByDay(law, [pocket('2026-02-01', 0.9)], '2026-01-10')!;
         const many = powerByDay(law, from(Array<string>(50).fill('2026-02-01'), 0.9), '2026-01-10')!;
