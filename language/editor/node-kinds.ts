@@ -10,6 +10,7 @@ const kinds: Readonly<Record<string, SymbolKind>> = {
     Places: SymbolKind.Array,
     Coupon: SymbolKind.Array,
     Run: SymbolKind.Array,
+    Order: SymbolKind.Array,
 };
 const stock = new Set([
     'Beam',

@@ -24,7 +24,8 @@ export function* valueFindings(node: AstNode): Iterable<Finding> {
         if (node.passes !== undefined) yield* passesFindings(node, node.passes);
         if (ast.isBurnt(node)) yield* answerFinding(node);
         if (ast.isCutTest(node)) yield* [...stripFinding(node), ...fitsFinding(node)];
-    } else if (ast.isRun(node) || ast.isDated(node)) yield* dateFindings(node);
+    } else if (ast.isRun(node) || ast.isOrder(node) || ast.isDated(node)) yield* dateFindings(node);
+    else if (ast.isWanted(node)) yield* wantedFindings(node);
     else if (ast.isRepeat(node)) yield* gridFindings(node);
     else if (ast.isTone(node)) yield* colourFindings(node);
     else if (ast.isTrait(node)) yield* wordFindings(node);
@@ -112,12 +113,28 @@ function* answerFinding(node: ast.Burnt): Iterable<Finding> {
     });
 }
 
-function* dateFindings(node: ast.Run | ast.Dated): Iterable<Finding> {
-    if (node.date === undefined || isDay(node.date)) return;
-    const where = whereOfPart(node, 'date');
-    const meant = likelyDay(node.date);
+/** More pieces than these are a slip of the keys. */
+const mostWanted = 1e6;
+
+function* wantedFindings(node: ast.Wanted): Iterable<Finding> {
+    yield* dayFindings(node.due, () => whereOfPart(node, 'due'));
+    if (node.count === undefined || (Number.isInteger(node.count) && node.count >= 1 && node.count <= mostWanted)) return;
     yield say('impossible-value', {
-        message: phrase`\`${node.date}\` is no day${meant === undefined ? '' : phrase` as it is written here`}: year, month and day, as in \`2026-11-20\`.`,
+        message: phrase`Pieces are counted in whole numbers, 1 or more.`,
+        where: whereOfPart(node, 'count'),
+    });
+}
+
+function* dateFindings(node: ast.Run | ast.Order | ast.Dated): Iterable<Finding> {
+    yield* dayFindings(node.date, () => whereOfPart(node, 'date'));
+}
+
+function* dayFindings(date: string | undefined, place: () => Where): Iterable<Finding> {
+    if (date === undefined || isDay(date)) return;
+    const where = place();
+    const meant = likelyDay(date);
+    yield say('impossible-value', {
+        message: phrase`\`${date}\` is no day${meant === undefined ? '' : phrase` as it is written here`}: year, month and day, as in \`2026-11-20\`.`,
         where,
         fixes: meant === undefined ? [] : [replaceWith(where, meant, phrase`Change to \`${meant}\``, true)],
     });

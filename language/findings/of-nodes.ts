@@ -35,7 +35,23 @@ function at(kinds: readonly { readonly $type: string }[], look: Look): void {
     for (const { $type } of kinds) looks.set($type, [...(looks.get($type) ?? []), look]);
 }
 at([ast.Quantity, ast.Size, ast.Position], numberFindings);
-at([ast.Count, ast.Burn, ast.Burnt, ast.CutTest, ast.Run, ast.Dated, ast.Repeat, ast.Tone, ast.Trait, ast.Mix], valueFindings);
+at(
+    [
+        ast.Count,
+        ast.Burn,
+        ast.Burnt,
+        ast.CutTest,
+        ast.Run,
+        ast.Order,
+        ast.Wanted,
+        ast.Dated,
+        ast.Repeat,
+        ast.Tone,
+        ast.Trait,
+        ast.Mix,
+    ],
+    valueFindings,
+);
 at([ast.File, ast.Recipe, ast.Board, ast.Veneer], duplicateNames);
 at([ast.Recipe], stepNamesTaken);
 at([ast.Engrave, ast.Sand], (node, { isBroken }) => contradictions(node, isBroken));

@@ -108,7 +108,10 @@ function* ofTarget(use: Use, document: LangiumDocument, services: KerfServices, 
 /** Whether it holds what takes effect without being named: coupons, runs, or the shop. */
 function countsUnnamed(document: LangiumDocument): boolean {
     const file = document.parseResult.value;
-    return isFile(file) && file.entries.some(({ $type }) => $type === 'Coupon' || $type === 'Run' || $type === 'Shop');
+    return (
+        isFile(file) &&
+        file.entries.some(({ $type }) => $type === 'Coupon' || $type === 'Run' || $type === 'Order' || $type === 'Shop')
+    );
 }
 
 function said(use: Use, rule: string, message: Message, removable: boolean): Finding {

@@ -136,7 +136,7 @@ function identityOf(node: AstNode): Identity {
 }
 
 /** Statements of which a block may hold two alike; of any other two are a contradiction. */
-const repeatable: ReadonlySet<string> = new Set(['Run', 'Note', 'ArtUse', 'Shape', 'Burn', 'CutTest', 'Over']);
+const repeatable: ReadonlySet<string> = new Set(['Run', 'Order', 'Wanted', 'Note', 'ArtUse', 'Shape', 'Burn', 'CutTest', 'Over']);
 
 function looseStep(step: ast.Step): string {
     const { kind, of } = knownAs(step);
@@ -147,6 +147,8 @@ function keyOf(node: AstNode, name: string | undefined): string {
     if (ast.isFile(node)) return 'edition';
     if (ast.isUse(node)) return node.path;
     if (ast.isRun(node)) return `${node.recipe?.$refText} ${node.date}`;
+    if (ast.isOrder(node)) return `${node.date} ${node.whom ?? ''}`;
+    if (ast.isWanted(node)) return node.recipe?.$refText ?? '';
     if (ast.isCoupon(node)) return `${node.sheet?.$refText} on ${node.laser?.$refText}`;
     if (name !== undefined) return name;
     if (ast.isStep(node)) return JSON.stringify(knownAs(node));

@@ -23,6 +23,7 @@ import {
     isRecipe,
     isRoutine,
     isRun,
+    isWanted,
     type Recipe,
     type Sheet,
 } from '../generated/ast';
@@ -94,7 +95,7 @@ export class KerfScopeProvider implements ScopeProvider {
 
     private *files(document: LangiumDocument, from: AstNode): Iterable<LangiumDocument | undefined> {
         yield* this.withUsed(document);
-        if (isRun(from)) yield* filesAround(document.uri, this.documents);
+        if (isRun(from) || isWanted(from)) yield* filesAround(document.uri, this.documents);
         else yield* this.filesOfRun(from, document);
         for (const uri of builtInFiles) yield this.documents.getDocument(uri);
     }

@@ -3,11 +3,26 @@ import { isWord, type Token } from './token';
 /** Words that say of which kind the step is whose name follows. */
 const kinds = new Set(['engrave', 'cut']);
 /** Words with which a line of a run begins or goes on before a number. */
-const before = new Set(['issue', 'revision', 'laser', 'note', 'of', 'at', 'x', 'pitch', 'planned', 'depth', 'width']);
+const before = new Set([
+    'issue',
+    'revision',
+    'laser',
+    'note',
+    'of',
+    'at',
+    'x',
+    'pitch',
+    'planned',
+    'depth',
+    'width',
+    'made',
+    'spoiled',
+    'took',
+]);
 /** Words of which one may follow the name of a step at once, with a number behind it. */
 const clauses = new Set(['at', 'x', 'pitch', 'planned', 'depth', 'width', 'tone']);
 /** Other words that a run has: behind them, or as one of them, a line goes on. */
-const others = new Set(['through', 'tone', 'temperature', 'photo', 'link', 'lot', 'plan', 'yes', 'no']);
+const others = new Set(['through', 'tone', 'temperature', 'photo', 'link', 'lot', 'plan', 'yes', 'no', 'by']);
 const powers = new Set(['%', 'W', 'mW', 'kW']);
 
 /** Whether a step of that name has its kind before it in a run: `engrave depth 80 % at 250 mm/s`. */

@@ -91,6 +91,14 @@ export const constructs: readonly Construct[] = [
         'run ${1:recipe} ${2:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE} {\n\tissue ${3:1}\n\t$0\n}',
     ),
     entry(
+        'Order',
+        'order',
+        'needed',
+        'What somebody ordered on a day. `kerfbook week` plans all orders together.',
+        'order 2026-12-03 "ferry office" { heron-tray 6 due 2026-12-18 }',
+        'order ${1:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE} "$2" {\n\t${3:recipe} ${4:1} due $5\n}',
+    ),
+    entry(
         'Routine',
         'routine',
         'needed',

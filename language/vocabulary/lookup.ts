@@ -3,12 +3,12 @@ import { isExtent, isFigure, type Position, type Quantity, type Size } from '../
 import { partProperties } from './part-properties';
 import type { NodeType, Property, Takes } from './property';
 import { recipeProperties } from './recipe-properties';
-import { burntParts, runProperties } from './run-properties';
+import { burntParts, orderProperties, runProperties, wantedParts } from './run-properties';
 import { stockProperties } from './stock-properties';
 
-const table = [...stockProperties, ...recipeProperties, ...runProperties];
+const table = [...stockProperties, ...recipeProperties, ...runProperties, ...orderProperties];
 const lines: readonly Property[] = table;
-const parts: readonly Property[] = [...partProperties, ...burntParts];
+const parts: readonly Property[] = [...partProperties, ...burntParts, ...wantedParts];
 
 type Line = (typeof table)[number];
 type LineOf<Block, How> = Line extends infer Each

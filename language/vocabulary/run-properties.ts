@@ -37,11 +37,42 @@ export const runProperties = [
         follows: 'an address in quotes',
         otherwise: 'none',
     }),
+    property('Run', 'made', 'count', 'How many pieces came out well.', 'made 6', {
+        measures: [measure('count', [0, 1e4], [0, 1e6])],
+        otherwise: 'not known',
+    }),
+    property('Run', 'spoiled', 'count', 'How many were spoiled.', 'spoiled 1', {
+        measures: [measure('count', [0, 1e4], [0, 1e6])],
+        otherwise: 'not known',
+    }),
+    property('Run', 'took', 'figure', 'Hours at the bench and beside the laser, waits left out.', 'took 5 h 20 min', {
+        measures: [measure('time', [60, 200 * 3600], [1, 1e7])],
+        otherwise: 'not known',
+    }),
+    property('Run', 'by', 'text', 'Who made it.', 'by "Ida"', {
+        follows: 'a name in quotes',
+        otherwise: 'none',
+    }),
     property('Run', 'note', 'text', 'What went well or wrong.', 'note "Lens cleaned before the pocket."', {
         many: true,
         node: 'Note',
         follows: 'what went well or wrong, in quotes',
         otherwise: 'none',
+    }),
+];
+
+/** What stands in an order besides the recipes that are wanted. */
+export const orderProperties = [
+    property('Order', 'delivered', 'day', 'The day on which it was handed over.', 'delivered 2026-12-17', {
+        otherwise: 'it is open',
+    }),
+];
+
+/** The numbers of a line that begins with the name of a recipe. */
+export const wantedParts: readonly Property[] = [
+    part('Wanted', 'due', 'due', 'The day by which it has to be ready.', 'heron-tray 6 due 2026-12-18', [], {
+        takes: 'day',
+        otherwise: 'whenever it is its turn',
     }),
 ];
 

@@ -23,6 +23,7 @@ const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
     ['show', async () => (await import('./show')).show],
     ['table', async () => (await import('./table')).table],
     ['week', async () => (await import('./week')).week],
+    ['season', async () => (await import('./season')).season],
     ['history', async () => (await import('./history')).history],
     ['merge', async () => (await import('./merge')).merge],
     ['upgrade', async () => (await import('./upgrade')).upgrade],

@@ -1,3 +1,4 @@
+import { ordersOf } from '../../language/lowering/orders';
 import { momentOf } from '../../shared/quantity/calendar';
 import { plainJson } from '../../shared/review/one-line';
 import { weekHtml } from '../../shared/week/html/week-page';
@@ -6,7 +7,6 @@ import { weekCalendar } from '../../shared/week/week-calendar';
 import { jobsCsv, ordersCsv, shoppingCsv } from '../../shared/week/week-csv';
 import { weekJson } from '../../shared/week/week-json';
 import { weekText } from '../../shared/week/week-text';
-import { allRecipes } from '../review/table-jobs';
 import { weekJob } from '../week/week-jobs';
 import { openFiles } from './open-files';
 import { say } from './say';
@@ -36,11 +36,15 @@ export async function week(args: string[]): Promise<number> {
     if (!/^[1-9]\d?$/.test(values.makers)) throw new UsageError('--makers is how many pairs of hands there are: 1 to 99.');
     const closed = closedOf(values.closed);
     const { workshop, documents } = await openFiles(positionals);
-    const known = allRecipes(workshop).filter(({ document }) => documents.includes(document));
-    if (known.length === 0) throw new UsageError('There is no recipe in these files.');
-    const job = weekJob(known, { start, makers: Number(values.makers), closed });
+    const job = weekJob(workshop, documents, { start, makers: Number(values.makers), closed });
+    if (job.entries.length === 0)
+        throw new UsageError(nothingToMake(documents.some((document) => ordersOf(document).length > 0)));
     say(formats[values.format](await workshop.ask(job)));
     return 0;
+}
+
+function nothingToMake(isOrdered: boolean): string {
+    return isOrdered ? 'All that was ordered in these files is made or delivered.' : 'There is no recipe in these files.';
 }
 
 function startOf(written: string | undefined): number {

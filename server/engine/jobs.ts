@@ -24,6 +24,7 @@ import type { SentPicture } from '../../shared/view/sent-picture';
 import type { StepFigures } from '../../shared/view/step-figures';
 import type { ToolpathView } from '../../shared/view/toolpath-view';
 import type { WeekAsked } from '../../shared/week/make-week';
+import type { Season, SeasonEntry } from '../../shared/week/season';
 import type { AskedOrder, Week } from '../../shared/week/week';
 
 /** What is asked of the plan engine. Plain data, since it passes between threads. */
@@ -53,6 +54,7 @@ export type Job =
     | ReviewPageJob
     | TableJob
     | WeekJob
+    | SeasonJob
     | HistoryJob
     | { readonly do: 'toolpath'; readonly recipe: Recipe; readonly step: number }
     | { readonly do: 'press'; readonly recipe: Recipe; readonly step: number }
@@ -103,7 +105,7 @@ export type PlainJob = CouponJob | FitJob | RunFactsJob | LayoutJob | CouponShee
 export type RecipeJob = Exclude<Job, PlainJob>;
 
 /** A job that looks at the plan of one recipe. */
-export type OnePlanJob = Exclude<RecipeJob, ReviewJob | ReviewPageJob | TableJob | WeekJob | HistoryJob>;
+export type OnePlanJob = Exclude<RecipeJob, ReviewJob | ReviewPageJob | TableJob | WeekJob | SeasonJob | HistoryJob>;
 
 /** The picture that a new recipe begins with, as a PNG file: asked for here, since only here pictures are known. */
 export interface PlaceholderJob {
@@ -207,6 +209,12 @@ export interface WeekJob extends WeekAsked {
     readonly entries: readonly (AskedOrder & { readonly recipe: Recipe })[];
 }
 
+/** Runs, each with its recipe for as many pieces as were begun. */
+export interface SeasonJob {
+    readonly do: 'season';
+    readonly runs: readonly (Omit<SeasonEntry, 'recipe' | 'title' | 'plan'> & { readonly recipe: Recipe })[];
+}
+
 /** The recipes of which a job needs the present art. */
 export function recipesOf(job: Job): readonly Recipe[] {
     switch (job.do) {
@@ -215,6 +223,8 @@ export function recipesOf(job: Job): readonly Recipe[] {
         case 'table':
         case 'table-page':
             return job.columns.map(({ recipe }) => recipe);
+        case 'season':
+            return job.runs.map(({ recipe }) => recipe);
         case 'week':
             return job.entries.map(({ recipe }) => recipe);
         case 'history':
@@ -262,6 +272,7 @@ export interface Answers {
     readonly 'review-page': string;
     readonly table: VariantTable;
     readonly week: Week;
+    readonly season: Season;
     readonly history: RunHistory;
     readonly 'history-page': string;
     readonly 'table-page': string;

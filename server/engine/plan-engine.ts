@@ -30,6 +30,7 @@ import { sectionView } from '../../shared/view/section-view';
 import { sentPicture } from '../../shared/view/sent-picture';
 import { toolpathView } from '../../shared/view/toolpath-view';
 import { makeWeek } from '../../shared/week/make-week';
+import { makeSeason, type Season } from '../../shared/week/season';
 import type { Week } from '../../shared/week/week';
 import { answerHistory } from './answer-history';
 import { answerPlain, isPlain } from './answer-plain';
@@ -43,6 +44,7 @@ import type {
     ReviewAnswer,
     ReviewJob,
     ReviewPageJob,
+    SeasonJob,
     SectionJob,
     TableJob,
     VersionAsked,
@@ -86,6 +88,7 @@ export class PlanEngine {
         if (job.do === 'review-page') return this.reviewPage(job);
         if ('columns' in job) return this.table(job);
         if (job.do === 'week') return this.week(job);
+        if (job.do === 'season') return this.season(job);
         if ('past' in job) return answerHistory(job, this.memo);
         if (job.do === 'review') return reviewInBrief(job, this.files, this.memo) ?? this.review(job, this.plan(job.recipe));
         return this.answerOf(this.plan(startingOn(job.recipe, 'start' in job ? job.start : undefined)), job);
@@ -155,6 +158,17 @@ export class PlanEngine {
         const entries = job.entries.map(({ recipe, ...asked }) => ({ ...asked, plan: this.plan(startingOn(recipe, job.start)) }));
         this.checkpoint('week');
         return makeWeek(entries, job, this.memo);
+    }
+
+    private season({ runs }: SeasonJob): Season {
+        return makeSeason(
+            runs.map(({ recipe, ...run }) => ({
+                ...run,
+                recipe: recipe.name,
+                title: recipe.title,
+                ...((run.made ?? 0) + (run.spoiled ?? 0) > 0 ? { plan: this.plan(recipe) } : {}),
+            })),
+        );
     }
 
     private review(job: ReviewJob, plan: Plan): ReviewAnswer {

@@ -166,7 +166,7 @@ export class PlanQueue {
 }
 
 /** Kinds of jobs that may take long and that nobody waits for with a finger on a key. */
-const patient: ReadonlySet<Job['do']> = new Set(['press', 'review-page', 'table-page', 'history-page', 'week']);
+const patient: ReadonlySet<Job['do']> = new Set(['press', 'review-page', 'table-page', 'history-page', 'week', 'season']);
 
 function canWait(job: Job): boolean {
     return patient.has(job.do);
@@ -179,6 +179,7 @@ function titleOf(job: Job): string {
     if (job.do === 'placeholder') return 'Drawing a picture to begin with';
     if (job.do === 'review-page') return 'Comparing versions';
     if ('columns' in job) return 'Laying recipes side by side';
+    if (job.do === 'season') return 'Summing up the season';
     if (job.do === 'week') return 'Planning the week';
     return `Working out ${job.recipe.name}`;
 }

@@ -7,7 +7,7 @@ const recipeHead = /\brecipe\s+([^\s"{]+)/g;
 
 /**
  * What belongs to these files though nothing uses it (language/names/runs-in-sight.ts): runs in their folders and below, and the
- * recipes, in folders above, of runs that stand in a file of their own. Folders that begin with a dot are left alone; what
+ * recipes, in folders above, of runs and orders that stand in a file of their own. Folders that begin with a dot are left alone; what
  * cannot be read is left out.
  */
 export async function runsBeside(files: readonly URI[], disk: FileSystemProvider): Promise<URI[]> {
@@ -59,7 +59,7 @@ class Beside {
         if (this.looked.has(file.toString())) return;
         this.looked.add(file.toString());
         const text = await this.text(file);
-        const missing = namesAfter(runHead, text);
+        const missing = new Set([...namesAfter(runHead, text), ...wantedIn(text)]);
         for (const name of namesAfter(recipeHead, text)) missing.delete(name);
         for (let folder = UriUtils.dirname(file); missing.size > 0; folder = UriUtils.dirname(folder)) {
             const here = await this.list(folder);
@@ -90,6 +90,13 @@ class Beside {
         this.texts.set(uri.toString(), known);
         return known;
     }
+}
+
+/** Names of recipes that the orders of a text want. */
+function wantedIn(text: string): string[] {
+    return [...text.matchAll(/\border\s+\d{4}-[^{]*\{([^}]*)\}/g)].flatMap((order) => [
+        ...namesAfter(/([\p{L}_][\w-]*)\s+\d+\b/gu, order[1]!),
+    ]);
 }
 
 function namesAfter(head: RegExp, text: string): Set<string> {

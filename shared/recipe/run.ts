@@ -19,6 +19,12 @@ export interface Run {
     /** Paths from the file of the run. */
     readonly photos?: readonly string[];
     readonly links?: readonly string[];
+    /** Pieces that came out well, and those that did not; absent where nobody has counted. */
+    readonly made?: number;
+    readonly spoiled?: number;
+    /** Hours at the bench and beside the laser, s. */
+    readonly took?: Quantity;
+    readonly by?: string;
     /** How warm the workshop was; no sum goes by it. */
     readonly temperature?: Quantity;
     readonly whole: Where;

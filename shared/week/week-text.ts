@@ -3,6 +3,7 @@ import type { Week } from './week';
 import {
     buyWords,
     byDay,
+    columns,
     cuttingWords,
     dateOf,
     headWords,
@@ -53,15 +54,4 @@ function oneLineKept(line: string): string {
 
 function part(title: string, lines: readonly string[]): string[] {
     return lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
-}
-
-/** Cells below each other; what is empty in all rows takes no room. */
-function columns(rows: readonly (readonly string[])[]): string[] {
-    const widths = (rows[0] ?? []).map((_, at) => Math.max(...rows.map((cells) => oneLine(cells[at] ?? '').length)));
-    return rows.map((cells) =>
-        cells
-            .map((cell, at) => (widths[at] === 0 ? '' : `${oneLine(cell).padEnd(widths[at]!)}  `))
-            .join('')
-            .trimEnd(),
-    );
 }

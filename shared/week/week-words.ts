@@ -4,6 +4,7 @@ import { showMoney } from '../quantity/currency';
 import { showLength, showNumber, showTime } from '../quantity/show';
 import { showSupply, supplyUnit } from '../quantity/show-supply';
 import { rackName } from '../recipe/stock';
+import { oneLine } from '../review/one-line';
 import { onSheet } from './shopping';
 import type { PlannedOrder, ShoppingLine, Week, WeekJob, WeekSitting } from './week';
 
@@ -110,7 +111,7 @@ export function buyWords(line: ShoppingLine, currency: string | undefined): stri
 }
 
 /** Work in hours and minutes, "80 h 12 min": a day of it has fewer than 24. */
-function showHours(seconds: number): string {
+export function showHours(seconds: number): string {
     const minutes = Math.round(seconds / 60);
     return [minutes >= 60 ? `${Math.floor(minutes / 60)} h` : '', minutes % 60 > 0 || minutes < 60 ? `${minutes % 60} min` : '']
         .filter((part) => part !== '')
@@ -131,6 +132,17 @@ function showMoment(moment: number): string {
     return showWhen(0, moment);
 }
 
-function plural(count: number, word: string): string {
+export function plural(count: number, word: string): string {
     return `${count} ${word}${count === 1 ? '' : 's'}`;
+}
+
+/** Cells below each other; what is empty in all rows takes no room. */
+export function columns(rows: readonly (readonly string[])[]): string[] {
+    const widths = (rows[0] ?? []).map((_, at) => Math.max(...rows.map((cells) => oneLine(cells[at] ?? '').length)));
+    return rows.map((cells) =>
+        cells
+            .map((cell, at) => (widths[at] === 0 ? '' : `${oneLine(cell).padEnd(widths[at]!)}  `))
+            .join('')
+            .trimEnd(),
+    );
 }

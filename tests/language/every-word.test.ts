@@ -19,6 +19,7 @@ function block(type: string, lines: string): string {
     const heads: Record<string, string> = {
         Coupon: 'coupon a on b',
         Run: 'run r 2026-11-20',
+        Order: 'order 2026-11-20',
         Engrave: 'engrave e on b',
         Cut: 'cut e on b',
         Seal: 'seal b with s',

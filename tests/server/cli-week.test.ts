@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { repository } from './shop-files';
+import { repository, shopFiles } from './shop-files';
 
 const folder = () => repository();
 const start = ['week', '--start', '2026-12-01'];
@@ -46,6 +46,27 @@ describe('kerfbook week', () => {
         const uids = [...out.matchAll(/^UID:.*$/gm)].map(([uid]) => uid);
         expect(new Set(uids).size).toBe(uids.length);
     });
+    it('with orders, what they want and runs have not made, by its day and for whom', async () => {
+        const orders = `order 2026-11-24 "the ferry office" {
+  coaster 6 due 2026-12-02
+  plate 2
+}
+order 2026-11-20 { plate 9 delivered 2026-11-23 }
+run coaster 2026-11-25 { made 2 spoiled 1 took 1 h 30 min by "Ida" }
+`;
+        const shop = repository({ ...shopFiles, 'orders.kerf': orders });
+        const { out } = await shop.kerfbook([...start, '--format', 'json']);
+        expect(JSON.parse(out)).toMatchObject({
+            orders: [
+                { recipe: 'plate', pieces: 2, for: 'the ferry office', ordered: '2026-11-24' },
+                { recipe: 'coaster', pieces: 4, due: '2026-12-02' },
+            ],
+        });
+        expect((await shop.kerfbook([...start, '--format', 'icalendar'])).out).not.toContain('ferry');
+        const done = repository({ ...shopFiles, 'orders.kerf': 'order 2026-11-20 { plate 9 delivered 2026-11-23 }\n' });
+        expect((await done.kerfbook(start)).err).toContain('All that was ordered in these files is made or delivered.');
+        expect((await shop.kerfbook(['check', 'orders.kerf'])).out).not.toMatch(/orders\.kerf:\d+:\d+: (?:error|warning)/);
+    });
     it.each([
         [['week'], '--start 2026-11-26'],
         [['week', '--start', 'soon'], '--start is a date'],
@@ -57,5 +78,31 @@ describe('kerfbook week', () => {
         const { code, err } = await folder().kerfbook(args);
         expect(err).toContain(message);
         expect(code).toBe(2);
+    });
+});
+
+describe('kerfbook season', () => {
+    const runs = `run coaster 2026-10-25 { made 2 spoiled 1 took 1 h 30 min by "Ida" }
+run coaster 2026-11-25 { made 4 }
+run plate 2026-11-26 { note "Not counted." }
+`;
+    const book = () => repository({ ...shopFiles, 'runs.kerf': runs });
+
+    it('sums the runs by recipe, in every format', async () => {
+        const { code, out } = await book().kerfbook(['season']);
+        expect(out).toMatch(/^2026-10-25 to 2026-11-26: 3 runs, 6 pieces made, 1 spoiled \(14\.3 % of what was begun\)\.$/m);
+        expect(out).toMatch(/^coaster +2 +6 +1 /m);
+        expect(out).toMatch(/^Ida: 2 pieces, 1 h 30 min$/m);
+        expect(code).toBe(0);
+        const { out: json } = await book().kerfbook(['season', '--format', 'json']);
+        expect(JSON.parse(json)).toMatchObject({ schema: 1, total: { runs: 3, uncounted: 1, made: 6 } });
+        expect((await book().kerfbook(['season', '--format', 'html'])).out).toMatch(/<td>in all<\/td><td>3<\/td><td>6<\/td>/);
+        expect((await book().kerfbook(['season', '--format', 'csv'])).out).toMatch(/\r\ncoaster,Coaster,2,0,6,1,/);
+    });
+    it('of the days and files that are asked for', async () => {
+        expect((await book().kerfbook(['season', '--from', '2026-11-01', '--to', '2026-11-25'])).out).toMatch(/1 run, 4 pieces/);
+        expect((await book().kerfbook(['season', 'plate.kerf'])).out).toMatch(/1 run, 0 pieces made/);
+        expect((await book().kerfbook(['season', '--from', 'soon'])).err).toContain('--from is a day');
+        expect((await book().kerfbook(['season', '--from', '2027-01-01'])).err).toContain('No run is written down');
     });
 });

@@ -181,7 +181,7 @@ export const weekUsage = {
     forms: ['[FILE or FOLDER ...] --start DATE'],
     brief: 'one book over all that is to be made: who does what when, what is late, what to cut and buy',
     more: [
-        'Plans all recipes of these files together, each for as many pieces as it makes: hands and lasers are shared, waits are filled with other work, sheets are cut for all at once, and everything is bought once. Names of customers stay on your machine.',
+        'Plans all that is ordered in these files and not made yet (order 2026-12-03 "…" { heron-tray 6 due 2026-12-18 }); without an order, every recipe for as many pieces as it makes. Hands and lasers are shared, waits are filled with other work, sheets are cut for all at once, and everything is bought once. Names of customers stay on your machine.',
         'The plan is a list schedule, not the best there is: it says what no plan can beat, and how far it is from that.',
     ],
     options: {
@@ -206,6 +206,21 @@ export const weekUsage = {
             what: 'what two people need for it, for a spreadsheet',
         },
     ],
+} as const satisfies CommandUsage;
+
+export const seasonUsage = {
+    name: 'season',
+    forms: ['[FILE or FOLDER ...]'],
+    brief: 'what runs made, spoiled, took and cost, by recipe and in all',
+    more: [
+        'Sums the runs of these files that say what came of them: made 11, spoiled 1, took 5 h 20 min, by "Ida". Hours and cost are those that the recipe plans for the pieces that were begun.',
+    ],
+    options: {
+        from: word('DATE', 'Only runs from this day on.'),
+        to: word('DATE', 'Only runs up to this day.'),
+        format: format(['text', 'csv', 'json', 'html']),
+    },
+    examples: [{ line: 'kerfbook season --from 2026-09-01 --to 2026-11-30', what: 'the autumn' }],
 } as const satisfies CommandUsage;
 
 export const historyUsage = {
@@ -304,6 +319,7 @@ export const usages: readonly CommandUsage[] = [
     diffUsage,
     tableUsage,
     weekUsage,
+    seasonUsage,
     historyUsage,
     showUsage,
     mergeUsage,
