@@ -77,4 +77,14 @@ const bundles = [
         jsx: 'automatic',
         jsxImportSource: 'preact',
     },
+    // three.js: read when a piece is first looked at in the round.
+    {
+        ...common,
+        entryPoints: ['extension/bench/webview/round/chunk.ts'],
+        outfile: 'dist/round.js',
+        platform: 'browser',
+        format: 'iife',
+        globalName: 'kerfbookRound',
+        target: 'chrome128',
+    },
 ];

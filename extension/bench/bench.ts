@@ -10,6 +10,7 @@ import { type BenchCommand, type BenchTicks, benchCommands, type FromBench, read
 import { benchPage } from './page';
 import { PageParts } from './page-parts';
 import { revealPlace, revealText } from './reveal';
+import { savePicture } from './save-picture';
 import { writeNumber } from './write-number';
 
 /** One bench view: a panel about one recipe file, of which it shows the current recipe. It asks for pictures and passes them on; it works nothing out itself. */
@@ -167,6 +168,9 @@ export class Bench implements vscode.Disposable {
                 break;
             case 'round':
                 void this.round(message);
+                break;
+            case 'save-picture':
+                void savePicture(this.uri, message.name, message.png);
                 break;
         }
     }

@@ -60,6 +60,8 @@ export type FromBench =
     | { readonly type: 'stop-press' }
     | { readonly type: 'section'; readonly ticket: number; readonly frame: number; readonly blank: string; readonly y: number }
     | { readonly type: 'round'; readonly ticket: number; readonly frame: number; readonly blank: string }
+    /** A picture to be saved where the maker says: PNG in base64. */
+    | { readonly type: 'save-picture'; readonly name: string; readonly png: string }
     /** What lies in a place of a blank, mm. */
     | {
           readonly type: 'column';
@@ -110,11 +112,20 @@ const fromBench: Readonly<Record<FromBench['type'], (message: Message) => FromBe
         if (!isCount(ticket) || !isCount(frame) || !isWord(blank)) return undefined;
         return { type: 'round', ticket, frame, blank };
     },
+    'save-picture': ({ name, png }) => {
+        if (!isWord(name) || typeof png !== 'string' || !png.startsWith(pngHead) || png.length > MOST_OF_A_PICTURE)
+            return undefined;
+        return { type: 'save-picture', name, png };
+    },
     column: ({ ticket, frame, blank, x, y }) => {
         if (!isCount(ticket) || !isCount(frame) || !isWord(blank) || !isFigure(x) || !isFigure(y)) return undefined;
         return { type: 'column', ticket, frame, blank, x, y };
     },
 };
+
+/** What every PNG begins with, in base64. */
+const pngHead = 'iVBORw0KGgo';
+const MOST_OF_A_PICTURE = 1e8;
 
 export function readToBench(message: unknown): ToBench | undefined {
     if (!isRecord(message) || !isAmong(message.type, toBench)) return undefined;

@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { gzipSync } from 'node:zlib';
 import { type BuildOptions, build, type Metafile } from 'esbuild';
 import { beforeAll, expect, test } from 'vitest';
 import { allowablePages } from '../../server/all-pages';
@@ -13,15 +14,21 @@ const root = new URL('../..', import.meta.url).pathname;
 const server = 'dist/server.cjs';
 const geometry = /clipper2|culori|css-tree|jpeg-js|fast-png|guillotine/;
 
+/** Those that are measured as they are packed. */
+const packed = [server, 'dist/round.js'];
+
 let outputs: Metafile['outputs'];
+const texts = new Map<string, Uint8Array>();
 /** All bundles, built once for every test here. What they are made of does not hang on how short their names are, which takes half the time. */
 beforeAll(async () => {
     const { bundlesFor } = (await import(config('bundles.mjs'))) as { bundlesFor(production: boolean): BuildOptions[] };
     const built = await Promise.all(
         bundlesFor(true).map((bundle) =>
-            build({ ...bundle, minify: bundle.outfile === server, write: false, metafile: true as const }),
+            build({ ...bundle, minify: packed.includes(bundle.outfile ?? ''), write: false, metafile: true as const }),
         ),
     );
+    for (const { outputFiles } of built)
+        for (const { path, contents } of outputFiles) texts.set(path.slice(root.length), contents);
     outputs = Object.assign({}, ...built.map(({ metafile }) => metafile.outputs));
 }, 240_000);
 
@@ -30,6 +37,14 @@ test('the language server stays small: what only the worker needs is not in it',
     expect(bytes).toBeLessThanOrEqual(mostBytes);
     const used = Object.entries(inputs).flatMap(([file, { bytesInOutput }]) => (bytesInOutput > 0 ? [file] : []));
     expect(used.filter((file) => /clipper2|culori|css-tree|jpeg-js|jstat|ml-matrix/.test(file))).toEqual([]);
+});
+
+test('what draws a piece in the round is a chunk of its own, and small', () => {
+    const threeIn = (bundle: string): string[] =>
+        Object.keys(outputs[bundle]!.inputs).filter((file) => file.includes('node_modules/three/'));
+    expect(threeIn('dist/round.js').length).toBeGreaterThan(0);
+    expect(threeIn('dist/bench.js')).toEqual([]);
+    expect(gzipSync(texts.get('dist/round.js')!).length).toBeLessThanOrEqual(200_000);
 });
 
 test('the built-in stock is the same text packed as it is written', async () => {

@@ -15,6 +15,7 @@ import { FilmStrip } from './picture/film-strip';
 import { Paints } from './picture/paints';
 import { Stage } from './picture/stage';
 import type { Window } from './picture/zoom';
+import type { RoundAsker } from './round/round-asker';
 import { type RunState, runOf } from './run';
 import { type BenchState, chosenFrame, chosenPiece, cutOf, frameKeys, stepOf, windowOf } from './state';
 import { useStick } from './use-stick';
@@ -31,6 +32,7 @@ export interface Actions {
     readonly press: (step: number) => void;
     readonly stopPress: () => void;
     readonly setStart: (start: string) => void;
+    readonly rounds: RoundAsker;
 }
 
 export function App({ state, actions }: { state: BenchState; actions: Actions }) {
@@ -93,6 +95,7 @@ function Frames({ state, view, run, actions }: FramesProps) {
                             hover={(x, y) => actions.hover(blank.name, x, y)}
                             pointAt={(x, y) => actions.pointAt(blank.name, x, y)}
                             chooseBlank={actions.chooseBlank}
+                            rounds={actions.rounds}
                         />
                     )}
                     {view.inlays.map((inlay) => (

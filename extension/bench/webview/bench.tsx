@@ -7,6 +7,7 @@ import { editor, tellRefused } from './editor-link';
 import { PressAsker } from './inlay/press-asker';
 import { askAgain, keep, keptBefore, noteMoved, noteScroll, scrollBack } from './keep';
 import { NewestAsker } from './newest-asker';
+import { RoundAsker } from './round/round-asker';
 import { type BenchState, chosenFrame, chosenPiece, cutOf, frameKeys, stepAt } from './state';
 import { PictureTaker } from './take-picture';
 
@@ -34,7 +35,13 @@ const columns = new NewestAsker<OfPiece & { readonly x: number; readonly y: numb
 
 const presses = new PressAsker((step, press) => change({ presses: { ...state.presses, [step]: press } }));
 
+const rounds = new RoundAsker(
+    (ticket, { frame, blank }) => editor.postMessage({ type: 'round', ticket, frame, blank }),
+    () => change({}),
+);
+
 const actions: Actions = {
+    rounds,
     // A frame shows the piece that its step works on, until another is chosen by hand.
     chooseFrame: (frameKey) => change({ frameKey, blank: undefined }),
     chooseBlank: (blank) => change({ blank }),
@@ -134,6 +141,9 @@ function receive(message: ToBench | undefined): void {
         case 'pressed':
             presses.answer(message.ticket, message.press, state.presses);
             if (state.view !== undefined) presses.keepUp(state.presses, state.view.textVersion);
+            break;
+        case 'round':
+            rounds.answer(message.ticket, message.round);
             break;
         case 'section':
             sections.answer(message.ticket, message.section);

@@ -1,5 +1,7 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { BenchView, BlankView, FrameView, PieceView, SectionView, StepView } from '../../../../shared/view/bench-view';
+import { Round } from '../round/round';
+import type { RoundAsker } from '../round/round-asker';
 import { Section } from '../section/section';
 import { type BenchState, piecesOf, stepOf } from '../state';
 import { Toolpath } from '../toolpath/toolpath';
@@ -25,6 +27,7 @@ interface StageProps {
     readonly hover: (x: number, y: number) => void;
     readonly pointAt: (x: number, y: number) => void;
     readonly chooseBlank: (blank: string) => void;
+    readonly rounds: RoundAsker;
 }
 
 /** The chosen frame: one of its pieces, large, and the section through it. */
@@ -64,6 +67,9 @@ export function Stage(props: StageProps) {
                     screen={screen}
                     depth={depthOf(view, stepOf(view, frame), blank.name)}
                 />
+            )}
+            {blank.width > 0 && (
+                <Round view={view} frameIndex={frameIndex} blank={blank} section={section} rounds={props.rounds} />
             )}
             <Toolpath key={frame.step} view={view} step={stepOf(view, frame)} answer={props.toolpath} />
         </div>
