@@ -23,9 +23,12 @@ export function isBitmapArt(art: Art): art is BitmapArt {
     return art.kind === 'bitmap' && 'raster' in art;
 }
 
-/** The most pixels that are decoded, and the most memory that may take. */
+/** The most pixels that are decoded, and the most memory that file and pixels may take: with the program itself half a gigabyte. */
 const mostPixels = 64_000_000;
-const mostBytes = 400_000_000;
+const mostBytes = 300_000_000;
+
+/** The file, and what of it makes up the pixels. */
+const copiesOfFile = 2;
 
 /** Reads a PNG or JPEG. Never throws: what cannot be read is among the problems. */
 export function readBitmap(bytes: Uint8Array, wish: ArtWish = {}): BitmapArt {
@@ -40,9 +43,10 @@ export function readBitmap(bytes: Uint8Array, wish: ArtWish = {}): BitmapArt {
         problems.add('empty', header.format, phrase`The picture has no pixels.`);
         return nothing(problems);
     }
-    if (pixels > mostPixels || pixels * header.weight > mostBytes) {
+    const room = Math.min(mostPixels, (mostBytes - copiesOfFile * bytes.length) / header.weight);
+    if (pixels > room) {
+        const most = Math.floor(Math.max(0, room) / 1e6);
         const size = `${header.columns} x ${header.rows}`;
-        const most = Math.floor(Math.min(mostPixels, mostBytes / header.weight) / 1e6);
         problems.add(
             'too-large',
             header.format,

@@ -4,7 +4,9 @@ import type { Raster } from './raster';
 export function resample(raster: Raster, columns: number, rows: number): Raster {
     const across = shrink(raster.darkness, raster.columns, raster.rows, columns, 1, raster.columns, columns);
     const down = shrink(across, raster.rows, columns, rows, columns, 1, 1);
-    return { columns, rows, darkness: Uint8Array.from(down, Math.round) };
+    const darkness = new Uint8Array(down.length);
+    for (let i = 0; i < down.length; i++) darkness[i] = Math.round(down[i]!);
+    return { columns, rows, darkness };
 }
 
 /**

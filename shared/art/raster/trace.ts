@@ -2,11 +2,11 @@ import type { Region, Ring } from '../../geometry/region';
 import type { Raster } from './raster';
 import { resample } from './resample';
 
-const mostCorners = 1_000_000;
+const mostCorners = 250_000;
 
 /**
  * The region of the pixels darker than `threshold` (0 to 1), in pixels of the given size in mm.
- * A picture so noisy that its edges would have more than a million corners is taken coarser
+ * A picture so noisy that its edges would have more than a quarter of a million corners is taken coarser
  * until they have not.
  */
 export function traceWithin(raster: Raster, threshold: number, pixel: { width: number; height: number }): Region {
@@ -33,18 +33,49 @@ function trace(raster: Raster, threshold: number, pixel: { width: number; height
     const dark = (x: number, y: number) => x >= 0 && y >= 0 && x < columns && y < rows && darkness[y * columns + x]! > limit;
     /** Upper edges already walked along. */
     const walked = new Uint8Array(columns * rows);
-    const rings: Ring[] = [];
-    let corners = 0;
+    // All rings side by side, so that a noisy picture's do not fill the memory before they are known to be too many.
+    const corners = new Corners(most);
     for (let y = 0; y < rows; y++) {
         for (let x = 0; x < columns; x++) {
             if (walked[y * columns + x] === 1 || !dark(x, y) || dark(x, y - 1)) continue;
-            const ring = follow(x, y, dark, walked, columns, most - corners);
-            if (ring === undefined) return undefined;
-            corners += ring.length / 2;
-            rings.push(Float64Array.from(ring, (value, i) => value * (i % 2 === 0 ? pixel.width : pixel.height)));
+            if (!follow(x, y, dark, walked, columns, corners)) return undefined;
         }
     }
-    return { rings };
+    return { rings: corners.rings(pixel) };
+}
+
+/** Corners of rings, in pixels, up to so many. */
+class Corners {
+    private readonly values: Int32Array;
+    private count = 0;
+    /** Where each ring ends among the values. */
+    private readonly ends: number[] = [];
+
+    constructor(most: number) {
+        this.values = new Int32Array(2 * most);
+    }
+
+    /** False if there is no room left. */
+    add(x: number, y: number): boolean {
+        if (this.count === this.values.length) return false;
+        this.values[this.count++] = x;
+        this.values[this.count++] = y;
+        return true;
+    }
+
+    endRing(): void {
+        this.ends.push(this.count);
+    }
+
+    rings(pixel: { width: number; height: number }): Ring[] {
+        let from = 0;
+        return this.ends.map((end) => {
+            const ring = new Float64Array(end - from);
+            for (let i = 0; i < ring.length; i++) ring[i] = this.values[from + i]! * (i % 2 === 0 ? pixel.width : pixel.height);
+            from = end;
+            return ring;
+        });
+    }
 }
 
 /** Directions clockwise as seen: right, down, left, up. */
@@ -56,16 +87,15 @@ const rightY = [0, 0, -1, -1];
 const leftX = [0, 0, -1, -1];
 const leftY = [-1, 0, 0, -1];
 
-/** Follows one edge with the dark on the right hand, from the left end of a pixel's upper side, and answers its corners in pixels. */
+/** Follows one edge with the dark on the right hand, from the left end of a pixel's upper side. False where its corners have no room. */
 function follow(
     startX: number,
     startY: number,
     dark: (x: number, y: number) => boolean,
     walked: Uint8Array,
     columns: number,
-    most: number,
-): number[] | undefined {
-    const corners: number[] = [];
+    corners: Corners,
+): boolean {
     let x = startX;
     let y = startY;
     let direction = 0;
@@ -79,10 +109,10 @@ function follow(
         if (!right) turned = (direction + 1) % 4;
         else if (left) turned = (direction + 3) % 4;
         if (turned !== direction) {
-            corners.push(x, y);
+            if (!corners.add(x, y)) return false;
             direction = turned;
-            if (corners.length > 2 * most) return undefined;
         }
     } while (x !== startX || y !== startY || direction !== 0);
-    return corners;
+    corners.endRing();
+    return true;
 }
