@@ -15,6 +15,8 @@ const folder = path.join(root, 'out', 'mutants');
 /** Node gives no other way to the time that another process has worked: clock ticks of Linux, 100 a second. */
 const TICK_S = 0.01;
 const LOOK_MS = 250;
+/** What a new worker may take on top, since it reads and compiles everything first, s. */
+const COLD_S = 40;
 /** A worker is changed after so many files, since what it has read never leaves it. */
 const FILES_A_WORKER = 300;
 
@@ -57,7 +59,7 @@ export async function startResident(mutants) {
         if (stay.files++ % FILES_A_WORKER === FILES_A_WORKER - 1) end(stay);
         writeFileSync(path.join(folder, 'now.json'), JSON.stringify({ on, only, count: mutants.length }));
         writeFileSync(path.join(folder, 'told.json'), '{}');
-        const watched = watchWorker(stay, limit);
+        const watched = watchWorker(stay, stay.worker === undefined ? limit + COLD_S : limit);
         const spec = project.createSpecification(path.join(root, test));
         const { testModules, unhandledErrors } = await vitest.runTestSpecifications([spec]);
         const { stopped, seconds } = watched.end();
@@ -89,11 +91,11 @@ function end(stay) {
 /** Stops the worker when it has worked longer than it may. */
 function watchWorker(stay, limit) {
     let worker = stay.worker;
-    const begun = secondsOf(worker);
+    let begun = secondsOf(worker);
     let seconds = 0;
     let stopped = false;
     const look = setInterval(() => {
-        if (worker !== stay.worker) worker = stay.worker;
+        if (worker !== stay.worker) [worker, begun] = [stay.worker, 0];
         seconds = secondsOf(worker) - begun;
         if (seconds <= limit || stopped) return;
         stopped = true;
@@ -102,7 +104,7 @@ function watchWorker(stay, limit) {
     return {
         end() {
             clearInterval(look);
-            return { stopped, seconds: stopped ? seconds : Math.max(0, secondsOf(stay.worker) - begun) };
+            return { stopped, seconds: stopped || worker !== stay.worker ? seconds : secondsOf(worker) - begun };
         },
     };
 }

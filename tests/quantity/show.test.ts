@@ -31,5 +31,6 @@ describe('figures as a person writes them', () => {
         expect(showNumber(-0.001)).toBe('0');
         expect(showNumber(100)).toBe('100');
         expect(showNumber(1e308)).toBe('1.00e+308');
+        expect([Number.POSITIVE_INFINITY, Number.NaN].map((value) => showNumber(value))).toEqual(['endless', 'unknown']);
     });
 });

@@ -11,6 +11,19 @@ describe('angles', () => {
     });
 });
 
+/** Definition of the degree Fahrenheit: 9/5 of one Celsius, ice at 32, and both scales meet at −40 (from memory). */
+describe('degrees of temperature', () => {
+    it.each([
+        [32, 0],
+        [68, 20],
+        [212, 100],
+        [-40, -40],
+    ])('%d degF are %d degC', (fahrenheit, celsius) => {
+        expect(toBase(fahrenheit, 'degF')).toBeCloseTo(celsius, 9);
+        expect(fromBase(celsius, 'degF')).toBeCloseTo(fahrenheit, 9);
+    });
+});
+
 describe('a unit as it is printed', () => {
     it.each([
         ['µm', 'um'],
