@@ -5,7 +5,9 @@ export type AskedPage =
     /** A recipe file beside its last commit, or beside another revision or file. */
     | { readonly kind: 'compare'; readonly uri: string; readonly revision?: string; readonly before?: string }
     /** The recipe of that name, or the one at a place, beside its base and all that is based on either; or how its runs went. */
-    | { readonly kind: 'variants' | 'history'; readonly uri: string; readonly recipe?: string; readonly offset?: number };
+    | { readonly kind: 'variants' | 'history'; readonly uri: string; readonly recipe?: string; readonly offset?: number }
+    /** All that is to be made, from a moment on (`2026-12-01T08:00`); the recipe file says which workshop. */
+    | { readonly kind: 'week'; readonly uri: string; readonly start: string };
 
 /** Two questions with the same key have one panel: a file has one page of variants and one of runs, whichever recipe they are about. */
 export function keyOf(asked: AskedPage): string {
@@ -32,7 +34,8 @@ export function startsGit(asked: AskedPage): boolean {
 /** What was kept, or undefined where it is none of ours. */
 export function readAskedPage(value: unknown): AskedPage | undefined {
     if (!isRecord(value) || !isWords(value.uri)) return undefined;
-    const { kind, uri, revision, before, recipe, offset } = value;
+    const { kind, uri, revision, before, recipe, offset, start } = value;
+    if (kind === 'week') return isWords(start) ? { kind, uri, start } : undefined;
     if (kind === 'compare')
         return { kind, uri, ...(isWords(revision) ? { revision } : {}), ...(isWords(before) ? { before } : {}) };
     if (kind !== 'variants' && kind !== 'history') return undefined;

@@ -7,6 +7,7 @@ import { mayHoldRecipes } from '../recipe-place';
 import type { RecipeServer } from '../server';
 import { mayStartGit } from '../write/trust';
 import { chooseRevision } from './choose-revision';
+import { chooseStart } from './choose-start';
 import { Pages } from './pages';
 
 /** The commands that set recipes beside each other. */
@@ -42,6 +43,11 @@ export function offerReviews(server: RecipeServer, current: CurrentRecipe, memor
         on('kerfbook.showHistory', (place) => {
             const uri = recipeOf(place, current);
             if (uri !== undefined) pages.show({ kind: 'history', ...placeIn(uri, current) });
+        }),
+        on('kerfbook.showWeek', async (place) => {
+            const uri = recipeOf(place, current);
+            const start = uri && (await chooseStart());
+            if (uri !== undefined && start !== undefined) pages.show({ kind: 'week', uri: uri.toString(), start });
         }),
         on('kerfbook.refreshPage', () => pages.inFront?.refresh()),
         on('kerfbook.stopPage', () => pages.inFront?.stop()),

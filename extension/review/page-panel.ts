@@ -96,7 +96,7 @@ export class PagePanel implements vscode.Disposable {
         else {
             this.panel.title = title(answer.title);
             // The place where it was asked moves with the text; the name stays.
-            if (this.about.kind !== 'compare' && answer.recipe !== undefined)
+            if ((this.about.kind === 'variants' || this.about.kind === 'history') && answer.recipe !== undefined)
                 this.about = { kind: this.about.kind, uri: this.about.uri, recipe: answer.recipe };
             if (answer.broken === undefined) this.whole = answer.body;
             this.show(answer.broken === undefined ? answer.body : `${brokenWords(answer.broken)}${answer.body}`);

@@ -40,6 +40,16 @@ export function questionOf(asked: AskedPage): PageQuestion {
                 ofRevisions: false,
             };
         }
+        case 'week': {
+            const { uri, start } = asked;
+            return {
+                ask: (server, token) => server.ask(requests.week, { uri, start, ...hoursOf(uri) }, token),
+                title: (name) => vscode.l10n.t('Week: {0}', name),
+                doing: vscode.l10n.t('Planning the week'),
+                watched: 'every file',
+                ofRevisions: false,
+            };
+        }
         case 'history': {
             const { kind, ...params } = asked;
             const present = vscode.workspace.isTrusted ? {} : { present: true };
@@ -53,6 +63,19 @@ export function questionOf(asked: AskedPage): PageQuestion {
         }
     }
 }
+
+/** Pairs of hands, and the days on which nobody works, as the settings say. */
+function hoursOf(uri: string): { makers: number; closed: number[] } {
+    const settings = vscode.workspace.getConfiguration('kerfbook.week', vscode.Uri.parse(uri));
+    const makers = settings.get<unknown>('makers');
+    const closed = settings.get<unknown>('closedDays');
+    return {
+        makers: typeof makers === 'number' && makers >= 1 ? Math.floor(makers) : 1,
+        closed: weekdays.flatMap((day, index) => (Array.isArray(closed) && closed.includes(day) ? [index] : [])),
+    };
+}
+
+const weekdays = ['sunday', 'monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday'];
 
 function shortly(revision: string): string {
     return /^[0-9a-f]{40,}$/.test(revision) ? revision.slice(0, 8) : revision;

@@ -204,7 +204,7 @@ export interface TableJob {
 
 /** One book over all that is to be made. */
 export interface WeekJob extends WeekAsked {
-    readonly do: 'week';
+    readonly do: 'week' | 'week-page';
     /** Each recipe makes as many pieces as are wanted. */
     readonly entries: readonly (AskedOrder & { readonly recipe: Recipe })[];
 }
@@ -226,6 +226,7 @@ export function recipesOf(job: Job): readonly Recipe[] {
         case 'season':
             return job.runs.map(({ recipe }) => recipe);
         case 'week':
+        case 'week-page':
             return job.entries.map(({ recipe }) => recipe);
         case 'history':
         case 'history-page':
@@ -272,6 +273,7 @@ export interface Answers {
     readonly 'review-page': string;
     readonly table: VariantTable;
     readonly week: Week;
+    readonly 'week-page': string;
     readonly season: Season;
     readonly history: RunHistory;
     readonly 'history-page': string;

@@ -29,6 +29,7 @@ import { makeRunFigures } from '../../shared/view/run-figures';
 import { sectionView } from '../../shared/view/section-view';
 import { sentPicture } from '../../shared/view/sent-picture';
 import { toolpathView } from '../../shared/view/toolpath-view';
+import { weekBody } from '../../shared/week/html/week-page';
 import { makeWeek } from '../../shared/week/make-week';
 import { makeSeason, type Season } from '../../shared/week/season';
 import type { Week } from '../../shared/week/week';
@@ -87,7 +88,7 @@ export class PlanEngine {
         if (isPlain(job)) return answerPlain(job);
         if (job.do === 'review-page') return this.reviewPage(job);
         if ('columns' in job) return this.table(job);
-        if (job.do === 'week') return this.week(job);
+        if ('entries' in job) return this.week(job);
         if (job.do === 'season') return this.season(job);
         if ('past' in job) return answerHistory(job, this.memo);
         if (job.do === 'review') return reviewInBrief(job, this.files, this.memo) ?? this.review(job, this.plan(job.recipe));
@@ -154,10 +155,11 @@ export class PlanEngine {
         );
     }
 
-    private week(job: WeekJob): Week {
+    private week(job: WeekJob): Week | string {
         const entries = job.entries.map(({ recipe, ...asked }) => ({ ...asked, plan: this.plan(startingOn(recipe, job.start)) }));
         this.checkpoint('week');
-        return makeWeek(entries, job, this.memo);
+        const week = makeWeek(entries, job, this.memo);
+        return job.do === 'week' ? week : weekBody(week);
     }
 
     private season({ runs }: SeasonJob): Season {

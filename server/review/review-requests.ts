@@ -1,11 +1,14 @@
 import type { LangiumDocument } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
+import { isBuiltIn } from '../../language/built-in';
+import { momentOf } from '../../shared/quantity/calendar';
 import { phrase } from '../../shared/recipe/phrase';
 import { familiesOf } from '../../shared/review/families';
-import type { BenchParams, CompareParams, PageAnswer, TableParams } from '../../shared/view/protocol';
+import type { BenchParams, CompareParams, PageAnswer, TableParams, WeekParams } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
 import type { RecipeJob } from '../engine/jobs';
 import { onRequest } from '../protocol/on-request';
+import { weekJob } from '../week/week-jobs';
 import type { Workshop } from '../workshop/workshop';
 import { historyJob, isToldBy } from './history-jobs';
 import type { OpenVersion } from './open-version';
@@ -17,6 +20,7 @@ import type { NoVersion, OpenedFile, Versions } from './versions';
 export function answerReviewRequests(connection: Connection, workshop: Workshop, versions: Versions | undefined): void {
     onRequest(connection, requests.compare, (params, token) => compare(workshop, versions, params, token));
     onRequest(connection, requests.table, (params, token) => table(workshop, params, token));
+    onRequest(connection, requests.week, (params, token) => week(workshop, params, token));
     onRequest(connection, requests.history, (params, token) =>
         history(workshop, params.present === true ? undefined : versions, params, token),
     );
@@ -87,6 +91,27 @@ async function table(workshop: Workshop, params: TableParams, token: Cancellatio
     const body = await bodyOf(workshop, job, `table ${document.uri.toString()}`, token);
     const about = at === undefined || !family.some(({ name }) => name === at.name) ? {} : { recipe: at.name };
     return { title: family[0]!.name, body, ...about, ...broken(workshop, document) };
+}
+
+/** Over all files that are open or lie in the folders. */
+async function week(
+    workshop: Workshop,
+    { uri, start, makers = 1, closed }: WeekParams,
+    token: CancellationToken,
+): Promise<PageAnswer | null> {
+    const document = await workshop.linked(uri, token);
+    if (document === undefined) return notRead();
+    const moment = momentOf(start);
+    if (moment === undefined) return { problem: phrase`${start} is no day, such as 2026-11-26.`, final: true };
+    const asked = { start: moment, makers: Math.min(99, Math.max(1, makers)), closed: closed.filter((day) => day < 7) };
+    const job = weekJob('week-page', workshop, filesOf(workshop), asked);
+    if (job.entries.length === 0) return { problem: phrase`All that was ordered is made or delivered, or there is no recipe.` };
+    return { title: start.slice(0, 10), body: await bodyOf(workshop, job, 'week', token), ...broken(workshop, document) };
+}
+
+/** The shop's own files; some hold orders and no recipe. */
+function filesOf(workshop: Workshop): LangiumDocument[] {
+    return workshop.services.shared.workspace.LangiumDocuments.all.filter(({ uri }) => !isBuiltIn(uri.toString())).toArray();
 }
 
 /** The runs of the recipe at a place, or else of the first that has any in this file, be it the recipe’s or a run’s own. */

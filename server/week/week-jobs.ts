@@ -8,11 +8,16 @@ import { allRecipes } from '../review/table-jobs';
 import type { Workshop } from '../workshop/workshop';
 
 /** All that is ordered in these files and not made yet, in one book; without any order, every recipe for the pieces that it makes. */
-export function weekJob(workshop: Workshop, documents: readonly LangiumDocument[], asked: WeekAsked): WeekJob {
+export function weekJob<What extends WeekJob['do']>(
+    what: What,
+    workshop: Workshop,
+    documents: readonly LangiumDocument[],
+    asked: WeekAsked,
+): WeekJob & { readonly do: What } {
     const wanted = documents.flatMap(ordersOf).flatMap((order) => orderOf(workshop, order));
     if (wanted.length === 0) {
         const known = allRecipes(workshop).filter(({ document }) => documents.includes(document));
-        return { do: 'week', ...asked, entries: known.map(({ recipe }) => ({ recipe })) };
+        return { do: what, ...asked, entries: known.map(({ recipe }) => ({ recipe })) };
     }
     const entries = openOrders(wanted).map(({ recipe, left, whom, ordered, due }) => ({
         recipe: { ...recipe, make: left },
@@ -20,7 +25,7 @@ export function weekJob(workshop: Workshop, documents: readonly LangiumDocument[
         ...(whom === undefined ? {} : { for: whom }),
         ...(due === undefined ? {} : { due }),
     }));
-    return { do: 'week', ...asked, entries };
+    return { do: what, ...asked, entries };
 }
 
 function orderOf(workshop: Workshop, { recipe: node, ...order }: WantedPieces): (OpenOrder & { readonly recipe: Recipe })[] {

@@ -166,7 +166,15 @@ export class PlanQueue {
 }
 
 /** Kinds of jobs that may take long and that nobody waits for with a finger on a key. */
-const patient: ReadonlySet<Job['do']> = new Set(['press', 'review-page', 'table-page', 'history-page', 'week', 'season']);
+const patient: ReadonlySet<Job['do']> = new Set([
+    'press',
+    'review-page',
+    'table-page',
+    'history-page',
+    'week',
+    'week-page',
+    'season',
+]);
 
 function canWait(job: Job): boolean {
     return patient.has(job.do);
@@ -180,6 +188,6 @@ function titleOf(job: Job): string {
     if (job.do === 'review-page') return 'Comparing versions';
     if ('columns' in job) return 'Laying recipes side by side';
     if (job.do === 'season') return 'Summing up the season';
-    if (job.do === 'week') return 'Planning the week';
+    if ('entries' in job) return 'Planning the week';
     return `Working out ${job.recipe.name}`;
 }

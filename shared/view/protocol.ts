@@ -38,6 +38,16 @@ export const tableParams = v.object({
 });
 export type TableParams = v.InferOutput<typeof tableParams>;
 
+export const weekParams = v.object({
+    uri: address,
+    /** The first day, and the hour at which it begins: `2026-12-01T08:00`. */
+    start: v.pipe(v.string(), v.maxLength(40)),
+    makers: maybe(count),
+    /** Days of the week on which nobody works, 0 for Sunday. */
+    closed: listOf(count),
+});
+export type WeekParams = v.InferOutput<typeof weekParams>;
+
 export const historyParams = v.object({
     ...ofRecipe,
     /** Only the present plan: git is not started. */

@@ -42,6 +42,7 @@ import {
     toolpathParams,
     type WritingAnswer,
     type WrittenAnswer,
+    weekParams,
     writeNewParams,
     writeRecipeParams,
 } from './protocol';
@@ -125,6 +126,7 @@ export const requests = {
     revisionPlaces: request<RevisionPlacesAnswer>()('revisionPlaces', file),
     /** A recipe and all that is based on it, side by side. */
     table: request<PageAnswer | null>()('table', tableParams),
+    week: request<PageAnswer | null>()('week', weekParams),
     /** What became of a recipe's runs. */
     history: request<PageAnswer | null>()('history', historyParams),
     /** The text of a built-in stock file. */

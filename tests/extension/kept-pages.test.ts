@@ -95,6 +95,10 @@ describe('a page that somebody asked for', () => {
         const keys = [compared, { ...compared, revision: 'v1' }, { ...compared, before: 'file:///w/b.kerf' }, runs].map(keyOf);
         expect(new Set(keys).size).toBe(4);
         expect(keyOf({ kind: 'history', uri: tray, offset: 3 })).toBe(keyOf(runs));
+        const week: AskedPage = { kind: 'week', uri: tray, start: '2026-12-01T08:00' };
+        expect(readAskedPage(JSON.parse(JSON.stringify(week)))).toEqual(week);
+        expect(readAskedPage({ kind: 'week', uri: tray })).toBeUndefined();
+        expect(keyOf({ ...week, start: '2026-12-08T08:00' })).toBe(keyOf(week));
     });
 
     test('starts git only for an earlier version', () => {

@@ -78,7 +78,7 @@ function panelOf(
     };
     const page = new PagePanel(
         panel as unknown as vscode.WebviewPanel,
-        { kind, uri: 'file:///shop/tray.kerf' },
+        { kind, uri: 'file:///shop/tray.kerf', start: '2026-12-01T08:00' },
         server as unknown as RecipeServer,
         () => {},
     );

@@ -37,6 +37,7 @@ const does: Readonly<Record<string, string>> = {
     compareSelected: 'two recipe files that are selected in the explorer',
     compareVariants: 'a recipe and its [variants](variants.md), a column each',
     showHistory: '[runs](checklist.md) beside what was planned',
+    showWeek: 'all that is [ordered](week.md), or all recipes, in one book',
     refreshPage: 'works the page in front out again',
     explainFinding: 'the page of the [rule](rules.md) under the cursor',
     chooseRecipe: 'which recipe bench view, checklist and commands are about',

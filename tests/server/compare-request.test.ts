@@ -269,3 +269,25 @@ describe('what cannot be compared is said', () => {
         }
     });
 });
+
+describe('the week', () => {
+    const orders = 'order 2026-11-24 "the ferry office" { coaster 6 due 2026-12-02 }\n';
+    it('plans what is ordered in the folder, as it is typed and not saved, without a script', async () => {
+        const repo = repository({ ...shopFiles, 'orders.kerf': orders });
+        const { ask } = await editorOn(repo.folder, 'orders.kerf', orders.replace('6 due', '9 due'));
+        const params = { start: '2026-12-01T08:00', makers: 2, closed: [0, 6] };
+        const body = bodyOf(await ask<PageAnswer | null>(requests.week.method, params));
+        expect(body).toContain('<h1>The week</h1>');
+        expect(body).toContain('1 order, 9 pieces. 2 pairs of hands');
+        expect(body).toContain('closed on Sunday and Saturday');
+        expect(body).toContain('the ferry office');
+        expect(body).not.toMatch(/<script| on[a-z]+=/);
+    });
+    it('says what it cannot read, and what there is nothing of', async () => {
+        const repo = repository({ ...shopFiles, 'orders.kerf': 'order 2026-11-24 { coaster 6 delivered 2026-11-30 }\n' });
+        const { ask } = await editorOn(repo.folder, 'coaster.kerf', coaster);
+        const asked = (start: string) => ask<PageAnswer | null>(requests.week.method, { start, closed: [] });
+        expect(await asked('soon')).toMatchObject({ final: true, problem: expect.stringContaining('soon is no day') });
+        expect(await asked('2026-12-01T08:00')).toMatchObject({ problem: expect.stringContaining('made or delivered') });
+    });
+});
