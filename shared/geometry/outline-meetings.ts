@@ -63,6 +63,14 @@ export function outlineMeetings(a: EdgeIndex, b: EdgeIndex): Meetings | undefine
     return left > 0 ? found.meetings() : undefined;
 }
 
+/** An edge of each outline. */
+interface Pair {
+    readonly ringA: number;
+    readonly ringB: number;
+    readonly e: number;
+    readonly f: number;
+}
+
 class Found {
     private readonly onA: Node[] = [];
     private readonly onB: Node[] = [];
@@ -104,32 +112,33 @@ class Found {
         if (apart(ax, bx, cx, dx) || apart(ay, by, cy, dy)) return;
         const from = (dx - cx) * (ay - cy) - (dy - cy) * (ax - cx);
         const to = (dx - cx) * (by - cy) - (dy - cy) * (bx - cx);
-        if ((from > 0 && to > 0) || (from < 0 && to < 0)) return;
+        if (areOnOneSide(from, to)) return;
         const start = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
         const end = (bx - ax) * (dy - ay) - (by - ay) * (dx - ax);
-        if ((start > 0 && end > 0) || (start < 0 && end < 0)) return;
-        const ringA = this.a.runRing[run]!;
-        const ringB = this.b.runRing[other]!;
-        if (from !== 0 && to !== 0 && start !== 0 && end !== 0) {
-            const along = from / (from - to);
-            const x = Math.round(ax + along * (bx - ax));
-            const y = Math.round(ay + along * (by - ay));
-            const id = this.ids++;
-            const enters = to > 0;
-            this.onA.push({ id, ring: ringA, edge: e, along, x, y, enters });
-            this.onB.push({ id, ring: ringB, edge: f, along: start / (start - end), x, y, enters: !enters });
-            this.length += Math.abs(bx - ax) + Math.abs(by - ay) + Math.abs(dx - cx) + Math.abs(dy - cy);
+        if (areOnOneSide(start, end)) return;
+        const on = { ringA: this.a.runRing[run]!, ringB: this.b.runRing[other]!, e, f };
+        if (from === 0 || to === 0 || start === 0 || end === 0) {
+            if (from === 0) this.touch(on, ax, ay, cx, cy, dx, dy);
+            if (to === 0) this.touch(on, bx, by, cx, cy, dx, dy);
+            if (start === 0) this.touch(on, cx, cy, ax, ay, bx, by);
+            if (end === 0) this.touch(on, dx, dy, ax, ay, bx, by);
             return;
         }
-        const touch = (x: number, y: number): void => {
-            const id = this.cornerAt(x, y);
-            this.onA.push(placed(this.a, ringA, e, id, x, y));
-            this.onB.push(placed(this.b, ringB, f, id, x, y));
-        };
-        if (from === 0 && between(ax, cx, dx) && between(ay, cy, dy)) touch(ax, ay);
-        if (to === 0 && between(bx, cx, dx) && between(by, cy, dy)) touch(bx, by);
-        if (start === 0 && between(cx, ax, bx) && between(cy, ay, by)) touch(cx, cy);
-        if (end === 0 && between(dx, ax, bx) && between(dy, ay, by)) touch(dx, dy);
+        const along = from / (from - to);
+        const x = Math.round(ax + along * (bx - ax));
+        const y = Math.round(ay + along * (by - ay));
+        const id = this.ids++;
+        this.onA.push({ id, ring: on.ringA, edge: e, along, x, y, enters: to > 0 });
+        this.onB.push({ id, ring: on.ringB, edge: f, along: start / (start - end), x, y, enters: to < 0 });
+        this.length += Math.abs(bx - ax) + Math.abs(by - ay) + Math.abs(dx - cx) + Math.abs(dy - cy);
+    }
+
+    /** Notes a corner that lies on the line through (px, py) and (qx, qy), if it lies between them. */
+    private touch({ ringA, ringB, e, f }: Pair, x: number, y: number, px: number, py: number, qx: number, qy: number): void {
+        if (!between(x, px, qx) || !between(y, py, qy)) return;
+        const id = this.cornerAt(x, y);
+        this.onA.push(placed(this.a, ringA, e, id, x, y));
+        this.onB.push(placed(this.b, ringB, f, id, x, y));
     }
 
     private cornerAt(x: number, y: number): number {
@@ -171,4 +180,5 @@ function inOrder(nodes: readonly Node[]): Node[] {
 
 const beside = (a: number, b: number, least: number, most: number): boolean => (a < least && b < least) || (a > most && b > most);
 const apart = (a: number, b: number, c: number, d: number): boolean => beside(a, b, Math.min(c, d), Math.max(c, d));
+const areOnOneSide = (a: number, b: number): boolean => (a > 0 && b > 0) || (a < 0 && b < 0);
 const between = (a: number, c: number, d: number): boolean => (a >= c && a <= d) || (a <= c && a >= d);
