@@ -7,6 +7,7 @@ import { blankOf } from '../helpers/blank-names';
 import { edgeOver } from '../helpers/edge-over';
 import { deepestWithFloor, leastFloor } from '../helpers/floor';
 import { commonPractice, type Page } from '../page';
+import { isTooDeepInSum } from '../piece/depth-in-sum';
 import { finding, type Rule } from '../rule';
 
 const page: Page = {
@@ -33,6 +34,7 @@ export const thinFloor: Rule = {
             const deepest = add(laser.depth, exactly(over));
             const floor = subtract(blank.thickness, deepest);
             if (floor.low >= leastFloor) continue;
+            if (isTooDeepInSum(plan, stepPlan)) continue; // depth-in-sum says how little is left
             const most = deepestWithFloor(step, { ...deepest, value: laser.depth.value }, blank.thickness);
             const { text, fixes, instead } = askDepth(page.id, step, most, plan, figures);
             const atMost = isSaidAs(most, step, text) ? phrase`at most ` : '';

@@ -135,10 +135,16 @@ function areBothOpen(plan: Plan, earlier: LaserPlan, later: LaserPlan): boolean 
 /** They lie in each other: there is no wall, and other rules speak. */
 function overlap(plan: Plan, earlier: LaserPlan, later: LaserPlan): boolean {
     const met = faceAfter(plan, later.step.index, later.blank)?.met ?? [];
-    if (earlier.step.kind === 'cut') return later.area - sizeOfMet(met).area > negligible;
+    if (earlier.step.kind === 'cut') return later.area - sizeOfMet(met).area > negligible || crosses(later, earlier);
     if (met.some(({ column }) => column.digs.some(({ step }) => step === earlier.step.index))) return true;
     // Across what was laid and sanded nothing is met of the earlier pocket any more.
     return later.step.kind !== 'cut' && area(intersect(earlier.region, later.region)) > negligible;
+}
+
+/** A pocket that lies on both sides of a cut whose part is still held. */
+function crosses(pocket: LaserPlan, cut: LaserPlan): boolean {
+    const common = area(intersect(pocket.region, cut.region));
+    return common > negligible && area(pocket.region) - common > negligible;
 }
 
 function boxOf({ region }: LaserPlan): Bounds | undefined {

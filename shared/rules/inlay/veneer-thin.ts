@@ -1,8 +1,9 @@
-import type { InlayPlan } from '../../plan/plan';
+import { hair } from '../../piece/column';
+import type { InlayPlan, Plan } from '../../plan/plan';
 import { rootSumSquare } from '../../quantity/interval';
 import { showLength } from '../../quantity/show';
 import { phrase } from '../../recipe/phrase';
-import type { Engrave } from '../../recipe/step';
+import type { Engrave, Sand } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { askDepth, depthUnit, roundLength } from '../helpers/ask-depth';
 import { halfNoun } from '../helpers/half-noun';
@@ -29,19 +30,17 @@ const page: Page = {
 export const veneerThin: Rule = {
     page,
     *examine(plan, figures = atItsWord) {
-        for (const { inlay } of plan.steps) {
+        for (const { step, inlay } of plan.steps) {
             if (inlay?.stack === undefined || inlay.pocketLaser.through || inlay.pocket.kind === 'cut') continue;
             const { pocket } = inlay;
             if (skinOf(inlay) !== undefined) continue; // skin-left says it
             const { likely, worst } = inlay.stack.left;
             if (likely.low >= leastLeft || (likely.value >= leastLeft && worst.low > 0)) continue;
-            const sand = plan.steps.find(
-                ({ step, blank }) => step.kind === 'sand' && blank === inlay.pocketLaser.blank && step.take !== undefined,
-            );
-            const take = sand?.step.kind === 'sand' ? sand.step.take : undefined;
+            const sand = sandedTooFar(plan, step.index, inlay);
+            const take = sand?.take;
             const missing = missingOf(inlay);
             const deep = deeperFor(inlay, pocket, missing);
-            const less = sand?.step.kind === 'sand' ? sandLess(page.id, sand.step, missing, figures) : [];
+            const less = sand === undefined ? [] : sandLess(page.id, sand, missing, figures);
             const { text, fixes, instead } = askDepth(page.id, pocket, deep, plan, figures);
             const mend =
                 text !== undefined
@@ -56,7 +55,7 @@ export const veneerThin: Rule = {
                         ? phrase`Nothing is left of the ${halfNoun(inlay)} in ${inlay.pocket.name} after sanding, which takes ${showLength(inlay.below.value)} off the face${mend}.${instead}`
                         : phrase`After sanding ${showLength(likely.value)} of ${halfNoun(inlay)} is left in ${inlay.pocket.name}, likely ${showLength(likely.low)} to ${showLength(likely.high)}, ${showLength(worst.low)} at worst; ${showLength(leastLeft)} should stay${mend}.${instead}`,
                 where: take?.where ?? pocket.depth?.where ?? pocket.where,
-                step: take === undefined ? inlay.pocket.index : sand!.step.index,
+                step: sand?.index ?? inlay.pocket.index,
                 fixes: [...fixes, ...less],
                 related:
                     pocket.depth === undefined
@@ -66,6 +65,21 @@ export const veneerThin: Rule = {
         }
     },
 };
+
+/** The sanding after an inlay by which too little of it is left, or nothing; the last of those that take something off where sums differ. */
+function sandedTooFar(plan: Plan, laid: number, { pocketLaser, stack, below }: InlayPlan): Sand | undefined {
+    const { likely } = stack!.left;
+    const [before, least] = likely.value <= 0 ? [likely.value, hair] : [likely.low, leastLeft];
+    let left = before + below.value;
+    let last: Sand | undefined;
+    for (const { step, blank } of plan.steps) {
+        if (step.kind !== 'sand' || step.index < laid || blank !== pocketLaser.blank || step.take === undefined) continue;
+        left -= step.take.value;
+        last = step;
+        if (left < least) break;
+    }
+    return last;
+}
 
 /** What more would have to be left for the likely range to keep to the least, mm. */
 function missingOf({ pocketLaser, film, below }: InlayPlan): number {

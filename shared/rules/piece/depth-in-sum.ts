@@ -87,6 +87,12 @@ interface Worst {
     readonly parts: string;
 }
 
+/** Whether what a step leaves is told of together with what others have dug in one of its places. */
+export function isTooDeepInSum(plan: Plan, stepPlan: StepPlan): boolean {
+    const blank = blankOf(plan, stepPlan);
+    return blank !== undefined && worstOf(plan, stepPlan, blank) !== undefined;
+}
+
 /** Where a step leaves least, if that is because of what others took before it. */
 function worstOf(plan: Plan, { step, laser, blank: name }: StepPlan, { thickness, blank }: BlankPlan): Worst | undefined {
     const face = faceAfter(plan, step.index, name);
@@ -94,8 +100,9 @@ function worstOf(plan: Plan, { step, laser, blank: name }: StepPlan, { thickness
         return undefined;
     if (laser?.depth === undefined || laser.through || laser.tone !== undefined) return undefined;
     const { depth } = laser;
-    // By itself it is too deep already: thin-floor and deeper-than-blank say so.
-    if (thickness.low - depth.high < leastFloor) return undefined;
+    // By itself it comes out at the back already: deeper-than-blank says so.
+    if (depth.value > thickness.low) return undefined;
+    const isThinAlone = thickness.low - depth.high < leastFloor;
     let worst: Worst | undefined;
     for (const met of face.met) {
         const digs = met.column.digs.filter(({ depth }) => depth.value > 0);
@@ -103,6 +110,8 @@ function worstOf(plan: Plan, { step, laser, blank: name }: StepPlan, { thickness
         // What lies on a veneer or a fill is not this rule's.
         if (taken === undefined || !(taken.value > 0) || met.area <= negligible) continue;
         const sum = add(taken, depth);
+        // A floor that it makes too thin by itself is its own, as thin-floor says, unless others bring it through.
+        if (isThinAlone && (digs.length === 0 || sum.value < thickness.value)) continue;
         if (thickness.low - sum.high >= leastFloor || (worst !== undefined && worst.sum.value >= sum.value)) continue;
         worst = {
             step,

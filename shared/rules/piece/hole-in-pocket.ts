@@ -1,12 +1,13 @@
 import { intersect, subtract } from '../../geometry/boolean';
 import { area } from '../../geometry/measure';
+import { grow } from '../../geometry/offset';
 import type { Region } from '../../geometry/region';
 import { isGone } from '../../piece/column';
 import type { Face } from '../../piece/face';
 import { boxed, boxesMeet } from '../../piece/partition';
 import { keptFor, nameOf as keyOf } from '../../plan/kept';
 import type { Plan } from '../../plan/plan';
-import { showArea } from '../../quantity/show';
+import { showArea, showLength } from '../../quantity/show';
 import { phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import { faceBefore, nameOf, negligible } from '../helpers/face-at';
@@ -14,12 +15,16 @@ import { spotsOf } from '../helpers/spots';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
+/** A cut that runs shorter through a pocket only touches its edge, mm. */
+const leastLength = 1;
+
 const page: Page = {
     id: 'hole-in-pocket',
     title: 'Pocket that opens into a hole',
     severities: ['warning'],
-    condition: 'A pocket that is filled or inlaid is burnt across a hole, or over the edge of a part, that was cut before.',
-    why: 'Resin runs out below or at the edge, and a veneer has nothing to lie on there.',
+    condition:
+        'A pocket that is filled or inlaid is burnt across a hole, or over the edge of a part, that was cut before; or one that is filled across the line of a cut whose part is still held.',
+    why: 'Resin runs out below or at the edge, through a kerf as through a hole, and a veneer has nothing to lie on there.',
     mend: 'Cut the hole or the outline once the fill or the inlay is sanded, or keep the pocket off it.',
     source: 'Plain arithmetic of areas.',
 };
@@ -33,7 +38,24 @@ export const holeInPocket: Rule = {
             if (pocket === undefined || burnt?.laser === undefined || blank === undefined) continue;
             const lost = missing(plan, blank, pocket.index, burnt.laser.whole ?? burnt.laser.region);
             const size = areaOf(lost);
-            if (size <= negligible) continue;
+            if (size <= negligible) {
+                const kerf = step.kind === 'fill' ? kerfUnder(plan, blank, pocket.index, burnt.laser.region) : undefined;
+                if (kerf === undefined) continue;
+                const cut = plan.steps[kerf.step]?.step;
+                const resin = step.kind === 'fill' ? step.resin?.name : undefined;
+                yield finding(page, {
+                    severity: 'warning',
+                    message: phrase`${pocket.name} lies across ${showLength(kerf.length)} of what ${nameOf(cut)} has cut: ${resin ?? phrase`the fill`} runs out through the kerf. Cut it once the face is sanded, or keep the pocket off it.`,
+                    where: step.where,
+                    step: step.index,
+                    spots: spotsOf(blank, [kerf.region]),
+                    related: [
+                        ...(cut === undefined ? [] : [{ message: phrase`${nameOf(cut)} is cut here.`, where: cut.where }]),
+                        { message: phrase`${pocket.name} is burnt here.`, where: pocket.where },
+                    ],
+                });
+                continue;
+            }
             const cut = openedBy(plan, blank, pocket.index, lost);
             const what =
                 step.kind === 'fill'
@@ -53,6 +75,28 @@ export const holeInPocket: Rule = {
         }
     },
 };
+
+/** The longest stretch of a cut made before a pocket that runs through what the pocket was burnt into; undefined below `leastLength`. */
+function kerfUnder(
+    plan: Plan,
+    blank: string,
+    pocket: number,
+    region: Region,
+): { readonly step: number; readonly length: number; readonly region: Region } | undefined {
+    const face = faceBefore(plan, pocket, blank);
+    const box = boxed(region)?.box;
+    if (face === undefined || box === undefined) return undefined;
+    const found = face.kerfs.flatMap(({ step, region: line, width }) => {
+        const way = boxed(line);
+        if (way === undefined || !(width > 0) || !boxesMeet(way.box, box, width)) return [];
+        const crossed = keptFor(region, `kerf ${keyOf(line)} ${width} ${keyOf(face.body.region)}`, () =>
+            intersect(intersect(region, face.body.region), subtract(grow(line, width / 2), grow(line, -width / 2))),
+        );
+        return [{ step, length: area(crossed) / width, region: crossed }];
+    });
+    const longest = found.toSorted((a, b) => b.length - a.length)[0];
+    return longest !== undefined && longest.length > leastLength ? longest : undefined;
+}
 
 /** Where a pocket was to be burnt and nothing was left of its blank by then, of what there was at first. */
 function missing(plan: Plan, blank: string, pocket: number, region: Region): Region[] {
