@@ -20,9 +20,11 @@ rmSync(target, { recursive: true, force: true });
 const site = new Eleventy(source, target, { quietMode: true, config: configure });
 await site.write();
 
-const sections = ['README', ...parts.flatMap(({ pages }) => pages.map(({ slug }) => slug))].flatMap((slug) =>
-    sectionsOf(urlOf(slug), new MarkdownIt({ html: true }).parse(read(`${source}/${slug}.md`), {})),
-);
+const pages = [{ slug: 'README', title: 'The manual' }, ...parts.flatMap((part) => part.pages)];
+const sections = pages.flatMap(({ slug, title: page }) => {
+    const tokens = new MarkdownIt({ html: true }).parse(read(`${source}/${slug}.md`), {});
+    return sectionsOf(urlOf(slug), tokens).map((section) => ({ ...section, page }));
+});
 writeFileSync(path.join(target, 'sections.js'), `globalThis.sections = ${JSON.stringify(sections)};\n`);
 process.stdout.write(`${target}/index.html: ${sections.length} sections to be searched\n`);
 
