@@ -1,7 +1,20 @@
 import { type AstNode, GrammarUtils } from 'langium';
 import type { Quantity } from '../../shared/quantity/quantity';
 import type { Allow } from '../../shared/recipe/allow';
-import type { Check, Cut, Engrave, Fill, Finish, Inlay, Reached, Sand, Seal, Step, Wait } from '../../shared/recipe/step';
+import type {
+    Check,
+    Climate,
+    Cut,
+    Engrave,
+    Fill,
+    Finish,
+    Inlay,
+    Reached,
+    Sand,
+    Seal,
+    Step,
+    Wait,
+} from '../../shared/recipe/step';
 import * as ast from '../generated/ast';
 import { isLine } from '../vocabulary/lookup';
 import { saysNo } from '../vocabulary/no';
@@ -71,7 +84,7 @@ function sealOf(node: ast.Seal, base: Base): Seal {
         ...base,
         kind: 'seal',
         blank: blankRef(node),
-        ...present({ sealer: sealer && sealerOf(sealer) }),
+        ...present({ sealer: sealer && sealerOf(sealer), climate: climateIn(node) }),
         coats: coatsOf(node),
     };
 }
@@ -80,12 +93,25 @@ function fillOf(node: ast.Fill, base: Base): Fill {
     const resin = node.resin?.ref;
     const overfill = new Items(node).figure('overfill') ?? noOverfill(node);
     const pocket = refOf(node.pocket, base.where);
-    return { ...base, kind: 'fill', pocket, ...present({ resin: resin && resinOf(resin), overfill }) };
+    return { ...base, kind: 'fill', pocket, ...present({ resin: resin && resinOf(resin), overfill, climate: climateIn(node) }) };
 }
 
 function finishOf(node: ast.Finish, base: Base): Finish {
     const coat = node.coat?.ref;
-    return { ...base, kind: 'finish', blank: blankRef(node), ...present({ coat: coat && coatOf(coat) }), coats: coatsOf(node) };
+    return {
+        ...base,
+        kind: 'finish',
+        blank: blankRef(node),
+        ...present({ coat: coat && coatOf(coat), climate: climateIn(node) }),
+        coats: coatsOf(node),
+    };
+}
+
+/** The climate that a step says for what it lays; undefined where it says none. */
+function climateIn(node: ast.Seal | ast.Fill | ast.Inlay | ast.Finish): Climate | undefined {
+    const items = new Items(node);
+    const climate = present({ temperature: items.figure('temperature'), humidity: items.figure('humidity') });
+    return Object.keys(climate).length === 0 ? undefined : climate;
 }
 
 /** `without overfill`: just as much is mixed as the hollow holds. */
@@ -255,6 +281,7 @@ function inlayOf(node: ast.Inlay, base: Base): Inlay {
             clearance: items.figure('clearance'),
             clearanceWhere: clearance && whereOf(clearance),
             marks: items.count('marks'),
+            climate: climateIn(node),
         }),
     };
 }

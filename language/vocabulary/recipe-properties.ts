@@ -1,6 +1,6 @@
 import { paces } from '../../shared/recipe/step';
 import { measure, positive, property, share } from './property';
-import { allow, beamWork, coats, countOf, rest, without } from './step-lines';
+import { allow, beamWork, coats, countOf, hardeningIn, rest, without } from './step-lines';
 
 const recipe = [
     property('Recipe', 'issue', 'count', 'Number of this issue of the recipe: counted up when it is changed.', 'issue 3', {
@@ -175,6 +175,7 @@ const steps = [
         { measures: [measure('length', [0.05, 1], [0.001, 20])], otherwise: 'as measured in the coupon, or a guess' },
     ),
     coats('Seal'),
+    ...hardeningIn('Seal'),
     allow('Seal'),
     without('Seal', 'without coats'),
     property('Fill', 'overfill', 'figure', 'How much more is mixed than the hollow holds.', 'overfill 15 %', {
@@ -182,6 +183,7 @@ const steps = [
         otherwise: '10 %',
         hinted: true,
     }),
+    ...hardeningIn('Fill'),
     allow('Fill'),
     without('Fill', 'without overfill'),
     property('Inlay', 'glue', 'name', 'The glue that holds it.', 'glue wood-glue', {
@@ -208,6 +210,7 @@ const steps = [
         'marks 3',
         { ...countOf(0, 12), otherwise: '0' },
     ),
+    ...hardeningIn('Inlay'),
     allow('Inlay'),
     without('Inlay', 'without marks'),
     ...rest('Wait'),
@@ -232,6 +235,7 @@ const steps = [
     allow('Sand'),
     without('Sand', 'without flush'),
     coats('Finish'),
+    ...hardeningIn('Finish'),
     allow('Finish'),
     without('Finish', 'without coats'),
     ...rest('Mask'),

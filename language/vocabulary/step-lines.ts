@@ -44,6 +44,26 @@ const passes = <Block extends NodeType>(block: Block) =>
 export const coats = <Block extends NodeType>(block: Block) =>
     property(block, 'coats', 'count', 'How many coats.', 'coats 2', { ...countOf(1, 20), otherwise: '1', hinted: true });
 
+/** In which climate what a step lays hardens. */
+export const hardeningIn = <Block extends NodeType>(block: Block) => [
+    property(
+        block,
+        'temperature',
+        'figure',
+        'How warm shop and piece are kept until it has hardened, in place of the shop’s temperature.',
+        'temperature 22 degC',
+        { measures: [measure('temperature', [0, 40], [-50, 60])], otherwise: 'that of the shop' },
+    ),
+    property(
+        block,
+        'humidity',
+        'figure',
+        'How damp the air is until it has hardened, in place of the shop’s humidity.',
+        'humidity 50 %',
+        { measures: [share([0.2, 0.9])], otherwise: 'that of the shop' },
+    ),
+];
+
 export const without = <Block extends NodeType>(block: Block, example: string) =>
     property(
         block,

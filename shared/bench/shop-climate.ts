@@ -1,7 +1,7 @@
 import type { Interval } from '../quantity/interval';
 import type { Quantity } from '../quantity/quantity';
 import type { Shop } from '../recipe/shop';
-import type { Step } from '../recipe/step';
+import type { Climate, Step } from '../recipe/step';
 import type { Hardening, Laying } from '../recipe/stock';
 
 /** Between these a sheet's own times hold, degC. @commonPractice Sheets state them for 20 to 25 degC. */
@@ -41,19 +41,29 @@ export function climateFactor(
     return { value: value * damp, low: low * damp, high: high * damp };
 }
 
-/** The steps with what they lay as it hardens in the shop's own climate. */
+/** The climate in which what a step lays hardens: its own where it says one, else the shop's. */
+export function climateOf(step: Step, shop: Climate | undefined): Climate {
+    const { temperature, humidity }: Climate = ('climate' in step ? step.climate : undefined) ?? {};
+    const of = { temperature: temperature ?? shop?.temperature, humidity: humidity ?? shop?.humidity };
+    return {
+        ...(of.temperature === undefined ? {} : { temperature: of.temperature }),
+        ...(of.humidity === undefined ? {} : { humidity: of.humidity }),
+    };
+}
+
+/** The steps with what they lay as it hardens in the climate of the shop, or in their own. */
 export function inShopClimate(steps: readonly Step[], shop: Shop | undefined): Step[] {
-    if (shop?.temperature === undefined && shop?.humidity === undefined) return [...steps];
     return steps.map((step): Step => {
+        const climate = climateOf(step, shop);
         switch (step.kind) {
             case 'seal':
-                return step.sealer === undefined ? step : { ...step, sealer: corrected(step.sealer, shop) };
+                return step.sealer === undefined ? step : { ...step, sealer: corrected(step.sealer, climate) };
             case 'finish':
-                return step.coat === undefined ? step : { ...step, coat: corrected(step.coat, shop) };
+                return step.coat === undefined ? step : { ...step, coat: corrected(step.coat, climate) };
             case 'fill':
-                return step.resin === undefined ? step : { ...step, resin: corrected(step.resin, shop) };
+                return step.resin === undefined ? step : { ...step, resin: corrected(step.resin, climate) };
             case 'inlay':
-                return step.glue === undefined ? step : { ...step, glue: corrected(step.glue, shop) };
+                return step.glue === undefined ? step : { ...step, glue: corrected(step.glue, climate) };
             default:
                 return step;
         }
@@ -62,7 +72,7 @@ export function inShopClimate(steps: readonly Step[], shop: Shop | undefined): S
 
 const times = ['potLife', 'open', 'clamp', 'dry', 'cure', 'recoat'] as const;
 
-function corrected<Fluid extends Laying & object>(fluid: Fluid, { temperature, humidity }: Shop): Fluid {
+function corrected<Fluid extends Laying & object>(fluid: Fluid, { temperature, humidity }: Climate): Fluid {
     const factor = climateFactor(fluid.setsBy, temperature?.value, humidity?.value);
     if (Math.abs(factor.value - 1) < 0.01) return fluid;
     const known = fluid as { readonly [time in (typeof times)[number]]?: Quantity };

@@ -23,6 +23,17 @@ interface StepBase {
     readonly followed?: Followed;
 }
 
+/** Climate in which something hardens: degC, and relative humidity 0 to 1. */
+export interface Climate {
+    readonly temperature?: Quantity;
+    readonly humidity?: Quantity;
+}
+
+/** What is said of a step that lays something: the climate in which that hardens, where it is not the shop's. */
+interface Hardens {
+    readonly climate?: Climate;
+}
+
 /** A routine that a recipe follows: `where` is the line that does, `whole` the routine itself. */
 export interface Followed {
     readonly name: string;
@@ -167,21 +178,21 @@ export interface Cut extends LaserStep {
     readonly kerfOff?: Where;
 }
 
-export interface Seal extends StepBase {
+export interface Seal extends StepBase, Hardens {
     readonly kind: 'seal';
     readonly blank: Ref;
     readonly sealer?: Sealer;
     readonly coats: number;
 }
 
-export interface Fill extends StepBase {
+export interface Fill extends StepBase, Hardens {
     readonly kind: 'fill';
     readonly pocket: Ref;
     readonly resin?: Resin;
     readonly overfill?: Quantity;
 }
 
-export interface Inlay extends StepBase {
+export interface Inlay extends StepBase, Hardens {
     readonly kind: 'inlay';
     readonly relief: Ref;
     readonly pocket: Ref;
@@ -222,7 +233,7 @@ export interface Sand extends StepBase {
     readonly gritsWhere?: Where;
 }
 
-export interface Finish extends StepBase {
+export interface Finish extends StepBase, Hardens {
     readonly kind: 'finish';
     readonly blank: Ref;
     readonly coat?: Coat;

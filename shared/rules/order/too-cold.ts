@@ -1,3 +1,4 @@
+import { climateOf } from '../../bench/shop-climate';
 import type { Plan } from '../../plan/plan';
 import { showQuantity } from '../../quantity/show';
 import { phrase } from '../../recipe/phrase';
@@ -13,7 +14,7 @@ const page: Page = {
     severities: ['warning'],
     quickFix: 'always',
     condition:
-        'The shop is colder (`temperature` in `shop`) than the least temperature of a glue, resin or finish that is used, and no `do` step before it warms shop or pieces.',
+        'The shop, or the step (`temperature` in either), is colder than the least temperature of a glue, resin or finish that is used, and no `do` step before it warms shop or pieces.',
     why: 'Below it white glue dries to chalk, varnish does not flow together, and resin stays soft for weeks or for good. That is no matter of waiting longer.',
     mend: 'Warm shop, wood and bottle to that temperature and keep them so until it has set.',
     source: 'The stock’s figure. That wood glue turns to chalk below about 5 to 13 °C was seen in a glue maker’s guide and in trade advice; others are common practice, no source.',
@@ -22,23 +23,23 @@ const page: Page = {
 export const tooCold: Rule = {
     page,
     *examine(plan) {
-        const shop = plan.recipe.shop?.temperature;
-        if (shop === undefined) return;
         const told = new Set<string>();
         for (const { step } of plan.steps) {
             const used = laidBy(step);
+            const { temperature: air } = climateOf(step, plan.recipe.shop);
             const least = used?.leastTemperature;
-            if (used === undefined || least === undefined || shop.value >= least.value - least.tolerance) continue;
+            if (used === undefined || least === undefined || air === undefined || air.value >= least.value - least.tolerance)
+                continue;
             if (told.has(used.name) || isHeated(plan, step)) continue;
             told.add(used.name);
             const statement = `do "warm shop, pieces and ${used.name} to ${showQuantity({ ...least, tolerance: 0 })}, and keep them so until it has set" for 10 min`;
             yield finding(page, {
                 severity: 'warning',
-                message: phrase`The shop has ${showQuantity(shop)}; ${used.name} needs ${showQuantity({ ...least, tolerance: 0 })} or more. Warm shop and pieces first.`,
+                message: phrase`The shop has ${showQuantity(air)}; ${used.name} needs ${showQuantity({ ...least, tolerance: 0 })} or more. Warm shop and pieces first.`,
                 where: step.where,
                 step: step.index,
                 related: [
-                    { message: phrase`The shop says its temperature here.`, where: shop.where },
+                    { message: phrase`The temperature is written here.`, where: air.where },
                     { message: phrase`The least temperature is written here.`, where: least.where },
                 ],
                 fixes: [
