@@ -1,5 +1,6 @@
 import { blend, contrast } from '../bench/contrast';
 import { keptMoisture } from '../bench/moisture';
+import { resinOver } from '../bench/resin-look';
 import { type DifferentialMovement, differentialMovement, type GrainedHalf, worstMovement } from '../bench/wood-movement';
 import { bounds } from '../geometry/measure';
 import type { BlankPlan, Contrast, StepPlan } from './plan';
@@ -44,7 +45,7 @@ function halfOf({ blank: { sheet } }: BlankPlan, grain: number): GrainedHalf {
 }
 
 function contrastOf(plan: StepPlan, blanks: ReadonlyMap<string, BlankPlan>): Contrast | undefined {
-    const { step, inlay, laser } = plan;
+    const { step, inlay, laser, fill } = plan;
     const wood = blanks.get(plan.blank ?? '')?.blank.sheet?.wood;
     if (wood === undefined) return undefined;
     const against = (figure: string, colour: string): Contrast | undefined => {
@@ -52,7 +53,7 @@ function contrastOf(plan: StepPlan, blanks: ReadonlyMap<string, BlankPlan>): Con
         return difference === undefined ? undefined : { figure, ground: wood.name, difference };
     };
     if (step.kind === 'fill' && step.resin !== undefined) {
-        return against(step.resin.name, blend(wood.burnt, step.resin.colour, step.resin.opacity?.value ?? 1));
+        return against(step.resin.name, resinOver(step.resin, wood.burnt, fill?.layer.depth ?? 1));
     }
     if (inlay !== undefined) {
         const other = blanks.get(inlay.reliefLaser.blank)?.blank.sheet?.wood;

@@ -16,7 +16,7 @@ const gloss = {
     finished: 0.65,
     sanded: 0.2,
     resin: 1,
-    metal: 0.7,
+    metal: 0.85,
     foil: 0.6,
     tape: 0.15,
     glue: 0.3,
@@ -61,7 +61,7 @@ function coatGloss(plan: Plan, { bare }: Face): number {
 }
 
 /** A layer as it is seen with all that lies below it. */
-function lookOf(plan: Plan, blank: BlankPlan, column: Column, index: number): LookView {
+export function lookOf(plan: Plan, blank: BlankPlan, column: Column, index: number): LookView {
     const layer = column.layers[index]!;
     switch (layer.kind) {
         case 'wood':

@@ -47,6 +47,9 @@ const mostOfPicture = 60_000;
 class RoundMaker {
     private readonly looks: LookView[] = [];
     private readonly lookIds = new Map<string, number>();
+    /** A wall's shape takes a while, and hundreds of edges lead into one pocket. */
+    private readonly leans = new Map<Column, readonly number[] | undefined>();
+    private readonly sides = new Map<Column, Map<string, number>>();
     private readonly patches: readonly Patch[];
     private readonly thickness: number;
     private readonly on: ReturnType<typeof looksOn>;
@@ -120,7 +123,7 @@ class RoundMaker {
                 const high = index === 0 ? this.topOf(column) : this.z(column.layers[index - 1]!.down.value);
                 const low = Math.max(floor, this.z(column.layers[index]!.down.value));
                 if (high - low < hair || column.layers[index]!.kind === 'air') return;
-                const look = this.idOf(this.on.side(column, index, byBeam));
+                const look = this.sideId(column, index, byBeam);
                 const leans = profile !== undefined && column.layers[index]!.kind === 'wood';
                 const key = leans ? `${look} ${profile.join(' ')}` : `${look}`;
                 let draft = drafts.get(key);
@@ -139,8 +142,22 @@ class RoundMaker {
         }));
     }
 
+    private sideId(column: Column, index: number, byBeam: boolean): number {
+        const known = this.sides.get(column) ?? new Map<string, number>();
+        this.sides.set(column, known);
+        const key = `${index} ${byBeam}`;
+        const id = known.get(key) ?? this.idOf(this.on.side(column, index, byBeam));
+        known.set(key, id);
+        return id;
+    }
+
     /** How a wall runs out into a pocket: below the rim of its burn, in pairs of depth and inset. */
     private leanInto(column: Column): readonly number[] | undefined {
+        if (!this.leans.has(column)) this.leans.set(column, this.leanOf(column));
+        return this.leans.get(column);
+    }
+
+    private leanOf(column: Column): readonly number[] | undefined {
         const dig = column.digs.findLast(({ depth }) => depth.value > hair);
         const profile = this.plan.steps[dig?.step ?? -1]?.laser?.wall;
         if (dig === undefined || profile === undefined) return undefined;

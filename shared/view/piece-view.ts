@@ -7,9 +7,10 @@ import { type Cell, type Face, isMasked } from '../piece/face';
 import type { Memo } from '../plan/memo';
 import type { BlankPlan, Plan } from '../plan/plan';
 import type { LayerView, PieceView } from './bench-view';
-import { toneOpacity } from './looks';
+import { lookOf, toneOpacity } from './looks';
 import type { PathTable } from './path-table';
-import { inlayColour, resinOf, sectionView } from './section-view';
+import { inlayColour, sectionView } from './section-view';
+import { unknownWood } from './unknown-wood';
 
 /** One blank at one moment of the work, as layers of paths from the bare face up. */
 export function pieceView(plan: Plan, face: Face, blank: BlankPlan, paths: PathTable, memo: Memo): PieceView {
@@ -36,13 +37,13 @@ function leftOf(plan: Plan, { blank, body }: Face): Region | undefined {
 }
 
 function layersOf(plan: Plan, face: Face, blank: BlankPlan, paths: PathTable, memo: Memo): LayerView[] {
-    const burnt = blank.blank.sheet?.wood?.burnt ?? '#4a2f1d';
+    const burnt = burntColourOf(blank);
     const made = (step: number): string => plan.steps[step]?.title ?? '';
     return [
         // Shadows of a deep place fall on what is beside it: the shallow first.
         ...face.cells
             .toSorted((a, b) => a.column.top.value - b.column.top.value)
-            .flatMap((cell) => layersOfCell(plan, face, cell, burnt, { paths, memo })),
+            .flatMap((cell) => layersOfCell(plan, face, blank, cell, { paths, memo })),
         ...face.marks.map(({ step, region, through, level }): LayerView => {
             const look = through
                 ? holeLook(face)
@@ -64,6 +65,10 @@ function layersOf(plan: Plan, face: Face, blank: BlankPlan, paths: PathTable, me
     ];
 }
 
+function burntColourOf({ blank }: BlankPlan): string {
+    return blank.sheet?.wood?.burnt ?? unknownWood.burnt;
+}
+
 /** The same for both the picture and where a hole shows what it is stuck to. */
 function holeLook({ backed }: Face): Pick<LayerView, 'kind' | 'colour' | 'opacity'> {
     return { kind: 'through', colour: backed ? '#b8bcc2' : '#00000000', opacity: 1 };
@@ -79,8 +84,9 @@ interface Drawing {
 }
 
 /** What is seen of a cell: the burnt floor, and what lies on it. */
-function layersOfCell(plan: Plan, face: Face, cell: Cell, burnt: string, drawing: Drawing): LayerView[] {
+function layersOfCell(plan: Plan, face: Face, blank: BlankPlan, cell: Cell, drawing: Drawing): LayerView[] {
     const { column, region } = cell;
+    const burnt = burntColourOf(blank);
     const dug = column.digs.findLast(({ depth }) => depth.value > hair)?.step;
     const depth = hollowFloor(column).value;
     const layer = (step: number, look: Pick<LayerView, 'kind' | 'colour' | 'opacity'>, label?: string): LayerView => ({
@@ -93,7 +99,7 @@ function layersOfCell(plan: Plan, face: Face, cell: Cell, burnt: string, drawing
     const open: LayerView[] = dug === undefined ? [] : [layer(dug, { kind: 'burnt', colour: burnt, opacity: 1 })];
     if (isGone(column)) return dug === undefined ? [] : [layer(dug, holeLook(face))];
     const under = [...open, ...tonesOf(plan, cell, burnt, drawing)];
-    const content = contentOf(plan, face, column);
+    const content = contentOf(plan, face, blank, column);
     if (content === undefined) return under;
     const on = layer(dug ?? content.step, content, content.label);
     const inlaid = content.grain === undefined ? on : { ...on, grain: content.grain };
@@ -106,15 +112,16 @@ interface ContentLook extends Pick<LayerView, 'kind' | 'colour' | 'opacity' | 'l
 }
 
 /** What has been poured or laid in and is seen; undefined where the blank's own wood is. */
-function contentOf(plan: Plan, face: Face, column: Column): ContentLook | undefined {
+function contentOf(plan: Plan, face: Face, blank: BlankPlan, column: Column): ContentLook | undefined {
     const seen = seenLayer({ ...column, layers: column.layers.filter(({ kind }) => kind !== 'foil') });
     const made = plan.steps[seen?.step ?? -1];
     if (seen?.step === undefined || made === undefined) return undefined;
     const { step } = seen;
     if (seen.kind === 'resin') {
-        const resin = resinOf(made.step);
         const kind = column.top.value < face.level.value - hair ? 'spilled' : 'filled';
-        return { step, kind, colour: resin?.colour ?? '#888888', opacity: resin?.opacity?.value ?? 0.85, label: seen.name };
+        // As deep as it lies over what is below it, which is in the colour.
+        const colour = lookOf(plan, blank, column, column.layers.indexOf(seen)).colour;
+        return { step, kind, colour, opacity: 1, label: seen.name };
     }
     if (seen.kind !== 'wood' || made.inlay === undefined) return undefined;
     const from = made.inlay.reliefLaser.blank;

@@ -116,7 +116,7 @@ export function shadeOf({ kind }: LookView): string {
 
 /** What a glossy surface mirrors of the room: more at a flat angle (Schlick), of metal in its own colour. */
 export function mirrorOf({ kind }: LookView): string {
-    const head = kind === 'metal' || kind === 'foil' ? 'diffuseColor.rgb * 1.6' : 'vec3(0.045)';
+    const head = kind === 'metal' || kind === 'foil' ? 'diffuseColor.rgb * 2.2' : 'vec3(0.045)';
     return `
 vec3 looking = normalize(vViewPosition);
 vec3 base = ${head};
