@@ -16,7 +16,7 @@ export interface PageMemory {
 const KEY = 'kerfbook.pages';
 
 /** More than these nobody has open. */
-const MOST = 100;
+const MAX_PAGES = 100;
 
 /** Pages of the last session whose panels the editor may still bring back: it does so when one is first looked at. */
 export class KeptPages {
@@ -24,7 +24,7 @@ export class KeptPages {
 
     constructor(private readonly memory: PageMemory) {
         const kept = memory.get(KEY);
-        this.waiting = (Array.isArray(kept) ? kept : []).slice(0, MOST).flatMap((each) => {
+        this.waiting = (Array.isArray(kept) ? kept : []).slice(0, MAX_PAGES).flatMap((each) => {
             const asked = isRecord(each) ? readAskedPage(each.asked) : undefined;
             return asked === undefined || typeof each.title !== 'string' ? [] : [{ title: each.title, asked }];
         });
@@ -41,6 +41,6 @@ export class KeptPages {
     keep(open: readonly KeptPage[], titles: ReadonlySet<string>): void {
         const keys = new Set(open.map(({ asked }) => keyOf(asked)));
         this.waiting = this.waiting.filter(({ title, asked }) => titles.has(title) && !keys.has(keyOf(asked)));
-        void this.memory.update(KEY, [...open, ...this.waiting].slice(0, MOST));
+        void this.memory.update(KEY, [...open, ...this.waiting].slice(0, MAX_PAGES));
     }
 }
