@@ -15,6 +15,9 @@ const fade = (id: string, attributes = '') =>
 
 /** What is seen dark of stacks of translucent paint, in mm2, where a sum by hand says it. */
 const stacks: Readonly<Record<string, readonly [content: string, dark: number | undefined]>> = {
+    'black paint of half its strength is 128 of 255 dark': [square.replace('/>', ' fill-opacity=".5"/>'), 1600],
+    'white paint of half its strength leaves 127 of 255 of black': [square + veil(0.5, 20), 400],
+    'a little less than half its strength is less than half': [square.replace('/>', ' fill-opacity=".4999"/>'), 0],
     'ten thin veils over black leave it dark': [square + veil(0.03).repeat(10), 1600],
     'thirty thin veils over black, each a little further, end it where they have taken half': [
         square + Array.from({ length: 30 }, (_, i) => veil(0.03, 10 + i)).join(''),
