@@ -7,7 +7,7 @@ import { whereOfPart } from '../lowering/places';
 import { replaceWith, say } from './say';
 import { textRuleIds } from './text-rule-ids';
 
-/** `allow` of a rule that is none, or without a reason. `tradeRules` are the ids that can be allowed. */
+/** `allow` of what is not a rule, or without a reason. `tradeRules` are the ids that can be allowed. */
 export function* allowFindings(node: AstNode, tradeRules: ReadonlySet<string>): Iterable<Finding> {
     if (!isAllow(node) || node.rule === undefined) return;
     if (node.reason !== undefined && node.reason.trim() === '') {

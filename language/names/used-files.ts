@@ -6,7 +6,7 @@ export function isRecipeFile(uri: URI): boolean {
     return uri.path.endsWith('.kerf');
 }
 
-/** The file that a `use "…"` means, seen from the file it stands in; undefined for a path that is none. */
+/** The file that a `use "…"` means, seen from the file it stands in; undefined for what is not a path. */
 export function usedUri(use: Use, from: URI): URI | undefined {
     return resolvePath(use.path, from);
 }

@@ -72,7 +72,7 @@ const aliases: ReadonlyMap<string, string> = new Map(
     }),
 );
 
-/** The unit that was most likely meant by a spelling that is none. */
+/** The unit that was most likely meant by a spelling that names no unit. */
 export function unitMeant(written: string): string | undefined {
     const plain = written.replaceAll(/[µμ]/g, 'u').replaceAll('²', '2').replaceAll('³', '3');
     if (units.has(plain)) return plain;

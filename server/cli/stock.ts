@@ -47,7 +47,7 @@ function sources(lines: readonly StockLine[]): string {
         return `${count} ${grade}`;
     });
     const explained = Object.entries(stockGrades).map(([grade, what]) => `${grade}: ${what}\n`);
-    return `${explained.join('')}\n${blocks(lines, (line) => [`  ${line.line}`, `      ${told(line)}`])}\n${lines.length} lines: ${counted.join(', ')}.\n`;
+    return `${explained.join('')}\n${blocks(lines, (line) => [`  ${line.line}`, `      ${describeGrade(line)}`])}\n${lines.length} lines: ${counted.join(', ')}.\n`;
 }
 
 function blocks(lines: readonly StockLine[], tell: (line: StockLine) => string[]): string {
@@ -63,7 +63,7 @@ function blocks(lines: readonly StockLine[], tell: (line: StockLine) => string[]
 }
 
 /** Its grade, and what is said beside it: `checked against …`. */
-function told(line: StockLine): string {
+function describeGrade(line: StockLine): string {
     const grade: Grade = gradeOf(line);
     const source = /^seen (only )?(?:in|on) (.*)$/i.exec(line.said);
     if (source !== null) return `${grade}${source[1] === undefined ? '' : ', at second hand,'} against ${source[2]}`;

@@ -1,7 +1,7 @@
 import type { Turn } from '../bench/work';
 import type { Sitting, SittingJob, StepWork } from './plan';
 
-/** A pause that is none: shorter than it takes to sit down. */
+/** A pause shorter than it takes to sit down counts as no pause. */
 const breath = 60;
 
 /**

@@ -18,12 +18,12 @@ export function isCurrency(code: string): boolean {
     return codes.has(code);
 }
 
-/** Such as "Euro"; undefined for a code that is none. */
+/** Such as "Euro"; undefined for a code that is not in ISO 4217. */
 export function currencyName(code: string): string | undefined {
     return codes.get(code)?.name;
 }
 
-/** Digits behind the point (ISO 4217): 2 for EUR, 0 for JPY; 2 for a code that is none. */
+/** Digits behind the point (ISO 4217): 2 for EUR, 0 for JPY; 2 for a code that is not in ISO 4217. */
 export function minorDigits(code: string): number {
     return codes.get(code)?.digits ?? 2;
 }

@@ -43,7 +43,7 @@ export interface Lines {
 
 const MOST_LINES = 1_000_000;
 
-/** The hatch of a region; undefined for a pitch or an angle that is none, or rings that are not finite. */
+/** The hatch of a region; undefined for a pitch that is not a positive finite number, or an angle or rings that are not finite. */
 export function hatch(region: Region, pitch: number, angle: number, options: HatchOptions = {}): Hatch | undefined {
     if (!(pitch > 0) || !Number.isFinite(pitch) || !Number.isFinite(angle)) return undefined;
     const extent = extentAcross(region, angle);

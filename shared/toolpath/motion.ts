@@ -6,7 +6,7 @@ export interface Motion {
 
 /**
  * Time (s) to move a distance from rest to rest with a trapezoid of speed: d/v + v/a where the speed
- * is reached, else 2√(d/a). 0 for no distance; NaN for limits that are none.
+ * is reached, else 2√(d/a). 0 for no distance; NaN for a speed or an acceleration that is not positive.
  */
 export function moveTime(distance: number, speed: number, acceleration: number): number {
     if (!(speed > 0 && acceleration > 0)) return Number.NaN;
