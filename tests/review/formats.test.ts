@@ -114,6 +114,22 @@ describe('a page of several reviews', () => {
         expect(page).toContain('prefers-color-scheme: dark');
     });
 
+    it('shows names that a finding quotes as code, at the head and in the recipe', () => {
+        const [one] = answers;
+        const findings = [
+            {
+                change: 'gained' as const,
+                severity: 'warning' as const,
+                rule: 'thin-floor',
+                message: 'No depth serves `outside-coupon`.',
+            },
+        ];
+        const said = { ...one!, review: { ...one!.review, findings }, places: { ...one!.places, findings: [] } };
+        const html = reviewHtml([said, said]);
+        expect(html.match(/No depth serves <code>outside-coupon<\/code>\./g)!.length).toBeGreaterThanOrEqual(4);
+        expect(html).not.toContain('`outside-coupon`');
+    });
+
     it('says in words what got better or worse, where that can be said', () => {
         const of = (label: string, before: number, after: number) =>
             betterOrWorse({

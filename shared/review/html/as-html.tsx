@@ -15,6 +15,7 @@ import { articleId, Head } from './head';
 import { type Links, LinksHere, ToPlace } from './links';
 import { page } from './page';
 import { Definitions } from './paths';
+import { Spoken } from './spoken';
 
 export interface PicturedReview {
     readonly review: Review;
@@ -99,7 +100,7 @@ function WorstFirst({ review }: { review: Review }) {
         <ul>
             {shown.map((each, index) => (
                 <li key={String(index)}>
-                    <strong class={each.kind}>{each.kind}</strong> {consequenceWords(each, review)}
+                    <strong class={each.kind}>{each.kind}</strong> <Spoken text={consequenceWords(each, review)} />
                 </li>
             ))}
             {more > 0 && <li>and {more} more</li>}

@@ -7,6 +7,7 @@ import type { AllowReview, FindingReview, Review, Status, StepReview, ThingRevie
 import { artLine, isQuiet, signOf } from '../wording';
 import { ChangeTable } from './change-table';
 import { RuleName, ToPlace } from './links';
+import { Spoken } from './spoken';
 import { TableHead } from './table-head';
 
 /** Everything that differs, in words. */
@@ -136,11 +137,11 @@ function Findings({ findings }: { findings: readonly PlacedFinding[] }) {
                     <ToPlace where={where}>
                         <strong>{change}</strong> {severity}
                     </ToPlace>
-                    : {oneLine(message)} <RuleName id={oneLine(rule)} />
+                    : <Spoken text={message} /> <RuleName id={oneLine(rule)} />
                     {before !== undefined && (
                         <span class="note">
                             {' '}
-                            before: {before.severity}: {oneLine(before.message)}
+                            before: {before.severity}: <Spoken text={before.message} />
                         </span>
                     )}
                 </li>

@@ -2,6 +2,7 @@ import type { ReviewHead } from '../head';
 import { type HeadWords, headWords } from '../head-words';
 import { oneLine } from '../one-line';
 import type { Review } from '../review';
+import { Spoken } from './spoken';
 
 /** What a page of several reviews begins with, and its index. */
 export function Head({ head, reviews }: { head: ReviewHead; reviews: readonly Review[] }) {
@@ -14,14 +15,17 @@ export function Head({ head, reviews }: { head: ReviewHead; reviews: readonly Re
             {stock.length > 0 && (
                 <ul>
                     {stock.map((line) => (
-                        <li key={line}>stock: {oneLine(line)}</li>
+                        <li key={line}>
+                            stock: <Spoken text={line} />
+                        </li>
                     ))}
                 </ul>
             )}
             <ul>
                 {rows.map(({ review, name, mark, text }) => (
                     <li key={String(review)}>
-                        <strong class={mark}>{mark}</strong> <a href={`#${articleId(review)}`}>{oneLine(name)}</a>: {text}
+                        <strong class={mark}>{mark}</strong> <a href={`#${articleId(review)}`}>{oneLine(name)}</a>:{' '}
+                        <Spoken text={text} />
                     </li>
                 ))}
             </ul>
