@@ -7,20 +7,34 @@ import type { RoundScene, RoundViewer } from './scene';
 export function createStill(canvas: HTMLCanvasElement): RoundViewer {
     let shown: RoundScene | undefined;
     let [width, height] = [1, 1];
+    let drawn: readonly unknown[] = [];
+    let waiting = 0;
     const draw = (wide: number): void => {
         canvas.width = Math.round(wide);
         canvas.height = Math.round((wide * height) / width);
         const pen = canvas.getContext('2d');
         if (pen !== null && shown?.pieces[0] !== undefined) paint(pen, shown, shown.pieces[0].view);
     };
+    /** Only what has changed is drawn again, and once for all changes of a moment. */
+    const later = (): void => {
+        if (waiting !== 0) return;
+        waiting = requestAnimationFrame(() => {
+            waiting = 0;
+            const { orbit, light, heights, pieces } = shown ?? {};
+            const key = [width, height, orbit, light?.around, light?.above, heights, pieces?.[0]?.view];
+            if (key.every((each, i) => each === drawn[i])) return;
+            drawn = key;
+            draw(width * (devicePixelRatio || 1));
+        });
+    };
     return {
         show(scene) {
             shown = scene;
-            draw(width * (devicePixelRatio || 1));
+            later();
         },
         resize(wide, high) {
             [width, height] = [wide, high];
-            draw(width * (devicePixelRatio || 1));
+            later();
         },
         picture(wide) {
             draw(wide);
@@ -28,7 +42,9 @@ export function createStill(canvas: HTMLCanvasElement): RoundViewer {
             draw(width * (devicePixelRatio || 1));
             return data.slice(data.indexOf(',') + 1);
         },
-        dispose() {},
+        dispose() {
+            cancelAnimationFrame(waiting);
+        },
     };
 }
 
