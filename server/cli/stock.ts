@@ -63,7 +63,7 @@ function blocks(lines: readonly StockLine[], tell: (line: StockLine) => string[]
 }
 
 /** Its grade, and what is said beside it: `checked against …`. */
-function describeGrade(line: StockLine): string {
+export function describeGrade(line: StockLine): string {
     const grade: Grade = gradeOf(line);
     const source = /^seen (only )?(?:in|on) (.*)$/i.exec(line.said);
     if (source !== null) return `${grade}${source[1] === undefined ? '' : ', at second hand,'} against ${source[2]}`;
