@@ -7,6 +7,7 @@ import { afterDeed, type Deed } from '../../shared/piece/after-deed';
 import { bareArea, type Face, startFace, volumes } from '../../shared/piece/face';
 import { Memo } from '../../shared/plan/memo';
 import { exactly } from '../../shared/quantity/interval';
+import { island, seeded } from '../geometry/shapes-at-random';
 import { depths, Raster } from './raster';
 
 const size = { width: 12, height: 10 };
@@ -196,6 +197,33 @@ describe('the face of a piece', () => {
             }),
             { numRuns: 200 },
         );
+    });
+
+    it('keeps every place of drawings of many corners, whatever comes between their burns', () => {
+        const coasts = [3, 5, 7, 11, 13].map((seed): Region => ({ rings: [island(150, 150, 140, 3000, seeded(seed))] }));
+        const burns = coasts.map((region, step): Deed => {
+            const depths = { oak: exactly(0.3 + 0.11 * step) };
+            return { do: 'burn', step, region, depths, through: false, toneOnly: false, foilStops: true };
+        });
+        const rim = rectangle(0, 0, 300, 200);
+        const between: Deed[] = [
+            { do: 'coat', step: 5, name: 'oil' },
+            { do: 'free', keeps: rim },
+        ];
+        const deeds = [...burns.slice(0, 3), between[0]!, burns[3]!, between[1]!, burns[4]!];
+        const untouched = startFace({ blank: 'board', size: { width: 300, height: 300 }, sheet: 'oak', thickness: exactly(20) });
+        const memo = new Memo();
+        const face = deeds.reduce((before, deed) => afterDeed(before, deed, memo), untouched);
+        const random = seeded(17);
+        for (let n = 0; n < 2000; n++) {
+            const [x, y] = [300 * random(), 300 * random()];
+            const here = face.cells.filter(({ region }) => contains(region, x, y));
+            const dug = coasts.reduce((sum, coast, step) => sum + (contains(coast, x, y) ? 0.3 + 0.11 * step : 0), 0);
+            expect(here.length).toBe(dug > 0 && contains(rim, x, y) ? 1 : 0);
+            if (here.length === 1) expect(here[0]!.column.top.value).toBeCloseTo(dug, 9);
+        }
+        const [cells, bare] = [face.cells.reduce((sum, { region }) => sum + area(region), 0), bareArea(face)];
+        expect(cells + bare).toBeCloseTo(300 * 200, 6);
     });
 
     it('cuts nothing against each other that does not meet', () => {
