@@ -14,6 +14,10 @@ export interface LawNumbers {
     readonly energy: number;
     /** What a pass takes off, as a part of what the pass before it took. */
     readonly fade: number;
+    /** Where a pass takes less off the stronger it is: it comes to one part in this at most (1/mm). Absent where depth goes with the dose. */
+    readonly bend?: number;
+    /** The fade is of the first pass to all later ones, which take alike. */
+    readonly laterAlike?: true;
 }
 
 /** Energy on a unit of area in one pass (J/mm2). */
@@ -21,14 +25,21 @@ export function doseOf({ power, speed, pitch }: Omit<Settings, 'passes'>): numbe
     return power / (speed * pitch);
 }
 
-/** 1 + r + r² + … over the passes: how many first passes they are worth. */
-export function passesWorth(fade: number, passes: number): number {
+/** 1 + r + r² + … over the passes, or 1 + r + r + … where all later ones take alike: how many first passes they are worth. */
+export function passesWorth({ fade, laterAlike }: Pick<LawNumbers, 'fade' | 'laterAlike'>, passes: number): number {
+    if (laterAlike === true) return 1 + fade * (passes - 1);
     return Math.abs(fade - 1) < 1e-9 ? passes : (1 - fade ** passes) / (1 - fade);
 }
 
 /** Depth (mm) that a dose gives, negative below the threshold: how far it is from digging at all. */
 export function signedDepth(law: LawNumbers, dose: number, passes: number): number {
-    return ((dose - law.threshold) / law.energy) * passesWorth(law.fade, passes);
+    return bent(law, (dose - law.threshold) / law.energy) * passesWorth(law, passes);
+}
+
+/** Depth (mm) of one pass from what it would take if depth went with the dose: x, or (1 − exp(−cx))/c with a bend c. */
+export function bent({ bend = 0 }: Pick<LawNumbers, 'bend'>, straight: number): number {
+    // Bends below nothing are only passed through while a fit looks for one.
+    return bend !== 0 && straight > 0 ? -Math.expm1(-bend * straight) / bend : straight;
 }
 
 /** Depth (mm) that passes of a dose (J/mm2 each) take off. */
@@ -38,7 +49,11 @@ export function depthOf(law: LawNumbers, dose: number, passes: number): number {
 
 /** Dose of each pass (J/mm2) that reaches a depth in so many passes. */
 export function doseFor(law: LawNumbers, depth: number, passes: number): number {
-    return law.threshold + (law.energy * depth) / passesWorth(law.fade, passes);
+    const each = depth / passesWorth(law, passes);
+    const { bend = 0 } = law;
+    // No dose makes a pass deeper than one part in the bend.
+    const straight = bend > 0 ? (bend * each < 1 ? -Math.log1p(-bend * each) / bend : Number.POSITIVE_INFINITY) : each;
+    return law.threshold + law.energy * straight;
 }
 
 /**

@@ -22,11 +22,16 @@ export function lawOf(problem: Problem, found: Numbers, weighed: boolean): Depth
     if (rows.some((row) => row.outlier)) notes.push('outliers');
 
     const covariance = new Array<number>(9).fill(0);
+    // Of a bent law with the bend held: what that may be off by is kept beside it.
+    const held = free.indexOf('bend');
+    const of = (i: number, j: number): number => fit.unscaledCovariance[i * free.length + j]!;
+    const left = (i: number, j: number): number => of(i, j) - (held < 0 ? 0 : (of(i, held) * of(held, j)) / of(held, held));
     free.forEach((a, i) => {
         free.forEach((b, j) => {
-            covariance[3 * lawOrder.indexOf(a) + lawOrder.indexOf(b)] = ofMeans * fit.unscaledCovariance[i * free.length + j]!;
+            if (i !== held && j !== held) covariance[3 * lawOrder.indexOf(a) + lawOrder.indexOf(b)] = ofMeans * left(i, j);
         });
     });
+    const along = lawOrder.map((name) => (free.includes(name) ? of(free.indexOf(name), held) / of(held, held) : 0));
     const fadeAssumed = free.includes('fade') || notes.includes('fade-held') ? 0 : FADE_SPREAD;
     const pitch = problem.rows[0]!.pitch;
     const doses = problem.doses;
@@ -38,6 +43,9 @@ export function lawOf(problem: Problem, found: Numbers, weighed: boolean): Depth
             fade: Math.sqrt(covariance[8]!) || fadeAssumed,
         },
         covariance,
+        ...(held >= 0 && {
+            bending: { error: Math.sqrt(ofMeans * of(held, held)), along: [along[0]!, along[1]!, along[2]!] as const },
+        }),
         fadeAssumed,
         variance,
         measuring: medianOf(problem.rows.map(readingOf)),

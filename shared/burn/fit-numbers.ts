@@ -1,6 +1,6 @@
 import { type LawNumbers, signedDepth } from './dose';
 import { lawOrder, type Name, type Numbers, type Problem, readingOf } from './fit-problem';
-import { depthSlopes, type LawNote, measuringError } from './law';
+import { bendSlope, depthSlopes, type LawNote, measuringError } from './law';
 import { type Curve, type NonlinearFit, nonlinearLeastSquares } from './nonlinear-least-squares';
 
 /** Fades outside of these are taken as noise: passes neither die out that fast nor gain that much. */
@@ -22,17 +22,25 @@ export function withinBounds(
     free: readonly Name[],
     notes: readonly LawNote[],
     weighed: readonly Name[],
+    rounds = MAX_ROUNDS,
 ): Numbers | undefined {
-    const found = inRounds(problem, start, free, notes, weighed);
+    const found = inRounds(problem, start, free, notes, weighed, rounds);
     if (found === undefined) return undefined;
     const { numbers } = found;
     const without = (name: Name): Name[] => free.filter((other) => other !== name);
     if (free.includes('fade') && (numbers.fade < FADE_LIMITS.low || numbers.fade > FADE_LIMITS.high)) {
         const fade = Math.min(Math.max(numbers.fade, FADE_LIMITS.low), FADE_LIMITS.high);
-        return withinBounds(problem, { ...start, fade }, without('fade'), [...notes, 'fade-held'], weighed);
+        return withinBounds(problem, { ...start, fade }, without('fade'), [...notes, 'fade-held'], weighed, rounds);
     }
     if (free.includes('threshold') && numbers.threshold < 0) {
-        return withinBounds(problem, { ...start, threshold: 0 }, without('threshold'), [...notes, 'threshold-at-zero'], weighed);
+        return withinBounds(
+            problem,
+            { ...start, threshold: 0 },
+            without('threshold'),
+            [...notes, 'threshold-at-zero'],
+            weighed,
+            rounds,
+        );
     }
     return found;
 }
@@ -49,6 +57,7 @@ function inRounds(
     free: readonly Name[],
     notes: readonly LawNote[],
     weighed: readonly Name[],
+    rounds: number,
 ): Numbers | undefined {
     const { rows, doses, guess } = problem;
     const pulled = weighed.filter((name) => free.includes(name));
@@ -57,16 +66,16 @@ function inRounds(
     let sigmas = rows.map((row) => measuringError(row.depth, readingOf(row)));
     let best: Numbers | undefined;
     let moved = 0;
-    for (let round = 0; round < MAX_ROUNDS; round++) {
+    for (let round = 0; round < rounds; round++) {
         const xs: (number | Name)[] = [...active, ...pulled];
-        const y = xs.map((x) => (typeof x === 'number' ? rows[x]!.depth : guess[x]));
-        const errors = xs.map((x) => (typeof x === 'number' ? sigmas[x]! : guess.errors[x]));
+        const y = xs.map((x) => (typeof x === 'number' ? rows[x]!.depth : (guess[x] ?? 0)));
+        const errors = xs.map((x) => (typeof x === 'number' ? sigmas[x]! : (guess.errors[x] ?? 1)));
         const from = best?.numbers ?? start;
         const fit = nonlinearLeastSquares(
             curve,
             xs,
             y,
-            free.map((name) => from[name]),
+            free.map((name) => from[name] ?? 0),
             errors,
         );
         if (fit === undefined) return undefined;
@@ -90,7 +99,13 @@ function farthest(before: readonly number[] | undefined, { parameters, unscaledC
 }
 
 function fill(base: LawNumbers, free: readonly Name[], parameters: readonly number[]): LawNumbers {
-    const numbers = { threshold: base.threshold, energy: base.energy, fade: base.fade };
+    const numbers: { -readonly [N in keyof LawNumbers]: LawNumbers[N] } = {
+        threshold: base.threshold,
+        energy: base.energy,
+        fade: base.fade,
+        ...(base.bend !== undefined && { bend: base.bend }),
+        ...(base.laterAlike === true && { laterAlike: true }),
+    };
     free.forEach((name, j) => {
         numbers[name] = parameters[j]!;
     });
@@ -102,12 +117,15 @@ function curveOf({ rows, doses }: Problem, base: LawNumbers, free: readonly Name
     return {
         value(x, parameters) {
             const numbers = fill(base, free, parameters);
-            return typeof x === 'number' ? signedDepth(numbers, doses[x]!, rows[x]!.passes) : numbers[x];
+            return typeof x === 'number' ? signedDepth(numbers, doses[x]!, rows[x]!.passes) : (numbers[x] ?? 0);
         },
         slopes(x, parameters) {
             if (typeof x !== 'number') return free.map((name) => (name === x ? 1 : 0));
-            const slopes = depthSlopes(fill(base, free, parameters), doses[x]!, rows[x]!.passes);
-            return free.map((name) => slopes[lawOrder.indexOf(name)]!);
+            const numbers = fill(base, free, parameters);
+            const slopes = depthSlopes(numbers, doses[x]!, rows[x]!.passes);
+            return free.map((name) =>
+                name === 'bend' ? bendSlope(numbers, doses[x]!, rows[x]!.passes) : slopes[lawOrder.indexOf(name)]!,
+            );
         },
     };
 }

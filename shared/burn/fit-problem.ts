@@ -3,7 +3,8 @@ import type { DepthLaw, LawNote } from './law';
 import type { Fit } from './least-squares';
 import type { BurnRow } from './rows';
 
-export type Name = keyof LawNumbers;
+export type Name = 'threshold' | 'energy' | 'fade' | 'bend';
+/** Those of which a law keeps the covariance. */
 export const lawOrder: readonly Name[] = ['threshold', 'energy', 'fade'];
 
 /** Rows to be fitted, the dose of each, and what is thought of the law without them. */

@@ -6,6 +6,7 @@ import { type Name, type Problem, readingOf } from './fit-problem';
 import { guessLaw } from './guess';
 import { type DepthLaw, type LawNote, measuringError } from './law';
 import { leastSquares } from './least-squares';
+import { type Chosen, chooseForm } from './rival-laws';
 import { type BurnRow, rowsOf, usable } from './rows';
 import { darkestDose, fitTone, toneRowsOf } from './tone';
 import { lawWithoutOutliers } from './without-outliers';
@@ -44,11 +45,13 @@ export function fitRows(rows: readonly BurnRow[], guess: DepthLaw): DepthLaw {
     if (rows.length === 0) return guess;
     const problem: Problem = { rows, doses: rows.map(doseOf), guess };
     const law = alone(problem);
-    return law === undefined || law === 'not-converged' ? combined(problem, law) : lawWithoutOutliers(problem, law, alone);
+    return law === undefined || law === 'not-converged'
+        ? combined(problem, law)
+        : lawWithoutOutliers(problem, law, (others) => alone(others, true));
 }
 
-/** The fit of the rows by themselves, if they can bear it; `not-converged` if they could, but the fit did not come to rest. */
-function alone(problem: Problem): DepthLaw | 'not-converged' | undefined {
+/** The fit of the rows by themselves, if they can bear it, in the form that suits them unless it is to be straight; `not-converged` if they could, but the fit did not come to rest. */
+function alone(problem: Problem, isStraight = false): DepthLaw | 'not-converged' | undefined {
     const fadeFree = fadeCanBeFitted(problem.rows);
     const notes: LawNote[] = !fadeFree && passesVary(problem.rows) ? ['fade-assumed'] : [];
     const start = startOf(problem);
@@ -57,9 +60,18 @@ function alone(problem: Problem): DepthLaw | 'not-converged' | undefined {
     const found = withinBounds(problem, start, free, notes, []);
     if (found === undefined || found.fit.degreesOfFreedom < 1 || !(found.numbers.energy > 0)) return undefined;
     if (!found.converged) return 'not-converged';
-    const law = lawOf(problem, found, false);
+    const plain = lawOf(problem, found, false);
+    // Where a square does not go with the others, it is left out and the law stays straight: a single square bends none.
+    const form = isStraight || plain.notes.includes('outliers') ? { found } : chooseForm(problem, found);
+    const law = form.found === found ? plain : formOf(problem, form, notes);
     // Rows that tell the energy no better than the guess does are worth more together with it.
     return law.errors.energy / law.energy < problem.guess.errors.energy / problem.guess.energy ? law : undefined;
+}
+
+function formOf(problem: Problem, { found, note, rivals }: Chosen, before: readonly LawNote[]): DepthLaw {
+    const law = lawOf(problem, found, false);
+    const notes = [...new Set([...before, ...law.notes, ...(note === undefined ? [] : [note])])];
+    return { ...law, notes, ...(rivals !== undefined && { rivals }) };
 }
 
 /** The rows weighed against the guess, as if its threshold and energy had been measured with its errors. */
@@ -100,7 +112,7 @@ function fadeCanBeFitted(rows: readonly BurnRow[]): boolean {
 }
 
 function fallsWithDose({ doses, rows }: Problem): boolean {
-    const per = rows.map((row) => row.depth / passesWorth(1, row.passes));
+    const per = rows.map((row) => row.depth / passesWorth({ fade: 1 }, row.passes));
     const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
     const meanDose = mean(doses);
     const meanDepth = mean(per);

@@ -30,6 +30,7 @@ export function lawOfPiece(law: DepthLaw, soFar: SoFar): DepthLaw {
     if (!isCredible(law, soFar)) return law;
     const { settings, depth } = soFar;
     const dose = doseOf(settings);
+    const numbersOf = ([threshold, energy, fade]: Numbers): LawNumbers => ({ ...formOf(law), threshold, energy, fade });
     const before: Numbers = [law.threshold, law.energy, law.fade];
     const spread = law.pieces?.sigma ?? 0;
     const scale: Numbers = [law.threshold * spread, law.energy * spread, 0];
@@ -49,26 +50,39 @@ export function lawOfPiece(law: DepthLaw, soFar: SoFar): DepthLaw {
         now = before.map((each, i) => Math.max(each + (pulled[i]! * miss) / all, now[i]! / 2)) as Numbers;
         covariance = prior.map((each, at) => each - (pulled[Math.floor(at / 3)]! * pulled[at % 3]!) / all);
     }
-    const { pieces: _, ...board } = law;
+    // Its form was chosen: other laws say nothing of this piece that its depth does not say better.
+    const { pieces: _, rivals: __, ...board } = law;
     return { ...board, ...numbersOf(now), covariance, errors: errorsOf(covariance), fadeAssumed: 0 };
 }
 
-/** The law of the passes that come after so many: each takes as much less as the fade says, as if the energy were greater. */
+/**
+ * The law of the passes that come after so many: each takes as much less as the fade says, as if the energy were greater, and a bend
+ * with it. Where later passes take alike, all of the rest do.
+ */
 export function lawOfRest(law: DepthLaw, passes: number): DepthLaw {
-    const worth = law.fade ** passes;
+    const { laterAlike, bend, ...straight } = law;
+    const times = laterAlike === true ? 1 : passes;
+    const worth = law.fade ** times;
     const energy = law.energy / worth;
     // Energy of the rest from energy and fade: its slopes along them.
-    const [ofEnergy, ofFade] = [1 / worth, (-passes * energy) / law.fade];
+    const [ofEnergy, ofFade] = [1 / worth, (-times * energy) / law.fade];
     const rows: readonly Numbers[] = [
         [1, 0, 0],
         [0, ofEnergy, ofFade],
-        [0, 0, 1],
+        [0, 0, laterAlike === true ? 0 : 1],
     ];
     const covariance = Array.from({ length: 9 }, (_, at) => {
         const [one, other] = [rows[Math.floor(at / 3)]!, rows[at % 3]!];
         return one.reduce((sum, a, i) => sum + other.reduce((part, b, j) => part + a * b * law.covariance[3 * i + j]!, 0), 0);
     });
-    return { ...law, energy, covariance, errors: errorsOf(covariance) };
+    return {
+        ...straight,
+        energy,
+        ...(laterAlike === true && { fade: 1 }),
+        ...(bend !== undefined && { bend: bend / worth }),
+        covariance,
+        errors: errorsOf(covariance),
+    };
 }
 
 /** Depth of all passes together (mm) where the rest gives an interval: what was read of the first may be off by itself. */
@@ -89,8 +103,9 @@ function readingOf(law: DepthLaw, { depth, tolerance }: SoFar): number {
 
 type Numbers = [number, number, number];
 
-function numbersOf([threshold, energy, fade]: Numbers): LawNumbers {
-    return { threshold, energy, fade };
+/** What of a law is no number that a depth moves. */
+function formOf({ bend, laterAlike }: LawNumbers): Pick<LawNumbers, 'bend' | 'laterAlike'> {
+    return { ...(bend !== undefined && { bend }), ...(laterAlike === true && { laterAlike }) };
 }
 
 function errorsOf(covariance: readonly number[]): LawNumbers {

@@ -1,6 +1,6 @@
 import type { Interval } from '../quantity/interval';
 import { coverageFactor } from './distributions';
-import { depthOf, doseOf, type LawNumbers, passesWorth, type Settings, signedDepth } from './dose';
+import { bent, depthOf, doseOf, type LawNumbers, passesWorth, type Settings, signedDepth } from './dose';
 import type { LackOfFit } from './lack-of-fit';
 import type { PowerByDay } from './measured-power';
 import type { PieceSpread } from './piece-spread';
@@ -21,6 +21,8 @@ export type LawNote =
     | 'fade-assumed' // passes vary, but too little to tell a fade: later passes count as the first
     | 'not-converged' // the fit of the rows did not come to rest: they were weighed against the guess, or left out
     | 'rows-left-out' // some rows had no usable figures
+    | 'bent' // passes take less off the stronger they are: that predicts squares that are left out better
+    | 'first-unlike' // later passes take alike, and less than the first: likewise
     | 'off-law' // squares that were repeated agree better with each other than with the law
     | 'outliers'; // some rows do not fit the others
 
@@ -60,6 +62,10 @@ export interface DepthLaw extends LawNumbers {
     readonly rSquared?: number;
     /** Predicted R² (PRESS): the same with each row predicted by the others, so what is left of it on wood not yet burnt. */
     readonly predictedRSquared?: number;
+    /** Of a bent law: standard error of the bend, and how threshold, energy and fade move with it. */
+    readonly bending?: { readonly error: number; readonly along: readonly [number, number, number] };
+    /** Laws of another form that were tried, with how likely each is by what it says of squares that are left out; none where the straight one was best. */
+    readonly rivals?: readonly { readonly numbers: LawNumbers; readonly weight: number }[];
     /** Whether repeated rows go along with the law; absent where none tells. */
     readonly fits?: LackOfFit;
     /** Lowest and highest dose of a row (J/mm2). */
@@ -83,12 +89,29 @@ export function measuringError(depth: number, floor: number): number {
 
 /** Slopes of the signed depth along threshold, energy and fade. */
 export function depthSlopes(law: LawNumbers, dose: number, passes: number): [number, number, number] {
-    const worth = passesWorth(law.fade, passes);
+    const worth = passesWorth(law, passes);
     const over = (dose - law.threshold) / law.energy;
-    return [-worth / law.energy, (-over * worth) / law.energy, over * fadeSlope(law.fade, passes)];
+    const steep = worth * steepness(law, over);
+    return [-steep / law.energy, (-over * steep) / law.energy, bent(law, over) * fadeSlope(law, passes)];
 }
 
-function fadeSlope(fade: number, passes: number): number {
+/** What is left of the rise of a pass where it is bent. */
+function steepness({ bend = 0 }: LawNumbers, over: number): number {
+    return over > 0 ? Math.exp(-bend * over) : 1;
+}
+
+/** Slope of the depth along the bend (mm2). */
+export function bendSlope(law: LawNumbers, dose: number, passes: number): number {
+    const over = Math.max(0, (dose - law.threshold) / law.energy);
+    const { bend = 0 } = law;
+    const x = bend * over;
+    // Near a straight line both parts go to nothing: their series to the third order.
+    const each = Math.abs(x) < 1e-3 ? over ** 2 * (-0.5 + x / 3) : (over * Math.exp(-x)) / bend + Math.expm1(-x) / bend ** 2;
+    return each * passesWorth(law, passes);
+}
+
+function fadeSlope({ fade, laterAlike }: LawNumbers, passes: number): number {
+    if (laterAlike === true) return passes - 1;
     let slope = 0;
     for (let pass = 1; pass < Math.min(passes, 1000); pass++) slope += pass * fade ** (pass - 1);
     return slope;
@@ -129,8 +152,19 @@ function pooledDegreesOfFreedom({ degreesOfFreedom, fits, notes }: DepthLaw): nu
 function ofPieces(law: DepthLaw, dose: number, passes: number, coverage: number): number {
     if (law.pieces === undefined) return 0;
     const { sigma, freedom } = law.pieces;
-    const perLogDose = signedDepth(law, dose, passes) > 0 ? (dose / law.energy) * passesWorth(law.fade, passes) : 0;
+    const perLogDose = signedDepth(law, dose, passes) > 0 ? -dose * depthSlopes(law, dose, passes)[0] : 0;
     return coverageFactor(coverage, freedom) * sigma * perLogDose;
+}
+
+/** What the bend may be off by, with which the other numbers move, and what laws of another form that go as well with the squares say otherwise. */
+function formVariance(law: DepthLaw, dose: number, passes: number, value: number): number {
+    const { bending, rivals = [] } = law;
+    const slopes = depthSlopes(law, dose, passes);
+    const ofBend =
+        bending === undefined
+            ? 0
+            : bending.error * bending.along.reduce((sum, along, i) => sum + along * slopes[i]!, bendSlope(law, dose, passes));
+    return rivals.reduce((sum, rival) => sum + rival.weight * (depthOf(rival.numbers, dose, passes) - value) ** 2, ofBend ** 2);
 }
 
 /** As predict, for a dose (J/mm2) of each pass. */
@@ -141,6 +175,7 @@ export function predictDose(law: DepthLaw, dose: number, passes: number, coverag
     const slopes = depthSlopes(law, dose, passes);
     let variance = law.variance * measuringError(value, law.measuring) ** 2;
     for (let i = 0; i < 3; i++) for (let j = 0; j < 3; j++) variance += slopes[i]! * slopes[j]! * law.covariance[3 * i + j]!;
+    variance += formVariance(law, dose, passes, value);
     const fitted = coverageFactor(coverage, pooledDegreesOfFreedom(law)) * Math.sqrt(Math.max(0, variance));
     const assumed = coverageFactor(coverage, undefined) * slopes[2] * law.fadeAssumed;
     const half = Math.hypot(fitted, assumed, ofPieces(law, dose, passes, coverage));

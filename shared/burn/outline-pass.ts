@@ -1,6 +1,6 @@
 import { bracket } from '../quantity/bracket';
 import { normalCumulative, normalQuantile } from './distributions';
-import { depthOf, type LawNumbers, passesWorth } from './dose';
+import { bent, depthOf, doseFor, type LawNumbers, passesWorth } from './dose';
 
 /** Passes of the beam along the edge of an area, after the area is burnt. */
 export interface LinePasses {
@@ -21,6 +21,8 @@ export interface EdgeBurn {
 /** Standard deviations on either side of an edge in which a line is looked at, and the steps in which. */
 const REACH = 3;
 const STEP = 0.05;
+/** No line is stronger, J/mm2: a bent law knows no dose for some depths. */
+const STRONGEST = 1e4;
 /** So close below the threshold a line may come that must not dig. */
 const BELOW_THRESHOLD = 0.95;
 
@@ -35,8 +37,8 @@ export function lineDose(energy: number, sigma: number): number {
 }
 
 /** How much the passes of a line count that come after those of the area, in first passes. */
-export function laterWorth(fade: number, passes: number, linePasses: number): number {
-    return passesWorth(fade, passes + linePasses) - passesWorth(fade, passes);
+export function laterWorth(law: Pick<LawNumbers, 'fade' | 'laterAlike'>, passes: number, linePasses: number): number {
+    return passesWorth(law, passes + linePasses) - passesWorth(law, passes);
 }
 
 /**
@@ -47,16 +49,16 @@ export function depthAtShare({ law, dose, passes, line }: EdgeBurn, share: numbe
     const area = depthOf(law, dose * share, passes);
     if (line === undefined || !(share > 0 && share < 1)) return area;
     const over = line.dose * Math.exp(-(normalQuantile(share) ** 2) / 2) - law.threshold;
-    return area + (Math.max(0, over) / law.energy) * laterWorth(law.fade, passes, line.passes);
+    return area + bent(law, Math.max(0, over) / law.energy) * laterWorth(law, passes, line.passes);
 }
 
 /** The strongest dose of a line along a pocket's edge that is nowhere deeper than its floor (J/mm2, each pass). */
 export function doseToFloor({ law, dose, passes }: EdgeBurn, linePasses: number): number {
     const floor = depthOf(law, dose, passes);
-    const perDose = laterWorth(law.fade, passes, linePasses) / law.energy;
-    return largest(law.threshold + floor / perDose, (middle) =>
+    const worth = laterWorth(law, passes, linePasses);
+    return largest(Math.min(STRONGEST, doseFor(law, floor / worth, 1)), (middle) =>
         everyShare((share, profile) => {
-            const added = perDose * Math.max(0, middle * profile - law.threshold);
+            const added = worth * bent(law, Math.max(0, middle * profile - law.threshold) / law.energy);
             return depthOf(law, dose * share, passes) + added <= floor * (1 + 1e-6);
         }),
     );

@@ -105,10 +105,12 @@ function powerOf(law: DepthLaw, row: BurnRow): MeasuredFactor | undefined {
     const factor = needed / doseOf(row);
     if (!(factor >= CREDIBLE.low && factor <= CREDIBLE.high)) return undefined;
     const reading = Math.sqrt(law.variance) * measuringError(row.depth, readingOf(row));
-    const worth = passesWorth(law.fade, row.passes);
+    const worth = passesWorth(law, row.passes);
     const [tt = 0, te = 0, , , ee = 0] = law.covariance;
-    const ofLaw = tt + (2 * te * row.depth) / worth + ee * (row.depth / worth) ** 2;
-    const perMillimetre = law.energy / (worth * needed);
+    const each = row.depth / worth;
+    const straight = (needed - law.threshold) / law.energy;
+    const ofLaw = tt + 2 * te * straight + ee * straight ** 2;
+    const perMillimetre = law.energy / (worth * needed * (1 - (law.bend ?? 0) * each));
     return {
         logFactor: Math.log(factor),
         perMillimetre,
@@ -131,7 +133,7 @@ export function withPower(law: DepthLaw, power: PowerByDay): DepthLaw {
         const [i, j] = [Math.floor(at / 3), at % 3];
         return each * scales[i]! * scales[j]! + power.error ** 2 * slopes[i]! * slopes[j]!;
     });
-    const { tone, range } = law;
+    const { tone, range, bending } = law;
     return {
         ...law,
         threshold,
@@ -140,7 +142,15 @@ export function withPower(law: DepthLaw, power: PowerByDay): DepthLaw {
         covariance,
         darkest: law.darkest / factor,
         ...(tone !== undefined && { tone: withDoseFactor(tone, factor, power.error) }),
+        ...(bending !== undefined && { bending: { ...bending, along: scaled(bending.along, scales) } }),
         ...(range !== undefined && { range: { low: range.low / factor, high: range.high / factor } }),
         power,
     };
+}
+
+function scaled(
+    [threshold, energy, fade]: readonly [number, number, number],
+    scales: readonly number[],
+): [number, number, number] {
+    return [threshold * scales[0]!, energy * scales[1]!, fade * scales[2]!];
 }

@@ -108,7 +108,7 @@ export function wallOf(law: LawNumbers, dose: number, sigma: number, passes: num
     const line =
         along === undefined
             ? undefined
-            : { peak: along.dose / dose, gain: laterWorth(law.fade, passes, along.passes) / passesWorth(law.fade, passes) };
+            : { peak: along.dose / dose, gain: laterWorth(law, passes, along.passes) / passesWorth(law, passes) };
     const shape: Shape = { rim, ...(line === undefined ? {} : { line }) };
     /** Part of the dose that gives a part of the depth. */
     const partFor = (part: number): number => rim + part * (1 - rim);

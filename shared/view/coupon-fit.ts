@@ -77,6 +77,9 @@ const words: Readonly<Record<LawNote, string>> = {
     'fade-assumed': 'The rows do not tell what later passes take off: they count as the first.',
     'not-converged': 'The fit of these rows did not converge: what is shown leans on a guess from the wood’s density.',
     'rows-left-out': 'Some rows are left out: their figures cannot be used, or there are more than 500.',
+    bent: 'Passes take less off the stronger they are: a bent line foresees squares that are left out better than a straight one. Ranges hold what both say.',
+    'first-unlike':
+        'Later passes take alike, and other than the first: that foresees squares that are left out better than passes which take less and less.',
     'off-law': 'Squares burnt alike agree, but lie off the line: wood does not follow it here. Ranges are wider for that.',
     outliers: 'Some squares do not go with the others: up to every fifth is left out.',
 };
@@ -87,11 +90,11 @@ function withError(value: number, error: number, unit: string): string {
     return `${showNumber(value, digits)} ± ${showNumber(error, digits)} ${unit}`;
 }
 
-function fade({ fade: ratioOfPass, errors, fadeAssumed, notes }: DepthLaw): string {
+function fade({ fade: ratioOfPass, errors, fadeAssumed, notes, laterAlike }: DepthLaw): string {
     const share = showRatio(ratioOfPass);
     if (notes.includes('fade-held')) return `${share} of the pass before it (held)`;
     if (fadeAssumed > 0) return `as much as the first (taken for granted, ± ${showRatio(fadeAssumed)})`;
-    return `${showNumber(100 * ratioOfPass, 1)} ± ${showNumber(100 * errors.fade, 1)} % of the pass before it`;
+    return `${showNumber(100 * ratioOfPass, 1)} ± ${showNumber(100 * errors.fade, 1)} % of the ${laterAlike === true ? 'first pass' : 'pass before it'}`;
 }
 
 /** The prediction interval in the middle of what was measured. */
