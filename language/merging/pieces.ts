@@ -143,13 +143,20 @@ function looseStep(step: ast.Step): string {
     return kind === 'wait' || kind === 'do' ? kind : `${kind} ${of}`;
 }
 
-function keyOf(node: AstNode, name: string | undefined): string {
+/** Of entries of a file without a name of their own, and of what an order wants. */
+function entryKey(node: AstNode): string | undefined {
     if (ast.isFile(node)) return 'edition';
     if (ast.isUse(node)) return node.path;
     if (ast.isRun(node)) return `${node.recipe?.$refText} ${node.date}`;
     if (ast.isOrder(node)) return `${node.date} ${node.whom ?? ''}`;
-    if (ast.isWanted(node)) return node.recipe?.$refText ?? '';
     if (ast.isCoupon(node)) return `${node.sheet?.$refText} on ${node.laser?.$refText}`;
+    if (ast.isWanted(node)) return node.recipe?.$refText ?? '';
+    return undefined;
+}
+
+function keyOf(node: AstNode, name: string | undefined): string {
+    const entry = entryKey(node);
+    if (entry !== undefined) return entry;
     if (name !== undefined) return name;
     if (ast.isStep(node)) return JSON.stringify(knownAs(node));
     if (ast.isAllow(node)) return node.rule;
