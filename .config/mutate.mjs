@@ -61,6 +61,10 @@ function sampleOf(room) {
     const folder = [room, `shared/${room}`].find((each) => existsSync(path.join(root, each))) ?? room;
     const files = sourceFiles(folder).filter(({ path: file }) => /^(?:shared|language|server|extension)\//.test(file));
     const all = files.flatMap(({ path: file, text }) => mutantsOf(file, text));
+    if (all.length === 0) {
+        console.error(`There is nothing to mutate in ${folder}.`);
+        process.exit(2);
+    }
     const chosen = drawn(all, Number(values.sample), Number(values.seed));
     console.log(`${chosen.length} of the ${all.length} mutants of ${files.length} files in ${folder}, seed ${values.seed}.`);
     return { folder, all, chosen };

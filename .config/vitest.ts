@@ -12,6 +12,9 @@ export const kerfAsText = {
     },
 };
 
+/** The editor is there only in the editor. */
+export const resolve = { alias: { vscode: fileURLToPath(new URL('../tests/kit/vscode.ts', import.meta.url)) } };
+
 /**
  * Each in a process of its own: files that put another module or another global in the place of a real one, change the engine that
  * they run on, or switch the polygon library over for good.
@@ -63,8 +66,7 @@ const elsewhere = ['tests/editor/**', 'tests/speed/**', '**/node_modules/**'];
 export default defineConfig({
     root: fileURLToPath(new URL('..', import.meta.url)),
     plugins: [kerfAsText],
-    // The editor is there only in the editor.
-    resolve: { alias: { vscode: fileURLToPath(new URL('../tests/kit/vscode.ts', import.meta.url)) } },
+    resolve,
     test: {
         globalSetup: ['.config/before-tests.mjs'],
         setupFiles: ['tests/kit/forget-opened.ts'],
