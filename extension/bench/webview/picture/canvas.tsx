@@ -112,12 +112,13 @@ function tallest(piece: Size, screen: Size): number {
 }
 
 /** The wheel with Ctrl (or a pinch) zooms; without, it scrolls the page as everywhere. Preact listens passively, so by hand. */
-function useWheel(svg: { readonly current: SVGSVGElement | null }, turned: (event: WheelEvent) => void): void {
+export function useWheel(svg: { readonly current: Element | null }, turned: (event: WheelEvent) => void): void {
     const latest = useRef(turned);
     latest.current = turned;
     useEffect(() => {
         const target = svg.current;
-        const listen = (event: WheelEvent) => {
+        const listen = (event: Event) => {
+            if (!(event instanceof WheelEvent)) return;
             if (!event.ctrlKey && !event.metaKey) return;
             event.preventDefault();
             latest.current(event);

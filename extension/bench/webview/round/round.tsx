@@ -2,6 +2,7 @@ import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { BenchView, BlankView, InlayView, SectionView } from '../../../../shared/view/bench-view';
 import type { RoundView } from '../../../../shared/view/round-view';
 import { editor } from '../editor-link';
+import { useWheel } from '../picture/canvas';
 import { followPointer } from '../picture/follow-pointer';
 import { useTurning } from '../picture/use-turning';
 import { useSize } from '../use-size';
@@ -94,7 +95,7 @@ const rad = Math.PI / 180;
 
 function Picture({ view, piece, section, inlay, halves }: PictureProps) {
     const canvas = useRef<HTMLCanvasElement>(null);
-    const [viewer, trouble] = useViewer(canvas);
+    const [viewer, trouble, isStill] = useViewer(canvas);
     const [orbit, look] = useState<Orbit>(firstOrbit);
     const [light, setLight] = useState({ around: 150, above: 28 });
     const [heights, setHeights] = useState(1);
@@ -118,6 +119,7 @@ function Picture({ view, piece, section, inlay, halves }: PictureProps) {
         viewer?.resize(screen.width, height);
         viewer?.show(scene);
     });
+    useWheel(canvas, (event) => look(closer(orbit, Math.exp(-event.deltaY * 0.0022))));
     const press = (event: KeyboardEvent) => {
         const next = orbitByKey(orbit, event.key, event.shiftKey);
         if (next !== undefined) look(next);
@@ -155,11 +157,6 @@ function Picture({ view, piece, section, inlay, halves }: PictureProps) {
                 onKeyDown={press}
                 onPointerDown={drag}
                 onContextMenu={(event) => event.preventDefault()}
-                onWheel={(event) => {
-                    if (!event.ctrlKey && !event.metaKey) return;
-                    event.preventDefault();
-                    look(closer(orbit, Math.exp(-event.deltaY * 0.0022)));
-                }}
             />
             {trouble !== undefined && <p class="quiet">{trouble}</p>}
             {together !== undefined && (
@@ -193,14 +190,14 @@ function Picture({ view, piece, section, inlay, halves }: PictureProps) {
                     set={(above) => setLight({ ...light, above })}
                 />
                 <Slider label="Heights" value={heights} least={1} most={12} unit=" times" set={setHeights} />
-                {together === undefined && (
+                {together === undefined && !isStill && (
                     <label>
                         <input type="checkbox" checked={isCut} onChange={(event) => setCut(event.currentTarget.checked)} /> Cut
                         open at the section line
                     </label>
                 )}
                 <span class="turning">
-                    <button type="button" onClick={over.play} disabled={over.playing || together !== undefined}>
+                    <button type="button" onClick={over.play} disabled={over.playing || together !== undefined || isStill}>
                         Turn over
                     </button>
                     <button type="button" onClick={() => look(firstOrbit)}>
@@ -255,9 +252,12 @@ function Slider({ label, value, least = 0, most, unit, set }: SliderProps) {
 }
 
 /** What draws on a canvas, once it is loaded, and what there is to say about that. */
-function useViewer(canvas: { readonly current: HTMLCanvasElement | null }): [RoundViewer | undefined, string | undefined] {
+function useViewer(canvas: {
+    readonly current: HTMLCanvasElement | null;
+}): [viewer: RoundViewer | undefined, trouble: string | undefined, isStill: boolean] {
     const [viewer, setViewer] = useState<RoundViewer>();
     const [trouble, setTrouble] = useState<string>();
+    const [isStill, setStill] = useState(false);
     useEffect(() => {
         let made: RoundViewer | undefined;
         let gone = false;
@@ -269,6 +269,7 @@ function useViewer(canvas: { readonly current: HTMLCanvasElement | null }): [Rou
                 } catch {
                     setTrouble('This editor draws no WebGL: a still picture instead.');
                     made = createStill(canvas.current);
+                    setStill(true);
                 }
                 setViewer(made);
             },
@@ -279,5 +280,5 @@ function useViewer(canvas: { readonly current: HTMLCanvasElement | null }): [Rou
             made?.dispose();
         };
     }, [canvas]);
-    return [viewer, trouble];
+    return [viewer, trouble, isStill];
 }
