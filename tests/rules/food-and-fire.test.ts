@@ -21,7 +21,9 @@ describe('food-contact', () => {
         const text = board('finish cutting-board with any-wax\n wait 2 d');
         const finding = await one(text, 'food-contact');
         expect(finding).toMatchObject({ severity: 'warning' });
-        expect(finding.message).toBe('Food touches cutting-board, and nobody is named who says that it may touch any-wax.');
+        expect(finding.message).toBe(
+            'Food touches cutting-board, but nothing written of any-wax says that food may touch it. Write whose word it is with `food "…"` in its block, or take another.',
+        );
         expect(words(text, finding)).toBe('finish');
         expect(text.slice(finding.related[0]!.where.offset).startsWith('touched by food')).toBe(true);
     });
@@ -40,7 +42,7 @@ describe('food-contact', () => {
                 `engrave hollow on cutting-board { art flag depth 1.2 mm air off } seal cutting-board with shellac wait 2 h
    fill hollow with ${resin} wait 24 h sand cutting-board { flush then 0.30 mm grits 80, 120 }`,
             );
-        expect((await one(filled('tide-blue'), 'food-contact')).message).toContain('may touch tide-blue');
+        expect((await one(filled('tide-blue'), 'food-contact')).message).toContain('nothing written of tide-blue says');
         await silent(filled('clear-pour'), 'food-contact');
         const burnt = 'engrave words on cutting-board { art flag tone 60 % air off }';
         expect(await one(board(burnt), 'food-contact')).toMatchObject({ severity: 'warning' });

@@ -11,7 +11,7 @@ const page: Page = {
     title: 'Art too tangled to be worked out',
     severities: ['error', 'info'],
     condition:
-        'The shapes that a step lays on one another cross so often that working out what burns would take minutes; or translucent ones do, and what looks dark is then worked out at points of a grid, which an info tells.',
+        'The shapes that a step lays on one another cross so often that working out what burns would take minutes; or translucent ones do, and what looks dark is then worked out at points of a grid, which an info says.',
     error: 'Nothing of the step could be worked out. Where it was worked out on a grid, it is an info.',
     why: 'Fine hatching over fine hatching has millions of crossings. Nothing of the step is planned, rather than a part of it in silence. On a grid an edge may lie off by as much as its points are apart.',
     mend: wayOut(),

@@ -106,7 +106,7 @@ function* ofFluid(plan: Plan, blank: BlankPlan, step: Step, fluid: Fluid, figure
         yield finding(page, {
             ...base,
             severity: step.kind === 'inlay' ? 'info' : 'warning',
-            message: phrase`Food touches ${blank.name}, and nobody is named who says that it may touch ${fluid.name}.`,
+            message: phrase`Food touches ${blank.name}, but nothing written of ${fluid.name} says that food may touch it. Write whose word it is with \`food "…"\` in its block, or take another.`,
         });
         return;
     }
