@@ -136,7 +136,7 @@ function report({ folder, all, chosen }) {
     // Only the first so many of which each was tried are a fair sample.
     const untried = chosen.findIndex(({ id }) => !kept.outcomes.has(id));
     const tried = untried < 0 ? chosen : chosen.slice(0, untried);
-    const outcomes = tried.map((mutant) => ({ mutant, ...kept.outcomes.get(mutant.id) }));
+    const outcomes = tried.map((mutant) => ({ ...kept.outcomes.get(mutant.id), mutant }));
     for (const { mutant, outcome } of outcomes)
         if (outcome === 'survived' || outcome === 'no test') console.log(`${outcome}: ${show(mutant)}`);
     const count = (...kinds) => outcomes.filter(({ outcome }) => kinds.includes(outcome)).length;
