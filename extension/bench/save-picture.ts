@@ -8,7 +8,7 @@ export async function savePicture(recipe: vscode.Uri, name: string, png: string)
     const beside =
         vscode.workspace.fs.isWritableFileSystem(folder.scheme) === true ? folder : vscode.workspace.workspaceFolders?.[0]?.uri;
     const place = await vscode.window.showSaveDialog({
-        title: 'Save the picture',
+        title: vscode.l10n.t('Save the picture'),
         filters: { 'PNG picture': ['png'] },
         ...(beside === undefined ? {} : { defaultUri: vscode.Uri.joinPath(beside, `${name}.png`) }),
     });
