@@ -1,5 +1,5 @@
 /** Memory for the edges of one check, kept for the next: most are small, and there are many. */
-export interface Memory {
+interface Memory {
     readonly numbers: Float64Array;
     readonly whole: Int32Array;
     readonly small: Int8Array;
