@@ -6,7 +6,7 @@ interface Memory {
 }
 
 let memory = memoryFor(1024);
-const mostKept = 65_536;
+const mostKept = 8192;
 
 function memoryFor(edges: number): Memory {
     return { numbers: new Float64Array(6 * edges), whole: new Int32Array(edges), small: new Int8Array(3 * edges) };

@@ -12,7 +12,7 @@ describe('kerfbook stock', () => {
         expect(code).toBe(0);
         expect(out).toMatch(/^wood: black-walnut, sugar-maple, /m);
         expect(out).toMatch(/^glue: wood-glue, cyanoacrylate, /m);
-        expect(out.trimEnd().split('\n')).toHaveLength(7);
+        expect(out.trimEnd().split('\n')).toHaveLength(8);
     });
 
     it('shows the lines of those that are named, and asks after a slip', async () => {
