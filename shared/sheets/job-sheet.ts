@@ -92,7 +92,7 @@ dt { font-style: italic } dd { margin: 0 } .blank, .about { font-style: italic }
 table { border-collapse: collapse; width: 100%; break-inside: avoid } td, th { text-align: left; padding: 0.6mm 2mm 0.6mm 0; border-bottom: 0.1mm solid #888 } td.n { text-align: right }
 tr.sum td { font-weight: bold; border-bottom-color: #000 } .cost td:last-child { font-size: 9.5pt }
 .book { list-style: none; margin: 0; padding: 0 } .book > li { display: grid; grid-template-columns: 7mm 40mm 1fr; gap: 2mm; padding: 1.5mm 0; border-bottom: 0.1mm solid #888; break-inside: avoid }
-.book ul { list-style: none; padding: 0 } p { margin: 1mm 0 } .by { font-style: italic; margin: 0.5mm 0 0 }
+.book { font-size: 10pt; line-height: 1.3 } .book ul { list-style: none; padding: 0 } p { margin: 1mm 0 } .by { font-style: italic; margin: 0.5mm 0 0 }
 .sheet { break-inside: avoid } svg.cut { width: 60mm; max-height: none; margin: 1mm 3mm 1mm 0; vertical-align: top }
 .setup { display: flex; gap: 3mm; align-items: flex-start; margin: 1.5mm 0 } .setup p { margin: 0 } .setup svg.cut { flex: none; width: 45mm; max-height: 40mm; border: 0; margin: 0 }
 .line { display: inline-block; width: 100mm; border-bottom: 0.2mm solid #000 } footer { margin-top: 6mm; break-inside: avoid }

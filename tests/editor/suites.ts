@@ -25,6 +25,7 @@ const rows: readonly (readonly Part[])[] = [
                 'bench-view',
                 'day-book',
                 'press',
+                'round',
                 'keyboard',
                 'typing',
                 'both-ways',
@@ -41,6 +42,7 @@ const rows: readonly (readonly Part[])[] = [
         [
             'coupon',
             'compare',
+            'week',
             'new-recipe',
             'art',
             'walkthrough',

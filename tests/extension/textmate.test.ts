@@ -3,6 +3,8 @@ import { createRequire } from 'node:module';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { createOnigScanner, createOnigString, loadWASM } from 'vscode-oniguruma';
 import { type IGrammar, INITIAL, parseRawGrammar, Registry } from 'vscode-textmate';
+import { constructs } from '../../language/vocabulary/constructs';
+import { propertiesOf } from '../../language/vocabulary/lookup';
 
 const at = (path: string) => new URL(`../../${path}`, import.meta.url);
 const grammarPath = 'extension/kerfbook.tmLanguage.json';
@@ -45,6 +47,22 @@ describe('the highlighting grammar', () => {
 
     test.each(keywords)('knows the word "%s", also on a half-written line', (word) => {
         expect(scopes(`a ${word} b`)[word]).not.toBe('source');
+    });
+
+    // Words that begin statements of other kinds as well are coloured as those; what is recognised by its shape is left out.
+    const lineWords = [...new Set(constructs.flatMap(({ type }) => propertiesOf(type).map(({ words }) => words.split(' ')[0]!)))];
+    test.each(lineWords)('colours "%s" at the start of a line', (word) => {
+        expect(scopes(`  ${word} 3`)[word]).toMatch(/^(support\.type|storage|keyword)/);
+    });
+
+    test('colours an order and its parts', () => {
+        const found = scopes('order 2026-11-24 "the office" {\n  tide-coaster 12 due 2026-12-11\n  delivered 2026-11-26\n}');
+        expect(found).toMatchObject({
+            order: 'storage.type',
+            due: 'keyword.operator.word',
+            delivered: 'support.type.property-name',
+            '2026-12-11': 'constant.numeric.date',
+        });
     });
 
     test('tells declarations, steps, properties, names, numbers and units apart', () => {

@@ -160,7 +160,7 @@ function Shopping({ week }: { week: Week }) {
             <h2>Buy</h2>
             <div class="wide">
                 <table>
-                    <TableHead columns={['item', 'amount', '', 'on hand', 'costs', 'for']} />
+                    <TableHead columns={['item', 'amount', 'unit', 'on hand', 'costs', 'for']} />
                     <tbody>
                         {lines.map((line, index) => (
                             <tr key={String(index)}>
