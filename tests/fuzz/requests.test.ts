@@ -196,7 +196,8 @@ async function renamed(document: LangiumDocument, position: Position, newName: s
         | { changes?: Record<string, TextEdit[]> }
         | undefined;
     const own = edit?.changes?.[uri];
-    if (own === undefined) return undefined;
+    // A run of a recipe in another file renames that too, and nobody writes there here.
+    if (own === undefined || Object.keys(edit?.changes ?? {}).length > 1) return undefined;
     const at = (place: Position) => document.textDocument.offsetAt(place);
     return {
         text: TextDocument.applyEdits(document.textDocument, own),
