@@ -93,7 +93,7 @@ export async function setTick({ page }: Workbench, name: RegExp, wanted = true):
     await eventually(`${name} ${wanted ? 'ticked' : 'not ticked'}`, async () => {
         if (await isSet()) return true;
         await page.mouse.move(900, 700);
-        await tip.waitFor({ state: 'hidden', timeout: 1000 }).catch(() => page.keyboard.press('F20'));
+        await tip.waitFor({ state: 'hidden', timeout: 1000 }).catch(() => page.keyboard.press('ScrollLock'));
         await box.click({ force: true, timeout: 2000 }).catch(() => undefined);
         for (let looks = 0; looks < 20 && !(await isSet()); looks += 1) await page.waitForTimeout(100);
         // A row that was drawn anew a moment later shows what the extension knows.
