@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { type InstalledWindow, openInstalled } from '../harness/installed-window.ts';
@@ -7,7 +7,7 @@ import { whileLocked } from '../harness/locked-file.ts';
 import { places } from '../harness/places.ts';
 import type { Workbench } from '../harness/workbench.ts';
 import { quickPlate } from './quick-plate.ts';
-import { atLength, eventually, untickAll } from './shared.ts';
+import { atLength, eventually, runsIn, untickAll } from './shared.ts';
 
 /** Its waits are over while one looks on. */
 const quick = quickPlate('4 s "the smoke clears"', '8 s "the dust settles"');
@@ -18,10 +18,7 @@ describe('what the editor tells the maker', () => {
     let page: Page;
     const file = () => readFileSync(join(window.workshop, 'quick.kerf'), 'utf8');
 
-    const runs = () => {
-        const folder = join(window.workshop, 'runs');
-        return existsSync(folder) ? readdirSync(folder) : [];
-    };
+    const runs = () => runsIn(window.workshop);
 
     before(async () => {
         window = await openInstalled();

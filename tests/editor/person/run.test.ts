@@ -1,13 +1,10 @@
 import { strict as assert } from 'node:assert';
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { eventually, session, setTick, step, untickAll } from './shared.ts';
+import { eventually, runsIn, session, setTick, step, untickAll } from './shared.ts';
 
 const file = () => readFileSync(join(session.workshop, 'quick.kerf'), 'utf8');
-const runs = () => {
-    const folder = join(session.workshop, 'runs');
-    return existsSync(folder) ? readdirSync(folder) : [];
-};
+const runs = () => runsIn(session.workshop);
 const day = () => new Date().toLocaleDateString('sv');
 
 /** A recipe of our own, with a wait that is over while one looks on. */
@@ -106,6 +103,7 @@ describe('a run at the bench', () => {
         const workbench = await session.open();
         const { page } = workbench;
         rmSync(join(session.workshop, 'runs'), { recursive: true, force: true });
+        await workbench.command('Notifications: Clear All Notifications'); // a try before may have left its message
         await tickAll();
         const before = file();
         await step('finish', async () => {

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FrameLocator } from 'playwright-core';
 import { AT_LENGTH, places } from '../harness/places.ts';
@@ -24,6 +24,12 @@ export async function step(name: string, work: () => Promise<void>): Promise<voi
         await session.shotInFront(`failed-${name.replaceAll(/\W+/g, '-')}`).catch(() => undefined);
         throw error;
     }
+}
+
+/** Names of the runs that have taken their place: until one is whole, it lies there under another name. */
+export function runsIn(workshop: string): string[] {
+    const folder = join(workshop, 'runs');
+    return existsSync(folder) ? readdirSync(folder).filter((name) => name.endsWith('.kerf')) : [];
 }
 
 export async function eventually(what: string, look: () => Promise<boolean>): Promise<void> {
