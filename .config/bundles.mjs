@@ -1,8 +1,11 @@
+import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { asData } from './as-data.mjs';
 
+const root = fileURLToPath(new URL('..', import.meta.url));
+
 const common = {
-    absWorkingDir: fileURLToPath(new URL('..', import.meta.url)),
+    absWorkingDir: root,
     bundle: true,
     logLevel: 'warning',
     // Built-in stock is text that travels inside the bundle; the polygon engine's bytes likewise.
@@ -12,6 +15,23 @@ const common = {
 
 /** Node reads its files as UTF-8: a dash or an apostrophe of a text is three bytes there, and six as an escape. */
 const node = { ...common, platform: 'node', format: 'cjs', target: 'node20', charset: 'utf8' };
+
+/** Parts of the language server that most sessions never ask for: each a file of its own, read at the first `import()` of it. */
+const rarelyAsked = ['server/workshop/look-at-art.ts'];
+
+const chunkOf = (file) => `server-${path.basename(file, '.ts')}.cjs`;
+
+/** Leaves those out of the server's bundle. Nothing of it may be kept in them: what both bundle stands in each of them. */
+const leaveRarelyAsked = {
+    name: 'leave-rarely-asked',
+    setup({ onResolve }) {
+        onResolve({ filter: /^\.{1,2}\// }, ({ path: asked, resolveDir, kind }) => {
+            if (kind !== 'dynamic-import') return undefined;
+            const file = path.relative(root, `${path.resolve(resolveDir, asked)}.ts`).replaceAll(path.sep, '/');
+            return rarelyAsked.includes(file) ? { path: `./${chunkOf(file)}`, external: true } : undefined;
+        });
+    },
+};
 
 /** What goes into dist/, as esbuild takes it. */
 export function bundlesFor(production) {
@@ -35,7 +55,13 @@ const bundles = [
         target: 'chrome128',
         external: ['vscode'],
     },
-    { ...node, entryPoints: ['server/main.node.ts'], outfile: 'dist/server.cjs' },
+    {
+        ...node,
+        entryPoints: ['server/main.node.ts'],
+        outfile: 'dist/server.cjs',
+        plugins: [...common.plugins, leaveRarelyAsked],
+    },
+    ...rarelyAsked.map((file) => ({ ...node, entryPoints: [file], outfile: `dist/${chunkOf(file)}` })),
     { ...node, entryPoints: ['server/worker/node-worker.ts'], outfile: 'dist/worker.cjs' },
     // Reading all of the command line takes longer than most of its work: it is in pieces, and each command reads those it needs.
     {

@@ -2,8 +2,7 @@ import { type LangiumDocument, URI, UriUtils } from 'langium';
 import { beginRecipe } from '../../language/starting/begin';
 import { colourOf, veneersFor } from '../../language/starting/picked-stock';
 import { placeholderDrawing, placeholderPage } from '../../language/starting/placeholder-art';
-import { type ArtSize, artSize } from '../../shared/art/art-size';
-import { readHeader } from '../../shared/art/raster/header';
+import type { ArtSize } from '../../shared/art/art-size';
 import { toBase64 } from '../../shared/quantity/base64';
 import { type Message, phrase } from '../../shared/recipe/phrase';
 import type { NewFile, NewRecipeAnswer, NewRecipeParams } from '../../shared/view/new-recipe';
@@ -66,12 +65,9 @@ async function placeholder(
     const base = words.toLowerCase() || 'art';
     if (technique === 'picture') {
         const png = await asker.ask({ do: 'placeholder' }, []);
-        const size: ArtSize = {
-            ...placeholderPage,
-            kind: 'bitmap',
-            physical: false,
-            columns: readHeader(png)?.columns ?? 0,
-        };
+        const { artSize } = await import('../workshop/look-at-art');
+        const { columns = 0 } = artSize(png, () => undefined) ?? {};
+        const size: ArtSize = { ...placeholderPage, kind: 'bitmap', physical: false, columns };
         return { uri: await freePlace(folder, base, 'png', source), size, bytes: png, file: { base64: toBase64(png) } };
     }
     const size: ArtSize = { ...placeholderPage, kind: 'vector', physical: true };
@@ -92,6 +88,7 @@ async function readArt(uri: URI, { read }: Source): Promise<Placed | { readonly 
     const name = UriUtils.basename(uri);
     const result = await read(uri.toString());
     if ('problem' in result) return { problem: phrase`${name} ${why[result.problem]()}.` };
+    const { artSize } = await import('../workshop/look-at-art');
     const size = artSize(result.bytes, () => {
         const decoded = decodeText(result.bytes);
         return 'text' in decoded ? decoded.text : undefined;

@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import { gzipSync } from 'node:zlib';
 import { type BuildOptions, build, type Metafile } from 'esbuild';
 import { beforeAll, expect, test } from 'vitest';
@@ -36,7 +37,17 @@ test('the language server stays small: what only the worker needs is not in it',
     const { bytes, inputs } = outputs[server]!;
     expect(bytes).toBeLessThanOrEqual(mostBytes);
     const used = Object.entries(inputs).flatMap(([file, { bytesInOutput }]) => (bytesInOutput > 0 ? [file] : []));
-    expect(used.filter((file) => /clipper2|culori|css-tree|jpeg-js|jstat|ml-matrix/.test(file))).toEqual([]);
+    expect(used.filter((file) => /clipper2|culori|css-tree|jpeg-js|jstat|ml-matrix|saxes|svgson/.test(file))).toEqual([]);
+});
+
+test('what the server leaves to files of their own, it finds there', () => {
+    const asked = new TextDecoder().decode(texts.get(server)).matchAll(/import\("\.\/(server-[^"]+)"\)/g);
+    const made = Object.keys(outputs).filter((file) => file.startsWith('dist/server-'));
+    expect(new Set(Array.from(asked, ([, file]) => `dist/${file}`))).toEqual(new Set(made));
+    const { exports } = runAsModule(texts.get('dist/server-look-at-art.cjs')!);
+    expect((exports as typeof import('../../server/workshop/look-at-art')).artNames('<svg><g id="reed"/></svg>').ids).toEqual([
+        'reed',
+    ]);
 });
 
 test('what draws a piece in the round is a chunk of its own, and small', () => {
@@ -128,3 +139,13 @@ test('two versions that draw the same are compared without reading what draws, a
     expect(first).toContain('server/git/repository.ts');
     expect(first.filter((file) => file.includes('langium'))).toEqual([]);
 });
+
+function runAsModule(text: Uint8Array): { exports: unknown } {
+    const made = { exports: {} };
+    new Function('module', 'exports', 'require', new TextDecoder().decode(text))(
+        made,
+        made.exports,
+        createRequire(import.meta.url),
+    );
+    return made;
+}
