@@ -1,5 +1,6 @@
 import { type AstNode, DocumentState, type LangiumDocument, type LangiumDocuments, type URI, UriUtils } from 'langium';
 import { KeptOn } from '../../shared/plan/kept';
+import { compareText } from '../../shared/quantity/compare-text';
 import { isBuiltIn } from '../built-in';
 import { isNewer } from '../edition';
 import { type File, isFile, isRecipe, isRun, type Recipe, type Run } from '../generated/ast';
@@ -80,8 +81,4 @@ export function filesAround(file: URI, documents: LangiumDocuments): LangiumDocu
         )
         .toArray()
         .sort((a, b) => folderOf(b.uri).length - folderOf(a.uri).length || compareText(a.uri.path, b.uri.path));
-}
-
-function compareText(a: string, b: string): number {
-    return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -1,4 +1,5 @@
 import { AstUtils, type LangiumDocument, UriUtils } from 'langium';
+import { compareText } from '../../shared/quantity/compare-text';
 import { showLength, showNumber } from '../../shared/quantity/show';
 import type { Laser, Sheet } from '../../shared/recipe/stock';
 import type { LaserChoice, NewRecipeChoices, StockChoice } from '../../shared/view/new-recipe';
@@ -24,7 +25,10 @@ export function filesOfPieces(documents: readonly LangiumDocument[]): ReadonlySe
 
 /** What a new recipe can be made of: the shop's own, then what is built in. */
 export function choicesOf(documents: readonly LangiumDocument[]): NewRecipeChoices {
-    const own = documents.filter(({ uri }) => !isBuiltIn(uri.toString()));
+    // By address: files come to be known in the order in which the disk answers, and a list should not change with that.
+    const own = documents
+        .filter(({ uri }) => !isBuiltIn(uri.toString()))
+        .toSorted((a, b) => compareText(a.uri.toString(), b.uri.toString()));
     const builtIn = documents.filter(({ uri }) => isBuiltIn(uri.toString()));
     const coupons = declared(own, ast.isCoupon);
     const ofPieces = filesOfPieces(own);

@@ -1,3 +1,4 @@
+import { compareText } from '../quantity/compare-text';
 import type { Recipe } from '../recipe/recipe';
 
 /** Pieces of a recipe that were ordered; days as ISO 8601. */
@@ -38,8 +39,4 @@ export function openOrders<Each extends OpenOrder>(orders: readonly Each[]): (Ea
 
 function keyOf({ name, whole }: Recipe): string {
     return `${whole.uri} ${name}`;
-}
-
-function compareText(a: string, b: string): number {
-    return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -138,6 +138,14 @@ describe('what a new recipe names', () => {
                 .map(({ name }) => name),
         ).toEqual([...['walnut-12', 'cherry-6', 'cedar-18', 'ash-quarter', 'aaa']]);
     });
+    it('is offered with resins in the order of their files, whichever was read first', async () => {
+        const shop = await shopWith({
+            'b.kerf': 'resin second { kind table-top-epoxy colour #1d5f7a }\n',
+            'a.kerf': 'resin first { kind table-top-epoxy colour #b98a2f }\n',
+        });
+        for (const documents of [shop.documents, shop.documents.toReversed()])
+            expect(choicesOf(documents).resins.map(({ name }) => name)).toEqual(['first', 'second']);
+    });
     it('is offered with stock of the shop before what stands in the file of one piece', async () => {
         const shop = await shopWith({
             'a-piece.kerf':
