@@ -9,7 +9,7 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { distancesTo, isTest, needsBundles, secondsOf } from './reach.mjs';
+import { distancesTo, isLong, isTest, needsBundles, secondsOf } from './reach.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 /** Seconds that a file of which nothing is known takes, and that the imports of any file take on top. */
@@ -28,7 +28,7 @@ if (changed.length === 0) {
     process.exit(0);
 }
 const distances = distancesTo(changed);
-const tests = [...distances].filter(([file]) => isTest(file)).map(([file, distance]) => ({ file, distance }));
+const tests = [...distances].filter(([file]) => isTest(file) && !isLong(file)).map(([file, distance]) => ({ file, distance }));
 if (tests.length === 0) {
     console.log(`No test imports ${changed.join(', ')}, or names it.`);
     process.exit(0);

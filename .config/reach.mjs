@@ -10,6 +10,11 @@ export function isTest(file) {
     return /^tests\/(?!editor\/|speed\/).*\.test\.tsx?$/.test(file);
 }
 
+/** Whether the ordinary runs leave it to `npm run long`. */
+export function isLong(file) {
+    return /\.long\.test\.tsx?$/.test(file);
+}
+
 /** How many imports lie between each file and the nearest of those given; a test that only names one is as near as one that imports it. */
 export function distancesTo(targets) {
     read ??= readImports();

@@ -1,7 +1,7 @@
 /**
- * `npm test`: builds, then runs every test but the benchmarks, the long fuzz and those in the editor that a shorter one
- * stands for (`npm run editor:all`). Words behind it go to the tests of the rooms, which then run alone. The last line counts
- * all tests.
+ * `npm test`: builds, then runs every test but the benchmarks, the long fuzz, the long ones of the rooms (`npm run long`, which is
+ * this with --long) and those in the editor that a shorter one stands for (`npm run editor:all`). Words behind it go to the tests
+ * of the rooms, which then run alone. The last line counts all tests.
  */
 import { spawn } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
@@ -10,8 +10,9 @@ import { fileURLToPath } from 'node:url';
 import { installBeside } from './install-beside.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const report = path.join(root, 'out', 'unit.json');
-const words = process.argv.slice(2);
+const isLong = process.argv[2] === '--long';
+const report = path.join(root, 'out', isLong ? 'long.json' : 'unit.json');
+const words = process.argv.slice(isLong ? 3 : 2);
 
 /** Runs one part aloud; what it said and how it ended. */
 async function run(title, args) {
@@ -44,18 +45,18 @@ function editorCounts(said) {
 }
 
 // Half of it is waiting for the network and for npm, so that it costs little beside the tests that do not need it.
-const editorInstall = words.length === 0 ? installBeside(path.join(root, 'tests/editor/install.mjs')) : undefined;
+const editorInstall = words.length === 0 && !isLong ? installBeside(path.join(root, 'tests/editor/install.mjs')) : undefined;
 const build = await run('Building', ['.config/build.mjs']);
 if (build.status !== 0) await end(build.status ?? 1);
 
 mkdirSync(path.dirname(report), { recursive: true });
 rmSync(report, { force: true });
 const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
-const unit = await run('Tests of every room', [
+const unit = await run(isLong ? 'Long tests of the rooms' : 'Tests of every room', [
     'node_modules/vitest/vitest.mjs',
     'run',
     '-c',
-    '.config/vitest.ts',
+    isLong ? '.config/vitest-long.ts' : '.config/vitest.ts',
     ...reporters,
     ...words,
 ]);

@@ -34,16 +34,9 @@ const alone = [
  * those that start git time and again: a process that has grown takes longer to start another one.
  */
 const longest = [
-    ...[
-        'server/memory',
-        'server/cli-diff',
-        'server/cli',
-        'server/cli-history',
-        'server/cli-hostile-names',
-        'server/compare-request',
-    ],
-    ...['server/cli-check', 'language/one-slip', 'art/stacks', 'rules/fixes-hold', 'language/every-position'],
-    ...['server/new-recipe', 'language/words-in-runs', 'fuzz/answers', 'server/hints-and-pins', 'sheets/machine-file'],
+    ...['server/cli-diff', 'server/cli', 'server/cli-history', 'server/cli-hostile-names', 'server/compare-request'],
+    ...['server/cli-check', 'art/stacks'],
+    ...['server/new-recipe', 'fuzz/answers', 'server/hints-and-pins', 'sheets/machine-file'],
     ...['art/hostile', 'server/plan-what-changed', 'published/svg-icons', 'burn/drift', 'server/language-server'],
     ...['sheets/origin', 'language/broken-lines', 'language/one-typo', 'fuzz/edits', 'review/in-brief', 'server/fix-all'],
     ...['plan/tangled', 'server/protocol', 'plan/defaults', 'house/bundles', 'art/bitmap', 'piece/face'],
@@ -61,7 +54,10 @@ class LongestFirst extends BaseSequencer {
     }
 }
 
-const elsewhere = ['tests/editor/**', 'tests/speed/**', '**/node_modules/**'];
+/** Simulations, every slip and every place, the memory of a day: with `npm run long`, which `.ci/run` does too. */
+const long = 'tests/**/*.long.test.ts';
+const isLong = process.env.KERFBOOK_TESTS === 'long';
+const elsewhere = ['tests/editor/**', 'tests/speed/**', '**/node_modules/**', ...(isLong ? [] : [long])];
 
 export default defineConfig({
     root: fileURLToPath(new URL('..', import.meta.url)),
@@ -85,12 +81,12 @@ export default defineConfig({
                 // What is imported is read once a worker, and what is remembered by content serves the next file too.
                 test: {
                     name: 'together',
-                    include: ['tests/**/*.test.{ts,tsx}'],
+                    include: isLong ? [long] : ['tests/**/*.test.{ts,tsx}'],
                     exclude: [...alone, ...elsewhere],
                     isolate: false,
                 },
             },
-            { extends: true, test: { name: 'alone', include: alone, exclude: elsewhere } },
+            ...(isLong ? [] : [{ extends: true as const, test: { name: 'alone', include: alone, exclude: elsewhere } }]),
         ],
     },
 });

@@ -136,20 +136,6 @@ for (const [what, drawings] of Object.entries({ 'paint on paint': stacks, patter
 }
 
 describe('stacks that nobody would draw', () => {
-    const any = (i: number, of: number) => (i * 7919 + 13 * ((i * i) % 97)) % of;
-
-    it('hundreds of translucent discs across one another are looked at on a grid, which is said', () => {
-        const discs = Array.from(
-            { length: 400 },
-            (_, i) =>
-                `<circle cx="${20 + any(i, 61)}" cy="${20 + any(3 * i + 1, 59)}" r="${8 + any(i, 11)}" fill="${i % 2 ? '#fff' : '#000'}" fill-opacity="${0.05 + any(i, 7) / 50}"/>`,
-        ).join('');
-        const region = painted(readSvg(svg(discs)), []);
-        expect(region.grid).toBeGreaterThanOrEqual(0.05);
-        expect(region.grid).toBeLessThan(0.5);
-        expect(areaDifference(compare(svg(discs), 1600))).toBeLessThan(0.01);
-    }, 120_000);
-
     it('what is opaque beside them stays exact', () => {
         const region = painted(readSvg(svg(`${square}${veil(0.5, 70)}`)), []);
         expect(region.grid).toBeUndefined();

@@ -1,45 +1,10 @@
-import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { lowerFile } from '../../language/lowering/lower-file';
 import { textFindings } from '../../language/text-findings';
 import type { Finding } from '../../shared/recipe/finding';
 import { slips } from './keystrokes';
-import { mark } from './marked';
 import { open, services } from './services';
-
-const samples = new URL('../../samples/', import.meta.url);
-const read = (file: string) => readFileSync(new URL(file, samples), 'utf8').replaceAll(/^use .*$/gm, '');
-const workshop = read('workshop.kerf');
-/** Every sample whose own text is without fault, each with the workshop below it. */
-const texts = readdirSync(samples)
-    .filter((file) => file.endsWith('.kerf') && !/faulty|variants/.test(file))
-    .map((file) => (file === 'workshop.kerf' ? workshop + read('heron-tray.kerf') : `${read(file)}\n${workshop}`));
-
-/** One of so many characters slips; SLIP_STEP=1 tries every one. */
-const step = Number(process.env.SLIP_STEP ?? 97);
-
-async function worthMending(text: string): Promise<readonly Finding[]> {
-    const findings = textFindings(await open(text, 'file:///shop/slip.kerf'), services);
-    return findings.filter(({ severity }) => severity === 'error' || severity === 'warning');
-}
-
-it('one keystroke that goes wrong is one thing to mend', async () => {
-    const counts: number[] = [];
-    let worst = { count: 0, shown: '' };
-    for (const [index, text] of texts.entries()) {
-        const before = (await worthMending(text)).length;
-        for (const slip of slips(text, step, index)) {
-            const findings = await worthMending(slip.text);
-            const count = findings.length - before;
-            counts.push(count);
-            if (count > worst.count) worst = { count, shown: `${slip.what}:\n${mark(slip.text, findings)}` };
-        }
-    }
-    const share = (most: number) => counts.filter((count) => count <= most).length / counts.length;
-    expect(share(1), `${counts.length} slips, at worst ${worst.shown}`).toBeGreaterThanOrEqual(0.975);
-    expect(share(2), worst.shown).toBeGreaterThanOrEqual(0.995);
-    expect(worst.count, worst.shown).toBeLessThanOrEqual(4);
-}, 120_000);
+import { read, step, workshop, worthMending } from './slipped';
 
 it('a slip in one recipe leaves the others as they were', async () => {
     const recipes = ['heron-tray', 'seed-box', 'tide-coaster'];
@@ -66,26 +31,6 @@ async function meaningOf(text: string): Promise<Map<string, string>> {
 }
 
 describe('a line break in the middle of something', () => {
-    it('is one thing to mend, wherever it is', async () => {
-        await open('');
-        const counts: number[] = [];
-        let worst = { count: 0, shown: '' };
-        for (const [index, text] of texts.entries()) {
-            const before = (await worthMending(text)).length;
-            const tokens = services.parser.Lexer.tokenize(text).tokens.filter(({ image }) => image.length > 1);
-            for (const [count, { image, startOffset }] of tokens.entries()) {
-                if (process.env.SLIP_STEP === undefined && count % 17 !== index) continue;
-                const at = startOffset + 1 + (count % (image.length - 1));
-                const torn = `${text.slice(0, at)}\n${text.slice(at)}`;
-                const findings = await worthMending(torn);
-                counts.push(findings.length - before);
-                if (counts.at(-1)! > worst.count) worst = { count: counts.at(-1)!, shown: mark(torn, findings) };
-            }
-        }
-        expect(counts.filter((count) => count <= 1).length / counts.length, worst.shown).toBeGreaterThanOrEqual(0.97);
-        expect(worst.count, worst.shown).toBeLessThanOrEqual(2);
-    }, 120_000);
-
     const whole = `${workshop}\n${read('heron-tray.kerf')}`;
     it.each([
         ['recipe heron-tray', 're\ncipe heron-tray', 're', 'recipe'],
