@@ -1,6 +1,6 @@
 import { type LangiumDocument, URI } from 'langium';
 import type { Where } from '../../shared/quantity/where';
-import type { Finding } from '../../shared/recipe/finding';
+import { byGravity, type Finding, type Related } from '../../shared/recipe/finding';
 import type { Silenced } from '../../shared/rules/examine-by';
 import type { Workshop } from '../workshop/workshop';
 
@@ -15,14 +15,14 @@ export interface ReportPlace {
 
 export interface PlacedFinding extends ReportPlace {
     readonly finding: Finding;
-    readonly related: readonly (ReportPlace & { readonly message: string })[];
+    readonly related: readonly (ReportPlace & Omit<Related, 'where'>)[];
 }
 
 /** How a file is called for those who read the report. */
 export type Naming = (document: LangiumDocument) => string;
 
 /**
- * Everything there is to say of a file, in the order of its lines: what the editor shows, and nothing else. What its recipes say of
+ * Everything there is to say of a file, the gravest first: what the editor shows, and nothing else. What its recipes say of
  * a routine in another file comes last.
  */
 export async function placedFindings(workshop: Workshop, document: LangiumDocument, naming: Naming): Promise<PlacedFinding[]> {
@@ -31,13 +31,13 @@ export async function placedFindings(workshop: Workshop, document: LangiumDocume
     const isHere = ({ where }: Finding) => where.uri === uri;
     return findings
         .filter((finding) => isHere(finding) || finding.inRoutine === true)
-        .sort((a, b) => Number(isHere(b)) - Number(isHere(a)) || a.where.offset - b.where.offset || (a.rule < b.rule ? -1 : 1))
+        .sort((a, b) => Number(isHere(b)) - Number(isHere(a)) || byGravity(a, b))
         .map((finding) => ({
             finding,
             ...(placeOf(workshop, finding.where, naming) ?? placeIn(document, finding.where, naming)),
-            related: finding.related.flatMap(({ message, where }) => {
+            related: finding.related.flatMap(({ where, ...said }) => {
                 const place = placeOf(workshop, where, naming);
-                return place === undefined ? [] : [{ ...place, message }];
+                return place === undefined ? [] : [{ ...place, ...said }];
             }),
         }));
 }

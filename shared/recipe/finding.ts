@@ -26,6 +26,16 @@ export interface Finding {
 export interface Related {
     readonly message: Message;
     readonly where: Where;
+    /** What is said here is a finding of its own that follows from the one it stands under: its rule, and how grave it is. */
+    readonly rule?: string;
+    readonly severity?: Severity;
+}
+
+const gravity = { error: 0, warning: 1, info: 2, hint: 3 } as const satisfies Readonly<Record<Severity, number>>;
+
+/** The order in which findings are read, everywhere: the gravest first, and in the order of the text among equals. */
+export function byGravity(a: Finding, b: Finding): number {
+    return gravity[a.severity] - gravity[b.severity] || a.where.offset - b.where.offset || (a.rule < b.rule ? -1 : 1);
 }
 
 /** A place on a blank, in millimetres from its top left corner, with the size of what is meant. */

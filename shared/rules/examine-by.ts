@@ -1,12 +1,13 @@
 import type { Plan } from '../plan/plan';
 import type { Allow } from '../recipe/allow';
-import type { Finding } from '../recipe/finding';
+import { byGravity, type Finding } from '../recipe/finding';
 import { phrase } from '../recipe/phrase';
 import type { Asking } from './agree-on-figures';
 import { allowSilencesNothing } from './allow-silences-nothing';
 import { inRoutine } from './in-routine';
 import { inVariant } from './in-variant';
 import type { Rule } from './rule';
+import { underTheirCause } from './under-their-cause';
 
 /** What an `allow … because` keeps quiet. */
 export interface Silenced {
@@ -22,7 +23,8 @@ export const askOnce: Ask = ({ plan, rules, look }) => rules.flatMap((rule) => l
 
 /**
  * Runs rules over a plan and lets each `allow … because` silence its rule, in its step or in
- * the whole recipe. A rule that fails says so instead of taking the others with it.
+ * the whole recipe. A rule that fails says so instead of taking the others with it. The gravest comes first, with what follows from it
+ * under it.
  */
 export function examineBy(plan: Plan, rules: readonly Rule[], ask: Ask): readonly Finding[] {
     const all = ask({ plan, rules, look: examineOne, isAllowed: (finding) => isAllowed(finding, plan) });
@@ -32,7 +34,7 @@ export function examineBy(plan: Plan, rules: readonly Rule[], ask: Ask): readonl
         if (allow !== undefined) used.add(allow);
         return allow === undefined || candidate.firm === true;
     });
-    return placed([...kept, ...allowSilencesNothing(plan, used)], plan);
+    return placed(underTheirCause([...kept, ...allowSilencesNothing(plan, used)], plan), plan).toSorted(byGravity);
 }
 
 /** What rules would say if nothing were allowed, with what allows it. */

@@ -64,13 +64,14 @@ export function makeBenchView(
         paths: paths.paths,
         frames,
         inlays,
-        findings: findings.map(({ rule, severity, message, step, where, spots, fixes }) => ({
+        findings: findings.map(({ rule, severity, message, step, where, spots, fixes, related }) => ({
             rule,
             severity,
             message,
             ...(step === undefined ? {} : { step }),
             where,
             ...fixOf(fixes),
+            ...followsOf(related),
             spots: spots ?? [],
         })),
         ...(plan.totals === undefined ? { unknown: plan.unknown ?? '' } : { totals: plan.totals }),
@@ -89,6 +90,12 @@ export function makeBenchView(
 function fixOf(fixes: Finding['fixes']): { readonly fix?: string } {
     const fix = fixes.find(({ preferred }) => preferred === true) ?? fixes[0];
     return fix === undefined ? {} : { fix: fix.title };
+}
+
+/** What follows from a finding, in words. */
+function followsOf(related: Finding['related']): { readonly follows?: readonly string[] } {
+    const follows = related.flatMap(({ rule, message }) => (rule === undefined ? [] : message));
+    return follows.length === 0 ? {} : { follows };
 }
 
 function blankView(plan: Plan, name: string): BlankView {

@@ -43,6 +43,8 @@ Each finding ends with its rule's name, and *Explain* (the light bulb) shows wha
 - **info**: worth knowing before the laser runs;
 - **hint**: it could be done better.
 
+The gravest is read first. What follows from another finding stands under it and is gone with it.
+
 A rule marked *allow* can be silenced where you know better, in one step or in a whole recipe, with the reason beside it:
 \`allow thin-floor because "the tray hangs on a wall"\`. The others can only be mended. *Quick fix* means that the light bulb writes the change.
 Silence promises nothing: what is not written in a recipe is not looked at. Local codes, makers' manuals and licensed practice come first.`;

@@ -30,6 +30,13 @@ export async function one(text: string, rule: string): Promise<Finding> {
     return mine[0]!;
 }
 
+/** What a rule says under the finding of its cause; the test fails when it says nothing there, or several things. */
+export async function under(text: string, cause: string, rule: string): Promise<string> {
+    const mine = (await one(text, cause)).related.filter((each) => each.rule === rule);
+    expect(mine, `${rule} under ${cause}`).toHaveLength(1);
+    return mine[0]!.message;
+}
+
 /** Asserts that the text has nothing that would keep a rule from being looked at, and that the rule is silent. */
 export async function silent(text: string, rule: string): Promise<void> {
     const found = await kit.findings(text);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { but, filled, inlaid } from '../classics/recipes';
 import { drawings } from '../classics/stock';
-import { all, mended, of, one, workshop } from './harness';
+import { all, mended, of, one, under, workshop } from './harness';
 
 workshop(drawings);
 
@@ -19,7 +19,7 @@ describe('findings about one number offer one figure that serves them all', () =
         expect(await offered(text, /^Make pocket/)).toEqual(['Make pocket 1 mm deep']);
         const proud = await one(text, 'veneer-proud');
         expect(proud.message).toMatch(/it needs a depth of 1 mm\.$/);
-        expect((await one(text, 'veneer-thin')).message).toMatch(/a pocket of 1 mm would leave enough\.$/);
+        expect(await under(text, 'veneer-proud', 'veneer-thin')).toMatch(/a pocket of 1 mm would leave enough\.$/);
         const after = await all(mended(text, proud));
         expect(after.map(({ rule }) => rule).filter((rule) => rule.startsWith('veneer'))).toEqual([]);
     });

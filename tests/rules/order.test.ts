@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fillRecipe, inlayRecipe } from '../kit/shop';
-import { expectMended, mended, of, one, recipe, silent, words, workshop } from './harness';
+import { expectMended, mended, of, one, recipe, silent, under, words, workshop } from './harness';
 
 workshop();
 
@@ -136,8 +136,13 @@ describe('glue that has not dried', () => {
         await silent(await expectMended(text, finding), 'sand-before-cure');
     });
     it('sand-before-cure of the glue', async () => {
-        const text = waits('');
+        const text = waits('').replace('peel bird', 'peel bird { allow peel-before-dry because "it is held by hand" }');
         await expectMended(text, await one(text, 'sand-before-cure'));
+    });
+    it('sand-before-cure follows where it was peeled too early, too', async () => {
+        expect(await under(waits(''), 'peel-before-dry', 'sand-before-cure')).toMatch(
+            /^wood-glue needs 12 h before it can be sanded/,
+        );
     });
     it('is silent after half of the cure', async () => {
         await silent(inlayRecipe(), 'peel-before-dry');

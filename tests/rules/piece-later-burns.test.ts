@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { memoryWorkshop } from '../kit/memory-workshop';
+import { planOf } from '../kit/plan-of';
 import { art, coupon, inlayRecipe } from '../kit/shop';
-import { expectMended, recipe as made, one, silent, workshop } from './harness';
+import { expectMended, recipe as made, one, silent, under, workshop } from './harness';
 
 const drawn = {
     'rings.svg': `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60">
@@ -137,6 +138,20 @@ describe('a pocket in a laid veneer', () => {
         await silent(second('rectangle 10 x 10 mm at 40, 75 mm depth 0.33 mm'), 'floor-in-glue');
         await silent(second('rectangle 10 x 10 mm at 100, 75 mm tone 60 %'), 'floor-in-glue');
     });
+    it('floor-in-glue: what stays open and may well end in the glue, by the spread of the curve', async () => {
+        // 0.39 mm of veneer and 0.06 mm of glue: at 0.46 mm the floor lies 0.01 mm below it.
+        const finding = await one(deep(0.46), 'floor-in-glue');
+        expect(finding.message).toMatch(
+            /^Over 100 mm² second ends 0\.01 mm below the glue of maple-06, give or take 0\.\d+ mm: it may well end in the glue, which then is seen\. To be clear of it, engrave it 0\.\d+ mm deep\.$/,
+        );
+        await expectMended(deep(0.46), finding);
+    });
+    it('floor-in-glue leaves a pocket that is covered to the advice of its step', async () => {
+        const filled = `${deep(0.46)}`.replace(/\}\s*$/, ' fill second with tide-blue }');
+        await silent(filled, 'floor-in-glue');
+        const advice = (await planOf(filled, drawn)).steps.flatMap((step) => step.advice ?? []);
+        expect(advice.join('\n')).toMatch(/its floor is to lie 0\.01 mm below the glue under maple-06, give or take 0\.\d+ mm/);
+    });
     it('floor-in-glue is said in a variant that digs less deep', async () => {
         expect(
             await inVariant(deep(0.55), 'recipe shallow based on tray { engrave second { depth 0.33 mm } }', 'floor-in-glue'),
@@ -200,7 +215,7 @@ describe('a pocket in a laid veneer', () => {
         });
     const filled = 'sand tray { flush grits 120 }\n fill groove with tide-blue\n wait 24 h';
     it('fill-runs-over: glue is pressed out into a pocket that touches the inlay’s and is filled afterwards', async () => {
-        expect((await one(beside('125, 75', filled), 'fill-runs-over')).message).toMatch(
+        expect(await under(beside('125, 75', filled), 'pocket-in-pocket', 'fill-runs-over')).toMatch(
             /^wood-glue is pressed out of pocket into groove, which is meant for tide-blue: no wall is between them\. Leave .* or lay, press and sand pocket before groove is burnt\.$/,
         );
         await silent(beside('127, 75', filled), 'fill-runs-over');

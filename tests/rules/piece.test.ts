@@ -276,7 +276,8 @@ describe('a veneer that was thinned before its half is burnt', () => {
         inlayRecipe()
             .replace('recipe tray', `${coupon('maple-06', 'shed')} recipe tray`)
             .replace('engrave relief', `${by} engrave relief`);
-    const causes = async (by: string) => (await one(thinned(by), 'veneer-proud')).related.map(({ message }) => message);
+    const causes = async (by: string) =>
+        (await one(thinned(by), 'veneer-proud')).related.flatMap(({ message, rule }) => (rule === undefined ? message : []));
     it('lies too low: what thinned it stands beside the finding', async () => {
         expect(await causes('sand bird { take 0.45 mm grits 120 }')).toEqual(['This sanding takes the whole veneer down.']);
         expect(await causes('engrave thin on bird { rectangle 78 x 68 mm depth 0.5 mm air off }')).toEqual([

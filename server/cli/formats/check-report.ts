@@ -32,9 +32,12 @@ export interface Failing {
 export const failingOnErrors: Failing = { on: new Set(['error']), allowed: new Set() };
 export const failingOnWarnings: Failing = { on: new Set(['error', 'warning']), allowed: new Set() };
 
-/** Whether a finding makes the check fail. */
-export function fails({ severity, rule }: Finding, { on, allowed }: Failing): boolean {
-    return !allowed.has(rule) && (on.has(severity) || on.has(rule));
+/** Whether a finding, or what follows from it, makes the check fail. */
+export function fails({ related, ...finding }: Finding, { on, allowed }: Failing): boolean {
+    return [finding, ...related].some(
+        ({ severity, rule }) =>
+            rule !== undefined && !allowed.has(rule) && (on.has(rule) || (severity !== undefined && on.has(severity))),
+    );
 }
 
 /** "2 errors, 1 warning, 3 notes". */

@@ -57,7 +57,10 @@ export const checkUsage = {
     name: 'check',
     forms: ['[FILE or FOLDER ...]'],
     brief: 'what would go wrong',
-    more: ['Says what the editor says, one finding a line, with the first way to mend it.', readsInput],
+    more: [
+        'Says what the editor says, the gravest first: one finding a line, with the first way to mend it and what follows from it.',
+        readsInput,
+    ],
     options: {
         strict: flag('Warnings fail too.'),
         since: word(

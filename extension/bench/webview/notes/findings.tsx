@@ -68,7 +68,7 @@ function Group({ group: { first, alike }, choose }: { group: FindingGroup; choos
 }
 
 function Finding({ finding, choose }: { finding: NumberedFinding; choose: FindingsProps['choose'] }) {
-    const { rule, severity, message, step, where, spots, index, fix } = finding;
+    const { rule, severity, message, step, where, spots, index, fix, follows = [] } = finding;
     return (
         <div class="one">
             <span class="mark" aria-hidden="true">
@@ -85,6 +85,11 @@ function Finding({ finding, choose }: { finding: NumberedFinding; choose: Findin
                 <span class="hidden">{names[severity]}: </span>
                 <Message text={message} />
                 {spots.length > 0 && <span class="ring-number"> Ring {index + 1} on the picture.</span>}
+                {follows.map((each) => (
+                    <span key={each} class="follows">
+                        It follows: <Message text={each} />
+                    </span>
+                ))}
             </button>
             <span class="ways">
                 {fix !== undefined && (
