@@ -46,7 +46,7 @@ export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, me
         recipe,
         arts,
         blanks,
-        steps: withAdvice(withCautions(withWood(steps, blanks), recipe), recipe),
+        steps: withAdvice(withCautions(withWood(steps, blanks), recipe), recipe, faces),
         faces,
         ...(unknown === undefined ? { totals: sumTimes(steps.map((step) => step.times)) } : { unknown }),
         supplies: used,

@@ -1,4 +1,6 @@
 import { leastMovement, mostStrain } from '../bench/wood-movement';
+import { type Face, isMasked } from '../piece/face';
+import { mayEndInGlue } from '../piece/glue-line';
 import { showLength, showTime } from '../quantity/show';
 import type { Recipe } from '../recipe/recipe';
 import type { LaserPlan } from './laser-plan';
@@ -6,12 +8,14 @@ import type { StepPlan } from './plan';
 import { timeBetween } from './time-between';
 
 /** What a finisher would say over one's shoulder: no fault of the recipe, so that it stands on the sheets and is no finding. */
-export function withAdvice(steps: readonly StepPlan[], recipe: Recipe): StepPlan[] {
-    return steps.map((step) => {
+export function withAdvice(steps: readonly StepPlan[], recipe: Recipe, faces: readonly (readonly Face[])[]): StepPlan[] {
+    return steps.map((step, index) => {
         const advice = [
             ...soot(step, steps),
             ...wetJoint(step, steps),
             ...hardOverTape(step, steps),
+            ...tapeSanded(step, faces[index] ?? []),
+            ...nearGlueLine(step, steps, faces[index + 1] ?? []),
             ...toneUnderCoat(step, steps),
             ...oilOnSealer(step, steps),
             ...colourRuns(step, steps, recipe),
@@ -79,6 +83,27 @@ function hardOverTape({ step, blank }: StepPlan, steps: readonly StepPlan[]): st
     if (poured === undefined || cure === undefined) return [];
     if (timeBetween(steps, poured.step.index, step.index) < cure.value / 2) return [];
     return ['what ran over the tape is hard by now: cut along its edge before you pull, or peel while the resin still gives'];
+}
+
+/** Tape that lies on the face when the paper comes. @commonPractice */
+function tapeSanded({ step, blank }: StepPlan, faces: readonly Face[]): string[] {
+    const face = faces.find((one) => one.blank === blank);
+    if (step.kind !== 'sand' || face === undefined || !isMasked(face)) return [];
+    return [`the tape is still on ${face.blank}: peel it first, since it clogs the paper, and its glue is rubbed into the wood`];
+}
+
+/** A pocket that may well end in a glue line, which char and glue make a poor floor. @commonPractice */
+function nearGlueLine({ step, blank, laser }: StepPlan, steps: readonly StepPlan[], faces: readonly Face[]): string[] {
+    const face = faces.find((one) => one.blank === blank);
+    const depth = laser?.through === true || laser?.tone !== undefined ? undefined : laser?.depth;
+    if (step.kind !== 'engrave' || face === undefined || depth === undefined) return [];
+    // What stays open is a finding.
+    if (!steps.some(({ fill, inlay }) => fill?.pocket === step || inlay?.pocket === step)) return [];
+    const [near] = mayEndInGlue(face, step.index, depth);
+    if (near === undefined) return [];
+    return [
+        `its floor is to lie ${showLength(near.beyond)} below the glue under ${near.veneer.name}, give or take ${showLength(near.unsure)}: look before you go on, and where glue shows burn it once more`,
+    ];
 }
 
 /** That wetting deepens wood, dark hardwoods most, was seen in the abstract of a paper on the colour of 24 species. */

@@ -34,6 +34,12 @@ describe('advice, which is no finding', () => {
         expect(await of(masked('4 h'))).not.toContain('over the tape');
         expect(await of(fillRecipe())).not.toContain('over the tape');
     });
+    it('tape that is still on when the face is sanded', async () => {
+        const masked = (peel: string) =>
+            fillRecipe().replace('engrave hollow', 'mask disc engrave hollow').replace('wait 24 h', `wait 24 h ${peel}`);
+        expect(await of(masked(''))).toContain('the tape is still on disc: peel it first, since it clogs the paper');
+        expect(await of(masked('peel disc'))).not.toContain('still on disc');
+    });
     it('a tone under the first coat that wets it, and greys on a wood of uneven rings', async () => {
         const toned = (coats: string, board = 'maple-8', wood = 'sugar-maple', picture = '') => `${shop}
 board ${board} { wood ${wood} thickness 8 mm }

@@ -1,28 +1,28 @@
 import { area } from '../../geometry/measure';
 import { type Column, type Layer, thicknessAt } from '../../piece/column';
-import type { Cell, Met } from '../../piece/face';
+import type { Cell, Face, Met } from '../../piece/face';
+import { clearOfGlue, mayEndInGlue, type NearGlue } from '../../piece/glue-line';
+import type { Plan } from '../../plan/plan';
 import type { Interval } from '../../quantity/interval';
 import { showArea, showLength } from '../../quantity/show';
+import type { Finding } from '../../recipe/finding';
 import { phrase } from '../../recipe/phrase';
 import type { Engrave } from '../../recipe/step';
-import { atItsWord } from '../figures';
+import { atItsWord, type Figures } from '../figures';
 import { askDepth, depthUnit, isSaidAs, roundLength } from '../helpers/ask-depth';
-import { faceAfter, isProudVeneer, nameOf, negligible } from '../helpers/face-at';
+import { contentOf, faceAfter, isProudVeneer, nameOf, negligible } from '../helpers/face-at';
 import { spotsOf } from '../helpers/spots';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
 /** A skin of veneer thinner than this comes off with what is glued or poured on it, mm. @commonPractice */
 const leastSkin = 0.1;
-/** How far a pocket should go into the wood below the glue, mm. @commonPractice */
-const into = 0.1;
-
 const page: Page = {
     id: 'floor-in-glue',
     title: 'Pocket ends in a glue line',
     severities: ['warning'],
     quickFix: 'sometimes',
-    condition: `A pocket is dug into a laid veneer, and its floor lies in the glue below it, or leaves less than ${leastSkin} mm of the veneer.`,
+    condition: `A pocket is dug into a laid veneer, and its floor lies in the glue below it, or leaves less than ${leastSkin} mm of the veneer. Or an engraving that stays open ends so little below the glue that it may well end in it.`,
     why: 'Burnt glue holds nothing, and a skin of veneer lifts with what is laid on it. The beam takes each wood by its own law, so the depth asked for is not the depth reached.',
     mend: 'Go through veneer and glue into the wood below, or stay well above the glue.',
     source: `${commonPractice} What is left follows from the layers and their depth curves.`,
@@ -40,7 +40,10 @@ export const floorInGlue: Rule = {
             const ends = face.cells.flatMap((cell) => endOf(cell, step) ?? []);
             const size = ends.reduce((sum, { cell }) => sum + area(cell.region), 0);
             const [first] = ends;
-            if (first === undefined || size <= negligible) continue;
+            if (first === undefined || size <= negligible) {
+                if (contentOf(plan, step.index) === undefined) yield* perhaps(plan, step, laser.depth, face, blank, figures);
+                continue;
+            }
             const laid = plan.steps[first.laid]?.inlay;
             const deep = throughTo(face.met, step, laser.depth, first.cell);
             const { text, fixes, instead } = askDepth(page.id, step, deep, plan, figures);
@@ -77,6 +80,44 @@ export const floorInGlue: Rule = {
     },
 };
 
+/** What stays open and may well end in the glue, which then is seen. In a pocket it is advice, since there something covers it. */
+function* perhaps(plan: Plan, step: Engrave, depth: Interval, face: Face, blank: string, figures: Figures): Iterable<Finding> {
+    const near = mayEndInGlue(face, step.index, depth);
+    const size = near.reduce((sum, { met }) => sum + met.area, 0);
+    const [first] = near;
+    if (first === undefined || size <= negligible) return;
+    const laid = plan.steps[first.glue.step!]?.inlay;
+    const { text, fixes, instead } = askDepth(page.id, step, clearDepth(first, step, depth), plan, figures);
+    const mend = text === undefined ? phrase`dig less deep, or go farther through it` : phrase`engrave it ${text} deep`;
+    yield finding(page, {
+        severity: 'warning',
+        message: phrase`Over ${showArea(size)} ${step.name} ends ${showLength(first.beyond)} below the glue of ${first.veneer.name}, give or take ${showLength(first.unsure)}: it may well end in the glue, which then is seen. To be clear of it, ${mend}.${instead}`,
+        where: step.depth?.where ?? step.where,
+        step: step.index,
+        spots: spotsOf(
+            blank,
+            near.map(({ met }) => met.region),
+        ),
+        related:
+            laid === undefined
+                ? []
+                : [
+                      {
+                          message: phrase`${nameOf(laid.relief)} is glued in here.`,
+                          where: plan.steps[first.glue.step!]!.step.where,
+                      },
+                  ],
+        fixes,
+    });
+}
+
+/** The depth at which a floor lies clear of the glue, mm. */
+function clearDepth({ beyond, met, glue }: NearGlue, step: Engrave, depth: Interval): number {
+    // What the burn takes off here, as a part of what it takes off the board.
+    const through = glue.down.value - met.column.top.value;
+    return roundLength((depth.value * (through + clearOfGlue)) / (through + beyond), depthUnit(step), 'up');
+}
+
 interface End {
     readonly cell: Cell;
     /** Veneer left above the glue, mm; none where the floor lies in the glue itself. */
@@ -107,7 +148,7 @@ function throughTo(met: readonly Met[], step: Engrave, depth: Interval, { column
     if (before === undefined || glue === undefined || !(dug > 0)) return undefined;
     // What the burn takes off the veneer, as a part of what it takes off the board: its glue burns as the veneer does.
     const share = dug / depth.value;
-    return roundLength((glue.down.value - before.top.value) / share + into, depthUnit(step), 'up');
+    return roundLength((glue.down.value - before.top.value) / share + clearOfGlue, depthUnit(step), 'up');
 }
 
 function glueOf({ layers }: Column): Layer | undefined {
