@@ -1,6 +1,7 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { asData } from './as-data.mjs';
+import { tabletScript } from './tablet-script.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
@@ -10,7 +11,7 @@ const common = {
     logLevel: 'warning',
     // Built-in stock is text that travels inside the bundle; the polygon engine's bytes likewise.
     loader: { '.kerf': 'text', '.wasm': 'binary' },
-    plugins: [asData],
+    plugins: [asData, tabletScript],
 };
 
 /** Node reads its files as UTF-8: a dash or an apostrophe of a text is three bytes there, and six as an escape. */

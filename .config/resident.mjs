@@ -8,7 +8,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createVitest } from 'vitest/node';
 import { withSwitches } from './mutants.mjs';
-import { kerfAsText, resolve } from './vitest.ts';
+import { kerfAsText, resolve, tabletScriptAsText } from './vitest.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const folder = path.join(root, 'out', 'mutants');
@@ -44,7 +44,7 @@ export async function startResident(mutants) {
             execArgv: ['--max-semi-space-size=64', '--min-semi-space-size=64'],
             pool: { name: 'staying', createPoolWorker: (options) => new StayingWorker(options, stay) },
         },
-        { plugins: [kerfAsText, asleep], resolve },
+        { plugins: [kerfAsText, tabletScriptAsText, asleep], resolve },
     );
     await vitest.standalone();
     const [project] = vitest.projects;

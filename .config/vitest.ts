@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
+import { tabletScriptModule, tabletScriptName } from './tablet-script.mjs';
 
 /** Built-in stock is imported as text, as the build does it. */
 export const kerfAsText = {
@@ -10,6 +11,13 @@ export const kerfAsText = {
     load(id: string) {
         return id.endsWith('.kerf') ? `export default ${JSON.stringify(readFileSync(id, 'utf8'))};` : undefined;
     },
+};
+
+/** The script of the page for the tablet, as the build puts it in. */
+export const tabletScriptAsText = {
+    name: 'tablet-script',
+    resolveId: (id: string) => (id === tabletScriptName ? `\0${id}` : undefined),
+    load: async (id: string) => (id === `\0${tabletScriptName}` ? (await tabletScriptModule()).contents : undefined),
 };
 
 /** The editor is there only in the editor. */
@@ -61,7 +69,7 @@ const elsewhere = ['tests/editor/**', 'tests/speed/**', '**/node_modules/**', ..
 
 export default defineConfig({
     root: fileURLToPath(new URL('..', import.meta.url)),
-    plugins: [kerfAsText],
+    plugins: [kerfAsText, tabletScriptAsText],
     resolve,
     test: {
         globalSetup: ['.config/before-tests.mjs'],

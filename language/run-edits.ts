@@ -1,4 +1,6 @@
 import { type LangiumDocument, type URI, UriUtils } from 'langium';
+import { quotedPath } from '../shared/recipe/quoted';
+import { type RunText, runBlock } from '../shared/recipe/run-block';
 import { atEnd } from './editing/at-end';
 import type { SpanEdit } from './editing/text-edits';
 import { isNewer } from './edition';
@@ -8,8 +10,6 @@ import { isDay } from './lowering/day';
 import { whereOf } from './lowering/places';
 import { filesAround, runsAndRecipesOf } from './names/runs-in-sight';
 import { needsItsKind } from './parsing/run-lines';
-import { quotedPath } from './printing/quoted';
-import { type RunText, runBlock } from './printing/run-block';
 import type { KerfServices } from './services';
 import { mergedItems } from './variants/merge';
 
@@ -40,22 +40,51 @@ export function runEdits(document: LangiumDocument, written: RunText, services: 
  */
 export function runFile(document: LangiumDocument, place: URI, written: RunText, services: KerfServices): string | undefined {
     const block = readableBlock(document, written, services);
-    if (block === undefined) return undefined;
-    const isNamed = (other: LangiumDocument): boolean =>
-        runsAndRecipesOf(other).recipes.some(({ name }) => name === written.recipe);
+    return block && withUse(document, place, written.recipe, block, services);
+}
+
+/**
+ * The text of a run that was written elsewhere, for a file of its own at `place`: with a `use` where `runFile` puts one.
+ * @param recipe whose run it has to be
+ * @returns undefined for a text that holds anything but one run that can be read; `of` where it is a run of another recipe
+ */
+export function takenRun(
+    document: LangiumDocument,
+    place: URI,
+    text: string,
+    recipe: string,
+    services: KerfServices,
+): { readonly text: string } | { readonly of: string } | undefined {
+    if (isNewer(document)) return undefined;
+    const { value, lexerErrors, parserErrors } = services.parser.LangiumParser.parse(text);
+    if (lexerErrors.length > 0 || parserErrors.length > 0 || !isFile(value) || value.entries.length !== 1) return undefined;
+    const [run] = value.entries;
+    if (!isRun(run) || value.uses.length > 0 || !isDay(run.date)) return undefined;
+    if (run.recipe.$refText !== recipe) return { of: run.recipe.$refText };
+    return { text: withUse(document, place, recipe, text.replaceAll('\r\n', '\n'), services) };
+}
+
+function withUse(document: LangiumDocument, place: URI, recipe: string, block: string, services: KerfServices): string {
+    const isNamed = (other: LangiumDocument): boolean => runsAndRecipesOf(other).recipes.some(({ name }) => name === recipe);
     const others = filesAround(place, services.shared.workspace.LangiumDocuments).filter(isNamed);
     const path = UriUtils.relative(UriUtils.dirname(place), document.uri);
     const use = others.every((other) => other === document) ? '' : `use ${quotedPath(path)}\n\n`;
     return `${use}${block}`.replaceAll('\n', lineBreakOf(document));
 }
 
+/** The fingerprint of a recipe as it is written now; undefined where the file has none of that name. Needs linked documents. */
+export function markOf(document: LangiumDocument, name: string): string | undefined {
+    const recipe = runsAndRecipesOf(document).recipes.find((each) => each.name === name);
+    return recipe && fingerprintOf(recipe);
+}
+
 /** The run with the fingerprint of its recipe as it is written now. */
 function readableBlock(document: LangiumDocument, written: RunText, services: KerfServices): string | undefined {
     if (isNewer(document)) return undefined;
-    const recipe = runsAndRecipesOf(document).recipes.find(({ name }) => name === written.recipe);
+    const plan = markOf(document, written.recipe);
     const run = {
         ...written,
-        ...(recipe && { plan: fingerprintOf(recipe) }),
+        ...(plan === undefined ? {} : { plan }),
         lines: written.lines.map((line) => withKind(line, document, written.recipe)),
     };
     const block = runBlock(run);

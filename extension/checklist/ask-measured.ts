@@ -2,8 +2,9 @@ import * as vscode from 'vscode';
 import type { DepthReading } from '../../shared/view/coupon-protocol';
 import type { ChecklistItem, Measure } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
+import type { Measured } from '../../shared/view/run-lines';
 import type { RecipeServer } from '../server';
-import type { Measured, Ticks } from './ticks';
+import type { Ticks } from './ticks';
 
 /** Asks for what a check wants measured. Nothing typed leaves it out; undefined if the asking was broken off. */
 export async function askMeasured(server: RecipeServer, item: ChecklistItem): Promise<Measured[] | undefined> {

@@ -7,6 +7,7 @@ import { movedTo } from '../moved-files';
 import type { RecipeServer } from '../server';
 import { askMeasured } from './ask-measured';
 import { finishRun } from './finish-run';
+import { takeInRun } from './take-in-run';
 import { jobOf, placeOf, type TickBook } from './ticks';
 import { ChecklistTree, type Node } from './tree';
 import { announceWaits } from './waits';
@@ -78,6 +79,11 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, boo
         if (uri !== undefined && checklist !== undefined) await finishRun(server, book, runs, uri, checklist, draw);
     };
 
+    const takeIn = async () => {
+        const { uri, checklist } = current;
+        if (uri !== undefined && checklist !== undefined) await takeInRun(server, uri, checklist.recipe, checklist.title);
+    };
+
     const reset = async () => {
         const { checklist } = current;
         const cleared = job();
@@ -141,6 +147,7 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, boo
         vscode.commands.registerCommand('kerfbook.tickStep', toggle),
         vscode.commands.registerCommand('kerfbook.resetChecklist', reset),
         vscode.commands.registerCommand('kerfbook.finishRun', finish),
+        vscode.commands.registerCommand('kerfbook.takeInRun', takeIn),
         vscode.commands.registerCommand('kerfbook.measureStep', async (node: Node | undefined) => {
             if (node?.kind === 'step') await measureAndTick(job(), node.item);
         }),

@@ -2,11 +2,11 @@ import * as vscode from 'vscode';
 import { dayOf } from '../../shared/quantity/calendar';
 import type { Checklist, RunParams, WrittenAnswer } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
+import { runLines } from '../../shared/view/run-lines';
 import type { RecipeServer } from '../server';
 import { applyEdits } from '../write/apply-edits';
 import { mayWrite } from '../write/trust';
 import { askBurntDepths } from './ask-measured';
-import { runLines } from './run-lines';
 import { jobOf, type TickBook, type Ticks } from './ticks';
 import type { WrittenRuns } from './written-runs';
 

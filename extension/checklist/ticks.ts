@@ -1,7 +1,8 @@
 import type { Burnt } from '../../shared/view/protocol';
+import type { DoneStep, Measured } from '../../shared/view/run-lines';
 
 /** A step that is done. Times are milliseconds since 1970, so that a wait goes on while the editor is closed. */
-export interface Tick {
+export interface Tick extends DoneStep {
     readonly label: string;
     readonly at: number;
     /** When the wait that began with the tick is over. */
@@ -11,15 +12,6 @@ export interface Tick {
     readonly reason?: string;
     /** The maker has seen that the wait is over. */
     readonly seen?: boolean;
-    /** What the step was burnt in and with when it was ticked: the recipe may change before the run is written. */
-    readonly burnt?: Burnt;
-    readonly measured?: readonly Measured[];
-}
-
-/** What was measured of a step, as it is written in a run: `depth 0.53 mm`. */
-export interface Measured {
-    readonly step: string;
-    readonly words: string;
 }
 
 interface Tickable {

@@ -1,9 +1,9 @@
 import { type LangiumDocument, type URI, UriUtils } from 'langium';
+import { quotedPath } from '../../shared/recipe/quoted';
 import { isNewer } from '../edition';
 import * as ast from '../generated/ast';
 import { whereOf } from '../lowering/places';
 import { resolvePath } from '../names/used-files';
-import { quotedPath } from '../printing/quoted';
 import type { KerfServices } from '../services';
 import { freeName } from '../starting/free-name';
 import { basesOf } from '../variants/lineage';

@@ -1,5 +1,5 @@
 import { showNumber } from '../../shared/quantity/show';
-import { quoted } from '../printing/quoted';
+import { quoted } from '../../shared/recipe/quoted';
 import type { SizeInMm } from './start';
 
 /** A wait of so many seconds; none where nothing has to be waited for. */

@@ -1,6 +1,6 @@
 import { showNumber } from '../../shared/quantity/show';
+import { quoted, quotedPath } from '../../shared/recipe/quoted';
 import type { Technique } from '../../shared/view/techniques';
-import { quoted, quotedPath } from '../printing/quoted';
 import { inlaySteps } from './inlay-steps';
 import { block, checked, extentWords, waiting } from './lines';
 import type { Start } from './start';

@@ -4,6 +4,7 @@ import { type LangiumDocument, URI } from 'langium';
 import { phrase } from '../../shared/recipe/phrase';
 import type { Recipe } from '../../shared/recipe/recipe';
 import { folderKey } from '../../shared/sheets/made-folder';
+import { buildJob } from '../writing/build-files';
 import { CannotWrite } from '../writing/cannot-write';
 import { type MadePlace, placeOfRecipe } from '../writing/made-of';
 import { allFindings, shortPath } from './all-findings';
@@ -25,7 +26,7 @@ interface Wanted {
 /** `kerfbook build`: the files for machine and bench, into `made/<recipe>` beside each recipe or below --out. 1 if anything of it is not written. */
 export async function build(args: string[]): Promise<number> {
     const { values, positionals } = readArgs(buildUsage, args);
-    const start = startOf(values.start);
+    const { start } = startOf(values.start);
     const wish = { force: values.force, clean: values.clean, dryRun: values['dry-run'] };
     const { workshop, documents, files } = await openFiles(positionals);
     const out = values.out === undefined ? undefined : URI.parse(pathToFileURL(path.resolve(values.out)).toString());
@@ -51,8 +52,7 @@ export async function build(args: string[]): Promise<number> {
     }
     for (const { document, recipe, place } of wanted) {
         if (held.has(document)) continue;
-        const textFindings = workshop.textFindings(document);
-        const sheets = await workshop.ask({ do: 'build', recipe, textFindings, ...start });
+        const sheets = await workshop.ask(buildJob(workshop, document, recipe, start));
         problems += sheets.problems.length;
         for (const problem of sheets.problems) complain(problem);
         await writeHere(place, sheets.files, reach, wish);

@@ -46,7 +46,7 @@ export type Job =
           readonly had?: readonly string[];
       }
     | { readonly do: 'checklist'; readonly recipe: Recipe }
-    | { readonly do: 'build'; readonly recipe: Recipe; readonly textFindings: readonly Finding[]; readonly start?: number }
+    | BuildJob
     | JsonJob
     | { readonly do: 'summary'; readonly recipe: Recipe; readonly all?: boolean }
     | { readonly do: 'notes'; readonly recipe: Recipe }
@@ -61,6 +61,16 @@ export type Job =
     | ColumnJob
     | SectionJob
     | RoundJob;
+
+/** The files for machine and bench. */
+export interface BuildJob {
+    readonly do: 'build';
+    readonly recipe: Recipe;
+    readonly textFindings: readonly Finding[];
+    readonly start?: number;
+    /** The fingerprint of what recipe and stock say (language/fingerprint). */
+    readonly mark?: string;
+}
 
 /** @see makeRoundView */
 export interface RoundJob {

@@ -1,3 +1,4 @@
+import tabletScript from 'tablet-script';
 import { contentKey } from '../../shared/plan/content-key';
 import { KeptOn } from '../../shared/plan/kept';
 import { makePlan } from '../../shared/plan/make-plan';
@@ -16,8 +17,9 @@ import { reviewNotes } from '../../shared/review/notes';
 import { planSummary } from '../../shared/review/plan-summary';
 import { type VariantTable, variantTable } from '../../shared/review/variant-table';
 import { examine, silencedIn } from '../../shared/rules/examine';
-import { buildSheets } from '../../shared/sheets/build-sheets';
+import { buildSheets, type Sheets } from '../../shared/sheets/build-sheets';
 import { planJson } from '../../shared/sheets/plan-json';
+import { tabletPage } from '../../shared/tablet/tablet-page';
 import type { SectionView } from '../../shared/view/bench-view';
 import { columnWords } from '../../shared/view/column-words';
 import { makeBenchView } from '../../shared/view/make-bench-view';
@@ -40,6 +42,7 @@ import type {
     Answers,
     AnswerTo,
     ArtFile,
+    BuildJob,
     Job,
     OnePlanJob,
     ReviewAnswer,
@@ -95,6 +98,11 @@ export class PlanEngine {
         return this.answerOf(this.plan(startingOn(job.recipe, 'start' in job ? job.start : undefined)), job);
     }
 
+    private build(plan: Plan, { textFindings, start, mark }: BuildJob): Sheets {
+        const { files, problems } = buildSheets(plan, this.all(plan, textFindings), this.memo, start);
+        return { files: [...files, tabletPage(plan, tabletScript, mark)], problems };
+    }
+
     /** What is asked of one plan. */
     private answerOf(plan: Plan, job: OnePlanJob): Answers[keyof Answers] {
         switch (job.do) {
@@ -110,7 +118,7 @@ export class PlanEngine {
             case 'checklist':
                 return makeChecklist(plan);
             case 'build':
-                return buildSheets(plan, this.all(plan, job.textFindings), this.memo, job.start);
+                return this.build(plan, job);
             case 'json':
                 return planJson(plan, this.all(plan, job.textFindings), { ...job, presses: pressAll(plan, this.memo) });
             case 'summary':

@@ -1,20 +1,14 @@
 import { type LangiumDocument, type URI, UriUtils } from 'langium';
 import { phrase } from '../../shared/recipe/phrase';
+import { type NamedRun, runFileName } from '../../shared/view/run-file-name';
 import { CannotWrite } from './cannot-write';
 import type { OpenStore } from './store';
 
 /** The folder, in that of the recipe, that holds its runs. */
 const folderOfRuns = 'runs';
 
-interface NamedRun {
-    readonly recipe: string;
-    /** ISO 8601. */
-    readonly date: string;
-}
-
 /**
- * Writes a run into a file of its own, `runs/2026-11-28-heron-tray-k7f3.kerf`. The end of the name is drawn at random, so that a second run
- * of the day, and one that is written on another branch, each have a file of their own and merge without anybody's help.
+ * Writes a run into a file of its own, in `runs` beside the recipe.
  * @param textAt the text of the run in a file at that place; undefined where there is none
  * @returns undefined where there is no text
  * @throws CannotWrite where nothing may be written
@@ -28,7 +22,7 @@ export async function writeRun(
     const folder = UriUtils.dirname(document.uri);
     const store = openStore(folder.toString());
     for (let tries = 0; tries < 8; tries++) {
-        const path = `${folderOfRuns}/${nameOf(run)}`;
+        const path = `${folderOfRuns}/${runFileName(run, crypto.getRandomValues(new Uint8Array(5)))}`;
         const place = UriUtils.joinPath(folder, path);
         const text = textAt(place);
         if (text === undefined) return undefined;
@@ -39,17 +33,31 @@ export async function writeRun(
     throw new CannotWrite(phrase`No free name was found for the run in ${folderOfRuns}. Try it again.`);
 }
 
-function nameOf({ recipe, date }: NamedRun): string {
-    const words = recipe
-        .normalize('NFC')
-        .replaceAll(/[^\p{L}\p{N}-]+/gu, '-')
-        .slice(0, 60);
-    return `${date}-${words}-${drawn()}.kerf`;
-}
-
-/** Letters and digits that are not taken for one another, all that every file system tells apart. */
-const alphabet = 'abcdefghjkmnpqrstuvwxyz23456789';
-
-function drawn(): string {
-    return [...crypto.getRandomValues(new Uint8Array(5))].map((byte) => alphabet[byte % alphabet.length]).join('');
+/**
+ * Puts a run that was written elsewhere beside the others, under the name that it brought along. The same a second time changes nothing.
+ * @param name as `runFileName` makes it
+ * @throws CannotWrite where nothing may be written, or another run has that name
+ */
+export async function takeRun(
+    document: LangiumDocument,
+    name: string,
+    openStore: OpenStore,
+    textAt: (place: URI) => string | undefined,
+): Promise<{ readonly uri: string; readonly text: string; readonly known?: true } | undefined> {
+    const folder = UriUtils.dirname(document.uri);
+    const path = `${folderOfRuns}/${name}`;
+    const place = UriUtils.joinPath(folder, path);
+    const text = textAt(place);
+    if (text === undefined) return undefined;
+    const store = openStore(folder.toString());
+    const bytes = new TextEncoder().encode(text);
+    const there = await store.look(path);
+    if (there.kind === 'file' && new TextDecoder().decode(there.bytes) === text)
+        return { uri: place.toString(), text, known: true };
+    if (there.kind !== 'missing')
+        throw new CannotWrite(
+            phrase`${path} is there already and says something else. Rename the one that you take in, or look at what was changed there.`,
+        );
+    await store.replace(new Map([[path, bytes]]));
+    return { uri: place.toString(), text };
 }

@@ -65,7 +65,7 @@ function burntDepthOf({ step, laser }: StepPlan): Measure | undefined {
     const { depth } = laser;
     if (!(depth.value > 0)) return undefined;
     const unit = step.depth !== undefined && 'unit' in step.depth ? step.depth.unit : 'mm';
-    return { step: step.name, what: 'depth', wish: showLengthInterval(depth, unit), low: depth.low, high: depth.high };
+    return { step: step.name, what: 'depth', wish: showLengthInterval(depth, unit), unit, low: depth.low, high: depth.high };
 }
 
 function measuresOf({ step }: StepPlan): Measure[] {
@@ -74,9 +74,10 @@ function measuresOf({ step }: StepPlan): Measure[] {
     const measure = (what: Measure['what'], wish: Quantity | undefined): Measure[] => {
         if (wish === undefined) return [];
         const { value, tolerance } = wish;
-        return [{ step: name, what, wish: showQuantity(wish), low: value - tolerance, high: value + tolerance }];
+        const unit = what === 'tone' ? '%' : wish.unit;
+        return [{ step: name, what, wish: showQuantity(wish), unit, low: value - tolerance, high: value + tolerance }];
     };
     const through: Measure[] =
-        step.through === undefined ? [] : [{ step: name, what: 'through', wish: 'through', low: 1, high: 1 }];
+        step.through === undefined ? [] : [{ step: name, what: 'through', wish: 'through', unit: '', low: 1, high: 1 }];
     return [...measure('depth', step.depth), ...measure('width', step.width), ...measure('tone', step.tone), ...through];
 }

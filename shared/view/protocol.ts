@@ -196,6 +196,8 @@ export interface Measure {
     readonly what: 'depth' | 'width' | 'tone' | 'through';
     /** What it should be, as it is shown, and its bounds: mm, of a tone 0 to 1, of what should be through 1. */
     readonly wish: string;
+    /** In which a maker would say it: that of the recipe, `%` of a tone, empty for through. */
+    readonly unit: string;
     readonly low: number;
     readonly high: number;
 }

@@ -50,7 +50,7 @@ import type { RoundView } from './round-view';
 import type { SentPicture } from './sent-picture';
 import { address } from './shapes';
 import type { ToolpathView } from './toolpath-view';
-import { runParams, type WrittenRunAnswer } from './written-run';
+import { runParams, type TakenRunAnswer, takeRunParams, type WrittenRunAnswer } from './written-run';
 
 /** A message that is told and not answered: its name and what it says. */
 export interface Notification<Params> {
@@ -137,6 +137,8 @@ export const requests = {
     writeCoupon: request<WritingAnswer | null>()('writeCoupon', writeCouponParams),
     /** Writes a finished run into a file of its own below the folder of its recipe. */
     writeRun: request<WrittenRunAnswer | null>()('writeRun', runParams),
+    /** Puts a run that was written elsewhere beside the others of its recipe. */
+    takeRun: request<TakenRunAnswer | null>()('takeRun', takeRunParams),
     /** Writes files that are not there yet, all or none; answers why not, or null. */
     writeNew: request<string | null>()('writeNew', writeNewParams),
     /** Whether a folder may be written to; answers why not, or null. */

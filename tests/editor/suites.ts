@@ -47,6 +47,7 @@ const rows: readonly (readonly Part[])[] = [
             'art',
             'walkthrough',
             'print',
+            'tablet',
             'run',
             'one-recipe',
             'messages',

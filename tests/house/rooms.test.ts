@@ -17,6 +17,7 @@ const rooms = [
     'view',
     'review',
     'week',
+    'tablet',
 ];
 
 const roomOf = (file: string): string | undefined => /^shared\/([^/]+)\//.exec(file)?.[1];

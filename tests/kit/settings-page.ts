@@ -45,6 +45,7 @@ const does: Readonly<Record<string, string>> = {
     unpinRecipe: 'lets it follow the cursor again',
     resetChecklist: 'takes all ticks away',
     finishRun: 'writes what was ticked and measured into a run',
+    takeInRun: 'puts a run that was saved on a tablet beside the others of the recipe',
     tickStep: 'ticks the chosen step of the checklist, or takes the tick back',
     measureStep: 'asks again what a check measured',
     goToStep: 'from the checklist to the text',

@@ -4,7 +4,7 @@ import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { WrittenAnswer } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
-import type { RunParams, WrittenRunAnswer } from '../../shared/view/written-run';
+import type { RunParams, TakenRunAnswer, TakeRunParams, WrittenRunAnswer } from '../../shared/view/written-run';
 import type { LanguageClient } from '../kit/language-client';
 import { type ServedPlate, servePlate } from '../kit/served-plate';
 
@@ -93,6 +93,59 @@ describe('a finished run', () => {
         });
         if ('problem' in first || 'problem' in below) throw new Error(JSON.stringify([first, below]));
         expect(below.edits[0]?.text.trim()).toBe(first.text.trim());
+    });
+});
+
+describe('a run that was saved on a tablet', () => {
+    const name = '2026-11-28-plate-abcde.kerf';
+    const text = `run plate 2026-11-28 {\n  of plan 0123abcd\n  issue 2\n  laser shed\n  engrave pocket of walnut-12 80 % at 300 mm/s depth 0.53 mm\n}\n`;
+    const take = (params: Partial<TakeRunParams> = {}): Promise<TakenRunAnswer> =>
+        client.connection.sendRequest<TakenRunAnswer>(requests.takeRun.method, {
+            ...{ uri: uriOf('plate.kerf'), recipe: 'plate', name, text },
+            ...params,
+        });
+
+    it('lies beside the others under its own name, and a second time changes nothing', async () => {
+        expect(await take()).toMatchObject({ text });
+        expect(await take({ text: text.replaceAll('\n', '\r\n') })).toMatchObject({ known: true });
+        expect(runs()).toEqual([name]);
+        expect(readFileSync(path.join(folder, 'runs', name), 'utf8')).toBe(text);
+    });
+
+    it('does not take the place of another', async () => {
+        await take();
+        const other = await take({ text: text.replace('0.53', '0.48') });
+        expect(other).toMatchObject({ problem: expect.stringContaining('is there already and says something else') });
+        expect(readFileSync(path.join(folder, 'runs', name), 'utf8')).toBe(text);
+    });
+
+    it.each([
+        ['nothing', ''],
+        ['half of one', text.slice(0, 60)],
+        ['two of them', text + text],
+        ['something beside it', `${text}glue pot { kind wood-glue }\n`],
+        ['a line into another file', `use "../../other.kerf"\n${text}`],
+        ['a day that is none', text.replace('2026-11-28', '2026-02-30')],
+    ])('is refused where the file holds %s', async (_what, wrong) => {
+        expect(await take({ text: wrong })).toMatchObject({ problem: expect.stringContaining('something else than one run') });
+        expect(runs()).toEqual([]);
+    });
+
+    it('is refused where it is of another recipe, which is named', async () => {
+        const answer = await take({ text: text.replace('run plate', 'run tray') });
+        expect(answer).toMatchObject({ problem: expect.stringContaining('is a run of “tray”, not of “plate”') });
+        expect(runs()).toEqual([]);
+    });
+
+    it.each([
+        '../2026-11-28-plate-abcde.kerf',
+        'a/b.kerf',
+        'plate.kerf',
+        '2026-11-28-..-abcde.kerf',
+        '2026-11-28-pl/te-abcde.kerf',
+    ])('is refused under the name %s', async (wrong) => {
+        await expect(take({ name: wrong })).rejects.toThrow();
+        expect(readdirSync(folder).toSorted()).toEqual(['plate.kerf', 'shop.kerf']);
     });
 });
 

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import type { FrameLocator } from 'playwright-core';
+import type { Browser, BrowserContextOptions, FrameLocator } from 'playwright-core';
 import type { Workbench } from '../harness/workbench.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -25,6 +25,19 @@ export async function faultless(bench: FrameLocator): Promise<void> {
     const body = bench.locator('body');
     await body.evaluate((_body, source) => new Function(source)(), axe);
     none(await body.evaluate(async (element) => (await (globalThis as unknown as WithAxe).axe.run(element)).violations));
+}
+
+/** The same of a page outside of the editor whose policy lets no checker in: it looks at a copy, without what the page runs. */
+export async function faultlessPage(browser: Browser, how: BrowserContextOptions, html: string): Promise<void> {
+    const context = await browser.newContext(how);
+    try {
+        const copy = await context.newPage();
+        await copy.setContent(html.replace(/<meta http-equiv[^>]*>/g, '').replaceAll(/<script>[\s\S]*?<\/script>/g, ''));
+        await copy.evaluate((source) => new Function(source)(), axe);
+        none(await copy.evaluate(async () => (await (globalThis as unknown as WithAxe).axe.run()).violations));
+    } finally {
+        await context.close();
+    }
 }
 
 /** The same of a page in which nothing runs: the checker looks at a copy of it, colours and all. */

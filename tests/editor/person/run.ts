@@ -27,6 +27,7 @@ export const personFiles: readonly string[] = [
     'art',
     'walkthrough',
     'print',
+    'tablet',
     'run',
     'one-recipe',
     'messages',

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { runLines } from '../../extension/checklist/run-lines';
 import type { Ticks } from '../../extension/checklist/ticks';
 import { dayOf } from '../../shared/quantity/calendar';
+import { runLines } from '../../shared/view/run-lines';
 
 const words = 'of walnut-12 80 % at 461 mm/s x 3 pitch 0.1 mm';
 const ticks: Ticks = {
