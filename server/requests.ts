@@ -33,7 +33,9 @@ export function answerRequests(connection: Connection, workshop: Workshop): void
     answer(requests.build, ({ document, recipe }) => buildFiles(workshop, document, recipe));
     answer(requests.section, ({ recipe }, { frame, blank, y }) => workshop.ask({ do: 'section', recipe, frame, blank, y }));
     answer(requests.column, ({ recipe }, { frame, blank, x, y }) => workshop.ask({ do: 'column', recipe, frame, blank, x, y }));
-    answer(requests.round, ({ recipe }, { frame, blank }) => workshop.ask({ do: 'round', recipe, frame, blank }));
+    answer(requests.round, ({ recipe }, { frame, blank, hidden = [] }) =>
+        workshop.ask({ do: 'round', recipe, frame, blank, hidden }),
+    );
     answer(requests.toolpath, ({ recipe }, { step }) => workshop.ask({ do: 'toolpath', recipe, step }));
     onRequest(connection, requests.rewrite, async (params, token) => {
         const document = await workshop.linked(params.uri, token);

@@ -248,12 +248,13 @@ export class Bench implements vscode.Disposable {
         this.post({ type: 'section', ticket, section: section ?? null });
     }
 
-    private async round({ ticket, frame, blank }: Extract<FromBench, { type: 'round' }>): Promise<void> {
+    private async round({ ticket, frame, blank, hidden }: Extract<FromBench, { type: 'round' }>): Promise<void> {
         const params = {
             uri: this.uri.toString(),
             ...(this.recipe === undefined ? {} : { recipe: this.recipe }),
             frame,
             blank,
+            hidden,
         };
         const round = await this.server.ask(requests.round, params);
         this.post({ type: 'round', ticket, round: round ?? null });

@@ -16,6 +16,8 @@ export interface KeptState {
     readonly toolpath?: number;
     /** Indices of the inlays whose halves are pressed. */
     readonly presses?: readonly number[];
+    /** What was left out of the pictures. */
+    readonly hidden?: readonly string[];
     /** When the run begins, as it stands in the day book's field. */
     readonly start?: string;
     /** How far the page is scrolled, px. */
@@ -28,7 +30,7 @@ const MOST = 100;
 /** What is not understood is left out, the rest stays. */
 export function readKeptState(state: unknown): KeptState | undefined {
     if (!isRecord(state) || typeof state.uri !== 'string' || state.uri.length > 4096) return undefined;
-    const { uri, recipe, frame, blank, toolpath, presses, start, scroll } = state;
+    const { uri, recipe, frame, blank, toolpath, presses, start, scroll, hidden } = state;
     const windows = entries(state.windows, (each) =>
         isRecord(each) && isNumber(each.x) && isNumber(each.y) && isNumber(each.zoom) && each.zoom >= 1
             ? { x: each.x, y: each.y, zoom: each.zoom }
@@ -44,6 +46,9 @@ export function readKeptState(state: unknown): KeptState | undefined {
         ...(cuts === undefined ? {} : { cuts }),
         ...(isCount(toolpath) ? { toolpath } : {}),
         ...(Array.isArray(presses) && presses.every(isCount) ? { presses: presses.slice(0, MOST) } : {}),
+        ...(Array.isArray(hidden) && hidden.every((each) => typeof each === 'string')
+            ? { hidden: hidden.slice(0, MOST).map((each) => each.slice(0, 30)) }
+            : {}),
         ...(typeof start === 'string' ? { start: start.slice(0, 30) } : {}),
         ...(isNumber(scroll) && scroll >= 0 ? { scroll } : {}),
     };

@@ -1,6 +1,7 @@
 import type { Where } from '../../shared/quantity/where';
 import { isName } from '../../shared/recipe/name';
 import type { SectionView } from '../../shared/view/bench-view';
+import { type Hideable, hideable } from '../../shared/view/hideable';
 import type { PressView } from '../../shared/view/press-view';
 import type { RoundView } from '../../shared/view/round-view';
 import type { SentPicture } from '../../shared/view/sent-picture';
@@ -59,7 +60,13 @@ export type FromBench =
     | { readonly type: 'press'; readonly ticket: number; readonly step: number }
     | { readonly type: 'stop-press' }
     | { readonly type: 'section'; readonly ticket: number; readonly frame: number; readonly blank: string; readonly y: number }
-    | { readonly type: 'round'; readonly ticket: number; readonly frame: number; readonly blank: string }
+    | {
+          readonly type: 'round';
+          readonly ticket: number;
+          readonly frame: number;
+          readonly blank: string;
+          readonly hidden: readonly Hideable[];
+      }
     /** A picture to be saved where the maker says: PNG in base64. */
     | { readonly type: 'save-picture'; readonly name: string; readonly png: string }
     /** What lies in a place of a blank, mm. */
@@ -108,9 +115,9 @@ const fromBench: Readonly<Record<FromBench['type'], (message: Message) => FromBe
         if (!isCount(ticket) || !isCount(frame) || !isWord(blank) || !isFigure(y)) return undefined;
         return { type: 'section', ticket, frame, blank, y };
     },
-    round: ({ ticket, frame, blank }) => {
-        if (!isCount(ticket) || !isCount(frame) || !isWord(blank)) return undefined;
-        return { type: 'round', ticket, frame, blank };
+    round: ({ ticket, frame, blank, hidden }) => {
+        if (!isCount(ticket) || !isCount(frame) || !isWord(blank) || !Array.isArray(hidden)) return undefined;
+        return { type: 'round', ticket, frame, blank, hidden: hideable.filter((each) => hidden.includes(each)) };
     },
     'save-picture': ({ name, png }) => {
         if (!isWord(name) || typeof png !== 'string' || !png.startsWith(pngHead) || png.length > MOST_OF_A_PICTURE)

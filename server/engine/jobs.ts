@@ -14,6 +14,7 @@ import type { Silenced } from '../../shared/rules/examine-by';
 import type { Sheets } from '../../shared/sheets/build-sheets';
 import type { SectionView } from '../../shared/view/bench-view';
 import type { CouponFit } from '../../shared/view/coupon-fit';
+import type { Hideable } from '../../shared/view/hideable';
 import type { Setting } from '../../shared/view/make-bench-view';
 import type { PressView } from '../../shared/view/press-view';
 import type { Checklist } from '../../shared/view/protocol';
@@ -78,6 +79,7 @@ export interface RoundJob {
     readonly recipe: Recipe;
     readonly frame: number;
     readonly blank: string;
+    readonly hidden: readonly Hideable[];
 }
 
 /** @see sectionView */

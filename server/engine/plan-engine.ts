@@ -139,7 +139,10 @@ export class PlanEngine {
             case 'section':
                 return sectionAt(plan, job);
             case 'round':
-                return makeRoundView(plan, job.frame, job.blank, this.memo);
+                return makeRoundView(plan, job.frame, job.blank, this.memo, {
+                    hidden: job.hidden,
+                    checkpoint: () => this.checkpoint('round'),
+                });
         }
     }
 

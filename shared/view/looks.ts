@@ -22,27 +22,33 @@ const gloss = {
     glue: 0.3,
 };
 
-/** How a column looks from above, and the one at its lower end. */
-export function looksOn(plan: Plan, face: Face, blank: BlankPlan) {
+/**
+ * How a column looks from above, and the one at its lower end.
+ *
+ * @param charred whether burnt places are drawn as what the beam left; otherwise as the wood that was there
+ */
+export function looksOn(plan: Plan, face: Face, blank: BlankPlan, charred = true) {
     const finish = coatGloss(plan, face);
     return {
         /** What is seen from above; undefined where nothing is left. */
         top(column: Column): LookView | undefined {
             const index = column.layers.findIndex(({ kind }) => kind !== 'coat' && kind !== 'air');
             if (index < 0) return undefined;
-            const look = lookOf(plan, blank, column, index);
+            const look = lookOf(plan, blank, column, index, charred);
             if (look.kind === 'tape' || look.kind === 'foil' || look.kind === 'char') return look;
             const level = column.top.value <= face.level.value + hair;
             const dull = face.sanded && level && (look.kind === 'resin' || look.kind === 'metal') ? gloss.sanded : look.gloss;
             const isCoated = column.layers.some(({ kind }) => kind === 'coat');
-            return toned(plan, blank, column, { ...look, gloss: isCoated ? Math.max(dull, finish) : dull });
+            const shown = { ...look, gloss: isCoated ? Math.max(dull, finish) : dull };
+            return charred ? toned(plan, blank, column, shown) : shown;
         },
         /** What a layer shows where it is cut open; burnt where a beam did it. */
         side(column: Column, index: number, byBeam: boolean): LookView {
             const layer = column.layers[index]!;
-            if (layer.kind === 'wood' && byBeam) return { kind: 'char', colour: burntOf(plan, blank, layer), gloss: gloss.char };
+            if (layer.kind === 'wood' && byBeam && charred)
+                return { kind: 'char', colour: burntOf(plan, blank, layer), gloss: gloss.char };
             if (layer.kind === 'wood') return woodLook(plan, blank, layer);
-            return lookOf(plan, blank, column, index);
+            return lookOf(plan, blank, column, index, charred);
         },
         back(column: Column): LookView {
             if (face.backed) return { kind: 'foil', colour: backingColour, gloss: gloss.foil };
@@ -61,17 +67,17 @@ function coatGloss(plan: Plan, { bare }: Face): number {
 }
 
 /** A layer as it is seen with all that lies below it. */
-export function lookOf(plan: Plan, blank: BlankPlan, column: Column, index: number): LookView {
+export function lookOf(plan: Plan, blank: BlankPlan, column: Column, index: number, charred = true): LookView {
     const layer = column.layers[index]!;
     switch (layer.kind) {
         case 'wood':
-            return isBurnt(column, index)
+            return charred && isBurnt(column, index)
                 ? { kind: 'char', colour: burntOf(plan, blank, layer), gloss: gloss.char }
                 : woodLook(plan, blank, layer);
         case 'resin': {
             const resin = resinOf(plan.steps[layer.step ?? -1]?.step);
             const below = column.layers.findIndex(({ kind }, at) => at > index && kind !== 'coat' && kind !== 'air');
-            const ground = below < 0 ? backingColour : lookOf(plan, blank, column, below).colour;
+            const ground = below < 0 ? backingColour : lookOf(plan, blank, column, below, charred).colour;
             const colour = resin === undefined ? '#888888' : resinOver(resin, ground, thicknessAt(column, index).value);
             return layer.metal ? { kind: 'metal', colour, gloss: gloss.metal } : { kind: 'resin', colour, gloss: gloss.resin };
         }

@@ -8,11 +8,13 @@ import type { Face } from '../piece/face';
 import { TooTangled } from '../piece/partition';
 import type { Memo } from '../plan/memo';
 import type { BlankPlan, Plan } from '../plan/plan';
+import type { Hideable } from './hideable';
 import { looksOn, toneOpacity } from './looks';
 import { type Edge, edgesBetween } from './round-edges';
 import { type Patch, patchesOf } from './round-patches';
 import type { LeanView, LookView, PaintView, RoundView, SurfaceView, WallView } from './round-view';
 import { roundWords } from './round-words';
+import { uncovered } from './uncovered';
 import { unknownWood } from './unknown-wood';
 
 /**
@@ -21,7 +23,13 @@ import { unknownWood } from './unknown-wood';
  * @param frame as in `plan.faces`: 0 is the start, i + 1 follows step i
  * @returns why not, in words, where the blank has no size or nothing is known of it
  */
-export function makeRoundView(plan: Plan, frame: number, name: string, memo: Memo): RoundView | string {
+export function makeRoundView(
+    plan: Plan,
+    frame: number,
+    name: string,
+    memo: Memo,
+    { hidden = [], checkpoint = () => {} }: RoundWishes = {},
+): RoundView | string {
     const face = plan.faces[frame]?.find((candidate) => candidate.blank === name);
     const blank = plan.blanks.find((candidate) => candidate.name === name);
     if (face === undefined || blank === undefined) return `There is no ${name} at this step.`;
@@ -30,11 +38,19 @@ export function makeRoundView(plan: Plan, frame: number, name: string, memo: Mem
     if (face.unknownSince !== undefined)
         return `Nothing is known of ${name} since ${plan.steps[face.unknownSince]?.title ?? 'an earlier step'}: its shapes cross too often.`;
     try {
-        return new RoundMaker(plan, face, blank, memo).view(frame, blank.size);
+        return new RoundMaker(plan, face, blank, memo, new Set(hidden), checkpoint).view(frame, blank.size);
     } catch (error) {
         if (error instanceof TooTangled) return `The shapes on ${name} cross too often to be shown in the round.`;
         throw error;
     }
+}
+
+/** How a piece in the round is wanted. */
+export interface RoundWishes {
+    /** What is left out of it. */
+    readonly hidden?: readonly Hideable[];
+    /** Called often while it is made; may throw to give it up. */
+    readonly checkpoint?: () => void;
 }
 
 /** What stays below the deepest place of a board whose thickness is not written, mm. @commonPractice Only for the picture. */
@@ -59,11 +75,15 @@ class RoundMaker {
         private readonly face: Face,
         private readonly blank: BlankPlan,
         private readonly memo: Memo,
+        private readonly hidden: ReadonlySet<Hideable>,
+        private readonly checkpoint: () => void,
     ) {
-        this.patches = patchesOf(face, memo);
+        const patches = patchesOf(face, memo);
+        const open = new Map(patches.map(({ column }) => [column, uncovered(column, hidden)]));
+        this.patches = hidden.size === 0 ? patches : patches.map((patch) => ({ ...patch, column: open.get(patch.column)! }));
         const deepest = Math.max(0, ...this.patches.map(({ column }) => (isGone(column) ? 0 : column.top.value)));
         this.thickness = blank.thickness?.value ?? deepest + assumedRest;
-        this.on = looksOn(plan, face, blank);
+        this.on = looksOn(plan, face, blank, !hidden.has('char'));
     }
 
     view(frame: number, size: { readonly width: number; readonly height: number }): RoundView {
@@ -78,7 +98,7 @@ class RoundMaker {
             looks: this.looks,
             surfaces,
             walls,
-            paints: [...this.patches.flatMap((patch) => this.tonesOf(patch)), ...this.marks()],
+            paints: this.hidden.has('char') ? [] : [...this.patches.flatMap((patch) => this.tonesOf(patch)), ...this.marks()],
             words: roundWords(this.plan, this.face, this.blank, this.patches),
         };
     }
@@ -97,6 +117,7 @@ class RoundMaker {
     }
 
     private surfacesOf({ region, column }: Patch): SurfaceView[] {
+        this.checkpoint();
         const shape = flat(region);
         if (isGone(column)) return [{ look: this.idOf(this.on.openBacking), z: 0, ...shape }];
         const look = this.on.top(column);
@@ -113,6 +134,7 @@ class RoundMaker {
             { look: number; bands: number[]; lean?: { profile: readonly number[]; ways: number[] } }
         >();
         for (const edge of edgesBetween(this.patches.map(({ region }) => region))) {
+            this.checkpoint();
             const { column } = this.patches[edge.of]!;
             if (isGone(column)) continue;
             const beyond = edge.beyond === undefined ? undefined : this.patches[edge.beyond]!.column;
@@ -195,6 +217,7 @@ class RoundMaker {
     }
 
     private paint(region: Region, opacity: number, depth: number): PaintView[] {
+        this.checkpoint();
         if (!(area(region) > 0)) return [];
         const colour = this.blank.blank.sheet?.wood?.burnt ?? unknownWood.burnt;
         return [{ colour, opacity, z: this.z(depth), ...flat(region) }];

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import type { Where } from '../quantity/where';
 import type { Message } from '../recipe/phrase';
 import type { TotalsView } from './bench-view';
+import { hideable } from './hideable';
 import { newFile } from './new-recipe';
 import { address, count, figure, listOf, maybe, whole } from './shapes';
 
@@ -143,6 +144,8 @@ export const roundParams = v.object({
     /** Index into the frames. */
     frame: count,
     blank: v.string(),
+    /** What is left out of it. */
+    hidden: maybe(listOf(v.picklist(hideable))),
 });
 
 export const pressParams = v.object({

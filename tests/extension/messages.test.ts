@@ -12,7 +12,7 @@ describe('messages from the bench view', () => {
         { type: 'recipe', name: 'heron-tray' },
         { type: 'explain', rule: 'veneer-not-mirrored' },
         { type: 'section', ticket: 3, frame: 0, blank: 'tray', y: 61.5 },
-        { type: 'round', ticket: 4, frame: 2, blank: 'tray' },
+        { type: 'round', ticket: 4, frame: 2, blank: 'tray', hidden: ['fill', 'tape'] },
         { type: 'column', ticket: 3, frame: 0, blank: 'tray', x: 12, y: 61.5 },
         { type: 'write', where, textVersion: 3, text: '0.6 mm' },
         { type: 'press', ticket: 2, step: 4 },

@@ -102,7 +102,7 @@ describe('asking for pieces in the round', () => {
             (ticket) => sent.push(ticket),
             () => changes++,
         );
-        const wish = { text: 1, recipe: 'tray', frame: 2, blank: 'tray' };
+        const wish = { text: 1, recipe: 'tray', frame: 2, blank: 'tray', hidden: [] };
         expect(asker.get(wish)).toBeUndefined();
         expect(asker.get({ ...wish })).toBeUndefined();
         expect(sent).toHaveLength(1);

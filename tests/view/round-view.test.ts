@@ -4,6 +4,7 @@ import { isGone } from '../../shared/piece/column';
 import { volumes } from '../../shared/piece/face';
 import { Memo } from '../../shared/plan/memo';
 import type { Plan } from '../../shared/plan/plan';
+import type { Hideable } from '../../shared/view/hideable';
 import { makeRoundView } from '../../shared/view/make-round-view';
 import { roundMesh, volumeOf } from '../../shared/view/round-mesh';
 import type { RoundView } from '../../shared/view/round-view';
@@ -109,6 +110,44 @@ describe('a piece in the round', () => {
         expect(roundOf(await planOf(plate(pond)), 1, 'b').words).toMatch(
             /^ash-10, 100 mm × 80 mm × 10 mm\. bare wood, 78 cm², level with the face; floor of pond, 200 mm², 0\.5 mm below the face\.$/,
         );
+    });
+
+    const levels = (plan: Plan, frame: number, hidden: readonly Hideable[]): [string, number][] => {
+        const view = makeRoundView(plan, frame, 'b', new Memo(), { hidden });
+        if (typeof view === 'string') throw new Error(view);
+        return view.surfaces
+            .filter(({ down }) => down !== true)
+            .map(({ look, z }): [string, number] => [view.looks[look]!.kind, Math.round((view.thickness - z) * 100) / 100])
+            .sort();
+    };
+
+    it('shows what is below a fill and a tape that are hidden, and wood where char is', async () => {
+        const plan = await planOf(plate(`mask b\n${pond}\nfill pond with tide-blue`));
+        expect(levels(plan, 3, [])).toEqual([
+            ['resin', -0.05],
+            ['tape', 0],
+        ]);
+        expect(levels(plan, 3, ['fill'])).toEqual([
+            ['char', 0.5],
+            ['tape', 0],
+        ]);
+        expect(levels(plan, 3, ['fill', 'tape'])).toEqual([
+            ['char', 0.5],
+            ['wood', 0],
+        ]);
+        expect(levels(plan, 3, ['fill', 'tape', 'char'])).toEqual([
+            ['wood', 0],
+            ['wood', 0.5],
+        ]);
+        expect(levels(plan, 3, ['veneer', 'coat'])).toEqual(levels(plan, 3, []));
+    });
+
+    it('is given up when it is asked to be', async () => {
+        const plan = await planOf(plate(pond));
+        const stop = () => {
+            throw new Error('given up');
+        };
+        expect(() => makeRoundView(plan, 1, 'b', new Memo(), { checkpoint: stop })).toThrow('given up');
     });
 });
 

@@ -13,6 +13,7 @@ import { Steps } from './notes/steps';
 import { Cautions, Supplies } from './notes/supplies';
 import { FilmStrip } from './picture/film-strip';
 import { Paints } from './picture/paints';
+import type { Shown } from './picture/shown';
 import { Stage } from './picture/stage';
 import type { Window } from './picture/zoom';
 import type { RoundAsker } from './round/round-asker';
@@ -32,6 +33,7 @@ export interface Actions {
     readonly press: (step: number) => void;
     readonly stopPress: () => void;
     readonly setStart: (start: string) => void;
+    readonly hide: (what: Shown, isHidden: boolean) => void;
     readonly rounds: RoundAsker;
 }
 
@@ -95,6 +97,8 @@ function Frames({ state, view, run, actions }: FramesProps) {
                             hover={(x, y) => actions.hover(blank.name, x, y)}
                             pointAt={(x, y) => actions.pointAt(blank.name, x, y)}
                             chooseBlank={actions.chooseBlank}
+                            hidden={state.hidden}
+                            hide={actions.hide}
                             rounds={actions.rounds}
                         />
                     )}

@@ -36,7 +36,7 @@ const columns = new NewestAsker<OfPiece & { readonly x: number; readonly y: numb
 const presses = new PressAsker((step, press) => change({ presses: { ...state.presses, [step]: press } }));
 
 const rounds = new RoundAsker(
-    (ticket, { frame, blank }) => editor.postMessage({ type: 'round', ticket, frame, blank }),
+    (ticket, { frame, blank, hidden }) => editor.postMessage({ type: 'round', ticket, frame, blank, hidden }),
     () => change({}),
 );
 
@@ -56,6 +56,7 @@ const actions: Actions = {
     press: (step) => presses.ask(step, state.view?.textVersion ?? 0, state.presses[step]),
     stopPress: () => presses.stop(),
     setStart: (start) => change({ start }),
+    hide: (what, isHidden) => change({ hidden: [...state.hidden.filter((each) => each !== what), ...(isHidden ? [what] : [])] }),
 };
 
 function change(part: Partial<BenchState>): void {

@@ -1,6 +1,7 @@
 import type { BenchView } from '../../../shared/view/bench-view';
 import { type KeptState, readKeptState } from '../kept-state';
 import { editor } from './editor-link';
+import { isShown } from './picture/shown';
 import { type BenchState, emptyState } from './state';
 
 /** What the editor has kept of this panel: while its page was away, over a restart, or as it was opened. */
@@ -14,6 +15,7 @@ export function keptBefore(): BenchState {
         windows: kept?.windows ?? {},
         cuts: kept?.cuts ?? {},
         presses: Object.fromEntries((kept?.presses ?? []).map((step) => [step, { text: -1, press: null }])),
+        hidden: (kept?.hidden ?? []).filter(isShown),
         ...(kept?.frame === undefined ? {} : { frameKey: kept.frame }),
         ...(kept?.blank === undefined ? {} : { blank: kept.blank }),
         ...(kept?.start === undefined ? {} : { start: kept.start }),
@@ -28,7 +30,7 @@ export function noteMoved(uri: string): void {
 }
 
 /** Hands the editor what is chosen, so that it outlives the page. */
-export function keep({ view, frameKey, blank, windows, cuts, toolpath, presses, start }: BenchState): void {
+export function keep({ view, frameKey, blank, windows, cuts, toolpath, presses, start, hidden }: BenchState): void {
     if (kept === undefined) return;
     const recipe = view?.recipe ?? kept.recipe;
     const way = toolpath === undefined ? kept.toolpath : toolpath.view?.step;
@@ -40,6 +42,7 @@ export function keep({ view, frameKey, blank, windows, cuts, toolpath, presses, 
         cuts,
         scroll,
         presses: pressed,
+        ...(hidden.length === 0 ? {} : { hidden }),
         ...(recipe === undefined ? {} : { recipe }),
         ...(frameKey === undefined ? {} : { frame: frameKey }),
         ...(blank === undefined ? {} : { blank }),

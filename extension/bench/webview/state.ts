@@ -2,6 +2,7 @@ import type { BenchView, FrameView, PieceView, SectionView, StepView } from '../
 import type { ToolpathView } from '../../../shared/view/toolpath-view';
 import type { BenchTicks } from '../messages';
 import type { Presses } from './inlay/press-asker';
+import type { Shown } from './picture/shown';
 import { type Window, wholeWindow } from './picture/zoom';
 
 /** Everything the page shows. Replaced as a whole at each change, so that drawing depends on nothing else. */
@@ -26,6 +27,8 @@ export interface BenchState {
     readonly cuts: Readonly<Record<string, number>>;
     /** Inlays whose halves the maker has had pressed together, by step. */
     readonly presses: Presses;
+    /** What the maker does not want to see in the pictures of the piece. */
+    readonly hidden: readonly Shown[];
     /** When the run begins, as it is written in the day book's field; now, until it is set. */
     readonly start?: string;
     /** The last section that was made there. */
@@ -35,7 +38,7 @@ export interface BenchState {
     readonly lies?: { readonly blank: string; readonly x: number; readonly y: number; readonly words: string } | undefined;
 }
 
-export const emptyState: BenchState = { ticks: {}, windows: {}, cuts: {}, presses: {} };
+export const emptyState: BenchState = { ticks: {}, windows: {}, cuts: {}, presses: {}, hidden: [] };
 
 /** Stays the same while a step keeps its kind and title, however many steps come before it. */
 export function frameKeys(view: BenchView): string[] {

@@ -1,3 +1,4 @@
+import { useMemo } from 'preact/hooks';
 import { fromBase, toBase } from '../../../../shared/quantity/quantity';
 import { showLength } from '../../../../shared/quantity/show';
 import type { BenchView, BlankView, PieceView, StepView } from '../../../../shared/view/bench-view';
@@ -8,6 +9,9 @@ import { ArtGrip } from './art-grip';
 import { Canvas } from './canvas';
 import { Piece } from './piece';
 import { Rings } from './rings';
+import { RulerLine } from './ruler-line';
+import { type Shown, shownWords, withoutHidden } from './shown';
+import { RulerButton, RulerWords, useRuler } from './use-ruler';
 import type { Placing, Size, Window } from './zoom';
 
 interface PictureProps {
@@ -25,44 +29,65 @@ interface PictureProps {
     readonly lies: { readonly x: number; readonly y: number } | undefined;
     readonly hover: (x: number, y: number) => void;
     readonly pointAt: (x: number, y: number) => void;
+    readonly hidden: readonly Shown[];
 }
 
 /** The chosen piece, large. */
-export function Picture({ view, blank, piece, step, cut, window, look, moveCut, lies, hover, pointAt }: PictureProps) {
+export function Picture(props: PictureProps) {
+    const { view, blank, step, cut, window, look, moveCut, lies, hover, pointAt, hidden } = props;
+    const piece = useMemo(() => withoutHidden(props.piece, hidden), [props.piece, hidden]);
+    const ruling = useRuler(blank);
+    const { ruler } = ruling;
+    const shows = (what: Shown) => !hidden.includes(what);
+    const left = hidden.length === 0 ? '' : ` Left out: ${hidden.map((what) => shownWords[what]).join(', ')}.`;
     return (
-        <Canvas
-            label={`Picture of ${describePiece(blank, piece)} Plus and minus zoom, arrow keys move, zero shows the whole.`}
-            class="picture"
-            piece={blank}
-            window={window}
-            look={look}
-            hover={hover}
-            tap={pointAt}
-            over={(placing, screen) => (
-                <>
-                    <Sizes blank={blank} placing={placing} cut={cut} />
-                    <ScaleBar placing={placing} screen={screen} unit={blank.unit ?? 'mm'} />
-                    <CutLine blank={blank} y={cut} placing={placing} screen={screen} move={moveCut} />
-                    {step?.movable !== undefined && step.blank === blank.name && step.movable.where.uri === view.uri && (
-                        <ArtGrip
-                            movable={step.movable}
-                            path={piece.layers.find((layer) => layer.step === step.index)?.path}
-                            placing={placing}
-                            textVersion={view.textVersion}
-                        />
-                    )}
-                    {lies !== undefined && <Cross place={lies} placing={placing} />}
-                    <Rings findings={view.findings} blank={blank.name} placing={placing} />
-                </>
-            )}
-        >
-            {() => (
-                <>
-                    <Shadow blank={blank} outline={piece.outline} />
-                    <Piece blank={blank} piece={piece} blanks={view.blanks} relief />
-                </>
-            )}
-        </Canvas>
+        <>
+            <Canvas
+                label={`Picture of ${describePiece(blank, piece)}${left} Plus and minus zoom, arrow keys move, zero shows the whole, M measures.`}
+                class="picture"
+                drawing={ruling.drawing}
+                tools={<RulerButton isOn={ruling.isOn} turn={ruling.turn} />}
+                ownKey={(key) => {
+                    if (key === 'Escape' && ruling.isOn) ruling.away();
+                    else if (key === 'm' || key === 'M') ruling.turn();
+                    else return false;
+                    return true;
+                }}
+                piece={blank}
+                window={window}
+                look={look}
+                hover={hover}
+                tap={pointAt}
+                over={(placing, screen) => (
+                    <>
+                        {shows('sizes') && <Sizes blank={blank} placing={placing} cut={cut} />}
+                        <ScaleBar placing={placing} screen={screen} unit={blank.unit ?? 'mm'} />
+                        {shows('sizes') && <CutLine blank={blank} y={cut} placing={placing} screen={screen} move={moveCut} />}
+                        {step?.movable !== undefined && step.blank === blank.name && step.movable.where.uri === view.uri && (
+                            <ArtGrip
+                                movable={step.movable}
+                                path={piece.layers.find((layer) => layer.step === step.index)?.path}
+                                placing={placing}
+                                textVersion={view.textVersion}
+                            />
+                        )}
+                        {lies !== undefined && <Cross place={lies} placing={placing} />}
+                        {shows('findings') && <Rings findings={view.findings} blank={blank.name} placing={placing} />}
+                        {ruler !== undefined && (
+                            <RulerLine ruler={ruler} unit={blank.unit ?? 'mm'} piece={blank} placing={placing} lay={ruling.lay} />
+                        )}
+                    </>
+                )}
+            >
+                {() => (
+                    <>
+                        <Shadow blank={blank} outline={piece.outline} />
+                        <Piece blank={blank} piece={piece} blanks={view.blanks} relief />
+                    </>
+                )}
+            </Canvas>
+            {ruling.isOn && <RulerWords ruler={ruler} unit={blank.unit} away={ruling.away} />}
+        </>
     );
 }
 

@@ -5,9 +5,11 @@ import type { RoundAsker } from '../round/round-asker';
 import { Section } from '../section/section';
 import { type BenchState, piecesOf, stepOf } from '../state';
 import { Toolpath } from '../toolpath/toolpath';
+import { HideLayers } from './hide-layers';
 import { Layers } from './layers';
 import { LiesHere } from './lies-here';
 import { Picture } from './picture';
+import { hideableOn, type Shown } from './shown';
 import { place, type Size, type Window } from './zoom';
 
 interface StageProps {
@@ -27,6 +29,8 @@ interface StageProps {
     readonly hover: (x: number, y: number) => void;
     readonly pointAt: (x: number, y: number) => void;
     readonly chooseBlank: (blank: string) => void;
+    readonly hidden: readonly Shown[];
+    readonly hide: (what: Shown, isHidden: boolean) => void;
     readonly rounds: RoundAsker;
 }
 
@@ -55,6 +59,15 @@ export function Stage(props: StageProps) {
                 lies={props.lies}
                 hover={props.hover}
                 pointAt={props.pointAt}
+                hidden={props.hidden}
+            />
+            <HideLayers
+                there={hideableOn(
+                    piece,
+                    view.findings.filter(({ spots }) => spots.some((spot) => spot.blank === blank.name)).length,
+                )}
+                hidden={props.hidden}
+                hide={props.hide}
             />
             <LiesHere blank={blank} place={props.place} lies={props.lies} pointAt={props.pointAt} />
             <Layers piece={piece} blank={blank} textVersion={view.textVersion} />
@@ -69,7 +82,14 @@ export function Stage(props: StageProps) {
                 />
             )}
             {blank.width > 0 && (
-                <Round view={view} frameIndex={frameIndex} blank={blank} section={section} rounds={props.rounds} />
+                <Round
+                    view={view}
+                    frameIndex={frameIndex}
+                    blank={blank}
+                    section={section}
+                    rounds={props.rounds}
+                    hidden={props.hidden}
+                />
             )}
             <Toolpath key={frame.step} view={view} step={stepOf(view, frame)} answer={props.toolpath} />
         </div>

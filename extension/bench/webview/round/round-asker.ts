@@ -1,3 +1,4 @@
+import type { Hideable } from '../../../../shared/view/hideable';
 import type { RoundView } from '../../../../shared/view/round-view';
 
 /** Everything that an answer depends on. */
@@ -6,6 +7,7 @@ export interface RoundWish {
     readonly recipe: string;
     readonly frame: number;
     readonly blank: string;
+    readonly hidden: readonly Hideable[];
 }
 
 /** More are not kept: one piece can be some megabytes. */

@@ -4,6 +4,7 @@ import type { RoundView } from '../../../../shared/view/round-view';
 import { editor } from '../editor-link';
 import { useWheel } from '../picture/canvas';
 import { followPointer } from '../picture/follow-pointer';
+import { hiddenInRound, type Shown } from '../picture/shown';
 import { useTurning } from '../picture/use-turning';
 import { useSize } from '../use-size';
 import { comingTogether } from './coming-together';
@@ -18,6 +19,7 @@ interface RoundProps {
     readonly blank: BlankView;
     readonly section: SectionView;
     readonly rounds: RoundAsker;
+    readonly hidden: readonly Shown[];
 }
 
 /** The piece in the round: loaded and worked out only when somebody opens it. */
@@ -36,8 +38,8 @@ export function Round(props: RoundProps) {
     );
 }
 
-function Opened({ view, frameIndex, blank, section, rounds }: RoundProps) {
-    const wish = { text: view.textVersion, recipe: view.recipe };
+function Opened({ view, frameIndex, blank, section, rounds, hidden }: RoundProps) {
+    const wish = { text: view.textVersion, recipe: view.recipe, hidden: hiddenInRound(hidden) };
     const answer = rounds.get({ ...wish, frame: frameIndex, blank: blank.name });
     const last = useRef<RoundView | undefined>(undefined);
     if (typeof answer === 'object') last.current = answer;
