@@ -31,26 +31,47 @@ const longestMitre = 2;
 export function edgesBetween(regions: readonly Region[]): Edge[] {
     const corners = new Corners(regions);
     const owners = new Map<number, number>();
-    const stretches: { of: number; a: number; b: number; from: Place; to: Place }[] = [];
-    regions.forEach(({ rings }, of) => {
-        for (const ring of rings) {
-            const ways = waysOut(ring);
-            const count = ring.length / 2;
-            for (let i = 0; i < count; i++) {
-                const j = (i + 1) % count;
-                const ids = corners.along(ring[2 * i]!, ring[2 * i + 1]!, ring[2 * j]!, ring[2 * j + 1]!);
-                const straight = { outX: ways.normals[2 * i]!, outY: ways.normals[2 * i + 1]! };
-                for (let k = 0; k + 1 < ids.length; k++) {
-                    const [a, b] = [ids[k]!, ids[k + 1]!];
-                    const from = { ...corners.place(a), ...(k === 0 ? ways.at(i) : straight) };
-                    const to = { ...corners.place(b), ...(k + 2 === ids.length ? ways.at(j) : straight) };
-                    owners.set(a * corners.size + b, of);
-                    stretches.push({ of, a, b, from, to });
-                }
-            }
+    const stretches: Stretch[] = [];
+    regions.forEach((region, of) => {
+        const own = stretchesOf(region, of, corners);
+        // A sliver that the grid has closed to a line goes there and back: it has no width, and hides what lies on both sides of it.
+        const ways = new Set(own.map(({ a, b }) => a * corners.size + b));
+        for (const one of own) {
+            if (ways.has(one.b * corners.size + one.a)) continue;
+            owners.set(one.a * corners.size + one.b, of);
+            stretches.push(one);
         }
     });
     return stretches.map(({ of, a, b, from, to }) => ({ of, beyond: owners.get(b * corners.size + a), from, to }));
+}
+
+/** A stretch between two corners, by their numbers. */
+interface Stretch {
+    readonly of: number;
+    readonly a: number;
+    readonly b: number;
+    readonly from: Place;
+    readonly to: Place;
+}
+
+function stretchesOf({ rings }: Region, of: number, corners: Corners): Stretch[] {
+    const stretches: Stretch[] = [];
+    for (const ring of rings) {
+        const ways = waysOut(ring);
+        const count = ring.length / 2;
+        for (let i = 0; i < count; i++) {
+            const j = (i + 1) % count;
+            const ids = corners.along(ring[2 * i]!, ring[2 * i + 1]!, ring[2 * j]!, ring[2 * j + 1]!);
+            const straight = { outX: ways.normals[2 * i]!, outY: ways.normals[2 * i + 1]! };
+            for (let k = 0; k + 1 < ids.length; k++) {
+                const [a, b] = [ids[k]!, ids[k + 1]!];
+                const from = { ...corners.place(a), ...(k === 0 ? ways.at(i) : straight) };
+                const to = { ...corners.place(b), ...(k + 2 === ids.length ? ways.at(j) : straight) };
+                stretches.push({ of, a, b, from, to });
+            }
+        }
+    }
+    return stretches;
 }
 
 /** All corners, each once. */
