@@ -33,10 +33,14 @@ export type Deed =
           readonly kerf: number;
           /** What falls out. */
           readonly holes: Region;
+          /** It keeps its place for now: the blank is stuck to something. */
+          readonly held?: true;
+          /** How deep the groove is that is left where the beam does not come through, mm; nothing comes loose then. */
+          readonly depths?: Readonly<Record<string, Interval>>;
           /** What stays once the rest falls away; absent while it hangs together. */
           readonly keeps?: Region;
       }
-    | { readonly do: 'free'; readonly keeps: Region }
+    | { readonly do: 'free'; readonly keeps?: Region; readonly holes?: Region }
     | {
           readonly do: 'fill';
           readonly step: number;
@@ -80,7 +84,7 @@ function done(face: Face, deed: Deed, memo: Remembered): Face {
         case 'cut':
             return cut(face, deed, memo);
         case 'free':
-            return keeping(face, deed.keeps, memo);
+            return freed(face, deed, memo);
         case 'fill':
             return withColumns(face, (column) => filled(column, face.level, deed), memo);
         case 'lay':
@@ -190,10 +194,33 @@ function isBox({ region, box }: Boxed): boolean {
 
 function cut(face: Face, deed: Extract<Deed, { do: 'cut' }>, memo: Remembered): Face {
     const met = kerfMet(face, deed, memo);
-    const holed = without(face, deed.holes, memo);
-    const left = deed.keeps === undefined ? holed : keeping(holed, deed.keeps, memo);
+    if (deed.depths !== undefined) return { ...grooved(face, deed, deed.depths, memo), met };
+    const left = deed.held === true ? face : freed(face, deed, memo);
     const kerfs = [...face.kerfs, { step: deed.step, region: deed.line, width: deed.kerf }];
     return { ...left, kerfs, met, ...(deed.holes.rings.length === 0 ? {} : { fell: deed.holes }) };
+}
+
+/** The waste falls away from what is kept, and holes out of it. */
+function freed(face: Face, { keeps, holes }: { readonly keeps?: Region; readonly holes?: Region }, memo: Remembered): Face {
+    const holed = holes === undefined ? face : without(face, holes, memo);
+    return keeps === undefined ? holed : keeping(holed, keeps, memo);
+}
+
+/** The face with a groove along a cut that does not come through. */
+function grooved(face: Face, cut: Extract<Deed, { do: 'cut' }>, depths: Burn['depths'], memo: Remembered): Face {
+    if (!(cut.kerf > 0)) return face;
+    const region = kerfBand(cut.line, cut.kerf, memo);
+    return burnt(face, { do: 'burn', step: cut.step, region, depths, through: false, toneOnly: false, foilStops: true }, memo);
+}
+
+/** What a beam takes along a line. @throws TooTangled */
+function kerfBand(region: Region, kerf: number, memo: Remembered): Region {
+    return memo.get('piece-kerf', `${memo.keyOf(region)} ${kerf}`, () => {
+        const wide = grow(region, kerf / 2);
+        const narrow = grow(region, -kerf / 2);
+        if (wide === tangledRegion || narrow === tangledRegion) throw new TooTangled();
+        return halve(wide, narrow, memo).outside;
+    });
 }
 
 /** What the beam comes upon along a cut, where that is more than bare wood. */
@@ -202,12 +229,7 @@ function kerfMet(face: Face, { region, kerf, step }: Extract<Deed, { do: 'cut' }
     if (line === undefined || !(kerf > 0)) return [];
     const near = face.cells.filter((cell) => boxesMeet(cell.box, line.box, kerf) && !isGone(cell.column));
     if (near.length === 0 && face.bare.layers.length <= 1) return [];
-    const band = memo.get('piece-kerf', `${memo.keyOf(region)} ${kerf}`, () => {
-        const wide = grow(region, kerf / 2);
-        const narrow = grow(region, -kerf / 2);
-        if (wide === tangledRegion || narrow === tangledRegion) throw new TooTangled();
-        return halve(wide, narrow, memo).outside;
-    });
+    const band = kerfBand(region, kerf, memo);
     const through: Burn = { step, depths: {}, through: true, toneOnly: false, foilStops: false };
     const coated = face.bare.layers[0]?.kind === 'wood' ? [] : metByCut(face.bare, through);
     const length = perimeter(region);

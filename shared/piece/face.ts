@@ -64,7 +64,7 @@ export interface Face {
     readonly inside?: string;
     /** What the beam of the step just done came upon; none after other steps. */
     readonly met: readonly Met[];
-    /** What fell out of the blank in the step just done. */
+    /** What fell out of the blank in the step just done, or will once it is off what it is stuck to. */
     readonly fell?: Region;
     /** Step whose shapes cross too often for anything to be known after it. */
     readonly unknownSince?: number;

@@ -24,7 +24,7 @@ const someOfIt = 0.1;
 const largeShare = 0.1;
 
 /**
- * Whether the inside of a cut is a piece or a hole, and when the rest of the sheet is waste. A piece is what carries work; a hole
+ * Whether the inside of a cut is a piece or a hole, and when the rest of the sheet is waste. A piece is what carries work, for the most part or as one of many shapes of a cut; a hole
  * carries none and lies within another cut, or in a sheet that carries work beside it. A sheet without any work is cut for the
  * shapes themselves (own reasoning; nobody writes down which side is kept). What an inlay lets in is a piece, and what it is let into a hole.
  */
@@ -111,7 +111,9 @@ function outcomeOf(laser: LaserPlan, all: readonly Enclosed[], works: readonly R
     const pieces = all.filter(({ isPiece }) => isPiece);
     const own = all.filter(({ step }) => step === laser.step.index);
     const holes = own.filter(({ isPiece }) => !isPiece);
-    const uncovered = works.some((work) => !pieces.some((piece) => shareInside(work, piece) >= someOfIt));
+    const uncovered = works.some(
+        (work) => work.rings.length > 0 && pieces.reduce((sum, piece) => sum + shareInside(work, piece), 0) < someOfIt,
+    );
     const last = own.some(({ isPiece }) => isPiece) && !pieces.some(({ step }) => step > laser.step.index);
     return {
         holes: asOne(withInsides(holes, works), taken),
@@ -164,16 +166,31 @@ function judge(
                 : [{ step: step.index, said: said.get(step.name), region: island, box, size: area(island) }];
         }),
     );
-    const shares = found.map((one) => works.reduce((most, work) => Math.max(most, shareInside(work, one)), 0));
+    const each = found.map((one) => works.map((work) => shareInside(work, one)));
+    const shares = each.map((all) => Math.max(0, ...all));
+    // Work that is spread over many pieces lies in no single one for the most part, but in all of one cut together.
+    const together = new Map(cuts.map(({ step }) => [step.index, works.map((_, k) => sharesOf(found, each, step.index, k))]));
+    const carriesPart = found.map(({ step }, i) => each[i]!.some((share, k) => share > 0 && together.get(step)![k]! >= mostOfIt));
     const around = found.map((one) => found.some((other) => other.size > one.size && isInside(one, other)));
     const carries = found.map(
-        (one, i) => shares[i]! >= mostOfIt || (!around[i] && shares[i]! >= someOfIt && one.size >= largeShare * sheet),
+        (one, i) =>
+            carriesPart[i]! || shares[i]! >= mostOfIt || (!around[i] && shares[i]! >= someOfIt && one.size >= largeShare * sheet),
     );
     const beside = works.some((work) => !found.some((one, i) => carries[i] && shareInside(work, one) >= someOfIt));
     return found.map((one, i) => ({
         ...one,
         isPiece: one.said ?? (carries[i]! || (!around[i] && !beside && works.length === 0)),
     }));
+}
+
+/** Part of a work that lies in all shapes of one cut. */
+function sharesOf(
+    found: readonly { readonly step: number }[],
+    each: readonly (readonly number[])[],
+    step: number,
+    work: number,
+): number {
+    return found.reduce((sum, one, i) => (one.step === step ? sum + each[i]![work]! : sum), 0);
 }
 
 /** Places asked across a shape each way, and how many of its corners. */

@@ -34,7 +34,7 @@ export function workThrough(
     memo: Memo,
 ): { readonly steps: StepPlan[]; readonly faces: readonly (readonly Face[])[] } {
     const outcomes = new Map<number, CutOutcome>(drawn.flatMap((step) => outcomeOf(step, blanks, drawn, memo)));
-    const held = new Map<string, Region>();
+    const held = new Map<string, Held>();
     const faces: (readonly Face[])[] = [blanks.map((blank) => begin(blank, memo))];
     const steps: StepPlan[] = [];
     for (const one of drawn) {
@@ -104,13 +104,19 @@ function isRegion(value: unknown): value is Region {
     return typeof value === 'object' && value !== null && 'rings' in value;
 }
 
+/** What stays once the rest falls away, and what falls out of it, a region for each cut. */
+interface Held {
+    readonly keeps?: Region;
+    readonly holes: readonly Region[];
+}
+
 interface Doing {
     readonly recipe: Recipe;
     readonly blanks: readonly BlankPlan[];
     readonly steps: readonly StepPlan[];
     readonly outcomes: ReadonlyMap<number, CutOutcome>;
-    /** Parts that tabs or a backing still hold in the sheet, by blank. */
-    readonly held: Map<string, Region>;
+    /** Parts and waste that tabs or a backing still hold in the sheet, by blank. */
+    readonly held: Map<string, Held>;
     readonly faces: readonly (readonly Face[])[];
     readonly memo: Memo;
 }
@@ -197,6 +203,8 @@ function letIn(step: Inlay, inlay: InlayPlan, face: Face, doing: Doing): Deed[] 
     const isStopped = fit !== undefined && (!fit.bottoms || isHeld);
     const stopped = isStopped ? add(face.level, add(exactly(fit.insertion), film)) : undefined;
     return [
+        // What is let into an opening has its waste out of the way.
+        ...(isOpening ? openings(face, doing) : []),
         {
             do: 'lay',
             step: step.index,
@@ -223,12 +231,27 @@ function letIn(step: Inlay, inlay: InlayPlan, face: Face, doing: Doing): Deed[] 
     ];
 }
 
+/** The waste of holes is taken off the backing. */
+function openings({ blank }: Face, { held }: Doing): Deed[] {
+    const parts = held.get(blank);
+    if (parts === undefined) return [];
+    held.set(blank, { ...parts, holes: [] });
+    return freeing({ holes: parts.holes });
+}
+
 /** Tabs are broken, or the tape comes off that held the parts. */
 function release({ blank }: Face, { held }: Doing): Deed[] {
-    const keeps = held.get(blank);
-    if (keeps === undefined) return [];
+    const parts = held.get(blank);
+    if (parts === undefined) return [];
     held.delete(blank);
-    return [{ do: 'free', keeps }];
+    return freeing(parts);
+}
+
+function freeing({ keeps, holes }: Held): Deed[] {
+    return [
+        ...holes.map((region) => ({ do: 'free', holes: region }) as const),
+        ...(keeps === undefined ? [] : [{ do: 'free', keeps } as const]),
+    ];
 }
 
 function burns(laser: LaserPlan, face: Face, { recipe, steps, blanks, memo }: Doing): Deed[] {
@@ -265,21 +288,43 @@ function burns(laser: LaserPlan, face: Face, { recipe, steps, blanks, memo }: Do
     ];
 }
 
-function cutDeed(laser: LaserPlan, { blank }: Face, { recipe, blanks, outcomes, held }: Doing): Deed {
+function cutDeed(laser: LaserPlan, face: Face, { recipe, blanks, outcomes, held }: Doing): Deed {
+    const { blank } = face;
     const outcome = outcomes.get(laser.step.index);
     const kerf = laser.kerf?.face.value ?? lineWidth(recipe.laser);
     const tabs = laser.step.kind === 'cut' && (laser.step.tabs?.value ?? 0) > 0;
-    const backed = blanks.find(({ name }) => name === blank)?.blank.backing !== 'none';
+    const of = blanks.find(({ name }) => name === blank);
+    const backed = of?.blank.backing !== 'none';
+    const { settings, step, region } = laser;
+    const line = laser.cutLine?.encloses ?? region;
+    // What the laser surely has not the power for leaves a groove, and all keeps its place.
+    if (settings?.reached === false && of?.thickness !== undefined && settings.gives.high < of.thickness.low) {
+        const own = of.blank.sheet?.name ?? blank;
+        return { do: 'cut', step: step.index, region, line, kerf, holes: emptyRegion, depths: { [own]: settings.gives } };
+    }
     const { holes = emptyRegion, keeps } = outcome ?? {};
-    if (keeps !== undefined && (tabs || backed)) held.set(blank, keeps);
-    const free = keeps !== undefined && !tabs && !backed;
+    const isHeld = tabs || backed;
+    if (isHeld) {
+        const before = held.get(blank);
+        held.set(blank, {
+            ...before,
+            ...(keeps && { keeps }),
+            holes: [...(before?.holes ?? []), ...(isEmpty(holes) ? [] : [holes])],
+        });
+    }
     return {
         do: 'cut',
-        step: laser.step.index,
-        region: laser.region,
-        line: laser.cutLine?.encloses ?? laser.region,
+        step: step.index,
+        region,
+        line,
         kerf,
+        // Tabs hold the waste of a hole as they hold a part.
         holes: tabs ? emptyRegion : holes,
-        ...(free ? { keeps } : {}),
+        ...(backed ? { held: true } : {}),
+        ...(keeps !== undefined && !isHeld ? { keeps } : {}),
     };
+}
+
+function isEmpty({ rings }: Region): boolean {
+    return rings.length === 0;
 }

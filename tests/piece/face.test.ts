@@ -90,11 +90,21 @@ function drafts(region: fc.Arbitrary<Region>): fc.Arbitrary<Draft> {
             (holes): Draft =>
                 (step) => ({ do: 'cut', step, region: holes, line: holes, kerf: 0, holes }),
         ),
+        // On a backing what is cut keeps its place until it comes off.
+        region.map(
+            (holes): Draft =>
+                (step) => ({ do: 'cut', step, region: holes, line: holes, kerf: 0, holes, held: true }),
+        ),
+        region.map(
+            (holes): Draft =>
+                () => ({ do: 'free', holes }),
+        ),
     );
 }
 
 function regionOf(deed: Deed): Region {
-    if (deed.do === 'cut') return deed.holes;
+    if (deed.do === 'cut') return deed.held ? emptyRegion : deed.holes;
+    if (deed.do === 'free') return deed.holes ?? emptyRegion;
     return 'region' in deed ? deed.region : emptyRegion;
 }
 

@@ -69,7 +69,7 @@ export class Raster {
                 while (layers.length > under) take(top()!.thick);
             }
         };
-        if (layers.length === 0 && deed.do !== 'cut') return;
+        if (layers.length === 0 && deed.do !== 'cut' && deed.do !== 'free') return;
         switch (deed.do) {
             case 'burn': {
                 if (!isInside) return;
@@ -140,12 +140,12 @@ export class Raster {
                 unmask();
                 return;
             case 'cut':
+            case 'free':
                 if (!isInside) return;
                 stack.gone = true;
                 for (const { kind, name, thick } of layers) this.count(this.taken, kind, name, thick);
                 layers.length = 0;
                 return;
-            case 'free':
             case 'join':
             case 'mark':
                 return;

@@ -35,6 +35,34 @@ describe('the face of each blank in a plan', () => {
         expect(faceAt(plan, 2).freed).toBe(false);
         expect(last(plan).freed).toBe(true);
     });
+    it('frees every part of a cut over which the work is spread, and loses the waste of holes with the tabs', async () => {
+        const many = (how: string) =>
+            planOf(
+                recipe(
+                    `engrave dots on b { circle 4 mm at 50, 50 mm repeat 4 x 4 every 24 x 24 mm tone 60 % }
+                    cut eyes on b { circle 2 mm at 44, 50 mm repeat 4 x 4 every 24 x 24 mm air on ${how} }
+                    cut tags on b { circle 20 mm at 50, 50 mm repeat 4 x 4 every 24 x 24 mm air on ${how} }
+                    do "break them out" for 5 min`,
+                ),
+            );
+        const one = (plan: Plan) => area(last(plan).body.region) / (Math.PI * (10 ** 2 - 1 ** 2));
+        // Circles are polygons, the eyes coarser ones.
+        expect(one(await many(''))).toBeCloseTo(16, 1);
+        const held = await many('tabs 2');
+        expect(area(faceAt(held, 3).body.region)).toBeCloseTo(10_000, 6);
+        expect(one(held)).toBeCloseTo(16, 1);
+    });
+    it('keeps what a backing holds until it is peeled', async () => {
+        const plan = await planOf(
+            recipe(
+                'engrave e on b { art flag depth 0.5 mm air off }\n cut hole on b { circle 6 mm at 10, 10 mm air on }\n cut rim on b { circle 90 mm air on }\n peel b',
+                'blank b { of ash-10 size 100 x 100 mm grain along width backing tape }',
+            ),
+        );
+        expect(faceAt(plan, 2).fell).toBeDefined();
+        expect(area(faceAt(plan, 3).body.region)).toBeCloseTo(10_000, 6);
+        expect(area(last(plan).body.region) / (Math.PI * 45 ** 2)).toBeCloseTo(1, 2);
+    });
     it('loses a hole, and keeps the sheet around it', async () => {
         const plan = await planOf(
             recipe('engrave e on b { art flag depth 0.5 mm air off }\n cut hole on b { circle 10 mm at 85, 85 mm air on }'),
