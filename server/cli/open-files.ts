@@ -6,6 +6,7 @@ import { diskReader } from '../files/disk-reader';
 import { guardedFileSystem } from '../files/guarded-file-system';
 import { WorkspaceFiles } from '../files/workspace-files';
 import { type OpenFiles, openWorkshop, type Source } from '../workshop/open-workshop';
+import { askerFor } from './asker-for';
 import { recipeFilesIn } from './recipe-files';
 import { inputName, readStandardInput, standardInput } from './standard-input';
 import { withTextAt } from './text-at';
@@ -26,7 +27,7 @@ export async function openFiles(names: readonly string[], as?: string): Promise<
         source,
         paths.map((file) => pathToFileURL(file).toString()),
         fileURLToPath,
-        new LocalAsker(),
+        await askerFor(paths.length),
     );
     return { ...open, files: source.files };
 }

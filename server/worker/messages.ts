@@ -20,4 +20,6 @@ export type FromWorker =
 export interface Port<In, Out> {
     post(message: Out): void;
     listen(receive: (message: In) => void): void;
+    /** Ends the other side, which does not count as having died. Absent where it ends by itself. */
+    end?(): void;
 }

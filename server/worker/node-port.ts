@@ -22,5 +22,9 @@ export function nodePort(file: string, died: () => void): Port<FromWorker, ToWor
     return {
         post: (message) => worker.postMessage(message),
         listen: (receive) => worker.on('message', receive),
+        end: () => {
+            gone = true;
+            void worker.terminate();
+        },
     };
 }

@@ -70,6 +70,12 @@ export class PlanQueue {
         this.forgetLater();
     }
 
+    /** Ends the worker. Nothing may be asked any more. */
+    end(): void {
+        clearTimeout(this.quiet);
+        this.port.end?.();
+    }
+
     /** Once nothing is open and all is worked off, what was worked out only fills the memory. */
     private forgetLater(): void {
         clearTimeout(this.quiet);
