@@ -186,8 +186,15 @@ function isToolpath(value: unknown): value is ToolpathView {
             Array.isArray(work.points) &&
             typeof work.lit === 'string' &&
             work.points.length === 3 * work.lit.length &&
+            isFigure(work.dose) &&
+            isDigits(work.pace, work.lit.length) &&
+            isDigits(work.shade, work.lit.length) &&
             work.points.every(Number.isFinite),
     );
+}
+
+function isDigits(value: unknown, count: number): boolean {
+    return typeof value === 'string' && value.length === count && /^\d*$/.test(value);
 }
 
 function isFigure(value: unknown): value is number {

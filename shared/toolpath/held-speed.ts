@@ -31,10 +31,25 @@ export function heldSpeed(paths: readonly Path[], { topSpeed, acceleration }: Mo
  * @param least part of the power below which the laser does not hold it
  */
 export function withEvenEnergy(path: Path, speed: number, acceleration: number, least: number): Path {
-    const { points } = path;
+    const { points, pace } = inSteps(path, speed, acceleration);
+    return { points, share: pace.map((part) => Math.min(1, Math.max(least, part))) };
+}
+
+/** A path cut into steps where the head's speed changes. */
+export interface SteppedPath {
+    readonly points: Float64Array;
+    /** For each piece the mean speed at its two ends as a part of the set one. */
+    readonly pace: Float64Array;
+    /** For each piece the index of the one that it was cut from. */
+    readonly of: Uint32Array;
+}
+
+/** Adds points on the straight only, so that time and way stay the same. */
+export function inSteps({ points }: Path, speed: number, acceleration: number): SteppedPath {
     const { lengths, squares } = speedsAlong(points, speed, acceleration);
     const made: number[] = [points[0]!, points[1]!];
-    const shares: number[] = [];
+    const paces: number[] = [];
+    const of: number[] = [];
     for (let i = 0; i < lengths.length; i++) {
         const [length, enter, leave] = [lengths[i]!, squares[i]!, squares[i + 1]!];
         const peak = Math.min(speed ** 2, acceleration * length + (enter + leave) / 2);
@@ -54,11 +69,12 @@ export function withEvenEnergy(path: Path, speed: number, acceleration: number, 
                 points[2 * i]! + part * (points[2 * i + 2]! - points[2 * i]!),
                 points[2 * i + 1]! + part * (points[2 * i + 3]! - points[2 * i + 1]!),
             );
-            shares.push(Math.min(1, Math.max(least, (speedAt(from) + speedAt(way)) / 2 / speed)));
+            paces.push((speedAt(from) + speedAt(way)) / 2 / speed);
+            of.push(i);
             from = way;
         }
     }
-    return { points: Float64Array.from(made), share: Float64Array.from(shares) };
+    return { points: Float64Array.from(made), pace: Float64Array.from(paces), of: Uint32Array.from(of) };
 }
 
 /** Ways from the beginning of a run-up at which the power is set anew. */

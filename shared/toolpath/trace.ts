@@ -1,6 +1,8 @@
 import { exactTurn } from './edges';
+import { inSteps } from './held-speed';
 import { type AreaWork, isRunnable, type MachineJob, overtravelOf, type PathWork, type Work } from './job';
 import { type Motion, moveTime, runUp } from './motion';
+import type { Path } from './path';
 import type { BlankPoint } from './place';
 import { eachSweep, sweepEnds } from './sweep';
 import { pathTime } from './time';
@@ -17,6 +19,10 @@ export interface Trace {
     readonly points: readonly number[];
     /** For each place 1 if the head burnt on its way there. */
     readonly lit: readonly number[];
+    /** For each place how fast the head came there burning, as a part of the set speed (at most 1); 1 where it travelled. */
+    readonly pace: readonly number[];
+    /** For each place the part of the set power that it burnt with on its way there; 1 where it travelled. */
+    readonly share: readonly number[];
 }
 
 /**
@@ -40,7 +46,8 @@ export function traceOfJob(job: MachineJob, most = 60_000): Trace[] {
         if (first === undefined || last === undefined) continue;
         time += travel(at, first, motion);
         const back = travel(last, first, motion);
-        traces.push({ work, start: time, pass: pen.time, back, points: pen.points, lit: pen.lit });
+        const { points, lit, pace, share } = pen;
+        traces.push({ work, start: time, pass: pen.time, back, points, lit, pace, share });
         time += pen.time * work.passes + back * (work.passes - 1);
         at = last;
     }
@@ -50,6 +57,8 @@ export function traceOfJob(job: MachineJob, most = 60_000): Trace[] {
 class Pen {
     readonly points: number[] = [];
     readonly lit: number[] = [];
+    readonly pace: number[] = [];
+    readonly share: number[] = [];
     time = 0;
     first: BlankPoint | undefined;
     last: BlankPoint | undefined;
@@ -64,9 +73,12 @@ class Pen {
         if (told) this.tell(to, this.time, false);
     }
 
-    tell({ x, y }: BlankPoint, time: number, lit: boolean): void {
+    /** @param pace part of the set speed, of a way that burns, and `share` of the set power */
+    tell({ x, y }: BlankPoint, time: number, lit: boolean, pace = 1, share = 1): void {
         this.points.push(x, y, time);
         this.lit.push(lit ? 1 : 0);
+        this.pace.push(lit ? Math.min(1, pace) : 1);
+        this.share.push(lit ? share : 1);
     }
 }
 
@@ -99,7 +111,8 @@ function traceArea(work: AreaWork, motion: Motion, every: number, pen: Pen): voi
                 const ends = [hatch.ends[2 * i]!, hatch.ends[2 * i + 1]!];
                 const [on, off] = sweep.backwards ? [ends[1]!, ends[0]!] : [ends[0]!, ends[1]!];
                 pen.tell(place(on), when(on), false);
-                pen.tell(place(off), when(off), true);
+                const even = (Math.abs(off - on) / speed) * hatch.every;
+                pen.tell(place(off), when(off), true, even / Math.max(when(off) - when(on), 1e-12));
             }
         }
         pen.time += whole;
@@ -117,20 +130,36 @@ function timeAt(gone: number, length: number, speed: number, acceleration: numbe
     return Math.sqrt((2 * ramp) / acceleration) + (gone - ramp) / speed;
 }
 
+/** The same way with more places on it. */
+function stepped(path: Path, { speed }: PathWork, { acceleration }: Motion): Path {
+    const { points, of } = inSteps(path, speed, acceleration);
+    return path.lit === undefined ? { points } : { points, lit: Uint8Array.from(of, (piece) => path.lit![piece]!) };
+}
+
 function tracePaths(work: PathWork, motion: Motion, every: number, pen: Pen): void {
-    for (const path of work.paths) {
+    for (const drawn of work.paths) {
+        // Cut into steps where the speed changes, so that it is seen where; a path whose power follows the speed has them already.
+        const path = drawn.share !== undefined || every > 1 || drawn.points.length < 4 ? drawn : stepped(drawn, work, motion);
         const { points, lit } = path;
         const last = points.length / 2 - 1;
         if (last < 1) continue;
         pen.goTo({ x: points[0]!, y: points[1]! }, true);
         const began = pen.time;
-        const { time } = pathTime(path, work.speed, motion.acceleration, (piece, gone) => {
+        // More places are more roundings: the path keeps its own time.
+        const whole = pathTime(drawn, work.speed, motion.acceleration).time;
+        const scale = path === drawn ? 1 : whole / pathTime(path, work.speed, motion.acceleration).time;
+        let before = 0;
+        pathTime(path, work.speed, motion.acceleration, (piece, gone) => {
+            const even = Math.hypot(points[2 * piece + 2]! - points[2 * piece]!, points[2 * piece + 3]! - points[2 * piece + 1]!);
+            const pace = even / work.speed / Math.max(gone - before, 1e-12);
+            before = gone;
             const to = piece + 1;
             const turns = lit !== undefined && lit[piece] !== lit[piece + 1];
             if (to % every !== 0 && to !== last && !turns) return;
-            pen.tell({ x: points[2 * to]!, y: points[2 * to + 1]! }, began + gone, lit === undefined || lit[piece] === 1);
+            const on = lit === undefined || lit[piece] === 1;
+            pen.tell({ x: points[2 * to]!, y: points[2 * to + 1]! }, began + gone * scale, on, pace, path.share?.[piece] ?? 1);
         });
-        pen.time = began + time;
+        pen.time = began + whole;
         pen.last = { x: points[2 * last]!, y: points[2 * last + 1]! };
     }
 }

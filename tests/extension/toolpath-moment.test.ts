@@ -2,13 +2,35 @@ import { expect, test } from 'vitest';
 import { momentAt } from '../../extension/bench/webview/toolpath/toolpath-moment';
 import type { ToolpathView } from '../../shared/view/toolpath-view';
 
+const even = (count: number) => ({ dose: 1, pace: '9'.repeat(count), shade: '5'.repeat(count) });
+
 const toolpath: ToolpathView = {
     step: 0,
     blank: 'tray',
     total: 73,
     works: [
-        { name: 'area', kind: 'scan', passes: 3, start: 5, pass: 10, back: 2, points: [0, 0, 0, 4, 0, 4, 4, 9, 10], lit: '010' },
-        { name: 'edge', kind: 'outline', passes: 1, start: 45, pass: 28, back: 0, points: [1, 1, 0, 2, 2, 28], lit: '01' },
+        {
+            name: 'area',
+            kind: 'scan',
+            passes: 3,
+            start: 5,
+            pass: 10,
+            back: 2,
+            points: [0, 0, 0, 4, 0, 4, 4, 9, 10],
+            lit: '010',
+            ...even(3),
+        },
+        {
+            name: 'edge',
+            kind: 'outline',
+            passes: 1,
+            start: 45,
+            pass: 28,
+            back: 0,
+            points: [1, 1, 0, 2, 2, 28],
+            lit: '01',
+            ...even(2),
+        },
     ],
 };
 

@@ -61,4 +61,23 @@ describe('the way of the head', () => {
     test('of speeds that are none there is none', () => {
         expect(traceOfJob({ ...job, motion: { topSpeed: Number.NaN, acceleration: 1 } })).toEqual([]);
     });
+
+    test('is as fast as it was set but where it turns sharply and begins', () => {
+        const [scan, edge] = traceOfJob(job);
+        expect(scan!.pace.every((part) => Math.abs(part - 1) < 1e-9)).toBe(true);
+        expect(edge!.pace).toHaveLength(edge!.lit.length);
+        expect(Math.min(...edge!.pace)).toBeLessThan(0.8);
+        expect(Math.max(...edge!.pace)).toBe(1);
+        // Without a run-up the ends of a line are in the time of the line.
+        const short = traceOfJob({ ...job, work: [{ ...area, overtravel: 0 } as Work] })[0]!;
+        const slowed = short.pace.filter((_, i) => short.lit[i] === 1);
+        expect(Math.max(...slowed)).toBeLessThan(0.95);
+    });
+
+    test('burns with the part of the power that the path says', () => {
+        const [path] = outlinePaths(rectangle(0, 0, 10, 10));
+        const share = new Float64Array(path!.points.length / 2 - 1).fill(0.4);
+        const traced = traceOfJob({ ...job, work: [{ ...outline, paths: [{ ...path!, share }] } as Work] })[0]!;
+        expect(traced.share.filter((_, i) => traced.lit[i] === 1)).toEqual([...share]);
+    });
 });
