@@ -24,14 +24,19 @@ export function reviewMarkdown(all: readonly Review[], untouched: readonly strin
     const reviews = all.map(withoutNoise);
     if (reviews.length === 1) return cutToFit([], [], [blockOf(reviews[0]!)]);
     const head = headOf(reviews, untouched);
-    const { summary, stock, rows, together } = headWords(head, reviews);
+    const { summary, digest, stock, rows, together } = headWords(head, reviews);
+    const link = (name: string): string => `[${md(name)}](#${encodeURIComponent(name)})`;
     const lines = [
         `**${md(summary)}**`,
         '',
+        ...digest.map(({ mark, told }) => {
+            const all = told.map(
+                ({ name, review, text }) => `${review === undefined ? md(name) : link(name)}: ${spokenMarkdown(text)}`,
+            );
+            return `- **${mark}** ${all.join('; ')}`;
+        }),
         ...stock.map((line) => `- stock: ${spokenMarkdown(line)}`),
-        ...rows.map(
-            ({ name, mark, text }) => `- **${mark}** [${md(name)}](#${encodeURIComponent(name)}): ${spokenMarkdown(text)}`,
-        ),
+        ...rows.map(({ name, mark, text }) => `- **${mark}** ${link(name)}: ${spokenMarkdown(text)}`),
         '',
     ];
     return cutToFit(
@@ -151,8 +156,9 @@ function oneReview(review: Review): string[] {
     ];
 }
 
-function thingLines({ thing, status, changes: list }: ThingReview): string[] {
-    return [`**${marked(status, md(thing))}**`, '', ...changes(list)];
+function thingLines({ thing, status, changes: all, findings = [] }: ThingReview): string[] {
+    const noticed = findings.map(({ severity, message, rule }) => `gained ${severity}: ${spokenMarkdown(message)} (${rule})`);
+    return [`**${marked(status, md(thing))}**`, '', ...changes(all), ...list(noticed)];
 }
 
 function titled(title: string, body: readonly string[]): string[] {

@@ -19,10 +19,13 @@ export function reviewsText(all: readonly Review[], untouched: readonly string[]
     return [...headLines(headWords(head, reviews)), '', ...inOrder(head, reviews).map(reviewText)].join('\n');
 }
 
-function headLines({ summary, stock, rows, together }: HeadWords): string[] {
+function headLines({ summary, digest, stock, rows, together }: HeadWords): string[] {
     const width = Math.max(0, ...rows.map(({ name }) => Math.min(name.length, 24)));
     return [
         summary,
+        ...digest.map(
+            ({ mark, told }) => `  ${mark.padEnd(8)} ${told.map(({ name, text }) => `${oneLine(name)}: ${text}`).join('; ')}`,
+        ),
         ...stock.map((line) => `  stock    ${oneLine(line)}`),
         ...rows.map(({ name, mark, text }) => `  ${mark.padEnd(8)} ${oneLine(name).padEnd(width)}  ${text}`),
         ...together.map((line) => `  ${oneLine(line)}`),
@@ -97,8 +100,12 @@ function stepNote({ titleBefore, moved, before, after }: StepReview): string {
     return `${was}${moved ? ` (moved from place ${before! + 1} to ${after! + 1})` : ''}`;
 }
 
-function thingLines({ thing, status, changes }: ThingReview): string[] {
-    return [`${signOf(status)} ${oneLine(thing)}`, ...changes.map((change) => `    ${changeWords(change)}`)];
+function thingLines({ thing, status, changes, findings = [] }: ThingReview): string[] {
+    return [
+        `${signOf(status)} ${oneLine(thing)}`,
+        ...changes.map((change) => `    ${changeWords(change)}`),
+        ...findings.map(({ severity, message, rule }) => `    ${oneLine(`+ ${severity}: ${message} [${rule}]`)}`),
+    ];
 }
 
 function artLines(art: ArtReview): string[] {

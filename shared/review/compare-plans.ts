@@ -50,7 +50,7 @@ export function comparePlans(before: Version, after: Version, memo: Memo, drawn?
         before: side(before),
         after: side(after),
         recipe: changesOf(heading(before), heading(after)),
-        things: compareThings(before.plan, after.plan),
+        things: compareThings(before.plan, after.plan, memo),
         steps: compareSteps(before.plan, after.plan, matches, drawn),
         art: art.map((each) => each.review),
         times: changesOf(timeFigures(before.plan.totals), timeFigures(after.plan.totals)),

@@ -1,19 +1,42 @@
+import { contentKey } from '../plan/content-key';
+import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
 import type { Quantity } from '../quantity/quantity';
 import type { Recipe } from '../recipe/recipe';
-import type { Burn, CutTest } from '../recipe/stock';
+import type { Burn, Coupon, CutTest } from '../recipe/stock';
+import { examineCoupons } from '../rules/coupon/examine-coupons';
 import { changesOf } from './change';
 import { type Figure, range, word } from './figure';
 import type { ThingReview } from './review';
 import { tell, writtenFigures } from './written';
 
 /** Blanks that differ, and stock that both versions use but of which the figures differ. */
-export function compareThings(before: Plan, after: Plan): ThingReview[] {
+export function compareThings(before: Plan, after: Plan, memo: Memo): ThingReview[] {
     return [
         ...compare(blanks(before, after), blanks(after, before), true),
         ...compare(stock(before.recipe), stock(after.recipe), false),
-        ...compare(coupons(before.recipe), coupons(after.recipe), true),
+        ...compare(coupons(before.recipe), coupons(after.recipe), true).map((each) => withFindings(each, before, after, memo)),
     ];
+}
+
+/** A coupon that was written otherwise, with what its squares say of each other now and did not before. */
+function withFindings(review: ThingReview, before: Plan, after: Plan, memo: Memo): ThingReview {
+    if (review.status !== 'changed') return review;
+    const [then, now] = [before, after].map(({ recipe }) => {
+        const coupon = recipe.coupons.find((each) => couponName(each) === review.thing);
+        const sheet = recipe.blanks.map((blank) => blank.sheet).find((each) => each?.name === coupon?.sheet);
+        const { laser } = recipe;
+        if (coupon === undefined || sheet === undefined || laser === undefined) return [];
+        return memo.get('coupon-findings', contentKey(coupon, laser, sheet), () => examineCoupons([{ coupon, laser, sheet }]));
+    });
+    const findings = now!
+        .filter(({ rule, message }) => !then!.some((old) => old.rule === rule && old.message === message))
+        .map(({ severity, message, rule }) => ({ severity, message, rule }));
+    return findings.length === 0 ? review : { ...review, findings };
+}
+
+function couponName({ sheet, laser }: Coupon): string {
+    return `coupon of ${sheet} on ${laser}`;
 }
 
 type Things = ReadonlyMap<string, readonly Figure[]>;
@@ -47,7 +70,8 @@ function blanks({ recipe, blanks: planned }: Plan, other: Plan): Things {
 
 function coupons({ coupons: all }: Recipe): Things {
     return new Map(
-        all.map(({ sheet, laser, pitch, burnt, burns, tones = [], cuts = [] }) => {
+        all.map((coupon) => {
+            const { pitch, burnt, burns, tones = [], cuts = [] } = coupon;
             const figures: Figure[] = pitch === undefined ? [] : [{ label: 'pitch', ...tell(pitch)! }];
             if (burnt !== undefined) figures.push(word('burnt', burnt.value));
             for (const { depth, ...square } of burns) figures.push(squareFigure(square, depth));
@@ -57,7 +81,7 @@ function coupons({ coupons: all }: Recipe): Things {
                 if (kerf !== undefined) figures.push({ ...tell(kerf)!, label: cutLabel(square, 'kerf') });
                 if (fits !== undefined) figures.push({ ...tell(fits)!, label: cutLabel(square, 'fits') });
             }
-            return [`coupon of ${sheet} on ${laser}`, figures];
+            return [couponName(coupon), figures];
         }),
     );
 }

@@ -24,7 +24,7 @@ export interface Consequence {
 }
 
 /** How much worse one kind of consequence is than another: what fails first, then what the piece loses, then what is merely otherwise. */
-const weights = {
+export const weights = {
     error: 100,
     warning: 70,
     artLost: 60,

@@ -1,5 +1,6 @@
 import { changeWords } from './change-words';
 import type { Consequence } from './consequences';
+import { cut, type DigestLine, digestOf, staleWords } from './digest';
 import { type HeadRow, isPriceAlone, type ReviewHead, type SharedGain, type StockRow } from './head';
 import { oneLine } from './one-line';
 import type { Review } from './review';
@@ -7,6 +8,8 @@ import type { Review } from './review';
 /** A head in words, a string for each line; names that the program quotes stand between back quotes. */
 export interface HeadWords {
     readonly summary: string;
+    /** Where a line for each recipe would be too many: the worst consequences of all, several on a line. */
+    readonly digest: readonly DigestLine[];
     readonly stock: readonly string[];
     readonly rows: readonly RowWords[];
     /** What stands together on a line: recipes that only their stock reaches, and those in which nothing differs. */
@@ -29,6 +32,7 @@ const mostNames = 6;
 
 export function headWords(head: ReviewHead, reviews: readonly Review[]): HeadWords {
     const { counts, gained, byStock, untouched } = head;
+    const { digest, rows, stock } = digestOf(head, reviews);
     const findings = [...some(gained.error, 'error'), ...some(gained.warning, 'warning')];
     const all = [
         ...(counts.changed > 0 ? [`${counts.changed} changed`] : []),
@@ -38,11 +42,12 @@ export function headWords(head: ReviewHead, reviews: readonly Review[]): HeadWor
     ];
     return {
         summary: `${all.length === 0 ? 'No recipe differs' : `Of the recipes ${all.join(', ')}`}${findings.length > 0 ? `; gained: ${findings.join(', ')}` : ''}`,
+        digest,
         stock: [
-            ...head.stock.filter((row) => !isPriceAlone(row)).map(stockWords),
+            ...stock.map(stockWords),
             ...head.gains.slice(0, mostGains).map((gain) => `${gainWords(gain)}, in ${these(gain.recipes)}`),
         ],
-        rows: head.rows.map((row) => rowWords(row, reviews[row.review]!)),
+        rows: rows.map((row) => rowWords(row, reviews[row.review]!)),
         together: [
             ...head.stock.filter(isPriceAlone).map(stockWords),
             ...(byStock.length > 0 ? [`Reached by the stock alone: ${names(byStock)}`] : []),
@@ -51,17 +56,25 @@ export function headWords(head: ReviewHead, reviews: readonly Review[]): HeadWor
     };
 }
 
-function stockWords({ thing: { thing, status, changes }, recipes, gains }: StockRow): string {
+function stockWords({ thing: { thing, status, changes, findings = [] }, recipes, gains }: StockRow): string {
     const what = status === 'changed' ? changes.slice(0, 2).map(changeWords).join('; ') : status;
     const more = status === 'changed' && changes.length > 2 ? `; and ${changes.length - 2} more` : '';
-    const worst = gains
+    const follows = [...findings.map((each) => `${each.severity}: ${cut(each.message, longest)}`), ...gainsWords(gains)];
+    const worst = follows
         .slice(0, 1)
-        .map((gain) => `: ${gainWords(gain)}${gains.length > 1 ? ` (and ${gains.length - 1} more)` : ''}`);
+        .map((first) => `: ${first}${follows.length > 1 ? ` (and ${follows.length - 1} more)` : ''}`);
     return `${thing}: ${what}${more}, in ${these(recipes)}${worst.join('')}`;
 }
 
+/** Coupons that are older than a change of the laser are counted. */
+function gainsWords(gains: readonly SharedGain[]): string[] {
+    const stale = staleWords(gains);
+    if (stale === undefined) return gains.map(gainWords);
+    return [`warning: ${stale}`, ...gains.filter(({ consequence }) => consequence.rule !== 'stale-coupon').map(gainWords)];
+}
+
 function gainWords({ consequence: { kind, text } }: SharedGain): string {
-    return `${kind === 'change' ? '' : `${kind}: `}${cut(text)}`;
+    return `${kind === 'change' ? '' : `${kind}: `}${cut(text, longest)}`;
 }
 
 /** More causes than these are not told one by one. */
@@ -82,15 +95,7 @@ function rowWords({ review, name, status, consequences }: HeadRow, of: Review): 
 /** "Engrave deep, speed: 250 mm/s → 25 mm/s: The deep is …". */
 export function consequenceWords({ step, cause, text }: Consequence, { steps }: Review): string {
     const lead = [...(step === undefined ? [] : [steps[step]!.title]), ...(cause === undefined ? [] : [cause])];
-    return oneLine(`${lead.length > 0 ? `${lead.join(', ')}: ` : ''}${cut(text)}`);
-}
-
-/** The beginning of a long sentence, up to a word's end. */
-function cut(text: string): string {
-    if (text.length <= longest) return text;
-    const whole = text.slice(0, longest).replace(/\s+\S*$/, '');
-    // A name that was cut through lacks its second quote.
-    return `${(whole.match(/`/g)?.length ?? 0) % 2 === 1 ? whole.slice(0, whole.lastIndexOf('`')) : whole}…`;
+    return oneLine(`${lead.length > 0 ? `${lead.join(', ')}: ` : ''}${cut(text, longest)}`);
 }
 
 function some(count: number, word: string): string[] {

@@ -138,9 +138,11 @@ const place = { changed: 0, added: 1, removed: 2 };
 function ranked(rows: readonly HeadRow[], common: ReadonlySet<string>): HeadRow[] {
     const told = rows.map((row) => ({
         ...row,
-        consequences: row.consequences.toSorted((a, b) => weightIn(b, common) - weightIn(a, common)),
+        consequences: row.consequences
+            .map((each) => ({ ...each, weight: weightIn(each, common) }))
+            .toSorted((a, b) => b.weight - a.weight),
     }));
-    const worst = ({ consequences: [first] }: HeadRow): number => (first === undefined ? 0 : weightIn(first, common));
+    const worst = ({ consequences: [first] }: HeadRow): number => first?.weight ?? 0;
     return told.toSorted((a, b) => place[a.status] - place[b.status] || worst(b) - worst(a) || (a.name < b.name ? -1 : 1));
 }
 

@@ -57,6 +57,8 @@ export interface ThingReview {
     readonly thing: string;
     readonly status: Exclude<Status, 'same'>;
     readonly changes: readonly Change[];
+    /** What is noticed of a coupon that was not before; absent where that is nothing. */
+    readonly findings?: readonly Pick<FindingReview, 'severity' | 'message' | 'rule'>[];
 }
 
 export interface StepReview {

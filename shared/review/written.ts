@@ -74,6 +74,7 @@ export function tell(value: unknown): Told | undefined {
     if ('where' in value && Object.keys(value).every((key) => key === 'where' || key === 'value')) {
         return 'value' in value ? tell(value.value) : plain('…');
     }
+    if ('paid' in value && 'amount' in value) return toldPrice(value.paid, value.amount);
     return join(Object.entries(value).flatMap(([key, part]) => toldPart(key, part)));
 }
 
@@ -92,6 +93,14 @@ function toldList(list: readonly unknown[]): Told | undefined {
     return join(
         list.flatMap((each) => tell(each) ?? []),
         ', ',
+    );
+}
+
+/** "34 for 1 sheet". */
+function toldPrice(paid: unknown, amount: unknown): Told {
+    return join(
+        [paid, amount].flatMap((each) => tell(each) ?? []),
+        ' for ',
     );
 }
 

@@ -169,4 +169,62 @@ describe('the head of several reviews', () => {
         expect(few).toContain('### mild-79\n');
         expect(few).toContain('| --- |');
     });
+
+    it('tells sixteen causes in its first ten lines, errors first, and no recipe twice', async () => {
+        const bad = await review(fillRecipe(), fillRecipe({ after: 'sand disc { flush then 2 mm grits 80, 120, 180 }' }));
+        const { step: _step, ...gained } = bad.findings[0]!;
+        const sixteen = Array.from({ length: 16 }, (_, index) =>
+            named(
+                {
+                    ...bad,
+                    steps: [],
+                    findings: [
+                        {
+                            ...gained,
+                            severity: index === 15 ? 'error' : 'warning',
+                            message: `Place ${index} of it is lost (at worst), so that it fails: more of that.`,
+                        },
+                    ],
+                },
+                `piece-${index}`,
+            ),
+        );
+        const lines = reviewsText(sixteen).split('\n');
+        const head = lines.slice(0, 10).join('\n');
+        for (let index = 0; index < 16; index += 1)
+            expect(head).toContain(`piece-${index}: Place ${index} of it is lost, so that it fails`);
+        expect(lines[1]).toMatch(/^ {2}error +piece-15: /);
+        expect(
+            lines
+                .slice(0, lines.indexOf(''))
+                .join('\n')
+                .match(/piece-3:/g),
+        ).toHaveLength(1);
+        expect(lines[10] ?? '').not.toMatch(/^ {2}warning/);
+        expect(Math.max(...lines.slice(0, 10).map(({ length }) => length))).toBeLessThanOrEqual(170);
+        expect(reviewMarkdown(sixteen)).toContain('[piece-3](#piece-3): Place 3 of it is lost');
+        const nine = reviewsText(sixteen.slice(7)).split('\n');
+        expect(nine[2]).toMatch(/^ {2}warning +piece-\d+ +/);
+    });
+
+    it('tells in the stock line what a changed coupon says of itself, and prices as they are written', async () => {
+        const more = [
+            [70, 300, 0.29],
+            [50, 300, 0.19],
+            [70, 400, 0.2],
+            [50, 400, 0.13],
+            [90, 300, 0.39],
+        ] as const;
+        const squares = more.map(([power, speed, depth]) => `burn ${power} % at ${speed} mm/s gives ${depth} mm`).join(' ');
+        const whole = fillRecipe({ wood: 'walnut-12' }).replace('pitch 0.10 mm', `pitch 0.10 mm ${squares}`);
+        const found = await review(whole, whole.replace('300 mm/s gives 0.34', '300 mm/s gives 0.15'));
+        const text = reviewsText([named(found, 'one'), named(found, 'two')]);
+        expect(text).toMatch(
+            /stock +coupon of walnut-12 on shed: .*, in one, two: warning: This square was measured 0\.15 mm deep/,
+        );
+        const priced = (price: string): string =>
+            fillRecipe({ wood: 'walnut-12' }).replace('thickness 12 mm', `price ${price} thickness 12 mm`);
+        const dearer = await review(priced('34 for 1 sheet'), priced('36 for 1 sheet'));
+        expect(reviewText(dearer)).toContain('price: 34 for 1 sheet → 36 for 1 sheet');
+    });
 });

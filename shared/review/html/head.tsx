@@ -6,12 +6,25 @@ import { Spoken } from './spoken';
 
 /** What a page of several reviews begins with, and its index. */
 export function Head({ head, reviews }: { head: ReviewHead; reviews: readonly Review[] }) {
-    const { summary, stock, rows, together }: HeadWords = headWords(head, reviews);
+    const { summary, digest, stock, rows, together }: HeadWords = headWords(head, reviews);
     return (
         <nav class="index" aria-label="Recipes">
             <p>
                 <strong>{summary}</strong>
             </p>
+            {digest.length > 0 && (
+                <ul class="digest">
+                    {digest.flatMap(({ mark, told }) =>
+                        told.map(({ name, review, text }, index) => (
+                            <li key={`${mark} ${name} ${index}`}>
+                                <strong class={mark}>{mark}</strong>{' '}
+                                {review === undefined ? oneLine(name) : <a href={`#${articleId(review)}`}>{oneLine(name)}</a>}:{' '}
+                                <Spoken text={text} />
+                            </li>
+                        )),
+                    )}
+                </ul>
+            )}
             {stock.length > 0 && (
                 <ul>
                     {stock.map((line) => (
