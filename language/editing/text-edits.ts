@@ -59,7 +59,8 @@ function addition({ offset, length }: Where, statement: string, layout: Layout):
     const statements = statement.split('\n');
     if (!block.endsWith('}')) return { offset: end, length: 0, text: ` { ${statements.join('  ')} }` };
     const brace = end - 1;
-    if (!block.includes('\n')) {
+    // Behind a comment nothing may follow on its line.
+    if (!block.includes('\n') && !statement.startsWith('//')) {
         const blanks = blanksAtEnd(block.slice(0, -1));
         const gap = block.slice(0, -1).trimEnd().endsWith('{') ? ' ' : '  ';
         return { offset: brace - blanks, length: blanks, text: `${gap}${statements.join('  ')} ` };

@@ -1,6 +1,7 @@
 import type { AstNode } from 'langium';
 import type { Quantity } from '../../shared/quantity/quantity';
 import type { Abrasive, Beam, Coupon, CutTest, Laser, Named, Price, Sheet, Wood } from '../../shared/recipe/stock';
+import { openRows } from '../coupon/open-rows';
 import * as ast from '../generated/ast';
 import type { KeyOf } from '../vocabulary/lookup';
 import type { NodeType } from '../vocabulary/property';
@@ -165,6 +166,7 @@ export function couponOf(node: ast.Coupon): Coupon | undefined {
     });
     const cuts = node.items.filter(ast.isCutTest).flatMap((test) => cutTestOf(test) ?? []);
     const tones = squares.flatMap(({ square, tone }) => (tone === undefined ? [] : [{ ...square, tone }]));
+    const open = openRows(node.$cstNode?.text ?? '').map(({ words }) => words);
     return {
         sheet,
         laser,
@@ -172,6 +174,8 @@ export function couponOf(node: ast.Coupon): Coupon | undefined {
         burns: squares.flatMap(({ square, depth }) => (depth === undefined ? [] : [{ ...square, depth }])),
         ...(tones.length === 0 ? {} : { tones }),
         ...(cuts.length === 0 ? {} : { cuts }),
+        ...(open.length === 0 ? {} : { open }),
+        whole: whereOf(node),
         where: whereOfFirstWord(node),
     };
 }

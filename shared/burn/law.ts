@@ -143,28 +143,48 @@ export function predict(law: DepthLaw, settings: Settings, coverage = 0.95): Int
 }
 
 /** Degrees of freedom of its spread: where the law does not fit, those of the settings, since squares of one setting miss it alike. */
-function pooledDegreesOfFreedom({ degreesOfFreedom, fits, notes }: DepthLaw): number | undefined {
+export function pooledDegreesOfFreedom({ degreesOfFreedom, fits, notes }: DepthLaw): number | undefined {
     if (degreesOfFreedom === undefined) return undefined;
     return PRIOR_FREEDOM + (notes.includes('off-law') && fits !== undefined ? fits.between : degreesOfFreedom);
 }
 
 /** What the next piece adds: threshold and energy of another board are as many times as great, which is a factor of the dose. */
-function ofPieces(law: DepthLaw, dose: number, passes: number, coverage: number): number {
+export function ofPieces(law: DepthLaw, dose: number, passes: number, coverage: number): number {
     if (law.pieces === undefined) return 0;
     const { sigma, freedom } = law.pieces;
     const perLogDose = signedDepth(law, dose, passes) > 0 ? -dose * depthSlopes(law, dose, passes)[0] : 0;
     return coverageFactor(coverage, freedom) * sigma * perLogDose;
 }
 
-/** What the bend may be off by, with which the other numbers move, and what laws of another form that go as well with the squares say otherwise. */
-function formVariance(law: DepthLaw, dose: number, passes: number, value: number): number {
+/** Variance (mm2) of one more square about the law, at a depth in mm. */
+export function squareVariance(law: DepthLaw, depth: number): number {
+    return law.variance * measuringError(depth, law.measuring) ** 2;
+}
+
+/** One place of a law: dose of each pass (J/mm2), and passes. */
+export interface Place {
+    readonly dose: number;
+    readonly passes: number;
+}
+
+/**
+ * Covariance (mm2) of what a law may be off by at two places: its numbers, its bend, with which the other numbers move, and what
+ * laws of another form that go as well with the squares say otherwise. What single squares scatter by is not in it.
+ */
+export function lawCovariance(law: DepthLaw, one: Place, other: Place): number {
     const { bending, rivals = [] } = law;
-    const slopes = depthSlopes(law, dose, passes);
-    const ofBend =
-        bending === undefined
-            ? 0
-            : bending.error * bending.along.reduce((sum, along, i) => sum + along * slopes[i]!, bendSlope(law, dose, passes));
-    return rivals.reduce((sum, rival) => sum + rival.weight * (depthOf(rival.numbers, dose, passes) - value) ** 2, ofBend ** 2);
+    const slopes = [one, other].map(({ dose, passes }) => depthSlopes(law, dose, passes));
+    let sum = 0;
+    for (let i = 0; i < 3; i++) for (let j = 0; j < 3; j++) sum += slopes[0]![i]! * slopes[1]![j]! * law.covariance[3 * i + j]!;
+    if (bending !== undefined) {
+        const [a, b] = [one, other].map(({ dose, passes }, at) =>
+            bending.along.reduce((all, along, i) => all + along * slopes[at]![i]!, bendSlope(law, dose, passes)),
+        );
+        sum += bending.error ** 2 * a! * b!;
+    }
+    const apart = ({ dose, passes }: Place, numbers: LawNumbers): number =>
+        depthOf(numbers, dose, passes) - depthOf(law, dose, passes);
+    return rivals.reduce((all, { numbers, weight }) => all + weight * apart(one, numbers) * apart(other, numbers), sum);
 }
 
 /** As predict, for a dose (J/mm2) of each pass. */
@@ -173,9 +193,7 @@ export function predictDose(law: DepthLaw, dose: number, passes: number, coverag
     const signed = signedDepth(law, dose, passes);
     const value = depthOf(law, dose, passes);
     const slopes = depthSlopes(law, dose, passes);
-    let variance = law.variance * measuringError(value, law.measuring) ** 2;
-    for (let i = 0; i < 3; i++) for (let j = 0; j < 3; j++) variance += slopes[i]! * slopes[j]! * law.covariance[3 * i + j]!;
-    variance += formVariance(law, dose, passes, value);
+    const variance = squareVariance(law, value) + lawCovariance(law, { dose, passes }, { dose, passes });
     const fitted = coverageFactor(coverage, pooledDegreesOfFreedom(law)) * Math.sqrt(Math.max(0, variance));
     const assumed = coverageFactor(coverage, undefined) * slopes[2] * law.fadeAssumed;
     const half = Math.hypot(fitted, assumed, ofPieces(law, dose, passes, coverage));

@@ -2,6 +2,7 @@ import type { BitmapArt } from '../art/bitmap';
 import type { LawNumbers } from '../burn/dose';
 import type { RangeUse } from '../burn/interval-words';
 import type { KerfWidth } from '../burn/kerf-width';
+import type { SettlingSquare } from '../burn/settling-square';
 import type { WallProfile } from '../burn/wall';
 import type { Bounds, Region } from '../geometry/region';
 import type { Interval } from '../quantity/interval';
@@ -209,6 +210,8 @@ export interface LaserSettings {
     readonly judgedPitch?: number;
     /** They are for a tone and burn through masking tape, which no square was judged through. */
     readonly throughTape?: true;
+    /** The square that would narrow the range of its depth most; absent of tones, cuts and pockets that go on from a measured depth. */
+    readonly settling?: SettlingSquare;
     /** No coupon stands behind it. */
     readonly guess: boolean;
 }

@@ -9,6 +9,7 @@ import { type KerfWidth, kerfRowsOf, kerfWidth } from '../burn/kerf-width';
 import { type DepthLaw, predict } from '../burn/law';
 import { wattsOf } from '../burn/power-curve';
 import { couponFor } from '../burn/run-rows';
+import { settlingSquare } from '../burn/settling-square';
 import { type Given, isSure, type Solution, solveDepth, type Wish } from '../burn/solve';
 import { solveCut } from '../burn/solve-cut';
 import { USUAL_SURE } from '../burn/surely';
@@ -60,7 +61,8 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
     );
     const going = goOn(step, { wish, given, pace, law, first: solution, laser }, memo);
     if (going !== undefined) return going;
-    const settings = solution === undefined ? undefined : settingsOf(solution, guessed(law, wish), law, wish);
+    const settings =
+        solution === undefined ? undefined : withSquare(settingsOf(solution, guessed(law, wish), law, wish), law, wish, laser);
     if (through) {
         const depth = thickness ?? solution?.depth;
         return {
@@ -276,6 +278,12 @@ function depthOfWish(wish: Wish | undefined, solution: Solution | undefined): In
     // Where the wish is met, its value stands for the depth; what cannot be reached is told by its prediction.
     const value = solution.reached ? wish.depth : solution.depth.value;
     return { value, low: Math.min(value, solution.depth.low), high: Math.max(value, solution.depth.high) };
+}
+
+/** Of settings for a depth, with the square that would say most of it. */
+function withSquare(settings: LaserSettings, law: DepthLaw, wish: Wish | undefined, laser: Laser | undefined): LaserSettings {
+    const settling = wish !== undefined && 'tone' in wish ? undefined : settlingSquare(law, settings, laser);
+    return settling === undefined ? settings : { ...settings, settling };
 }
 
 function settingsOf(solution: Solution, guess: boolean, law?: DepthLaw, wish?: Wish): LaserSettings {

@@ -51,6 +51,8 @@ export interface Fix {
     readonly changes: readonly Change[];
     /** The one a person would take without thinking. */
     readonly preferred?: boolean;
+    /** It writes down what is to be burnt and measured: the finding stands until that is done. */
+    readonly untilMeasured?: true;
 }
 
 /** A change of the text, in terms of statements; the language room turns it into text edits. */

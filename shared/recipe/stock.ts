@@ -331,6 +331,10 @@ export interface Coupon {
     readonly burns: readonly Burn[];
     readonly tones?: readonly ToneBurn[];
     readonly cuts?: readonly CutTest[];
+    /** Squares that stand there to be burnt and measured, `burn 40 % at 400 mm/s x 3`. */
+    readonly open?: readonly string[];
+    /** The whole block; absent where a coupon stands in no text. */
+    readonly whole?: Where;
     /** The block's first word. */
     readonly where: Where;
 }

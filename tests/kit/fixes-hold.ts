@@ -24,7 +24,8 @@ const judgedOnlyThen: ReadonlySet<string> = new Set(
 export async function expectFixesToHold(kit: MemoryWorkshop, text: string): Promise<string[]> {
     const effects = await effectsOf(kit, text);
     const wrong = effects.flatMap((effect) => [
-        ...(effect.stays ? [`${words(effect)} does not mend it.`] : []),
+        // What asks for a square stands until it is burnt and measured.
+        ...(effect.stays && effect.fix.untilMeasured !== true ? [`${words(effect)} does not mend it.`] : []),
         ...effect.wrote.flatMap(({ rule, message }) =>
             judgedOnlyThen.has(`${effect.finding.rule} > ${rule}`) ? [] : [`${words(effect)} brings ${rule}: ${message}`],
         ),

@@ -4,7 +4,7 @@ import { fitCoupon } from '../../shared/burn/fit';
 import { couponRules } from '../../shared/rules/coupon/examine-coupons';
 import { pageText } from '../../shared/rules/page';
 import { burn, couponOf, shed, woodOf } from '../burn/stock';
-import { all, expectMended, of, one, silent, words, workshop } from './harness';
+import { all, expectMended, mended, of, one, silent, words, workshop } from './harness';
 
 workshop();
 
@@ -87,9 +87,20 @@ describe('squares-disagree', () => {
         const finding = await one(twin('0.42'), 'squares-disagree');
         expect(words(twin('0.42'), finding)).toBe('burn 60 % at 300 mm/s gives 0.42 mm');
         expect(finding.message).toBe(
-            'Burnt with the same settings, this square is 0.42 mm deep and another 0.23 mm. Measure both again, or burn a third.',
+            'Burnt with the same settings, this square is 0.42 mm deep and another 0.23 mm. Measure both again, or burn a third with 60 % at 300 mm/s: it says which of them the wood meant.',
         );
         expect(finding.related).toHaveLength(1);
+    });
+    it('adds the third to the coupon once, as a row to be filled in, on a line of its own', async () => {
+        for (const text of [
+            twin('0.42'),
+            twin('0.42').replace(/\{\n {2}pitch[^}]*/, (block) => block.replaceAll(/\n */g, ' ')),
+        ]) {
+            const finding = await one(text, 'squares-disagree');
+            const after = mended(text, finding);
+            expect(after).toMatch(/\n {2,4}\/\/ burn 60 % at 300 mm\/s gives … mm\n\}/);
+            expect((await one(after, 'squares-disagree')).fixes).toEqual([]);
+        }
     });
     it('is silent for two that differ as readings do, or were burnt in another number of passes', async () => {
         await silent(twin('0.27'), 'squares-disagree');

@@ -4,6 +4,7 @@ import { fromBase, type Quantity } from '../../quantity/quantity';
 import { showLength, showLengthInterval } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
 import { phrase } from '../../recipe/phrase';
+import { settleBySquare } from '../helpers/settle-by-square';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
 
@@ -31,13 +32,17 @@ export const depthPromise: Rule = {
             const { depth } = laser;
             if (depth.low >= from - rounding && depth.high <= to + rounding) continue;
             const { unit, where } = wanted;
+            const settled = settleBySquare(plan, laser);
             const half = Number(fromBase(wanted.tolerance, unit).toPrecision(3));
             yield finding(page, {
                 severity: 'warning',
-                message: phrase`${laser.step.name} is promised ${showLength(wanted.value, unit)} ± ${half} ${unit} deep; it comes to ${showLengthInterval(depth, unit)}${settings.givesFor === undefined ? '' : ` (${rangeMeaning(settings.givesFor)})`}.`,
+                message: phrase`${laser.step.name} is promised ${showLength(wanted.value, unit)} ± ${half} ${unit} deep; it comes to ${showLengthInterval(depth, unit)}${settings.givesFor === undefined ? '' : ` (${rangeMeaning(settings.givesFor)})`}.${settled.words}`,
                 where,
                 step: step.index,
-                fixes: [keep(wanted.value, Math.max(spread(depth), Math.abs(depth.value - wanted.value)), wanted)],
+                fixes: [
+                    keep(wanted.value, Math.max(spread(depth), Math.abs(depth.value - wanted.value)), wanted),
+                    ...settled.fixes,
+                ],
             });
         }
     },

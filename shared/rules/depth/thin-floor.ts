@@ -6,6 +6,7 @@ import { askDepth, isSaidAs } from '../helpers/ask-depth';
 import { blankOf } from '../helpers/blank-names';
 import { edgeOver } from '../helpers/edge-over';
 import { deepestWithFloor, leastFloor } from '../helpers/floor';
+import { settleBySquare } from '../helpers/settle-by-square';
 import { commonPractice, type Page } from '../page';
 import { isTooDeepInSum } from '../piece/depth-in-sum';
 import { finding, type Rule } from '../rule';
@@ -39,12 +40,14 @@ export const thinFloor: Rule = {
             const { text, fixes, instead } = askDepth(page.id, step, most, plan, figures);
             const atMost = isSaidAs(most, step, text) ? phrase`at most ` : '';
             const depths = `${text === undefined ? '' : phrase`, so engrave ${atMost}${text} deep`}.${instead}`;
+            // Thick enough by half of all burns: then it is the range that is at fault.
+            const settled = floor.value >= leastFloor ? settleBySquare(plan, laser) : { words: '', fixes: [] };
             yield finding(page, {
                 severity: 'warning',
-                message: phrase`Under ${over > 0 ? phrase`the outline of ` : ''}${step.name} only ${showLength(floor.value)} of wood is left, ${showLength(Math.max(0, floor.low))} at worst; ${showLength(leastFloor)} should stay${depths}`,
+                message: phrase`Under ${over > 0 ? phrase`the outline of ` : ''}${step.name} only ${showLength(floor.value)} of wood is left, ${showLength(Math.max(0, floor.low))} at worst; ${showLength(leastFloor)} should stay${depths}${settled.words}`,
                 where: step.depth !== undefined ? step.depth.where : step.where,
                 step: step.index,
-                fixes,
+                fixes: [...fixes, ...settled.fixes],
             });
         }
     },

@@ -8,6 +8,7 @@ import { atItsWord, type Figures } from '../figures';
 import { solveAnew } from '../helpers/ask-depth';
 import { blankOf, materialName } from '../helpers/blank-names';
 import { settingsHeld } from '../helpers/settings-held';
+import { settleBySquare } from '../helpers/settle-by-square';
 import { settingsOf, squareOf } from '../helpers/square-of';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -42,12 +43,18 @@ export const throughUnsure: Rule = {
             const blank = blankOf(plan, stepPlan);
             const on = blank === undefined ? phrase`an offcut` : phrase`an offcut of ${materialName(blank)}`;
             const { asked, surely, thickest } = breakthrough;
+            const settled = settleBySquare(plan, laser);
+            const wayOut = settingsHeld(step)
+                ? phrase`: let them be worked out again.${settled.words}`
+                : settled.words === ''
+                  ? phrase`: ${trialOf(step, settings, on)}.`
+                  : phrase`.${settled.words}`;
             yield finding(page, {
                 severity: 'warning',
-                message: phrase`${step.name} comes through more often than not, but only ${showLength(surely)} of ${showLength(thickest)} is ${showSure(asked)} sure${causeOf(laser, settings, breakthrough)}: ${settingsHeld(step) ? phrase`let them be worked out again` : trialOf(step, settings, on)}.`,
+                message: phrase`${step.name} comes through more often than not, but only ${showLength(surely)} of ${showLength(thickest)} is ${showSure(asked)} sure${causeOf(laser, settings, breakthrough)}${wayOut}`,
                 where: step.kind === 'engrave' ? (step.depth?.where ?? step.where) : step.where,
                 step: step.index,
-                fixes: held(laser, figures),
+                fixes: [...held(laser, figures), ...settled.fixes],
             });
         }
     },

@@ -6,6 +6,7 @@ import type { Inlay } from '../../recipe/step';
 import { halfNoun } from '../helpers/half-noun';
 import { lostPlaces, mostTaken } from '../helpers/lost-parts';
 import { gapFixes, gapWords, offsetsOf } from '../helpers/mend-gap';
+import { settleBySquare } from '../helpers/settle-by-square';
 import { betterTurnedOver } from '../helpers/side-up';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -48,9 +49,12 @@ export const jamsBeforeFloor: Rule = {
             const nothing = step.clearance === undefined && offsetsOf(inlay) === 0;
             const written = nothing ? phrase`Without a clearance` : phrase`With ${gapWords(inlay, step)}`;
             const { fixes, instead } = mending(inlay, step);
+            // A pocket at the shallow end of its range would let it reach the floor.
+            const isOpen = insertion >= (inlay.pocketLaser.depth?.low ?? depth);
+            const settled = isOpen ? settleBySquare(plan, inlay.pocketLaser) : { words: '', fixes: [] };
             yield finding(page, {
                 severity: insertion < leastHold * depth ? 'error' : 'warning',
-                message: phrase`${written} the inlay ${how}: the walls lean ${lean} and need ${showLength(leastClearance)}.${instead}`,
+                message: phrase`${written} the inlay ${how}: the walls lean ${lean} and need ${showLength(leastClearance)}.${instead}${settled.words}`,
                 where: step.clearance?.where ?? step.where,
                 step: step.index,
                 related: [
@@ -59,7 +63,7 @@ export const jamsBeforeFloor: Rule = {
                         where: inlay.pocket.where,
                     },
                 ],
-                fixes,
+                fixes: [...fixes, ...settled.fixes],
             });
         }
     },
