@@ -1,3 +1,5 @@
+import type { Grade as FigureGrade } from '../shared/quantity/where';
+
 /** A line of the built-in stock with what its comment says of where it comes from. */
 export interface StockLine {
     /** File and line. */
@@ -31,6 +33,12 @@ export function gradeOf({ known, said }: Pick<StockLine, 'known' | 'said'>): Gra
     if (known === 'seen' || known === 'seen at second hand') return 'checked';
     if (known !== 'computed' || /from memory/i.test(said)) return 'not checked yet';
     return /common practice|own judgement/i.test(said) ? 'rule of thumb' : 'checked';
+}
+
+/** What findings have to say of a line that they rest on; undefined where a source was read and none disagrees. */
+export function gradeInFindings(line: StockLine): FigureGrade | undefined {
+    if (gradeOf(line) !== 'checked') return 'not checked';
+    return /\bdisputed\b/i.test(line.said) ? 'disputed' : undefined;
 }
 
 /** Every line of the stock's blocks with the comment above it; lines right behind each other share one. `kind` says nothing of its own. */

@@ -1,5 +1,7 @@
 import { type AstNode, AstUtils, type CstNode, GrammarAST, GrammarUtils, isCompositeCstNode, type Reference } from 'langium';
 import { nowhere, type Where, type Written } from '../../shared/quantity/where';
+import { isBuiltIn } from '../built-in';
+import { gradeAt } from './known';
 
 function uriOf(node: AstNode): string {
     return AstUtils.findRootNode(node).$document?.uri.toString() ?? '';
@@ -47,7 +49,10 @@ export function whereOfFirstWord(node: AstNode): Where {
 }
 
 export function whereOfCst(node: AstNode, cst: CstNode | undefined): Where {
-    return cst === undefined ? nowhere : { uri: uriOf(node), offset: cst.offset, length: cst.length };
+    if (cst === undefined) return nowhere;
+    const uri = uriOf(node);
+    const grade = isBuiltIn(uri) ? gradeAt(uri, cst.range.start.line) : undefined;
+    return { uri, offset: cst.offset, length: cst.length, ...(grade === undefined ? {} : { grade }) };
 }
 
 /** Where a reference stands, whichever file the block that it counts for stands in. */

@@ -21,7 +21,7 @@ function bare(thing: unknown): unknown {
     return found;
 }
 
-const place: Readonly<Record<keyof Where, true>> = { uri: true, offset: true, length: true };
+const place: Readonly<Record<Exclude<keyof Where, 'grade'>, true>> = { uri: true, offset: true, length: true };
 const placeKeys = Object.keys(place);
 
 function isWhere(value: unknown): value is Where {

@@ -7,7 +7,12 @@ export interface Where {
     readonly uri: string;
     readonly offset: number;
     readonly length: number;
+    /** How a figure of the built-in stock is known; absent where one source at least was read for it, and for all that makers write. */
+    readonly grade?: Grade;
 }
+
+/** Nobody has read a source for it, or the sources that were read disagree and it is the stricter. */
+export type Grade = 'not checked' | 'disputed';
 
 /** A value together with the place where it was written. */
 export interface Written<T> {

@@ -38,11 +38,16 @@ describe('deep-pour', () => {
 
 describe('short-pot-life', () => {
     it('more pieces than one cup lasts for', async () => {
-        const finding = await one(made(20), 'short-pot-life');
+        const finding = await one(made(20, resin('pot life 40 min')), 'short-pot-life');
         expect(finding).toMatchObject({ severity: 'info' });
         // 40 min less 8 for mixing, 4 for each piece.
         expect(finding.message).toContain('for 20 pieces mix 3 cups, each for 8');
     });
+    it('is a hint by the built-in pot life, for which no source was read', async () =>
+        expect(await one(made(20), 'short-pot-life')).toMatchObject({
+            severity: 'hint',
+            message: expect.stringContaining('Not checked'),
+        }));
     it('not even one piece', async () => {
         const finding = await one(resin('pot life 5 min'), 'short-pot-life');
         expect(finding.severity).toBe('warning');

@@ -14,7 +14,7 @@ const negligible = 0.02;
 const page: Page = {
     id: 'narrow-slots',
     title: 'Slots too narrow to fill',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'sometimes',
     condition:
         'Parts of a filled pocket are narrower than the resin flows into without trapping air, and they are more than tips and corners.',
@@ -52,6 +52,7 @@ export const narrowSlots: Rule = {
                 message: phrase`${places.length} place${places.length === 1 ? '' : 's'} in ${fill.pocket.name} ${places.length === 1 ? 'is' : 'are'} narrower than the ${showLength(limit)} that ${step.resin!.name} flows into, ${showLength(narrowest.width)} at the narrowest (near ${showLength(narrowest.x)}, ${showLength(narrowest.y)}).`,
                 where: step.where,
                 step: step.index,
+                rests: [step.resin?.narrowestSlot?.where],
                 related: [
                     { message: phrase`The pocket is drawn here.`, where: fill.pocket.placements[0]?.where ?? fill.pocket.where },
                 ],

@@ -13,7 +13,7 @@ const mostWritten = 12;
 const page: Page = {
     id: 'deep-pour',
     title: 'Deeper than one pour',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'sometimes',
     condition:
         'A pocket is filled in one step, and is deeper than the resin may be poured at once. Powder that is packed dry (`by volume`) is not poured: thin glue wicks into it, and how deep was not found.',
@@ -43,6 +43,7 @@ export const deepPour: Rule = {
                 message: phrase`${fill.pocket.name} is ${showLength(fill.depth.value)} deep; ${name} may be poured ${showLength(most)} at once: pour ${pours.count} layers of ${showLength(pours.each)}${apart(step.resin!)}.`,
                 where: step.where,
                 step: step.index,
+                rests: [deepest.where],
                 related: [
                     { message: phrase`The depth is asked for here.`, where: fill.pocket.depth?.where ?? fill.pocket.where },
                 ],

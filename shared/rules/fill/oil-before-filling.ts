@@ -13,7 +13,7 @@ import { finding, type Rule } from '../rule';
 const page: Page = {
     id: 'oil-before-filling',
     title: 'Oil or wax before resin or glue',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'always',
     condition:
         'A finish goes over an open pocket that is filled or inlaid only afterwards, with what never holds on it by the stock (`over drying-oil never`), only once it is sanded (`over lacquer once sanded`), or only after a time that it has not had (`over drying-oil after 7 d`).',
@@ -45,6 +45,7 @@ export const oilBeforeFilling: Rule = {
                     message: phrase`${finish.coat?.name} goes into ${nameOf(pocket)} before it is ${step.kind === 'fill' ? 'filled' : 'inlaid'}: ${what} ${holding(refusal)}. Put the finish on last.`,
                     where: step.where,
                     step: step.index,
+                    rests: [refusal?.where],
                     related: [{ message: phrase`The finish goes on here.`, where: finish.where }],
                     fixes: [
                         ...(once === undefined ? [] : [prepared(preparing(once, `the ${finish.coat?.name}`), step)]),

@@ -5,6 +5,7 @@ import { showMass, showTime } from '../../quantity/show';
 import type { Finding } from '../../recipe/finding';
 import { phrase } from '../../recipe/phrase';
 import type { Resin } from '../../recipe/stock';
+import type { Resting } from '../graded';
 import { calledInShop } from '../helpers/laid-over';
 import { type OwnMinutes, ownMinutes, pours } from '../helpers/own-minutes';
 import type { Page } from '../page';
@@ -13,7 +14,7 @@ import { finding, type Rule } from '../rule';
 const page: Page = {
     id: 'short-pot-life',
     title: 'Pot life shorter than the run',
-    severities: ['info', 'warning'],
+    severities: ['info', 'warning', 'hint'],
     condition:
         'So many pieces are made that the resin stiffens in the cup before the last one is filled, or `do` steps beside the fill that pour take longer than the pot life leaves; or a cup would hold more than the pot life holds for (`largest mix` in the stock).',
     why: 'Resin that has begun to set pulls threads, traps air and does not level. The more of it stands in a cup, the warmer it gets and the sooner it sets; a full cup can boil, smoke and melt.',
@@ -36,7 +37,7 @@ export const shortPotLife: Rule = {
     },
 };
 
-type Told = Pick<Finding, 'severity' | 'message' | 'related'>;
+type Told = Pick<Finding, 'severity' | 'message' | 'related'> & Resting;
 
 /** What the maker's own minutes for one piece say. */
 function inOwnMinutes(own: OwnMinutes | undefined, resin: Resin): Told | undefined {
@@ -44,6 +45,7 @@ function inOwnMinutes(own: OwnMinutes | undefined, resin: Resin): Told | undefin
     if (own === undefined || own.time <= left) return undefined;
     return {
         severity: 'warning',
+        rests: [resin.potLife!.where],
         message: phrase`${calledInShop(resin)} stays fluid for ${showTime(resin.potLife!.value)}, of which mixing takes ${showTime(benchTimes.mixAndFill.setUp)}; pouring takes ${showTime(own.time)} by your own steps. Pour out of ${Math.max(2, Math.ceil(own.time / Math.max(60, left)))} cups, mixed one after the other, or take a slower resin.`,
         related: [
             { message: phrase`The pot life is written here.`, where: resin.potLife!.where },
@@ -60,6 +62,7 @@ function inTime(fill: FillPlan, resin: Resin, pieces: number): Told | undefined 
     const fluid = phrase`${calledInShop(resin)} stays fluid for ${showTime(potLife.value)}`;
     return {
         severity: tooSlow ? 'warning' : 'info',
+        rests: [potLife.where],
         message: tooSlow
             ? phrase`${fluid}, which is hardly enough for one piece. Take a slower resin, or mix it in smaller cups.`
             : phrase`${fluid}: for ${pieces} pieces mix ${count} cups, each for ${fill.cups.pieces}.`,
@@ -79,6 +82,7 @@ function inMass({ cups, mix }: FillPlan, resin: Resin, pieces: number): Told | u
     const split = phrase`in ${Math.ceil(each / largest - 1e-9)} cups`;
     return {
         severity: 'info',
+        rests: [most.where],
         message:
             each > largest
                 ? phrase`One piece takes ${showMass(each)} of ${calledInShop(resin)}; ${potLife}, and more warms itself up in the cup. Pour it out at once, or mix it ${split}.`

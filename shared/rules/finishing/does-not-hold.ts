@@ -19,7 +19,7 @@ import { finding, type Rule } from '../rule';
 const page: Page = {
     id: 'does-not-hold',
     title: 'Coat that does not hold',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'sometimes',
     condition:
         'A sealer or finish goes over a coat or a fill on which the stock says that it never holds (`over wax never`), that has had less time than it says (`over drying-oil after 7 d`), that has to be sanded or wiped first (`over epoxy-coat once sanded`), or that is not dry yet.',
@@ -48,6 +48,7 @@ export const doesNotHold: Rule = {
                     message: said(top, coat, refusal),
                     where: step.where,
                     step: step.index,
+                    rests: [refusal.where],
                     related: [{ message: phrase`${coat.name} goes on here.`, where: below.where }],
                     fixes: [...prepare(refusal, coat, step), ...wait],
                 });
@@ -87,7 +88,7 @@ function wetBelow(plan: Plan, top: Step, below: Step): Wet | undefined {
     const gone = elapsed(plan, below.index, top.index);
     // The same again right behind it is one more coat: its drying is left to the maker.
     if (gone === 0 && laidBy(top)?.name === laidBy(below)?.name) return undefined;
-    return longEnough(gone, time.value - time.tolerance) ? undefined : { after: time, gone, wet: true };
+    return longEnough(gone, time.value - time.tolerance) ? undefined : { after: time, gone, where: time.where, wet: true };
 }
 
 function hardening(step: Step): Quantity | undefined {

@@ -18,7 +18,7 @@ import { finding, type Rule } from '../rule';
 const page: Page = {
     id: 'food-contact',
     title: 'What food will touch',
-    severities: ['warning', 'info'],
+    severities: ['warning', 'info', 'hint'],
     quickFix: 'sometimes',
     condition:
         'A blank is `touched by food`, and at the end it bears a finish, sealer, resin or glue of which the stock names nobody who says that food may touch it, or that has not cured; or burnt wood lies open on it.',
@@ -117,6 +117,7 @@ function* ofFluid(plan: Plan, blank: BlankPlan, step: Step, fluid: Fluid, figure
     yield finding(page, {
         ...base,
         severity: 'warning',
+        rests: [fluid.cure?.where],
         message: phrase`${fluid.name} cures for ${showTime(wanted)} before food may touch ${blank.name}; here it has had ${showTime(gone)}.`,
         fixes: longerWait(page.id, plan, step, undefined, wanted - gone, figures),
     });

@@ -15,7 +15,7 @@ const beforePaper = 48 * 3600;
 const page: Page = {
     id: 'packed-too-soon',
     title: 'Packed before it has cured',
-    severities: ['warning', 'info'],
+    severities: ['warning', 'info', 'hint'],
     quickFix: 'always',
     condition:
         'A `do` step packs, wraps, ships or hands the piece over before its finish has cured (`cure` in the stock). From two days on, a step that speaks of plain paper, tissue or foam is left alone.',
@@ -46,6 +46,7 @@ export const packedTooSoon: Rule = {
                 message: phrase`${name} has had ${showTime(gone)} when ${finish.blank.value} is packed; it cures for ${showTime(cure)}${early ? tooEarly(cure) : phrase`: until then plain paper or foam on it, and no film`}.`,
                 where: step.where,
                 step: step.index,
+                rests: [finish.coat?.cure?.where],
                 related: [{ message: phrase`Its last coat goes on here.`, where: finish.where }],
                 fixes: longerWait(page.id, plan, finish, step, cure - gone, figures),
             });

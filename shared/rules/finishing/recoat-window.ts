@@ -12,7 +12,7 @@ import { finding, type Rule } from '../rule';
 const page: Page = {
     id: 'recoat-window',
     title: 'Next layer too soon or too late',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'sometimes',
     condition:
         'A pocket is filled in layers, and a layer follows before the one under it carries it, or after it has cured too far to bond, without sanding between.',
@@ -53,6 +53,7 @@ export const recoatWindow: Rule = {
                         : phrase`${name} bonds by itself until ${showTime(to)} after it was poured; this layer follows after ${showTime(gone)}, and nothing was sanded dull.`,
                 where: step.where,
                 step: step.index,
+                rests: [window.where],
                 related: [{ message: phrase`The layer before it is poured here.`, where: before.where }],
                 fixes: how === 'too-soft' ? longerWait(page.id, plan, before, step, from - gone, figures) : [],
             });

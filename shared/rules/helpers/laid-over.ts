@@ -1,6 +1,7 @@
 import type { Plan } from '../../plan/plan';
 import type { Quantity } from '../../quantity/quantity';
 import { showNumber } from '../../quantity/show';
+import type { Where } from '../../quantity/where';
 import type { Step } from '../../recipe/step';
 import type { Laying, Named, Over, Prepared } from '../../recipe/stock';
 import { elapsed, longEnough } from './elapsed';
@@ -29,6 +30,8 @@ export interface Refusal {
     readonly once?: Prepared;
     /** How long it has had, s. */
     readonly gone: number;
+    /** Where the stock says so. */
+    readonly where: Where;
 }
 
 /** Why what a step lays does not hold on what an earlier one has laid; undefined where it does, or where the stock says nothing of it. */
@@ -36,12 +39,12 @@ export function refusalOf(plan: Plan, top: Step, below: Step | undefined): Refus
     const said = saidOfLaying(laidBy(top), laidBy(below));
     if (said === undefined || below === undefined) return undefined;
     const gone = elapsed(plan, below.index, top.index);
-    const { after, once } = said;
-    if (after === undefined && once === undefined) return { gone };
+    const { after, once, where } = said;
+    if (after === undefined && once === undefined) return { gone, where };
     const tooSoon = after !== undefined && !longEnough(gone, after.value - after.tolerance);
     const unprepared = once !== undefined && !isPrepared(plan, once, top, below.index);
     if (!tooSoon && !unprepared) return undefined;
-    return { gone, ...(tooSoon ? { after } : {}), ...(unprepared ? { once } : {}) };
+    return { gone, where, ...(tooSoon ? { after } : {}), ...(unprepared ? { once } : {}) };
 }
 
 /** Whether a step between an earlier one and `top` does what a surface of its blank needs: a sanding, or words of a `do`. */

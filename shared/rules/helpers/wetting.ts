@@ -1,4 +1,5 @@
 import type { Plan } from '../../plan/plan';
+import type { Where } from '../../quantity/where';
 import type { Step } from '../../recipe/step';
 import { cureOf } from '../order/sand-before-cure';
 
@@ -8,6 +9,8 @@ export interface Wet {
     readonly name: string;
     /** How long it takes to dry, or until it holds, s. */
     readonly needs: number;
+    /** The figure that says so. */
+    readonly where: Where;
     readonly step: Step;
 }
 
@@ -17,9 +20,11 @@ export function wetting(plan: Plan, index: number): Wet | undefined {
     if (step === undefined) return undefined;
     if (step.kind === 'inlay' || step.kind === 'fill') {
         const cure = cureOf(plan, { step: index });
-        return cure === undefined ? undefined : { name: cure.name, needs: cure.time, step };
+        return cure === undefined ? undefined : { name: cure.name, needs: cure.time, where: cure.where, step };
     }
     const laid = step.kind === 'seal' ? step.sealer : step.kind === 'finish' ? step.coat : undefined;
     const dry = laid?.dry;
-    return laid === undefined || dry === undefined ? undefined : { name: laid.name, needs: dry.value - dry.tolerance, step };
+    return laid === undefined || dry === undefined
+        ? undefined
+        : { name: laid.name, needs: dry.value - dry.tolerance, where: dry.where, step };
 }

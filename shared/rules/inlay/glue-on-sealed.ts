@@ -5,14 +5,14 @@ import type { Change, Fix } from '../../recipe/finding';
 import { phrase } from '../../recipe/phrase';
 import type { Inlay, Seal } from '../../recipe/step';
 import { faceBefore } from '../helpers/face-at';
-import { refusalOf } from '../helpers/laid-over';
+import { type Refusal, refusalOf } from '../helpers/laid-over';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
 const page: Page = {
     id: 'glue-on-sealed',
     title: 'Glue on sealed wood',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'sometimes',
     condition:
         'A pocket is sealed before an inlay is glued into it, with a glue that never holds on that sealer by the stock, as wood glue on shellac (`over shellac never`).',
@@ -29,7 +29,8 @@ export const glueOnSealed: Rule = {
             const laid = faceBefore(plan, step.index, blank)
                 ?.cells.filter(({ column }) => column.digs.some((dig) => dig.step === inlay.pocket.index))
                 .flatMap(({ column }) => column.layers.flatMap((layer) => plan.steps[layer.step ?? -1]?.step ?? []));
-            if (laid?.some((below) => below.kind === 'seal' && isRefused(plan, step, below)) !== true) continue;
+            const refused = laid?.flatMap((below) => (below.kind === 'seal' ? (refusalOn(plan, step, below) ?? []) : [])) ?? [];
+            if (refused.length === 0) continue;
             const seals = plan.steps.filter(
                 (other) =>
                     other.step.kind === 'seal' &&
@@ -42,6 +43,8 @@ export const glueOnSealed: Rule = {
                 message: phrase`${inlay.pocket.name} is sealed before ${step.glue?.name} goes into it: the glue does not soak in, and does not hold.`,
                 where: step.where,
                 step: step.index,
+                // One that somebody has read is enough.
+                rests: [(refused.find(({ where }) => where?.grade !== 'not checked') ?? refused[0])?.where],
                 related: seals.slice(0, 1).map((seal) => ({ message: phrase`It is sealed here.`, where: seal.step.where })),
                 fixes: engraveLater(plan, inlay, step, seals[seals.length - 1]),
             });
@@ -49,10 +52,10 @@ export const glueOnSealed: Rule = {
     },
 };
 
-/** A sealer of no known name is taken for one that closes the wood. */
-function isRefused(plan: Plan, glued: Inlay, sealed: Seal): boolean {
-    if (sealed.sealer === undefined) return glued.glue?.kinds.includes('wood-glue') === true;
-    return refusalOf(plan, glued, sealed) !== undefined;
+/** Why the glue does not hold on a sealer; one of no known name is taken for one that closes the wood. */
+function refusalOn(plan: Plan, glued: Inlay, sealed: Seal): Partial<Refusal> | undefined {
+    if (sealed.sealer === undefined) return glued.glue?.kinds.includes('wood-glue') === true ? {} : undefined;
+    return refusalOf(plan, glued, sealed);
 }
 
 /** Engraves the pocket through the sealer, if nothing that is done to the board until then comes too early or too late by it. */

@@ -9,7 +9,7 @@ import { finding, type Rule } from '../rule';
 const page: Page = {
     id: 'open-time',
     title: 'Glue sets before it is pressed',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'sometimes',
     condition:
         'Spreading the glue and laying one inlay takes longer than the glue stays open (`open` in the stock): by its area, or by the minutes of `do` steps beside it that spread the glue or lay the piece. Marks, clamps and cleaning up, which the schedule counts too, are not in that.',
@@ -42,6 +42,7 @@ export const openTime: Rule = {
                 message: phrase`${calledInShop(glue)} stays open for ${showTime(open)}; ${takes}`,
                 where: step.where,
                 step: step.index,
+                rests: [glue.open.where],
                 related: [
                     { message: phrase`The open time is written here.`, where: glue.open.where },
                     ...(own?.steps ?? []).map(({ where }) => ({ message: phrase`These minutes count.`, where })),

@@ -12,7 +12,7 @@ import { finding, type Rule } from '../rule';
 const page: Page = {
     id: 'wood-not-wiped',
     title: 'Oily wood not wiped',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'sometimes',
     condition:
         'Glue, resin or a coat goes on a wood on which the stock says that it holds only once that is wiped, or never (`over oily-wood once wiped`), and no `do` step before it speaks of a solvent: acetone, spirit, alcohol, naphtha, thinner, or degreasing.',
@@ -42,6 +42,7 @@ export const woodNotWiped: Rule = {
                         : phrase`${wood.name} is oily, and ${top.name} holds on ${what} only once it is wiped with a solvent: no step before does that.`,
                     where: step.where,
                     step: step.index,
+                    rests: [said.where],
                     fixes: never
                         ? []
                         : [

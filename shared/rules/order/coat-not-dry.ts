@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan/plan';
 import { showTime } from '../../quantity/show';
+import type { Where } from '../../quantity/where';
 import { phrase } from '../../recipe/phrase';
 import type { Finish, Mask, Sand, Seal, Step } from '../../recipe/step';
 import { atItsWord } from '../figures';
@@ -16,7 +17,7 @@ const beforeTape = 24 * 3600;
 const page: Page = {
     id: 'coat-not-dry',
     title: 'Sanded or taped before the coat is dry',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'sometimes',
     condition:
         'A face is sanded before the coat on it has dried (`dry` in the stock), or masked sooner than a day after its finish, where that cures for longer (`cure`).',
@@ -34,15 +35,16 @@ export const coatNotDry: Rule = {
             const needed = under === undefined ? undefined : neededBefore(step, under);
             if (under === undefined || needed === undefined) continue;
             const gone = elapsed(plan, under.index, step.index);
-            if (longEnough(gone, needed)) continue;
+            if (longEnough(gone, needed.time)) continue;
             const does = step.kind === 'sand' ? 'sanded' : phrase`taped over`;
             yield finding(page, {
                 severity: 'warning',
-                message: phrase`${calledInShop(laidBy(under)!)} is ${does} after ${showTime(gone)}: it tears. It needs ${showTime(needed)}.`,
+                message: phrase`${calledInShop(laidBy(under)!)} is ${does} after ${showTime(gone)}: it tears. It needs ${showTime(needed.time)}.`,
                 where: step.where,
                 step: step.index,
+                rests: [needed.where],
                 related: [{ message: phrase`It goes on here.`, where: under.where }],
-                fixes: longerWait(page.id, plan, under, step, needed - gone, figures),
+                fixes: longerWait(page.id, plan, under, step, needed.time - gone, figures),
             });
         }
     },
@@ -55,10 +57,11 @@ function openCoat(plan: Plan, before: Step, blank: string | undefined): Seal | F
     return step?.kind === 'seal' || step?.kind === 'finish' ? step : undefined;
 }
 
-/** How long a coat has to have had, s; undefined where its stock does not say. */
-function neededBefore({ kind }: Sand | Mask, under: Seal | Finish): number | undefined {
+/** How long a coat has to have had, s, and by which figure; undefined where its stock does not say. */
+function neededBefore({ kind }: Sand | Mask, under: Seal | Finish): { time: number; where: Where } | undefined {
     const coat = under.kind === 'seal' ? under.sealer : under.coat;
-    const dry = coat?.dry === undefined ? undefined : coat.dry.value - coat.dry.tolerance;
-    const cure = under.kind === 'finish' ? under.coat?.cure?.value : undefined;
-    return kind === 'mask' && cure !== undefined ? Math.max(dry ?? 0, Math.min(cure, beforeTape)) : dry;
+    const dry = coat?.dry === undefined ? undefined : { time: coat.dry.value - coat.dry.tolerance, where: coat.dry.where };
+    const cure = kind === 'mask' && under.kind === 'finish' ? under.coat?.cure : undefined;
+    const taped = cure === undefined ? undefined : { time: Math.min(cure.value, beforeTape), where: cure.where };
+    return taped !== undefined && taped.time >= (dry?.time ?? 0) ? taped : dry;
 }

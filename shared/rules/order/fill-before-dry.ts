@@ -11,7 +11,7 @@ import { finding, type Rule } from '../rule';
 const page: Page = {
     id: 'fill-before-dry',
     title: 'Filled before the seal is dry',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'sometimes',
     condition: 'Resin goes in before the last coat of sealer has had its drying time.',
     why: 'Solvent or water that is still in the wood comes up through the resin as bubbles, and resin does not stick to a wet coat.',
@@ -38,6 +38,7 @@ export const fillBeforeDry: Rule = {
                 message: phrase`${seal.sealer && calledInShop(seal.sealer)} needs ${showTime(wanted)} to dry; ${step.resin?.name ?? phrase`the fill`} goes on it after ${showTime(gone)}.`,
                 where: step.where,
                 step: step.index,
+                rests: [dry.where],
                 related: [{ message: phrase`The last coat goes on here.`, where: seal.where }],
                 fixes: longerWait(page.id, plan, seal, step, wanted - gone, figures),
             });

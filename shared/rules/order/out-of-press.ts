@@ -11,7 +11,7 @@ import { finding, type Rule } from '../rule';
 const page: Page = {
     id: 'out-of-press',
     title: 'Out of the press too soon',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'sometimes',
     condition:
         'A board is burnt, sealed, poured into or glued again before the glue of an inlay in it has been pressed for as long as its stock says (`clamp`). Peeling and sanding have rules of their own.',
@@ -41,6 +41,7 @@ export const outOfPress: Rule = {
                 message: phrase`${calledInShop(glued.glue!)} stays pressed for ${showTime(needed)}; here ${blank} is worked on after ${showTime(gone)}.`,
                 where: next.where,
                 step: next.index,
+                rests: [clamp.where],
                 related: [{ message: phrase`It is glued here.`, where: glued.where }],
                 fixes: longerWait(page.id, plan, glued, next, needed - gone, figures),
             });

@@ -11,7 +11,7 @@ import { glueHolds } from './sand-before-cure';
 const page: Page = {
     id: 'peel-before-dry',
     title: 'Peeled before the glue holds',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'sometimes',
     condition: 'The backing of a veneer half is peeled off before half of its glue’s cure is over.',
     why: 'The foil’s adhesive holds better than wet glue: small parts come out with it.',
@@ -36,6 +36,7 @@ export const peelBeforeDry: Rule = {
                 message: phrase`${calledInShop(glued.step.glue)} needs ${showTime(wanted)} before ${blank} can be peeled; here it has had ${showTime(gone)}.`,
                 where: step.where,
                 step: step.index,
+                rests: [glued.step.glue.cure.where],
                 related: [{ message: phrase`It is glued here.`, where: glued.step.where }],
                 fixes: longerWait(page.id, plan, glued.step, step, wanted - gone, figures),
             });

@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan/plan';
 import { showTime } from '../../quantity/show';
+import type { Where } from '../../quantity/where';
 import { phrase } from '../../recipe/phrase';
 import { atItsWord } from '../figures';
 import { type Content, contentsOf } from '../helpers/contents';
@@ -16,7 +17,7 @@ export const glueHolds = 0.5;
 const page: Page = {
     id: 'sand-before-cure',
     title: 'Sanded before it has cured',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'sometimes',
     condition:
         'A fill is sanded before its resin has cured, or an inlay before half of its glue’s cure is over. Waits count, and the work in between.',
@@ -41,6 +42,7 @@ export const sandBeforeCure: Rule = {
                     message: phrase`${wanted.name} needs ${showTime(wanted.time)} before it can be sanded; here it has had ${showTime(gone)}.`,
                     where: step.where,
                     step: step.index,
+                    rests: [wanted.where],
                     related: [
                         {
                             message: content.kind === 'resin' ? phrase`It is poured here.` : phrase`It is glued here.`,
@@ -55,13 +57,17 @@ export const sandBeforeCure: Rule = {
 };
 
 /** What has to harden before a content can be sanded, and how long that takes, s. */
-export function cureOf(plan: Plan, content: Pick<Content, 'step'>): { name: string; time: number } | undefined {
+export function cureOf(plan: Plan, content: Pick<Content, 'step'>): { name: string; time: number; where: Where } | undefined {
     const made = plan.steps[content.step]?.step;
     if (made?.kind === 'fill' && made.resin?.cure !== undefined) {
-        return { name: calledInShop(made.resin), time: made.resin.cure.value - made.resin.cure.tolerance };
+        return {
+            name: calledInShop(made.resin),
+            time: made.resin.cure.value - made.resin.cure.tolerance,
+            where: made.resin.cure.where,
+        };
     }
     if (made?.kind === 'inlay' && made.glue?.cure !== undefined) {
-        return { name: calledInShop(made.glue), time: made.glue.cure.value * glueHolds };
+        return { name: calledInShop(made.glue), time: made.glue.cure.value * glueHolds, where: made.glue.cure.where };
     }
     return undefined;
 }

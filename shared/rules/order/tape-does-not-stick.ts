@@ -13,7 +13,7 @@ import { finding, type Rule } from '../rule';
 const page: Page = {
     id: 'tape-does-not-stick',
     title: 'Tape on wax or oil',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'always',
     condition:
         'A face is masked on a coat on which its tape does not stick: wax or mineral oil, or what the stock says of the masking (`over drying-oil after 14 d`). Sanding or wiping with a solvent between them counts.',
@@ -42,6 +42,7 @@ export const tapeDoesNotStick: Rule = {
                         : phrase`${tape} sticks on ${coat.name} only once that has had ${showTime(said.after.value)}; here it has had ${showTime(gone)}. Mask before it goes on, or wait.`,
                 where: step.where,
                 step: step.index,
+                rests: [said.where],
                 related: [{ message: phrase`${coat.name} goes on here.`, where: under.where }],
                 fixes: [
                     {
@@ -61,7 +62,7 @@ export const tapeDoesNotStick: Rule = {
 };
 
 /** What is said of a tape on a coat; of ordinary tape, that it sticks neither on wax nor on oil that never dries. */
-function saidOfTape({ film }: Mask, kinds: readonly string[]): Pick<Over, 'after'> | undefined {
+function saidOfTape({ film }: Mask, kinds: readonly string[]): Partial<Pick<Over, 'after' | 'where'>> | undefined {
     if (film !== undefined) return saidOfLaying(film, { kinds });
     return kinds.includes('wax') || kinds.includes('mineral-oil') ? {} : undefined;
 }

@@ -11,7 +11,7 @@ import { finding, type Rule } from '../rule';
 const page: Page = {
     id: 'too-cold',
     title: 'Too cold a shop for it',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'always',
     condition:
         'The shop, or the step (`temperature` in either), is colder than the least temperature of a glue, resin or finish that is used, and no `do` step before it warms shop or pieces.',
@@ -38,6 +38,7 @@ export const tooCold: Rule = {
                 message: phrase`The shop has ${showQuantity(air)}; ${used.name} needs ${showQuantity({ ...least, tolerance: 0 })} or more. Warm shop and pieces first.`,
                 where: step.where,
                 step: step.index,
+                rests: [least.where],
                 related: [
                     { message: phrase`The temperature is written here.`, where: air.where },
                     { message: phrase`The least temperature is written here.`, where: least.where },

@@ -12,7 +12,7 @@ import { finding, type Rule } from '../rule';
 const page: Page = {
     id: 'laser-on-wet',
     title: 'Laser on a wet coat or glue',
-    severities: ['error'],
+    severities: ['error', 'hint'],
     quickFix: 'sometimes',
     condition: 'The beam goes through a sealer, a finish or glue that has not had its time to dry.',
     error: 'Always: it may catch fire.',
@@ -45,6 +45,7 @@ export const laserOnWet: Rule = {
                     message: phrase`${step.name} burns ${shown} ${length > 0 ? 'through' : 'of'} ${wet.name} that is still wet: it needs ${showTime(wet.needs)} and has had ${showTime(gone)}.`,
                     where: step.where,
                     step: step.index,
+                    rests: [wet.where],
                     spots: spotsOf(
                         blank ?? '',
                         here.map(({ region }) => region),
