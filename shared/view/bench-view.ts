@@ -1,6 +1,7 @@
 import type { Where } from '../quantity/where';
 import type { Severity } from '../recipe/finding';
 import type { StepKind } from '../recipe/step';
+import type { GrainView } from './round-view';
 import type { RunView } from './run-view';
 
 /**
@@ -65,6 +66,8 @@ export interface BlankView {
     readonly burnt: string;
     /** Along which side the grain runs; absent when the recipe does not say. */
     readonly grain?: 'width' | 'height';
+    /** How it was sawn and how its pores lie, for the drawn grain; absent where none is drawn. */
+    readonly figure?: Pick<GrainView, 'sawn' | 'pores'>;
     readonly backing: 'foil' | 'tape' | 'none';
     /** Its size as it is written. */
     readonly size?: WrittenView;
@@ -113,6 +116,8 @@ export interface PieceView {
     readonly sealed: boolean;
     readonly finished: boolean;
     readonly sanded: boolean;
+    /** Through which colour its coats have it seen; the light that they take away is multiplied away. */
+    readonly tint?: string | undefined;
     /** What is left of the blank, where parts have been cut free or holes have fallen out; absent while it is whole. */
     readonly outline?: string;
     /** Painted in this order over the bare face. */
@@ -132,6 +137,10 @@ export interface LayerView {
     readonly depth: number;
     /** Of the line of a cut, how wide it parts the wood, mm. */
     readonly width?: number;
+    /** Metal powder is in it. */
+    readonly metal?: true;
+    /** Through which colour the coats on it have it seen. */
+    readonly tint?: string | undefined;
     /** Grain direction of what was let in, when it differs from the blank's. */
     readonly grain?: 'width' | 'height';
     readonly label: string;

@@ -4,6 +4,7 @@ import { type Column, hair, type Layer, thicknessAt } from '../piece/column';
 import type { Face } from '../piece/face';
 import type { BlankPlan, Plan } from '../plan/plan';
 import type { Wood } from '../recipe/stock';
+import { coatTint, tinted } from './coat-look';
 import type { GrainView, LookView } from './round-view';
 import { backingColour, glueColour, inlayColour, resinOf, tapeColour } from './section-view';
 import { unknownWood } from './unknown-wood';
@@ -38,9 +39,11 @@ export function looksOn(plan: Plan, face: Face, blank: BlankPlan, charred = true
             if (look.kind === 'tape' || look.kind === 'foil' || look.kind === 'char') return look;
             const level = column.top.value <= face.level.value + hair;
             const dull = face.sanded && level && (look.kind === 'resin' || look.kind === 'metal') ? gloss.sanded : look.gloss;
-            const isCoated = column.layers.some(({ kind }) => kind === 'coat');
+            const tint = coatTint(plan, column);
+            const isCoated = tint !== undefined;
             const shown = { ...look, gloss: isCoated ? Math.max(dull, finish) : dull };
-            return charred ? toned(plan, blank, column, shown) : shown;
+            const seen = charred ? toned(plan, blank, column, shown) : shown;
+            return seen.kind === 'metal' ? seen : { ...seen, colour: tinted(seen.colour, tint) };
         },
         /** What a layer shows where it is cut open; burnt where a beam did it. */
         side(column: Column, index: number, byBeam: boolean): LookView {

@@ -4,7 +4,7 @@ import { emptyRegion, type Region } from '../geometry/region';
 import { rectangle } from '../geometry/shapes';
 import type { LaserPlan } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
-import type { InlayPlan, Plan, StepPlan } from '../plan/plan';
+import type { BlankPlan, InlayPlan, Plan, StepPlan } from '../plan/plan';
 import { boundariesOf, middle } from '../plan/plan-inlay';
 import { stepIds } from '../plan/step-key';
 import { showMoney } from '../quantity/currency';
@@ -14,6 +14,7 @@ import type { Finding } from '../recipe/finding';
 import { isTurnedWrong } from '../sheets/press-facts';
 import { cautionFacts, workFacts } from '../sheets/step-facts';
 import type { BenchView, BlankView, HalfView, InlayView, StepView } from './bench-view';
+import { grainOf } from './looks';
 import { PathTable } from './path-table';
 import { pieceView } from './piece-view';
 import { roomyPlace } from './roomy-place';
@@ -112,10 +113,16 @@ function blankView(plan: Plan, name: string): BlankView {
         colour: wood?.colour ?? unknownWood.colour,
         burnt: wood?.burnt ?? unknownWood.burnt,
         ...(blank.grain === undefined ? {} : { grain: blank.grain }),
+        ...figureOf(found),
         backing: blank.backing,
         ...(blank.size === undefined ? {} : { size: { where: blank.size.where, text: '' } }),
         where: blank.where,
     };
+}
+
+function figureOf(blank: BlankPlan): Pick<BlankView, 'figure'> {
+    const grain = grainOf(blank);
+    return grain === undefined ? {} : { figure: { sawn: grain.sawn, pores: grain.pores } };
 }
 
 function stepView(plan: StepPlan, id: string): StepView {

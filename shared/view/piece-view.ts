@@ -7,6 +7,7 @@ import { type Cell, type Face, isMasked } from '../piece/face';
 import type { Memo } from '../plan/memo';
 import type { BlankPlan, Plan } from '../plan/plan';
 import type { LayerView, PieceView } from './bench-view';
+import { coatTint, tinted } from './coat-look';
 import { lookOf, toneOpacity } from './looks';
 import type { PathTable } from './path-table';
 import { inlayColour, sectionView } from './section-view';
@@ -17,6 +18,7 @@ export function pieceView(plan: Plan, face: Face, blank: BlankPlan, paths: PathT
     const left = leftOf(plan, face);
     const isCoated = (kind: 'seal' | 'finish'): boolean =>
         face.bare.layers.some((layer) => layer.kind === 'coat' && plan.steps[layer.step ?? -1]?.step.kind === kind);
+    const tint = coatTint(plan, face.bare);
     return {
         blank: face.blank,
         gone: face.inside !== undefined,
@@ -24,6 +26,7 @@ export function pieceView(plan: Plan, face: Face, blank: BlankPlan, paths: PathT
         sealed: isCoated('seal'),
         finished: isCoated('finish'),
         sanded: face.sanded,
+        ...(tint === undefined ? {} : { tint: tinted('#ffffff', tint) }),
         ...(left === undefined ? {} : { outline: paths.idOf(left) }),
         layers: layersOf(plan, face, blank, paths, memo),
         section: sectionView(plan, face, blank, bestCut(plan, blank, memo)),
@@ -102,12 +105,19 @@ function layersOfCell(plan: Plan, face: Face, blank: BlankPlan, cell: Cell, draw
     const content = contentOf(plan, face, blank, column);
     if (content === undefined) return under;
     const on = layer(dug ?? content.step, content, content.label);
-    const inlaid = content.grain === undefined ? on : { ...on, grain: content.grain };
+    const { grain, metal } = content;
+    const tint = metal ? undefined : coatTint(plan, column);
+    const inlaid = {
+        ...on,
+        ...(grain === undefined ? {} : { grain }),
+        ...(metal === undefined ? {} : { metal }),
+        ...(tint === undefined ? {} : { tint: tinted('#ffffff', tint) }),
+    };
     // What was burnt into a veneer or a fill lies on it.
     return dug !== undefined && dug > content.step ? [inlaid, ...under] : [...open, inlaid, ...under.slice(open.length)];
 }
 
-interface ContentLook extends Pick<LayerView, 'kind' | 'colour' | 'opacity' | 'label' | 'grain'> {
+interface ContentLook extends Pick<LayerView, 'kind' | 'colour' | 'opacity' | 'label' | 'grain' | 'metal'> {
     readonly step: number;
 }
 
@@ -121,7 +131,7 @@ function contentOf(plan: Plan, face: Face, blank: BlankPlan, column: Column): Co
         const kind = column.top.value < face.level.value - hair ? 'spilled' : 'filled';
         // As deep as it lies over what is below it, which is in the colour.
         const colour = lookOf(plan, blank, column, column.layers.indexOf(seen)).colour;
-        return { step, kind, colour, opacity: 1, label: seen.name };
+        return { step, kind, colour, opacity: 1, label: seen.name, ...(seen.metal ? { metal: true as const } : {}) };
     }
     if (seen.kind !== 'wood' || made.inlay === undefined) return undefined;
     const from = made.inlay.reliefLaser.blank;

@@ -42,6 +42,7 @@ function Surface({ blank, piece, blanks, relief }: PieceProps) {
     return (
         <g>
             <rect width={width} height={height} fill={url(woodId(blank.name, blank.colour))} />
+            {piece.tint !== undefined && <rect class="tint" width={width} height={height} fill={piece.tint} />}
             {piece.layers.map((layer, index) => (
                 <Layer key={`${layer.step} ${layer.kind} ${index}`} layer={layer} blanks={blanks} relief={relief} />
             ))}
@@ -78,6 +79,7 @@ function Layer({ layer, blanks, relief }: { layer: LayerView; blanks: readonly B
             return (
                 <g>
                     <use href={shape} fill={inlaidPaint(layer, blanks)} />
+                    {layer.tint !== undefined && <use href={shape} class="tint" fill={layer.tint} />}
                     <use href={shape} class="seam" fill="none" />
                 </g>
             );
@@ -91,19 +93,32 @@ function Layer({ layer, blanks, relief }: { layer: LayerView; blanks: readonly B
                         stroke={layer.colour}
                         class="spill"
                     />
-                    <use href={shape} fill={layer.colour} fill-opacity={layer.opacity} />
+                    <Poured layer={layer} relief={relief} />
                 </g>
             );
         case 'filled':
-            return <use href={shape} fill={layer.colour} fill-opacity={layer.opacity} />;
+            return <Poured layer={layer} relief={relief} />;
         default:
             return (
                 <g>
                     <use href={shape} fill={layer.colour} fill-opacity={layer.opacity} />
+                    {relief && layer.kind === 'burnt' && layer.depth > 0 && <use href={shape} fill={url('soot')} />}
                     {relief && layer.kind === 'burnt' && <InnerShadow path={layer.path} depth={layer.depth} />}
                 </g>
             );
     }
+}
+
+/** Resin under its coats, with the window in it; metal powder with its flakes. */
+function Poured({ layer: { path, colour, opacity, tint, metal }, relief }: { layer: LayerView; relief: boolean }) {
+    const shape = `#${pathId(path)}`;
+    return (
+        <g>
+            <use href={shape} fill={colour} fill-opacity={opacity} />
+            {tint !== undefined && <use href={shape} class="tint" fill={tint} />}
+            {relief && <use href={shape} fill={url(metal ? 'flakes' : 'gloss')} />}
+        </g>
+    );
 }
 
 /** A low light from the top left: the deeper, the wider the shadow of the wall. */

@@ -48,13 +48,15 @@ export function withoutHidden(piece: PieceView, hidden: readonly Shown[]): Piece
     if (!hidden.some((each) => isOnPiece(each))) return piece;
     return {
         ...piece,
-        layers: piece.layers.filter((layer) => {
+        layers: piece.layers.flatMap((layer) => {
             const group = groupOf(layer);
-            return group === undefined || !hidden.includes(group);
+            if (group !== undefined && hidden.includes(group)) return [];
+            return layer.tint !== undefined && hidden.includes('coat') ? [{ ...layer, tint: undefined }] : [layer];
         }),
         masked: piece.masked && !hidden.includes('tape'),
         sealed: piece.sealed && !hidden.includes('coat'),
         finished: piece.finished && !hidden.includes('coat'),
+        ...(hidden.includes('coat') ? { tint: undefined } : {}),
     };
 }
 

@@ -71,6 +71,11 @@ export function Stage(props: StageProps) {
             />
             <LiesHere blank={blank} place={props.place} lies={props.lies} pointAt={props.pointAt} />
             <Layers piece={piece} blank={blank} textVersion={view.textVersion} />
+            {view.blanks.some(({ figure }) => figure !== undefined) && (
+                <p class="quiet grain-note">
+                    The grain in all pictures is drawn by rule, in its direction and size: it is not that of this board.
+                </p>
+            )}
             {section.width > 0 && (
                 <Section
                     blank={blank}

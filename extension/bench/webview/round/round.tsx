@@ -64,7 +64,6 @@ function Opened({ view, frameIndex, blank, section, rounds, hidden }: RoundProps
                 </p>
             )}
             <p class="words">{piece.words}</p>
-            <p class="quiet">The grain is drawn by rule, in its direction and size: it is not that of this board.</p>
         </>
     );
 }

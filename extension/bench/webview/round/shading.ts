@@ -1,20 +1,5 @@
 import type { LookView } from '../../../../shared/view/round-view';
-
-/** Width of a year's ring, mm. @commonPractice Drawn for the eye: boards of one tree have from half a millimetre to five. */
-const ringWidth = 2.2;
-
-/** Where the heart of the log lies beside a board, by how it was sawn: across the face and below it, mm. @commonPractice Drawn for the eye. */
-const heart = { flat: [0.15, -38], rift: [-45, -45], quarter: [-90, 0.5] } as const;
-
-/** How much the pores of a wood show. @commonPractice Drawn for the eye. */
-const poreStrength = { ring: 0.34, 'semi-ring': 0.24, diffuse: 0.13, softwood: 0.04 } as const;
-
-/** A number from 0 to 1 that a name always gives (FNV-1a). */
-function seedOf(name: string): number {
-    let hash = 2166136261;
-    for (let i = 0; i < name.length; i++) hash = Math.imul(hash ^ name.charCodeAt(i), 16777619);
-    return (hash >>> 0) / 4294967296;
-}
+import { heart, poreStrength, ringWidth, seedOf } from '../picture/wood-figure';
 
 /** What the shader asks of a look. */
 export function uniformsOf({ gloss, grain, kind }: LookView) {
@@ -25,7 +10,7 @@ export function uniformsOf({ gloss, grain, kind }: LookView) {
         heart: { value: [across, below] },
         ring: { value: ringWidth },
         pores: { value: poreStrength[grain?.pores ?? 'diffuse'] },
-        seed: { value: seedOf(grain?.name ?? kind) * 97 },
+        seed: { value: seedOf(grain?.name ?? kind) },
     };
 }
 
@@ -106,7 +91,7 @@ vec3 room(vec3 way) {
 const shades: Partial<Record<LookView['kind'], string>> = {
     wood: 'if (along > 0) diffuseColor.rgb *= grainShade();',
     char: 'diffuseColor.rgb *= sootShade();',
-    metal: 'diffuseColor.rgb *= 0.75 + 0.5 * noise3(vPlace / 0.12) * clamp(1.4 - fwidth(vPlace.x / 0.12), 0.0, 1.0);',
+    metal: 'diffuseColor.rgb *= 0.9 + 0.5 * (noise3(vPlace / 0.35) - 0.3) * clamp(1.6 - fwidth(vPlace.x / 0.35), 0.25, 1.0);',
     tape: 'diffuseColor.rgb *= 0.97 + 0.06 * noise3(vec3(vPlace.x / 6.0, vPlace.y / 0.5, 1.0));',
 };
 
@@ -114,13 +99,27 @@ export function shadeOf({ kind }: LookView): string {
     return shades[kind] ?? '';
 }
 
-/** What a glossy surface mirrors of the room: more at a flat angle (Schlick), of metal in its own colour. */
+/** What a glossy surface mirrors of the room: more at a flat angle (Schlick), of metal in its own colour, flake by flake. */
 export function mirrorOf({ kind }: LookView): string {
     const head = kind === 'metal' || kind === 'foil' ? 'diffuseColor.rgb * 2.2' : 'vec3(0.045)';
+    // Flakes of powder lie a little askew, so that some of them catch the window from wherever one looks.
+    const flakes =
+        kind === 'metal'
+            ? `
+vec3 cell = floor(vPlace / 0.3);
+vec3 askew = 0.55 * (vec3(hash3(cell), hash3(cell + 7.0), hash3(cell + 19.0)) - 0.5);
+float close = clamp(1.7 - fwidth(vPlace.x / 0.3), 0.0, 1.0);
+facing = normalize(normal + askew * close);
+float glint = smoothstep(0.86, 1.0, hash3(cell + 31.0)) * mix(0.35, 1.0, close);
+outgoingLight += diffuseColor.rgb * (0.22 + 0.9 * glint);
+`
+            : '';
     return `
 vec3 looking = normalize(vViewPosition);
+vec3 facing = normal;
+${flakes}
 vec3 base = ${head};
-vec3 mirrored = room(inverseTransformDirection(reflect(-looking, normal), viewMatrix));
-outgoingLight += gloss * gloss * mirrored * (base + (1.0 - base) * pow(1.0 - clamp(dot(looking, normal), 0.0, 1.0), 5.0));
+vec3 mirrored = room(inverseTransformDirection(reflect(-looking, facing), viewMatrix));
+outgoingLight += gloss * gloss * mirrored * (base + (1.0 - base) * pow(1.0 - clamp(dot(looking, facing), 0.0, 1.0), 5.0));
 `;
 }
