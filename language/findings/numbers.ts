@@ -244,7 +244,8 @@ function unlikely(written: Written, reading: Reading & { ok: true }): Finding {
     const question = usualThere ? phrase` Did you mean ${amountText(amount)} ${meant}?` : '';
     const size = value < low ? 'little' : 'much';
     return say('unlikely-magnitude', {
-        severity: 'hint',
+        // Of a number that another unit would make usual, the unit is most likely a slip; else the number is only far out.
+        severity: usualThere ? 'info' : 'hint',
         message: phrase`That is unusually ${size} for \`${property.words}\`: ${inUnit(low, unit)} to ${inUnit(high, unit)} is usual.${question}`,
         where,
         fixes:

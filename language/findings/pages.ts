@@ -158,9 +158,9 @@ export const textPages: readonly Page[] = [
     ),
     page(
         'unlikely-magnitude',
-        mendable(hint, 'sometimes'),
+        { severities: ['info', 'hint'], quickFix: 'sometimes' },
         'An unusual amount',
-        'A number is far outside what is usual for that line.',
+        'A number is far outside what is usual for that line. Where another unit would make it usual, the unit is most likely a slip: that is asked louder.',
         'Most often the unit is wrong, or a decimal point is.',
         'If it is right, leave it: this is only a question.',
     ),
