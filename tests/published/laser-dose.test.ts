@@ -3,6 +3,8 @@ import { depthOf, doseFor, doseOf, sigmaOf } from '../../shared/burn/dose';
 import { guessLaw } from '../../shared/burn/guess';
 import { predict } from '../../shared/burn/law';
 import { toBase } from '../../shared/quantity/quantity';
+import type { Laser } from '../../shared/recipe/stock';
+import { quantity, shed, woodOf } from '../burn/stock';
 
 /*
  * Kudela, Reinprecht, Vidholdova, Andrejko, Acta Facultatis Xylologiae Zvolen 61(1), 2019, Eq. 1 and Tab. 1 (authors and
@@ -30,6 +32,29 @@ describe('dose of a scanned beam', () => {
         [40, 300, 0.127, 1.049869],
     ])('of %d W at %d mm/s and %d mm is %d J/mm2', (power, speed, pitch, dose) => {
         expect(doseOf({ power: power!, speed: speed!, pitch: pitch! })).toBeCloseTo(dose!, 6);
+    });
+});
+
+/*
+ * The same series, Tab. 4 and what the paper says of it: from 7.8 to 75 J/cm2 the roughness along the grain stays between 7.1 and 11.9 um (0: 8.2 um), no
+ * carbonisation below 20 J/cm2, continuous char at 75. A beam as wide as that chars and does not dig; a focused one takes 0.1 to 0.3 mm off at such doses.
+ */
+describe('the guess without a coupon, under a wide beam', () => {
+    const beam = (spot: number): Laser => ({ ...shed, spot: quantity(spot, 'length') });
+    const beech = woodOf(640e-6);
+    it.each([7.8, 10.7, 12.5, 15, 18.8, 25, 37.5, 75])('digs no deeper than the roughness at %d J/cm2', (dose) => {
+        const speed = 4500 / (10 * dose);
+        const depth = predict(guessLaw(beech, beam(10)), { power: 45, speed, pitch: 10, passes: 1 })!;
+        expect(depth.value).toBeLessThan(0.012);
+    });
+    it('and under a focused one digs with the dose of 75 J/cm2, with a threshold that hardly differs', () => {
+        const law = guessLaw(beech, beam(0.15));
+        expect(predict(law, { power: 45, speed: 600, pitch: 0.1, passes: 1 })!.value).toBeGreaterThan(0.15);
+        expect(law.threshold / guessLaw(beech, undefined).threshold).toBeLessThan(1.12);
+    });
+    it('the wider the beam, the more it takes to dig at all', () => {
+        const thresholds = [0.1, 0.3, 1, 3, 10].map((spot) => guessLaw(beech, beam(spot)).threshold);
+        expect(thresholds).toEqual(thresholds.toSorted((a, b) => a - b));
     });
 });
 
