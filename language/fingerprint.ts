@@ -13,7 +13,7 @@ const known = new KeptOn<object, Map<ast.Recipe, string>>();
 /**
  * A fingerprint of what is written of a recipe: its text, that of the recipes it is based on, and the stock and routines it names,
  * directly or through others, as eight hexadecimal digits. Comments, layout, the order of lines that has no meaning, the spelling of
- * renamed words, and what makes no other piece (title, issue, number of pieces, exceptions, prices, days, coupons) do not count;
+ * renamed words, and what makes no other piece (title, issue, number of pieces, exceptions, prices, days, counts, coupons) do not count;
  * nor does built-in stock beyond its name, which comes with the tool. Nothing that is worked out enters. Runs keep it for years:
  * whatever changes it for an unchanged text makes every recipe look changed. O(length of the texts). Needs linked documents.
  */
@@ -71,6 +71,7 @@ function formOf(node: AstNode): string {
 /** Whether a line says what is made or of what; what else it says may change without the piece becoming another. */
 function counts(line: AstNode): boolean {
     if (ast.isAllow(line) || ast.isSheetPrice(line) || ast.isFluidPrice(line) || ast.isDated(line)) return false;
+    if (ast.isOnHand(line) || ast.isOffcut(line)) return false;
     return !(ast.isCount(line) && ast.isRecipe(line.$container) && (line.key === 'issue' || line.key === 'make'));
 }
 

@@ -11,6 +11,7 @@ import { isDay, likelyDay } from '../lowering/day';
 import { isColour, isCountable, isGrid } from '../lowering/items';
 import { amountOf } from '../lowering/number';
 import { whereOfCst, whereOfPart } from '../lowering/places';
+import { quantityOf } from '../lowering/quantity';
 import { isAnswer } from '../lowering/runs';
 import { kerfOf } from '../lowering/stock';
 import { oneOf } from '../vocabulary/expected';
@@ -25,6 +26,7 @@ export function* valueFindings(node: AstNode): Iterable<Finding> {
         if (ast.isBurnt(node)) yield* answerFinding(node);
         if (ast.isCutTest(node)) yield* [...stripFinding(node), ...fitsFinding(node)];
     } else if (ast.isRun(node) || ast.isOrder(node) || ast.isDated(node)) yield* dateFindings(node);
+    else if (ast.isOnHand(node) || ast.isOffcut(node)) yield* onHandFindings(node);
     else if (ast.isWanted(node)) yield* wantedFindings(node);
     else if (ast.isRepeat(node)) yield* gridFindings(node);
     else if (ast.isTone(node)) yield* colourFindings(node);
@@ -127,6 +129,16 @@ function* wantedFindings(node: ast.Wanted): Iterable<Finding> {
 
 function* dateFindings(node: ast.Run | ast.Order | ast.Dated): Iterable<Finding> {
     yield* dayFindings(node.date, () => whereOfPart(node, 'date'));
+}
+
+/** Of boards and veneers sheets are counted. */
+function* onHandFindings(node: ast.OnHand | ast.Offcut): Iterable<Finding> {
+    yield* dayFindings(node.counted, () => whereOfPart(node, 'counted'));
+    const amount = ast.isOnHand(node) ? quantityOf(node.amount) : undefined;
+    if (amount === undefined) return;
+    if (amount.dimension === 'sheets' || ast.isFluid(node.$container)) return;
+    const message = phrase`Of this sheets are on hand, such as \`on hand 3 sheet counted 2026-11-29\`; what is left of one is an \`offcut\`.`;
+    yield say('wrong-unit', { message, where: whereOfPart(node, 'amount') });
 }
 
 function* dayFindings(date: string | undefined, place: () => Where): Iterable<Finding> {

@@ -44,6 +44,8 @@ at(
         ast.Run,
         ast.Order,
         ast.Wanted,
+        ast.OnHand,
+        ast.Offcut,
         ast.Dated,
         ast.Repeat,
         ast.Tone,

@@ -136,7 +136,19 @@ function identityOf(node: AstNode): Identity {
 }
 
 /** Statements of which a block may hold two alike; of any other two are a contradiction. */
-const repeatable: ReadonlySet<string> = new Set(['Run', 'Order', 'Wanted', 'Note', 'ArtUse', 'Shape', 'Burn', 'CutTest', 'Over']);
+const repeatable: ReadonlySet<string> = new Set([
+    'Run',
+    'Order',
+    'Wanted',
+    'Note',
+    'ArtUse',
+    'Shape',
+    'Burn',
+    'CutTest',
+    'Over',
+    'OnHand',
+    'Offcut',
+]);
 
 function looseStep(step: ast.Step): string {
     const { kind, of } = knownAs(step);

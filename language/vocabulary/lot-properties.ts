@@ -1,4 +1,5 @@
 import { measure, property } from './property';
+import { offcutOf, onHandOf } from './several-blocks';
 
 /** What is known of one lot of a board or veneer. */
 export const lotProperties = [
@@ -25,4 +26,6 @@ export const lotProperties = [
         measures: [measure('ratio', [0.03, 0.25], [0, 3])],
         otherwise: 'that of the board or veneer',
     }),
+    onHandOf('Lot', 'on hand 2 sheet counted 2026-11-29'),
+    offcutOf('Lot'),
 ];

@@ -158,5 +158,22 @@ const prices: Property[] = [
     ...money('ShopPrice', 'price 12 for 2.5 m2 of foil', flats),
 ];
 
+const counts: Property[] = [
+    part('OnHand', 'amount', 'on hand', 'How much there is.', 'on hand 3 sheet counted 2026-11-29', [
+        measure('sheets', [0, 1000]),
+        measure('mass', [0, 1e5]),
+        measure('volume', [0, 1e8]),
+    ]),
+    part('OnHand', 'counted', 'counted', 'The day in whose evening it was counted.', 'on hand 3 sheet counted 2026-11-29', [], {
+        takes: 'day',
+    }),
+    part('Offcut', 'size', 'offcut', 'Its size.', 'offcut 320 x 150 mm counted 2026-11-29', [positive('length', [20, 5000])], {
+        takes: 'size',
+    }),
+    part('Offcut', 'counted', 'counted', 'The day on which it lay there.', 'offcut 320 x 150 mm counted 2026-11-29', [], {
+        takes: 'day',
+    }),
+];
+
 /** The numbers inside lines of recipes and stock. */
-export const partProperties: readonly Property[] = [...parts, ...prices];
+export const partProperties: readonly Property[] = [...parts, ...prices, ...counts];

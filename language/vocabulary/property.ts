@@ -115,6 +115,8 @@ const plainBlocks: ReadonlySet<string> = new Set([
     'SheetPrice',
     'FluidPrice',
     'ShopPrice',
+    'OnHand',
+    'Offcut',
 ]);
 const plainParts: ReadonlySet<string> = new Set([
     'Burn.power',

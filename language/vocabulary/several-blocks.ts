@@ -93,3 +93,22 @@ export const priceOf = <Block extends NodeType>(block: Block, node: NodeType, ex
         many,
         otherwise: 'none',
     });
+
+export const onHandOf = <Block extends NodeType>(block: Block, example: string) =>
+    property(
+        block,
+        'on hand',
+        'phrase',
+        'What was counted in the evening of a day: the last count holds. Runs of later days are taken off, and `kerfbook week` buys only what is short.',
+        example,
+        { node: 'OnHand', many: true, follows: 'how much there is', otherwise: 'not known: all is bought' },
+    );
+export const offcutOf = <Block extends NodeType>(block: Block) =>
+    property(
+        block,
+        'offcut',
+        'phrase',
+        'A piece that is left over: `kerfbook week` cuts blanks out of it before it takes a sheet. The grain runs along its longer side where nothing is said.',
+        'offcut 320 x 150 mm counted 2026-11-29',
+        { node: 'Offcut', many: true, follows: 'its size', otherwise: 'none' },
+    );

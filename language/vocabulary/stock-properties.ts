@@ -15,6 +15,8 @@ import {
     kind,
     leastTemperature,
     minute,
+    offcutOf,
+    onHandOf,
     over,
     priceOf,
     setsBy,
@@ -138,6 +140,8 @@ const sheet = <Block extends NodeType>(block: Block, thickness: readonly [number
         otherwise: 'none',
     }),
     priceOf(block, 'SheetPrice', 'price 48 for 1 sheet'),
+    onHandOf(block, 'on hand 3 sheet counted 2026-11-29'),
+    offcutOf(block),
 ];
 
 const resin = [
@@ -220,6 +224,7 @@ const resin = [
     }),
     property('Resin', 'colour', 'colour', 'Colour when cured.', 'colour #1f6f8b', { otherwise: 'that of its kind' }),
     priceOf('Resin', 'FluidPrice', 'price 42 for 1.5 kg', true),
+    onHandOf('Resin', 'on hand 400 g counted 2026-11-29'),
     caution('Resin'),
     over('Resin', 'over shellac after 1 h once sanded'),
     setsBy('Resin'),
@@ -267,6 +272,7 @@ const glue = [
     spread('Glue'),
     fluidDensity('Glue'),
     priceOf('Glue', 'FluidPrice', 'price 9 for 500 g'),
+    onHandOf('Glue', 'on hand 400 g counted 2026-11-29'),
     caution('Glue'),
     over('Glue', 'over teak once wiped'),
     setsBy('Glue'),
@@ -293,6 +299,7 @@ export const stockProperties = [
     spread('Sealer'),
     fluidDensity('Sealer'),
     priceOf('Sealer', 'FluidPrice', 'price 16 for 0.5 l'),
+    onHandOf('Sealer', 'on hand 400 g counted 2026-11-29'),
     caution('Sealer'),
     over('Sealer', 'over drying-oil after 24 h'),
     setsBy('Sealer'),
@@ -304,6 +311,7 @@ export const stockProperties = [
     spread('Coat'),
     fluidDensity('Coat'),
     priceOf('Coat', 'FluidPrice', 'price 22 for 1 l'),
+    onHandOf('Coat', 'on hand 400 g counted 2026-11-29'),
     property('Coat', 'rags', 'word', 'Whether rags wet with it heat up and catch fire by themselves.', 'rags ignite', {
         choices: ['ignite', 'harmless'],
         otherwise: 'that of its kind',

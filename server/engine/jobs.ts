@@ -219,6 +219,8 @@ export interface WeekJob extends WeekAsked {
     readonly do: 'week' | 'week-page';
     /** Each recipe makes as many pieces as are wanted. */
     readonly entries: readonly (AskedOrder & { readonly recipe: Recipe })[];
+    /** Runs since the stock was counted: each recipe makes as many pieces as were begun. */
+    readonly spent: readonly { readonly recipe: Recipe; readonly date: string }[];
 }
 
 /** Runs, each with its recipe for as many pieces as were begun. */
@@ -239,7 +241,7 @@ export function recipesOf(job: Job): readonly Recipe[] {
             return job.runs.map(({ recipe }) => recipe);
         case 'week':
         case 'week-page':
-            return job.entries.map(({ recipe }) => recipe);
+            return [...job.entries, ...job.spent].map(({ recipe }) => recipe);
         case 'history':
         case 'history-page':
             return [];

@@ -169,7 +169,8 @@ export class PlanEngine {
     private week(job: WeekJob): Week | string {
         const entries = job.entries.map(({ recipe, ...asked }) => ({ ...asked, plan: this.plan(startingOn(recipe, job.start)) }));
         this.checkpoint('week');
-        const week = makeWeek(entries, job, this.memo);
+        const spent = job.spent.map(({ recipe, date }) => ({ date, plan: this.plan(recipe) }));
+        const week = makeWeek(entries, job, spent, this.memo);
         return job.do === 'week' ? week : weekBody(week);
     }
 

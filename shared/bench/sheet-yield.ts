@@ -52,10 +52,8 @@ export function sheetYield(
     mostLaid = usuallyLaid,
 ): SheetYield | undefined {
     if (!(isLength(sheet.width) && isLength(sheet.height) && cut >= 0 && cut < 1e6)) return undefined;
-    const long = sheet.width >= sheet.height ? 'width' : 'height';
-    const good = pieces.filter((piece) => isLength(piece.width) && isLength(piece.height) && piece.count >= 1);
-    const laid = good.map((piece) => (piece.grain !== undefined && piece.grain !== long ? turned(piece) : piece));
-    const fitting = laid.filter((piece) => fits(sheet, piece) || (piece.grain === undefined && fits(sheet, turned(piece))));
+    const laid = alongGrain(sheet, pieces);
+    const fitting = fittingOn(sheet, laid);
     const tooLarge = laid.filter((piece) => !fitting.includes(piece)).map((piece) => piece.name);
     const total = fitting.reduce((sum, piece) => sum + Math.ceil(piece.count), 0);
     if (total === 0) return { sheets: 0, used: 0, layout: [], scaled: false, tooLarge };
@@ -64,6 +62,30 @@ export function sheetYield(
     const sheets = share === 1 ? layout.length : scaledUp(layout, total);
     const area = fitting.reduce((sum, piece) => sum + piece.width * piece.height * Math.ceil(piece.count), 0);
     return { sheets, used: area / (sheets * sheet.width * sheet.height), layout, scaled: share > 1, tooLarge };
+}
+
+/** Layouts of those pieces that fit, each at least once. @param grain the side along which the sheet's grain runs: the longer one */
+export function layOn(
+    sheet: { readonly width: number; readonly height: number },
+    pieces: readonly CutPiece[],
+    cut: number,
+    grain?: 'width' | 'height',
+): LaidPiece[][] {
+    const fitting = fittingOn(sheet, alongGrain(sheet, pieces, grain));
+    return fitting.length === 0 ? [] : leastSheets(sheet, fitting, 1, cut);
+}
+
+function alongGrain(
+    sheet: { width: number; height: number },
+    pieces: readonly CutPiece[],
+    grain: 'width' | 'height' = sheet.width >= sheet.height ? 'width' : 'height',
+): CutPiece[] {
+    const good = pieces.filter((piece) => isLength(piece.width) && isLength(piece.height) && piece.count >= 1);
+    return good.map((piece) => (piece.grain !== undefined && piece.grain !== grain ? turned(piece) : piece));
+}
+
+function fittingOn(sheet: { width: number; height: number }, pieces: readonly CutPiece[]): CutPiece[] {
+    return pieces.filter((piece) => fits(sheet, piece) || (piece.grain === undefined && fits(sheet, turned(piece))));
 }
 
 function isLength(value: number): boolean {

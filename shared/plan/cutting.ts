@@ -47,7 +47,7 @@ function consumedOf(size: Cutting['size'], { sheets, layout, scaled }: SheetYiel
 }
 
 /** Part of a sheet up to the end of its last blank, along its longer side. */
-function takenOf(size: Cutting['size'], laid: readonly LaidPiece[], cut: number): number {
+export function takenOf(size: Cutting['size'], laid: readonly LaidPiece[], cut: number): number {
     const along = size.width >= size.height;
     const length = along ? size.width : size.height;
     const end = laid.reduce((far, piece) => Math.max(far, along ? piece.x + piece.width : piece.y + piece.height), 0);

@@ -9,6 +9,7 @@ import { daysSince1970 } from '../quantity/calendar';
 import { waitOf } from '../sheets/day-book';
 import type { LaidOrder, WeekEntry } from './entry';
 import { boundOf, lateOrders } from './late';
+import { type CountedStock, onHand, type SpentRun } from './on-hand';
 import { shoppingOf } from './shopping';
 import type { AskedOrder, PlannedOrder, Week, WeekJob, WeekLoad, WeekSitting, WeekWait } from './week';
 
@@ -23,10 +24,17 @@ export interface WeekAsked {
     readonly makers: number;
     /** Days of the week on which the shop is closed, 0 for Sunday. */
     readonly closed: readonly number[];
+    /** What was counted in the shop. */
+    readonly stock: readonly CountedStock[];
 }
 
-/** All orders on one bench, in one book. */
-export function makeWeek(entries: readonly WeekEntry[], { start, makers, closed }: WeekAsked, memo: Memo): Week {
+/** All orders on one bench, in one book. @param spent runs, each with the plan of what was begun: they used up stock */
+export function makeWeek(
+    entries: readonly WeekEntry[],
+    { start, makers, closed, stock }: WeekAsked,
+    spent: readonly SpentRun[],
+    memo: Memo,
+): Week {
     const workday = entries.map(({ plan }) => plan.recipe.shop?.workday?.value).find((hours) => hours !== undefined);
     const hours = new WorkHours(workday, (index) => closed.includes(weekdayOf(start + index * day)));
     const bench: Bench = { makers, hours };
@@ -66,7 +74,7 @@ export function makeWeek(entries: readonly WeekEntry[], { start, makers, closed 
         least: bound,
         gap: book.least.ready > 0 ? book.ready / book.least.ready - 1 : 0,
         leastLate: book.leastLate,
-        ...shoppingOf(entries, memo),
+        ...shoppingOf(entries, onHand(stock, spent), memo),
         attended: book.attended,
         attendedApart: entries.reduce((sum, { plan }) => sum + plan.schedule.attended, 0),
         unknown: unknownOf(entries),

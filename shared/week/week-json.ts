@@ -27,7 +27,7 @@ export function weekJson(week: Week): unknown {
             jobs: jobs.map((job) => ({ ...job, start: isoMoment(job.start) })),
         })),
         waits: week.waits.map(({ start, end, ...wait }) => ({ ...wait, start: isoMoment(start), end: isoMoment(end) })),
-        cuttings: week.cuttings.map(({ sheet, size, yielded, consumed }) => ({
+        cuttings: week.cuttings.map(({ sheet, size, yielded, consumed, offcuts }) => ({
             of: rackName(sheet),
             size,
             sheets: yielded.sheets,
@@ -36,6 +36,7 @@ export function weekJson(week: Week): unknown {
             scaled: yielded.scaled,
             tooLarge: yielded.tooLarge,
             layout: yielded.layout,
+            offcuts,
         })),
         shopping: week.shopping.map(({ onHand, cost, ...line }) => ({ ...line, onHand: onHand ?? null, cost: cost ?? null })),
         currency: week.currency ?? null,

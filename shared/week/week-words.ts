@@ -6,7 +6,7 @@ import { showSupply, supplyUnit } from '../quantity/show-supply';
 import { rackName } from '../recipe/stock';
 import { oneLine } from '../review/one-line';
 import { onSheet } from './shopping';
-import type { PlannedOrder, ShoppingLine, Week, WeekJob, WeekSitting } from './week';
+import type { PlannedOrder, ShoppingLine, Week, WeekCutting, WeekJob, WeekSitting } from './week';
 
 const dayNames = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
 const day = 86_400;
@@ -26,6 +26,8 @@ export function headWords(week: Week): string[] {
         const proof = leastLate > 0 ? ` In every plan something is at least ${showTime(leastLate)} late.` : '';
         lines.push(`${plural(late, 'order')} ${late === 1 ? 'is' : 'are'} late.${proof}`);
     }
+    const short = week.shopping.filter(({ onHand, buy }) => onHand !== undefined && buy > 0).map(({ item }) => item);
+    if (short.length > 0) lines.push(`Too little on hand: ${short.join(', ')}.`);
     if (week.coarse) lines.push('There are so many pieces that several were laid out as one.');
     for (const { recipe, why } of week.unknown) lines.push(`${recipe} is not complete: ${why}.`);
     return lines;
@@ -90,12 +92,18 @@ export function cuttingWords({ sheet, size, yielded }: Cutting): string {
     return `${rackName(sheet)}: ${plural(sheets, 'sheet')} of ${showLength(size.width, unit)} x ${showLength(size.height, unit)}, ${showNumber(100 * used, 0)} % of it used${short}`;
 }
 
-/** What is cut out of each sheet; sheets cut alike together. */
-export function sheetWords({ yielded }: Cutting): string[] {
+/** What is cut out of each offcut, then out of each sheet; sheets cut alike together. */
+export function sheetWords({ yielded, offcuts }: WeekCutting): string[] {
     const counts = new Map<string, number>();
     for (const sheet of yielded.layout) counts.set(onSheet(sheet), (counts.get(onSheet(sheet)) ?? 0) + 1);
     const alike = [...counts].map(([words, count]) => (count === 1 ? words : `${words} (${count} times)`));
-    return yielded.scaled ? [...alike, 'and so on in the same way'] : alike;
+    return [
+        ...offcuts.map(
+            ({ offcut, laid }) => `offcut of ${showLength(offcut.width)} x ${showLength(offcut.height)}: ${onSheet(laid)}`,
+        ),
+        ...alike,
+        ...(yielded.scaled ? ['and so on in the same way'] : []),
+    ];
 }
 
 export function buyWords(line: ShoppingLine, currency: string | undefined): string[] {

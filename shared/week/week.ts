@@ -1,4 +1,5 @@
 import type { Cutting, Supply } from '../plan/plan';
+import type { CutOffcut } from './on-hand';
 
 /** One book over all that is to be made: who does what when, what is late, what is cut and bought. Moments of quantity/calendar; times in s. */
 export interface Week {
@@ -25,7 +26,7 @@ export interface Week {
     /** By how much something is late in every plan; 0 where that is not proven. */
     readonly leastLate: number;
     /** Sheets, cut for all together. */
-    readonly cuttings: readonly Cutting[];
+    readonly cuttings: readonly WeekCutting[];
     readonly shopping: readonly ShoppingLine[];
     /** ISO 4217; absent without a shop that says one. */
     readonly currency?: string;
@@ -103,6 +104,11 @@ export interface WeekLoad {
     readonly busy: number;
     /** Part of the hours until all is ready; absent where work goes on day and night. */
     readonly share?: number;
+}
+
+/** Sheets of one kind, and the offcuts of it that are used up before them. */
+export interface WeekCutting extends Cutting {
+    readonly offcuts: readonly CutOffcut[];
 }
 
 export interface WeekBound {

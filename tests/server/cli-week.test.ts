@@ -105,4 +105,45 @@ run plate 2026-11-26 { note "Not counted." }
         expect((await book().kerfbook(['season', '--from', 'soon'])).err).toContain('--from is a day');
         expect((await book().kerfbook(['season', '--from', '2027-01-01'])).err).toContain('No run is written down');
     });
+    it('takes off what is on hand, as it is written in the stock, and what runs used since', async () => {
+        const shop = folder();
+        const counted = (more = '') => `use "stock/shop.kerf"
+board oak-12 {
+  wood white-oak
+  thickness 12 mm
+  sheet 500 x 300 mm
+  on hand 9 sheet counted 2026-11-01
+  on hand 1 sheet counted 2026-11-20
+  offcut 260 x 180 mm counted 2026-11-20
+  offcut 999 x 999 mm counted 2026-11-19
+}
+resin sea { kind slow-epoxy mix 2 : 1 by volume density 1.1 g/cm3 on hand 500 g counted 2026-11-20 on hand 0 g of hardener counted 2026-11-20 }
+recipe oak-plate {
+  laser shed
+  make 3
+  art flag "art/flag.svg"
+  blank plate { of oak-12 size 240 x 170 mm grain along width }
+  engrave hollow on plate { art flag power 60 % speed 300 mm/s passes 3 air off }
+  fill hollow with sea
+  wait 24 h
+  sand plate { flush grits 120 }
+}
+${more}`;
+        const asked = ['week', 'oak.kerf', '--start', '2026-12-01', '--format', 'json'];
+        shop.write({ 'oak.kerf': counted() });
+        const book = JSON.parse((await shop.kerfbook(asked)).out) as {
+            cuttings: { offcuts: unknown[] }[];
+            shopping: { item: string; onHand: number | null; buy: number }[];
+        };
+        const line = (item: string) => book.shopping.find((each) => each.item === item);
+        expect(book.cuttings[0]!.offcuts).toMatchObject([{ offcut: { width: 260, height: 180 } }]);
+        expect(line('oak-12')).toMatchObject({ onHand: 1, buy: 0 });
+        expect(line('sea')!.onHand).toBeCloseTo(500 / 1.1, 0);
+        expect(line('sea')!.buy).toBe(0);
+        expect(line('sea hardener')).toMatchObject({ onHand: 0 });
+        expect(line('sea hardener')!.buy).toBeGreaterThan(0);
+        shop.write({ 'oak.kerf': counted('run oak-plate 2026-11-25 { made 2 spoiled 1 }') });
+        const text = (await shop.kerfbook(asked.slice(0, 4))).out;
+        expect(text).toMatch(/Too little on hand: oak-12, sea hardener\./);
+    });
 });

@@ -34,9 +34,9 @@ const pieces = plans.reduce((sum, plan) => sum + plan.recipe.make, 0);
 const entries = plans.map((plan, index) =>
     index % 2 === 0 ? { plan, due: `2026-12-${String(10 + index / 2).padStart(2, '0')}` } : { plan },
 );
-const asked = { start: momentOf('2026-12-01T08:00')!, makers: 1, closed: [0, 6] };
-const taken = median(() => makeWeek(entries, asked, new Memo()));
-const { gap, cuttings } = makeWeek(entries, asked, new Memo());
+const asked = { start: momentOf('2026-12-01T08:00')!, makers: 1, closed: [0, 6], stock: [] };
+const taken = median(() => makeWeek(entries, asked, [], new Memo()));
+const { gap, cuttings } = makeWeek(entries, asked, [], new Memo());
 const blanks = cuttings.reduce((sum, { yielded }) => sum + yielded.layout.flat().length, 0);
 report(
     `30 orders, ${pieces} pieces, in one book`,

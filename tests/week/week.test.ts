@@ -25,11 +25,12 @@ recipe ${name} "${name}" {
   wait 24 h "the oil hardens"
 }`;
 const art = { 'flag.svg': flag };
-const asked: WeekAsked = { start: momentOf('2026-12-01T08:00')!, makers: 1, closed: [0, 6] };
+const asked: WeekAsked = { start: momentOf('2026-12-01T08:00')!, makers: 1, closed: [0, 6], stock: [] };
 const week = (plans: readonly (Plan | { plan: Plan; due?: string; for?: string })[], more: Partial<WeekAsked> = {}) =>
     makeWeek(
         plans.map((each) => ('plan' in each ? each : { plan: each })),
         { ...asked, ...more },
+        [],
         new Memo(),
     );
 

@@ -1,10 +1,9 @@
 import { renderToString } from 'preact-render-to-string';
-import type { Cutting } from '../../plan/plan';
 import { showNumber } from '../../quantity/show';
 import { page } from '../../review/html/page';
 import { TableHead } from '../../review/html/table-head';
 import { oneLine } from '../../review/one-line';
-import type { Week } from '../week';
+import type { Week, WeekCutting } from '../week';
 import {
     buyWords,
     byDay,
@@ -113,7 +112,7 @@ function Days({ week }: { week: Week }) {
 }
 
 /** The sheets of one kind, drawn: those cut alike once. */
-function Sheets({ cutting }: { cutting: Cutting }) {
+function Sheets({ cutting }: { cutting: WeekCutting }) {
     const { size, yielded } = cutting;
     const alike = new Map(yielded.layout.map((laid) => [JSON.stringify(laid), laid]));
     return (
