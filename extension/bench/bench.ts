@@ -10,7 +10,7 @@ import { type BenchCommand, type BenchTicks, benchCommands, type FromBench, read
 import { benchPage } from './page';
 import { PageParts } from './page-parts';
 import { revealPlace, revealText } from './reveal';
-import { savePicture } from './save-picture';
+import { savePage, savePicture } from './save-picture';
 import { writeNumber } from './write-number';
 
 /** One bench view: a panel about one recipe file, of which it shows the current recipe. It asks for pictures and passes them on; it works nothing out itself. */
@@ -21,6 +21,7 @@ export class Bench implements vscode.Disposable {
     private outdated = false;
     /** Version of the text that a picture has been asked for though its plan is not there yet. */
     private ahead: number | undefined;
+    private readonly dist: vscode.Uri;
     private readonly parts = new PageParts();
     private disposed = false;
     private pressing: vscode.CancellationTokenSource | undefined;
@@ -44,6 +45,7 @@ export class Bench implements vscode.Disposable {
     ) {
         this.recipe = (current.uri === uri.toString() ? current.recipe : undefined) ?? kept.recipe;
         const dist = vscode.Uri.joinPath(extensionUri, 'dist');
+        this.dist = dist;
         panel.iconPath = vscode.Uri.joinPath(extensionUri, 'extension', 'icons', 'bench-tab.svg');
         panel.webview.options = { enableScripts: true, enableForms: false, enableCommandUris: false, localResourceRoots: [dist] };
         this.subscriptions.push(
@@ -171,6 +173,9 @@ export class Bench implements vscode.Disposable {
                 break;
             case 'save-picture':
                 void savePicture(this.uri, message.name, message.png);
+                break;
+            case 'save-page':
+                void savePage(this.uri, this.dist, message.name, this.title ?? message.name, message.body);
                 break;
         }
     }

@@ -67,6 +67,8 @@ export type FromBench =
           readonly blank: string;
           readonly hidden: readonly Hideable[];
       }
+    /** The page itself, to be saved where the maker says: markup. */
+    | { readonly type: 'save-page'; readonly name: string; readonly body: string }
     /** A picture to be saved where the maker says: PNG in base64. */
     | { readonly type: 'save-picture'; readonly name: string; readonly png: string }
     /** What lies in a place of a blank, mm. */
@@ -123,6 +125,11 @@ const fromBench: Readonly<Record<FromBench['type'], (message: Message) => FromBe
         if (!isWord(name) || typeof png !== 'string' || !png.startsWith(pngHead) || png.length > MOST_OF_A_PICTURE)
             return undefined;
         return { type: 'save-picture', name, png };
+    },
+    'save-page': ({ name, body }) => {
+        if (!isWord(name) || typeof body !== 'string' || body.length > MOST_OF_A_PICTURE || /<script/i.test(body))
+            return undefined;
+        return { type: 'save-page', name, body };
     },
     column: ({ ticket, frame, blank, x, y }) => {
         if (!isCount(ticket) || !isCount(frame) || !isWord(blank) || !isFigure(x) || !isFigure(y)) return undefined;

@@ -5,6 +5,7 @@ import { editor } from './editor-link';
 import { goToSection } from './go-to';
 import { marks } from './notes/findings';
 import { countBySeverity } from './notes/group-findings';
+import { pageBody } from './page-body';
 import type { RunState } from './run';
 
 const many: Readonly<Record<FindingView['severity'], readonly [string, string]>> = {
@@ -40,6 +41,14 @@ export function Header({ view, run }: { view: BenchView; run: RunState }) {
                 <Cost view={view} />
             </div>
             <Next run={run} view={view} />
+            <button
+                type="button"
+                class="more for-hand"
+                onClick={() => savePage(view)}
+                title="As a page that a browser prints, with what is open now"
+            >
+                Save this page …
+            </button>
         </header>
     );
 }
@@ -98,6 +107,12 @@ function Next({ run, view }: { run: RunState; view: BenchView }) {
             )}
         </p>
     );
+}
+
+/** With all that is open on it. */
+function savePage({ recipe }: BenchView): void {
+    const root = document.getElementById('bench');
+    if (root !== null) editor.postMessage({ type: 'save-page', name: recipe, body: pageBody(root) });
 }
 
 function order(name: BenchCommand): void {

@@ -2,6 +2,7 @@ import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { BenchView, BlankView, InlayView, SectionView } from '../../../../shared/view/bench-view';
 import type { RoundView } from '../../../../shared/view/round-view';
 import { editor } from '../editor-link';
+import { offerPicture } from '../page-body';
 import { useWheel } from '../picture/canvas';
 import { followPointer } from '../picture/follow-pointer';
 import { hiddenInRound, type Shown } from '../picture/shown';
@@ -120,6 +121,10 @@ function Picture({ view, piece, section, inlay, halves }: PictureProps) {
         viewer?.resize(screen.width, height);
         viewer?.show(scene);
     });
+    useEffect(() => {
+        if (viewer === undefined || canvas.current === null) return;
+        return offerPicture(canvas.current, () => viewer.picture(1600));
+    }, [viewer]);
     useWheel(canvas, (event) => look(closer(orbit, Math.exp(-event.deltaY * 0.0022))));
     const press = (event: KeyboardEvent) => {
         const next = orbitByKey(orbit, event.key, event.shiftKey);
