@@ -13,6 +13,7 @@ import type { Wall } from '../rules/helpers/walls';
 import { besideOf, floorLeft, freedParts, thinnestFloor, thinnestWalls } from '../rules/helpers/what-is-left';
 import { pathData } from './path-data';
 import { pressVerdict } from './press-facts';
+import { readiness } from './readiness';
 
 /** Version of the JSON's shape: goes up when a reader would have to change. */
 export const planSchema = 1;
@@ -119,7 +120,8 @@ function wallJson(wall: Wall): object {
 }
 
 /** Times in s from the start; dates only where the start is known. */
-function scheduleJson({ schedule, recipe }: Plan, start: number | undefined): unknown {
+function scheduleJson(plan: Plan, start: number | undefined): unknown {
+    const { schedule, recipe } = plan;
     const { ready, attended, machine, idle, workday, scaled, spans, sittings } = schedule;
     return {
         pieces: recipe.make,
@@ -132,6 +134,7 @@ function scheduleJson({ schedule, recipe }: Plan, start: number | undefined): un
         ...(start === undefined ? {} : { start: isoMoment(start), readyAt: isoMoment(start + ready) }),
         steps: spans,
         sittings,
+        notBefore: readiness(plan).map((each) => ({ ...each, from: each.from ?? null })),
     };
 }
 

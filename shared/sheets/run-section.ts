@@ -4,6 +4,7 @@ import { showLength, showNumber, showRatio, showTime } from '../quantity/show';
 import { costLines } from './cost-lines';
 import { type DayBookEntry, dayBook, jobWords } from './day-book';
 import { escapeMarkup as text } from './escape';
+import { readiness } from './readiness';
 
 /** The run on the job sheet: the day book, how the sheets are cut, and the cost. Sections as [title, body]. */
 export function runSections(plan: Plan, start?: number): [string, string][] {
@@ -22,7 +23,16 @@ function bookOf(plan: Plan, start: number | undefined): string {
     const head = `Ready ${start === undefined ? `after ${showTime(schedule.ready)}` : showWhen(schedule.ready, start)}${hours}: ${showTime(schedule.attended)} at the bench and the laser, ${showTime(schedule.idle)} of waiting.${schedule.scaled ? ' Only the first pieces are laid out; the rest follows at the same pace.' : ''}`;
     const started = start === undefined ? '<p>Started: <span class="line"></span></p>' : '';
     const rows = dayBook(plan).map((entry) => entryOf(entry, recipe.make, start));
-    return `<p>${text(head)}</p>${started}<ol class="book">${rows.join('')}</ol>`;
+    return `<p>${text(head)}</p>${started}<ol class="book">${rows.join('')}</ol>${readyOf(plan, start)}`;
+}
+
+/** When fills may be sanded, and the pieces shipped and used. */
+function readyOf(plan: Plan, start: number | undefined): string {
+    const lines = readiness(plan).map(({ what, from, why }) => {
+        const when = from === undefined ? 'not yet' : showWhen(from, start);
+        return `<li>${text(`${what}: ${when} (${why})`)}</li>`;
+    });
+    return lines.length === 0 ? '' : `<p>Not before</p><ul>${lines.join('')}</ul>`;
 }
 
 function entryOf(entry: DayBookEntry, make: number, start: number | undefined): string {

@@ -1,6 +1,7 @@
 import type { Plan } from '../plan/plan';
 import { type CostLine, costLines } from '../sheets/cost-lines';
 import { type DayBookEntry, dayBook } from '../sheets/day-book';
+import { type Readiness, readiness } from '../sheets/readiness';
 import { unknownWood } from './unknown-wood';
 
 /** The run of all the pieces as the bench view shows it. Times in s from the start, lengths in mm. */
@@ -13,6 +14,7 @@ export interface RunView {
     /** Only the first pieces are laid out; the figures are of all. */
     readonly scaled: boolean;
     readonly sittings: readonly DayBookEntry[];
+    readonly notBefore: readonly Readiness[];
     readonly sheets: readonly SheetView[];
     readonly cost?: { readonly lines: readonly CostLine[]; readonly shop: string };
 }
@@ -53,6 +55,7 @@ export function makeRunView(plan: Plan): RunView {
         scaled,
         // A day book without what is not known would be too short.
         sittings: plan.unknown === undefined ? dayBook(plan) : [],
+        notBefore: plan.unknown === undefined ? readiness(plan) : [],
         sheets: plan.cuttings.map(({ sheet, size, yielded }) => ({
             name: sheet.name,
             colour: sheet.wood?.colour ?? unknownWood.colour,

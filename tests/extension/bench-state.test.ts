@@ -46,7 +46,7 @@ function viewOf(steps: readonly StepView[]): BenchView {
         findings: [],
         totals: { machine: 0, attended: 0, waiting: 0 },
         supplies: [],
-        run: { ready: 0, attended: 0, idle: 0, scaled: false, sittings: [], sheets: [] },
+        run: { ready: 0, attended: 0, idle: 0, scaled: false, sittings: [], notBefore: [], sheets: [] },
         cautions: [],
     };
 }

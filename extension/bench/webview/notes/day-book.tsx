@@ -43,6 +43,19 @@ export function DayBook({ view, begun, begin, choose }: DayBookProps) {
                     <Sitting key={sitting.start} run={run} sitting={sitting} make={make} start={start} choose={choose} />
                 ))}
             </ol>
+            {run.notBefore.length > 0 && (
+                <>
+                    <h3>Not before</h3>
+                    <ul class="not-before">
+                        {run.notBefore.map(({ what, from, why }) => (
+                            <li key={what}>
+                                {what}: <strong>{from === undefined ? 'not yet' : showWhen(from, start)}</strong>{' '}
+                                <span class="quiet">({why})</span>
+                            </li>
+                        ))}
+                    </ul>
+                </>
+            )}
         </section>
     );
 }
