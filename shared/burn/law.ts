@@ -156,6 +156,20 @@ export function ofPieces(law: DepthLaw, dose: number, passes: number, coverage: 
     return coverageFactor(coverage, freedom) * sigma * perLogDose;
 }
 
+/** What the bend (1/mm) of a wood whose squares seem straight may be: one standard deviation (own choice, by simulated woods). */
+const UNSEEN_BEND = 0.65;
+
+/**
+ * How much a bend takes off beyond the strongest square, by which a straight law was laid: for one in 1/mm, in mm of depth. Of a pass that
+ * takes x − c·x²/2 off, a line through the squares up to h is off by c·x·(x − h)/2 (own derivation). Nothing where squares reach.
+ */
+function unseenBend(law: DepthLaw, { dose, passes }: Place): number {
+    const { degreesOfFreedom, bend, range } = law;
+    if (degreesOfFreedom === undefined || bend !== undefined || range === undefined || dose <= range.high) return 0;
+    const [each, most] = [dose, range.high].map((of) => Math.max(0, (of - law.threshold) / law.energy));
+    return (each! * (each! - most!) * passesWorth(law, passes)) / 2;
+}
+
 /** Variance (mm2) of one more square about the law, at a depth in mm. */
 export function squareVariance(law: DepthLaw, depth: number): number {
     return law.variance * measuringError(depth, law.measuring) ** 2;
@@ -182,6 +196,7 @@ export function lawCovariance(law: DepthLaw, one: Place, other: Place): number {
         );
         sum += bending.error ** 2 * a! * b!;
     }
+    sum += UNSEEN_BEND ** 2 * unseenBend(law, one) * unseenBend(law, other);
     const apart = ({ dose, passes }: Place, numbers: LawNumbers): number =>
         depthOf(numbers, dose, passes) - depthOf(law, dose, passes);
     return rivals.reduce((all, { numbers, weight }) => all + weight * apart(one, numbers) * apart(other, numbers), sum);

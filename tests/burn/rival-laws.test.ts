@@ -86,6 +86,29 @@ describe('the form of a depth law', () => {
         expect(half(law, 3)).toBeGreaterThan(1.1 * half(certain, 3));
     });
 
+    it('holds what lies beyond the squares of woods that bend too little to be seen', () => {
+        for (const bend of [0, 0.3, 0.6, 0.9]) {
+            const wood: LawNumbers = { ...woods.straight, ...(bend > 0 && { bend }) };
+            let [held, count, widened] = [0, 0, 0];
+            for (const seed of seeds) {
+                const law = fitOf(wood, seed);
+                for (const [dose, passes] of [
+                    [2.4, 1],
+                    [2.8, 1],
+                    [3, 2],
+                ] as const) {
+                    const truth = depthOf(wood, dose, passes);
+                    const { value, low, high } = predictDose(law, dose, passes)!;
+                    if (truth >= low && truth <= high) held++;
+                    widened += (high - low) / 2 / value / 3 / seeds.length;
+                    count++;
+                }
+            }
+            expect(held / count).toBeGreaterThan(0.93);
+            expect(widened).toBeLessThan(0.2);
+        }
+    });
+
     it('knows no dose for a pass deeper than one part in its bend, and the dose for every other', () => {
         for (const wood of Object.values(woods) as LawNumbers[])
             for (const depth of [0.01, 0.2, 0.35]) expect(depthOf(wood, doseFor(wood, depth, 1), 1)).toBeCloseTo(depth, 9);

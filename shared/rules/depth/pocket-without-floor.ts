@@ -27,8 +27,7 @@ export const pocketWithoutFloor: Rule = {
         for (const { fill, inlay, step } of plan.steps) {
             const pocket = fill?.pocket ?? inlay?.pocket;
             if (pocket?.kind !== 'engrave' || pocket.depth === undefined || !('through' in pocket.depth)) continue;
-            const blank = plan.blanks.find((candidate) => candidate.name === pocket.blank.value)?.blank;
-            if (blank !== undefined && blank.backing !== 'none') continue;
+            if (isBacked(plan, pocket)) continue;
             const deep = fill === undefined ? depthForVeneer(inlay!) : depthOfFill(plan, pocket);
             const { text, fixes, instead } = askDepth(page.id, pocket, deep, plan, figures);
             const depth = `${text === undefined ? '' : phrase`; ${text} deep it would have one`}.${instead}`;
@@ -48,6 +47,18 @@ export const pocketWithoutFloor: Rule = {
         }
     },
 };
+
+/** Whether something behind the blank holds what is filled or laid in. */
+function isBacked({ blanks }: Plan, { blank }: Engrave): boolean {
+    const own = blanks.find(({ name }) => name === blank.value)?.blank;
+    return own !== undefined && own.backing !== 'none';
+}
+
+/** Whether a step is a pocket that is to be filled or inlaid and has nothing behind it: that it goes through is the fault. */
+export function lacksFloor(plan: Plan, step: Engrave): boolean {
+    const isTaken = plan.steps.some(({ fill, inlay }) => (fill?.pocket ?? inlay?.pocket)?.index === step.index);
+    return isTaken && !isBacked(plan, step);
+}
 
 function depthOfFill(plan: Plan, pocket: Engrave): number | undefined {
     const laser = plan.steps[pocket.index]?.laser;

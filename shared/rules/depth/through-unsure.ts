@@ -12,6 +12,7 @@ import { settleBySquare } from '../helpers/settle-by-square';
 import { settingsOf, squareOf } from '../helpers/square-of';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';
+import { lacksFloor } from './pocket-without-floor';
 
 const page: Page = {
     id: 'through-unsure',
@@ -40,6 +41,7 @@ export const throughUnsure: Rule = {
                 continue;
             // A guess is told by no-coupon and no-cut-test, what does not come through at all by the rules of what is out of reach.
             if (breakthrough.certain || settings.guess || breakthrough.spare < 0) continue;
+            if (step.kind === 'engrave' && lacksFloor(plan, step)) continue; // pocket-without-floor says it
             const blank = blankOf(plan, stepPlan);
             const on = blank === undefined ? phrase`an offcut` : phrase`an offcut of ${materialName(blank)}`;
             const { asked, surely, thickest } = breakthrough;
