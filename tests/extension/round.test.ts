@@ -98,9 +98,15 @@ describe('asking for pieces in the round', () => {
     it('asks once for each, and keeps what came', () => {
         const sent: number[] = [];
         let changes = 0;
+        let stopped = 0;
+        let rest = () => {};
         const asker = new RoundAsker(
             (ticket) => sent.push(ticket),
             () => changes++,
+            (then) => {
+                rest = then;
+                return () => stopped++;
+            },
         );
         const wish = { text: 1, recipe: 'tray', frame: 2, blank: 'tray', hidden: [] };
         expect(asker.get(wish)).toBeUndefined();
@@ -110,6 +116,15 @@ describe('asking for pieces in the round', () => {
         asker.answer(99, half);
         expect(asker.get(wish)).toBe(board);
         expect(changes).toBe(1);
+        // Another text waits for a rest, and begins to wait anew with each that follows.
+        asker.get({ ...wish, text: 2 });
+        asker.get({ ...wish, text: 2 });
+        expect([sent.length, stopped]).toEqual([1, 0]);
+        asker.get({ ...wish, text: 3 });
+        expect([sent.length, stopped]).toEqual([1, 1]);
+        asker.get({ ...wish, text: 2 });
+        rest();
+        expect(changes).toBe(2);
         asker.get({ ...wish, text: 2 });
         expect(sent).toHaveLength(2);
         asker.answer(sent[1]!, null);

@@ -7,6 +7,7 @@ import { editor, tellRefused } from './editor-link';
 import { PressAsker } from './inlay/press-asker';
 import { askAgain, keep, keptBefore, noteMoved, noteScroll, scrollBack } from './keep';
 import { NewestAsker } from './newest-asker';
+import { atRest } from './round/at-rest';
 import { RoundAsker } from './round/round-asker';
 import { type BenchState, chosenFrame, chosenPiece, cutOf, frameKeys, stepAt } from './state';
 import { PictureTaker } from './take-picture';
@@ -38,6 +39,7 @@ const presses = new PressAsker((step, press) => change({ presses: { ...state.pre
 const rounds = new RoundAsker(
     (ticket, { frame, blank, hidden }) => editor.postMessage({ type: 'round', ticket, frame, blank, hidden }),
     () => change({}),
+    atRest,
 );
 
 const actions: Actions = {

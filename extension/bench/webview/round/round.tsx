@@ -13,6 +13,7 @@ import { loadRoundChunk } from './load-chunk';
 import { closer, firstOrbit, moved, type Orbit, orbitByKey, turned } from './orbit';
 import type { RoundAsker } from './round-asker';
 import type { RoundScene, RoundViewer } from './scene';
+import { useInSight } from './use-in-sight';
 
 interface RoundProps {
     readonly view: BenchView;
@@ -26,23 +27,27 @@ interface RoundProps {
 /** The piece in the round: loaded and worked out only when somebody opens it. */
 export function Round(props: RoundProps) {
     const [open, setOpen] = useState(false);
+    const section = useRef<HTMLElement>(null);
+    const inSight = useInSight(section);
     return (
-        <section class="round" aria-label="In the round">
+        <section class="round" aria-label="In the round" ref={section}>
             <h2>In the round</h2>
             <p class="turning">
                 <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>
                     {open ? 'Close' : 'Show it in the round'}
                 </button>
             </p>
-            {open && <Opened {...props} />}
+            {open && <Opened {...props} inSight={inSight} />}
         </section>
     );
 }
 
-function Opened({ view, frameIndex, blank, section, rounds, hidden }: RoundProps) {
+function Opened({ view, frameIndex, blank, section, rounds, hidden, inSight }: RoundProps & { readonly inSight: boolean }) {
     const wish = { text: view.textVersion, recipe: view.recipe, hidden: hiddenInRound(hidden) };
-    const answer = rounds.get({ ...wish, frame: frameIndex, blank: blank.name });
     const last = useRef<RoundView | undefined>(undefined);
+    // Out of sight it stays as it was.
+    const answer =
+        inSight || last.current === undefined ? rounds.get({ ...wish, frame: frameIndex, blank: blank.name }) : undefined;
     if (typeof answer === 'object') last.current = answer;
     const piece = answer ?? (last.current?.blank === blank.name ? last.current : undefined);
     const inlay = view.inlays.find(({ step }) => step === view.frames[frameIndex]?.step);

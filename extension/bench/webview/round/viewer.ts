@@ -35,6 +35,9 @@ class Viewer implements RoundViewer {
     private readonly parts = new Group();
     private built: { readonly key: readonly unknown[]; readonly groups: readonly Group[] } | undefined;
     private shown: RoundScene | undefined;
+    /** What is to be shown once it is built. */
+    private next: RoundScene | undefined;
+    private building = 0;
     private waiting = 0;
     private settling: ReturnType<typeof setTimeout> | undefined;
     private width = 1;
@@ -56,7 +59,25 @@ class Viewer implements RoundViewer {
         this.scene.add(this.light, this.light.target, this.parts);
     }
 
+    /** What is to be built waits until the page has nothing else to do: typing goes before it. */
     show(scene: RoundScene): void {
+        if (this.built !== undefined && !this.isBuilt(scene)) {
+            this.next = scene;
+            this.building ||= requestIdleCallback(() => this.showNext(), { timeout: 500 });
+            return;
+        }
+        this.next = undefined;
+        this.showNow(scene);
+    }
+
+    private showNext(): void {
+        this.building = 0;
+        const { next } = this;
+        this.next = undefined;
+        if (next !== undefined) this.showNow(next);
+    }
+
+    private showNow(scene: RoundScene): void {
         this.shown = scene;
         this.build(scene);
         if (this.waiting === 0) this.waiting = requestAnimationFrame(() => this.draw(this.slow));
@@ -83,6 +104,7 @@ class Viewer implements RoundViewer {
 
     dispose(): void {
         cancelAnimationFrame(this.waiting);
+        cancelIdleCallback(this.building);
         clearTimeout(this.settling);
         this.clear();
         this.light.shadow.map?.dispose();
@@ -117,21 +139,21 @@ class Viewer implements RoundViewer {
     }
 
     /** Meshes are made anew only when a piece, the heights or the section has changed. */
-    private build({ pieces, heights, section }: RoundScene): void {
-        const key = [heights, section, ...pieces.map(({ view }) => view)];
-        if (
-            this.built !== undefined &&
-            key.length === this.built.key.length &&
-            key.every((each, i) => each === this.built!.key[i])
-        )
-            return;
+    private build(scene: RoundScene): void {
+        if (this.isBuilt(scene)) return;
+        const { pieces, heights, section } = scene;
         this.clear();
         const groups = pieces.map(({ view }) => {
             const cutting = section === undefined ? [] : [new Plane(new Vector3(0, 0, -1), section.y - view.height / 2)];
             return pieceGroup(view, heights, cutting, section);
         });
         this.parts.add(...groups);
-        this.built = { key, groups };
+        this.built = { key: keyOf(scene), groups };
+    }
+
+    private isBuilt(scene: RoundScene): boolean {
+        const key = keyOf(scene);
+        return key.length === this.built?.key.length && key.every((each, i) => each === this.built!.key[i]);
     }
 
     private clear(): void {
@@ -189,6 +211,11 @@ class Viewer implements RoundViewer {
         Object.assign(shadow.camera, { left: -reach, right: reach, top: reach, bottom: -reach, near: radius, far: 5 * radius });
         shadow.camera.updateProjectionMatrix();
     }
+}
+
+/** All that meshes are made of. */
+function keyOf({ pieces, heights, section }: RoundScene): readonly unknown[] {
+    return [heights, section, ...pieces.map(({ view }) => view)];
 }
 
 /** A piece where it lies, turned about the line through its point that runs away from the maker. */
