@@ -7,7 +7,9 @@ export type AskedPage =
     /** The recipe of that name, or the one at a place, beside its base and all that is based on either; or how its runs went. */
     | { readonly kind: 'variants' | 'history'; readonly uri: string; readonly recipe?: string; readonly offset?: number }
     /** All that is to be made, from a moment on (`2026-12-01T08:00`); the recipe file says which workshop. */
-    | { readonly kind: 'week'; readonly uri: string; readonly start: string };
+    | { readonly kind: 'week'; readonly uri: string; readonly start: string }
+    /** What came of the runs from a day to another; of all where no day is given. */
+    | { readonly kind: 'season'; readonly uri: string; readonly from?: string; readonly to?: string };
 
 /** Two questions with the same key have one panel: a file has one page of variants and one of runs, whichever recipe they are about. */
 export function keyOf(asked: AskedPage): string {
@@ -34,8 +36,9 @@ export function startsGit(asked: AskedPage): boolean {
 /** What was kept, or undefined where it is none of ours. */
 export function readAskedPage(value: unknown): AskedPage | undefined {
     if (!isRecord(value) || !isWords(value.uri)) return undefined;
-    const { kind, uri, revision, before, recipe, offset, start } = value;
+    const { kind, uri, revision, before, recipe, offset, start, from, to } = value;
     if (kind === 'week') return isWords(start) ? { kind, uri, start } : undefined;
+    if (kind === 'season') return { kind, uri, ...(isWords(from) ? { from } : {}), ...(isWords(to) ? { to } : {}) };
     if (kind === 'compare')
         return { kind, uri, ...(isWords(revision) ? { revision } : {}), ...(isWords(before) ? { before } : {}) };
     if (kind !== 'variants' && kind !== 'history') return undefined;

@@ -7,7 +7,7 @@ import { mayHoldRecipes } from '../recipe-place';
 import type { RecipeServer } from '../server';
 import { mayStartGit } from '../write/trust';
 import { chooseRevision } from './choose-revision';
-import { chooseStart } from './choose-start';
+import { chooseDays, chooseStart } from './choose-start';
 import { Pages } from './pages';
 
 /** The commands that set recipes beside each other. */
@@ -48,6 +48,11 @@ export function offerReviews(server: RecipeServer, current: CurrentRecipe, memor
             const uri = recipeOf(place, current);
             const start = uri && (await chooseStart());
             if (uri !== undefined && start !== undefined) pages.show({ kind: 'week', uri: uri.toString(), start });
+        }),
+        on('kerfbook.showSeason', async (place) => {
+            const uri = recipeOf(place, current);
+            const days = uri && (await chooseDays());
+            if (uri !== undefined && days !== undefined) pages.show({ kind: 'season', uri: uri.toString(), ...days });
         }),
         on('kerfbook.refreshPage', () => pages.inFront?.refresh()),
         on('kerfbook.stopPage', () => pages.inFront?.stop()),

@@ -50,6 +50,16 @@ export function questionOf(asked: AskedPage): PageQuestion {
                 ofRevisions: false,
             };
         }
+        case 'season': {
+            const { kind, ...params } = asked;
+            return {
+                ask: (server, token) => server.ask(requests.season, params, token),
+                title: (name) => (name === '' ? vscode.l10n.t('Season') : vscode.l10n.t('Season: {0}', name)),
+                doing: vscode.l10n.t('Summing up the season'),
+                watched: 'every file',
+                ofRevisions: false,
+            };
+        }
         case 'history': {
             const { kind, ...params } = asked;
             const present = vscode.workspace.isTrusted ? {} : { present: true };

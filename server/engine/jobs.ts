@@ -225,7 +225,7 @@ export interface WeekJob extends WeekAsked {
 
 /** Runs, each with its recipe for as many pieces as were begun. */
 export interface SeasonJob {
-    readonly do: 'season';
+    readonly do: 'season' | 'season-page';
     readonly runs: readonly (Omit<SeasonEntry, 'recipe' | 'title' | 'plan'> & { readonly recipe: Recipe })[];
 }
 
@@ -238,6 +238,7 @@ export function recipesOf(job: Job): readonly Recipe[] {
         case 'table-page':
             return job.columns.map(({ recipe }) => recipe);
         case 'season':
+        case 'season-page':
             return job.runs.map(({ recipe }) => recipe);
         case 'week':
         case 'week-page':
@@ -289,6 +290,7 @@ export interface Answers {
     readonly week: Week;
     readonly 'week-page': string;
     readonly season: Season;
+    readonly 'season-page': string;
     readonly history: RunHistory;
     readonly 'history-page': string;
     readonly 'table-page': string;

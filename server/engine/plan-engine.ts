@@ -31,6 +31,7 @@ import { makeRunFigures } from '../../shared/view/run-figures';
 import { sectionView } from '../../shared/view/section-view';
 import { sentPicture } from '../../shared/view/sent-picture';
 import { toolpathView } from '../../shared/view/toolpath-view';
+import { seasonBody } from '../../shared/week/html/season-page';
 import { weekBody } from '../../shared/week/html/week-page';
 import { makeWeek } from '../../shared/week/make-week';
 import { makeSeason, type Season } from '../../shared/week/season';
@@ -92,7 +93,7 @@ export class PlanEngine {
         if (job.do === 'review-page') return this.reviewPage(job);
         if ('columns' in job) return this.table(job);
         if ('entries' in job) return this.week(job);
-        if (job.do === 'season') return this.season(job);
+        if ('runs' in job) return this.season(job);
         if ('past' in job) return answerHistory(job, this.memo);
         if (job.do === 'review') return reviewInBrief(job, this.files, this.memo) ?? this.review(job, this.plan(job.recipe));
         return this.answerOf(this.plan(startingOn(job.recipe, 'start' in job ? job.start : undefined)), job);
@@ -174,8 +175,8 @@ export class PlanEngine {
         return job.do === 'week' ? week : weekBody(week);
     }
 
-    private season({ runs }: SeasonJob): Season {
-        return makeSeason(
+    private season({ do: what, runs }: SeasonJob): Season | string {
+        const season = makeSeason(
             runs.map(({ recipe, ...run }) => ({
                 ...run,
                 recipe: recipe.name,
@@ -183,6 +184,7 @@ export class PlanEngine {
                 ...((run.made ?? 0) + (run.spoiled ?? 0) > 0 ? { plan: this.plan(recipe) } : {}),
             })),
         );
+        return what === 'season' ? season : seasonBody(season);
     }
 
     private review(job: ReviewJob, plan: Plan): ReviewAnswer {

@@ -4,10 +4,11 @@ import { isBuiltIn } from '../../language/built-in';
 import { momentOf } from '../../shared/quantity/calendar';
 import { phrase } from '../../shared/recipe/phrase';
 import { familiesOf } from '../../shared/review/families';
-import type { BenchParams, CompareParams, PageAnswer, TableParams, WeekParams } from '../../shared/view/protocol';
+import type { BenchParams, CompareParams, PageAnswer, SeasonParams, TableParams, WeekParams } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
 import type { RecipeJob } from '../engine/jobs';
 import { onRequest } from '../protocol/on-request';
+import { seasonJob } from '../week/season-jobs';
 import { weekJob } from '../week/week-jobs';
 import type { Workshop } from '../workshop/workshop';
 import { historyJob, isToldBy } from './history-jobs';
@@ -21,6 +22,7 @@ export function answerReviewRequests(connection: Connection, workshop: Workshop,
     onRequest(connection, requests.compare, (params, token) => compare(workshop, versions, params, token));
     onRequest(connection, requests.table, (params, token) => table(workshop, params, token));
     onRequest(connection, requests.week, (params, token) => week(workshop, params, token));
+    onRequest(connection, requests.season, (params, token) => season(workshop, params, token));
     onRequest(connection, requests.history, (params, token) =>
         history(workshop, params.present === true ? undefined : versions, params, token),
     );
@@ -107,6 +109,15 @@ async function week(
     const job = weekJob('week-page', workshop, filesOf(workshop), asked);
     if (job.entries.length === 0) return { problem: phrase`All that was ordered is made or delivered, or there is no recipe.` };
     return { title: start.slice(0, 10), body: await bodyOf(workshop, job, 'week', token), ...broken(workshop, document) };
+}
+
+/** All runs of the files that are open or lie in the folders. */
+async function season(workshop: Workshop, { uri, from, to }: SeasonParams, token: CancellationToken): Promise<PageAnswer | null> {
+    const document = await workshop.linked(uri, token);
+    if (document === undefined) return notRead();
+    const job = seasonJob('season-page', workshop, filesOf(workshop), from, to);
+    if (job.runs.length === 0) return { problem: phrase`No run is written down for these days.` };
+    return { title: from ?? '', body: await bodyOf(workshop, job, 'season', token), ...broken(workshop, document) };
 }
 
 /** The shop's own files; some hold orders and no recipe. */

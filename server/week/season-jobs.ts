@@ -9,7 +9,13 @@ import type { Workshop } from '../workshop/workshop';
  * @param from the first day, ISO 8601
  * @param to the last day
  */
-export function seasonJob(workshop: Workshop, documents: readonly LangiumDocument[], from = '', to = '9'): SeasonJob {
+export function seasonJob<What extends SeasonJob['do']>(
+    what: What,
+    workshop: Workshop,
+    documents: readonly LangiumDocument[],
+    from = '',
+    to = '9',
+): SeasonJob & { readonly do: What } {
     const uris = new Set(documents.map(({ uri }) => uri.toString()));
     const runs = allRecipes(workshop).flatMap(({ document, recipe }) =>
         recipe.runs
@@ -26,5 +32,5 @@ export function seasonJob(workshop: Workshop, documents: readonly LangiumDocumen
                 };
             }),
     );
-    return { do: 'season', runs };
+    return { do: what, runs };
 }

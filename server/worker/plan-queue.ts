@@ -180,6 +180,7 @@ const patient: ReadonlySet<Job['do']> = new Set([
     'week',
     'week-page',
     'season',
+    'season-page',
 ]);
 
 function canWait(job: Job): boolean {
@@ -193,7 +194,7 @@ function titleOf(job: Job): string {
     if (job.do === 'placeholder') return 'Drawing a picture to begin with';
     if (job.do === 'review-page') return 'Comparing versions';
     if ('columns' in job) return 'Laying recipes side by side';
-    if (job.do === 'season') return 'Summing up the season';
+    if ('runs' in job) return 'Summing up the season';
     if ('entries' in job) return 'Planning the week';
     return `Working out ${job.recipe.name}`;
 }

@@ -49,6 +49,14 @@ export const weekParams = v.object({
 });
 export type WeekParams = v.InferOutput<typeof weekParams>;
 
+export const seasonParams = v.object({
+    uri: address,
+    /** The first and the last day, `2026-12-01`; without them all runs. */
+    from: maybe(v.pipe(v.string(), v.maxLength(10))),
+    to: maybe(v.pipe(v.string(), v.maxLength(10))),
+});
+export type SeasonParams = v.InferOutput<typeof seasonParams>;
+
 export const historyParams = v.object({
     ...ofRecipe,
     /** Only the present plan: git is not started. */

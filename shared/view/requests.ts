@@ -37,6 +37,7 @@ import {
     removeParams,
     rewriteParams,
     roundParams,
+    seasonParams,
     sectionParams,
     tableParams,
     toolpathParams,
@@ -127,6 +128,8 @@ export const requests = {
     /** A recipe and all that is based on it, side by side. */
     table: request<PageAnswer | null>()('table', tableParams),
     week: request<PageAnswer | null>()('week', weekParams),
+    /** What runs made, spoiled, took and cost. */
+    season: request<PageAnswer | null>()('season', seasonParams),
     /** What became of a recipe's runs. */
     history: request<PageAnswer | null>()('history', historyParams),
     /** The text of a built-in stock file. */

@@ -5,7 +5,18 @@ import { csv } from '../sheets/csv';
 import type { Season, SeasonSums } from './season';
 import { columns, plural, showHours } from './week-words';
 
-export const seasonColumns = ['recipe', 'runs', 'made', 'spoiled', 'hours planned', 'hours taken', 'of plan', 'cost'] as const;
+export const seasonColumns = [
+    'recipe',
+    'runs',
+    'made',
+    'spoiled',
+    'hours planned',
+    'hours taken',
+    'of plan',
+    'cost planned',
+    'cost real',
+    'real, each good one',
+] as const;
 
 /** Two lines at most: what came of it, and what no sum knows. */
 export function seasonHead({ from, to, total }: Season): string[] {
@@ -29,10 +40,12 @@ export function seasonRows({ recipes, total, currency }: Season): string[][] {
         String(sums.runs),
         String(sums.made),
         String(sums.spoiled),
-        showHours(sums.planned),
+        sums.planned > 0 ? showHours(sums.planned) : '',
         sums.took > 0 ? showHours(sums.took) : '',
         sums.plannedOfTook > 0 && sums.took > 0 ? `${showNumber((100 * sums.took) / sums.plannedOfTook, 0)} %` : '',
-        sums.cost === undefined || currency === undefined ? '' : showMoney(sums.cost, currency),
+        ...[sums.cost, sums.realCost, sums.realEach].map((cost) =>
+            cost === undefined || currency === undefined ? '' : showMoney(cost, currency),
+        ),
     ];
     return [...recipes.map((each) => row(each.recipe, each)), row('in all', total)];
 }
@@ -68,6 +81,7 @@ export function seasonCsv({ recipes, currency }: Season): string {
             'took h',
             'planned of these h',
             'cost',
+            'real cost',
             'currency',
         ],
         ...recipes.map((row) => [
@@ -80,7 +94,9 @@ export function seasonCsv({ recipes, currency }: Season): string {
             hours(row.planned),
             hours(row.took),
             hours(row.plannedOfTook),
-            row.cost === undefined || currency === undefined ? '' : row.cost.toFixed(minorDigits(currency)),
+            ...[row.cost, row.realCost].map((cost) =>
+                cost === undefined || currency === undefined ? '' : cost.toFixed(minorDigits(currency)),
+            ),
             row.cost === undefined ? '' : (currency ?? ''),
         ]),
     ]);

@@ -44,6 +44,10 @@ export interface SeasonSums {
     readonly plannedOfTook: number;
     /** Cost as planned of what was begun; absent where it is not known of some run. */
     readonly cost?: number;
+    /** The same with the hours that runs say in place of the planned ones; absent where no run says any. */
+    readonly realCost?: number;
+    /** The real cost for each piece that came out well. */
+    readonly realEach?: number;
 }
 
 export interface SeasonRow extends SeasonSums {
@@ -78,17 +82,29 @@ function sumsOf(entries: readonly SeasonEntry[], isPriced: boolean): SeasonSums 
     const sum = (of: readonly SeasonEntry[], value: (entry: SeasonEntry) => number): number =>
         of.reduce((all, entry) => all + value(entry), 0);
     const planned = ({ plan }: SeasonEntry): number => plan?.schedule.attended ?? 0;
-    const isKnown = isPriced && counted.every(({ plan }) => plan?.cost !== undefined);
+    const isKnown = isPriced && counted.length > 0 && counted.every(({ plan }) => plan?.cost !== undefined);
+    const made = sum(counted, (entry) => entry.made ?? 0);
+    const real = isKnown && timed.length > 0 ? sum(counted, realCostOf) : undefined;
     return {
         runs: entries.length,
         uncounted: entries.length - counted.length,
-        made: sum(counted, ({ made = 0 }) => made),
+        made,
         spoiled: sum(counted, ({ spoiled = 0 }) => spoiled),
         planned: sum(counted, planned),
         took: sum(timed, ({ took = 0 }) => took),
         plannedOfTook: sum(timed, planned),
         ...(isKnown ? { cost: sum(counted, ({ plan }) => plan?.cost?.total ?? 0) } : {}),
+        ...(real === undefined ? {} : { realCost: real }),
+        ...(real === undefined || made === 0 ? {} : { realEach: real / made }),
     };
+}
+
+/** Materials and laser as planned, the work as long as it took; as planned where the run does not say how long. */
+function realCostOf({ plan, took }: SeasonEntry): number {
+    const cost = plan?.cost;
+    if (cost === undefined) return 0;
+    if (took === undefined) return cost.total;
+    return (cost.materials + cost.machine + (took / 3600) * cost.hourly) * (1 + cost.overheadShare);
 }
 
 function makersOf(entries: readonly SeasonEntry[]): Season['makers'] {

@@ -98,6 +98,9 @@ describe('a page that somebody asked for', () => {
         const week: AskedPage = { kind: 'week', uri: tray, start: '2026-12-01T08:00' };
         expect(readAskedPage(JSON.parse(JSON.stringify(week)))).toEqual(week);
         expect(readAskedPage({ kind: 'week', uri: tray })).toBeUndefined();
+        const season: AskedPage = { kind: 'season', uri: tray, from: '2026-01-01' };
+        expect(readAskedPage(JSON.parse(JSON.stringify(season)))).toEqual(season);
+        expect(readAskedPage({ kind: 'season', uri: tray, from: 7 })).toEqual({ kind: 'season', uri: tray });
         expect(keyOf({ ...week, start: '2026-12-08T08:00' })).toBe(keyOf(week));
     });
 

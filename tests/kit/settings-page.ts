@@ -38,6 +38,7 @@ const does: Readonly<Record<string, string>> = {
     compareVariants: 'a recipe and its [variants](variants.md), a column each',
     showHistory: '[runs](checklist.md) beside what was planned',
     showWeek: 'all that is [ordered](week.md), or all recipes, in one book',
+    showSeason: 'what [runs](week.md#the-season) made, spoiled, took and cost',
     refreshPage: 'works the page in front out again',
     explainFinding: 'the page of the [rule](rules.md) under the cursor',
     chooseRecipe: 'which recipe bench view, checklist and commands are about',

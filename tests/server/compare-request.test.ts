@@ -291,3 +291,18 @@ describe('the week', () => {
         expect(await asked('2026-12-01T08:00')).toMatchObject({ problem: expect.stringContaining('made or delivered') });
     });
 });
+
+describe('the season', () => {
+    const made = 'run coaster 2026-11-20 { made 3 spoiled 1 took 2 h by "Ida" }\n';
+    it('sums the runs of the folder, from one day to another, without a script', async () => {
+        const repo = repository({ ...shopFiles, 'made.kerf': made });
+        const { ask } = await editorOn(repo.folder, 'coaster.kerf', coaster);
+        const asked = (more: object) => ask<PageAnswer | null>(requests.season.method, more);
+        const body = bodyOf(await asked({}));
+        expect(body).toContain('<h1>The season</h1>');
+        expect(body).toContain('3 pieces made, 1 spoiled');
+        expect(body).not.toMatch(/<script| on[a-z]+=/);
+        expect(await asked({ from: '2026-11-21' })).toMatchObject({ problem: expect.stringContaining('No run') });
+        expect(bodyOf(await asked({ from: '2026-11-20', to: '2026-11-20' }))).toContain('Ida');
+    });
+});

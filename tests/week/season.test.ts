@@ -45,6 +45,8 @@ describe('a season', () => {
     it('leaves runs that do not say what came of them out of every sum, and says so', () => {
         const season = makeSeason([entry(three, { made: 3 }), entry(undefined, { took: 9999 })]);
         expect(season.total).toMatchObject({ runs: 2, uncounted: 1, made: 3, took: 0 });
+        // Nothing is known of it: that is no cost of nothing.
+        expect(makeSeason([entry(undefined)]).total).not.toHaveProperty('cost');
         expect(seasonText(season)).toMatch(/1 run does not say what came of it: write `made` in it\./);
     });
     it('says who made how much', () => {
@@ -62,12 +64,20 @@ describe('a season', () => {
         const { cost: _cost, ...free } = five;
         expect(makeSeason([entry(three, { made: 3 }), entry(free, { made: 5 })]).total.cost).toBeUndefined();
     });
+    it('sets the hours that were taken into the cost in place of those planned, and shares it out over the good pieces', () => {
+        const { total } = makeSeason([entry(three, { made: 2, spoiled: 1, took: 5400 }), entry(three, { made: 3 })]);
+        const { materials, machine, total: planned } = three.cost!;
+        expect(total.cost).toBeCloseTo(2 * planned, 6);
+        expect(total.realCost).toBeCloseTo(materials + machine + 1.5 * 30 + planned, 6);
+        expect(total.realEach).toBeCloseTo(total.realCost! / 5, 6);
+        expect(makeSeason([entry(three, { made: 3 })]).total).not.toHaveProperty('realCost');
+    });
     it('is a table of text, and one for a spreadsheet', () => {
         const season = makeSeason([entry(three, { made: 2, spoiled: 1, took: 5400 })]);
         expect(seasonText(season)).toMatch(/2 pieces made, 1 spoiled \(33\.3 % of what was begun\)\.\n\nrecipe +runs +made/);
-        expect(seasonText(season)).toMatch(/^plaque +1 +2 +1 +.*1 h 30 min +\d+ % +[\d.]+ EUR$/m);
+        expect(seasonText(season)).toMatch(/^plaque +1 +2 +1 +.*1 h 30 min +\d+ % +[\d.]+ EUR +[\d.]+ EUR +[\d.]+ EUR$/m);
         const [head, row] = seasonCsv(season).split('\r\n');
         expect(head).toMatch(/^recipe,title,runs,uncounted,made,spoiled,/);
-        expect(row).toMatch(/^plaque,Plaque,1,0,2,1,[\d.]+,1\.5,[\d.]+,[\d.]+,EUR$/);
+        expect(row).toMatch(/^plaque,Plaque,1,0,2,1,[\d.]+,1\.5,[\d.]+,[\d.]+,[\d.]+,EUR$/);
     });
 });

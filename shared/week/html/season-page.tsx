@@ -7,8 +7,12 @@ import { makerWords, seasonColumns, seasonHead, seasonRows } from '../season-wor
 
 /** The season as one page to open, print or attach. */
 export function seasonHtml(season: Season): string {
+    return page('The season', seasonBody(season));
+}
+
+export function seasonBody(season: Season): string {
     const makers = makerWords(season);
-    const body = renderToString(
+    return renderToString(
         <article>
             <h1>The season</h1>
             {seasonHead(season).map((words) => (
@@ -36,5 +40,4 @@ export function seasonHtml(season: Season): string {
             </ul>
         </article>,
     );
-    return page('The season', body);
 }
