@@ -6,32 +6,16 @@ import { lawOfDay } from '../../shared/burn/law-of-day';
 import { solveDepth } from '../../shared/burn/solve';
 import { nowhere } from '../../shared/quantity/where';
 import type { Sheet } from '../../shared/recipe/stock';
-import { bell, burn, couponOf, quantity, shed, woodOf } from './stock';
+import { pitch, readDepth, scatter, simulatedCoupon } from '../kit/simulated-coupon';
+import { bell, quantity, shed, woodOf } from './stock';
 
 const truth: LawNumbers = { threshold: 0.15, energy: 3, fade: 0.94 };
-const pitch = 0.1;
-const squares = [
-    [0.4, 400, 1],
-    [0.5, 400, 1],
-    [0.6, 300, 1],
-    [0.7, 300, 1],
-    [0.8, 250, 1],
-    [0.9, 250, 1],
-    [0.8, 300, 2],
-    [0.8, 250, 2],
-    [0.7, 300, 3],
-    [0.6, 300, 4],
-] as const;
 const sheet: Sheet = { kind: 'board', name: 'board', where: nowhere, wood: woodOf(600e-6) };
 
 /** The law of a coupon whose squares are read with an error, 1 sd as a part and in mm. */
 function lawWith(roll: () => number, place: number, reading: number, declared?: number): DepthLaw {
-    const coupon = couponOf(
-        squares.map(([ratio, speed, passes]) => {
-            const depth = depthOf(truth, (45 * ratio) / (speed * pitch), passes);
-            return burn(ratio, speed, passes, Math.max(0.01, depth * (1 + place * roll()) + reading * roll()));
-        }),
-        pitch,
+    const coupon = simulatedCoupon((dose, passes) =>
+        readDepth(depthOf(truth, dose, passes), roll, { place, reading, least: 0.01 }),
     );
     const varies = declared === undefined ? {} : { varies: quantity(declared, 'ratio') };
     return lawOfDay(coupon, shed, { ...sheet, ...varies }, []);
@@ -100,7 +84,7 @@ describe('a pocket that goes on from a measured depth', () => {
         let [covered, burnt, plain, going] = [0, 0, 0, 0];
         for (let seed = 1; seed <= 400; seed++) {
             const roll = bell(seed * 17 + 3);
-            const law = lawWith(roll, 0.03, 0.01, 0.15);
+            const law = lawWith(roll, scatter.place, scatter.reading, 0.15);
             const times = Math.exp(0.15 * roll());
             const board = { ...truth, threshold: truth.threshold * times, energy: truth.energy * times };
             const asked = 0.6 + 0.3 * (seed % 3);

@@ -4,7 +4,8 @@ import { lawOfDay } from '../../shared/burn/law-of-day';
 import type { DatedRow } from '../../shared/burn/power-by-day';
 import { nowhere } from '../../shared/quantity/where';
 import type { Sheet } from '../../shared/recipe/stock';
-import { bell, burn, couponOf, quantity, shed, woodOf } from './stock';
+import { pitch, readDepth, scatter, simulatedCoupon } from '../kit/simulated-coupon';
+import { bell, quantity, shed, woodOf } from './stock';
 
 /*
  * A coupon on one board, a few runs on others perhaps, then the next piece: boards differ from the coupon's, days from each other,
@@ -12,21 +13,8 @@ import { bell, burn, couponOf, quantity, shed, woodOf } from './stock';
  */
 
 const truth: LawNumbers = { threshold: 0.15, energy: 3, fade: 0.96 };
-const pitch = 0.1;
-/** Standard deviations: the power of a day, place to place on a board, and reading (mm). */
-const bench = { day: 0.02, place: 0.03, reading: 0.01 };
-const squares = [
-    [0.4, 400, 1],
-    [0.5, 400, 1],
-    [0.6, 300, 1],
-    [0.7, 300, 1],
-    [0.8, 250, 1],
-    [0.9, 250, 1],
-    [0.8, 300, 2],
-    [0.8, 250, 2],
-    [0.7, 300, 3],
-    [0.6, 300, 4],
-] as const;
+/** Standard deviation of the power of a day. */
+const DAY = 0.02;
 
 export interface Pieces {
     /** Share of next pieces, measured in one place, whose depth lies in the range that was told. */
@@ -53,20 +41,14 @@ export function burnPieces(boards: number, declared: number | undefined, seeds: 
     let [covered, half] = [0, 0];
     for (const seed of seeds) {
         const roll = bell(seed * 13 + 5);
-        const read = (depth: number): number =>
-            Math.max(0.01, Math.round((depth * (1 + bench.place * roll()) + bench.reading * roll()) * 100) / 100);
-        const coupon = couponOf(
-            squares.map(([ratio, speed, passes]) =>
-                burn(ratio, speed, passes, read(depthOf(truth, (45 * ratio) / (speed * pitch), passes))),
-            ),
-            pitch,
-        );
+        const read = (depth: number): number => readDepth(depth, roll, { ...scatter, gauge: 0.01, least: 0.01 });
+        const coupon = simulatedCoupon((dose, passes) => read(depthOf(truth, dose, passes)));
         const asked = 0.5 + 0.3 * (seed % 2);
         const rows: DatedRow[] = [];
         for (let piece = 0; ; piece++) {
             const law = lawOfDay(coupon, shed, sheet, rows);
             const set = { power: 36, speed: 36 / (doseFor(law, asked, 3) * pitch), pitch, passes: 3 };
-            const dose = (36 / (set.speed * pitch)) * Math.exp(boards * roll() + bench.day * roll());
+            const dose = (36 / (set.speed * pitch)) * Math.exp(boards * roll() + DAY * roll());
             const depth = read(depthOf(truth, dose, 3));
             if (piece < runs) {
                 rows.push({ date: `2026-05-${String(piece + 1).padStart(2, '0')}`, row: { ...set, depth, tolerance: 0 } });

@@ -6,7 +6,8 @@ import { lawOfDay } from '../../shared/burn/law-of-day';
 import { type DatedRow, powerByDay } from '../../shared/burn/power-by-day';
 import { nowhere } from '../../shared/quantity/where';
 import type { Coupon } from '../../shared/recipe/stock';
-import { bell, burn, couponOf, shed } from './stock';
+import { ladder, pitch, readDepth, scatter, simulatedCoupon } from '../kit/simulated-coupon';
+import { bell, shed } from './stock';
 
 /*
  * A year of a laser that is simulated: a coupon on the first day, then pockets of one depth, each planned with the law as
@@ -48,23 +49,11 @@ export const worlds: Readonly<Record<WorldName, World>> = {
 };
 
 const truth = { threshold: 0.08, energy: 2.4, fade: 0.95 };
-const pitch = 0.1;
 const target = 0.54;
 const passes = 3;
-/** Standard deviations: the power of a day, place to place on a board, and reading a gauge of hundredths (mm). */
-const bench = { day: 0.015, place: 0.03, reading: 0.01 };
+/** Standard deviation of the power of a day. */
+const DAY = 0.015;
 const runsAYear = 58;
-const squares = [
-    [0.4, 400, 1],
-    [0.5, 400, 1],
-    [0.6, 300, 1],
-    [0.7, 300, 1],
-    [0.8, 250, 1],
-    [0.8, 300, 2],
-    [0.8, 250, 2],
-    [0.7, 300, 3],
-    [0.6, 300, 4],
-] as const;
 
 export interface SimulatedRun {
     readonly day: number;
@@ -84,16 +73,14 @@ export function simulateYear(
 ): { readonly runs: readonly SimulatedRun[]; readonly rows: readonly DatedRow[]; readonly coupon: Coupon } {
     const roll = bell(seed);
     const power = world(roll);
-    const measured = (depth: number): number =>
-        Math.max(0, Math.round((depth * (1 + bench.place * roll()) + bench.reading * roll()) / gauge) * gauge);
+    const measured = (depth: number): number => readDepth(depth, roll, { ...scatter, gauge, least: 0 });
     const dose = (watts: number, speed: number): number => watts / (speed * pitch);
-    const dayOfCoupon = bench.day * roll();
+    const dayOfCoupon = DAY * roll();
     const coupon: Coupon = {
-        ...couponOf(
-            squares.map(([ratio, speed, count]) =>
-                burn(ratio, speed, count, measured(depthOf(truth, dose(45 * ratio, speed) * Math.exp(dayOfCoupon), count))),
-            ),
-            pitch,
+        ...simulatedCoupon(
+            (burnt, count) => measured(depthOf(truth, burnt * Math.exp(dayOfCoupon), count)),
+            // It has no square of nine tenths of the power.
+            ladder.filter(([ratio]) => ratio < 0.9),
         ),
         burnt: { value: dateOf(0), where: nowhere },
     };
@@ -115,7 +102,7 @@ export function simulateYear(
                   : own;
         const set = { power: 36, speed: Math.round(36 / (doseFor(law, target, passes) * pitch)), pitch, passes };
         const told = predict(law, set)!;
-        const dug = depthOf(truth, dose(set.power, set.speed) * Math.exp(power(day) + bench.day * roll()), passes);
+        const dug = depthOf(truth, dose(set.power, set.speed) * Math.exp(power(day) + DAY * roll()), passes);
         const depth = dug * (1 + offset);
         const read = measured(depth);
         const isTold = (mm: number): boolean => told.low <= mm && mm <= told.high;
