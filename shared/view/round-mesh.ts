@@ -71,7 +71,7 @@ function raise({ look, bands, lean }: WallView, leaning: boolean, out: Corners):
 }
 
 /** Heights of the profile within a band, from the top down to its foot, with the inset at each. */
-function stepsDown(lean: LeanView, low: number, high: number): [number, number][] {
+export function stepsDown(lean: LeanView, low: number, high: number): [number, number][] {
     const steps: [number, number][] = [];
     for (let i = 0; i + 1 < lean.profile.length; i += 2) {
         const z = lean.profile[i]!;
@@ -80,7 +80,8 @@ function stepsDown(lean: LeanView, low: number, high: number): [number, number][
     return [...steps, [low, insetAt(lean, low)]];
 }
 
-function insetAt({ profile }: LeanView, z: number): number {
+/** How far a wall has run out of its rim at a height, mm. */
+export function insetAt({ profile }: LeanView, z: number): number {
     for (let i = 0; i + 3 < profile.length; i += 2) {
         const [upper, from, lower, to] = profile.slice(i, i + 4) as [number, number, number, number];
         if (z >= upper) return from;

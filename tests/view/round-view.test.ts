@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { wallShape } from '../../shared/burn/wall';
 import { area } from '../../shared/geometry/measure';
 import { isGone } from '../../shared/piece/column';
 import { volumes } from '../../shared/piece/face';
 import { Memo } from '../../shared/plan/memo';
 import type { Plan } from '../../shared/plan/plan';
 import type { Hideable } from '../../shared/view/hideable';
+import { leanAt } from '../../shared/view/lean-at';
 import { makeRoundView } from '../../shared/view/make-round-view';
 import { roundMesh, volumeOf } from '../../shared/view/round-mesh';
 import type { RoundView } from '../../shared/view/round-view';
@@ -104,6 +106,21 @@ describe('a piece in the round', () => {
         const xs = everyThird(places, 0).filter((_, i) => places[3 * i + 2] === foot && places[3 * i]! < 25);
         // From the rim of the pocket to the foot of its wall: the pocket's edge is grown by the beam.
         expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(insets.at(-1)! - insets[0]!, 3);
+    });
+
+    it('is cut open with the lean of its walls', async () => {
+        const plan = await planOf(plate(pond));
+        const view = roundOf(plan, 1, 'b');
+        const cuts = leanAt(view, 41.3);
+        expect(cuts.map(({ rim }) => Math.round(rim * 10) / 10).sort()).toEqual([20, 40]);
+        const wall = wallShape(plan.steps[0]!.laser!.wall!);
+        for (const { rim, steps } of cuts) {
+            const inner = rim < 30 ? 1 : -1;
+            // It runs out into the pocket, as far as the wall's shape says.
+            for (const { x, z } of steps) expect(inner * (x - rim)).toBeCloseTo(wall(view.thickness - z), 3);
+            expect(inner * (steps.at(-1)!.x - rim)).toBeGreaterThan(0.01);
+        }
+        expect(leanAt(view, 20)).toEqual([]);
     });
 
     it('tells in words what a person would see', async () => {

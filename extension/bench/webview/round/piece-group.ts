@@ -10,6 +10,7 @@ import {
     type WebGLProgramParametersWithUniforms,
 } from 'three';
 import type { SectionView, SpanView } from '../../../../shared/view/bench-view';
+import { type LeanAt, leanAt } from '../../../../shared/view/lean-at';
 import { type RoundMesh, roundMesh } from '../../../../shared/view/round-mesh';
 import type { LookKind, LookView, PaintView, RoundView } from '../../../../shared/view/round-view';
 import { heightsOf } from './exaggerate';
@@ -25,7 +26,10 @@ export function pieceGroup(view: RoundView, times: number, cutting: readonly Pla
         if (geometry !== undefined) group.add(solid(geometry, look, cutting));
     });
     for (const paint of view.paints) group.add(painted(paint, view, heights, cutting));
-    if (section !== undefined) for (const span of section.spans) group.add(cap(span, section.y, view, heights));
+    if (section !== undefined) {
+        for (const span of section.spans) group.add(cap(span, section.y, view, heights));
+        for (const lean of leanAt(view, section.y)) group.add(...footOf(lean, section, view, heights));
+    }
     return group;
 }
 
@@ -141,6 +145,36 @@ const kindOfSpan: Readonly<Record<SpanView['kind'], LookKind>> = {
     coat: 'resin',
 };
 
+/** What the section shows of a wall that leans: the wood that stands out below its rim. */
+function footOf({ rim, steps }: LeanAt, { spans, y }: SectionView, view: RoundView, heights: (z: number) => number): Mesh[] {
+    const middle = (steps[0]!.z + steps.at(-1)!.z) / 2;
+    const standing = spans.find(
+        ({ kind, from, to, bottom, top }) =>
+            (kind === 'wood' || kind === 'inlay') &&
+            bottom <= middle &&
+            middle <= top &&
+            Math.min(Math.abs(from - rim), Math.abs(to - rim)) < nearRim,
+    );
+    if (standing === undefined) return [];
+    // A hair nearer to the eye than the hollow behind it.
+    const places = steps.slice(1).flatMap((lower, i): Place[] => {
+        const upper = steps[i]!;
+        const at = (x: number, z: number): Place => [x, y + 1e-3, z];
+        return [
+            at(rim, upper.z),
+            at(upper.x, upper.z),
+            at(lower.x, lower.z),
+            at(rim, upper.z),
+            at(lower.x, lower.z),
+            at(rim, lower.z),
+        ];
+    });
+    return [capMesh(places, 'wood', standing.colour, view, heights)];
+}
+
+/** Closer than this a span ends at the rim of a wall, mm. */
+const nearRim = 0.02;
+
 /** What the section shows of one layer. */
 function cap(
     { from, to, bottom, top, kind, colour }: SpanView,
@@ -158,14 +192,24 @@ function cap(
             [from, top],
         ] as const
     ).map(([x, z]) => [x, y, z]);
+    return capMesh(places, kindOfSpan[kind], colour, view, heights);
+}
+
+function capMesh(
+    places: readonly Place[],
+    kind: LookKind,
+    colour: string,
+    view: RoundView,
+    heights: (z: number) => number,
+): Mesh {
     const geometry = geometryOf(
         places,
         places.map(() => [0, 1, 0]),
         view,
         heights,
     );
-    const grain = kindOfSpan[kind] === 'wood' ? view.looks.find((look) => look.colour === colour)?.grain : undefined;
-    const mesh = solid(geometry, { kind: kindOfSpan[kind], colour, gloss: 0.15, ...(grain === undefined ? {} : { grain }) }, []);
+    const grain = kind === 'wood' ? view.looks.find((look) => look.colour === colour)?.grain : undefined;
+    const mesh = solid(geometry, { kind, colour, gloss: 0.15, ...(grain === undefined ? {} : { grain }) }, []);
     (mesh.material as MeshPhongMaterial).side = DoubleSide;
     return mesh;
 }
