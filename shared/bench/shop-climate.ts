@@ -10,6 +10,8 @@ const sheetRange = { from: 20, to: 25 } as const;
 const halving = 10;
 /** A reaction is 1.5 to 2.5 times as fast for 10 degC more, mostly twice (seen in a maker's note on epoxy pot life). */
 const fastness = { least: 1.5, usual: 2, most: 2.5 } as const;
+/** A thin film of epoxy sets only 1.3 times as slowly for 10 degC less, while its pot life doubles (seen in answers of a maker of epoxy). */
+const filmFastness = 1.3;
 /** Humidity at which water dries as sheets say. @commonPractice */
 const sheetHumidity = 0.5;
 
@@ -79,11 +81,18 @@ function corrected<Fluid extends Laying & object>(fluid: Fluid, { temperature, h
     const changed = Object.fromEntries(
         times.flatMap((key) => {
             const time = known[key];
-            return time === undefined ? [] : [[key, longer(time, factor)]];
+            const isFilm = fluid.setsBy === 'reaction' && key !== 'potLife' && key !== 'open';
+            return time === undefined ? [] : [[key, longer(time, isFilm ? asFilm(factor, temperature?.value) : factor)]];
         }),
     );
     const over = fluid.over.map((each) => (each.after === undefined ? each : { ...each, after: longer(each.after, factor) }));
     return { ...fluid, ...changed, over, ...(temperature === undefined ? {} : { at: temperature.value }) };
+}
+
+/** The factor as it is of a thin film, which may harden sooner than the cup does: its lower end is the lesser of the two. */
+function asFilm(factor: Interval, temperature: number | undefined): Interval {
+    const below = temperature === undefined ? 0 : Math.max(0, sheetRange.from - temperature);
+    return { ...factor, low: Math.min(factor.low, filmFastness ** (below / halving)) };
 }
 
 /** Its range is the wider of what was written and what is not known of the factor. */

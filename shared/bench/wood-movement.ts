@@ -46,6 +46,30 @@ export const mostStrain = 0.005;
 /** Movement below which nothing shows, mm: own judgement, no source. */
 export const leastMovement = 0.3;
 
+/**
+ * The part of a year's movement that strains a joint: it is without strain at the moisture at which it was made, and from there
+ * goes as far as the drier or the damper end. All of it where that moisture is not known or lies outside of the year's.
+ *
+ * @param joined moisture at which both halves were glued, as a fraction
+ */
+export function strainedPart(joined: number | undefined, { low, high }: { readonly low: number; readonly high: number }): number {
+    if (joined === undefined || joined <= low || joined >= high) return 1;
+    return Math.max(high - joined, joined - low) / (high - low);
+}
+
+/**
+ * How far a board bows across its width when its back is damper than its face: free strain that grows evenly through the
+ * thickness bends it to a curvature of that strain over the thickness, and the middle stands off by width squared over 8 of it.
+ *
+ * @param width, thickness mm
+ * @param coefficient fraction of the width for each per cent of moisture
+ * @param difference of moisture between the faces, as a fraction
+ * @returns mm between the middle and a straightedge over both edges
+ */
+export function cupping(width: number, thickness: number, coefficient: number, difference: number): number {
+    return (movement(width, coefficient, difference) * width) / (8 * thickness);
+}
+
 /** How much a board and what is let into it part company. */
 export interface DifferentialMovement {
     /** mm over the wider side that moves most. */

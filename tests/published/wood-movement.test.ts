@@ -1,6 +1,13 @@
 /** Movement of wood, D x C x dM: Wood Handbook (FPL-GTR-190, 2010), ch. 13 and Table 13-5, p. 13-16. */
 import { describe, expect, it } from 'vitest';
-import { differentialMovement, faceCoefficient, movement, worstMovement } from '../../shared/bench/wood-movement';
+import {
+    cupping,
+    differentialMovement,
+    faceCoefficient,
+    movement,
+    strainedPart,
+    worstMovement,
+} from '../../shared/bench/wood-movement';
 import type { Quantity } from '../../shared/quantity/quantity';
 import { nowhere } from '../../shared/quantity/where';
 import type { Wood } from '../../shared/recipe/stock';
@@ -111,5 +118,21 @@ describe('computed from the formula', () => {
         expect(faceCoefficient(wood('quartered', undefined, 0.002), Math.PI / 2)).toBeCloseTo(0.002, 9);
         expect(faceCoefficient(undefined, 1)).toBeUndefined();
         expect(faceCoefficient(wood('odd', Number.NaN), 1)).toBeUndefined();
+    });
+});
+
+describe('a joint, and a face alone', () => {
+    it('glued in the middle of the year’s range is strained by half of it, at its ends and outside by all of it', () => {
+        const year = { low: 0.062, high: 0.109 };
+        expect(strainedPart(0.0855, year)).toBeCloseTo(0.5, 9);
+        expect(strainedPart(0.08, year)).toBeCloseTo((0.109 - 0.08) / 0.047, 9);
+        expect([0.062, 0.109, 0.15, undefined].map((joined) => strainedPart(joined, year))).toEqual([1, 1, 1, 1]);
+    });
+    it('bows as an arc does whose back is longer than its face by the strain (computed, no source)', () => {
+        // 150 mm of walnut 4 mm thick, its back one per cent damper: an arc of the radius thickness / strain.
+        const radius = 4 / (0.00274 * 1);
+        const arc = radius * (1 - Math.cos(150 / 2 / radius));
+        expect(cupping(150, 4, 0.00274, 0.01) / arc).toBeCloseTo(1, 2);
+        expect(cupping(150, 4, 0.00274, 0.01)).toBeCloseTo(1.92656, 5);
     });
 });

@@ -18,7 +18,7 @@ const creeps = 2;
 const page: Page = {
     id: 'second-colour',
     title: 'Second colour before the first has set',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'sometimes',
     condition: `Two pockets less than ${creeps} mm apart are filled with different resins, overfilled, and the second is poured before the first carries a layer (\`recoat\`) or, where nothing is said of that, before it has cured.`,
     why: 'What stands above the face flows over it while it is wet. Two wet colours meet on the wall between them and run into each other.',
@@ -46,6 +46,7 @@ export const secondColour: Rule = {
                     message: phrase`${second.name} is poured ${showLength(apart)} beside ${calledInShop(first)} that has had ${showTime(gone)}: it has set after ${showTime(set)}, and until then the two run together.`,
                     where: later.step.where,
                     step: later.step.index,
+                    rests: [(first.recoat ?? first.cure)?.where],
                     related: [{ message: phrase`${first.name} is poured here.`, where: before.step.where }],
                     fixes: longerWait(page.id, plan, before.step, later.step, set - gone, figures),
                 });

@@ -1,3 +1,5 @@
+import { cupping, faceCoefficient } from '../../bench/wood-movement';
+import type { BlankPlan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import { phrase } from '../../recipe/phrase';
 import type { Finish } from '../../recipe/step';
@@ -17,7 +19,7 @@ const page: Page = {
     condition: `A blank of solid wood thinner than ${thin} mm, and ${slender} times as wide across its grain as it is thick, gets a film on its face, and no \`do\` step speaks of the back, the edges or both faces.`,
     why: 'A film lets moisture in and out slowly. With one on one face alone the bare face takes it up and gives it off faster, and a thin piece cups with every change of the weather.',
     mend: 'Give the back as many coats, and write that down as a step; or oil both faces, which leaves no film.',
-    source: commonPractice,
+    source: `${commonPractice} The bow is computed: moisture that changes evenly from face to back bends a strip by C·ΔM·width² / (8·thickness), with C of the Wood Handbook (FPL-GTR-190, Tab. 13-5).`,
 };
 
 /** What soaks in and leaves no film to speak of. @commonPractice */
@@ -44,7 +46,7 @@ export const oneFaceFinished: Rule = {
             const statement = `do "finish the back and the edges of ${blank.name} the same way" for 10 min`;
             yield finding(page, {
                 severity: 'info',
-                message: phrase`${blank.name} is ${showLength(thickness)} thick and ${showLength(across)} wide across its grain: with ${first.coat?.name} on one face alone it cups. Finish the back as well.`,
+                message: phrase`${blank.name} is ${showLength(thickness)} thick and ${showLength(across)} wide across its grain: with ${first.coat?.name} on one face alone it cups${bowOf(blank, across, thickness)}. Finish the back as well.`,
                 where: first.where,
                 step: first.index,
                 fixes: [
@@ -58,6 +60,13 @@ export const oneFaceFinished: Rule = {
         }
     },
 };
+
+/** How far it bows for each per cent that the bare back is damper. */
+function bowOf({ blank: { sheet } }: BlankPlan, across: number, thickness: number): string {
+    const coefficient = faceCoefficient(sheet?.wood, Math.PI / 2, sheet?.sawn?.value);
+    if (coefficient === undefined) return '';
+    return phrase`, by about ${showLength(cupping(across, thickness, coefficient, 0.01))} for each 1 % of moisture that its back has more`;
+}
 
 function isFilm({ coat }: Finish): boolean {
     return coat !== undefined && !coat.kinds.some((kind) => noFilm.has(kind));

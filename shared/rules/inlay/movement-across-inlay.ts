@@ -1,4 +1,5 @@
-import { leastMovement, mostStrain } from '../../bench/wood-movement';
+import { keptMoisture } from '../../bench/moisture';
+import { leastMovement, mostStrain, strainedPart } from '../../bench/wood-movement';
 import type { BlankPlan } from '../../plan/plan';
 import { showLength, showRatio } from '../../quantity/show';
 import type { Fix } from '../../recipe/finding';
@@ -13,7 +14,7 @@ const page: Page = {
     severities: ['warning'],
     quickFix: 'sometimes',
     condition:
-        'Over a year indoors, board and inlay would move against each other by more than half a per cent and 0.3 mm: mostly where their grains cross.',
+        'Over a year indoors, board and inlay would move against each other by more than 0.3 mm and, from the moisture at which they are glued (`moisture` in the stock), by more than half a per cent: mostly where their grains cross.',
     why: 'Wood moves across its grain and hardly along it. Glued crosswise, one of the two is stretched every winter until the joint opens or the thin piece splits.',
     mend: 'Lay the inlay’s grain along the board’s, let in smaller pieces, or choose woods that move alike.',
     source: 'ΔD = D·C·ΔM (Wood Handbook, FPL-GTR-190, ch. 13) for wood as it is sawn, flat where nothing is said, over the moisture between 30 % and 60 % humidity at 20 °C (its Eq. 4-5). The limits are our own judgement.',
@@ -28,7 +29,12 @@ export const movementAcrossInlay: Rule = {
             const veneer = plan.blanks.find((blank) => blank.name === inlay?.reliefLaser.blank);
             const apart = wood?.movement;
             if (board?.grain === undefined || veneer?.grain === undefined) continue;
-            if (apart === undefined || apart.strain < mostStrain || apart.movement < leastMovement) continue;
+            if (apart === undefined || apart.movement < leastMovement) continue;
+            if (
+                apart.strain * strainedPart(joinedAt(board, veneer), keptMoisture[board.blank.kept?.value ?? 'indoors']) <
+                mostStrain
+            )
+                continue;
             const crossed = Math.abs(Math.sin(board.grain - veneer.grain)) > Math.SQRT1_2;
             yield finding(page, {
                 severity: 'warning',
@@ -44,6 +50,12 @@ export const movementAcrossInlay: Rule = {
         }
     },
 };
+
+/** The moisture at which two halves are glued: that of the one half way to that of the other; undefined where one is not written. */
+function joinedAt({ blank: board }: BlankPlan, { blank: veneer }: BlankPlan): number | undefined {
+    const [a, b] = [board.sheet?.moisture, veneer.sheet?.moisture];
+    return a === undefined || b === undefined ? undefined : (a.value + b.value) / 2;
+}
 
 function turned({ blank: { grain, grainWhere, name } }: BlankPlan): Fix[] {
     if (grainWhere === undefined) return [];
