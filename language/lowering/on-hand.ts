@@ -42,8 +42,16 @@ function ofSheet(block: ast.Sheet | ast.Lot): CountedStock[] {
         return [along === 'width' || along === 'height' ? { ...sides, grain: along } : sides];
     });
     const item = rackName({ name: sheet.name, ...(ast.isLot(block) && { lot: block.name }) });
-    const amount = last?.by === 'sheets' ? last.amount : 0;
-    return [{ item, kind: ast.isBoard(sheet) ? 'board' : 'veneer', counted, amount, by: 'sheets', offcuts }];
+    return [
+        {
+            item,
+            kind: ast.isBoard(sheet) ? 'board' : 'veneer',
+            counted,
+            ...(last?.by === 'sheets' && { amount: last.amount }),
+            by: 'sheets',
+            offcuts,
+        },
+    ];
 }
 
 function ofFluid(block: ast.Fluid): CountedStock[] {
@@ -67,7 +75,10 @@ function of({ density }: { readonly density?: { readonly value: number } }): { d
     return density === undefined ? {} : { density: density.value };
 }
 
-function lastCount({ items }: Block, of: string | undefined): Pick<CountedStock, 'counted' | 'amount' | 'by'> | undefined {
+function lastCount(
+    { items }: Block,
+    of: string | undefined,
+): (Pick<CountedStock, 'counted' | 'by'> & { readonly amount: number }) | undefined {
     const counts = items.filter(ast.isOnHand).flatMap((item) => {
         const amount = quantityOf(item.amount);
         if (item.of !== of || amount === undefined || item.counted === undefined || !isDay(item.counted)) return [];

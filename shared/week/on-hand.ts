@@ -12,8 +12,8 @@ export interface CountedStock {
     readonly kind: Supply['kind'];
     /** ISO 8601. */
     readonly counted: string;
-    /** Sheets, g or mm3; 0 where only offcuts were counted. */
-    readonly amount: number;
+    /** Sheets, g or mm3; absent where only offcuts were counted. */
+    readonly amount?: number;
     readonly by: 'sheets' | 'mass' | 'volume';
     /** g/mm3, of what is counted by mass and used by volume, or the other way round. */
     readonly density?: number;
@@ -63,7 +63,7 @@ export function keyOf({ kind, item }: Pick<Supply, 'kind' | 'item'>): string {
     return `${kind} ${item}`;
 }
 
-function ofFluid({ counted, amount, by, density, ...of }: CountedStock, since: readonly Plan[]): OnHand {
+function ofFluid({ counted, amount = 0, by, density, ...of }: CountedStock, since: readonly Plan[]): OnHand {
     const spent = merged(since.flatMap(({ supplies }) => supplies.filter((supply) => keyOf(supply) === keyOf(of))));
     const inUnit = (value: number, unit: Supply['unit']): number | undefined => {
         if (unit === 'g') return by === 'mass' ? value : density === undefined ? undefined : value * density;
@@ -87,8 +87,9 @@ function ofSheets({ counted, amount, offcuts, item }: CountedStock, since: reado
         .filter(({ sheet }) => rackName(sheet) === item);
     const sheet = blanks[0]?.sheet;
     const pieces = blanks.map(({ piece }) => piece);
-    const rack = sheet === undefined ? { sheets: amount, offcuts } : afterCutting({ sheets: amount, offcuts }, sheet, pieces);
-    return { counted, rack, amount: ({ unit }) => (unit === 'sheets' ? rack.sheets : undefined) };
+    const before = { sheets: amount ?? 0, offcuts };
+    const rack = sheet === undefined ? before : afterCutting(before, sheet, pieces);
+    return { counted, rack, amount: ({ unit }) => (unit === 'sheets' && amount !== undefined ? rack.sheets : undefined) };
 }
 
 /** Offcuts first, the smallest before the others; what they do not hold is left. */

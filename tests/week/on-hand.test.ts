@@ -61,6 +61,10 @@ describe('what is on hand', () => {
         expect(cuttings).toMatchObject([{ offcuts: [{ laid: [{ name: 'sign board' }] }], yielded: { sheets: 2 } }]);
         expect(shopping[0]).toMatchObject({ amount: 2, onHand: 2, buy: 0 });
         expect(weekText(week([board]))).toContain('offcut of 310 mm x 190 mm: 1 sign board');
+        // Nobody has counted the sheets.
+        const { amount: _amount, ...uncounted } = board;
+        expect(week([uncounted]).shopping[0]).not.toHaveProperty('onHand');
+        expect(week([uncounted]).shopping[0]).toMatchObject({ amount: 2, buy: 2 });
         // Its grain runs across: no blank may lie on it.
         const across = week([{ ...board, offcuts: [{ width: 310, height: 190, grain: 'height' }] }]);
         expect(across.cuttings).toMatchObject([{ offcuts: [], yielded: { sheets: 3 } }]);

@@ -1,5 +1,6 @@
 import { renderToString } from 'preact-render-to-string';
 import { page } from '../../review/html/page';
+import { Spoken } from '../../review/html/spoken';
 import { TableHead } from '../../review/html/table-head';
 import { oneLine } from '../../review/one-line';
 import type { Season } from '../season';
@@ -16,7 +17,9 @@ export function seasonBody(season: Season): string {
         <article>
             <h1>The season</h1>
             {seasonHead(season).map((words) => (
-                <p key={words}>{oneLine(words)}</p>
+                <p key={words}>
+                    <Spoken text={words} />
+                </p>
             ))}
             <div class="wide">
                 <table>
