@@ -1,3 +1,4 @@
+import type { Interval } from '../quantity/interval';
 import { showLength, showRatio } from '../quantity/show';
 import type { DepthLaw } from './law';
 import type { PieceSpread } from './piece-spread';
@@ -42,6 +43,12 @@ const words: Readonly<Record<RangeOf, string>> = {
     pocket: 'the mean of a pocket in this board',
     piece: 'the next piece of this stock',
 };
+
+/** "± 0.08 mm one more square on this board, ± 0.03 mm the mean of a pocket in this board": the other kinds beside that of the next piece. */
+export function onBoardMeaning({ square, pocket }: { readonly square: Interval; readonly pocket: Interval }): string {
+    const half = ({ value, high }: Interval): string => `± ${showLength(high - value)}`;
+    return `${half(square)} ${words.square}, ${half(pocket)} ${words.pocket}`;
+}
 
 /**
  * "95 %, the next piece of this stock, boards taken to differ by 8 % as is usual": what stands behind a plus and minus. The only

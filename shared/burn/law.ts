@@ -202,13 +202,27 @@ export function lawCovariance(law: DepthLaw, one: Place, other: Place): number {
     return rivals.reduce((all, { numbers, weight }) => all + weight * apart(one, numbers) * apart(other, numbers), sum);
 }
 
+/**
+ * Depth of one more square on the board that was measured, or of the mean of a pocket in it: what places and readings differ by does not
+ * come into a mean of many, and no other board into either. Undefined as in predict.
+ */
+export function predictOnBoard(
+    law: DepthLaw,
+    settings: Settings,
+    of: 'square' | 'pocket',
+    coverage = 0.95,
+): Interval | undefined {
+    const { pieces: _, ...board } = law;
+    return predictDose(board, doseOf(settings), settings.passes, coverage, of === 'pocket');
+}
+
 /** As predict, for a dose (J/mm2) of each pass. */
-export function predictDose(law: DepthLaw, dose: number, passes: number, coverage = 0.95): Interval | undefined {
+export function predictDose(law: DepthLaw, dose: number, passes: number, coverage = 0.95, ofMean = false): Interval | undefined {
     if (!(dose >= 0 && dose < 1e9 && passes >= 1 && passes <= 1e4)) return undefined;
     const signed = signedDepth(law, dose, passes);
     const value = depthOf(law, dose, passes);
     const slopes = depthSlopes(law, dose, passes);
-    const variance = squareVariance(law, value) + lawCovariance(law, { dose, passes }, { dose, passes });
+    const variance = (ofMean ? 0 : squareVariance(law, value)) + lawCovariance(law, { dose, passes }, { dose, passes });
     const fitted = coverageFactor(coverage, pooledDegreesOfFreedom(law)) * Math.sqrt(Math.max(0, variance));
     const assumed = coverageFactor(coverage, undefined) * slopes[2] * law.fadeAssumed;
     const half = Math.hypot(fitted, assumed, ofPieces(law, dose, passes, coverage));

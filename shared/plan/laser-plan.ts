@@ -210,6 +210,8 @@ export interface LaserSettings {
     readonly judgedPitch?: number;
     /** They are for a tone and burn through masking tape, which no square was judged through. */
     readonly throughTape?: true;
+    /** Depth of one more square on the board that was measured, and of the mean of a pocket in it; absent where `gives` is for one of them, or a guess. */
+    readonly onBoard?: { readonly square: Interval; readonly pocket: Interval };
     /** The square that would narrow the range of its depth most; absent of tones, cuts and pockets that go on from a measured depth. */
     readonly settling?: SettlingSquare;
     /** No coupon stands behind it. */

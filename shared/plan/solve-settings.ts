@@ -6,7 +6,7 @@ import { isCredible, lawOfPiece, lawOfRest, withRest } from '../burn/go-on';
 import { guessLaw } from '../burn/guess';
 import { rangeUse } from '../burn/interval-words';
 import { type KerfWidth, kerfRowsOf, kerfWidth } from '../burn/kerf-width';
-import { type DepthLaw, predict } from '../burn/law';
+import { type DepthLaw, predict, predictOnBoard } from '../burn/law';
 import { wattsOf } from '../burn/power-curve';
 import { couponFor } from '../burn/run-rows';
 import { settlingSquare } from '../burn/settling-square';
@@ -283,7 +283,14 @@ function depthOfWish(wish: Wish | undefined, solution: Solution | undefined): In
 /** Of settings for a depth, with the square that would say most of it. */
 function withSquare(settings: LaserSettings, law: DepthLaw, wish: Wish | undefined, laser: Laser | undefined): LaserSettings {
     const settling = wish !== undefined && 'tone' in wish ? undefined : settlingSquare(law, settings, laser);
-    return settling === undefined ? settings : { ...settings, settling };
+    return { ...settings, ...(settling !== undefined && { settling }), ...onBoard(law, settings) };
+}
+
+/** Where a range is for the next piece, those for the board that was measured. */
+function onBoard(law: DepthLaw, settings: LaserSettings): Pick<LaserSettings, 'onBoard'> {
+    if (law.pieces === undefined) return {};
+    const [square, pocket] = (['square', 'pocket'] as const).map((of) => predictOnBoard(law, settings, of));
+    return square === undefined || pocket === undefined ? {} : { onBoard: { square, pocket } };
 }
 
 function settingsOf(solution: Solution, guess: boolean, law?: DepthLaw, wish?: Wish): LaserSettings {

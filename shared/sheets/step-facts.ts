@@ -1,4 +1,4 @@
-import { rangeMeaning } from '../burn/interval-words';
+import { onBoardMeaning, rangeMeaning } from '../burn/interval-words';
 import { kerfWords } from '../plan/kerf-words';
 import type { DottedPicture, GoesOn, LaserPlan, MarkWork } from '../plan/laser-plan';
 import type { FillPlan, InlayPlan, StepPlan } from '../plan/plan';
@@ -75,8 +75,9 @@ function depthFacts(laser: LaserPlan, wish: Engrave['depth']): Fact[] {
     const means = givesFor === undefined || spread(laser.depth) < 5e-4 ? '' : ` (${rangeMeaning(givesFor)})`;
     const value = `${showLengthInterval(laser.depth, unit)}${means}`;
     const depth = { label: 'depth', value, ...(wish === undefined ? {} : { where: wish.where }) };
+    const onBoard = laser.settings?.onBoard;
     return laser.goesOn === undefined
-        ? [depth]
+        ? [depth, ...(onBoard === undefined ? [] : [{ label: 'measured board', value: onBoardMeaning(onBoard) }])]
         : [depth, { label: 'so far', value: soFarWords(laser.goesOn, laser.settings !== undefined, unit) }];
 }
 

@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { depthOf } from '../../shared/burn/dose';
+import { predict, predictOnBoard } from '../../shared/burn/law';
+import { lawOfDay } from '../../shared/burn/law-of-day';
 import { pieceSpread } from '../../shared/burn/piece-spread';
+import { pitch, readDepth, scatter, simulatedCoupon } from '../kit/simulated-coupon';
 import { burnPieces } from './next-piece';
+import { bell, shed } from './stock';
 
 // More of them, and runs of eight pieces, are at the command line: npm run simulate -- pieces.
 const seeds = Array.from({ length: 800 }, (_, at) => at + 1);
@@ -50,5 +55,41 @@ describe('what pieces differ by', () => {
             far.map((each) => ({ ...each, logFactor: 0.1 })),
         );
         expect(alike.sigma).toBeLessThan(0.06);
+    });
+});
+
+describe('three kinds of a range', () => {
+    it('hold one more square, and the mean of a pocket, on the board that was measured', () => {
+        const truth = { threshold: 0.15, energy: 3, fade: 0.96 };
+        let [square, pocket, wider] = [0, 0, 0];
+        const seeds = Array.from({ length: 400 }, (_, i) => i + 1);
+        for (const seed of seeds) {
+            const roll = bell(seed * 19 + 7);
+            const read = (depth: number): number => readDepth(depth, roll, { ...scatter, gauge: 0.01, least: 0.01 });
+            const law = lawOfDay(
+                simulatedCoupon((dose, passes) => read(depthOf(truth, dose, passes))),
+                shed,
+                undefined,
+                [],
+            );
+            const set = { power: 36, speed: 320, pitch, passes: 3 };
+            const depth = depthOf(truth, 36 / (320 * pitch), 3);
+            const within = (mm: number, of: 'square' | 'pocket'): number => {
+                const { low, high } = predictOnBoard(law, set, of)!;
+                return mm >= low && mm <= high ? 1 : 0;
+            };
+            square += within(read(depth), 'square');
+            pocket += within(depth, 'pocket');
+            const half = (range: { low: number; high: number }): number => range.high - range.low;
+            const [mean, one, next] = [
+                predictOnBoard(law, set, 'pocket')!,
+                predictOnBoard(law, set, 'square')!,
+                predict(law, set)!,
+            ];
+            if (half(mean) < half(one) && half(one) < half(next)) wider++;
+        }
+        expect(wider).toBe(seeds.length);
+        expect(square / seeds.length).toBeGreaterThan(0.93);
+        expect(pocket / seeds.length).toBeGreaterThan(0.93);
     });
 });
