@@ -48,6 +48,26 @@ describe('a finding that rests on the built-in stock', () => {
     });
 });
 
+describe('movement', () => {
+    it.each([
+        ['black-walnut', 'warning'],
+        ['mahogany', 'hint'], // whose coefficients nobody has read
+    ])('of maple across %s', async (wood, severity) => {
+        const plan = await planOf(`${shop}
+board ground { wood ${wood} thickness 12 mm moisture 8 % }
+recipe board "Board" {
+  issue 1 make 1 laser shed
+  blank board { of ground size 200 x 200 mm grain along width }
+  blank pale { of maple-06 size 190 x 190 mm grain along height backing foil }
+  engrave bed on board { rectangle 140 x 140 mm depth 0.55 mm }
+  engrave lid on pale { rectangle 140 x 140 mm mirror depth through }
+  inlay lid into bed { clearance 0.15 mm glue wood-glue }
+}`);
+        const [told] = examine(plan).filter(({ rule }) => rule === 'movement-across-inlay');
+        expect(told?.severity).toBe(severity);
+    });
+});
+
 describe('the lines of the built-in stock', () => {
     const lines = stockLines(builtInUris.map((uri) => ({ path: uri, text: builtInText(uri)! })));
     const compatible = lines.filter(({ line }) => line.startsWith('over '));

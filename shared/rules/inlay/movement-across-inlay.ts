@@ -2,6 +2,7 @@ import { keptMoisture } from '../../bench/moisture';
 import { leastMovement, mostStrain, strainedPart } from '../../bench/wood-movement';
 import type { BlankPlan } from '../../plan/plan';
 import { showLength, showRatio } from '../../quantity/show';
+import type { Where } from '../../quantity/where';
 import type { Fix } from '../../recipe/finding';
 import { phrase } from '../../recipe/phrase';
 import { blankOf } from '../helpers/blank-names';
@@ -11,7 +12,7 @@ import { finding, type Rule } from '../rule';
 const page: Page = {
     id: 'movement-across-inlay',
     title: 'Board and inlay move apart',
-    severities: ['warning'],
+    severities: ['warning', 'hint'],
     quickFix: 'sometimes',
     condition:
         'Over a year indoors, board and inlay would move against each other by more than 0.3 mm and, from the moisture at which they are glued (`moisture` in the stock), by more than half a per cent: mostly where their grains cross.',
@@ -41,6 +42,7 @@ export const movementAcrossInlay: Rule = {
                 message: phrase`Over a year indoors ${board.name} and ${veneer.name} move ${showLength(apart.movement)} against each other across the ${apart.direction} of the inlay (${showRatio(apart.strain)})${crossed ? phrase`: their grains cross` : ''}; pieces of at most ${showLength(Math.floor(leastMovement / apart.strain))} move too little to matter.`,
                 where: step.where,
                 step: step.index,
+                rests: [...movingBy(board), ...movingBy(veneer)],
                 fixes: crossed ? turned(veneer) : [],
                 related: [
                     { message: phrase`The board’s grain is written here.`, where: board.blank.where },
@@ -50,6 +52,16 @@ export const movementAcrossInlay: Rule = {
         }
     },
 };
+
+/** The coefficients of a blank's wood that count as it is sawn. */
+function movingBy({ blank: { sheet } }: BlankPlan): (Where | undefined)[] {
+    const { radial, tangential } = sheet?.wood ?? {};
+    const sawn = sheet?.sawn?.value ?? 'flat';
+    return [
+        ...(sawn === 'quarter' ? [] : [tangential?.where]),
+        ...(sawn === 'quarter' || sawn === 'rift' ? [radial?.where] : []),
+    ];
+}
 
 /** The moisture at which two halves are glued: that of the one half way to that of the other; undefined where one is not written. */
 function joinedAt({ blank: board }: BlankPlan, { blank: veneer }: BlankPlan): number | undefined {
