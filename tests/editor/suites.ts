@@ -26,6 +26,7 @@ const rows: readonly (readonly Part[])[] = [
                 'day-book',
                 'press',
                 'round',
+                'measure',
                 'keyboard',
                 'typing',
                 'both-ways',

@@ -13,6 +13,7 @@ export const personFiles: readonly string[] = [
     'day-book',
     'press',
     'round',
+    'measure',
     'keyboard',
     'typing',
     'both-ways',
