@@ -99,6 +99,8 @@ describe('lines of a block', () => {
             'sawn',
             'price',
             'bought',
+            'on hand',
+            'offcut',
             'lot',
         ]);
     });
