@@ -90,7 +90,14 @@ describe('the checklist', () => {
         const [pocket, check] = checklist.items;
         expect(pocket?.burnt?.words).toMatch(/^of walnut-12 80 % at \d+ mm\/s x \d pitch 0\.1 mm planned 0\.5 mm \+- 0\.\d+ mm$/);
         expect(check?.measures).toEqual([
-            { step: 'pocket', what: 'depth', wish: '0.5 ± 0.05 mm', low: expect.closeTo(0.45), high: expect.closeTo(0.55) },
+            {
+                step: 'pocket',
+                what: 'depth',
+                wish: '0.5 ± 0.05 mm',
+                unit: 'mm',
+                low: expect.closeTo(0.45),
+                high: expect.closeTo(0.55),
+            },
         ]);
         const text = await written(`${shop}${recipe}`, { ...run, lines: [`pocket ${pocket?.burnt?.words}`] });
         expect(text).toContain(`  pocket ${pocket?.burnt?.words}\n`);
