@@ -53,29 +53,40 @@ describe('the bench view with the keyboard alone', () => {
         const { bench, page } = await session.open();
         await bench.getByRole('tab', { name: /Engrave pocket/ }).click();
         await openPanels(bench);
-        const wanted = await bench
-            .locator('body')
-            .evaluate(
-                (body) =>
-                    [...body.querySelectorAll('button, input, select, summary, [tabindex="0"]')].filter(
-                        (each) =>
-                            (each as HTMLElement).tabIndex === 0 && each.closest('details:not([open]) > :not(summary)') === null,
-                    ).length,
+        const body = bench.locator('body');
+        // Marked, since what is drawn meanwhile moves the others about.
+        const wanted = await body.evaluate((whole) => {
+            const stops = [...whole.querySelectorAll<HTMLElement>('button, input, select, summary, [tabindex="0"]')].filter(
+                (each) =>
+                    each.tabIndex === 0 &&
+                    each.closest('details:not([open]) > :not(summary)') === null &&
+                    // Of a group Tab comes to the one that is chosen, and the arrows to the others.
+                    !each.matches('input[type=radio]:not(:checked)'),
             );
-        await bench.locator('.contents button').first().focus();
+            for (const [index, each] of stops.entries()) each.dataset.stop = String(index);
+            return stops.length;
+        });
+        await bench.locator('[data-stop="0"]').focus();
         const seen = new Set<string>();
         let before = '';
         for (let i = 0; i < 4 * wanted && seen.size < wanted; i += 1) {
-            const name = await bench.locator('body').evaluate((body) => {
-                const all = [...body.querySelectorAll('*')];
-                return String(all.indexOf(body.ownerDocument.activeElement!));
-            });
+            const name = await body.evaluate(
+                ({ ownerDocument: { activeElement } }) => (activeElement as HTMLElement).dataset.stop ?? '',
+            );
             // A date has fields of its own, which Tab goes through.
-            assert.ok(name === before || !seen.has(name), `the focus came back after ${seen.size} of ${wanted}`);
+            assert.ok(name === '' || name === before || !seen.has(name), `the focus came back after ${seen.size} of ${wanted}`);
             before = name;
-            seen.add(name);
+            if (name !== '') seen.add(name);
             await page.keyboard.press('Tab');
         }
+        const missed = await body.evaluate(
+            (whole, reached) =>
+                [...whole.querySelectorAll<HTMLElement>('[data-stop]')]
+                    .filter((each) => !reached.includes(each.dataset.stop ?? ''))
+                    .map(({ outerHTML }) => outerHTML.slice(0, 160)),
+            [...seen],
+        );
+        assert.deepEqual(missed, []);
         assert.equal(seen.size, wanted);
     });
 
