@@ -70,7 +70,9 @@ function part(x: number, y: number, width: number, height: number, darkness: num
 function darknessAt(parts: readonly ArtPart[], x: number, y: number): number {
     let darkness = 0;
     for (const { region, darkness: onWhite, opacity } of parts) {
-        if (contains(region, x, y)) darkness = onWhite + darkness * (1 - opacity);
+        // Exactly between two of the 255 steps of a screen the upper one is taken (compose/nodes.ts).
+        const seen = opacity === 0.5 ? 128 / 255 : opacity;
+        if (contains(region, x, y)) darkness = (onWhite / opacity) * seen + darkness * (1 - seen);
     }
     return darkness;
 }
@@ -80,6 +82,14 @@ describe('paint that shows through', () => {
     const anyPart = fc
         .tuple(side, side, side, side, fc.constantFrom(0, 0.3, 0.6, 1), fc.constantFrom(0.25, 0.5, 0.8, 1))
         .map(([x, y, width, height, darkness, opacity]) => part(x, y, width + 1, height + 1, darkness, opacity));
+
+    /** Half strength in the middle of it: 0.7094 as a sum of 0.5, and 0.7105 of 128 in 255. */
+    const tie = [
+        [0.3, 1],
+        [0, 0.25],
+        [1, 0.5],
+        [1, 0.25],
+    ].map(([darkness, opacity]) => part(0, 0, 1, 1, darkness!, opacity!));
 
     it('burns where the stack looks dark, at every place', () => {
         fc.assert(
@@ -92,7 +102,7 @@ describe('paint that shows through', () => {
                     }
                 }
             }),
-            { numRuns: 60 },
+            { numRuns: 60, examples: [[tie, 0.71]] },
         );
     });
 });
