@@ -23,7 +23,15 @@ export function Header({ view, run }: { view: BenchView; run: RunState }) {
             <div>
                 <h1>{view.title}</h1>
                 <p class="quiet">
-                    issue {view.revision} · makes {make}
+                    issue {view.revision} · makes {make}{' '}
+                    <button
+                        type="button"
+                        class="more for-hand"
+                        onClick={() => savePage(view)}
+                        title="As a page that a browser prints, with what is open now"
+                    >
+                        Save this page …
+                    </button>
                 </p>
             </div>
             {view.recipes.length > 1 && <RecipeChoice view={view} />}
@@ -41,14 +49,6 @@ export function Header({ view, run }: { view: BenchView; run: RunState }) {
                 <Cost view={view} />
             </div>
             <Next run={run} view={view} />
-            <button
-                type="button"
-                class="more for-hand"
-                onClick={() => savePage(view)}
-                title="As a page that a browser prints, with what is open now"
-            >
-                Save this page …
-            </button>
         </header>
     );
 }
