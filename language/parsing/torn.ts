@@ -29,7 +29,7 @@ export function mendTorn(
         const token = tokens[index]!;
         const last = mended.at(-1);
         const whole =
-            last === undefined || !isTorn(last, token, text)
+            last === undefined || !isTorn(mended, token, text)
                 ? undefined
                 : together(last, token, text, read, known, isNamed(mended, tokens, index));
         const from = whole === undefined ? -1 : mended.findIndex(({ startOffset }) => startOffset === whole.startOffset);
@@ -72,13 +72,21 @@ function canBeBare(head: string): boolean {
     return lines.some(({ measures }) => measures.some(({ dimension }) => dimension === 'count' || dimension === 'money'));
 }
 
-/** Nothing but a line break stands between them, and no line begins with the second. */
-function isTorn(last: Token, token: Token, text: string): boolean {
+/** Nothing but a line break stands between them, and no line begins with the second; or none with the first, and one with both together. */
+function isTorn(before: readonly Token[], token: Token, text: string): boolean {
+    const last = before.at(-1)!;
     if (token.startLine !== (last.endLine ?? 0) + 1) return false;
     const name = token.tokenType.name;
     if (name === '{' || name === '}' || name.endsWith('STRING')) return false;
-    if (isWord(token) && homesOf(token.image).length > 0) return false;
+    if (isWord(token) && homesOf(token.image).length > 0 && !isHalfAlone(before, token)) return false;
     return /^\r?\n[ \t]*$/.test(text.slice((last.endOffset ?? 0) + 1, token.startOffset));
+}
+
+/** `off` alone on a line that nothing begins with, and below it `cut`: a line begins with `offcut`. */
+function isHalfAlone(before: readonly Token[], token: Token): boolean {
+    const [half, above] = before.slice(-2).reverse();
+    if (half === undefined || above?.endLine === half.startLine) return false;
+    return homesOf(half.image).length === 0 && homesOf(half.image + token.image).length > 0;
 }
 
 /** What declares a name and cannot end behind it. */

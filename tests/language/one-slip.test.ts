@@ -42,6 +42,7 @@ describe('a line break in the middle of something', () => {
         ['at 400 mm/s', 'at 400 mm\n/s', 'mm', 'mm/s'],
         ['at 400 mm/s', 'at 400 mm/\n  s', 'mm/', 'mm/s'],
         ['colour #1d5f7a', 'colour #1d5\n  f7a', '#1d5', '#1d5f7a'],
+        ['offcut 330', 'off\ncut 330', 'off', 'offcut'],
     ])('%j as %j is said at its first half, mended by a fix, and means what it meant', async (right, wrong, half, joined) => {
         const text = whole.replace(right, wrong);
         expect(text).not.toBe(whole);
