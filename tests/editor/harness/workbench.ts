@@ -40,7 +40,20 @@ export class Workbench {
         await this.command('File: Focus on Files Explorer');
         const row = this.page.getByRole('treeitem', { name: new RegExp(`^${name.replaceAll('.', '\\.')}`) }).first();
         const around = this.page.getByRole('treeitem', { name: folder ?? name, exact: true }).first();
-        await row.or(around).first().waitFor();
+        const seen = row.or(around).first();
+        // The editor's watchers lose a change now and then, and rows out of sight are not drawn: it is asked to look again, from the top.
+        const isSeen = await seen.waitFor({ timeout: 8000 }).then(
+            () => true,
+            () => false,
+        );
+        if (!isSeen) {
+            // Its buttons show under the pointer.
+            await this.page.locator('.explorer-folders-view').first().hover();
+            await this.page.getByRole('button', { name: 'Refresh Explorer' }).first().click();
+            await this.command('File: Focus on Files Explorer');
+            await this.page.keyboard.press('Home');
+        }
+        await seen.waitFor();
         if (!(await row.isVisible())) await around.click();
         await row.waitFor();
         return row;
