@@ -2,21 +2,17 @@ import type { Plan } from '../plan/plan';
 import type { Where } from '../quantity/where';
 import { byGravity, type Finding } from '../recipe/finding';
 
-/** What speaks of depths that a step does not reach. */
-const depths = ['settings-miss-depth', 'depth-unreachable'];
-
 /** By rule: those from whose findings its own follow, where both are about the same step or line of stock. */
 const causes: Readonly<Record<string, readonly string[]>> = {
+    'finish-before-sanding': ['oil-before-filling'],
     'fill-runs-over': ['pocket-in-pocket'],
-    'fill-sanded-away': depths,
-    'floor-in-glue': depths,
     'laser-on-resin': ['glued-under'],
     'moisture-mismatch': ['wet-wood'],
+    'pocket-in-pocket': ['depth-in-sum'],
     'sand-before-cure': ['peel-before-dry', 'too-cold'],
-    'shallow-fill': ['floor-in-glue', ...depths],
+    'shallow-fill': ['floor-in-glue'],
     'unsealed-fill': ['wood-not-wiped', 'laser-on-wet'],
-    'veneer-proud': depths,
-    'veneer-thin': ['veneer-proud', ...depths],
+    'veneer-thin': ['veneer-proud'],
 };
 
 /** What one sanding takes off is one finding, however much of it there is. */

@@ -153,7 +153,7 @@ describe('the figures that mend', () => {
         await expectMended(text, finding);
     });
     it('are none where the settings are held and would go on giving what they give', async () => {
-        const held = 'art flag depth 0.24 mm power 60 % speed 300 mm/s passes 1 air off';
+        const held = 'art flag depth 0.2 mm power 60 % speed 300 mm/s passes 1 air off';
         const finding = await one(fillRecipe({ pocket: held, wood: 'walnut-12', after: '' }), 'shallow-fill');
         expect(finding.fixes).toEqual([]);
     });

@@ -84,10 +84,14 @@ describe('causes and what follows', () => {
         ]);
     });
     it('what follows from what follows stands under the first cause', () => {
-        const missed = said('settings-miss-depth', 'warning', 10, 0);
-        const [only, ...others] = underTheirCause([thin(10), proud, missed], plan);
+        const sum = said('depth-in-sum', 'warning', 10, 0);
+        const runs = said('fill-runs-over', 'warning', 50, 4, { related: thin(10).related });
+        const [only, ...others] = underTheirCause([runs, said('pocket-in-pocket', 'warning', 10, 0), sum], plan);
         expect(others).toEqual([]);
-        expect(only?.related.map(({ rule }) => rule)).toEqual(['veneer-thin', 'veneer-proud']);
+        expect([only?.rule, only?.related.map(({ rule }) => rule)]).toEqual([
+            'depth-in-sum',
+            ['pocket-in-pocket', 'fill-runs-over'],
+        ]);
     });
     it('is read below its cause on the command line', () => {
         const place = { file: 'a.kerf', line: 3, column: 5, endLine: 3, endColumn: 9 };

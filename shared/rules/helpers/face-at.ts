@@ -75,7 +75,8 @@ export function sizeOfMet(met: readonly Met[]): MetSize {
     };
 }
 
-/** What a maker calls a step of the laser. */
+/** What a maker calls a step of the laser, or of an inlay what is let in. */
 export function nameOf(step: Step | undefined): string {
+    if (step?.kind === 'inlay') return step.relief.value ?? 'the inlay';
     return step !== undefined && 'name' in step ? step.name : 'a step';
 }
