@@ -5,13 +5,13 @@ import { savedPage } from './saved-page';
 
 /** Asks where a picture is to go, beside its recipe at first, and puts it there. */
 export async function savePicture(recipe: vscode.Uri, name: string, png: string): Promise<void> {
-    const dialog = { title: vscode.l10n.t('Save the picture'), filters: { 'PNG picture': ['png'] } };
+    const dialog = { title: vscode.l10n.t('Save the picture'), filters: { [vscode.l10n.t('PNG picture')]: ['png'] } };
     await save(recipe, `${name}.png`, dialog, async () => fromBase64(png));
 }
 
 /** The same for the whole bench view as a page, which a browser prints: the editor's own pages cannot. */
 export async function savePage(recipe: vscode.Uri, dist: vscode.Uri, name: string, title: string, body: string): Promise<void> {
-    const dialog = { title: vscode.l10n.t('Save the bench view as a page'), filters: { 'HTML page': ['html'] } };
+    const dialog = { title: vscode.l10n.t('Save the bench view as a page'), filters: { [vscode.l10n.t('HTML page')]: ['html'] } };
     const place = await save(recipe, `${name}-bench.html`, dialog, async () => {
         const style = await vscode.workspace.fs.readFile(vscode.Uri.joinPath(dist, 'bench.css'));
         return new TextEncoder().encode(savedPage(title, body, new TextDecoder().decode(style)));

@@ -2,6 +2,7 @@ import { leastMovement, mostStrain } from '../bench/wood-movement';
 import { type Face, isMasked } from '../piece/face';
 import { mayEndInGlue } from '../piece/glue-line';
 import { showLength, showTime } from '../quantity/show';
+import { coatOf } from '../recipe/laid-by';
 import type { Recipe } from '../recipe/recipe';
 import type { LaserPlan } from './laser-plan';
 import type { StepPlan } from './plan';
@@ -133,7 +134,7 @@ function oilOnSealer({ step, blank }: StepPlan, steps: readonly StepPlan[]): str
 
 /** That spirit makes the colour of padauk run was seen in a page on it; two others begin with shellac all the same. */
 function colourRuns({ step, blank }: StepPlan, steps: readonly StepPlan[], { blanks }: Recipe): string[] {
-    const coat = step.kind === 'seal' ? step.sealer : step.kind === 'finish' ? step.coat : undefined;
+    const coat = coatOf(step);
     if (coat?.setsBy !== 'solvent') return [];
     const laid = steps.slice(0, step.index).filter((other) => other.inlay !== undefined && other.blank === blank);
     const names = [blank, ...laid.map(({ inlay }) => inlay?.reliefLaser.blank)];

@@ -1,3 +1,4 @@
+import { laidBy } from '../recipe/laid-by';
 import type { Recipe } from '../recipe/recipe';
 import type { Step } from '../recipe/step';
 import { type Material, unnamedGlue } from '../recipe/stock';
@@ -77,17 +78,6 @@ function hotCup(step: Step, fill: FillPlan | undefined): string[] {
 }
 
 function fluidCautions(step: Step): string[] {
-    const stock =
-        step.kind === 'seal'
-            ? step.sealer
-            : step.kind === 'fill'
-              ? step.resin
-              : step.kind === 'finish'
-                ? step.coat
-                : step.kind === 'inlay'
-                  ? step.glue
-                  : step.kind === 'mask'
-                    ? step.film
-                    : undefined;
+    const stock = step.kind === 'mask' ? step.film : laidBy(step);
     return (stock?.cautions ?? []).map((text) => `${stock?.name}: ${text}`);
 }

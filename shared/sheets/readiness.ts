@@ -1,7 +1,9 @@
 import type { Plan } from '../plan/plan';
 import { timeBetween } from '../plan/time-between';
 import { showTime } from '../quantity/show';
+import { laidBy } from '../recipe/laid-by';
 import type { Step } from '../recipe/step';
+import { beforePaper } from '../rules/finishing/packed-too-soon';
 import { cureOf } from '../rules/order/sand-before-cure';
 
 /** What may be done with the pieces, and from when on. */
@@ -13,8 +15,6 @@ export interface Readiness {
     readonly why: string;
 }
 
-/** Before this nothing touches a coat, not even plain paper, s. Seen in a finisher's sheet on packing. */
-const beforePaper = 48 * 3600;
 /** How long a joint of a glue that dries by water goes on sinking, s. Seen in an excerpt of a handbook by an extension specialist. */
 const jointSinks = 7 * 86400;
 
@@ -100,15 +100,8 @@ function longest(all: readonly Curing[]): Curing | undefined {
 /** What hardens on a piece, with what is left of its cure when the recipe is at its end. */
 function curing({ steps }: Plan): Curing[] {
     return steps.flatMap(({ step }): Curing[] => {
-        const laid =
-            step.kind === 'finish'
-                ? step.coat
-                : step.kind === 'fill'
-                  ? step.resin
-                  : step.kind === 'inlay'
-                    ? step.glue
-                    : undefined;
-        if (laid?.cure === undefined) return [];
+        const laid = laidBy(step);
+        if (laid === undefined || !('cure' in laid) || laid.cure === undefined) return [];
         const cure = laid.cure.value + laid.cure.tolerance;
         const left = Math.max(0, cure - timeBetween(steps, step.index, steps.length));
         return [{ name: laid.name, cure, left, isCoat: step.kind === 'finish', food: laid.food }];

@@ -1,5 +1,6 @@
 import type { Column } from '../piece/column';
 import type { Plan } from '../plan/plan';
+import { coatOf } from '../recipe/laid-by';
 
 /**
  * What a coat leaves of the light that the wood gives back, in red, green and blue: oil wets the wood and makes it deeper and warmer, shellac is amber, a
@@ -27,7 +28,7 @@ export function coatTint(plan: Plan, { layers }: Pick<Column, 'layers'>): readon
     let tint: readonly [number, number, number] = [1, 1, 1];
     for (const index of steps) {
         const step = plan.steps[index]?.step;
-        const coat = step?.kind === 'finish' ? step.coat : step?.kind === 'seal' ? step.sealer : undefined;
+        const coat = coatOf(step);
         const [r, g, b] = leaves[coat?.kinds.find((kind) => Object.hasOwn(leaves, kind)) ?? ''] ?? clearFilm;
         const count = step?.kind === 'finish' || step?.kind === 'seal' ? step.coats : 1;
         const power = 1 + ofFurtherCoats * Math.log2(Math.max(1, count));

@@ -1,8 +1,8 @@
 import { climateOf } from '../../bench/shop-climate';
 import { showRatio } from '../../quantity/show';
+import { laidBy } from '../../recipe/laid-by';
 import { phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
-import { laidBy } from '../helpers/laid-over';
 import { statementBefore } from '../helpers/statement-before';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';

@@ -1,11 +1,11 @@
 import { contrast, hardlyShows } from '../../bench/contrast';
 import type { Plan } from '../../plan/plan';
 import type { Finding } from '../../recipe/finding';
+import { laidBy } from '../../recipe/laid-by';
 import { phrase } from '../../recipe/phrase';
 import type { Finish, Sand, Seal, Step } from '../../recipe/step';
 import type { Wood } from '../../recipe/stock';
 import { woodOf } from '../helpers/blank-names';
-import { laidBy } from '../helpers/laid-over';
 import { statementBefore } from '../helpers/statement-before';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';

@@ -1,10 +1,10 @@
 import type { Plan, StepPlan } from '../../plan/plan';
 import type { Finding } from '../../recipe/finding';
+import { laidBy } from '../../recipe/laid-by';
 import { phrase } from '../../recipe/phrase';
 import type { Do } from '../../recipe/step';
 import { woodOf } from '../helpers/blank-names';
 import { faceBefore } from '../helpers/face-at';
-import { laidBy } from '../helpers/laid-over';
 import { statementBefore } from '../helpers/statement-before';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';

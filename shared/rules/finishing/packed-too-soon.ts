@@ -10,7 +10,7 @@ import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
 
 /** A finish has dried for so long before anything lies on it, s. Seen in a finisher's sheet on packing and stacking. */
-const beforePaper = 48 * 3600;
+export const beforePaper = 48 * 3600;
 
 const page: Page = {
     id: 'packed-too-soon',

@@ -2,25 +2,10 @@ import type { Plan } from '../../plan/plan';
 import type { Quantity } from '../../quantity/quantity';
 import { showNumber } from '../../quantity/show';
 import type { Where } from '../../quantity/where';
+import { laidBy } from '../../recipe/laid-by';
 import type { Step } from '../../recipe/step';
 import type { Laying, Named, Over, Prepared } from '../../recipe/stock';
 import { elapsed, longEnough } from './elapsed';
-
-/** What a step lays on a face; undefined where it lays nothing, or nothing that has a name. */
-export function laidBy(step: Step | undefined): (Laying & Named) | undefined {
-    switch (step?.kind) {
-        case 'seal':
-            return step.sealer;
-        case 'finish':
-            return step.coat;
-        case 'fill':
-            return step.resin;
-        case 'inlay':
-            return step.glue;
-        default:
-            return undefined;
-    }
-}
 
 /** Why something does not hold on what lies below it. */
 export interface Refusal {

@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan/plan';
 import type { Where } from '../../quantity/where';
+import { coatOf } from '../../recipe/laid-by';
 import type { Step } from '../../recipe/step';
 import { cureOf } from '../order/sand-before-cure';
 
@@ -22,7 +23,7 @@ export function wetting(plan: Plan, index: number): Wet | undefined {
         const cure = cureOf(plan, { step: index });
         return cure === undefined ? undefined : { name: cure.name, needs: cure.time, where: cure.where, step };
     }
-    const laid = step.kind === 'seal' ? step.sealer : step.kind === 'finish' ? step.coat : undefined;
+    const laid = coatOf(step);
     const dry = laid?.dry;
     return laid === undefined || dry === undefined
         ? undefined

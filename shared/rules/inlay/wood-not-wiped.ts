@@ -1,10 +1,11 @@
 import type { Plan, StepPlan } from '../../plan/plan';
+import { laidBy } from '../../recipe/laid-by';
 import { phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import type { Wood } from '../../recipe/stock';
 import { woodOf } from '../helpers/blank-names';
 import { faceBefore } from '../helpers/face-at';
-import { isPrepared, laidBy, preparing, saidOfLaying } from '../helpers/laid-over';
+import { isPrepared, preparing, saidOfLaying } from '../helpers/laid-over';
 import { statementBefore } from '../helpers/statement-before';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';

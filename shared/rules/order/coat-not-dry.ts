@@ -1,12 +1,13 @@
 import type { Plan } from '../../plan/plan';
 import { showTime } from '../../quantity/show';
 import type { Where } from '../../quantity/where';
+import { laidBy } from '../../recipe/laid-by';
 import { phrase } from '../../recipe/phrase';
 import type { Finish, Mask, Sand, Seal, Step } from '../../recipe/step';
 import { atItsWord } from '../figures';
 import { elapsed, longEnough } from '../helpers/elapsed';
 import { faceBefore } from '../helpers/face-at';
-import { calledInShop, laidBy } from '../helpers/laid-over';
+import { calledInShop } from '../helpers/laid-over';
 import { longerWait } from '../helpers/longer-wait';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';

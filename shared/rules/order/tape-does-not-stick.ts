@@ -1,11 +1,12 @@
 import type { Plan } from '../../plan/plan';
 import { showTime } from '../../quantity/show';
+import { laidBy } from '../../recipe/laid-by';
 import { phrase } from '../../recipe/phrase';
 import type { Finish, Mask, Seal } from '../../recipe/step';
 import type { Over } from '../../recipe/stock';
 import { elapsed, longEnough } from '../helpers/elapsed';
 import { faceBefore } from '../helpers/face-at';
-import { isPrepared, laidBy, saidOfLaying } from '../helpers/laid-over';
+import { isPrepared, saidOfLaying } from '../helpers/laid-over';
 import { statementBefore } from '../helpers/statement-before';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';

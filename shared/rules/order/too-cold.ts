@@ -1,9 +1,9 @@
 import { climateOf } from '../../bench/shop-climate';
 import type { Plan } from '../../plan/plan';
 import { showQuantity } from '../../quantity/show';
+import { laidBy } from '../../recipe/laid-by';
 import { phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
-import { laidBy } from '../helpers/laid-over';
 import { statementBefore } from '../helpers/statement-before';
 import type { Page } from '../page';
 import { finding, type Rule } from '../rule';

@@ -44,7 +44,6 @@ export const floorInGlue: Rule = {
                 if (contentOf(plan, step.index) === undefined) yield* perhaps(plan, step, laser.depth, face, blank, figures);
                 continue;
             }
-            const laid = plan.steps[first.laid]?.inlay;
             const deep = throughTo(face.met, step, laser.depth, first.cell);
             const { text, fixes, instead } = askDepth(page.id, step, deep, plan, figures);
             const least = isSaidAs(deep, step, text) ? phrase`at least ` : '';
@@ -65,15 +64,7 @@ export const floorInGlue: Rule = {
                     blank,
                     ends.map(({ cell }) => cell.region),
                 ),
-                related:
-                    laid === undefined
-                        ? []
-                        : [
-                              {
-                                  message: phrase`${nameOf(laid.relief)} is glued in here.`,
-                                  where: plan.steps[first.laid]!.step.where,
-                              },
-                          ],
+                related: gluedHere(plan, first.laid),
                 fixes,
             });
         }
@@ -86,7 +77,6 @@ function* perhaps(plan: Plan, step: Engrave, depth: Interval, face: Face, blank:
     const size = near.reduce((sum, { met }) => sum + met.area, 0);
     const [first] = near;
     if (first === undefined || size <= negligible) return;
-    const laid = plan.steps[first.glue.step!]?.inlay;
     const { text, fixes, instead } = askDepth(page.id, step, clearDepth(first, step, depth), plan, figures);
     const mend = text === undefined ? phrase`dig less deep, or go farther through it` : phrase`engrave it ${text} deep`;
     yield finding(page, {
@@ -98,17 +88,16 @@ function* perhaps(plan: Plan, step: Engrave, depth: Interval, face: Face, blank:
             blank,
             near.map(({ met }) => met.region),
         ),
-        related:
-            laid === undefined
-                ? []
-                : [
-                      {
-                          message: phrase`${nameOf(laid.relief)} is glued in here.`,
-                          where: plan.steps[first.glue.step!]!.step.where,
-                      },
-                  ],
+        related: gluedHere(plan, first.glue.step!),
         fixes,
     });
+}
+
+/** The inlay that brought the glue along; nothing where it is no inlay. */
+function gluedHere(plan: Plan, index: number): Finding['related'] {
+    const laid = plan.steps[index];
+    if (laid?.inlay === undefined) return [];
+    return [{ message: phrase`${nameOf(laid.inlay.relief)} is glued in here.`, where: laid.step.where }];
 }
 
 /** The depth at which a floor lies clear of the glue, mm. */
