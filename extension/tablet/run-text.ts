@@ -15,7 +15,7 @@ export function runText(job: TabletJob, { date, note, steps }: KeptRun): string 
         const kept = steps[step.id] ?? {};
         const measured = measuredWords(step, kept);
         if (kept.at !== undefined || measured.length > 0)
-            done[step.id] = { ...(kept.at === undefined || kept.burnt === undefined ? {} : { burnt: kept.burnt }), measured };
+            done[step.id] = { ...(kept.burnt === undefined ? {} : { burnt: kept.burnt }), measured };
         if ((kept.note ?? '').trim() !== '') notes.push(`${step.label}: ${kept.note}`);
         if ((kept.photos ?? '').trim() !== '') notes.push(`${filled(job.words.photos, step.label)}: ${kept.photos}`);
     }

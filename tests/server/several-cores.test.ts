@@ -37,6 +37,8 @@ describe('several at once', () => {
 });
 
 it('every core answers as this thread does, also after a pause in which the workers have ended', async () => {
+    const ports = () => process.getActiveResourcesInfo().filter((each) => each === 'MessagePort').length;
+    const before = ports();
     const asker = new CoresAsker(worker, 2);
     const local = new LocalAsker();
     const recipes = await Promise.all(goodSamples.slice(0, 4).map(async (name) => (await planOf(...sampleText(name))).recipe));
@@ -44,6 +46,7 @@ it('every core answers as this thread does, also after a pause in which the work
     const here = await Promise.all(recipes.map((recipe) => local.ask({ do: 'examine', recipe }, [])));
     expect(await askAll()).toEqual(here);
     await new Promise((resolve) => setTimeout(resolve, 300));
+    expect(ports()).toBeLessThanOrEqual(before);
     expect(await askAll()).toEqual(here);
 });
 

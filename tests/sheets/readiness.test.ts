@@ -6,9 +6,9 @@ import { shop } from '../kit/shop';
 
 const day = 86_400;
 
-async function told(steps: string, blank = '', stock = '') {
+async function told(steps: string, blank = '', stock = '', cure = '14 d') {
     const plan = await planOf(`${shop}
-finish hard-oil { kind drying-oil cure 14 d ${stock} }
+finish hard-oil { kind drying-oil cure ${cure} ${stock} }
 recipe board "Board" {
   issue 1 make 1 laser shed
   blank board { of ash-10 size 200 x 200 mm grain along width ${blank} }
@@ -27,6 +27,10 @@ describe('not before', () => {
             { what: 'To be shipped', from: ready + 13 * day, why: 'hard-oil cures for 14 d' },
             { what: 'To be used', from: ready + 13 * day, why: 'hard-oil cures for 14 d' },
         ]);
+    });
+    it('counts by the longer end of a cure', async () => {
+        const { ready, lines } = await told('finish board with hard-oil wait 1 d', '', '', '14 d +- 2 d');
+        expect(lines.at(-1)).toEqual({ what: 'To be used', from: ready + 15 * day, why: 'hard-oil cures for 16 d' });
     });
     it('are they any later once all of it was waited out', async () => {
         const { ready, lines } = await told('finish board with hard-oil wait 20 d');

@@ -3,6 +3,7 @@ import tabletScript from 'tablet-script';
 import { describe, expect, it } from 'vitest';
 import { clockWords, type KeptRun, readKept, typedNumber } from '../../extension/tablet/kept-run';
 import { runText } from '../../extension/tablet/run-text';
+import { escapeMarkup } from '../../shared/sheets/escape';
 import type { TabletJob } from '../../shared/tablet/tablet-job';
 import { tabletPage } from '../../shared/tablet/tablet-page';
 import { tabletWords } from '../../shared/tablet/tablet-words';
@@ -55,11 +56,22 @@ describe('the page for a tablet', () => {
         expect(first!.asked).toMatchObject([{ what: 'depth', step: 'pocket', unit: 'mm' }]);
     });
 
+    it('asks for a tone as a maker says it, in per cent', async () => {
+        const toned = recipe('Plate').replace('depth 0.5 mm', 'tone 80 %').replace('depth 0.45 .. 0.55 mm', 'tone 70 .. 90 %');
+        const { steps } = jobIn(tabletPage(await planOf(toned), tabletScript, undefined).text);
+        expect(steps[1]!.asked).toMatchObject([{ what: 'tone', unit: '%', low: expect.closeTo(70), high: expect.closeTo(90) }]);
+    });
+
     it.each(goodSamples)('%s has each of its steps on it, and its cautions', async (name) => {
         const plan = await planOf(...sampleText(name));
         const { text } = tabletPage(plan, tabletScript, undefined);
         expect(text.match(/<li data-step=/g)).toHaveLength(plan.steps.length);
-        expect(text.match(/class="cautions"/g) ?? []).toHaveLength(plan.cautions.length > 0 ? 1 : 0);
+        const [, cautions = ''] = /class="cautions"([\s\S]*?)<\/section>/.exec(text) ?? [];
+        const said = Array.from(cautions.matchAll(/<li>(.*?)<\/li>/g), ([, caution]) => caution);
+        expect(said).toEqual(plan.cautions.map(escapeMarkup));
+        expect(cautions.split('<details>')[0]!.match(/<li>/g) ?? []).toHaveLength(Math.min(6, plan.cautions.length));
+        const mirrored = plan.steps.filter(({ laser }) => laser?.mirrorAxis !== undefined);
+        expect(text.match(/>MIRRORED</g) ?? []).toHaveLength(mirrored.length);
     });
 });
 
@@ -111,7 +123,15 @@ describe('what the page keeps', () => {
 
     it('begins again where something else was kept', () => {
         const begin = (): KeptRun => ({ ...kept, note: 'new' });
-        for (const text of [null, '', '{', '7', '{"file":1}', JSON.stringify({ ...kept, steps: { a: 3 } })])
+        for (const text of [
+            null,
+            '',
+            '{',
+            '7',
+            '{"file":1}',
+            JSON.stringify({ ...kept, steps: { a: 3 } }),
+            JSON.stringify({ ...kept, steps: { a: null } }),
+        ])
             expect(readKept(text, begin).note, String(text)).toBe('new');
         expect(readKept(JSON.stringify(kept), begin)).toEqual(kept);
     });

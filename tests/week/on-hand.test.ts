@@ -3,13 +3,13 @@ import { Memo } from '../../shared/plan/memo';
 import type { Plan } from '../../shared/plan/plan';
 import { momentOf } from '../../shared/quantity/calendar';
 import { makeWeek } from '../../shared/week/make-week';
-import { type CountedStock, cutOffcuts } from '../../shared/week/on-hand';
+import { type CountedStock, cutOffcuts, onHand } from '../../shared/week/on-hand';
 import { weekText } from '../../shared/week/week-text';
 import { planOf } from '../kit/plan-of';
 import { flag } from '../kit/shop';
 
 const start = momentOf('2026-12-01T08:00')!;
-const sign = (make: number): Promise<Plan> =>
+const sign = (make: number, width = 300): Promise<Plan> =>
     planOf(
         `laser shed { beam co2 power 45 W spot 0.15 mm field 600 x 400 mm top speed 600 mm/s acceleration 6000 mm/s2 }
 board ash-10 { wood white-ash thickness 10 mm +- 0.2 mm sheet 1000 x 200 mm price 20 for 1 sheet }
@@ -19,7 +19,7 @@ recipe sign {
   laser shed
   make ${make}
   art flag "flag.svg"
-  blank board { of ash-10 size 300 x 180 mm grain along width }
+  blank board { of ash-10 size ${width} x 180 mm grain along width }
   engrave mark on board { art flag power 60 % speed 300 mm/s passes 2 air off }
   finish board with oil { coats 2 }
   wait 24 h "the oil hardens"
@@ -92,6 +92,27 @@ describe('what is on hand', () => {
         expect(line(oil)).toMatchObject({ buy: need });
         expect(line({ ...oil, by: 'mass', amount: 1e6 })).toMatchObject({ buy: 0, cost: 0 });
     });
+
+    it('is never less than nothing, however much later runs took', () => {
+        const oil: CountedStock = { ...board, item: 'oil', kind: 'finish', by: 'mass', amount: 0.1, density: 9e-4, offcuts: [] };
+        const spent = [{ date: '2026-11-21', plan: four }];
+        const need = week([]).shopping.find(({ item }) => item === 'oil')!.amount;
+        expect(week([oil], spent).shopping.find(({ item }) => item === 'oil')).toMatchObject({ onHand: 0, buy: need });
+    });
+
+    it.each([
+        [300, 1],
+        [320, 0],
+    ])(
+        'of three blanks %i mm long side by side on 1000 mm leaves %i offcuts: nobody keeps a small end',
+        async (width, offcuts) => {
+            const spent = [{ date: '2026-11-21', plan: await sign(3, width) }];
+            expect(onHand([{ ...board, offcuts: [] }], spent).get('board ash-10')!.rack).toMatchObject({
+                sheets: 1,
+                offcuts: { length: offcuts },
+            });
+        },
+    );
 });
 
 it('of several offcuts the smallest that holds something goes first, and no blank is lost', () => {
