@@ -19,6 +19,16 @@ const severities = {
     hint: DiagnosticSeverity.Hint,
 } as const;
 
+/** What is of no effect where it stands: an editor fades it. */
+const unnecessary: ReadonlySet<string> = new Set(['unused-name', 'allow-silences-nothing', 'pace-unused']);
+
+/** What an editor shows of a finding beside its message. */
+export interface Shown {
+    readonly tags: boolean;
+    /** Address of a rule's page. */
+    readonly pageOf: (rule: string) => string | undefined;
+}
+
 /**
  * A finding as the editor shows it. `allowable` says whether its rule can be silenced with `allow`.
  * `others` finds the documents in which related places lie; what lies in none of them is left out.
@@ -28,8 +38,10 @@ export function toDiagnostic(
     document: LangiumDocument,
     allowable = false,
     others: (uri: string) => LangiumDocument | undefined = () => undefined,
+    { tags, pageOf }: Shown = { tags: true, pageOf: () => undefined },
 ): Diagnostic {
     const { rule, where, fixes } = finding;
+    const href = pageOf(rule);
     const data: DiagnosticData = { rule, where, fixes, allowable: allowable && finding.firm !== true };
     const related = finding.related.flatMap((each) => {
         const { uri } = each.where;
@@ -39,12 +51,13 @@ export function toDiagnostic(
     return {
         range: rangeOf(finding.where, document),
         severity: severities[finding.severity],
-        code: finding.rule,
+        code: rule,
+        ...(href !== undefined && { codeDescription: { href } }),
         source: 'kerfbook',
         message: finding.message,
         data,
         ...(related.length > 0 && { relatedInformation: related }),
-        ...(finding.rule === 'unused-name' && { tags: [DiagnosticTag.Unnecessary] }),
+        ...(tags && unnecessary.has(rule) && { tags: [DiagnosticTag.Unnecessary] }),
     };
 }
 

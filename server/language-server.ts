@@ -19,6 +19,7 @@ import { refused } from './protocol/refused';
 import { answerRequests } from './requests';
 import { answerReviewRequests } from './review/review-requests';
 import type { Versions } from './review/versions';
+import { rulePageAt } from './rule-page-at';
 import { answerRunRequests } from './run-requests';
 import { ShownProgress } from './show-progress';
 import { answerStartingRequests } from './starting/starting-requests';
@@ -44,10 +45,12 @@ export interface Process {
     readonly openStore: OpenStore;
     /** Absent where there is no git. */
     readonly versions?: Versions;
+    /** Address of the manual's folder, where it lies beside the program. */
+    readonly manual?: string;
 }
 
 /** Starts the language server on a connection. All of it runs in Node and in a browser worker alike. */
-export function serveLanguage({ connection: raw, fileSystem, read, asker, openStore, versions }: Process): Workshop {
+export function serveLanguage({ connection: raw, fileSystem, read, asker, openStore, versions, manual }: Process): Workshop {
     answerRefusals(raw);
     const connection = answering(raw, async (uri) => {
         const { WorkspaceManager, LangiumDocuments, TextDocuments } = services.shared.workspace;
@@ -75,14 +78,13 @@ export function serveLanguage({ connection: raw, fileSystem, read, asker, openSt
                 ),
             );
         };
+    const clientOf = () => (services.shared.lsp.LanguageServer as KerfLanguageServer).client;
     const refreshHints = (): void => {
-        const { refreshes } = (services.shared.lsp.LanguageServer as KerfLanguageServer).client;
-        if (refreshes.inlayHints) connection.languages.inlayHint.refresh().catch(refused);
+        if (clientOf().refreshes.inlayHints) connection.languages.inlayHint.refresh().catch(refused);
     };
     const plans = new LastPlans(() => {
-        const { refreshes } = (services.shared.lsp.LanguageServer as KerfLanguageServer).client;
         refreshHints();
-        if (refreshes.codeLenses) connection.sendRequest(CodeLensRefreshRequest.type).catch(refused);
+        if (clientOf().refreshes.codeLenses) connection.sendRequest(CodeLensRefreshRequest.type).catch(refused);
     });
     const arts = new ArtCache(read);
     const services = createKerfServices(
@@ -111,7 +113,7 @@ export function serveLanguage({ connection: raw, fileSystem, read, asker, openSt
         progress.able = capabilities.window?.workDoneProgress === true;
     });
     const workshop = new Workshop(services.kerf, arts, asker);
-    const publisher = new Publisher(connection, workshop, plans);
+    const publisher = new Publisher(connection, workshop, plans, (rule) => rulePageAt(rule, clientOf(), manual));
     answerRequests(connection, workshop);
     answerArtRequests(connection, workshop);
     answerCheckRequests(connection, workshop);

@@ -1,4 +1,6 @@
-import { fileURLToPath } from 'node:url';
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import type { Connection } from 'vscode-languageserver';
 import { ClientStore } from './files/client-store';
@@ -18,6 +20,7 @@ import { DiskStore } from './writing/disk-store';
 export function serveNode(connection: Connection, workerFile: string): void {
     treesAreShortLived();
     const files = new WorkspaceFiles();
+    const manual = path.join(path.dirname(workerFile), '..', 'extension', 'docs');
     const asker = new PlanQueue((died) => nodePort(workerFile, died));
     const workshop = serveLanguage({
         connection,
@@ -31,6 +34,7 @@ export function serveNode(connection: Connection, workerFile: string): void {
                 ? new DiskStore(fileURLToPath(folder), files.folders)
                 : new ClientStore(connection, folder),
         versions: new GitVersions(files, asker),
+        ...(existsSync(manual) && { manual: pathToFileURL(manual).toString() }),
     });
     followFolders(connection, workshop, files);
     letOldTreesGo(workshop.services.shared.workspace.DocumentBuilder);

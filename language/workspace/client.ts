@@ -1,4 +1,4 @@
-import type { InitializeParams } from 'vscode-languageserver';
+import { type ClientCapabilities, DiagnosticTag, type InitializeParams } from 'vscode-languageserver';
 
 /** What the client at the other end can do, by what it says when it starts the server. */
 export interface ClientAbilities {
@@ -8,6 +8,10 @@ export interface ClientAbilities {
     readonly createsFiles: boolean;
     /** Whether it asks for findings instead of being sent them. One that prefers to be sent them says so. */
     readonly pulls: boolean;
+    /** What it shows of a finding beside its message. */
+    readonly findings: { readonly links: boolean; readonly tags: boolean };
+    /** Whether it opens texts that have no file, and asks the server for them. */
+    readonly opensTexts: boolean;
     readonly refreshes: { readonly diagnostics: boolean; readonly inlayHints: boolean; readonly codeLenses: boolean };
 }
 
@@ -21,6 +25,8 @@ export const plainClient: ClientAbilities = {
     commands: new Set(),
     createsFiles: false,
     pulls: false,
+    findings: { links: false, tags: false },
+    opensTexts: false,
     refreshes: { diagnostics: false, inlayHints: false, codeLenses: false },
 };
 
@@ -34,10 +40,21 @@ export function abilitiesOf({ capabilities, initializationOptions }: InitializeP
             workspace?.workspaceEdit?.documentChanges === true &&
             workspace.workspaceEdit.resourceOperations?.includes('create') === true,
         pulls: textDocument?.diagnostic !== undefined && diagnostics !== 'push',
+        findings: findingsOf(textDocument),
+        opensTexts: workspace?.textDocumentContent !== undefined,
         refreshes: {
             diagnostics: workspace?.diagnostics?.refreshSupport === true,
             inlayHints: workspace?.inlayHint?.refreshSupport === true,
             codeLenses: workspace?.codeLens?.refreshSupport === true,
         },
+    };
+}
+
+/** Older clients that ask for findings say what they show of one only where those speak that are sent them. */
+function findingsOf(textDocument: ClientCapabilities['textDocument']): ClientAbilities['findings'] {
+    const said = [textDocument?.publishDiagnostics, textDocument?.diagnostic];
+    return {
+        links: said.some((each) => each?.codeDescriptionSupport === true),
+        tags: said.some((each) => each?.tagSupport?.valueSet?.includes(DiagnosticTag.Unnecessary) === true),
     };
 }

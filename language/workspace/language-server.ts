@@ -10,6 +10,7 @@ import {
     type SelectionRange,
     type SelectionRangeParams,
 } from 'vscode-languageserver';
+import { version } from '../../package.json';
 import { coloursIn, writtenColour } from '../editor/colours';
 import { resolveProposal } from '../editor/lazy-documentation';
 import { linkedRanges } from '../editor/linked-editing';
@@ -64,6 +65,7 @@ export class KerfLanguageServer extends DefaultLanguageServer {
         const { capabilities } = result;
         return {
             ...result,
+            serverInfo: { name: 'kerfbook', version },
             capabilities: {
                 ...capabilities,
                 // Said here, it need not be registered: a client may refuse that.

@@ -47,6 +47,7 @@ export class Publisher {
         private readonly connection: Connection,
         private readonly workshop: Workshop,
         private readonly plans: LastPlans,
+        private readonly pageOf: (rule: string) => string | undefined = () => undefined,
     ) {
         this.progress = new PlanProgress(connection);
         new PulledDiagnostics(connection, workshop, (document) => this.current(document));
@@ -223,12 +224,16 @@ export class Publisher {
         const old = this.trade.get(uri);
         const text = document.textDocument.getText();
         const standing = old?.findings.filter(({ where }) => wordsAt(old.text, where) === wordsAt(text, where)) ?? [];
+        const { findings: shows } = this.client;
+        const shown = { tags: shows.tags, pageOf: shows.links ? this.pageOf : () => undefined };
         const ofOthers = [...this.trade.values()].flatMap(({ elsewhere }) =>
             elsewhere.filter(({ finding, words }) => finding.where.uri === uri && words === wordsAt(text, finding.where)),
         );
         return onceInRoutines([...this.workshop.textFindings(document), ...standing, ...ofOthers.map(({ finding }) => finding)])
             .filter((finding) => finding.where.uri === uri)
-            .map((finding) => toDiagnostic(finding, document, isAllowable(finding.rule), (other) => this.documentOf(other)));
+            .map((finding) =>
+                toDiagnostic(finding, document, isAllowable(finding.rule), (other) => this.documentOf(other), shown),
+            );
     }
 }
 

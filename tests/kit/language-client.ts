@@ -32,6 +32,8 @@ export interface Says {
     readonly options?: object;
     /** The server has no git, as in a browser. */
     readonly browser?: true;
+    /** Address of the manual beside the program. */
+    readonly manual?: string;
     /** What it answers to requests of the server's own. */
     readonly answers?: Readonly<Record<string, (params: never) => unknown>>;
 }
@@ -88,6 +90,7 @@ export class LanguageClient {
             asker,
             openStore: (folder) => new DiskStore(fileURLToPath(folder), files.folders),
             ...(says.browser === true ? {} : { versions: new GitVersions(files, asker) }),
+            ...(says.manual !== undefined && { manual: says.manual }),
         });
         followFolders(connection, workshop, files);
         return files.setRoots([folder]).then(() => LanguageClient.over(down, up, folderUri, says));
