@@ -45,6 +45,7 @@ import { KerfFileOperations } from './workspace/file-operations';
 import { KerfLanguageServer } from './workspace/language-server';
 import { KerfUpdateHandler } from './workspace/update-handler';
 import { KerfValidator } from './workspace/validator';
+import { VirtualTexts } from './workspace/virtual-texts';
 import { KerfWorkspaceManager } from './workspace/workspace-manager';
 
 const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<KerfAddedServices, 'outside'>> = {
@@ -109,6 +110,7 @@ export function createKerfServices(
             DocumentUpdateHandler: (services) => new KerfUpdateHandler(services),
             FileOperationHandler: (services) => new KerfFileOperations(services),
             LanguageServer: (services) => new KerfLanguageServer(services),
+            TextDocumentContentProvider: () => new VirtualTexts(() => kerf.outside),
             NodeKindProvider: () => new KerfNodeKinds(),
             WorkspaceSymbolProvider: (services) => new KerfWorkspaceSymbols(services),
         },

@@ -1,7 +1,5 @@
 import type { ClientAbilities } from '../language/workspace/client';
-
-/** Rules' pages as texts without a file, which an editor asks the server for. */
-export const pageScheme = 'kerfbook-page';
+import { pageScheme } from '../language/workspace/virtual-texts';
 
 /** The address of a rule's page that a client can open; undefined where there is none. */
 export function rulePageAt(rule: string, { opensTexts }: ClientAbilities, manual: string | undefined): string | undefined {

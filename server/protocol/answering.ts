@@ -11,7 +11,15 @@ import { UnknownFile } from '../../language/workspace/unknown-file';
 type Handler = (params: unknown, ...rest: unknown[]) => unknown;
 
 /** Where a connection keeps more of its registrations. */
-const groups = new Set(['languages', 'workspace', 'inlayHint', 'semanticTokens', 'callHierarchy', 'diagnostics']);
+const groups = new Set([
+    'languages',
+    'workspace',
+    'inlayHint',
+    'semanticTokens',
+    'callHierarchy',
+    'diagnostics',
+    'textDocumentContent',
+]);
 /** What is told and not asked, and what belongs to the connection. */
 const notAsked = /^on(Did|Initialize|Shutdown|Exit|Notification|Progress|Close|Error|Dispose)/;
 

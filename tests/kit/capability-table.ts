@@ -26,6 +26,7 @@ const features: Readonly<Record<string, string>> = {
     documentLinkProvider: 'Paths of art and of used files open with a click.',
     colorProvider: 'Colours of resins and woods have a swatch and a picker.',
     diagnosticProvider: 'Findings on request, for a file or the whole workspace; other clients are sent them.',
+    'workspace.textDocumentContent': 'Built-in stock, to which definitions lead, and the pages of rules open as texts.',
     'workspace.workspaceFolders': 'Several folders at once.',
     'workspace.fileOperations': 'When files or folders move, `use` and `art` go on leading to them.',
 };
@@ -59,8 +60,9 @@ function details(value: unknown): string {
         willRename,
         full,
         range,
+        schemes,
     } = value as Record<string, unknown>;
-    const listed = [codeActionKinds, triggerCharacters].find(Array.isArray) as string[] | undefined;
+    const listed = [codeActionKinds, triggerCharacters, schemes].find(Array.isArray) as string[] | undefined;
     const words = [
         ...(listed ?? []).map((each) => `\`${each === ' ' ? 'space' : each}\``),
         ...(typeof firstTriggerCharacter === 'string' ? [`\`${firstTriggerCharacter}\``] : []),

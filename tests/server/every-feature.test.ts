@@ -12,6 +12,7 @@ import type {
     Location,
     MarkupContent,
     SemanticTokens,
+    TextDocumentContentResult,
     TextEdit,
     WorkspaceDiagnosticReport,
     WorkspaceEdit,
@@ -115,6 +116,20 @@ describe('a client that asks for findings', () => {
 });
 
 describe('over the wire', () => {
+    it('built-in stock, to which a definition leads, and the pages of rules open as texts', async () => {
+        const textDocument = { uri: uriOf('workshop.kerf') };
+        const position = { line: 1, character: workshop.split('\n')[1]!.indexOf('walnut') };
+        const [there] = await ask<Location[]>('textDocument/definition', { textDocument, position });
+        const uri = (there as Location & { targetUri?: string }).targetUri ?? there!.uri;
+        const method = 'workspace/textDocumentContent';
+        const { text } = await ask<TextDocumentContentResult>(method, { uri });
+        expect(text.slice(0, text.indexOf('{', text.indexOf('wood black-walnut')))).toContain('wood black-walnut');
+        const page = await ask<TextDocumentContentResult>(method, { uri: 'kerfbook-page:/not-mirrored.md' });
+        expect(page.text).toContain('not-mirrored');
+        for (const nowhere of ['kerfbook-page:/no-such-rule.md', 'kerfbook-stock:/../woods.kerf', uriOf('workshop.kerf')])
+            await expect(ask(method, { uri: nowhere })).rejects.toThrow('There is no text at');
+    });
+
     it('a recipe has its time, its quantities and its command above it', async () => {
         const textDocument = { uri: uriOf('r1.kerf') };
         await client.open(textDocument.uri, recipe('r-1'));
