@@ -28,7 +28,7 @@ export function answerRequests(connection: Connection, workshop: Workshop): void
             return found === undefined ? null : work(found, params, token);
         });
     };
-    answer(requests.bench, (found, { had }) => bench(workshop, found, had));
+    answer(requests.bench, (found, params) => bench(workshop, found, params));
     answer(requests.checklist, ({ recipe }) => workshop.ask({ do: 'checklist', recipe }));
     answer(requests.build, ({ document, recipe }) => buildFiles(workshop, document, recipe));
     answer(requests.section, ({ recipe }, { frame, blank, y }) => workshop.ask({ do: 'section', recipe, frame, blank, y }));
@@ -59,7 +59,7 @@ async function find(workshop: Workshop, params: BenchParams, token: Cancellation
     return recipe === undefined ? undefined : { document, recipe };
 }
 
-async function bench(workshop: Workshop, { document, recipe }: Found, had: PictureParams['had']): Promise<SentPicture> {
+async function bench(workshop: Workshop, { document, recipe }: Found, { had, soon }: PictureParams): Promise<SentPicture> {
     const all = workshop.recipes(document);
     // What is wrong outside of every recipe, such as a `use` that cannot be read, is the cause of much within.
     const findings = workshop
@@ -83,6 +83,7 @@ async function bench(workshop: Workshop, { document, recipe }: Found, had: Pictu
             setting,
             textFindings: findings,
             ...(had === undefined ? {} : { had }),
+            ...(soon === undefined ? {} : { soon }),
         },
         `bench ${setting.uri}#${recipe.name}`,
     );

@@ -20,6 +20,7 @@ const words: Readonly<Record<string, string>> = {
     outline: 'following outlines',
     'machine-time': 'working out the machine’s time',
     picture: 'drawing the piece',
+    fixes: 'trying fixes out',
 };
 
 /** Shows long work of the engine in the editor, with its stage, and lets it be cancelled there. */

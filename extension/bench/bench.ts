@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { PictureParams } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
+import type { SentPicture } from '../../shared/view/sent-picture';
 import { jobOf, type TickBook } from '../checklist/ticks';
 import type { CurrentRecipe } from '../current-recipe';
 import type { RecipeServer } from '../server';
@@ -21,6 +22,8 @@ export class Bench implements vscode.Disposable {
     private outdated = false;
     /** Version of the text that a picture has been asked for though its plan is not there yet. */
     private ahead: number | undefined;
+    /** The last picture came before the fixes of its findings had been tried. */
+    private unfinished = false;
     private readonly dist: vscode.Uri;
     private readonly parts = new PageParts();
     private disposed = false;
@@ -77,7 +80,7 @@ export class Bench implements vscode.Disposable {
 
     /** Art or stock may have changed under the same text; the first plan of a new text says nothing that has not been asked for. */
     private planned(textVersion: number): void {
-        const known = this.ahead === textVersion && this.panel.visible;
+        const known = this.ahead === textVersion && this.panel.visible && !this.unfinished;
         this.ahead = undefined;
         if (!known) void this.refresh();
     }
@@ -94,6 +97,8 @@ export class Bench implements vscode.Disposable {
                 uri: this.uri.toString(),
                 ...(this.recipe === undefined ? {} : { recipe: this.recipe }),
                 had,
+                // Before the first picture, and while somebody types, nothing is waited for.
+                soon: this.ahead !== undefined || had.length === 0,
             };
             const { answer: view, failed } = await this.server.attempt(requests.bench, params);
             if (this.disposed) return;
@@ -104,23 +109,31 @@ export class Bench implements vscode.Disposable {
                         : vscode.l10n.t('It could not be worked out: {0}', failed);
                 this.post({ type: 'nothing', why });
             } else {
-                this.title = view.title;
-                this.titled.fire();
-                if (this.shown !== view.recipe) {
-                    this.shown = view.recipe;
-                    this.tellRun();
-                }
-                this.tellInlay(view.inlays.length > 0);
-                // A page that came up meanwhile has nothing of what was left out.
-                if (had.length > 0 && this.parts.names.length === 0) {
-                    this.outdated = true;
-                    continue;
-                }
-                this.parts.sent(view);
-                this.post({ type: 'picture', view });
+                this.show(view, had.length);
             }
         }
         this.asking = false;
+    }
+
+    /** @param had how many parts were left out, since the page has them */
+    private show(view: SentPicture, had: number): void {
+        this.title = view.title;
+        this.titled.fire();
+        if (this.shown !== view.recipe) {
+            this.shown = view.recipe;
+            this.tellRun();
+        }
+        this.tellInlay(view.inlays.length > 0);
+        // A page that came up meanwhile has nothing of what was left out.
+        if (had > 0 && this.parts.names.length === 0) {
+            this.outdated = true;
+            return;
+        }
+        this.parts.sent(view);
+        this.unfinished = view.findings.some(({ trying }) => trying === true);
+        // The text has been planned already: nothing else would have it finished.
+        if (this.unfinished && this.ahead === undefined) this.outdated = true;
+        this.post({ type: 'picture', view });
     }
 
     private receive(message: FromBench | undefined): void {

@@ -39,13 +39,7 @@ export type Job =
     | CouponSheetsJob
     | PlaceholderJob
     | PageJob
-    | {
-          readonly do: 'bench';
-          readonly recipe: Recipe;
-          readonly setting: Setting;
-          readonly textFindings: readonly Finding[];
-          readonly had?: readonly string[];
-      }
+    | BenchJob
     | { readonly do: 'checklist'; readonly recipe: Recipe }
     | BuildJob
     | JsonJob
@@ -62,6 +56,16 @@ export type Job =
     | ColumnJob
     | SectionJob
     | RoundJob;
+
+/** The picture of a recipe; `soon` before the fixes of its findings have been tried. */
+export interface BenchJob {
+    readonly do: 'bench';
+    readonly recipe: Recipe;
+    readonly setting: Setting;
+    readonly textFindings: readonly Finding[];
+    readonly had?: readonly string[];
+    readonly soon?: boolean;
+}
 
 /** The files for machine and bench. */
 export interface BuildJob {

@@ -16,7 +16,7 @@ import { tableBody } from '../../shared/review/html/table';
 import { reviewNotes } from '../../shared/review/notes';
 import { planSummary } from '../../shared/review/plan-summary';
 import { type VariantTable, variantTable } from '../../shared/review/variant-table';
-import { examine, silencedIn } from '../../shared/rules/examine';
+import { examine, type Glance, glanceAt, silencedIn } from '../../shared/rules/examine';
 import { buildSheets, type Sheets } from '../../shared/sheets/build-sheets';
 import { planJson } from '../../shared/sheets/plan-json';
 import { tabletPage } from '../../shared/tablet/tablet-page';
@@ -29,7 +29,7 @@ import { makeStepFigures } from '../../shared/view/make-step-figures';
 import { makePressView } from '../../shared/view/press-view';
 import { makeRunFigures } from '../../shared/view/run-figures';
 import { sectionView } from '../../shared/view/section-view';
-import { sentPicture } from '../../shared/view/sent-picture';
+import { type SentPicture, sentPicture } from '../../shared/view/sent-picture';
 import { toolpathView } from '../../shared/view/toolpath-view';
 import { seasonBody } from '../../shared/week/html/season-page';
 import { weekBody } from '../../shared/week/html/week-page';
@@ -43,6 +43,7 @@ import type {
     Answers,
     AnswerTo,
     ArtFile,
+    BenchJob,
     BuildJob,
     Job,
     OnePlanJob,
@@ -104,6 +105,21 @@ export class PlanEngine {
         return { files: [...files, tabletPage(plan, tabletScript, mark)], problems };
     }
 
+    /** The picture, at once or with its fixes tried out. */
+    private picture(plan: Plan, { textFindings, setting, had, soon = false }: BenchJob): SentPicture {
+        const { findings, trying } = soon ? this.glance(plan) : { findings: this.findings(plan), trying: [] };
+        const around = trying.length === 0 ? setting : { ...setting, trying };
+        return sentPicture(makeBenchView(plan, [...textFindings, ...findings], around, this.memo, had), had);
+    }
+
+    private glance(plan: Plan): Glance {
+        const known = this.examined.get(plan);
+        if (known !== undefined) return { findings: known, trying: [] };
+        const glance = glanceAt(plan);
+        if (glance.trying.length === 0) this.examined.set(plan, glance.findings);
+        return glance;
+    }
+
     /** What is asked of one plan. */
     private answerOf(plan: Plan, job: OnePlanJob): Answers[keyof Answers] {
         switch (job.do) {
@@ -112,10 +128,7 @@ export class PlanEngine {
             case 'survey':
                 return { findings: this.findings(plan), figures: makeStepFigures(plan), run: makeRunFigures(plan) };
             case 'bench':
-                return sentPicture(
-                    makeBenchView(plan, this.all(plan, job.textFindings), job.setting, this.memo, job.had),
-                    job.had,
-                );
+                return this.picture(plan, job);
             case 'checklist':
                 return makeChecklist(plan);
             case 'build':
@@ -206,7 +219,7 @@ export class PlanEngine {
     }
 
     private findings(plan: Plan): readonly Finding[] {
-        return this.examined.getOr(plan, () => examine(plan));
+        return this.examined.getOr(plan, () => examine(plan, undefined, () => this.checkpoint('fixes')));
     }
 
     private plan(recipe: Recipe, files: ReadonlyMap<string, ArtFile> = this.files): Plan {

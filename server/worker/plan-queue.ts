@@ -173,6 +173,7 @@ export class PlanQueue {
 
 /** Kinds of jobs that may take long and that nobody waits for with a finger on a key. */
 const patient: ReadonlySet<Job['do']> = new Set([
+    'survey',
     'press',
     'review-page',
     'table-page',

@@ -13,7 +13,7 @@ const MOST_ANSWERED = 12;
 
 const everywhere = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
 
-type Look = (rule: Rule, plan: Plan, figures?: Figures) => readonly Finding[];
+export type Look = (rule: Rule, plan: Plan, figures?: Figures) => readonly Finding[];
 
 /** Who is asked, and whose findings count. */
 export interface Asking {
@@ -22,6 +22,8 @@ export interface Asking {
     readonly look: Look;
     /** Whether a finding is allowed by the maker and does not count. */
     readonly isAllowed: (finding: Pick<Finding, 'rule' | 'step' | 'firm'>) => boolean;
+    /** Called before each rule; may throw to give up. */
+    readonly checkpoint?: () => void;
 }
 
 /**
@@ -30,7 +32,7 @@ export interface Asking {
  * ranges, those of rules included that have nothing to say as yet.
  */
 export function agreeOnFigures(asking: Asking): Finding[] {
-    const { plan, rules, look, isAllowed } = asking;
+    const { plan, rules, look, isAllowed, checkpoint = () => {} } = asking;
     const proposals: Proposal[] = [];
     const asked = new Set<string>();
     const listening: Figures = {
@@ -47,7 +49,11 @@ export function agreeOnFigures(asking: Asking): Finding[] {
     const first = rules.map((rule) => ({ rule, found: look(rule, plan, listening) }));
     if (asked.size === 0) return first.flatMap(({ found }) => found);
     const agreement = new Agreement(asking, proposals, first);
-    return first.flatMap(({ rule, found }) => (asked.has(rule.page.id) ? look(rule, plan, agreement) : found));
+    return first.flatMap(({ rule, found }) => {
+        if (!asked.has(rule.page.id)) return found;
+        checkpoint();
+        return look(rule, plan, agreement);
+    });
 }
 
 /** What one rule says of a plan. */

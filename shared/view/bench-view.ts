@@ -214,6 +214,8 @@ export interface FindingView {
     readonly where: Where;
     /** What its fix does, where there is one. */
     readonly fix?: string;
+    /** Its fix is still being tried out; a later picture of the same text has it. */
+    readonly trying?: boolean;
     /** What is said of the things that follow from it. */
     readonly follows?: readonly string[];
     readonly spots: readonly { readonly blank: string; readonly x: number; readonly y: number; readonly size: number }[];

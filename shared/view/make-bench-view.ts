@@ -27,6 +27,8 @@ export interface Setting {
     readonly textVersion: number;
     readonly recipes: BenchView['recipes'];
     readonly stale?: string;
+    /** Rules whose fixes have not been tried out yet. */
+    readonly trying?: readonly string[];
 }
 
 /**
@@ -36,7 +38,7 @@ export interface Setting {
 export function makeBenchView(
     plan: Plan,
     findings: readonly Finding[],
-    setting: Setting,
+    { trying = [], ...setting }: Setting,
     memo: Memo,
     had?: readonly string[],
 ): BenchView {
@@ -72,6 +74,7 @@ export function makeBenchView(
             ...(step === undefined ? {} : { step }),
             where,
             ...fixOf(fixes),
+            ...(trying.includes(rule) ? { trying: true } : {}),
             ...followsOf(related),
             spots: spots ?? [],
         })),

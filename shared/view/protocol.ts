@@ -109,6 +109,8 @@ export const pictureParams = v.object({
     ...ofRecipe,
     /** Names of pieces and path data that the asker has from earlier answers. */
     had: maybe(listOf(v.string())),
+    /** Whether the picture may come before the fixes of its findings have been tried out. */
+    soon: maybe(v.boolean()),
 });
 export type PictureParams = v.InferOutput<typeof pictureParams>;
 

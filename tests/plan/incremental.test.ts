@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { ArtFile } from '../../server/engine/jobs';
+import { type ArtFile, Cancelled } from '../../server/engine/jobs';
 import { PlanEngine } from '../../server/engine/plan-engine';
 import { memoryWorkshop } from '../kit/memory-workshop';
 import { art, fillRecipe, inlayRecipe } from '../kit/shop';
@@ -58,5 +58,40 @@ describe('a plan is the same however it was reached', () => {
         expect(engine().run({ do: 'examine', recipe: structuredClone(recipe!) })).toEqual(
             engine().run({ do: 'examine', recipe: recipe! }),
         );
+    });
+
+    it('and a picture that does not wait for fixes says what the finished one says, and which fixes are to come', async () => {
+        const kit = await memoryWorkshop(art);
+        for (const text of [fillRecipe(), inlayRecipe().replace(/depth [\d.]+ mm/, 'depth 0.25 mm')]) {
+            const [recipe] = kit.workshop.recipes(await kit.open(text));
+            const setting = { uri: 'file:///shop/a.kerf', textVersion: 1, recipes: [] };
+            const job = { do: 'bench', recipe: recipe!, textFindings: [], setting } as const;
+            const used = engine();
+            const soon = used.run({ ...job, soon: true });
+            const whole = used.run(job);
+            const ruleAndPlace = ({ findings }: typeof soon) => findings.map(({ rule, where }) => `${rule} ${where.offset}`);
+            expect(ruleAndPlace(soon)).toEqual(ruleAndPlace(whole));
+            for (const [index, { trying = false, ...finding }] of soon.findings.entries()) {
+                if (trying) expect(finding.fix).toBeUndefined();
+                else expect(finding).toEqual(whole.findings[index]);
+            }
+            expect(whole.findings.some(({ trying }) => trying)).toBe(false);
+            expect(soon.findings.some(({ trying }) => trying)).toBe(text !== fillRecipe());
+            // What has been worked out is not left out again.
+            expect(used.run({ ...job, soon: true })).toEqual(whole);
+        }
+    });
+
+    it('and fixes are given up between two rules, once nobody waits for them', async () => {
+        const kit = await memoryWorkshop(art);
+        const [recipe] = kit.workshop.recipes(await kit.open(inlayRecipe().replace(/depth [\d.]+ mm/, 'depth 0.25 mm')));
+        const stages: string[] = [];
+        const busy = new PlanEngine((stage) => {
+            stages.push(stage);
+            if (stages.filter((each) => each === 'fixes').length === 2) throw new Cancelled();
+        });
+        for (const file of files) busy.setArt(file);
+        expect(() => busy.run({ do: 'examine', recipe: recipe! })).toThrow(Cancelled);
+        expect(stages.at(-1)).toBe('fixes');
     });
 });

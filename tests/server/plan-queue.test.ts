@@ -124,6 +124,20 @@ describe('the queue before the worker', () => {
         expect(worker.jobs()).toHaveLength(1);
     });
 
+    it('squiggles make way for a picture', async () => {
+        const worker = new HandWorker();
+        const queue = new PlanQueue(worker.port);
+        const recipe = {} as Recipe;
+        const surveyed = queue.ask({ do: 'survey', recipe }, []);
+        const seen = queue.ask({ do: 'checklist', recipe }, []);
+        worker.cancel();
+        worker.answer('checklist');
+        await seen;
+        expect(worker.jobs().map((one) => one.job.do)).toEqual(['survey', 'checklist', 'survey']);
+        worker.answer('squiggles');
+        expect(await surveyed).toBe('squiggles');
+    });
+
     it('a comparison makes way too', async () => {
         const worker = new HandWorker();
         const queue = new PlanQueue(worker.port);

@@ -68,7 +68,7 @@ function Group({ group: { first, alike }, choose }: { group: FindingGroup; choos
 }
 
 function Finding({ finding, choose }: { finding: NumberedFinding; choose: FindingsProps['choose'] }) {
-    const { rule, severity, message, step, where, spots, index, fix, follows = [] } = finding;
+    const { rule, severity, message, step, where, spots, index, fix, trying = false, follows = [] } = finding;
     return (
         <div class="one">
             <span class="mark" aria-hidden="true">
@@ -100,6 +100,11 @@ function Finding({ finding, choose }: { finding: NumberedFinding; choose: Findin
                         aria-label={`Fix: ${fix}`}
                         onClick={() => editor.postMessage({ type: 'fix', fix, where })}
                     >
+                        Fix
+                    </button>
+                )}
+                {trying && (
+                    <button type="button" class="fix" title="The fix is being tried out" disabled>
                         Fix
                     </button>
                 )}
