@@ -15,19 +15,24 @@ import { isRecipe, isStep } from '../generated/ast';
 import { whereOf } from '../lowering/places';
 import { pinActions } from '../planned/pin-actions';
 import type { KerfServices } from '../services';
+import type { KerfLanguageServer } from '../workspace/language-server';
 import { fixAll } from './fix-all';
+import { type ActionResolver, atOnce, LateEdits, type Offer } from './late-edits';
 import { refactorActions } from './refactor/refactor-actions';
 import { editsOf, uriOf } from './text-edits';
 
 /** Offers what the findings carry with them, and to pin what the last plan has solved: nothing is worked out again. */
-export class KerfCodeActions implements CodeActionProvider {
+export class KerfCodeActions implements CodeActionProvider, ActionResolver {
     private readonly documents: LangiumDocuments;
+
+    private readonly late: LateEdits;
 
     private readonly planned: KerfServices['outside']['planned'];
 
     constructor(private readonly services: KerfServices) {
         this.planned = services.outside.planned;
         this.documents = services.shared.workspace.LangiumDocuments;
+        this.late = new LateEdits(this.documents);
     }
 
     getCodeActions(document: LangiumDocument, params: CodeActionParams): CodeAction[] {
@@ -35,32 +40,40 @@ export class KerfCodeActions implements CodeActionProvider {
         const { only, diagnostics } = params.context;
         const wants = (kind: CodeActionKind) =>
             only === undefined || only.some((each) => kind === each || kind.startsWith(`${each}.`));
-        const fixesOf = (all: readonly Diagnostic[]) => all.flatMap((diagnostic) => this.actionsFor(diagnostic, document));
+        const fixesOf = (all: readonly Diagnostic[]) => all.flatMap((diagnostic) => this.offersFor(diagnostic, document));
         const fixes = wants(CodeActionKind.QuickFix) ? fixesOf(diagnostics) : [];
         // Asked for by name only: on the light bulb the fixes stand one by one. It is about the file, whatever the asker knows of it.
         const all = wantsFixAll(params)
-            ? fixAll(fixesOf(this.services.outside.diagnostics(document) ?? diagnostics), document.textDocument)
+            ? fixAll(fixesOf(this.services.outside.diagnostics(document) ?? diagnostics).map(atOnce), document.textDocument)
             : undefined;
         const refactors = only === undefined || only.some((kind) => kind.startsWith(CodeActionKind.Refactor) || kind === '');
-        return [
-            ...fixes,
-            ...(all === undefined ? [] : [all]),
+        const { resolvesEdits } = (this.services.shared.lsp.LanguageServer as KerfLanguageServer).client;
+        const others = [
             ...pinActions(document, params, this.planned(document.uri.toString())),
-            ...(refactors ? refactorActions(document, params, this.services).filter(({ kind }) => wants(kind ?? '')) : []),
+            ...(refactors ? refactorActions(document, params, this.services) : []),
+        ].filter(({ action: { kind } }) => wants(kind ?? ''));
+        return [
+            ...fixes.map((offer) => (resolvesEdits ? this.late.promise(offer) : atOnce(offer))),
+            ...(all === undefined ? [] : [all]),
+            ...others.map((offer) => (resolvesEdits ? this.late.promise(offer) : atOnce(offer))),
         ];
     }
 
-    private actionsFor(diagnostic: Diagnostic, document: LangiumDocument): CodeAction[] {
-        const data = diagnostic.data as DiagnosticData | undefined;
-        if (!Array.isArray(data?.fixes) || data.where === undefined || isStale(diagnostic, data, document)) return [];
-        const actions = data.fixes.map(({ title, changes, preferred }) =>
-            this.action(title, changes, diagnostic, preferred === true),
-        );
-        if (data.allowable) actions.push(...this.allowing(data.rule, diagnostic, document));
-        return actions;
+    resolve(action: CodeAction): CodeAction {
+        return this.late.resolve(action);
     }
 
-    private allowing(rule: string, diagnostic: Diagnostic, document: LangiumDocument): CodeAction[] {
+    private offersFor(diagnostic: Diagnostic, document: LangiumDocument): Offer[] {
+        const data = diagnostic.data as DiagnosticData | undefined;
+        if (!Array.isArray(data?.fixes) || data.where === undefined || isStale(diagnostic, data, document)) return [];
+        const offers = data.fixes.map(({ title, changes, preferred }) =>
+            this.offer(title, changes, diagnostic, preferred === true),
+        );
+        if (data.allowable) offers.push(...this.allowing(data.rule, diagnostic, document));
+        return offers;
+    }
+
+    private allowing(rule: string, diagnostic: Diagnostic, document: LangiumDocument): Offer[] {
         const root = document.parseResult.value.$cstNode;
         const leaf = root && CstUtils.findLeafNodeBeforeOffset(root, document.textDocument.offsetAt(diagnostic.range.start));
         const step = leaf && AstUtils.getContainerOfType(leaf.astNode, isStep);
@@ -69,16 +82,21 @@ export class KerfCodeActions implements CodeActionProvider {
         const change: Change = { do: 'add', block: whereOf(holder), statement: `allow ${rule} because ""` };
         const title =
             step === undefined ? phrase`Allow it in this recipe, with a reason` : phrase`Allow it in this step, with a reason`;
-        return [this.action(title, [change], diagnostic, false)];
+        return [this.offer(title, [change], diagnostic, false)];
     }
 
-    private action(title: Message, changes: readonly Change[], diagnostic: Diagnostic, preferred: boolean): CodeAction {
+    private offer(title: Message, changes: readonly Change[], diagnostic: Diagnostic, preferred: boolean): Offer {
+        // Two thirds of it, which nobody who takes the action needs again.
+        const { data: _, relatedInformation: __, ...mended } = diagnostic;
         return {
-            title,
-            kind: CodeActionKind.QuickFix,
-            diagnostics: [diagnostic],
-            edit: this.edit(changes),
-            ...(preferred && { isPreferred: true }),
+            action: {
+                title,
+                kind: CodeActionKind.QuickFix,
+                diagnostics: [mended],
+                ...(preferred && { isPreferred: true }),
+            },
+            edit: () => this.edit(changes),
+            files: changes.map(uriOf),
         };
     }
 

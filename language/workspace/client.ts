@@ -10,6 +10,8 @@ export interface ClientAbilities {
     readonly pulls: boolean;
     /** What it shows of a finding beside its message. */
     readonly findings: { readonly links: boolean; readonly tags: boolean };
+    /** Whether it asks for an action's edit when the action is taken. */
+    readonly resolvesEdits: boolean;
     /** Whether it opens texts that have no file, and asks the server for them. */
     readonly opensTexts: boolean;
     readonly refreshes: { readonly diagnostics: boolean; readonly inlayHints: boolean; readonly codeLenses: boolean };
@@ -26,6 +28,7 @@ export const plainClient: ClientAbilities = {
     createsFiles: false,
     pulls: false,
     findings: { links: false, tags: false },
+    resolvesEdits: false,
     opensTexts: false,
     refreshes: { diagnostics: false, inlayHints: false, codeLenses: false },
 };
@@ -41,6 +44,9 @@ export function abilitiesOf({ capabilities, initializationOptions }: InitializeP
             workspace.workspaceEdit.resourceOperations?.includes('create') === true,
         pulls: textDocument?.diagnostic !== undefined && diagnostics !== 'push',
         findings: findingsOf(textDocument),
+        resolvesEdits:
+            textDocument?.codeAction?.dataSupport === true &&
+            textDocument.codeAction.resolveSupport?.properties.includes('edit') === true,
         opensTexts: workspace?.textDocumentContent !== undefined,
         refreshes: {
             diagnostics: workspace?.diagnostics?.refreshSupport === true,

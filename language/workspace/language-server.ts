@@ -1,5 +1,11 @@
 import { DocumentState } from 'langium';
-import { createRequestHandler, DefaultLanguageServer, type LangiumServices, type LangiumSharedServices } from 'langium/lsp';
+import {
+    type CodeActionProvider,
+    createRequestHandler,
+    DefaultLanguageServer,
+    type LangiumServices,
+    type LangiumSharedServices,
+} from 'langium/lsp';
 import {
     CodeActionKind,
     type CompletionItem,
@@ -11,6 +17,7 @@ import {
     type SelectionRangeParams,
 } from 'vscode-languageserver';
 import { version } from '../../package.json';
+import type { ActionResolver } from '../editing/late-edits';
 import { coloursIn, writtenColour } from '../editor/colours';
 import { resolveProposal } from '../editor/lazy-documentation';
 import { linkedRanges } from '../editor/linked-editing';
@@ -52,6 +59,9 @@ export class KerfLanguageServer extends DefaultLanguageServer {
         );
         connection.onSelectionRanges(spans);
         connection.languages.onLinkedEditingRange(linked);
+        connection.onCodeActionResolve((action) =>
+            services.workspace.WorkspaceLock.read(() => actionsOf(services)?.resolve(action) ?? action),
+        );
         connection.onCompletionResolve((item) => resolveIn(services, item));
     }
 
@@ -76,7 +86,7 @@ export class KerfLanguageServer extends DefaultLanguageServer {
                 ...(capabilities.completionProvider && {
                     completionProvider: { ...capabilities.completionProvider, resolveProvider: true },
                 }),
-                codeActionProvider: { codeActionKinds: actionKinds },
+                codeActionProvider: { codeActionKinds: actionKinds, ...(this.client.resolvesEdits && { resolveProvider: true }) },
                 ...(this.client.pulls && {
                     diagnosticProvider: { identifier: 'kerfbook', interFileDependencies: true, workspaceDiagnostics: true },
                 }),
@@ -88,4 +98,9 @@ export class KerfLanguageServer extends DefaultLanguageServer {
 function resolveIn({ ServiceRegistry }: LangiumSharedServices, item: CompletionItem): CompletionItem {
     const [language] = ServiceRegistry.all;
     return language === undefined ? item : resolveProposal(item, language as LangiumServices);
+}
+
+function actionsOf({ ServiceRegistry }: LangiumSharedServices): ActionResolver | undefined {
+    const [language] = ServiceRegistry.all;
+    return (language as LangiumServices | undefined)?.lsp.CodeActionProvider as (CodeActionProvider & ActionResolver) | undefined;
 }

@@ -59,6 +59,7 @@ const taken: Readonly<Record<string, v.GenericSchema>> = {
     'textDocument/formatting': v.object({ textDocument, options }),
     'textDocument/rangeFormatting': v.object({ textDocument, range, options }),
     'textDocument/onTypeFormatting': v.object({ textDocument, position, ch: v.string(), options }),
+    'codeAction/resolve': v.object({ title: v.string() }),
     'completionItem/resolve': v.object({ label: v.string() }),
     'workspace/symbol': v.object({ query: v.string() }),
     'workspace/diagnostic': v.object({ previousResultIds: listOf(v.object({ uri: v.string(), value: v.string() })) }),

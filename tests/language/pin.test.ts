@@ -1,6 +1,7 @@
 import { AstUtils } from 'langium';
 import { describe, expect, it } from 'vitest';
 import type { CodeAction } from 'vscode-languageserver';
+import { atOnce } from '../../language/editing/late-edits';
 import { type Engrave, isEngrave } from '../../language/generated/ast';
 import { pinActions } from '../../language/planned/pin-actions';
 import { type PlannedStep, plannedSteps } from '../../language/planned/planned-step';
@@ -29,7 +30,7 @@ async function actions(text: string, plans: readonly PlannedStep[], at: string, 
             context: { diagnostics: [], ...(only === undefined ? {} : { only }) },
         },
         plans,
-    );
+    ).map(atOnce);
 }
 
 /** The text once an action is taken. */

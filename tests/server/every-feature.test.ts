@@ -34,7 +34,7 @@ beforeAll(async () => {
     for (let index = 0; index < 8; index++) writeFileSync(path.join(folder, `r${index}.kerf`), recipe(`r-${index}`));
     writeFileSync(path.join(folder, 'wrong.kerf'), recipe('w').replace('of b ', 'of bb '));
     ({ client, answer } = await LanguageClient.start(folder, pathToFileURL(folder).toString(), {
-        textDocument: { diagnostic: {} },
+        textDocument: { diagnostic: {}, codeAction: { dataSupport: true, resolveSupport: { properties: ['edit'] } } },
         workspace: { diagnostics: { refreshSupport: true }, codeLens: { refreshSupport: true } },
         options: { commands: ['kerfbook.writeFiles'] },
     }));

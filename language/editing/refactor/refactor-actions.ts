@@ -1,8 +1,9 @@
 import { CstUtils, type LangiumDocument, URI } from 'langium';
-import type { CodeAction, CodeActionParams, TextDocumentEdit, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
+import type { CodeActionParams, TextDocumentEdit, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
 import { rangeOf } from '../../diagnostic';
 import type { KerfServices } from '../../services';
 import type { KerfLanguageServer } from '../../workspace/language-server';
+import type { Offer } from '../late-edits';
 import { convertUnits } from './convert-units';
 import { moveStock } from './move-stock';
 import { ownStock } from './own-stock';
@@ -11,7 +12,7 @@ import type { Refactor } from './refactor';
 const offers = [convertUnits, ownStock, moveStock];
 
 /** What can be done with the words under the cursor though nothing is wrong with them. */
-export function refactorActions(document: LangiumDocument, params: CodeActionParams, services: KerfServices): CodeAction[] {
+export function refactorActions(document: LangiumDocument, params: CodeActionParams, services: KerfServices): Offer[] {
     const root = document.parseResult.value.$cstNode;
     const offset = document.textDocument.offsetAt(params.range.start);
     const leaf = root && (CstUtils.findLeafNodeAtOffset(root, offset) ?? CstUtils.findLeafNodeBeforeOffset(root, offset));
@@ -20,7 +21,11 @@ export function refactorActions(document: LangiumDocument, params: CodeActionPar
     const place = { document, node: leaf.astNode, offset, services, createsFiles };
     return offers
         .flatMap((offer) => offer(place))
-        .map((refactor) => ({ title: refactor.title, kind: refactor.kind, edit: workspaceEdit(refactor, services) }));
+        .map((refactor) => ({
+            action: { title: refactor.title, kind: refactor.kind },
+            edit: () => workspaceEdit(refactor, services),
+            files: [...refactor.edits.keys()],
+        }));
 }
 
 function workspaceEdit({ edits, files }: Refactor, services: KerfServices): WorkspaceEdit {

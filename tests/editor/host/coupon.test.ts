@@ -57,6 +57,9 @@ describe('coupons and settings in the editor', () => {
     });
 });
 
+/** So many actions the editor asks the edits of. */
+const withEdits = 50;
+
 /** Takes the code action of that name at the first engraving. */
 async function take(document: vscode.TextDocument, title: string): Promise<void> {
     const at = placeOf(document, 'engrave', 1);
@@ -66,6 +69,7 @@ async function take(document: vscode.TextDocument, title: string): Promise<void>
             document.uri,
             new vscode.Range(at, at),
             vscode.CodeActionKind.RefactorRewrite.value,
+            withEdits,
         );
         return actions.find((each) => each.title.startsWith(title));
     });

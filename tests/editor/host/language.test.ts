@@ -33,6 +33,8 @@ describe('a recipe in the editor', () => {
             'vscode.executeCodeActionProvider',
             document.uri,
             finding.range,
+            undefined,
+            50,
         );
         const fix = actions.find(({ title, edit }) => edit !== undefined && /mirror/i.test(title));
         assert.ok(fix?.edit, `no fix among ${actions.map(({ title }) => title).join(', ')}`);

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { ruleOf } from '../../../extension/rule-of';
 
 /** Waits for what the server brings in its own time. The machine may be busy with other work. */
 export async function until<T>(what: string, look: () => T | undefined | false | Promise<T | undefined | false>): Promise<T> {
@@ -19,9 +20,12 @@ export async function open(path: string): Promise<vscode.TextEditor> {
     return vscode.window.showTextDocument(await vscode.workspace.openTextDocument(fileIn(path)));
 }
 
-/** The findings of a file as `rule` of ours, once there are any. */
+/** The findings of a file that are ours, once there are any, with the rule alone as their code: the editor has its page beside it. */
 export function findings(uri: vscode.Uri): vscode.Diagnostic[] {
-    return vscode.languages.getDiagnostics(uri).filter(({ source }) => source === 'kerfbook');
+    return vscode.languages.getDiagnostics(uri).flatMap((each) => {
+        const code = ruleOf(each);
+        return code === undefined ? [] : [{ ...each, code }];
+    });
 }
 
 export function placeOf(document: vscode.TextDocument, text: string, within = 0): vscode.Position {
