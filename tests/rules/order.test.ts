@@ -159,6 +159,13 @@ describe('sand-before-cure of resin', () => {
         expect(finding.message).toContain('tide-blue needs 1 d');
         expect(await expectMended(text, finding)).toContain('wait 24 h');
     });
+    it.each([
+        ['5 h', 'error'],
+        ['6 h', 'warning'],
+    ])('after %s it is an %s: a quarter of a day is where it has set', async (wait, severity) => {
+        const finding = await one(fillRecipe().replace('wait 24 h', `wait ${wait}`), 'sand-before-cure');
+        expect(finding.severity).toBe(severity);
+    });
     it('counts work in between, and lets a breath be missing', async () =>
         silent(fillRecipe().replace('wait 24 h', 'wait 23.5 h'), 'sand-before-cure'));
 });

@@ -14,13 +14,17 @@ import { finding, type Rule } from '../rule';
 /** Part of a glue's cure after which a pressed joint stands sanding. @commonPractice */
 export const glueHolds = 0.5;
 
+/** Part of a resin's cure before which it has hardly set: no paper works on it. @commonPractice */
+const stillSoft = 0.25;
+
 const page: Page = {
     id: 'sand-before-cure',
     title: 'Sanded before it has cured',
-    severities: ['warning', 'hint'],
+    severities: ['warning', 'error', 'hint'],
     quickFix: 'sometimes',
     condition:
         'A fill is sanded before its resin has cured, or an inlay before half of its glue’s cure is over. Waits count, and the work in between.',
+    error: 'Less than a quarter of the resin’s cure is over: it has hardly set, and nothing that is soft can be sanded.',
     why: 'Soft resin smears, clogs the paper and pulls out of the pocket; heat and pull of the sander lift veneer from wet glue.',
     mend: 'Wait longer before sanding. A cold room makes every cure longer; the product’s own sheet comes first.',
     source: `${commonPractice} The cure is the stock’s figure.`,
@@ -37,9 +41,11 @@ export const sandBeforeCure: Rule = {
                 const made = plan.steps[content.step]!.step;
                 const gone = elapsed(plan, content.step, step.index);
                 if (longEnough(gone, wanted.time)) continue;
+                const isSoft = content.kind === 'resin' && gone < wanted.time * stillSoft;
+                const soft = isSoft ? phrase` and has hardly set` : '';
                 yield finding(page, {
-                    severity: 'warning',
-                    message: phrase`${wanted.name} needs ${showTime(wanted.time)} before it can be sanded; here it has had ${showTime(gone)}.`,
+                    severity: isSoft ? 'error' : 'warning',
+                    message: phrase`${wanted.name} needs ${showTime(wanted.time)} before it can be sanded; here it has had ${showTime(gone)}${soft}.`,
                     where: step.where,
                     step: step.index,
                     rests: [wanted.where],
