@@ -27,7 +27,7 @@ export async function season(args: string[]): Promise<number> {
             throw new UsageError(`--${name} is a day, such as 2026-11-26.`);
     }
     const { workshop, documents } = await openFiles(positionals);
-    const job = seasonJob('season', workshop, documents, values.from, values.to);
+    const job = await seasonJob('season', workshop, documents, values.from, values.to);
     if (job.runs.length === 0) throw new UsageError('No run is written down in these files for these days.');
     say(formats[values.format](await workshop.ask(job)));
     return 0;

@@ -36,7 +36,7 @@ export async function week(args: string[]): Promise<number> {
     if (!/^[1-9]\d?$/.test(values.makers)) throw new UsageError('--makers is how many pairs of hands there are: 1 to 99.');
     const closed = closedOf(values.closed);
     const { workshop, documents } = await openFiles(positionals);
-    const job = weekJob('week', workshop, documents, { start, makers: Number(values.makers), closed });
+    const job = await weekJob('week', workshop, documents, { start, makers: Number(values.makers), closed });
     if (job.entries.length === 0)
         throw new UsageError(nothingToMake(documents.some((document) => ordersOf(document).length > 0)));
     say(formats[values.format](await workshop.ask(job)));

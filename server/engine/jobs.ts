@@ -24,9 +24,12 @@ import type { RunFigures } from '../../shared/view/run-figures';
 import type { SentPicture } from '../../shared/view/sent-picture';
 import type { StepFigures } from '../../shared/view/step-figures';
 import type { ToolpathView } from '../../shared/view/toolpath-view';
+import type { BookedPlan } from '../../shared/week/booked-plan';
+import type { WeekEntry } from '../../shared/week/entry';
 import type { WeekAsked } from '../../shared/week/make-week';
+import type { SpentRun } from '../../shared/week/on-hand';
 import type { Season, SeasonEntry } from '../../shared/week/season';
-import type { AskedOrder, Week } from '../../shared/week/week';
+import type { Week } from '../../shared/week/week';
 
 /** What is asked of the plan engine. Plain data, since it passes between threads. */
 export type Job =
@@ -48,6 +51,8 @@ export type Job =
     | ReviewJob
     | ReviewPageJob
     | TableJob
+    /** What a week or a season looks at, of one recipe. */
+    | { readonly do: 'booked'; readonly recipe: Recipe; readonly start?: number }
     | WeekJob
     | SeasonJob
     | HistoryJob
@@ -221,16 +226,16 @@ export interface TableJob {
 /** One book over all that is to be made. */
 export interface WeekJob extends WeekAsked {
     readonly do: 'week' | 'week-page';
-    /** Each recipe makes as many pieces as are wanted. */
-    readonly entries: readonly (AskedOrder & { readonly recipe: Recipe })[];
-    /** Runs since the stock was counted: each recipe makes as many pieces as were begun. */
-    readonly spent: readonly { readonly recipe: Recipe; readonly date: string }[];
+    /** Each plan is for as many pieces as are wanted. */
+    readonly entries: readonly WeekEntry[];
+    /** Runs since the stock was counted, each with the plan of as many pieces as were begun. */
+    readonly spent: readonly SpentRun[];
 }
 
 /** Runs, each with its recipe for as many pieces as were begun. */
 export interface SeasonJob {
     readonly do: 'season' | 'season-page';
-    readonly runs: readonly (Omit<SeasonEntry, 'recipe' | 'title' | 'plan'> & { readonly recipe: Recipe })[];
+    readonly runs: readonly SeasonEntry[];
 }
 
 /** The recipes of which a job needs the present art. */
@@ -241,15 +246,6 @@ export function recipesOf(job: Job): readonly Recipe[] {
         case 'table':
         case 'table-page':
             return job.columns.map(({ recipe }) => recipe);
-        case 'season':
-        case 'season-page':
-            return job.runs.map(({ recipe }) => recipe);
-        case 'week':
-        case 'week-page':
-            return [...job.entries, ...job.spent].map(({ recipe }) => recipe);
-        case 'history':
-        case 'history-page':
-            return [];
         default:
             return 'recipe' in job ? [job.recipe] : [];
     }
@@ -291,6 +287,7 @@ export interface Answers {
     /** Markup. */
     readonly 'review-page': string;
     readonly table: VariantTable;
+    readonly booked: BookedPlan;
     readonly week: Week;
     readonly 'week-page': string;
     readonly season: Season;

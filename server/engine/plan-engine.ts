@@ -31,10 +31,11 @@ import { makeRunFigures } from '../../shared/view/run-figures';
 import { sectionView } from '../../shared/view/section-view';
 import { type SentPicture, sentPicture } from '../../shared/view/sent-picture';
 import { toolpathView } from '../../shared/view/toolpath-view';
+import { bookedPlan } from '../../shared/week/booked-plan';
 import { seasonBody } from '../../shared/week/html/season-page';
 import { weekBody } from '../../shared/week/html/week-page';
 import { makeWeek } from '../../shared/week/make-week';
-import { makeSeason, type Season } from '../../shared/week/season';
+import { makeSeason } from '../../shared/week/season';
 import type { Week } from '../../shared/week/week';
 import { answerHistory } from './answer-history';
 import { answerPlain, isPlain } from './answer-plain';
@@ -50,7 +51,6 @@ import type {
     ReviewAnswer,
     ReviewJob,
     ReviewPageJob,
-    SeasonJob,
     SectionJob,
     TableJob,
     VersionAsked,
@@ -94,7 +94,7 @@ export class PlanEngine {
         if (job.do === 'review-page') return this.reviewPage(job);
         if ('columns' in job) return this.table(job);
         if ('entries' in job) return this.week(job);
-        if ('runs' in job) return this.season(job);
+        if ('runs' in job) return job.do === 'season' ? makeSeason(job.runs) : seasonBody(makeSeason(job.runs));
         if ('past' in job) return answerHistory(job, this.memo);
         if (job.do === 'review') return reviewInBrief(job, this.files, this.memo) ?? this.review(job, this.plan(job.recipe));
         return this.answerOf(this.plan(startingOn(job.recipe, 'start' in job ? job.start : undefined)), job);
@@ -135,6 +135,8 @@ export class PlanEngine {
                 return this.build(plan, job);
             case 'json':
                 return planJson(plan, this.all(plan, job.textFindings), { ...job, presses: pressAll(plan, this.memo) });
+            case 'booked':
+                return bookedPlan(plan);
             case 'summary':
                 return planSummary(plan, job.all);
             case 'notes':
@@ -181,23 +183,9 @@ export class PlanEngine {
     }
 
     private week(job: WeekJob): Week | string {
-        const entries = job.entries.map(({ recipe, ...asked }) => ({ ...asked, plan: this.plan(startingOn(recipe, job.start)) }));
         this.checkpoint('week');
-        const spent = job.spent.map(({ recipe, date }) => ({ date, plan: this.plan(recipe) }));
-        const week = makeWeek(entries, job, spent, this.memo);
+        const week = makeWeek(job.entries, job, job.spent, this.memo);
         return job.do === 'week' ? week : weekBody(week);
-    }
-
-    private season({ do: what, runs }: SeasonJob): Season | string {
-        const season = makeSeason(
-            runs.map(({ recipe, ...run }) => ({
-                ...run,
-                recipe: recipe.name,
-                title: recipe.title,
-                ...((run.made ?? 0) + (run.spoiled ?? 0) > 0 ? { plan: this.plan(recipe) } : {}),
-            })),
-        );
-        return what === 'season' ? season : seasonBody(season);
     }
 
     private review(job: ReviewJob, plan: Plan): ReviewAnswer {

@@ -106,7 +106,7 @@ async function week(
     const moment = momentOf(start);
     if (moment === undefined) return { problem: phrase`${start} is no day, such as 2026-11-26.`, final: true };
     const asked = { start: moment, makers: Math.min(99, Math.max(1, makers)), closed: closed.filter((day) => day < 7) };
-    const job = weekJob('week-page', workshop, filesOf(workshop), asked);
+    const job = await weekJob('week-page', workshop, filesOf(workshop), asked);
     if (job.entries.length === 0) return { problem: phrase`All that was ordered is made or delivered, or there is no recipe.` };
     return { title: start.slice(0, 10), body: await bodyOf(workshop, job, 'week', token), ...broken(workshop, document) };
 }
@@ -115,7 +115,7 @@ async function week(
 async function season(workshop: Workshop, { uri, from, to }: SeasonParams, token: CancellationToken): Promise<PageAnswer | null> {
     const document = await workshop.linked(uri, token);
     if (document === undefined) return notRead();
-    const job = seasonJob('season-page', workshop, filesOf(workshop), from, to);
+    const job = await seasonJob('season-page', workshop, filesOf(workshop), from, to);
     if (job.runs.length === 0) return { problem: phrase`No run is written down for these days.` };
     return { title: from ?? '', body: await bodyOf(workshop, job, 'season', token), ...broken(workshop, document) };
 }

@@ -9,22 +9,24 @@ import type { Workshop } from '../workshop/workshop';
  * @param from the first day, ISO 8601
  * @param to the last day
  */
-export function seasonJob<What extends SeasonJob['do']>(
+export async function seasonJob<What extends SeasonJob['do']>(
     what: What,
     workshop: Workshop,
     documents: readonly LangiumDocument[],
     from = '',
     to = '9',
-): SeasonJob & { readonly do: What } {
+): Promise<SeasonJob & { readonly do: What }> {
     const uris = new Set(documents.map(({ uri }) => uri.toString()));
     const runs = allRecipes(workshop).flatMap(({ document, recipe }) =>
         recipe.runs
             .filter(({ whole }) => documents.includes(document) || uris.has(whole.uri))
             .filter(({ date }) => date.value >= from && date.value <= to)
-            .map(({ date, made, spoiled, took, by }) => {
-                const begun = (made ?? 0) + (spoiled ?? 0);
+            .map(async ({ date, made, spoiled, took, by }) => {
+                const make = (made ?? 0) + (spoiled ?? 0);
                 return {
-                    recipe: begun > 0 ? { ...recipe, make: begun } : recipe,
+                    recipe: recipe.name,
+                    title: recipe.title,
+                    ...(make > 0 ? { plan: await workshop.ask({ do: 'booked', recipe: { ...recipe, make } }) } : {}),
                     date: date.value,
                     ...(made === undefined && spoiled === undefined ? {} : { made: made ?? 0, spoiled: spoiled ?? 0 }),
                     ...(took === undefined ? {} : { took: took.value }),
@@ -32,5 +34,5 @@ export function seasonJob<What extends SeasonJob['do']>(
                 };
             }),
     );
-    return { do: what, runs };
+    return { do: what, runs: await Promise.all(runs) };
 }

@@ -54,7 +54,8 @@ export class PlanQueue {
             };
             // Somebody's cursor rests on a coupon, and its fit takes a moment only.
             if (job.do === 'fit') this.waiting.unshift(mine);
-            else this.waiting.push(mine);
+            else if (canWait(job)) this.waiting.push(mine);
+            else this.waiting.splice(this.firstThatCanWait(), 0, mine);
             watch?.onCancel?.(() => this.giveUp((one) => one === mine));
             this.makeWay(job);
             this.next();
@@ -94,6 +95,11 @@ export class PlanQueue {
         if (this.running === undefined || !unwanted(this.running)) return;
         this.running.postponed = false;
         this.stop(this.running);
+    }
+
+    private firstThatCanWait(): number {
+        const first = this.waiting.findIndex(({ job }) => canWait(job));
+        return first < 0 ? this.waiting.length : first;
     }
 
     /** Some jobs take their time, and what somebody types does not wait for them. */
@@ -174,6 +180,7 @@ export class PlanQueue {
 /** Kinds of jobs that may take long and that nobody waits for with a finger on a key. */
 const patient: ReadonlySet<Job['do']> = new Set([
     'survey',
+    'booked',
     'press',
     'review-page',
     'table-page',

@@ -1,4 +1,4 @@
-import type { Plan, Sitting, SittingJob } from '../plan/plan';
+import type { Plan, Sitting, SittingJob, StepPlan } from '../plan/plan';
 import { showTime } from '../quantity/show';
 
 /** A sitting in words; times in s from the start. */
@@ -39,8 +39,8 @@ function jobOf(plan: Plan, { step, part, pieces, start, end, machine }: SittingJ
 }
 
 /** A wait by its reason, or by what has to dry or set before it goes on. */
-export function waitOf(plan: Plan, index: number): string {
-    const { step, title } = plan.steps[index]!;
+export function waitOf({ steps }: { readonly steps: readonly Pick<StepPlan, 'step' | 'title'>[] }, index: number): string {
+    const { step, title } = steps[index]!;
     if (step.kind === 'wait') return step.reason ?? `wait ${showTime(step.time.value)}`;
     return step.kind === 'fill' ? `${title}: a layer sets` : `${title}: a coat dries`;
 }

@@ -1,9 +1,10 @@
 import { type Offcut, offcutYield } from '../bench/offcut-yield';
 import { type CutPiece, cutWidth, type LaidPiece, sheetYield } from '../bench/sheet-yield';
 import { blanksToCut, takenOf } from '../plan/cutting';
-import type { Plan, Supply } from '../plan/plan';
+import type { Supply } from '../plan/plan';
 import { merged } from '../plan/supplies';
 import { rackName, type Sheet } from '../recipe/stock';
+import type { BookedPlan } from './booked-plan';
 
 /** What was counted of one thing in the evening of a day. */
 export interface CountedStock {
@@ -23,7 +24,7 @@ export interface CountedStock {
 /** What a run made since, with the plan of as many pieces as were begun. */
 export interface SpentRun {
     readonly date: string;
-    readonly plan: Plan;
+    readonly plan: BookedPlan;
 }
 
 /** Whole sheets and offcuts of one kind. */
@@ -63,7 +64,7 @@ export function keyOf({ kind, item }: Pick<Supply, 'kind' | 'item'>): string {
     return `${kind} ${item}`;
 }
 
-function ofFluid({ counted, amount = 0, by, density, ...of }: CountedStock, since: readonly Plan[]): OnHand {
+function ofFluid({ counted, amount = 0, by, density, ...of }: CountedStock, since: readonly BookedPlan[]): OnHand {
     const spent = merged(since.flatMap(({ supplies }) => supplies.filter((supply) => keyOf(supply) === keyOf(of))));
     const inUnit = (value: number, unit: Supply['unit']): number | undefined => {
         if (unit === 'g') return by === 'mass' ? value : density === undefined ? undefined : value * density;
@@ -81,7 +82,7 @@ function ofFluid({ counted, amount = 0, by, density, ...of }: CountedStock, sinc
     };
 }
 
-function ofSheets({ counted, amount, offcuts, item }: CountedStock, since: readonly Plan[]): OnHand {
+function ofSheets({ counted, amount, offcuts, item }: CountedStock, since: readonly BookedPlan[]): OnHand {
     const blanks = since
         .flatMap((plan) => blanksToCut(plan.blanks, plan.recipe.make))
         .filter(({ sheet }) => rackName(sheet) === item);

@@ -1,4 +1,4 @@
-import type { Plan } from '../plan/plan';
+import type { BookedPlan } from './booked-plan';
 
 /** Version of the JSON's shape. */
 export const seasonSchema = 1;
@@ -14,7 +14,7 @@ export interface SeasonEntry {
     /** s at the bench and beside the laser. */
     readonly took?: number;
     readonly by?: string;
-    readonly plan?: Plan;
+    readonly plan?: BookedPlan;
 }
 
 /** What came of a season: sums over the runs that say it. Times in s. */

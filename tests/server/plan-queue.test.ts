@@ -138,6 +138,25 @@ describe('the queue before the worker', () => {
         expect(await surveyed).toBe('squiggles');
     });
 
+    it('a picture is begun before squiggles that wait, and no sooner than one asked for before', async () => {
+        const worker = new HandWorker();
+        const queue = new PlanQueue(worker.port);
+        const recipe = {} as Recipe;
+        const asked = [
+            queue.ask({ do: 'examine', recipe }, []),
+            queue.ask({ do: 'survey', recipe }, []),
+            queue.ask({ do: 'booked', recipe }, []),
+            queue.ask({ do: 'checklist', recipe }, []),
+            queue.ask({ do: 'summary', recipe }, []),
+        ];
+        for (const each of asked) {
+            worker.answer('done');
+            void each;
+        }
+        await Promise.all(asked);
+        expect(worker.jobs().map((one) => one.job.do)).toEqual(['examine', 'checklist', 'summary', 'survey', 'booked']);
+    });
+
     it('a comparison makes way too', async () => {
         const worker = new HandWorker();
         const queue = new PlanQueue(worker.port);
