@@ -106,6 +106,7 @@ export function createKerfServices(
 ): { shared: LangiumSharedServices; kerf: KerfServices } {
     const sharedModule: Module<LangiumSharedServices, DeepPartial<LangiumSharedServices>> = {
         lsp: {
+            ...(outside.commands !== undefined && { ExecuteCommandHandler: () => outside.commands! }),
             FuzzyMatcher: () => new NameMatcher(),
             DocumentUpdateHandler: (services) => new KerfUpdateHandler(services),
             FileOperationHandler: (services) => new KerfFileOperations(services),

@@ -1,4 +1,5 @@
 import type { LangiumDocument } from 'langium';
+import type { ExecuteCommandHandler } from 'langium/lsp';
 import type { Diagnostic } from 'vscode-languageserver-types';
 import type { ArtNames } from '../shared/art/art-names';
 import type { Where } from '../shared/quantity/where';
@@ -29,6 +30,8 @@ export interface Outside {
     readonly couponFit?: (coupon: MeasuredCoupon) => Promise<CouponFit | undefined>;
     /** What became of the run of a recipe at a place; undefined where nobody waits for it any more. Never throws. */
     readonly runFacts?: (recipe: Recipe, run: Where) => Promise<RunFacts | undefined>;
+    /** What an editor can have done by name. */
+    readonly commands?: ExecuteCommandHandler;
     /** The page of a rule as Markdown; undefined where nobody waits for it any more. Never throws. */
     readonly rulePage?: (rule: string) => Promise<string | undefined>;
 }

@@ -8,6 +8,7 @@ import { dayOf } from '../shared/quantity/calendar';
 import { allowablePages } from './all-pages';
 import { answerArtRequests } from './art-requests';
 import { answerCheckRequests } from './check-requests';
+import { Commands } from './commands/commands';
 import { answerCouponRequests } from './coupon/coupon-requests';
 import type { Asker } from './engine/asker';
 import type { FileReader } from './files/read-result';
@@ -90,6 +91,7 @@ export function serveLanguage({ connection: raw, fileSystem, read, asker, openSt
     const services = createKerfServices(
         { connection: quiet, ...fileSystem },
         {
+            commands: new Commands(connection, () => workshop),
             tradePages: allowablePages,
             today: () => dayOf(new Date()),
             showsDefaults: () => wishes.showsDefaults,

@@ -5,13 +5,22 @@ import { phrase } from '../../shared/recipe/phrase';
 import { isFile, isRecipe, type Recipe } from '../generated/ast';
 import { plannedRun } from '../planned/planned-step';
 import type { KerfServices } from '../services';
+import type { ClientAbilities } from '../workspace/client';
 import type { KerfLanguageServer } from '../workspace/language-server';
 
-/** Commands of the editor that a lens runs, with the file and the recipe, where the editor has them. */
-function offered() {
-    return [
+/** Commands that a lens runs: the editor's own with the file and the recipe, where it has them, else those of the server. */
+function offered(uri: string, recipe: string, { commands, runsCommands }: ClientAbilities): Command[] {
+    const own = [
         { title: phrase`View`, command: 'kerfbook.openBenchViewToSide' },
         { title: phrase`Write files`, command: 'kerfbook.writeFiles' },
+    ];
+    const ofServer = [
+        { title: phrase`Write files`, command: 'kerfbook.build' },
+        { title: phrase`Finish a run`, command: 'kerfbook.finishRun' },
+    ];
+    return [
+        ...own.filter(({ command }) => commands.has(command)).map((each) => ({ ...each, arguments: [uri, recipe] })),
+        ...(runsCommands ? ofServer : []).map((each) => ({ ...each, arguments: [{ uri, recipe }] })),
     ];
 }
 
@@ -30,11 +39,9 @@ export class KerfCodeLenses implements CodeLensProvider {
         if (range === undefined) return [];
         const figures = plannedRun(recipe, this.services.outside.runs(uri));
         const said = figures === undefined ? [] : [figures.time, figures.quantities].filter((title) => title !== '');
-        const { commands } = (this.services.shared.lsp.LanguageServer as KerfLanguageServer).client;
+        const { client } = this.services.shared.lsp.LanguageServer as KerfLanguageServer;
         const facts: Command[] = said.map((title) => ({ title, command: '' }));
-        const acts: Command[] = offered()
-            .filter(({ command }) => commands.has(command) && recipe.name)
-            .map((each) => ({ ...each, arguments: [uri, recipe.name] }));
+        const acts = recipe.name ? offered(uri, recipe.name, client) : [];
         return [...facts, ...acts].map((command) => ({ range, command }));
     }
 }

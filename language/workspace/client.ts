@@ -12,6 +12,10 @@ export interface ClientAbilities {
     readonly findings: { readonly links: boolean; readonly tags: boolean };
     /** Whether it asks for an action's edit when the action is taken. */
     readonly resolvesEdits: boolean;
+    /** Whether it runs commands of the server's own. One that has buttons of its own for them needs none. */
+    readonly runsCommands: boolean;
+    /** Whether it shows a file when it is asked to. */
+    readonly showsDocuments: boolean;
     /** Whether it opens texts that have no file, and asks the server for them. */
     readonly opensTexts: boolean;
     readonly refreshes: { readonly diagnostics: boolean; readonly inlayHints: boolean; readonly codeLenses: boolean };
@@ -29,16 +33,19 @@ export const plainClient: ClientAbilities = {
     pulls: false,
     findings: { links: false, tags: false },
     resolvesEdits: false,
+    runsCommands: false,
+    showsDocuments: false,
     opensTexts: false,
     refreshes: { diagnostics: false, inlayHints: false, codeLenses: false },
 };
 
 export function abilitiesOf({ capabilities, initializationOptions }: InitializeParams): ClientAbilities {
-    const { workspace, textDocument } = capabilities;
+    const { workspace, textDocument, window } = capabilities;
     const { commands, diagnostics }: Wishes =
         typeof initializationOptions === 'object' && initializationOptions !== null ? initializationOptions : {};
+    const own = new Set(Array.isArray(commands) ? commands.filter((each) => typeof each === 'string') : []);
     return {
-        commands: new Set(Array.isArray(commands) ? commands.filter((each) => typeof each === 'string') : []),
+        commands: own,
         createsFiles:
             workspace?.workspaceEdit?.documentChanges === true &&
             workspace.workspaceEdit.resourceOperations?.includes('create') === true,
@@ -47,6 +54,8 @@ export function abilitiesOf({ capabilities, initializationOptions }: InitializeP
         resolvesEdits:
             textDocument?.codeAction?.dataSupport === true &&
             textDocument.codeAction.resolveSupport?.properties.includes('edit') === true,
+        runsCommands: workspace?.executeCommand !== undefined && !own.has('kerfbook.writeFiles'),
+        showsDocuments: window?.showDocument?.support === true,
         opensTexts: workspace?.textDocumentContent !== undefined,
         refreshes: {
             diagnostics: workspace?.diagnostics?.refreshSupport === true,

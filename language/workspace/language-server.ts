@@ -72,7 +72,7 @@ export class KerfLanguageServer extends DefaultLanguageServer {
 
     protected override buildInitializeResult(params: InitializeParams): InitializeResult {
         const result = super.buildInitializeResult(params);
-        const { capabilities } = result;
+        const { executeCommandProvider, ...capabilities } = result.capabilities;
         return {
             ...result,
             serverInfo: { name: 'kerfbook', version },
@@ -87,6 +87,7 @@ export class KerfLanguageServer extends DefaultLanguageServer {
                     completionProvider: { ...capabilities.completionProvider, resolveProvider: true },
                 }),
                 codeActionProvider: { codeActionKinds: actionKinds, ...(this.client.resolvesEdits && { resolveProvider: true }) },
+                ...(this.client.runsCommands && executeCommandProvider && { executeCommandProvider }),
                 ...(this.client.pulls && {
                     diagnosticProvider: { identifier: 'kerfbook', interFileDependencies: true, workspaceDiagnostics: true },
                 }),

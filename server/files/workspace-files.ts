@@ -9,31 +9,30 @@ import { isMissing, lies } from './real-folder';
  */
 export class WorkspaceFiles {
     private roots: string[] = [];
+    /** Folders of files that were opened on their own: read, never written to. */
+    private besides: string[] = [];
     /** Whoever asks meanwhile waits until it is known which folders there are. */
     private changing: Promise<void> = Promise.resolve();
 
     /** Folders as paths; the real places behind links. */
     setRoots(folders: readonly string[]): Promise<void> {
-        return this.change(() => this.replaceRoots(folders));
+        return this.change(async () => {
+            this.roots = await Promise.all(folders.map(realOf));
+            this.besides = [];
+        });
     }
 
     /** A file that was opened on its own may read what lies beside it. */
     admit(uri: string): Promise<void> {
         return this.change(async () => {
             const file = pathOf(uri);
-            if (file !== undefined && 'problem' in (await this.find(uri)))
-                await this.replaceRoots([...this.roots, path.dirname(file)]);
+            if (file !== undefined && 'problem' in (await this.find(uri))) this.besides.push(await realOf(path.dirname(file)));
         });
     }
 
     private change(work: () => Promise<void>): Promise<void> {
         this.changing = this.changing.then(work);
         return this.changing;
-    }
-
-    private async replaceRoots(folders: readonly string[]): Promise<void> {
-        const real = await Promise.all(folders.map((folder) => realpath(folder).catch(() => path.resolve(folder))));
-        this.roots = [...new Set(real)];
     }
 
     /** The real path of a file inside the roots; why not, otherwise. */
@@ -56,20 +55,24 @@ export class WorkspaceFiles {
 
     /** A root itself may be looked into, though the folder around it may not. */
     private async isRoot(file: string): Promise<boolean> {
-        return this.roots.includes(await realpath(file).catch(() => ''));
+        return [...this.roots, ...this.besides].includes(await realpath(file).catch(() => ''));
     }
 
-    /** The real places of the folders. */
+    /** The real places of the folders that may be written to. */
     get folders(): readonly string[] {
         return this.roots;
     }
 
     private holds(file: string): boolean {
-        return this.roots.some((root) => lies(file, root));
+        return [...this.roots, ...this.besides].some((root) => lies(file, root));
     }
 }
 
 type Found = { readonly path: string } | { readonly problem: 'missing' | 'outside' | 'unreadable' };
+
+function realOf(folder: string): Promise<string> {
+    return realpath(folder).catch(() => path.resolve(folder));
+}
 
 function pathOf(uri: string): string | undefined {
     try {

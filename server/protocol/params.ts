@@ -59,6 +59,7 @@ const taken: Readonly<Record<string, v.GenericSchema>> = {
     'textDocument/formatting': v.object({ textDocument, options }),
     'textDocument/rangeFormatting': v.object({ textDocument, range, options }),
     'textDocument/onTypeFormatting': v.object({ textDocument, position, ch: v.string(), options }),
+    'workspace/executeCommand': v.object({ command: v.string(), arguments: maybe(listOf(v.unknown())) }),
     'codeAction/resolve': v.object({ title: v.string() }),
     'completionItem/resolve': v.object({ label: v.string() }),
     'workspace/symbol': v.object({ query: v.string() }),

@@ -10,6 +10,8 @@ const features: Readonly<Record<string, string>> = {
     codeLensProvider: 'Above each recipe: time, quantities, and, in editors that know the commands, view and write files.',
     codeActionProvider:
         'Quick fixes; pin and unpin; convert units in one place or the whole file; make built-in stock the shop’s own; move stock to the workshop file; fix all.',
+    executeCommandProvider:
+        'Files written for machine and bench, a coupon, a finished run, a new recipe; what came of it is shown.',
     definitionProvider: 'From a name to where it is declared, into built-in stock too; from a path to its file.',
     referencesProvider: 'Every place where a thing is meant, across files.',
     documentHighlightProvider: 'The same within a file, as the cursor moves.',
@@ -61,8 +63,9 @@ function details(value: unknown): string {
         full,
         range,
         schemes,
+        commands,
     } = value as Record<string, unknown>;
-    const listed = [codeActionKinds, triggerCharacters, schemes].find(Array.isArray) as string[] | undefined;
+    const listed = [codeActionKinds, triggerCharacters, schemes, commands].find(Array.isArray) as string[] | undefined;
     const words = [
         ...(listed ?? []).map((each) => `\`${each === ' ' ? 'space' : each}\``),
         ...(typeof firstTriggerCharacter === 'string' ? [`\`${firstTriggerCharacter}\``] : []),

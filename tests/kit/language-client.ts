@@ -10,6 +10,7 @@ import {
     StreamMessageReader,
     StreamMessageWriter,
     type TextDocumentClientCapabilities,
+    type WindowClientCapabilities,
     type WorkspaceClientCapabilities,
 } from 'vscode-languageserver/node';
 import { LocalAsker } from '../../server/engine/asker';
@@ -29,6 +30,7 @@ import { DiskStore } from '../../server/writing/disk-store';
 export interface Says {
     readonly textDocument?: TextDocumentClientCapabilities;
     readonly workspace?: WorkspaceClientCapabilities;
+    readonly window?: WindowClientCapabilities;
     readonly options?: object;
     /** The server has no git, as in a browser. */
     readonly browser?: true;
@@ -125,6 +127,7 @@ export class LanguageClient {
             capabilities: {
                 textDocument: { publishDiagnostics: { relatedInformation: true }, ...(says.textDocument ?? {}) },
                 workspace: { workspaceFolders: true, inlayHint: { refreshSupport: true }, ...(says.workspace ?? {}) },
+                ...(says.window && { window: says.window }),
             },
             ...(says.options && { initializationOptions: says.options }),
         });

@@ -33,8 +33,8 @@ beforeAll(async () => {
     writeFileSync(path.join(folder, 'workshop.kerf'), workshop);
     for (let index = 0; index < 8; index++) writeFileSync(path.join(folder, `r${index}.kerf`), recipe(`r-${index}`));
     writeFileSync(path.join(folder, 'wrong.kerf'), recipe('w').replace('of b ', 'of bb '));
-    ({ client, answer } = await LanguageClient.start(folder, pathToFileURL(folder).toString(), {
-        textDocument: { diagnostic: {}, codeAction: { dataSupport: true, resolveSupport: { properties: ['edit'] } } },
+    ({ client } = await LanguageClient.start(folder, pathToFileURL(folder).toString(), {
+        textDocument: { diagnostic: {} },
         workspace: { diagnostics: { refreshSupport: true }, codeLens: { refreshSupport: true } },
         options: { commands: ['kerfbook.writeFiles'] },
     }));
@@ -54,6 +54,19 @@ async function until(holds: () => boolean | Promise<boolean>): Promise<void> {
 }
 
 describe('the table of features in the docs', () => {
+    /** An editor that has all that the server asks for, and no buttons of its own. */
+    let other: LanguageClient;
+    beforeAll(async () => {
+        ({ client: other, answer } = await LanguageClient.start(folder, pathToFileURL(folder).toString(), {
+            textDocument: {
+                diagnostic: {},
+                codeAction: { dataSupport: true, resolveSupport: { properties: ['edit'] } },
+            },
+            workspace: { executeCommand: {} },
+        }));
+    });
+    afterAll(() => other.stop());
+
     it('says what the server itself says', () => {
         const page = readFileSync(new URL('../../extension/docs/editors.md', import.meta.url), 'utf8');
         const table = capabilityTable(answer.capabilities);

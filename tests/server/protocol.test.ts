@@ -186,6 +186,7 @@ function requestsOf(capabilities: InitializeResult['capabilities']): string[] {
         documentOnTypeFormattingProvider: ['textDocument/onTypeFormatting'],
         documentRangeFormattingProvider: ['textDocument/rangeFormatting'],
         documentSymbolProvider: ['textDocument/documentSymbol'],
+        executeCommandProvider: ['workspace/executeCommand'],
         foldingRangeProvider: ['textDocument/foldingRange'],
         hoverProvider: ['textDocument/hover'],
         inlayHintProvider: ['textDocument/inlayHint'],
