@@ -8,6 +8,7 @@ import type {
     Engrave,
     Fill,
     Finish,
+    Flip,
     Inlay,
     Reached,
     Sand,
@@ -54,10 +55,8 @@ export function stepOf(node: ast.Step, index: number, places: PlacesByName): Ste
             return fillOf(node, base);
         case 'Inlay':
             return inlayOf(node, base);
-        case 'Wait': {
-            const time = quantityOf(node.time);
-            return time && { ...base, kind: 'wait', ...endsOf(time), ...present({ reason: node.reason }) };
-        }
+        case 'Wait':
+            return waitOf(node, base);
         case 'Peel':
             return { ...base, kind: 'peel', blank: blankRef(node) };
         case 'Sand':
@@ -71,11 +70,22 @@ export function stepOf(node: ast.Step, index: number, places: PlacesByName): Ste
                 blank: blankRef(node),
                 ...present({ film: node.film?.ref && maskingOf(node.film.ref) }),
             };
+        case 'Flip':
+            return flipOf(node, base);
         case 'Check':
             return checkOf(node, base);
         case 'Do':
             return { ...base, kind: 'do', text: node.text ?? '', ...present({ time: quantityOf(node.time) }) };
     }
+}
+
+function waitOf(node: ast.Wait, base: Base): Wait | undefined {
+    const time = quantityOf(node.time);
+    return time && { ...base, kind: 'wait', ...endsOf(time), ...present({ reason: node.reason }) };
+}
+
+function flipOf(node: ast.Flip, base: Base): Flip {
+    return { ...base, kind: 'flip', blank: blankRef(node), axis: new Items(node).choice('about')?.value ?? 'upright' };
 }
 
 function sealOf(node: ast.Seal, base: Base): Seal {

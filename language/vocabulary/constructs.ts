@@ -298,6 +298,7 @@ export const constructs: readonly Construct[] = [
         'finish ${1:blank} with ${2:finish}',
     ),
     step('Mask', 'mask', 'possible', 'Covers the face with tape before it is burnt.', 'mask tray', 'mask ${1:blank}'),
+    step('Flip', 'flip', 'possible', 'Turns a blank over: what follows is done on its other face.', 'flip tray', 'flip $1'),
     step(
         'Check',
         'check',
@@ -334,7 +335,7 @@ export function constructOf(type: string): Construct | undefined {
 export const stepWords: readonly string[] = constructs.filter(({ where }) => where === 'step').map(({ word }) => word);
 
 /** Steps that need nothing of a recipe but a blank. */
-export const routineWords: readonly string[] = ['seal', 'wait', 'peel', 'sand', 'finish', 'mask', 'do', 'follow'];
+export const routineWords: readonly string[] = ['seal', 'wait', 'peel', 'sand', 'finish', 'mask', 'flip', 'do', 'follow'];
 
 /** What can stand directly in a recipe: its parts and its steps. */
 export const recipeWords: readonly string[] = constructs

@@ -78,17 +78,19 @@ export const joints: readonly Joint[] = [
     joint('Finish', 'with', 'Before the oil, wax or lacquer.', 'the name of a finish'),
     head('Mask', 'mask', aBlank),
     joint('Mask', 'with', 'Before the tape or film.', 'the name of a masking', 'ordinary masking tape'),
+    head('Flip', 'flip', aBlank),
     head('Check', 'check', 'the name of the step to measure'),
     head('Do', 'do', 'what is to be done, in quotes'),
-    ...(['StepAt', 'Seal', 'Fill', 'Inlay', 'Wait', 'Peel', 'Sand', 'Finish', 'Mask', 'Check', 'Do', 'Follow'] as const).map(
-        (step) =>
-            joint(
-                step,
-                'called',
-                'Before a name of this one step, by which a variant can point at it.',
-                'a name for this step',
-                'none',
-            ),
+    ...(
+        ['StepAt', 'Seal', 'Fill', 'Inlay', 'Wait', 'Peel', 'Sand', 'Finish', 'Mask', 'Flip', 'Check', 'Do', 'Follow'] as const
+    ).map((step) =>
+        joint(
+            step,
+            'called',
+            'Before a name of this one step, by which a variant can point at it.',
+            'a name for this step',
+            'none',
+        ),
     ),
     joint(
         'ArtUse',

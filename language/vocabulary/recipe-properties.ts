@@ -1,4 +1,4 @@
-import { paces } from '../../shared/recipe/step';
+import { flipAxes, paces } from '../../shared/recipe/step';
 import { measure, positive, property, share } from './property';
 import { allow, beamWork, coats, countOf, hardeningIn, rest, without } from './step-lines';
 
@@ -239,6 +239,16 @@ const steps = [
     allow('Finish'),
     without('Finish', 'without coats'),
     ...rest('Mask'),
+    property(
+        'Flip',
+        'about',
+        'word',
+        'About which line it is turned: `upright`, like the page of a book, so that left and right change places; or `level`, so that the far side and the near side do.',
+        'about level',
+        { choices: [...flipAxes], otherwise: 'upright' },
+    ),
+    allow('Flip'),
+    without('Flip', 'without about'),
     property('Check', 'depth', 'figure', 'The depth that should be measured.', 'depth 0.5 mm', {
         measures: [measure('length', [0.01, 30])],
         otherwise: 'none',

@@ -17,5 +17,6 @@ export const benchTimes = {
     peel: { setUp: 0, each: 4 * 60 },
     sandGrit: { setUp: 60, each: 3 * 60 },
     finishCoat: { setUp: 2 * 60, each: 4 * 60 },
+    flip: { setUp: 0, each: 60 },
     check: { setUp: 0, each: 2 * 60 },
 } as const satisfies Record<string, HandTime>;

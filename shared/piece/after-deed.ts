@@ -19,6 +19,7 @@ import {
 import { type Cell, type Face, type Met, settledFace } from './face';
 import { type Lay, laid, type Undercut, undercut, united } from './lay';
 import { addedTo, type Boxed, boxed, boxesMeet, halve, type Remembered, remainder, TooTangled } from './partition';
+import { type Turn, turnedOver } from './turned-over';
 
 /** What a step does to a face. Regions in the blank's coordinates, mm. */
 export type Deed =
@@ -58,6 +59,7 @@ export type Deed =
     | { readonly do: 'mark'; readonly step: number; readonly region: Region; readonly through: boolean }
     | { readonly do: 'sand'; readonly below: Interval; readonly flush: boolean }
     | { readonly do: 'coat'; readonly step: number; readonly name: string }
+    | Turn
     | { readonly do: 'mask'; readonly step: number }
     | { readonly do: 'peel'; readonly blank: string };
 
@@ -110,6 +112,8 @@ function done(face: Face, deed: Deed, memo: Remembered): Face {
                 (column) => layOn(column, { kind: 'coat', name: deed.name, step: deed.step }, exactly(0)),
                 memo,
             );
+        case 'turn':
+            return turnedOver(face, deed, memo);
         case 'mask':
             return withColumns(face, (column) => maskColumn(column, face.level, deed.step), memo);
         case 'peel': {

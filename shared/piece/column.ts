@@ -8,7 +8,7 @@ export interface Layer {
     readonly kind: LayerKind;
     /** Name of the stock, or of the blank for foil. */
     readonly name: string;
-    /** Depth of its lower side below the blank's first face, mm. Two layers of one board share that face, so that no spread is counted twice. */
+    /** Depth of its lower side below the face that is up, as it was before any work, mm. Two layers of one board share that face, so that no spread is counted twice. */
     readonly down: Interval;
     /** The step that laid it; absent for the blank's own wood. */
     readonly step?: number;
@@ -23,7 +23,7 @@ export interface Dig {
     readonly depth: Interval;
 }
 
-/** What lies in one place, from the top down. Lengths mm below the blank's first face. */
+/** What lies in one place, from the top down. Lengths mm below the face that is up, as it was before any work. */
 export interface Column {
     /** Top of what is there: negative where it stands proud. */
     readonly top: Interval;
@@ -35,7 +35,12 @@ export interface Column {
     readonly tone?: number;
     /** The surface that it was burnt into, which sandings may have come below since. */
     readonly tonedAt?: number;
+    /** Burns and colour of the other face, where the blank has been turned over. */
+    readonly below?: Burns;
 }
+
+/** What burns have left on one face. */
+export type Burns = Pick<Column, 'digs' | 'tone' | 'tonedAt'>;
 
 /** Closer than this two heights are one, mm. */
 export const hair = 1e-9;
@@ -61,10 +66,19 @@ export function thicknessAt({ top, layers }: Column, index: number): Interval {
 
 /** The wood of the blank itself that is left in this place, mm; undefined where nothing is left of it or its thickness is not known. */
 export function floorOf(column: Column): Interval | undefined {
-    const last = column.layers.length - 1;
-    const own = column.layers[last];
-    if (own === undefined || own.step !== undefined || !Number.isFinite(own.down.value)) return undefined;
-    return thicknessAt(column, last);
+    const at = ownLayer(column);
+    return at < 0 || !Number.isFinite(column.layers[at]!.down.value) ? undefined : thicknessAt(column, at);
+}
+
+/** Index of the blank's own wood; -1 where nothing is left of it. Below it lies only what was laid on its other face. */
+export function ownLayer({ layers }: Pick<Column, 'layers'>): number {
+    return layers.findLastIndex(({ kind, step }) => kind === 'wood' && step === undefined);
+}
+
+/** What lies on the blank's own wood, on the face that is up; all that is there where none of it is left. */
+export function layersAbove({ layers }: Pick<Column, 'layers'>): readonly Layer[] {
+    const own = ownLayer({ layers });
+    return own < 0 ? layers : layers.slice(0, own);
 }
 
 /** The layer that is seen from above, under coats, tape and hollows. */
@@ -89,15 +103,21 @@ export function isOpenPocket({ layers, digs }: Column): boolean {
 }
 
 /** A text that is equal for equal columns. */
-export function columnKey({ top, layers, digs, tone, tonedAt }: Column): string {
-    const height = ({ value, low, high }: Interval) => [value, low, high];
+export function columnKey({ top, layers, below, ...seen }: Column): string {
     return JSON.stringify([
-        height(top),
-        layers.map(({ kind, name, down, step, metal }) => [kind, name, height(down), step ?? -1, metal ?? false]),
-        digs.map(({ step, depth }) => [step, height(depth)]),
-        tone ?? -1,
-        tonedAt ?? 0,
+        ends(top),
+        layers.map(({ kind, name, down, step, metal }) => [kind, name, ends(down), step ?? -1, metal ?? false]),
+        ...burnsOf(seen),
+        ...(below === undefined ? [] : burnsOf(below)),
     ]);
+}
+
+function ends({ value, low, high }: Interval): number[] {
+    return [value, low, high];
+}
+
+function burnsOf({ digs, tone, tonedAt }: Burns): unknown[] {
+    return [digs.map(({ step, depth }) => [step, ends(depth)]), tone ?? -1, tonedAt ?? 0];
 }
 
 /** What the beam does in one place. */
@@ -164,9 +184,14 @@ export function burnColumn(column: Column, burn: Burn): { readonly column: Colum
             top,
             layers: layers.slice(index),
             digs: depth.value > hair ? [...column.digs, { step: burn.step, depth }] : column.digs,
+            ...belowOf(column),
         },
         met,
     };
+}
+
+function belowOf({ below }: Column): Pick<Column, 'below'> {
+    return below === undefined ? {} : { below };
 }
 
 function stops({ kind }: Layer, { foilStops }: Burn): boolean {
@@ -224,13 +249,14 @@ export function hollowedFromBelow(column: Column, index: number, deep: number): 
 export function sandColumn(column: Column, plane: Interval): Column {
     if (isGone(column) || column.top.value > plane.value + hair) return column;
     const layers = column.layers.filter(({ down }) => down.value > plane.value + hair);
-    if (layers.length === 0) return { top: column.top, layers, digs: column.digs };
-    if (layers[0]!.kind === 'air') return { top: layers[0]!.down, layers: layers.slice(1), digs: column.digs };
-    const laidBy = layers[0]!.step ?? (layers.length === 1 ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY);
+    const rest = { digs: column.digs, ...belowOf(column) };
+    if (layers.length === 0) return { top: column.top, layers, ...rest };
+    if (layers[0]!.kind === 'air') return { top: layers[0]!.down, layers: layers.slice(1), ...rest };
+    const laidBy = layers[0]!.step ?? (ownLayer({ layers }) === 0 ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY);
     const { tone, tonedAt = 0 } = column;
     const coloured = tone === undefined || plane.value - tonedAt >= scorchDepth - hair ? {} : { tone, tonedAt };
     // What was dug into the layer that is level now is no more.
-    return { top: plane, layers, digs: column.digs.filter(({ step }) => step < laidBy), ...coloured };
+    return { ...belowOf(column), top: plane, layers, digs: column.digs.filter(({ step }) => step < laidBy), ...coloured };
 }
 
 /** Lays tape across the face: over a pocket it bridges a hollow. */

@@ -2,7 +2,8 @@ import { area } from '../geometry/measure';
 import type { Region } from '../geometry/region';
 import { rectangle } from '../geometry/shapes';
 import { exactly, type Interval } from '../quantity/interval';
-import { bareColumn, type Column, type Layer, thicknessAt } from './column';
+import { bareColumn, type Column, type Layer, layersAbove, thicknessAt } from './column';
+import type { Lie } from './lie';
 import type { Boxed, Covered } from './partition';
 
 /** A region of a face in which the same lies everywhere. */
@@ -40,9 +41,15 @@ export interface FaceMarks {
     readonly level: Interval;
 }
 
-/** The first face of a blank at a moment of the work: disjoint cells, and one column everywhere else in the body. Lengths mm. */
+/** The face of a blank that is up at a moment of the work: disjoint cells, and one column everywhere else in the body. Lengths mm. */
 export interface Face {
     readonly blank: string;
+    /** How it lies on the bed; absent where it was never turned over. */
+    readonly lie?: Lie;
+    /** What is only true of the face that is down: how far it was sanded, and marks on it. */
+    readonly under?: Pick<Face, 'level' | 'sanded' | 'marks'>;
+    /** The other face, where nobody knows what lies below what: its blank has no size or no thickness. */
+    readonly apart?: Face;
     /** The recipe does not say how large it is: its body has no end. */
     readonly unsized?: true;
     /** What is still there of the blank, seen on its face: without what fell out, and without the waste once the parts are free. */
@@ -106,7 +113,7 @@ export function startFace({ blank, size, sheet, thickness, backed = false }: Unt
 
 /** Tape lies on its face. */
 export function isMasked({ bare }: Face): boolean {
-    return bare.layers.some(({ kind }) => kind === 'tape');
+    return layersAbove(bare).some(({ kind }) => kind === 'tape');
 }
 
 /** The face without what belonged to the step that was just done. */

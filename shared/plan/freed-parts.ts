@@ -6,8 +6,15 @@ import { reversed } from '../geometry/reverse';
 import { boxed, boxesMeet } from '../piece/partition';
 import { KeptOn } from './kept';
 import type { LaserPlan } from './laser-plan';
+import { seenFrom } from './lies';
 import type { Memo } from './memo';
 import type { StepPlan } from './plan';
+
+/** mm */
+interface Size {
+    readonly width: number;
+    readonly height: number;
+}
 
 /** What a cut leaves of its blank. */
 export interface CutOutcome {
@@ -28,13 +35,8 @@ const largeShare = 0.1;
  * carries none and lies within another cut, or in a sheet that carries work beside it. A sheet without any work is cut for the
  * shapes themselves (own reasoning; nobody writes down which side is kept). What an inlay lets in is a piece, and what it is let into a hole.
  */
-export function cutOutcome(
-    laser: LaserPlan,
-    size: { readonly width: number; readonly height: number },
-    steps: readonly StepPlan[],
-    memo: Memo,
-): CutOutcome {
-    const { works, key, judged } = workOn(laser, steps, size.width * size.height, memo);
+export function cutOutcome(laser: LaserPlan, size: Size, steps: readonly StepPlan[], memo: Memo): CutOutcome {
+    const { works, key, judged } = workOn(laser, steps, size, memo);
     const cuts = steps.flatMap((step) => (step.laser?.step.kind === 'cut' && step.blank === laser.blank ? [step.laser] : []));
     const taken = new Map(cuts.map((cut) => [cut.step.index, beyondLine(cut)]));
     return memo.get('cut-outcome', `${key} ${laser.step.index} ${[...taken.values()].join(' ')}`, () =>
@@ -59,14 +61,8 @@ export interface CutSides {
 }
 
 /** Which side of a cut's edges is waste: judged as what it frees, so that both say the same. */
-export function cutSides(
-    laser: LaserPlan,
-    size: { readonly width: number; readonly height: number } | undefined,
-    steps: readonly StepPlan[],
-    memo: Memo,
-): CutSides {
-    const sheet = size === undefined ? Infinity : size.width * size.height;
-    const { key, judged } = workOn(laser, steps, sheet, memo);
+export function cutSides(laser: LaserPlan, size: Size | undefined, steps: readonly StepPlan[], memo: Memo): CutSides {
+    const { key, judged } = workOn(laser, steps, size, memo);
     return memo.get('cut-sides', `${key} ${laser.step.index}`, () => {
         const own = judged().filter(({ step }) => step === laser.step.index);
         const regions = (isPiece: boolean): Region[] => own.filter((one) => one.isPiece === isPiece).map(({ region }) => region);
@@ -74,9 +70,13 @@ export function cutSides(
     });
 }
 
-/** What is engraved on the blank of a cut, its cuts judged by that, and a name for all of it. @param sheet area, mm2 */
-function workOn(laser: LaserPlan, steps: readonly StepPlan[], sheet: number, memo: Memo) {
-    const here = steps.flatMap((step) => (step.laser !== undefined && step.blank === laser.blank ? [step.laser] : []));
+/** What is engraved on the blank of a cut, on both faces as seen from its own, its cuts judged by that, and a name for all of it. */
+function workOn(laser: LaserPlan, steps: readonly StepPlan[], size: Size | undefined, memo: Memo) {
+    const sheet = size === undefined ? Infinity : size.width * size.height;
+    const here = steps.flatMap((step) => {
+        if (step.laser === undefined || step.blank !== laser.blank) return [];
+        return [{ ...step.laser, region: seenFrom(step.laser, laser, size, memo) }];
+    });
     const cuts = here.filter(({ step }) => step.kind === 'cut');
     const said = saidByInlays(steps);
     const works = here.filter(({ step, through }) => step.kind === 'engrave' && !through).map(({ region }) => region);

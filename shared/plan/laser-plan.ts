@@ -5,6 +5,7 @@ import type { KerfWidth } from '../burn/kerf-width';
 import type { SettlingSquare } from '../burn/settling-square';
 import type { WallProfile } from '../burn/wall';
 import type { Bounds, Region } from '../geometry/region';
+import type { Lie } from '../piece/lie';
 import type { Interval } from '../quantity/interval';
 import type { Backing } from '../recipe/recipe';
 import type { Cut, Engrave } from '../recipe/step';
@@ -14,6 +15,8 @@ import type { DotGrid } from '../toolpath/dots';
 export interface LaserPlan {
     readonly step: Engrave | Cut;
     readonly blank: string;
+    /** How the blank lies under it; absent where it was never turned over. */
+    readonly lie?: Lie;
     /** What is burnt (engrave) or enclosed by the cut (cut), in the blank's coordinates, mirrored as the step says. */
     readonly region: Region;
     /** The edge that is followed, where the beam goes along it and leaves the area: the region is then as wide as the spot. */

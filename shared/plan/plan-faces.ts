@@ -3,14 +3,16 @@ import { predict } from '../burn/law';
 import { emptyRegion, type Region } from '../geometry/region';
 import { afterDeed, type Deed } from '../piece/after-deed';
 import { type Face, settledFace, startFace } from '../piece/face';
+import { firstLie, regionAs, turnedLie } from '../piece/lie';
 import type { Remembered } from '../piece/partition';
 import { add, exactly, type Interval } from '../quantity/interval';
 import type { Recipe } from '../recipe/recipe';
-import type { Fill, Finish, Inlay, Seal } from '../recipe/step';
+import type { Fill, Finish, Flip, Inlay, Seal } from '../recipe/step';
 import type { Coat, Sealer } from '../recipe/stock';
 import { contentKey } from './content-key';
 import { depthLaw } from './depth-law';
 import { type CutOutcome, cutOutcome } from './freed-parts';
+import { type HeldParts, openings, release, turnHeld } from './held-parts';
 import type { LaserPlan } from './laser-plan';
 import type { Memo } from './memo';
 import type { BlankPlan, InlayPlan, StepPlan } from './plan';
@@ -34,7 +36,7 @@ export function workThrough(
     memo: Memo,
 ): { readonly steps: StepPlan[]; readonly faces: readonly (readonly Face[])[] } {
     const outcomes = new Map<number, CutOutcome>(drawn.flatMap((step) => outcomeOf(step, blanks, drawn, memo)));
-    const held = new Map<string, Held>();
+    const held: HeldParts = new Map();
     const faces: (readonly Face[])[] = [blanks.map((blank) => begin(blank, memo))];
     const steps: StepPlan[] = [];
     for (const one of drawn) {
@@ -104,19 +106,13 @@ function isRegion(value: unknown): value is Region {
     return typeof value === 'object' && value !== null && 'rings' in value;
 }
 
-/** What stays once the rest falls away, and what falls out of it, a region for each cut. */
-interface Held {
-    readonly keeps?: Region;
-    readonly holes: readonly Region[];
-}
-
 interface Doing {
     readonly recipe: Recipe;
     readonly blanks: readonly BlankPlan[];
     readonly steps: readonly StepPlan[];
     readonly outcomes: ReadonlyMap<number, CutOutcome>;
     /** Parts and waste that tabs or a backing still hold in the sheet, by blank. */
-    readonly held: Map<string, Held>;
+    readonly held: HeldParts;
     readonly faces: readonly (readonly Face[])[];
     readonly memo: Memo;
 }
@@ -137,7 +133,7 @@ function deedsOf(plan: StepPlan, face: Face, doing: Doing): Deed[] {
         case 'peel':
             return [{ do: 'peel', blank: step.blank.value ?? '' }];
         case 'do':
-            return release(face, doing);
+            return release(face.blank, doing.held);
         default:
             return [];
     }
@@ -162,10 +158,12 @@ function deedsHere(plan: StepPlan, face: Face, doing: Doing): Deed[] {
             return [{ do: 'coat', step: step.index, name: fluidOf(step)?.name ?? step.kind }];
         case 'mask':
             return [{ do: 'mask', step: step.index }];
+        case 'flip':
+            return turning(step, face, doing);
         case 'peel':
-            return [{ do: 'peel', blank: step.blank.value ?? '' }, ...release(face, doing)];
+            return [{ do: 'peel', blank: step.blank.value ?? '' }, ...release(face.blank, doing.held)];
         case 'do':
-            return release(face, doing);
+            return release(face.blank, doing.held);
         default:
             return [];
     }
@@ -204,7 +202,7 @@ function letIn(step: Inlay, inlay: InlayPlan, face: Face, doing: Doing): Deed[] 
     const stopped = isStopped ? add(face.level, add(exactly(fit.insertion), film)) : undefined;
     return [
         // What is let into an opening has its waste out of the way.
-        ...(isOpening ? openings(face, doing) : []),
+        ...(isOpening ? openings(face.blank, doing.held) : []),
         {
             do: 'lay',
             step: step.index,
@@ -231,27 +229,14 @@ function letIn(step: Inlay, inlay: InlayPlan, face: Face, doing: Doing): Deed[] 
     ];
 }
 
-/** The waste of holes is taken off the backing. */
-function openings({ blank }: Face, { held }: Doing): Deed[] {
-    const parts = held.get(blank);
-    if (parts === undefined) return [];
-    held.set(blank, { ...parts, holes: [] });
-    return freeing({ holes: parts.holes });
-}
-
-/** Tabs are broken, or the tape comes off that held the parts. */
-function release({ blank }: Face, { held }: Doing): Deed[] {
-    const parts = held.get(blank);
-    if (parts === undefined) return [];
-    held.delete(blank);
-    return freeing(parts);
-}
-
-function freeing({ keeps, holes }: Held): Deed[] {
-    return [
-        ...holes.map((region) => ({ do: 'free', holes: region }) as const),
-        ...(keeps === undefined ? [] : [{ do: 'free', keeps } as const]),
-    ];
+/** A blank is turned over, with what tabs or a backing hold of it. */
+function turning({ axis }: Flip, { blank, lie = firstLie }: Face, { blanks, held }: Doing): Deed[] {
+    const of = blanks.find(({ name }) => name === blank);
+    if (of === undefined) return [];
+    const { size, thickness } = of;
+    if (size !== undefined) turnHeld(held, blank, (region) => regionAs(region, lie, turnedLie(lie, axis), size));
+    const sheet = of.blank.sheet?.name ?? blank;
+    return [{ do: 'turn', axis, sheet, ...(size && { size }), ...(thickness && { thickness }) }];
 }
 
 function burns(laser: LaserPlan, face: Face, { recipe, steps, blanks, memo }: Doing): Deed[] {

@@ -4,7 +4,9 @@ import { area, centroid } from '../geometry/measure';
 import type { Region } from '../geometry/region';
 import { circle, rectangle } from '../geometry/shapes';
 import { mirror, translate } from '../geometry/transform';
+import { isSameLie } from '../piece/lie';
 import type { LaserPlan, MarkWork } from './laser-plan';
+import { lieOf, seenFrom } from './lies';
 import { machineWork } from './machine-work';
 import type { Memo } from './memo';
 import type { InlayMarks, InlayPlan, StepPlan } from './plan';
@@ -107,17 +109,20 @@ interface Asked {
 export function findMarks({ inlay, index, wanted, sheets }: Asked, steps: readonly StepPlan[], memo: Memo): Found {
     const turning = turningOf(inlay.reliefLaser, inlay.pocketLaser);
     const over = (region: Region): Region => translate(mirror(region, turning.axis), turning.x, turning.y);
-    const takenOn = (blank: string): Region[] =>
+    // What is engraved on the other face is in nobody's way here.
+    const takenBeside = (half: LaserPlan): Region[] =>
         steps.flatMap(({ laser }) =>
-            laser?.blank === blank && laser.step.kind === 'engrave' ? occupied(laser, index, memo) : [],
+            laser?.blank === half.blank && laser.step.kind === 'engrave' && isSameLie(lieOf(laser), lieOf(half))
+                ? occupied(laser, index, memo)
+                : [],
         );
-    const onPocket = takenOn(inlay.pocketLaser.blank);
-    const onRelief = takenOn(inlay.reliefLaser.blank);
-    const cutFrom = (half: LaserPlan): Region[] =>
+    const onPocket = takenBeside(inlay.pocketLaser);
+    const onRelief = takenBeside(inlay.reliefLaser);
+    const cutFrom = (half: LaserPlan, sheet: Sheet): Region[] =>
         steps.flatMap(({ laser }, at) =>
-            laser?.step.kind === 'cut' && laser.blank === half.blank && at < index ? [laser.region] : [],
+            laser?.step.kind === 'cut' && laser.blank === half.blank && at < index ? [seenFrom(laser, half, sheet, memo)] : [],
         );
-    const cuts = { pocket: cutFrom(inlay.pocketLaser), relief: cutFrom(inlay.reliefLaser) };
+    const cuts = { pocket: cutFrom(inlay.pocketLaser, sheets.pocket), relief: cutFrom(inlay.reliefLaser, sheets.relief) };
     const same = turningsOf(inlay, memo);
     const names = (regions: readonly Region[]): string[] => regions.map((region) => memo.keyOf(region));
     const key = JSON.stringify([wanted, sheets, turning, same, ...[onPocket, onRelief, cuts.pocket, cuts.relief].map(names)]);

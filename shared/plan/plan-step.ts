@@ -1,7 +1,9 @@
 import { sandingSequence } from '../bench/sanding-sequence';
+import { firstLie, isSameLie } from '../piece/lie';
 import { atLeast, exactly, type Interval, intervalOf } from '../quantity/interval';
 import type { ArtSource, Recipe } from '../recipe/recipe';
 import type { Cut, Engrave, Inlay, Sand, Step } from '../recipe/step';
+import { lieBefore } from './lies';
 import type { Memo } from './memo';
 import type { ArtState, BlankPlan, SandPlan, StepPlan } from './plan';
 import { hollowOf, planFill } from './plan-fill';
@@ -30,7 +32,9 @@ export function planStep(step: Step, bench: Bench): StepPlan {
             if (blank === undefined) return { ...base, unplanned: 'its blank is not known' };
             const laser = planLaser(step, bench.recipe, { ...bench, blank });
             if ('unplanned' in laser) return { ...base, blank: blank.name, unplanned: laser.unplanned };
-            return { ...base, blank: blank.name, laser, times: stepTimes(step, laser.machine) };
+            const lie = lieBefore(bench.recipe.steps, step.index, blank.name);
+            const lying = isSameLie(lie, firstLie) ? laser : { ...laser, lie };
+            return { ...base, blank: blank.name, laser: lying, times: stepTimes(step, laser.machine) };
         }
         case 'fill': {
             const pocket = carved(step.pocket.value, bench);
@@ -51,6 +55,7 @@ export function planStep(step: Step, bench: Bench): StepPlan {
         case 'finish':
         case 'mask':
         case 'peel':
+        case 'flip':
             return { ...base, ...onBlank(step.blank.value) };
         case 'check':
             return { ...base, ...onBlank(carved(step.step.value, bench)?.blank) };

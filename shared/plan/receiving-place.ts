@@ -1,6 +1,6 @@
 import { intersect } from '../geometry/boolean';
 import { area, bounds } from '../geometry/measure';
-import { type Column, hair, hollowFloor } from '../piece/column';
+import { type Column, hair, hollowFloor, ownLayer } from '../piece/column';
 import type { Cell, Face } from '../piece/face';
 import { boxesMeet } from '../piece/partition';
 import { add, exactly, type Interval, subtract } from '../quantity/interval';
@@ -49,7 +49,7 @@ export function seatIn(faces: Faces, inlay: InlayPlan, memo: Memo): Seat | undef
     if (face === undefined) return undefined;
     if (inlay.pocket.kind === 'cut') {
         // What lies in an opening lies on the bench, as the board around it does.
-        const floor = face.bare.layers.at(-1)?.down;
+        const floor = face.bare.layers[ownLayer(face.bare)]?.down;
         return floor === undefined || !Number.isFinite(floor.value) ? undefined : { floor, depth: subtract(floor, face.level) };
     }
     const [first] = cellsCarrying(face, inlay, memo).toSorted((a, b) => a.column.top.value - b.column.top.value);

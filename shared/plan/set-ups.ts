@@ -1,8 +1,10 @@
 import { bounds } from '../geometry/measure';
 import type { Bounds } from '../geometry/region';
+import { type Side, sideOf } from '../piece/lie';
 import type { Laser, Zero } from '../recipe/stock';
 import { reachOfAll } from '../toolpath/reach';
 import type { LaserPlan } from './laser-plan';
+import { lieOf } from './lies';
 import { originOn } from './origin';
 import type { BlankPlan, Plan } from './plan';
 
@@ -10,13 +12,21 @@ import type { BlankPlan, Plan } from './plan';
 export interface SetUp {
     readonly number: number;
     readonly blank: BlankPlan;
+    /** Which face is up; absent for a blank that is never turned over. */
+    readonly side?: Side;
     readonly lasers: readonly LaserPlan[];
+}
+
+/** "tray", or "the back of tray" where it is turned over at some time. */
+export function setUpPlace({ blank, side }: SetUp): string {
+    return side === undefined ? blank.name : `the ${side} of ${blank.name}`;
 }
 
 /** Bench work between burns means that the piece leaves the machine and is laid in anew. */
 export function setUps(plan: Plan): SetUp[] {
-    const list: { number: number; blank: BlankPlan; lasers: LaserPlan[] }[] = [];
-    let open: { number: number; blank: BlankPlan; lasers: LaserPlan[] } | undefined;
+    const list: (SetUp & { lasers: LaserPlan[] })[] = [];
+    let open: (SetUp & { lasers: LaserPlan[] }) | undefined;
+    const flipped = new Set(plan.steps.flatMap(({ step, blank }) => (step.kind === 'flip' ? [blank] : [])));
     for (const { step, laser } of plan.steps) {
         if (step.kind === 'check' || step.kind === 'do') continue;
         if (laser === undefined) {
@@ -26,7 +36,8 @@ export function setUps(plan: Plan): SetUp[] {
         const blank = plan.blanks.find((candidate) => candidate.name === laser.blank);
         if (blank === undefined) continue;
         if (open === undefined || open.blank !== blank) {
-            open = { number: list.length + 1, blank, lasers: [] };
+            const side = flipped.has(blank.name) ? { side: sideOf(lieOf(laser)) } : {};
+            open = { number: list.length + 1, blank, ...side, lasers: [] };
             list.push(open);
         }
         open.lasers.push(laser);

@@ -55,6 +55,8 @@ export function handTime(step: Step): HandTime {
             return benchTimes.peel;
         case 'sand':
             return times(benchTimes.sandGrit, Math.max(1, step.grits.length));
+        case 'flip':
+            return benchTimes.flip;
         case 'check':
             return benchTimes.check;
         case 'do':

@@ -24,6 +24,8 @@ export function stepTitle(step: Step): string {
             return `Finish ${shown(step.blank.value)} with ${shown(step.coat?.name)}`;
         case 'mask':
             return `Mask ${shown(step.blank.value)}${step.film === undefined ? '' : ` with ${step.film.name}`}`;
+        case 'flip':
+            return `Flip ${shown(step.blank.value)}${step.axis === 'level' ? ' about level' : ''}`;
         case 'check':
             return `Check ${shown(step.step.value)}`;
         case 'do':

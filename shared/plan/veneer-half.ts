@@ -2,7 +2,7 @@ import { intersect } from '../geometry/boolean';
 import { area, bounds } from '../geometry/measure';
 import { grow } from '../geometry/offset';
 import { type Region, tangledRegion } from '../geometry/region';
-import { type Column, floorOf } from '../piece/column';
+import { type Column, floorOf, ownLayer } from '../piece/column';
 import type { Cell, Face } from '../piece/face';
 import { boxesMeet } from '../piece/partition';
 import { type Interval, subtract } from '../quantity/interval';
@@ -66,7 +66,7 @@ export function halfOn(face: Face | undefined, laser: LaserPlan, standing: Regio
     const bare = stands.reduce((left, { size }) => left - size, whole);
     const columns = [...stands.map(({ column }) => column), ...(bare >= LEAST_PLACE ? [face.bare] : [])];
     const top = highestOf(columns.map(ownTop));
-    const back = face.bare.layers.at(-1)?.down;
+    const back = face.bare.layers[ownLayer(face.bare)]?.down;
     if (top === undefined || back === undefined || !Number.isFinite(back.value)) return undefined;
     const veneer = subtract(back, top);
     const alone = laser.settings?.gives.value ?? laser.depth?.value ?? 0;
@@ -101,7 +101,8 @@ export function isWiderThanRim(region: Region): boolean {
 /** The upper side of the blank's own wood, below all that lies on it; undefined where none is left. */
 function ownTop(column: Column): Interval | undefined {
     if (floorOf(column) === undefined) return undefined;
-    return column.layers.length === 1 ? column.top : column.layers.at(-2)!.down;
+    const at = ownLayer(column);
+    return at === 0 ? column.top : column.layers[at - 1]!.down;
 }
 
 function highestOf(tops: readonly (Interval | undefined)[]): Interval | undefined {

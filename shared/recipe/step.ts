@@ -7,7 +7,7 @@ import type { Abrasive, Coat, Extent, Glue, Masking, Resin, Sealer } from './sto
  * The steps, in the order in which the work is done. Steps point at blanks and at other steps by
  * name (unique within a recipe), so that a recipe stays plain, serialisable data.
  */
-export type Step = Engrave | Cut | Seal | Fill | Inlay | Wait | Peel | Sand | Finish | Mask | Check | Do;
+export type Step = Engrave | Cut | Seal | Fill | Inlay | Wait | Peel | Sand | Finish | Mask | Flip | Check | Do;
 export type StepKind = Step['kind'];
 
 interface StepBase {
@@ -245,6 +245,17 @@ export interface Mask extends StepBase {
     readonly blank: Ref;
     /** Ordinary masking tape where nothing is said. */
     readonly film?: Masking;
+}
+
+export const flipAxes = ['upright', 'level'] as const;
+export type FlipAxis = (typeof flipAxes)[number];
+
+/** Turns a blank over: the steps after it are done on its other face. */
+export interface Flip extends StepBase {
+    readonly kind: 'flip';
+    readonly blank: Ref;
+    /** The line on the bed that stays where it is: left and right change places about an upright one, far and near about a level one. */
+    readonly axis: FlipAxis;
 }
 
 export interface Check extends StepBase {

@@ -1,7 +1,7 @@
 import { exclude, union } from '../geometry/boolean';
 import { area } from '../geometry/measure';
 import { emptyRegion, type Region, tangledRegion } from '../geometry/region';
-import { type Column, hair, isGone, type Layer } from '../piece/column';
+import { type Column, hair, isGone, type Layer, layersAbove, ownLayer } from '../piece/column';
 import { type Cell, type Face, isMasked } from '../piece/face';
 import { boxesMeet, halve, type Remembered, TooTangled } from '../piece/partition';
 import type { Plan } from '../plan/plan';
@@ -68,7 +68,7 @@ function stateWords(before: Plan, old: Face, after: Plan, now: Face): string[] {
 }
 
 function isCoated(plan: Plan, { bare }: Face, kind: 'seal' | 'finish'): boolean {
-    return bare.layers.some((layer) => layer.kind === 'coat' && plan.steps[layer.step ?? -1]?.step.kind === kind);
+    return layersAbove(bare).some((layer) => layer.kind === 'coat' && plan.steps[layer.step ?? -1]?.step.kind === kind);
 }
 
 interface Overlaid {
@@ -143,7 +143,8 @@ function workOn({ tone, digs, layers }: Column): number | undefined {
 function ownFloor(column: Column, { level }: Face): number | undefined {
     if (isGone(column)) return undefined;
     const { top, layers } = column;
-    const upper = layers.length === 1 ? top : layers[layers.length - 2]!.down;
+    const own = ownLayer(column);
+    const upper = layers[(own < 0 ? layers.length : own + 1) - 2]?.down ?? top;
     return column.digs.length === 0 ? upper.value - level.value : upper.value;
 }
 

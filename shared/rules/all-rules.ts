@@ -90,6 +90,7 @@ import { beyondSheet } from './machine/beyond-sheet';
 import { fileTooLong } from './machine/file-too-long';
 import { coatNotDry } from './order/coat-not-dry';
 import { cutTooEarly } from './order/cut-too-early';
+import { faceDown } from './order/face-down';
 import { fillBeforeDry } from './order/fill-before-dry';
 import { finishBeforeSanding } from './order/finish-before-sanding';
 import { manyToWeed } from './order/many-to-weed';
@@ -231,6 +232,7 @@ const fill = [
 ];
 const order = [
     outOfOrder,
+    faceDown,
     noGlue,
     openTime,
     fillBeforeDry,

@@ -2,7 +2,7 @@ import { outputOf, outputWords } from '../burn/output';
 import type { Bounds } from '../geometry/region';
 import { originOn, originSentence } from '../plan/origin';
 import type { Plan } from '../plan/plan';
-import { reachOfSteps, type SetUp, setUps } from '../plan/set-ups';
+import { reachOfSteps, type SetUp, setUpPlace, setUps } from '../plan/set-ups';
 import { showNumber } from '../quantity/show';
 import { reachOfAll } from '../toolpath/reach';
 import { escapeMarkup as text } from './escape';
@@ -18,7 +18,7 @@ export function setUpSection(plan: Plan): string {
 
 function setUpWords({ recipe: { laser } }: Plan, setUp: SetUp): string {
     const { number, blank, lasers } = setUp;
-    const head = `Set-up ${number}, ${lasers.map(({ step }) => step.name).join(', ')} on ${blank.name}: ${originSentence(laser)}; the file switches on with ${outputWords(outputOf(laser))}.`;
+    const head = `Set-up ${number}, ${lasers.map(({ step }) => step.name).join(', ')} on ${setUpPlace(setUp)}: ${originSentence(laser)}; the file switches on with ${outputWords(outputOf(laser))}.`;
     const { size } = blank;
     const reach = knownReach(setUp, laser);
     if (reach === undefined || size === undefined) return head;
@@ -46,13 +46,13 @@ function knownReach({ blank, lasers }: SetUp, laser: Plan['recipe']['laser']): B
 }
 
 function sketch({ recipe: { laser } }: Plan, setUp: SetUp): string {
-    const { size, name } = setUp.blank;
+    const { size } = setUp.blank;
     if (size === undefined || !(size.width > 0 && size.height > 0)) return '';
     const reach = knownReach(setUp, laser);
     const all = reachOfAll([{ minX: 0, minY: 0, maxX: size.width, maxY: size.height }, reach])!;
     const unit = Math.max(all.maxX - all.minX, all.maxY - all.minY) / 100;
     const { x, y } = originOn(size, laser);
-    const label = text(`Set-up ${setUp.number}: where X 0 Y 0 lies on ${name}, and what the head moves over`);
+    const label = text(`Set-up ${setUp.number}: where X 0 Y 0 lies on ${setUpPlace(setUp)}, and what the head moves over`);
     const view = [all.minX - 4 * unit, all.minY - 4 * unit, all.maxX - all.minX + 8 * unit, all.maxY - all.minY + 8 * unit];
     return [
         `<svg class="cut" viewBox="${view.map(mm).join(' ')}" role="img" aria-label="${label}">`,

@@ -9,12 +9,11 @@ import { showLength, showNumber, showTime } from '../quantity/show';
 import { type Message, phrase } from '../recipe/phrase';
 import type { MachineJob } from '../toolpath/job';
 import { timeOfJob } from '../toolpath/time';
-import { fileName } from './escape';
 import { focusLine } from './focus-line';
 import { outputOption } from './output-option';
 import { type Rs274Problem, rs274 } from './rs274';
 import { type PowerScale, powerWords } from './rs274-lines';
-import { outlineWords, passesWords, type SheetFile, strongWords } from './setup-svg';
+import { outlineWords, passesWords, type SheetFile, setUpFile, strongWords } from './setup-svg';
 
 const why: Readonly<Record<Rs274Problem, string>> = {
     'not-finite': 'a power, speed or size in it is no usable number',
@@ -26,7 +25,7 @@ const why: Readonly<Record<Rs274Problem, string>> = {
 /** The machine file of one set-up, or why there is none. */
 export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { readonly problem: Message } {
     const { laser } = plan.recipe;
-    const name = `setup-${setUp.number}-${fileName(setUp.blank.name)}.ngc`;
+    const name = setUpFile(setUp, 'ngc');
     const fullPower = laser?.power?.value;
     if (laser === undefined || fullPower === undefined)
         return { problem: phrase`${name} is not written: the laser’s power is not known.` };
@@ -46,7 +45,7 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
     const result = rs274(job, {
         comments: [
             `${plan.recipe.title || plan.recipe.name}, issue ${plan.recipe.revision}, set-up ${setUp.number}`,
-            `blank ${setUp.blank.name}, ${showNumber(setUp.blank.size?.width ?? 0)} x ${showNumber(height)} mm, for ${laser.name}`,
+            `blank ${setUp.blank.name}${setUp.side === undefined ? '' : `, its ${setUp.side} up`}, ${showNumber(setUp.blank.size?.width ?? 0)} x ${showNumber(height)} mm, for ${laser.name}`,
             ...setUp.lasers.flatMap((one) => [
                 `${one.step.name}: ${exactSettings(one, scale)}`,
                 ...focusLines(one),

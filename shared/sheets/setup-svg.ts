@@ -2,7 +2,7 @@ import { besideWords } from '../plan/kerf-words';
 import type { LaserPlan, LaserSettings, OutlineSettings, StrongPlace } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
-import type { SetUp } from '../plan/set-ups';
+import { type SetUp, setUpPlace } from '../plan/set-ups';
 import { outlineOf } from '../plan/toolpaths';
 import { showLength, showNumber, showRatio } from '../quantity/show';
 import { dotsImage } from './dots-image';
@@ -26,7 +26,7 @@ export function setUpSvg(plan: Plan, setUp: SetUp, memo: Memo): SheetFile {
     const width = blank.size?.width ?? 0;
     const height = blank.size?.height ?? 0;
     const size = `width="${num(width)}mm" height="${num(height)}mm" viewBox="0 0 ${num(width)} ${num(height)}"`;
-    const title = `${plan.recipe.title || plan.recipe.name}, set-up ${setUp.number}: ${blank.name}`;
+    const title = `${plan.recipe.title || plan.recipe.name}, set-up ${setUp.number}: ${setUpPlace(setUp)}`;
     const lines = [
         '<?xml version="1.0" encoding="UTF-8"?>',
         `<svg xmlns="http://www.w3.org/2000/svg" ${size}>`,
@@ -36,8 +36,16 @@ export function setUpSvg(plan: Plan, setUp: SetUp, memo: Memo): SheetFile {
         '</svg>',
         '',
     ];
-    const name = `setup-${setUp.number}-${fileName(blank.name)}.svg`;
-    return { path: name, text: lines.join('\n'), note: `${lasers.map((laser) => laser.step.name).join(', ')} on ${blank.name}` };
+    return {
+        path: setUpFile(setUp, 'svg'),
+        text: lines.join('\n'),
+        note: `${lasers.map((laser) => laser.step.name).join(', ')} on ${setUpPlace(setUp)}`,
+    };
+}
+
+/** The name of a set-up's file, such as `setup-2-tray-back.ngc`. */
+export function setUpFile({ number, blank, side }: SetUp, ending: 'svg' | 'ngc'): string {
+    return `setup-${number}-${fileName(blank.name)}${side === undefined ? '' : `-${side}`}.${ending}`;
 }
 
 function group(laser: LaserPlan, memo: Memo): string[] {

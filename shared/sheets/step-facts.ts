@@ -1,4 +1,5 @@
 import { onBoardMeaning, rangeMeaning } from '../burn/interval-words';
+import { sideOf } from '../piece/lie';
 import { kerfWords } from '../plan/kerf-words';
 import type { DottedPicture, GoesOn, LaserPlan, MarkWork } from '../plan/laser-plan';
 import type { FillPlan, InlayPlan, StepPlan } from '../plan/plan';
@@ -44,6 +45,7 @@ function laserFacts({ laser, step }: StepPlan): Fact[] {
     const { settings } = laser;
     const line = settings === undefined ? 'not known' : settingsLine(laser);
     const facts: Fact[] = [
+        ...(laser.lie === undefined ? [] : [{ label: 'face', value: sideOf(laser.lie) }]),
         { label: 'settings', value: `${line}${settings?.guess === true ? ` (a guess: ${missingBasis(step)})` : ''}` },
     ];
     facts.push(...depthFacts(laser, step.kind === 'engrave' ? step.depth : undefined));
@@ -245,6 +247,8 @@ function benchFacts({ step, sand }: StepPlan): Fact[] {
                 ...(step.tone === undefined ? [] : [{ label: 'tone should be', value: showQuantity(step.tone) }]),
                 ...(step.through === undefined ? [] : [{ label: 'look whether it came', value: 'through' }]),
             ];
+        case 'flip':
+            return [{ label: 'change places', value: step.axis === 'upright' ? 'left and right' : 'far and near side' }];
         case 'wait':
             return step.reason === undefined ? [] : [{ label: 'for', value: step.reason }];
         default:

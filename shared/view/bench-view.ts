@@ -1,3 +1,4 @@
+import type { Side } from '../piece/lie';
 import type { Where } from '../quantity/where';
 import type { Severity } from '../recipe/finding';
 import type { StepKind } from '../recipe/step';
@@ -110,7 +111,9 @@ export interface FrameView {
 
 export interface PieceView {
     readonly blank: string;
-    /** Seen from which side: an inlaid half lies face down in the other and is no longer a piece of its own. */
+    /** Which face is up; absent for a blank that is never turned over. */
+    readonly side?: Side;
+    /** An inlaid half lies face down in the other and is no longer a piece of its own. */
     readonly gone: boolean;
     readonly masked: boolean;
     readonly sealed: boolean;

@@ -129,39 +129,31 @@ class RoundMaker {
     }
 
     private walls(size: { readonly width: number; readonly height: number }): WallView[] {
-        const drafts = new Map<
-            string,
-            { look: number; bands: number[]; lean?: { profile: readonly number[]; ways: number[] } }
-        >();
+        const drafts = new WallDrafts();
         for (const edge of edgesBetween(this.patches.map(({ region }) => region))) {
             this.checkpoint();
             const { column } = this.patches[edge.of]!;
             if (isGone(column)) continue;
             const beyond = edge.beyond === undefined ? undefined : this.patches[edge.beyond]!.column;
-            const floor = beyond === undefined || isGone(beyond) ? this.bottomOf(column) : this.topOf(beyond);
+            const isOpen = beyond === undefined || isGone(beyond);
+            const floor = isOpen ? this.bottomOf(column) : this.topOf(beyond);
+            // Where the other face was dug beyond the edge, a wall stands there as well.
+            const roof = isOpen ? Number.NEGATIVE_INFINITY : this.bottomOf(beyond);
             const byBeam = beyond === undefined ? !isOnRim(edge, size) : isGone(beyond) || beyond.digs.length > 0;
             const profile = beyond === undefined ? undefined : this.leanInto(beyond);
             column.layers.forEach((_, index) => {
                 const high = index === 0 ? this.topOf(column) : this.z(column.layers[index - 1]!.down.value);
-                const low = Math.max(floor, this.z(column.layers[index]!.down.value));
-                if (high - low < hair || column.layers[index]!.kind === 'air') return;
-                const look = this.sideId(column, index, byBeam);
-                const leans = profile !== undefined && column.layers[index]!.kind === 'wood';
-                const key = leans ? `${look} ${profile.join(' ')}` : `${look}`;
-                let draft = drafts.get(key);
-                if (draft === undefined) {
-                    draft = { look, bands: [], ...(leans ? { lean: { profile, ways: [] } } : {}) };
-                    drafts.set(key, draft);
-                }
-                draft.bands.push(...[edge.from.x, edge.from.y, edge.to.x, edge.to.y, low, high].map(fine));
-                draft.lean?.ways.push(...[edge.from.outX, edge.from.outY, edge.to.outX, edge.to.outY].map(fine));
+                const foot = this.z(column.layers[index]!.down.value);
+                if (column.layers[index]!.kind === 'air') return;
+                const raise = (low: number, top: number, lean: readonly number[] | undefined): void => {
+                    if (top - low < hair) return;
+                    drafts.raise(this.sideId(column, index, byBeam), lean, edge, low, top);
+                };
+                raise(Math.max(floor, foot), high, column.layers[index]!.kind === 'wood' ? profile : undefined);
+                raise(foot, Math.min(roof, high), undefined);
             });
         }
-        return [...drafts.values()].map(({ look, bands, lean }) => ({
-            look,
-            bands,
-            ...(lean === undefined ? {} : { lean: lean as LeanView }),
-        }));
+        return drafts.walls;
     }
 
     private sideId(column: Column, index: number, byBeam: boolean): number {
@@ -228,6 +220,33 @@ class RoundMaker {
         const known = this.lookIds.get(key) ?? this.looks.push(look) - 1;
         this.lookIds.set(key, known);
         return known;
+    }
+}
+
+/** Walls of one look and one lean together. */
+class WallDrafts {
+    private readonly drafts = new Map<
+        string,
+        { look: number; bands: number[]; lean?: { profile: readonly number[]; ways: number[] } }
+    >();
+
+    raise(look: number, profile: readonly number[] | undefined, { from, to }: Edge, low: number, high: number): void {
+        const key = profile === undefined ? `${look}` : `${look} ${profile.join(' ')}`;
+        let draft = this.drafts.get(key);
+        if (draft === undefined) {
+            draft = { look, bands: [], ...(profile === undefined ? {} : { lean: { profile, ways: [] } }) };
+            this.drafts.set(key, draft);
+        }
+        draft.bands.push(...[from.x, from.y, to.x, to.y, low, high].map(fine));
+        draft.lean?.ways.push(...[from.outX, from.outY, to.outX, to.outY].map(fine));
+    }
+
+    get walls(): WallView[] {
+        return [...this.drafts.values()].map(({ look, bands, lean }) => ({
+            look,
+            bands,
+            ...(lean === undefined ? {} : { lean: lean as LeanView }),
+        }));
     }
 }
 

@@ -2,8 +2,9 @@ import { crossings, spanLength } from '../bench/section';
 import { intersect } from '../geometry/boolean';
 import { bounds } from '../geometry/measure';
 import type { Region } from '../geometry/region';
-import { type Column, hair, hollowFloor, isGone, seenLayer } from '../piece/column';
+import { type Column, hair, hollowFloor, isGone, layersAbove, seenLayer } from '../piece/column';
 import { type Cell, type Face, isMasked } from '../piece/face';
+import { firstLie, sideOf } from '../piece/lie';
 import type { Memo } from '../plan/memo';
 import type { BlankPlan, Plan } from '../plan/plan';
 import type { LayerView, PieceView } from './bench-view';
@@ -17,10 +18,11 @@ import { unknownWood } from './unknown-wood';
 export function pieceView(plan: Plan, face: Face, blank: BlankPlan, paths: PathTable, memo: Memo): PieceView {
     const left = leftOf(plan, face);
     const isCoated = (kind: 'seal' | 'finish'): boolean =>
-        face.bare.layers.some((layer) => layer.kind === 'coat' && plan.steps[layer.step ?? -1]?.step.kind === kind);
+        layersAbove(face.bare).some((layer) => layer.kind === 'coat' && plan.steps[layer.step ?? -1]?.step.kind === kind);
     const tint = coatTint(plan, face.bare);
     return {
         blank: face.blank,
+        ...sideUp(plan, face),
         gone: face.inside !== undefined,
         masked: isMasked(face),
         sealed: isCoated('seal'),
@@ -31,6 +33,12 @@ export function pieceView(plan: Plan, face: Face, blank: BlankPlan, paths: PathT
         layers: layersOf(plan, face, blank, paths, memo),
         section: sectionView(plan, face, blank, bestCut(plan, blank, memo)),
     };
+}
+
+/** Said of all moments of a blank that is turned over at some time. */
+function sideUp({ recipe }: Plan, { blank, lie = firstLie }: Face): Pick<PieceView, 'side'> {
+    const flips = recipe.steps.some((step) => step.kind === 'flip' && step.blank.value === blank);
+    return flips ? { side: sideOf(lie) } : {};
 }
 
 /** What is left of a blank; undefined while it is whole, and where nothing is known of it. */

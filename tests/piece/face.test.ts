@@ -84,6 +84,10 @@ function drafts(region: fc.Arbitrary<Region>): fc.Arbitrary<Draft> {
                 () => ({ do: 'sand', below: exactly(below), flush }),
         ),
         fc.constant((step: number): Deed => ({ do: 'coat', step, name: 'shellac' })),
+        fc.constantFrom('upright', 'level').map(
+            (axis): Draft =>
+                () => ({ do: 'turn', axis, sheet: 'oak', size, thickness: exactly(thickness) }),
+        ),
         fc.constant((step: number): Deed => ({ do: 'mask', step })),
         fc.constant((): Deed => ({ do: 'peel', blank: 'board' })),
         region.map(

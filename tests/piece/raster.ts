@@ -4,15 +4,19 @@ import { exactly, type Interval } from '../../shared/quantity/interval';
 /** An independent model of a face for the tests: plain stacks on a grid of squares, without regions, worked by their own sums. */
 export interface Stack {
     /** From the bottom up. */
-    readonly layers: { readonly kind: string; readonly name: string; thick: number; readonly step: number }[];
-    readonly digs: Set<number>;
+    layers: { readonly kind: string; readonly name: string; thick: number; readonly step: number }[];
+    digs: Set<number>;
+    /** Burns of the face that is down, and how far that is from the plane on which the blank lay at first. */
+    digsBelow: Set<number>;
+    lift: number;
     gone: boolean;
 }
 
 export class Raster {
-    readonly stacks: Stack[];
-    /** How far the face has come down. */
+    stacks: Stack[];
+    /** How far the face has come down, and the one that is down. */
     private face = 0;
+    private faceBelow = 0;
     /** Volume of what each step took and laid, summed where it happened, by `kind name`. */
     readonly taken = new Map<string, number>();
     readonly added = new Map<string, number>();
@@ -27,6 +31,8 @@ export class Raster {
         this.stacks = Array.from({ length: width * height }, () => ({
             layers: [{ kind: 'wood', name: sheet, thick: thickness, step: -1 }],
             digs: new Set<number>(),
+            digsBelow: new Set<number>(),
+            lift: 0,
             gone: false,
         }));
         for (let i = 0; i < this.stacks.length; i++) this.count(this.added, 'wood', sheet, thickness);
@@ -34,6 +40,7 @@ export class Raster {
 
     /** @param inside whether the middle of a square lies in the deed's region */
     work(deed: Deed, inside: (x: number, y: number) => boolean): void {
+        if (deed.do === 'turn') this.turn(deed.axis === 'upright');
         this.stacks.forEach((stack, i) => {
             if (stack.gone) return;
             const x = ((i % this.width) + 0.5) * this.cell;
@@ -43,8 +50,21 @@ export class Raster {
         if (deed.do === 'sand') this.face += deed.below.value;
     }
 
-    heightOf({ layers }: Stack): number {
-        return this.thickness - layers.reduce((sum, { thick }) => sum + thick, 0);
+    private turn(isUpright: boolean): void {
+        for (const stack of this.stacks) {
+            const lift = this.heightOf(stack);
+            Object.assign(stack, { layers: stack.layers.reverse(), lift, digs: stack.digsBelow, digsBelow: stack.digs });
+        }
+        const { width, height } = this;
+        this.stacks = this.stacks.map((_, i) => {
+            const [x, y] = [i % width, Math.floor(i / width)];
+            return this.stacks[isUpright ? y * width + (width - 1 - x) : (height - 1 - y) * width + x]!;
+        });
+        [this.face, this.faceBelow] = [this.faceBelow, this.face];
+    }
+
+    heightOf({ layers, lift }: Stack): number {
+        return this.thickness - lift - layers.reduce((sum, { thick }) => sum + thick, 0);
     }
 
     private workOne(stack: Stack, deed: Deed, isInside: boolean): void {
@@ -147,6 +167,7 @@ export class Raster {
                 layers.length = 0;
                 return;
             case 'join':
+            case 'turn':
             case 'mark':
                 return;
         }

@@ -42,6 +42,7 @@ describe('what is said of the sample recipes', () => {
         'moonrise',
         'quay-trivet',
         'winter-token',
+        'yard-tag',
     ])('%s has neither errors nor warnings', (name) => {
         const said = problems.get(path.join(folder, `${name}.kerf`));
         expect(said?.map(({ line, finding }) => `${line}: ${finding.message} [${finding.rule}]`)).toEqual([]);

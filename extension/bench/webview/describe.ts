@@ -27,7 +27,8 @@ export function describePiece(blank: BlankView, piece: PieceView): string {
             ? ' Nothing burnt yet.'
             : ` ${[...new Set(piece.layers.map((layer) => describeLayer(layer, unit)))].join('; ')}.`;
     const states = statesOf(piece);
-    return `${blank.name} of ${blank.label}: ${size}${grain}.${layers}${states.length > 0 ? ` Now ${states.join(', ')}.` : ''}`;
+    const side = piece.side === undefined ? '' : ` Its ${piece.side} is up.`;
+    return `${blank.name} of ${blank.label}: ${size}${grain}.${side}${layers}${states.length > 0 ? ` Now ${states.join(', ')}.` : ''}`;
 }
 
 export function statesOf(piece: PieceView): string[] {

@@ -1,4 +1,4 @@
-import type { Column, Layer } from '../../piece/column';
+import { type Column, type Layer, layersAbove } from '../../piece/column';
 import type { Cell, Face } from '../../piece/face';
 import type { Plan } from '../../plan/plan';
 
@@ -45,11 +45,11 @@ function contentLayers({ layers }: Column): Layer[] {
 }
 
 /** Whether a sealer lies in this place. */
-export function isSealed(plan: Plan, { layers }: Column): boolean {
-    return layers.some(({ kind, step }) => kind === 'coat' && plan.steps[step ?? -1]?.step.kind === 'seal');
+export function isSealed(plan: Plan, column: Column): boolean {
+    return layersAbove(column).some(({ kind, step }) => kind === 'coat' && plan.steps[step ?? -1]?.step.kind === 'seal');
 }
 
 /** Whether a finish lies in this place. */
-export function isFinished(plan: Plan, { layers }: Column): boolean {
-    return layers.some(({ kind, step }) => kind === 'coat' && plan.steps[step ?? -1]?.step.kind === 'finish');
+export function isFinished(plan: Plan, column: Column): boolean {
+    return layersAbove(column).some(({ kind, step }) => kind === 'coat' && plan.steps[step ?? -1]?.step.kind === 'finish');
 }

@@ -43,7 +43,8 @@ export const outOfOrder: Rule = {
     },
 };
 
-function needs(step: Step): { ref: Ref; said: string }[] {
+/** What a step builds on. */
+export function needs(step: Step): { ref: Ref; said: string }[] {
     switch (step.kind) {
         case 'fill':
             return [{ ref: step.pocket, said: 'is filled' }];

@@ -1,8 +1,9 @@
-import type { Column } from '../../piece/column';
+import { type Column, type Dig, layersAbove, ownLayer } from '../../piece/column';
 import type { Met } from '../../piece/face';
+import { fromBelow } from '../../piece/turned-over';
 import type { LaserPlan } from '../../plan/laser-plan';
 import type { BlankPlan, Plan, StepPlan } from '../../plan/plan';
-import { add, type Interval } from '../../quantity/interval';
+import { add, atLeast, exactly, type Interval } from '../../quantity/interval';
 import { showArea, showLength } from '../../quantity/show';
 import { phrase } from '../../recipe/phrase';
 import type { Engrave, Step } from '../../recipe/step';
@@ -20,7 +21,7 @@ const page: Page = {
     title: 'Too deep in sum',
     severities: ['warning', 'error'],
     quickFix: 'sometimes',
-    condition: `Steps that are each shallow enough dig in one place, or in a sanded face, and together leave less than ${leastFloor} mm of wood.`,
+    condition: `Steps that are each shallow enough dig in one place, from one face or from both, or in a sanded face, and together leave less than ${leastFloor} mm of wood.`,
     error: 'The steps together come out on the other side.',
     why: 'The beam begins where the step before ended: the floor bulges, shows through or is gone.',
     mend: 'Move them apart, engrave the last less deep, or take a thicker board.',
@@ -40,7 +41,7 @@ export const depthInSum: Rule = {
             // Who digs there later has less left, and it is said there.
             if (
                 found.some(
-                    (later) => later.step.index > step.index && later.met.column.digs.some((dig) => dig.step === step.index),
+                    (later) => later.step.index > step.index && allDigs(later.met.column).some((dig) => dig.step === step.index),
                 )
             )
                 continue;
@@ -66,11 +67,16 @@ export const depthInSum: Rule = {
                 where: step.depth?.where ?? step.where,
                 step: step.index,
                 spots: spotsOf(blank.name, [met.region]),
-                related: met.column.digs.flatMap((dig) => {
+                related: allDigs(met.column).flatMap((dig) => {
                     const other = plan.steps[dig.step]?.step;
                     return other === undefined || other.index === step.index
                         ? []
-                        : [{ message: phrase`${nameOf(other)} digs here too.`, where: other.where }];
+                        : [
+                              {
+                                  message: phrase`${nameOf(other)} digs here too${met.column.digs.includes(dig) ? '' : ', from the other face'}.`,
+                                  where: other.where,
+                              },
+                          ];
                 }),
                 fixes,
             });
@@ -105,13 +111,13 @@ function worstOf(plan: Plan, { step, laser, blank: name }: StepPlan, { thickness
     const isThinAlone = thickness.low - depth.high < leastFloor;
     let worst: Worst | undefined;
     for (const met of face.met) {
-        const digs = met.column.digs.filter(({ depth }) => depth.value > 0);
         const taken = surfaceOf(met.column);
+        const behind = behindOf(met.column, thickness);
         // What lies on a veneer or a fill is not this rule's.
-        if (taken === undefined || !(taken.value > 0) || met.area <= negligible) continue;
-        const sum = add(taken, depth);
+        if (taken === undefined || !(taken.value > 0 || behind.value > 0) || met.area <= negligible) continue;
+        const sum = add(add(taken, behind), depth);
         // A floor that it makes too thin by itself is its own, as thin-floor says, unless others bring it through.
-        if (isThinAlone && (digs.length === 0 || sum.value < thickness.value)) continue;
+        if (isThinAlone && (!isDug(met.column, behind) || sum.value < thickness.value)) continue;
         if (thickness.low - sum.high >= leastFloor || (worst !== undefined && worst.sum.value >= sum.value)) continue;
         worst = {
             step,
@@ -119,31 +125,55 @@ function worstOf(plan: Plan, { step, laser, blank: name }: StepPlan, { thickness
             thickness,
             met,
             sum,
-            parts: partsOf(plan, digs, taken.value, step, depth.value),
+            parts: partsOf(plan, met.column, { taken: taken.value, behind: behind.value }, step, depth.value),
         };
     }
     return worst;
 }
 
+function isDug({ digs }: Column, behind: Interval): boolean {
+    return behind.value > 0 || digs.some(({ depth }) => depth.value > 0);
+}
+
 /** How far down the blank's own wood begins here; undefined where something else than a coat or tape lies on it. */
-function surfaceOf({ top, layers }: Column): Interval | undefined {
-    const over = layers.slice(0, -1);
+function surfaceOf(column: Column): Interval | undefined {
+    const { top, layers } = column;
+    const over = layersAbove(column);
     if (layers.length === 0 || over.some(({ kind }) => kind !== 'coat' && kind !== 'tape' && kind !== 'air')) return undefined;
     return over[over.length - 1]?.down ?? top;
 }
 
+/** What was taken from the other face, mm. */
+function behindOf(column: Column, thickness: Interval): Interval {
+    const own = column.layers[ownLayer(column)];
+    return own === undefined || column.below === undefined ? exactly(0) : atLeast(fromBelow(own.down, thickness), 0);
+}
+
+function allDigs({ digs, below }: Column): readonly Dig[] {
+    return below === undefined ? digs : [...digs, ...below.digs];
+}
+
 function partsOf(
     plan: Plan,
-    digs: readonly { readonly step: number; readonly depth: { readonly value: number } }[],
-    taken: number,
+    { digs, below }: Column,
+    { taken, behind }: { readonly taken: number; readonly behind: number },
     step: Step,
     depth: number,
 ): string {
-    const dug = digs.reduce((sum, dig) => sum + dig.depth.value, 0);
     const parts = [
-        ...(taken - dug > 0.005 ? [`${showLength(taken - dug)} of sanding`] : []),
-        ...digs.map((dig) => `${showLength(dig.depth.value)} of ${nameOf(plan.steps[dig.step]?.step)}`),
+        ...takenWords(plan, digs, taken, ''),
+        ...takenWords(plan, below?.digs ?? [], behind, ' from the other face'),
         `${showLength(depth)} of ${nameOf(step)}`,
     ];
     return `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`;
+}
+
+/** What sanding and each burn took from one face. */
+function takenWords(plan: Plan, digs: readonly Dig[], taken: number, from: string): string[] {
+    const burnt = digs.filter(({ depth }) => depth.value > 0);
+    const dug = burnt.reduce((sum, dig) => sum + dig.depth.value, 0);
+    return [
+        ...(taken - dug > 0.005 ? [`${showLength(taken - dug)} of sanding${from}`] : []),
+        ...burnt.map((dig) => `${showLength(dig.depth.value)} of ${nameOf(plan.steps[dig.step]?.step)}${from}`),
+    ];
 }

@@ -12,6 +12,7 @@ const meanings: Readonly<Record<string, string>> = {
     area: 'The part of the face that the beam passes over',
     clearance: 'How much larger than the relief the pocket is drawn all round',
     contrast: 'How far the burnt colour is from the one beside it (CIEDE2000): below about 10 it is hard to see',
+    face: 'Which face of the blank is up',
     fit: 'How far the relief goes into its pocket, and how wide the gap round it is',
     focus: 'How far the lens stands from the face',
     kerf: 'How much wood the beam takes across a cut',

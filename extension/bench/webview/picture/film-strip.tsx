@@ -76,6 +76,7 @@ export function FilmStrip({ view, chosen, lit, run, choose }: FilmStripProps) {
                                 ) : (
                                     noteOf(step)
                                 )}
+                                {sidesOf(frame, step)}
                             </span>
                             <span class="hidden">{hintOf(view, step, lit, run)}</span>
                         </button>
@@ -149,6 +150,13 @@ function noteOf(step: StepView | undefined): string {
     if (step.unplanned !== undefined) return 'not planned';
     const time = step.waiting > 0 ? step.waiting : step.machine > 0 ? step.machine : step.attended;
     return time > 0 ? `${showTime(time)}${step.waiting > 0 ? ' wait' : ''}` : '';
+}
+
+/** Which face is up of the piece that was worked on, where it is turned over at some time. */
+function sidesOf({ pieces }: FrameView, step: StepView | undefined): string {
+    const turned = pieces.filter(({ side, gone }) => side !== undefined && !gone);
+    const piece = turned.find(({ blank }) => blank === step?.blank) ?? turned[0];
+    return piece === undefined ? '' : ` ${piece.side} up`;
 }
 
 const GAP = 14; // mm between pieces

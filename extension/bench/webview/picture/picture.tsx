@@ -72,7 +72,14 @@ export function Picture(props: PictureProps) {
                             />
                         )}
                         {lies !== undefined && <Cross place={lies} placing={placing} />}
-                        {shows('findings') && <Rings findings={view.findings} blank={blank.name} placing={placing} />}
+                        {shows('findings') && (
+                            <Rings
+                                findings={view.findings}
+                                blank={blank.name}
+                                placing={placing}
+                                isUp={({ step: at }) => sideAt(view, at, blank.name, piece.side) === piece.side}
+                            />
+                        )}
                         {ruler !== undefined && (
                             <RulerLine ruler={ruler} unit={blank.unit ?? 'mm'} piece={blank} placing={placing} lay={ruling.lay} />
                         )}
@@ -89,6 +96,12 @@ export function Picture(props: PictureProps) {
             {ruling.isOn && <RulerWords ruler={ruler} unit={blank.unit} away={ruling.away} />}
         </>
     );
+}
+
+/** Which face of a blank is up after a step; the one that is shown where nothing says. */
+function sideAt({ frames }: BenchView, step: number | undefined, blank: string, shown: PieceView['side']): PieceView['side'] {
+    const frame = frames.find((each) => each.step === step);
+    return frame?.pieces.find((each) => each.blank === blank)?.side ?? shown;
 }
 
 /** Marks the place of which it is said what lies there. */

@@ -6,19 +6,21 @@ interface RingsProps {
     readonly findings: readonly FindingView[];
     readonly blank: string;
     readonly placing: Placing;
+    /** Whether the face of which a finding speaks is up. */
+    readonly isUp: (finding: FindingView) => boolean;
 }
 
 const SMALLEST = 9; // px
 const MOST = 60; // rings of one finding: more would hide the piece
 
 /** Rings around the places that findings speak of, with the finding's number in the list. */
-export function Rings({ findings, blank, placing }: RingsProps) {
+export function Rings({ findings, blank, placing, isUp }: RingsProps) {
     const keys = findingKeys(findings);
     return (
         <g class="rings">
             {findings.map((finding, number) =>
                 finding.spots
-                    .filter((spot) => spot.blank === blank)
+                    .filter((spot) => spot.blank === blank && isUp(finding))
                     .slice(0, MOST)
                     .map((spot, index) => {
                         const x = placing.shiftX + spot.x * placing.scale;

@@ -1,0 +1,116 @@
+import { describe, expect, it } from 'vitest';
+import { area, bounds } from '../../shared/geometry/measure';
+import { Memo } from '../../shared/plan/memo';
+import type { Plan } from '../../shared/plan/plan';
+import { setUps } from '../../shared/plan/set-ups';
+import { buildSheets } from '../../shared/sheets/build-sheets';
+import { makeBenchView } from '../../shared/view/make-bench-view';
+import { planOf } from '../kit/plan-of';
+import { shop } from '../kit/shop';
+
+const recipe = (steps: string, blank = 'size 100 x 80 mm') => `${shop}
+recipe slab "Slab" { revision 1 laser shed
+  art flag "flag.svg"
+  blank slab { of ash-10 ${blank} grain along width }
+  ${steps} }`;
+
+const pocket = (name: string, x: number, y: number) =>
+    `engrave ${name} on slab { rectangle 20 x 10 mm at ${x}, ${y} mm depth 0.5 mm }`;
+const rim = 'cut rim on slab { rectangle 60 x 40 mm at 40, 30 mm power 90 % speed 5 mm/s air on }';
+
+function lastFace(plan: Plan) {
+    return plan.faces.at(-1)![0]!;
+}
+
+describe('a piece that is worked on both faces', () => {
+    it('has a file for each set-up, which says the face, and art that lies as it is read from there', async () => {
+        const plan = await planOf(
+            recipe('engrave a on slab { art flag depth 0.5 mm } flip slab engrave b on slab { art flag depth 0.5 mm }'),
+        );
+        expect(setUps(plan).map(({ side, lasers }) => [side, lasers.map(({ step }) => step.name)])).toEqual([
+            ['front', ['a']],
+            ['back', ['b']],
+        ]);
+        // The pole of the flag is on the left for whoever looks at the face that is up: nothing is mirrored on the way.
+        expect(plan.steps[2]!.laser!.region).toEqual(plan.steps[0]!.laser!.region);
+        const { files } = buildSheets(plan, [], new Memo());
+        const names = files.map(({ path }) => path);
+        expect(names).toEqual(
+            expect.arrayContaining([
+                'setup-1-slab-front.svg',
+                'setup-1-slab-front.ngc',
+                'setup-2-slab-back.svg',
+                'setup-2-slab-back.ngc',
+            ]),
+        );
+        const text = (name: string): string => files.find(({ path }) => path === name)!.text;
+        expect(text('setup-2-slab-back.ngc')).toContain('its back up');
+        expect(text('setup-2-slab-back.svg')).toContain('set-up 2: the back of slab');
+        expect(text('job-sheet.html')).toContain('on the back of slab');
+        expect(text('job-sheet.html')).toContain('<dt>face</dt><dd>back</dd>');
+    });
+
+    it('keeps its old file names where nothing is turned over', async () => {
+        const { files } = buildSheets(await planOf(recipe(pocket('a', 30, 40))), [], new Memo());
+        expect(files[0]!.path).toBe('setup-1-slab.svg');
+    });
+
+    it.each([
+        ['flip slab', 75, 20],
+        ['flip slab { about level }', 25, 60],
+    ])('%s: a pocket of the front lies under that place of the back, and leaves less there', async (flip, x, y) => {
+        const plan = await planOf(recipe(`${pocket('a', 25, 20)} ${flip} ${pocket('b', x, y)}`));
+        const both = lastFace(plan).cells.filter(({ column }) => column.digs.length > 0 && column.below!.digs.length > 0);
+        expect(both).toHaveLength(1);
+        expect(area(both[0]!.region)).toBeCloseTo(200, 3);
+        const [wood] = both[0]!.column.layers;
+        // 10 ± 0.2 mm less both pockets, each at its bad end.
+        const [a, b] = [plan.steps[0]!.laser!.depth!, plan.steps[2]!.laser!.depth!];
+        expect(wood!.down.value - both[0]!.column.top.value).toBeCloseTo(10 - a.value - b.value, 9);
+        expect(wood!.down.low - both[0]!.column.top.high).toBeCloseTo(9.8 - a.high - b.high, 9);
+    });
+
+    it('is as it was when it is turned back about the same line, to the last digit of its spreads', async () => {
+        const once = lastFace(await planOf(recipe(pocket('a', 25, 20))));
+        const back = lastFace(await planOf(recipe(`${pocket('a', 25, 20)} flip slab flip slab`)));
+        expect(back.cells[0]!.column).toMatchObject({
+            top: once.cells[0]!.column.top,
+            layers: [{ down: once.bare.layers[0]!.down }],
+            digs: once.cells[0]!.column.digs,
+        });
+        expect(bounds(back.cells[0]!.region)).toEqual(bounds(once.cells[0]!.region));
+    });
+
+    it('is cut free on both faces: the part lies where it is seen from the back', async () => {
+        const plan = await planOf(recipe(`${pocket('a', 40, 30)} ${rim} flip slab`));
+        const { body, freed } = lastFace(plan);
+        expect(freed).toBe(true);
+        expect(bounds(body.region)).toEqual({ minX: 30, minY: 10, maxX: 90, maxY: 50 });
+    });
+
+    it('knows that what a cut from the back encloses is the piece that carries the front’s work', async () => {
+        const plan = await planOf(recipe(`${pocket('a', 60, 30)} flip slab ${rim}`));
+        const { body, freed } = lastFace(plan);
+        expect(freed).toBe(true);
+        expect(area(body.region)).toBeCloseTo(2400, 1);
+    });
+
+    it('without a size each face is kept by itself, and comes back as it was', async () => {
+        const plan = await planOf(recipe(`${pocket('a', 25, 20)} flip slab ${pocket('b', 25, 20)} flip slab`, ''));
+        expect(plan.faces[2]![0]!.cells).toEqual([]);
+        expect(lastFace(plan).cells).toEqual(plan.faces[1]![0]!.cells);
+    });
+
+    it('says in the bench view which face is up', async () => {
+        const plan = await planOf(recipe(`${pocket('a', 25, 20)} flip slab ${pocket('b', 25, 20)}`));
+        const { frames } = makeBenchView(plan, [], { uri: 'file:///a.kerf', textVersion: 1, recipes: [] }, new Memo());
+        expect(frames.map(({ pieces }) => pieces[0]!.side)).toEqual(['front', 'front', 'back', 'back']);
+        // What was burnt into the front is not seen on the back.
+        expect(frames.map(({ pieces }) => pieces[0]!.layers.map(({ label }) => label))).toEqual([
+            [],
+            ['Engrave a'],
+            [],
+            ['Engrave b'],
+        ]);
+    });
+});
