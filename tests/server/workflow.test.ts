@@ -13,7 +13,7 @@ interface Workflow {
 }
 
 describe('the workflow that the page on reviewing gives', () => {
-    const workflow = parse(/```yaml\n([\s\S]*?)```/.exec(doc)![1]!, { strict: true }) as Workflow;
+    const workflow = parse(/```yaml\n(name: [\s\S]*?)```/.exec(doc)![1]!, { strict: true }) as Workflow;
     const commands = workflow.jobs.check.steps.flatMap(({ run }) => (run?.startsWith('npx kerfbook') ? [run] : []));
 
     it('is YAML in which branches reach a command only by a variable', () => {
