@@ -20,6 +20,7 @@ import { KerfNodeKinds } from './editor/node-kinds';
 import { KerfOutline } from './editor/outline';
 import { KerfRename } from './editor/rename';
 import { KerfSemanticTokens } from './editor/semantic-tokens';
+import { KerfSignatureHelp } from './editor/signature-help';
 import { KerfWorkspaceSymbols } from './editor/workspace-symbols';
 import { KerfGeneratedModule, KerfGeneratedSharedModule, KerfLanguageMetaData } from './generated/module';
 import { lowerRuns } from './lowering/lower-file';
@@ -84,6 +85,7 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
         HoverProvider: (services) => new KerfHover(services),
         InlayHintProvider: (services) => new KerfInlayHints(services),
         RenameProvider: (services) => new KerfRename(services),
+        SignatureHelp: (services) => new KerfSignatureHelp(services),
         SemanticTokenProvider: (services) => new KerfSemanticTokens(services),
     },
     workspace: {

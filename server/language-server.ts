@@ -128,7 +128,8 @@ export function serveLanguage({ connection: raw, fileSystem, read, asker, openSt
     const { TextDocuments } = services.shared.workspace;
     TextDocuments.onDidOpen(() => asker.setAttended?.(true));
     TextDocuments.onDidClose(() => asker.setAttended?.(TextDocuments.all().length > 0));
-    startLanguageServer(services.shared);
+    // What a line takes goes by its words alone.
+    startLanguageServer(services.shared, { SignatureHelp: DocumentState.Parsed });
     return workshop;
 }
 

@@ -5,6 +5,7 @@ import {
     CodeActionKind,
     type CodeActionParams,
     type Diagnostic,
+    type SnippetTextEdit,
     type WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { Change } from '../../shared/recipe/finding';
@@ -82,7 +83,25 @@ export class KerfCodeActions implements CodeActionProvider, ActionResolver {
         const change: Change = { do: 'add', block: whereOf(holder), statement: `allow ${rule} because ""` };
         const title =
             step === undefined ? phrase`Allow it in this recipe, with a reason` : phrase`Allow it in this step, with a reason`;
-        return [this.offer(title, [change], diagnostic, false)];
+        const offer = this.offer(title, [change], diagnostic, false);
+        return [{ ...offer, edit: () => this.withReason(change, rule) ?? offer.edit() }];
+    }
+
+    /** The same with the cursor between the quotes, where the editor can; undefined where its indentation would be the editor's own. */
+    private withReason(change: Change, rule: string): WorkspaceEdit | undefined {
+        const { takesSnippets } = (this.services.shared.lsp.LanguageServer as KerfLanguageServer).client;
+        const uri = uriOf(change);
+        const document = this.documents.getDocument(URI.parse(uri));
+        const [span] = document === undefined ? [] : editsOf(change, document.textDocument.getText());
+        if (!takesSnippets || document === undefined || span === undefined) return undefined;
+        const range = rangeOf({ uri, ...span }, document);
+        // Of several lines, an editor indents those behind the first like the line in which they begin.
+        if (/\n./.test(span.text) && range.start.character > 0) return undefined;
+        const plain = span.text.replaceAll(/[\\$}]/g, '\\$&');
+        const value = plain.replace(`allow ${rule} because ""`, `allow ${rule} because "$0"`);
+        const { version } = this.services.shared.workspace.TextDocuments.get(uri) ?? { version: null };
+        const edit: SnippetTextEdit = { range, snippet: { kind: 'snippet', value } };
+        return { documentChanges: [{ textDocument: { uri, version }, edits: [edit] }] };
     }
 
     private offer(title: Message, changes: readonly Change[], diagnostic: Diagnostic, preferred: boolean): Offer {

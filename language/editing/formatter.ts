@@ -5,6 +5,7 @@ import type {
     DocumentOnTypeFormattingOptions,
     DocumentOnTypeFormattingParams,
     DocumentRangeFormattingParams,
+    DocumentRangesFormattingParams,
     FormattingOptions,
     TextEdit,
 } from 'vscode-languageserver';
@@ -32,9 +33,18 @@ export class KerfFormatter implements Formatter {
         return this.edits(document, params.options, () => true);
     }
 
-    formatDocumentRange(document: LangiumDocument, { options, range }: DocumentRangeFormattingParams): TextEdit[] {
-        const [start, end] = [document.textDocument.offsetAt(range.start), document.textDocument.offsetAt(range.end)];
-        return this.edits(document, options, ({ offset, length }) => offset + length >= start && offset <= end);
+    formatDocumentRange(document: LangiumDocument, { range, ...params }: DocumentRangeFormattingParams): TextEdit[] {
+        return this.formatDocumentRanges(document, { ...params, ranges: [range] });
+    }
+
+    formatDocumentRanges(document: LangiumDocument, { options, ranges }: DocumentRangesFormattingParams): TextEdit[] {
+        const spans = ranges.map(({ start, end }) => [
+            document.textDocument.offsetAt(start),
+            document.textDocument.offsetAt(end),
+        ]);
+        return this.edits(document, options, ({ offset, length }) =>
+            spans.some(([start, end]) => offset + length >= start! && offset <= end!),
+        );
     }
 
     /** Only the line of the brace that was typed moves. */

@@ -24,6 +24,11 @@ export function clauseOrder(node: AstNode): readonly string[] | undefined {
     return ast.isCutTest(node) ? ofCutTest : undefined;
 }
 
+/** The same by the kind of the line. */
+export function clauseOrderOf(type: 'Burn' | 'CutTest'): readonly string[] {
+    return type === 'Burn' ? ofSquare : ofCutTest;
+}
+
 /** The clauses of a line in the order in which they stand, and what stands before them. */
 export function clausesOf(node: AstNode): { readonly before: readonly CstNode[]; readonly clauses: readonly Clause[] } {
     const order = clauseOrder(node) ?? [];

@@ -16,6 +16,8 @@ export interface ClientAbilities {
     readonly runsCommands: boolean;
     /** Whether it shows a file when it is asked to. */
     readonly showsDocuments: boolean;
+    /** Whether an edit may leave the cursor where something is to be typed. */
+    readonly takesSnippets: boolean;
     /** Whether it opens texts that have no file, and asks the server for them. */
     readonly opensTexts: boolean;
     readonly refreshes: { readonly diagnostics: boolean; readonly inlayHints: boolean; readonly codeLenses: boolean };
@@ -35,6 +37,7 @@ export const plainClient: ClientAbilities = {
     resolvesEdits: false,
     runsCommands: false,
     showsDocuments: false,
+    takesSnippets: false,
     opensTexts: false,
     refreshes: { diagnostics: false, inlayHints: false, codeLenses: false },
 };
@@ -56,6 +59,7 @@ export function abilitiesOf({ capabilities, initializationOptions }: InitializeP
             textDocument.codeAction.resolveSupport?.properties.includes('edit') === true,
         runsCommands: workspace?.executeCommand !== undefined && !own.has('kerfbook.writeFiles'),
         showsDocuments: window?.showDocument?.support === true,
+        takesSnippets: workspace?.workspaceEdit?.documentChanges === true && workspace.workspaceEdit.snippetEditSupport === true,
         opensTexts: workspace?.textDocumentContent !== undefined,
         refreshes: {
             diagnostics: workspace?.diagnostics?.refreshSupport === true,

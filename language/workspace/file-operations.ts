@@ -1,6 +1,15 @@
 import { type LangiumDocuments, URI, UriUtils } from 'langium';
 import type { FileOperationHandler, LangiumSharedServices } from 'langium/lsp';
-import type { FileOperationOptions, FileRename, RenameFilesParams, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
+import {
+    type DeleteFilesParams,
+    type FileOperationOptions,
+    type FileRename,
+    MessageType,
+    type RenameFilesParams,
+    type TextEdit,
+    type WorkspaceEdit,
+} from 'vscode-languageserver';
+import { phrase } from '../../shared/recipe/phrase';
 import { isBuiltIn } from '../built-in';
 import { isNewer } from '../edition';
 import { pathsIn } from '../editor/paths';
@@ -14,10 +23,10 @@ const filters = [
 
 /** When files or folders are about to move, every `use` and `art` goes on leading where it led. */
 export class KerfFileOperations implements FileOperationHandler {
-    readonly fileOperationOptions: FileOperationOptions = { willRename: { filters } };
+    readonly fileOperationOptions: FileOperationOptions = { willRename: { filters }, willDelete: { filters } };
     private readonly documents: LangiumDocuments;
 
-    constructor(services: LangiumSharedServices) {
+    constructor(private readonly services: LangiumSharedServices) {
         this.documents = services.workspace.LangiumDocuments;
     }
 
@@ -38,6 +47,30 @@ export class KerfFileOperations implements FileOperationHandler {
             }
         }
         return { changes };
+    }
+
+    /** Nothing can be mended then: whoever deletes what recipes stand on hears which. */
+    async willDeleteFiles({ files }: DeleteFilesParams): Promise<WorkspaceEdit | null> {
+        const goes = (uri: URI): boolean =>
+            moved(
+                uri,
+                files.map(({ uri: oldUri }) => ({ oldUri, newUri: oldUri })),
+            ) !== undefined;
+        const uses = new Map<string, Set<string>>();
+        for (const document of this.documents.all) {
+            const file = document.parseResult.value;
+            if (isBuiltIn(document.uri.toString()) || !isFile(file) || goes(document.uri)) continue;
+            for (const { target } of pathsIn(file)) {
+                if (!goes(target)) continue;
+                const name = UriUtils.basename(target);
+                uses.set(name, (uses.get(name) ?? new Set()).add(UriUtils.basename(document.uri)));
+            }
+        }
+        if (uses.size === 0) return null;
+        const told = [...uses].map(([name, by]) => phrase`${name} is used by ${[...by].toSorted().join(', ')}.`).join(' ');
+        const message = phrase`${told} Without it they cannot be worked out: put it back, or take its lines out.`;
+        void this.services.lsp.Connection?.sendNotification('window/showMessage', { type: MessageType.Warning, message });
+        return null;
     }
 }
 

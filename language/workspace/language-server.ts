@@ -9,14 +9,17 @@ import {
 import {
     CodeActionKind,
     type CompletionItem,
+    type DocumentRangesFormattingParams,
     type InitializeParams,
     type InitializeResult,
     type LinkedEditingRangeParams,
     type LinkedEditingRanges,
     type SelectionRange,
     type SelectionRangeParams,
+    type TextEdit,
 } from 'vscode-languageserver';
 import { version } from '../../package.json';
+import type { KerfFormatter } from '../editing/formatter';
 import type { ActionResolver } from '../editing/late-edits';
 import { coloursIn, writtenColour } from '../editor/colours';
 import { resolveProposal } from '../editor/lazy-documentation';
@@ -59,6 +62,14 @@ export class KerfLanguageServer extends DefaultLanguageServer {
         );
         connection.onSelectionRanges(spans);
         connection.languages.onLinkedEditingRange(linked);
+        connection.onDocumentRangesFormatting(
+            createRequestHandler<DocumentRangesFormattingParams, TextEdit[], never>(
+                ({ lsp }, document, params) =>
+                    (lsp?.Formatter as KerfFormatter | undefined)?.formatDocumentRanges(document, params),
+                services,
+                DocumentState.Parsed,
+            ),
+        );
         connection.onCodeActionResolve((action) =>
             services.workspace.WorkspaceLock.read(() => actionsOf(services)?.resolve(action) ?? action),
         );
@@ -81,6 +92,7 @@ export class KerfLanguageServer extends DefaultLanguageServer {
                 // Said here, it need not be registered: a client may refuse that.
                 workspace: { ...capabilities.workspace, workspaceFolders: { supported: true, changeNotifications: true } },
                 colorProvider: true,
+                documentRangeFormattingProvider: { rangesSupport: true },
                 selectionRangeProvider: true,
                 linkedEditingRangeProvider: true,
                 ...(capabilities.completionProvider && {

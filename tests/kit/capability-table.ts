@@ -21,8 +21,10 @@ const features: Readonly<Record<string, string>> = {
     workspaceSymbolProvider: 'Search by name over all files and the built-in stock.',
     semanticTokensProvider: 'Names coloured by what they stand for.',
     documentFormattingProvider: 'Layout of a file; never changes what it means.',
-    documentRangeFormattingProvider: 'Layout of the chosen lines.',
+    documentRangeFormattingProvider: 'Layout of the chosen lines, also of several places at once.',
     documentOnTypeFormattingProvider: 'A closing brace moves to its place.',
+    signatureHelpProvider:
+        'While a square, a cut test, a grid, a curve or a price is typed: what the line takes, and what the next figure is.',
     foldingRangeProvider: 'Blocks and long comments fold.',
     selectionRangeProvider: 'The selection widens from word to line to block.',
     documentLinkProvider: 'Paths of art and of used files open with a click.',
@@ -30,7 +32,8 @@ const features: Readonly<Record<string, string>> = {
     diagnosticProvider: 'Findings on request, for a file or the whole workspace; other clients are sent them.',
     'workspace.textDocumentContent': 'Built-in stock, to which definitions lead, and the pages of rules open as texts.',
     'workspace.workspaceFolders': 'Several folders at once.',
-    'workspace.fileOperations': 'When files or folders move, `use` and `art` go on leading to them.',
+    'workspace.fileOperations':
+        'When files or folders move, `use` and `art` go on leading to them; whoever deletes what recipes use hears which they are.',
 };
 
 /** The features of a server as a Markdown table, from its own answer to `initialize`. Throws for one that nobody has described. */
@@ -64,6 +67,8 @@ function details(value: unknown): string {
         range,
         schemes,
         commands,
+        rangesSupport,
+        willDelete,
     } = value as Record<string, unknown>;
     const listed = [codeActionKinds, triggerCharacters, schemes, commands].find(Array.isArray) as string[] | undefined;
     const words = [
@@ -72,7 +77,9 @@ function details(value: unknown): string {
         ...(prepareProvider === true ? ['prepare'] : []),
         ...(resolveProvider === true ? ['resolve'] : []),
         ...(workspaceDiagnostics === true ? ['file', 'workspace'] : []),
+        ...(rangesSupport === true ? ['several ranges'] : []),
         ...(willRename === undefined ? [] : ['before renaming']),
+        ...(willDelete === undefined ? [] : ['before deleting']),
         ...(full === undefined ? [] : ['file', ...(range === undefined ? [] : ['range']), ...(isDelta(full) ? ['changes'] : [])]),
     ];
     return words.join(', ');

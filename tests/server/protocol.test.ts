@@ -111,7 +111,7 @@ it('of a file that is not known there is nothing to say', async () => {
             options: { tabSize: 2, insertSpaces: true },
         },
         ...{ context: { diagnostics: [], includeDeclaration: true }, newName: 'other', ch: '}' },
-        ...{ color: { red: 0, green: 0, blue: 0, alpha: 1 }, previousResultId: '' },
+        ...{ color: { red: 0, green: 0, blue: 0, alpha: 1 }, previousResultId: '', ranges: [] },
     };
     for (const name of requestsOf(capabilities).filter((each) => each.startsWith('textDocument/'))) {
         const answer = await server.connection.sendRequest(name, params);
@@ -184,7 +184,7 @@ function requestsOf(capabilities: InitializeResult['capabilities']): string[] {
         documentHighlightProvider: ['textDocument/documentHighlight'],
         documentLinkProvider: ['textDocument/documentLink'],
         documentOnTypeFormattingProvider: ['textDocument/onTypeFormatting'],
-        documentRangeFormattingProvider: ['textDocument/rangeFormatting'],
+        documentRangeFormattingProvider: ['textDocument/rangeFormatting', 'textDocument/rangesFormatting'],
         documentSymbolProvider: ['textDocument/documentSymbol'],
         executeCommandProvider: ['workspace/executeCommand'],
         foldingRangeProvider: ['textDocument/foldingRange'],
@@ -195,8 +195,9 @@ function requestsOf(capabilities: InitializeResult['capabilities']): string[] {
         renameProvider: ['textDocument/rename', 'textDocument/prepareRename'],
         selectionRangeProvider: ['textDocument/selectionRange'],
         semanticTokensProvider: ['textDocument/semanticTokens/full', 'textDocument/semanticTokens/range'],
+        signatureHelpProvider: ['textDocument/signatureHelp'],
         textDocumentSync: [],
-        workspace: ['workspace/willRenameFiles'],
+        workspace: ['workspace/willRenameFiles', 'workspace/willDeleteFiles', 'workspace/textDocumentContent'],
         workspaceSymbolProvider: ['workspace/symbol'],
     };
     return Object.entries(capabilities).flatMap(([name, value]) => {
