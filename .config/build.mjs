@@ -49,7 +49,10 @@ if (watch) {
     try {
         const results = await Promise.all(contexts.map((each) => each.rebuild()));
         await writeSampleList();
-        if (production) await writeNotices(results);
+        if (production) {
+            await writeNotices(results);
+            (await import('./schemas.mjs')).writeSchemas();
+        }
     } catch (error) {
         process.exitCode = 1;
         // What esbuild finds, it has said itself.

@@ -10,7 +10,7 @@ import { fileURLToPath } from 'node:url';
 const root = fileURLToPath(new URL('..', import.meta.url));
 const stage = path.join(root, 'out', 'npm');
 const carried = ['README.md', 'LICENSE', 'CHANGELOG.md', 'samples', 'extension/docs'];
-const built = ['dist/cli.cjs', 'dist/cli', 'dist/worker.cjs', 'dist/third-party-notices.txt'];
+const built = ['dist/cli.cjs', 'dist/cli', 'dist/worker.cjs', 'dist/schemas', 'dist/third-party-notices.txt'];
 
 execFileSync(process.execPath, [path.join(root, '.config/build.mjs'), '--production'], { stdio: 'inherit' });
 rmSync(stage, { recursive: true, force: true });

@@ -10,6 +10,7 @@ import type { ChangedFile, Commit, Repository } from '../git/repository';
 import { filesThrough } from '../git/submodules';
 import type { OpenVersion } from '../review/open-version';
 import type { FilePair, ReviewWish } from '../review/review-files';
+import type { DiffDocument } from './formats/documents';
 import { say } from './say';
 import { changesIn, repositoryHere, touchedBy } from './since';
 import type { ChoiceOf } from './usage/command-usage';
@@ -43,7 +44,8 @@ const formats: Readonly<
             import('../../shared/review/head'),
             import('../../shared/review/without-noise'),
         ]);
-        return `${plainJson({ schema: reviewSchema, head: headOf(reviews.map(withoutNoise), untouched), reviews })}\n`;
+        const head = headOf(reviews.map(withoutNoise), untouched);
+        return `${plainJson({ schema: reviewSchema, head, reviews } satisfies DiffDocument)}\n`;
     },
     html: async (answers, untouched) => (await import('../../shared/review/html/as-html')).reviewHtml(answers, untouched),
 };

@@ -6,6 +6,7 @@ import { LocalAsker } from '../engine/asker';
 import { GitVersions } from '../git/git-versions';
 import { historyJob, isToldBy } from '../review/history-jobs';
 import { allRecipes } from '../review/table-jobs';
+import type { HistoryDocument } from './formats/documents';
 import { openFiles } from './open-files';
 import { Progress, say } from './say';
 import type { ChoiceOf } from './usage/command-usage';
@@ -17,7 +18,7 @@ const formats: Readonly<Record<ChoiceOf<typeof historyUsage, 'format'>, (histori
     text: historyText,
     markdown: historyMarkdown,
     csv: historyCsv,
-    json: (histories) => `${plainJson({ schema: historySchema, histories })}\n`,
+    json: (histories) => `${plainJson({ schema: historySchema, histories } satisfies HistoryDocument)}\n`,
     html: historyHtml,
 };
 

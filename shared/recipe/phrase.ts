@@ -1,6 +1,9 @@
 declare const phrased: unique symbol;
 
-/** Words for a person to read that went through `phrase`. */
+/**
+ * Words for a person to read; made by `phrase` alone.
+ * @TJS-type string
+ */
 export type Message = string & { readonly [phrased]: true };
 
 /**

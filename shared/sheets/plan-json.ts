@@ -2,7 +2,7 @@ import type { Pressed } from '../bench/virtual-press';
 import type { KerfWidth } from '../burn/kerf-width';
 import { outputOf } from '../burn/output';
 import { area, bounds } from '../geometry/measure';
-import type { Region } from '../geometry/region';
+import type { Bounds, Region } from '../geometry/region';
 import type { LaserPlan } from '../plan/laser-plan';
 import { zeroOf } from '../plan/origin';
 import type { Cutting, InlayPlan, Plan, StepPlan } from '../plan/plan';
@@ -16,7 +16,9 @@ import { pressVerdict } from './press-facts';
 import { readiness } from './readiness';
 
 /** Version of the JSON's shape: goes up when a reader would have to change. */
-export const planSchema = 1;
+export const planSchema = 1 as const;
+
+type RegionJson = (of: Region) => { readonly bounds: Bounds | null; readonly rings: number; readonly path?: string };
 
 export interface PlanJsonOptions {
     readonly shapes?: boolean;
@@ -31,11 +33,7 @@ export interface PlanJsonOptions {
  * without the places in the text. `shapes` adds the path data of every region; `start`, a moment of
  * quantity/calendar, the dates of the run.
  */
-export function planJson(
-    plan: Plan,
-    findings: readonly Finding[],
-    { shapes = false, start, presses }: PlanJsonOptions = {},
-): unknown {
+export function planJson(plan: Plan, findings: readonly Finding[], { shapes = false, start, presses }: PlanJsonOptions = {}) {
     const region = (of: Region) => ({
         bounds: bounds(of) ?? null,
         rings: of.rings.length,
@@ -92,7 +90,7 @@ export function planJson(
 }
 
 /** What is there of a blank when all is done; null where its size is not known or its shapes cross too often. */
-function leftOf(plan: Plan, blank: string, region: (of: Region) => unknown): unknown {
+function leftOf(plan: Plan, blank: string, region: RegionJson) {
     const face = plan.faces[plan.faces.length - 1]?.find((one) => one.blank === blank);
     if (face === undefined || face.unsized === true || face.unknownSince !== undefined) return null;
     const [wall] = [...thinnestWalls(plan, blank).values()].toSorted((a, b) => a.distance - b.distance);
@@ -100,12 +98,12 @@ function leftOf(plan: Plan, blank: string, region: (of: Region) => unknown): unk
         area: area(face.body.region),
         floor: thinnestFloor(face.cells.map(({ column }) => column)) ?? null,
         wall: wall === undefined ? null : wallJson(wall),
-        parts: freedParts(plan, blank).map((part) => ({ area: area(part), ...(region(part) as object) })),
+        parts: freedParts(plan, blank).map((part) => ({ area: area(part), ...region(part) })),
     };
 }
 
 /** The thinnest wood that a step leaves below what it digs, and beside what it burns. */
-function woodLeftJson(plan: Plan, step: StepPlan): object {
+function woodLeftJson(plan: Plan, step: StepPlan) {
     if (step.laser === undefined || step.blank === undefined) return {};
     const wall = thinnestWalls(plan, step.blank).get(step.step.index);
     return {
@@ -114,13 +112,13 @@ function woodLeftJson(plan: Plan, step: StepPlan): object {
     };
 }
 
-function wallJson(wall: Wall): object {
+function wallJson(wall: Wall) {
     const { distance, x, y, kind, later } = wall;
     return { width: distance, x, y, between: later.step.name, and: besideOf(wall), kind };
 }
 
 /** Times in s from the start; dates only where the start is known. */
-function scheduleJson(plan: Plan, start: number | undefined): unknown {
+function scheduleJson(plan: Plan, start: number | undefined) {
     const { schedule, recipe } = plan;
     const { ready, attended, machine, idle, workday, scaled, spans, sittings } = schedule;
     return {
@@ -138,11 +136,11 @@ function scheduleJson(plan: Plan, start: number | undefined): unknown {
     };
 }
 
-function cuttingJson({ sheet, size, yielded, consumed }: Cutting): unknown {
+function cuttingJson({ sheet, size, yielded, consumed }: Cutting) {
     return { sheet: sheet.name, size, ...yielded, consumed };
 }
 
-function stepJson(plan: StepPlan, region: (of: Region) => unknown): object {
+function stepJson(plan: StepPlan, region: RegionJson) {
     const { step, title, times, blank, unplanned, laser, fill, inlay, sand, wood, cautions, advice } = plan;
     return {
         index: step.index,
@@ -162,7 +160,7 @@ function stepJson(plan: StepPlan, region: (of: Region) => unknown): object {
     };
 }
 
-function laserJson(laser: LaserPlan, region: (of: Region) => unknown): object {
+function laserJson(laser: LaserPlan, region: RegionJson) {
     const marks = laser.marks?.map(({ inlay: of, points, tone, settings }) => {
         return { inlay: of, points, tone: tone ?? null, settings: settings ?? null };
     });
@@ -189,7 +187,7 @@ function laserJson(laser: LaserPlan, region: (of: Region) => unknown): object {
 }
 
 /** How wide a cut is, and where its beam runs: `shift` beside the drawn edge, 0 along it. */
-function kerfJson({ cutLine: line, fits }: LaserPlan, kerf: KerfWidth, region: (of: Region) => unknown): object {
+function kerfJson({ cutLine: line, fits }: LaserPlan, kerf: KerfWidth, region: RegionJson) {
     return {
         ...kerf,
         ...(fits !== undefined && { fits }),
@@ -198,7 +196,7 @@ function kerfJson({ cutLine: line, fits }: LaserPlan, kerf: KerfWidth, region: (
     };
 }
 
-function inlayJson(inlay: InlayPlan, region: (of: Region) => unknown): object {
+function inlayJson(inlay: InlayPlan, region: RegionJson) {
     const { marks } = inlay;
     return {
         relief: inlay.relief.name,
@@ -227,7 +225,7 @@ function inlayJson(inlay: InlayPlan, region: (of: Region) => unknown): object {
     };
 }
 
-function pressJson({ inlay }: StepPlan, pressed: Pressed | undefined): object {
+function pressJson({ inlay }: StepPlan, pressed: Pressed | undefined) {
     if (inlay === undefined || pressed === undefined) return {};
     const { insertion, seat, bottoms, gapVolume, contact, open, stops, coarse } = pressed;
     const { sentence } = pressVerdict(inlay, pressed);

@@ -3,7 +3,7 @@ import { rackName } from '../recipe/stock';
 import { type Week, weekSchema } from './week';
 
 /** The book as plain JSON: moments as ISO 8601 on the wall, all else in base units. */
-export function weekJson(week: Week): unknown {
+export function weekJson(week: Week) {
     return {
         schema: weekSchema,
         start: isoMoment(week.start),

@@ -127,4 +127,4 @@ export interface ShoppingLine extends Supply {
 }
 
 /** Version of the JSON's shape. */
-export const weekSchema = 1;
+export const weekSchema = 1 as const;

@@ -2,10 +2,14 @@ import { plainJson } from '../../../shared/review/one-line';
 import { type CheckReport, counts } from './check-report';
 
 /** Version of the JSON's shape: goes up when a reader would have to change. */
-const schema = 1;
+const schema = 1 as const;
 
-export function jsonReport({ files, findings, silenced, notes }: CheckReport): string {
-    const report = {
+export function jsonReport(report: CheckReport): string {
+    return `${plainJson(checkJson(report))}\n`;
+}
+
+export function checkJson({ files, findings, silenced, notes }: CheckReport) {
+    return {
         schema,
         files,
         counts: counts(findings),
@@ -27,5 +31,4 @@ export function jsonReport({ files, findings, silenced, notes }: CheckReport): s
         })),
         recipes: notes,
     };
-    return `${plainJson(report)}\n`;
 }
