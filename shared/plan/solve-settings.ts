@@ -14,6 +14,7 @@ import { type Given, isSure, type Solution, solveDepth, type Wish } from '../bur
 import { solveCut } from '../burn/solve-cut';
 import { USUAL_SURE } from '../burn/surely';
 import { darkestJudged } from '../burn/tone';
+import { type Side, sideOf } from '../piece/lie';
 import type { Interval } from '../quantity/interval';
 import { exactly } from '../quantity/interval';
 import type { Quantity } from '../quantity/quantity';
@@ -24,6 +25,7 @@ import type { Laser } from '../recipe/stock';
 import { contentKey } from './content-key';
 import { cutLaw, depthLaw } from './depth-law';
 import type { Breakthrough, GoesOn, LaserSettings } from './laser-plan';
+import { lieBefore } from './lies';
 import type { Memo } from './memo';
 import type { BlankPlan } from './plan';
 
@@ -131,11 +133,15 @@ function goOn({ reached }: Engrave, { wish, given, pace, law, first, laser }: Go
     };
 }
 
-/** Whether tape lies on the blank that a step engraves: on after the last peeling before it. */
+/** Whether tape lies on the face that a step engraves: on after the last peeling of it before. */
 function isTaped({ steps }: Recipe, { index, blank }: Engrave): boolean {
+    const sideAt = (at: number): Side => sideOf(lieBefore(steps, at, blank.value ?? ''));
     const onIt = steps.filter(
         (step): step is Mask | Peel =>
-            (step.kind === 'mask' || step.kind === 'peel') && step.index < index && step.blank.value === blank.value,
+            (step.kind === 'mask' || step.kind === 'peel') &&
+            step.index < index &&
+            step.blank.value === blank.value &&
+            sideAt(step.index) === sideAt(index),
     );
     return onIt.at(-1)?.kind === 'mask';
 }

@@ -18,6 +18,9 @@ const pocket = (name: string, x: number, y: number) =>
     `engrave ${name} on slab { rectangle 20 x 10 mm at ${x}, ${y} mm depth 0.5 mm }`;
 const rim = 'cut rim on slab { rectangle 60 x 40 mm at 40, 30 mm power 90 % speed 5 mm/s air on }';
 
+const tones = `coupon ash-10 on shed { pitch 0.10 mm burn 10 % at 600 mm/s gives tone 40 %
+  burn 14 % at 600 mm/s gives tone 66 % burn 12 % at 450 mm/s gives tone 76 % }`;
+
 function lastFace(plan: Plan) {
     return plan.faces.at(-1)![0]!;
 }
@@ -99,6 +102,17 @@ describe('a piece that is worked on both faces', () => {
         const plan = await planOf(recipe(`${pocket('a', 25, 20)} flip slab ${pocket('b', 25, 20)} flip slab`, ''));
         expect(plan.faces[2]![0]!.cells).toEqual([]);
         expect(lastFace(plan).cells).toEqual(plan.faces[1]![0]!.cells);
+    });
+
+    it('burns through tape only where it lies on the face that is up', async () => {
+        const tone = 'engrave b on slab { art flag tone 60 % }';
+        const taped = async (steps: string) => {
+            const plan = await planOf(recipe(steps).replace('recipe slab', `${tones} recipe slab`));
+            return plan.steps.at(-1)!.laser!.settings!.throughTape ?? false;
+        };
+        expect(await taped(`mask slab ${tone}`)).toBe(true);
+        expect(await taped(`mask slab flip slab ${tone}`)).toBe(false);
+        expect(await taped(`mask slab flip slab peel slab flip slab ${tone}`)).toBe(true);
     });
 
     it('says in the bench view which face is up', async () => {

@@ -1,4 +1,6 @@
 import { cupping, faceCoefficient } from '../../bench/wood-movement';
+import { sideOf } from '../../piece/lie';
+import { lieBefore } from '../../plan/lies';
 import type { BlankPlan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import { phrase } from '../../recipe/phrase';
@@ -16,9 +18,9 @@ const page: Page = {
     title: 'Thin wood finished on one face',
     severities: ['info'],
     quickFix: 'always',
-    condition: `A blank of solid wood thinner than ${thin} mm, and ${slender} times as wide across its grain as it is thick, gets a film on its face, and no \`do\` step speaks of the back, the edges or both faces.`,
+    condition: `A blank of solid wood thinner than ${thin} mm, and ${slender} times as wide across its grain as it is thick, gets a film on one face and is not flipped for the other, and no \`do\` step speaks of the back, the edges or both faces.`,
     why: 'A film lets moisture in and out slowly. With one on one face alone the bare face takes it up and gives it off faster, and a thin piece cups with every change of the weather.',
-    mend: 'Give the back as many coats, and write that down as a step; or oil both faces, which leaves no film.',
+    mend: '`flip` the blank and give the back as many coats, or write that down as a step; or oil both faces, which leaves no film.',
     source: `${commonPractice} The bow is computed: moisture that changes evenly from face to back bends a strip by C·ΔM·width² / (8·thickness), with C of the Wood Handbook (FPL-GTR-190, Tab. 13-5).`,
 };
 
@@ -41,7 +43,8 @@ export const oneFaceFinished: Rule = {
                 return step.kind === 'finish' && blankOf(plan, stepPlan) === blank && isFilm(step) ? [step] : [];
             });
             const [first] = coats;
-            if (first === undefined) continue;
+            const faces = new Set(coats.map(({ index }) => sideOf(lieBefore(plan.recipe.steps, index, blank.name))));
+            if (first === undefined || faces.size > 1) continue;
             if (plan.recipe.steps.some((step) => step.kind === 'do' && speaksOfBack.test(step.text))) continue;
             const statement = `do "finish the back and the edges of ${blank.name} the same way" for 10 min`;
             yield finding(page, {
