@@ -5,6 +5,7 @@ import type {
     Check,
     Climate,
     Cut,
+    Do,
     Engrave,
     Fill,
     Finish,
@@ -75,7 +76,7 @@ export function stepOf(node: ast.Step, index: number, places: PlacesByName): Ste
         case 'Check':
             return checkOf(node, base);
         case 'Do':
-            return { ...base, kind: 'do', text: node.text ?? '', ...present({ time: quantityOf(node.time) }) };
+            return doOf(node, base);
     }
 }
 
@@ -86,6 +87,16 @@ function waitOf(node: ast.Wait, base: Base): Wait | undefined {
 
 function flipOf(node: ast.Flip, base: Base): Flip {
     return { ...base, kind: 'flip', blank: blankRef(node), axis: new Items(node).choice('about')?.value ?? 'upright' };
+}
+
+function doOf(node: ast.Do, base: Base): Do {
+    const off = node.items.find((item) => ast.isFlag(item) && isLine(item, 'takenoff'));
+    return {
+        ...base,
+        kind: 'do',
+        text: node.text ?? '',
+        ...present({ time: quantityOf(node.time), takenOff: off && whereOf(off) }),
+    };
 }
 
 function sealOf(node: ast.Seal, base: Base): Seal {

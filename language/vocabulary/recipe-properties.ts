@@ -264,7 +264,16 @@ const steps = [
     property('Check', 'through', 'flag', 'Whether it came through is looked at.', 'through', { otherwise: 'none' }),
     allow('Check'),
     without('Check', 'without width'),
-    ...rest('Do'),
+    property(
+        'Do',
+        'taken off',
+        'flag',
+        'The piece is taken off the bed for it: its set-up ends here, and what is burnt later has a file of its own.',
+        'taken off',
+        { otherwise: 'it stays where it is' },
+    ),
+    allow('Do'),
+    without('Do', 'without taken off'),
     ...rest('Follow'),
 ];
 

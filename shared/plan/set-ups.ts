@@ -6,7 +6,7 @@ import { reachOfAll } from '../toolpath/reach';
 import type { LaserPlan } from './laser-plan';
 import { lieOf } from './lies';
 import { originOn } from './origin';
-import type { BlankPlan, Plan } from './plan';
+import type { BlankPlan, Plan, StepPlan } from './plan';
 
 /** A set-up of the machine: steps in a row that burn on one blank, without bench work between them. */
 export interface SetUp {
@@ -15,6 +15,20 @@ export interface SetUp {
     /** Which face is up; absent for a blank that is never turned over. */
     readonly side?: Side;
     readonly lasers: readonly LaserPlan[];
+    /** The step for which the piece is taken off the bed, or another one laid there; absent where nothing comes after it. */
+    readonly ends?: StepPlan;
+    /** The set-up in which the same blank lay on the bed before; absent for its first. */
+    readonly before?: number;
+}
+
+/** Why a set-up ends, such as "tray is flipped (step 4)"; undefined where nothing comes after it. */
+export function endOfSetUp({ blank, ends }: SetUp): string | undefined {
+    if (ends === undefined) return undefined;
+    const { step, title, blank: worked } = ends;
+    const at = ` (step ${step.index + 1})`;
+    if (ends.laser !== undefined) return `${ends.laser.blank} is laid on the bed${at}`;
+    if (step.kind === 'flip' && worked === blank.name) return `${blank.name} is turned over${at}`;
+    return `${title}${at}`;
 }
 
 /** "tray", or "the back of tray" where it is turned over at some time. */
@@ -22,14 +36,23 @@ export function setUpPlace({ blank, side }: SetUp): string {
     return side === undefined ? blank.name : `the ${side} of ${blank.name}`;
 }
 
+type Draft = SetUp & { readonly lasers: LaserPlan[]; ends?: StepPlan };
+
+/** Something is measured or done while the piece lies where it is. */
+function staysOnBed({ step }: StepPlan): boolean {
+    return step.kind === 'check' || (step.kind === 'do' && step.takenOff === undefined);
+}
+
 /** Bench work between burns means that the piece leaves the machine and is laid in anew. */
 export function setUps(plan: Plan): SetUp[] {
-    const list: (SetUp & { lasers: LaserPlan[] })[] = [];
-    let open: (SetUp & { lasers: LaserPlan[] }) | undefined;
+    const list: Draft[] = [];
+    let open: Draft | undefined;
     const flipped = new Set(plan.steps.flatMap(({ step, blank }) => (step.kind === 'flip' ? [blank] : [])));
-    for (const { step, laser } of plan.steps) {
-        if (step.kind === 'check' || step.kind === 'do') continue;
+    for (const stepPlan of plan.steps) {
+        const { laser } = stepPlan;
+        if (staysOnBed(stepPlan)) continue;
         if (laser === undefined) {
+            if (open !== undefined) open.ends = stepPlan;
             open = undefined;
             continue;
         }
@@ -37,7 +60,9 @@ export function setUps(plan: Plan): SetUp[] {
         if (blank === undefined) continue;
         if (open === undefined || open.blank !== blank) {
             const side = flipped.has(blank.name) ? { side: sideOf(lieOf(laser)) } : {};
-            open = { number: list.length + 1, blank, ...side, lasers: [] };
+            if (open !== undefined) open.ends = stepPlan;
+            const before = list.findLast((other) => other.blank === blank)?.number;
+            open = { number: list.length + 1, blank, ...side, lasers: [], ...(before === undefined ? {} : { before }) };
             list.push(open);
         }
         open.lasers.push(laser);

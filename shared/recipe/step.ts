@@ -273,4 +273,6 @@ export interface Do extends StepBase {
     readonly kind: 'do';
     readonly text: string;
     readonly time?: Quantity;
+    /** The statement that says that the piece leaves the bed for it. */
+    readonly takenOff?: Where;
 }

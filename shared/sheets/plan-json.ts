@@ -6,6 +6,7 @@ import type { Bounds, Region } from '../geometry/region';
 import type { LaserPlan } from '../plan/laser-plan';
 import { zeroOf } from '../plan/origin';
 import type { Cutting, InlayPlan, Plan, StepPlan } from '../plan/plan';
+import { endOfSetUp, setUps } from '../plan/set-ups';
 import { isoMoment } from '../quantity/calendar';
 import type { Finding } from '../recipe/finding';
 import type { Step } from '../recipe/step';
@@ -14,6 +15,7 @@ import { besideOf, floorLeft, freedParts, thinnestFloor, thinnestWalls } from '.
 import { pathData } from './path-data';
 import { pressVerdict } from './press-facts';
 import { readiness } from './readiness';
+import { setUpFile } from './setup-svg';
 
 /** Version of the JSON's shape: goes up when a reader would have to change. */
 export const planSchema = 1 as const;
@@ -66,6 +68,7 @@ export function planJson(plan: Plan, findings: readonly Finding[], { shapes = fa
             ...woodLeftJson(plan, step),
             ...pressJson(step, presses?.get(index)),
         })),
+        setUps: setUpsJson(plan),
         totals: plan.totals ?? null,
         unknown: plan.unknown ?? null,
         supplies: plan.supplies,
@@ -87,6 +90,19 @@ export function planJson(plan: Plan, findings: readonly Finding[], { shapes = fa
             length: where.length,
         })),
     };
+}
+
+function setUpsJson(plan: Plan): object[] {
+    return setUps(plan).map((setUp) => ({
+        number: setUp.number,
+        blank: setUp.blank.name,
+        face: setUp.side ?? 'front',
+        steps: setUp.lasers.map(({ step }) => step.index),
+        files: [setUpFile(setUp, 'svg'), setUpFile(setUp, 'ngc')],
+        endsAt: setUp.ends?.step.index ?? null,
+        ends: endOfSetUp(setUp) ?? null,
+        before: setUp.before ?? null,
+    }));
 }
 
 /** What is there of a blank when all is done; null where its size is not known or its shapes cross too often. */

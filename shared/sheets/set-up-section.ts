@@ -2,7 +2,7 @@ import { outputOf, outputWords } from '../burn/output';
 import type { Bounds } from '../geometry/region';
 import { originOn, originSentence } from '../plan/origin';
 import type { Plan } from '../plan/plan';
-import { reachOfSteps, type SetUp, setUpPlace, setUps } from '../plan/set-ups';
+import { endOfSetUp, reachOfSteps, type SetUp, setUpPlace, setUps } from '../plan/set-ups';
 import { showNumber } from '../quantity/show';
 import { reachOfAll } from '../toolpath/reach';
 import { escapeMarkup as text } from './escape';
@@ -18,10 +18,12 @@ export function setUpSection(plan: Plan): string {
 
 function setUpWords({ recipe: { laser } }: Plan, setUp: SetUp): string {
     const { number, blank, lasers } = setUp;
+    const end = endOfSetUp(setUp);
+    const until = end === undefined ? '' : ` It ends when: ${end}.`;
     const head = `Set-up ${number}, ${lasers.map(({ step }) => step.name).join(', ')} on ${setUpPlace(setUp)}: ${originSentence(laser)}; the file switches on with ${outputWords(outputOf(laser))}.`;
     const { size } = blank;
     const reach = knownReach(setUp, laser);
-    if (reach === undefined || size === undefined) return head;
+    if (reach === undefined || size === undefined) return head + until;
     const beside = [
         [-reach.minX, 'on the left'],
         [reach.maxX - size.width, 'on the right'],
@@ -37,7 +39,7 @@ function setUpWords({ recipe: { laser } }: Plan, setUp: SetUp): string {
         field === undefined
             ? ''
             : ` The machine reaches ${showNumber(field.width.value)} × ${showNumber(field.height.value)} mm.`;
-    return `${head} The head moves over ${reachOnMachine(reach, originOn(size, laser))}, run-up and way back included. ${room}${limits}`;
+    return `${head} The head moves over ${reachOnMachine(reach, originOn(size, laser))}, run-up and way back included. ${room}${limits}${until}`;
 }
 
 /** Nothing is said of a way that is only half known. */

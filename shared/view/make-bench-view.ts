@@ -6,6 +6,7 @@ import type { LaserPlan } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import type { BlankPlan, InlayPlan, Plan, StepPlan } from '../plan/plan';
 import { boundariesOf, middle } from '../plan/plan-inlay';
+import { endOfSetUp, setUpPlace, setUps } from '../plan/set-ups';
 import { stepIds } from '../plan/step-key';
 import { showMoney } from '../quantity/currency';
 import { showArea, showLength } from '../quantity/show';
@@ -13,7 +14,7 @@ import { showSupply } from '../quantity/show-supply';
 import type { Finding } from '../recipe/finding';
 import { isTurnedWrong } from '../sheets/press-facts';
 import { cautionFacts, workFacts } from '../sheets/step-facts';
-import type { BenchView, BlankView, HalfView, InlayView, StepView } from './bench-view';
+import type { BenchView, BlankView, FactView, HalfView, InlayView, StepView } from './bench-view';
 import { grainOf } from './looks';
 import { PathTable } from './path-table';
 import { pieceView } from './piece-view';
@@ -52,6 +53,7 @@ export function makeBenchView(
             return blank === undefined ? [] : [pieceView(plan, face, blank, paths, memo)];
         }),
     }));
+    const places = setUpFacts(plan);
     const inlays = plan.steps.flatMap((step) =>
         step.inlay === undefined ? [] : [inlayView(plan, step, step.inlay, paths, memo)],
     );
@@ -63,7 +65,7 @@ export function makeBenchView(
         revision: recipe.revision,
         make: recipe.make,
         blanks: plan.blanks.map((blank) => blankView(plan, blank.name)),
-        steps: plan.steps.map((step, index) => stepView(step, ids[index]!)),
+        steps: plan.steps.map((step, index) => stepView(step, ids[index]!, places)),
         paths: paths.paths,
         frames,
         inlays,
@@ -128,14 +130,26 @@ function figureOf(blank: BlankPlan): Pick<BlankView, 'figure'> {
     return grain === undefined ? {} : { figure: { sawn: grain.sawn, pores: grain.pores } };
 }
 
-function stepView(plan: StepPlan, id: string): StepView {
+/** In which set-up each step of the laser is burnt, what lies there, and why it ends. */
+function setUpFacts(plan: Plan): ReadonlyMap<number, FactView> {
+    const facts = new Map<number, FactView>();
+    for (const setUp of setUps(plan)) {
+        const end = endOfSetUp(setUp);
+        const value = `${setUp.number}, ${setUpPlace(setUp)}${end === undefined ? '' : `, until ${end}`}`;
+        for (const { step } of setUp.lasers) facts.set(step.index, { label: 'set-up', value });
+    }
+    return facts;
+}
+
+function stepView(plan: StepPlan, id: string, places: ReadonlyMap<number, FactView>): StepView {
     const { step, title, blank, unplanned, times } = plan;
+    const place = places.get(step.index);
     return {
         index: step.index,
         id,
         kind: step.kind,
         title,
-        facts: [...workFacts(plan), ...cautionFacts(plan)],
+        facts: [...workFacts(plan), ...cautionFacts(plan), ...(place === undefined ? [] : [place])],
         ...(blank === undefined ? {} : { blank }),
         ...times,
         ...(unplanned === undefined ? {} : { unplanned }),

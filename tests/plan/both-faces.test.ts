@@ -4,6 +4,7 @@ import { Memo } from '../../shared/plan/memo';
 import type { Plan } from '../../shared/plan/plan';
 import { setUps } from '../../shared/plan/set-ups';
 import { buildSheets } from '../../shared/sheets/build-sheets';
+import { planJson } from '../../shared/sheets/plan-json';
 import { makeBenchView } from '../../shared/view/make-bench-view';
 import { planOf } from '../kit/plan-of';
 import { shop } from '../kit/shop';
@@ -51,6 +52,34 @@ describe('a piece that is worked on both faces', () => {
         expect(text('setup-2-slab-back.svg')).toContain('set-up 2: the back of slab');
         expect(text('job-sheet.html')).toContain('on the back of slab');
         expect(text('job-sheet.html')).toContain('<dt>face</dt><dd>back</dd>');
+    });
+
+    it('tells of its set-ups in the plan: what lies there, with which face up, and what ends it', async () => {
+        const plan = await planOf(
+            recipe(
+                `${pocket('a', 25, 20)} do "look" check a { depth 0.5 mm } ${pocket('b', 60, 20)} do "weigh it" { taken off } ${pocket('c', 60, 50)}
+                 flip slab ${pocket('d', 25, 20)} engrave e on other { circle 5 mm depth 0.5 mm } ${pocket('f', 60, 20)} sand slab { take 0.1 mm }`,
+                'size 100 x 80 mm grain along width } blank other { of ash-10 size 40 x 40 mm',
+            ),
+        );
+        const { setUps: told } = planJson(plan, []) as {
+            setUps: { blank: string; face: string; steps: number[]; files: string[]; ends: string; before: number }[];
+        };
+        expect(told.map(({ blank, face, steps, ends, before }) => [blank, face, steps, ends, before])).toEqual([
+            ['slab', 'front', [0, 3], 'weigh it (step 5)', null],
+            ['slab', 'front', [5], 'slab is turned over (step 7)', 1],
+            ['slab', 'back', [7], 'other is laid on the bed (step 9)', 2],
+            ['other', 'front', [8], 'slab is laid on the bed (step 10)', null],
+            ['slab', 'back', [9], 'Sand slab (step 11)', 3],
+        ]);
+        expect(told[2]!.files).toEqual(['setup-3-slab-back.svg', 'setup-3-slab-back.ngc']);
+        const { steps } = makeBenchView(plan, [], { uri: 'file:///a.kerf', textVersion: 1, recipes: [] }, new Memo());
+        expect(steps[5]!.facts).toContainEqual({
+            label: 'set-up',
+            value: '2, the front of slab, until slab is turned over (step 7)',
+        });
+        const sheet = buildSheets(plan, [], new Memo()).files.find(({ path }) => path === 'job-sheet.html')!;
+        expect(sheet.text).toContain('It ends when: slab is turned over (step 7).');
     });
 
     it('keeps its old file names where nothing is turned over', async () => {

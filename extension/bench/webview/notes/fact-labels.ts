@@ -1,7 +1,7 @@
 import type { FactView } from '../../../../shared/view/bench-view';
 
 /** Looked up now and then; everything else stays in sight. */
-const minor = new Set(['area', 'outline', 'dots', 'contrast', 'moves apart', 'of it each', 'clearance']);
+const minor = new Set(['set-up', 'area', 'outline', 'dots', 'contrast', 'moves apart', 'of it each', 'clearance']);
 
 export function isMajor({ label }: Pick<FactView, 'label'>): boolean {
     return !minor.has(label);
@@ -22,6 +22,7 @@ const meanings: Readonly<Record<string, string>> = {
     'moves apart': 'How far the two woods shrink and swell against each other over a year',
     outline: 'Length of all lines that the beam follows',
     'pot life': 'How long the mixed resin can be poured',
+    'set-up': 'What lies on the bed of the laser, until it is taken off',
     settings: 'Power, speed, passes and distance between lines',
     'stands proud': 'How far the veneer stands above the board before it is sanded',
     tone: 'How dark it is burnt: 0 % is bare wood, 100 % the darkest it gets',
