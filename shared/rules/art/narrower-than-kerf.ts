@@ -5,6 +5,7 @@ import type { NarrowPlace } from '../../geometry/narrow-place';
 import type { Region } from '../../geometry/region';
 import { keptFor, nameOf } from '../../plan/kept';
 import type { CutLine, LaserPlan } from '../../plan/laser-plan';
+import { seenAs } from '../../plan/lies';
 import type { Plan, StepPlan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import type { Finding, MarkedSpot } from '../../recipe/finding';
@@ -86,7 +87,7 @@ interface Beside {
 /** A part of an earlier cut on the same blank that is nearer than the kerf. */
 function nextPart(plan: Plan, laser: LaserPlan, kerf: number): Beside | undefined {
     for (const { step, laser: other } of plan.steps) {
-        const line = other?.cutLine;
+        const line = other && seenAs(other, laser, plan).cutLine;
         if (other === undefined || line === undefined || other.blank !== laser.blank || step.index >= laser.step.index) continue;
         const own = laser.cutLine!.parts;
         const near = keptFor(own, `near ${nameOf(line.parts)} ${kerf}`, () => apart(own, line.parts, kerf));

@@ -1,4 +1,5 @@
 import { approach } from '../../geometry/distance';
+import { lieAlike } from '../../plan/lies';
 import type { Plan, StepPlan } from '../../plan/plan';
 import { usualOverfill } from '../../plan/plan-fill';
 import { showLength, showTime } from '../../quantity/show';
@@ -71,8 +72,10 @@ function setsAfter({ recoat, cure }: Resin): number | undefined {
 
 /** How much wood lies between two pockets, mm; undefined where it is more than resin creeps over. */
 function distance({ steps }: Plan, one: StepPlan, other: StepPlan): number | undefined {
-    const [a, b] = [one, other].map(({ fill }) => steps[fill?.pocket.index ?? -1]?.laser?.region);
-    const apart = a === undefined || b === undefined ? undefined : approach(a, b, creeps)?.distance;
+    const [a, b] = [one, other].map(({ fill }) => steps[fill?.pocket.index ?? -1]?.laser);
+    // What stands on one face does not reach the other.
+    const isApart = a === undefined || b === undefined || !lieAlike(a, b);
+    const apart = isApart ? undefined : approach(a.region, b.region, creeps)?.distance;
     // Without a wall the one runs into the other's pocket, of which fill-runs-over speaks.
     return apart === undefined || apart < noWall ? undefined : apart;
 }

@@ -7,6 +7,7 @@ import { boxed, boxesMeet } from '../../piece/partition';
 import { beyondLine } from '../../plan/freed-parts';
 import { keptFor, nameOf as keyOf } from '../../plan/kept';
 import type { LaserPlan } from '../../plan/laser-plan';
+import { seenAs } from '../../plan/lies';
 import type { BlankPlan, Plan } from '../../plan/plan';
 import { faceAfter, faceBefore, negligible, sizeOfMet } from './face-at';
 import { noWall } from './least-wall';
@@ -40,7 +41,7 @@ export function wallsOf(plan: Plan, blank: BlankPlan, reach: (depth: number, kin
     // Deeper than the blank there is no pocket: deeper-than-blank says so.
     const pockets = here.filter((laser) => isPocket(laser) && !((laser.depth?.value ?? 0) > (blank.thickness?.low ?? Infinity)));
     return [
-        ...bridges(cuts, blank, reach),
+        ...bridges(plan, cuts, blank, reach),
         ...pockets.flatMap((pocket, index): Wall[] => {
             const high = pocket.depth?.value ?? 0;
             const edge = edgeOf(pocket, blank, reach(high, 'rim'));
@@ -50,8 +51,9 @@ export function wallsOf(plan: Plan, blank: BlankPlan, reach: (depth: number, kin
                 ...[...open, ...cuts].flatMap((other): Wall[] => {
                     const kind = other.step.kind === 'cut' ? 'rim' : 'pocket';
                     const depth = Math.max(high, kind === 'rim' ? 0 : (other.depth?.value ?? 0));
-                    const wall = wallBetween(pocket, other, reach(depth, kind));
-                    const [earlier, later] = other.step.index > pocket.step.index ? [pocket, other] : [other, pocket];
+                    const [made, later] = other.step.index > pocket.step.index ? [pocket, other] : [other, pocket];
+                    const earlier = seenAs(made, later, plan);
+                    const wall = wallBetween(earlier, later, reach(depth, kind));
                     if (wall === undefined || overlap(plan, earlier, later)) return [];
                     return [{ ...wall, kind, later, earlier, depth }];
                 }),
@@ -61,11 +63,17 @@ export function wallsOf(plan: Plan, blank: BlankPlan, reach: (depth: number, kin
 }
 
 /** Wood between two cuts: a hole and an outline, or two holes. */
-function bridges(cuts: readonly LaserPlan[], { thickness }: BlankPlan, reach: (depth: number, kind: WallKind) => number): Wall[] {
+function bridges(
+    plan: Plan,
+    cuts: readonly LaserPlan[],
+    { thickness }: BlankPlan,
+    reach: (depth: number, kind: WallKind) => number,
+): Wall[] {
     if (thickness === undefined) return [];
     const within = reach(thickness.value, 'bridge');
     return cuts.flatMap((later, index) =>
-        cuts.slice(0, index + 1).flatMap((earlier): Wall[] => {
+        cuts.slice(0, index + 1).flatMap((made): Wall[] => {
+            const earlier = seenAs(made, later, plan);
             if (earlier !== later && isWasteBetween(earlier, later)) return [];
             const wall = earlier === later ? wallWithin(later, within) : wallBetween(earlier, later, within);
             if (wall === undefined || isNotch(earlier, later)) return [];

@@ -2,6 +2,7 @@ import { intersect } from '../../geometry/boolean';
 import { area } from '../../geometry/measure';
 import type { Region } from '../../geometry/region';
 import { keptFor, nameOf as keyOf } from '../../plan/kept';
+import { seenAs } from '../../plan/lies';
 import type { InlayPlan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
 import { phrase } from '../../recipe/phrase';
@@ -28,7 +29,7 @@ export const laidAlready: Rule = {
             if (laser === undefined || blank === undefined) continue;
             for (const { step: glued, inlay } of plan.steps) {
                 if (inlay === undefined || glued.index > step.index || inlay.reliefLaser.blank !== blank) continue;
-                const lost = onLaid(laser.region, inlay);
+                const lost = onLaid(seenAs(laser, inlay.reliefLaser, plan).region, inlay);
                 const size = area(lost);
                 if (size <= negligible) continue;
                 const { relief, pocketLaser } = inlay;

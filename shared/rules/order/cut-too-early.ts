@@ -2,9 +2,10 @@ import { intersect } from '../../geometry/boolean';
 import { area } from '../../geometry/measure';
 import { keptFor, nameOf as keyOf } from '../../plan/kept';
 import type { LaserPlan } from '../../plan/laser-plan';
-import type { Plan } from '../../plan/plan';
+import { lieAlike, seenAs } from '../../plan/lies';
+import type { Plan, StepPlan } from '../../plan/plan';
 import { showArea } from '../../quantity/show';
-import type { Finding } from '../../recipe/finding';
+import type { Finding, Fix } from '../../recipe/finding';
 import { phrase } from '../../recipe/phrase';
 import type { Step } from '../../recipe/step';
 import { nameOf } from '../helpers/face-at';
@@ -38,11 +39,12 @@ export const cutTooEarly: Rule = {
                     other.laser !== undefined &&
                     other.blank === blank &&
                     other.step.index > step.index &&
-                    shareInside(other.laser.region, laser.region) > (other.step.kind === 'cut' ? mostOfCut : someOfEngraving),
+                    shareInside(seenAs(other.laser, laser, plan).region, laser.region) >
+                        (other.step.kind === 'cut' ? mostOfCut : someOfEngraving),
             );
             yield* onTheRest(plan, step, laser);
             if (later === undefined || (later.step.kind !== 'engrave' && later.step.kind !== 'cut')) continue;
-            const share = shareInside(later.laser!.region, laser.region);
+            const share = shareInside(seenAs(later.laser!, laser, plan).region, laser.region);
             const across = share > mostOfCut ? undefined : showArea(share * later.laser!.area);
             yield finding(page, {
                 severity: 'warning',
@@ -53,21 +55,23 @@ export const cutTooEarly: Rule = {
                 where: step.where,
                 step: step.index,
                 related: [{ message: phrase`${later.step.name} is burnt here.`, where: later.step.where }],
-                fixes: [
-                    {
-                        title: phrase`Do ${later.step.name} first`,
-                        preferred: true,
-                        changes: [{ do: 'move', statement: later.step.whole, before: step.whole }],
-                    },
-                ],
+                fixes: firstFix(later, laser, step),
             });
         }
     },
 };
 
+/** Only what is burnt into the same face can be burnt first by moving it. */
+function firstFix({ step: later, laser }: StepPlan, cut: LaserPlan, { whole }: Step): Fix[] {
+    if (laser === undefined || !lieAlike(laser, cut)) return [];
+    const title = phrase`Do ${nameOf(later)} first`;
+    return [{ title, preferred: true, changes: [{ do: 'move', statement: later.whole, before: whole }] }];
+}
+
 /** What is engraved on the sheet when the part is out of it. */
-function* onTheRest(plan: Plan, cut: Cut, { blank, region }: LaserPlan): Iterable<Finding> {
-    const here = plan.steps.flatMap(({ laser }) => (laser?.blank === blank ? [laser] : []));
+function* onTheRest(plan: Plan, cut: Cut, from: LaserPlan): Iterable<Finding> {
+    const { blank, region } = from;
+    const here = plan.steps.flatMap(({ laser }) => (laser?.blank === blank ? [seenAs(laser, from, plan)] : []));
     const cuts = here.filter(({ step }) => step.kind === 'cut');
     const engraved = here.filter(({ step, through }) => step.kind === 'engrave' && !through);
     const part = engraved.find(({ step, region: work }) => step.index < cut.index && shareInside(work, region) > mostOfCut);
