@@ -10,6 +10,7 @@ import { describeResult, type Results, runMocha } from '../harness/results.ts';
 export const personFiles: readonly string[] = [
     'squiggles',
     'bench-view',
+    'both-faces',
     'day-book',
     'press',
     'round',

@@ -76,8 +76,8 @@ export function FilmStrip({ view, chosen, lit, run, choose }: FilmStripProps) {
                                 ) : (
                                     noteOf(step)
                                 )}
-                                {sidesOf(frame, step)}
                             </span>
+                            <span class="frame-side">{sidesOf(frame, step)}</span>
                             <span class="hidden">{hintOf(view, step, lit, run)}</span>
                         </button>
                     );
@@ -156,7 +156,7 @@ function noteOf(step: StepView | undefined): string {
 function sidesOf({ pieces }: FrameView, step: StepView | undefined): string {
     const turned = pieces.filter(({ side, gone }) => side !== undefined && !gone);
     const piece = turned.find(({ blank }) => blank === step?.blank) ?? turned[0];
-    return piece === undefined ? '' : ` ${piece.side} up`;
+    return piece === undefined ? '' : `${piece.side} up`;
 }
 
 const GAP = 14; // mm between pieces

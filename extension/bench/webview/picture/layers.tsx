@@ -31,7 +31,7 @@ export function Layers({ piece, blank, textVersion }: LayersProps) {
                     <WrittenNumber name={`size of ${blank.name}`} written={blank.size} textVersion={textVersion} />
                 </li>
             )}
-            {statesOf(piece).map((state) => (
+            {[...(piece.side === undefined ? [] : [`${piece.side} up`]), ...statesOf(piece)].map((state) => (
                 <li key={state} class="state">
                     {state}
                 </li>
