@@ -17,22 +17,25 @@ export interface FormatInput {
     readonly goesOn: (token: Token) => boolean;
 }
 
-/** A gap between two tokens and the blanks that belong there. */
-export interface Gap {
-    readonly offset: number;
-    readonly length: number;
+/** A token, with the blanks that belong before it. */
+export interface Laid {
+    readonly token: Token;
+    /** The gap before it, as it is written. */
+    readonly from: number;
+    readonly old: string;
     readonly blanks: string;
+    /** In so many blocks it stands; a closing brace in those around its own. */
+    readonly depth: number;
 }
 
 /**
- * The blanks of a well laid out text. Only blanks between tokens change, lines are never joined or
- * broken, and at most one empty line is kept; so a comment can swallow nothing, and doing it twice
- * does no more than doing it once.
+ * The tokens of a text with the blanks of a well laid out one. Only blanks between tokens change, lines are never joined, and at
+ * most one empty line is kept; so a comment can swallow nothing, and doing it twice does no more than doing it once.
  */
-export function formatGaps(input: FormatInput): Gap[] {
+export function layOut(input: FormatInput): Laid[] {
     const { text, tokens } = input;
-    const lineBreak = text.includes('\r\n') ? '\r\n' : '\n';
-    const gaps: Gap[] = [];
+    const lineBreak = lineBreakOf(text);
+    const laid: Laid[] = [];
     let depth = 0;
     let previous: Token | undefined;
     for (const token of tokens) {
@@ -44,17 +47,18 @@ export function formatGaps(input: FormatInput): Gap[] {
             breaks > 0 || previous === undefined
                 ? lineBreak.repeat(linesBetween(previous, token, breaks)) + indentOf(input, previous, token, depth, old)
                 : between(input, previous, token, old);
-        if (blanks !== old) gaps.push({ offset: from, length: old.length, blanks });
+        laid.push({ token, from, old, blanks, depth });
         if (token.image === '{') depth++;
         previous = token;
     }
-    const end = previous === undefined ? 0 : endOf(previous);
-    const closing = previous === undefined ? '' : lineBreak;
-    if (text.slice(end) !== closing) gaps.push({ offset: end, length: text.length - end, blanks: closing });
-    return gaps;
+    return laid;
 }
 
-function endOf(token: Token): number {
+export function lineBreakOf(text: string): string {
+    return text.includes('\r\n') ? '\r\n' : '\n';
+}
+
+export function endOf(token: Token): number {
     return token.startOffset + token.image.length;
 }
 

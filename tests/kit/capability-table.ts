@@ -20,7 +20,7 @@ const features: Readonly<Record<string, string>> = {
     documentSymbolProvider: 'The outline: stock, recipes, steps in the order of the work.',
     workspaceSymbolProvider: 'Search by name over all files and the built-in stock.',
     semanticTokensProvider: 'Names coloured by what they stand for.',
-    documentFormattingProvider: 'Layout of a file; never changes what it means.',
+    documentFormattingProvider: 'Layout of a file; never changes what it means. Lines above 120 letters are broken.',
     documentRangeFormattingProvider: 'Layout of the chosen lines, also of several places at once.',
     documentOnTypeFormattingProvider: 'A closing brace moves to its place.',
     signatureHelpProvider:

@@ -119,6 +119,23 @@ describe('several places', () => {
     });
 });
 
+describe('a long line', () => {
+    it('is broken when the file is laid out', async () => {
+        const text = `board a { ${Array.from({ length: 9 }, (_, at) => `lot l${at} { thickness 12 mm }`).join(' ')} }\n`;
+        await client.change(scratch, ++version, text);
+        const edits = await client.connection.sendRequest<TextEdit[]>('textDocument/formatting', {
+            textDocument: { uri: scratch },
+            options: { tabSize: 2, insertSpaces: true },
+        });
+        const after = TextDocument.applyEdits(TextDocument.create(scratch, 'kerfbook', 1, text), edits);
+        expect(after.split('\n').slice(0, 3)).toEqual([
+            'board a {',
+            '  lot l0 { thickness 12 mm }',
+            '  lot l1 { thickness 12 mm }',
+        ]);
+    });
+});
+
 describe('what is to be deleted', () => {
     const willDelete = (...names: string[]) =>
         client.connection.sendRequest('workspace/willDeleteFiles', { files: names.map((name) => ({ uri: uriOf(name) })) });
