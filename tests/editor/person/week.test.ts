@@ -25,4 +25,20 @@ describe('the week', () => {
             await faultlessCopy(workbench, bench);
         }
     });
+
+    it('has a page of the season beside it: what runs made, spoiled, took and cost', async () => {
+        const workbench = await session.open();
+        const { bench, page } = workbench;
+        await workbench.command('View: Close All Editors');
+        await workbench.openFile('order-book.kerf');
+        await workbench.command('Kerfbook: Show the Season…');
+        await page.locator('.quick-input-title', { hasText: 'The season: first and last day' }).waitFor();
+        await page.locator('.quick-input-widget input[type="text"]').press('Enter');
+        await bench.getByText('heron-tray').first().waitFor();
+        for (const { label, name, body } of themes.filter(({ name }) => name === 'light' || name === 'contrast-dark')) {
+            await workbench.theme(label, body);
+            await session.shot(`season-${name}`);
+            await faultlessCopy(workbench, bench);
+        }
+    });
 });
