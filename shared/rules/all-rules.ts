@@ -93,6 +93,8 @@ import { cutTooEarly } from './order/cut-too-early';
 import { faceDown } from './order/face-down';
 import { fillBeforeDry } from './order/fill-before-dry';
 import { finishBeforeSanding } from './order/finish-before-sanding';
+import { flippedOnBacking } from './order/flipped-on-backing';
+import { flippedWet } from './order/flipped-wet';
 import { manyToWeed } from './order/many-to-weed';
 import { maskLeftOn } from './order/mask-left-on';
 import { outOfOrder } from './order/out-of-order';
@@ -233,6 +235,8 @@ const fill = [
 const order = [
     outOfOrder,
     faceDown,
+    flippedWet,
+    flippedOnBacking,
     noGlue,
     openTime,
     fillBeforeDry,

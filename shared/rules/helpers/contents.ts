@@ -53,3 +53,8 @@ export function isSealed(plan: Plan, column: Column): boolean {
 export function isFinished(plan: Plan, column: Column): boolean {
     return layersAbove(column).some(({ kind, step }) => kind === 'coat' && plan.steps[step ?? -1]?.step.kind === 'finish');
 }
+
+/** Whether it lies in the face that is up, and not in the one on the bed. */
+export function isInFaceUp({ places }: Content): boolean {
+    return places.some(({ cell, layer }) => layersAbove(cell.column).includes(layer));
+}

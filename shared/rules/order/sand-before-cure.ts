@@ -3,7 +3,7 @@ import { showTime } from '../../quantity/show';
 import type { Where } from '../../quantity/where';
 import { phrase } from '../../recipe/phrase';
 import { atItsWord } from '../figures';
-import { type Content, contentsOf } from '../helpers/contents';
+import { type Content, contentsOf, isInFaceUp } from '../helpers/contents';
 import { elapsed, longEnough } from '../helpers/elapsed';
 import { faceBefore } from '../helpers/face-at';
 import { calledInShop } from '../helpers/laid-over';
@@ -37,7 +37,7 @@ export const sandBeforeCure: Rule = {
             if (step.kind !== 'sand') continue;
             for (const content of contentsOf(plan, faceBefore(plan, step.index, blank))) {
                 const wanted = cureOf(plan, content);
-                if (wanted === undefined || sandedSince(plan, content, step.index, blank)) continue;
+                if (wanted === undefined || !isInFaceUp(content) || sandedSince(plan, content, step.index, blank)) continue;
                 const made = plan.steps[content.step]!.step;
                 const gone = elapsed(plan, content.step, step.index);
                 if (longEnough(gone, wanted.time)) continue;
