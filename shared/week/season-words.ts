@@ -38,8 +38,8 @@ export function seasonRows({ recipes, total, currency }: Season): string[][] {
     const row = (name: string, sums: SeasonSums): string[] => [
         name,
         String(sums.runs),
-        String(sums.made),
-        String(sums.spoiled),
+        // Of runs that do not say what came of them, nothing is not what came of them.
+        ...[sums.made, sums.spoiled].map((pieces) => (sums.uncounted === sums.runs ? '' : String(pieces))),
         sums.planned > 0 ? showHours(sums.planned) : '',
         sums.took > 0 ? showHours(sums.took) : '',
         sums.plannedOfTook > 0 && sums.took > 0 ? `${showNumber((100 * sums.took) / sums.plannedOfTook, 0)} %` : '',

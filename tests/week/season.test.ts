@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Plan } from '../../shared/plan/plan';
 import { makeSeason, type SeasonEntry } from '../../shared/week/season';
-import { seasonCsv, seasonText } from '../../shared/week/season-words';
+import { seasonCsv, seasonRows, seasonText } from '../../shared/week/season-words';
 import { planOf } from '../kit/plan-of';
 import { flag } from '../kit/shop';
 
@@ -47,6 +47,8 @@ describe('a season', () => {
         expect(season.total).toMatchObject({ runs: 2, uncounted: 1, made: 3, took: 0 });
         // Nothing is known of it: that is no cost of nothing.
         expect(makeSeason([entry(undefined)]).total).not.toHaveProperty('cost');
+        const [only] = seasonRows(makeSeason([entry(undefined, {})]));
+        expect(only!.slice(1, 4)).toEqual(['1', '', '']);
         expect(seasonText(season)).toMatch(/1 run does not say what came of it: write `made` in it\./);
     });
     it('says who made how much', () => {
