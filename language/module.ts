@@ -21,6 +21,7 @@ import { KerfOutline } from './editor/outline';
 import { KerfRename } from './editor/rename';
 import { KerfSemanticTokens } from './editor/semantic-tokens';
 import { KerfSignatureHelp } from './editor/signature-help';
+import { KerfTypeHierarchy } from './editor/type-hierarchy';
 import { KerfWorkspaceSymbols } from './editor/workspace-symbols';
 import { KerfGeneratedModule, KerfGeneratedSharedModule, KerfLanguageMetaData } from './generated/module';
 import { lowerRuns } from './lowering/lower-file';
@@ -86,6 +87,7 @@ const languageModule: Module<KerfServices, DeepPartial<LangiumServices> & Omit<K
         InlayHintProvider: (services) => new KerfInlayHints(services),
         RenameProvider: (services) => new KerfRename(services),
         SignatureHelp: (services) => new KerfSignatureHelp(services),
+        TypeHierarchyProvider: (services) => new KerfTypeHierarchy(services),
         SemanticTokenProvider: (services) => new KerfSemanticTokens(services),
     },
     workspace: {

@@ -19,6 +19,7 @@ const groups = new Set([
     'callHierarchy',
     'diagnostics',
     'textDocumentContent',
+    'typeHierarchy',
 ]);
 /** What is told and not asked, and what belongs to the connection. */
 const notAsked = /^on(Did|Initialize|Shutdown|Exit|Notification|Progress|Close|Error|Dispose)/;

@@ -16,6 +16,7 @@ const changes = listOf(v.object({ text: v.string(), range: maybe(range) }));
 
 const atFile = v.object({ textDocument });
 const atPlace = v.object({ textDocument, position });
+const ofItem = v.object({ item: v.object({ uri: address, selectionRange: range }) });
 const atRange = v.object({ textDocument, range });
 
 /** What each message takes, of those that take anything. Requests first, by what they are about. */
@@ -41,6 +42,9 @@ const taken: Readonly<Record<string, v.GenericSchema>> = {
     'textDocument/documentHighlight': atPlace,
     'textDocument/prepareRename': atPlace,
     'textDocument/prepareCallHierarchy': atPlace,
+    'textDocument/prepareTypeHierarchy': atPlace,
+    'typeHierarchy/supertypes': ofItem,
+    'typeHierarchy/subtypes': ofItem,
     'textDocument/linkedEditingRange': atPlace,
     'textDocument/references': v.object({ textDocument, position, context: v.object({ includeDeclaration: v.boolean() }) }),
     'textDocument/rename': v.object({ textDocument, position, newName: v.string() }),

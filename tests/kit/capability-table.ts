@@ -25,6 +25,8 @@ const features: Readonly<Record<string, string>> = {
     documentOnTypeFormattingProvider: 'A closing brace moves to its place.',
     signatureHelpProvider:
         'While a square, a cut test, a grid, a curve or a price is typed: what the line takes, and what the next figure is.',
+    typeHierarchyProvider:
+        'What a recipe is based on and its variants; what stock takes its figures from (`kind`), and what takes them from it.',
     foldingRangeProvider: 'Blocks and long comments fold.',
     selectionRangeProvider: 'The selection widens from word to line to block.',
     documentLinkProvider: 'Paths of art and of used files open with a click.',

@@ -14,6 +14,7 @@ import type {
     SemanticTokens,
     TextDocumentContentResult,
     TextEdit,
+    TypeHierarchyItem,
     WorkspaceDiagnosticReport,
     WorkspaceEdit,
 } from 'vscode-languageserver';
@@ -125,6 +126,51 @@ describe('a client that asks for findings', () => {
             expect(gone).toMatchObject({ kind: 'full', items: [] });
             return next.items.some(({ kind }) => kind === 'unchanged');
         });
+    });
+});
+
+describe('what is based on what', () => {
+    const workshop = `resin mine { kind slow-epoxy }
+resin yours { kind mine }
+recipe tray { issue 1 }
+recipe small based on tray { }
+recipe smaller based on small { }
+`;
+    const uri = uriOf('variants.kerf');
+    const namesOf = async (method: string, item: TypeHierarchyItem) =>
+        (await ask<TypeHierarchyItem[]>(`typeHierarchy/${method}`, { item })).map(({ name }) => name);
+    const at = async (words: string): Promise<TypeHierarchyItem> => {
+        const line = workshop.split('\n').findIndex((each) => each.includes(words));
+        const character = workshop.split('\n')[line]!.indexOf(words) + words.length - 1;
+        const method = 'textDocument/prepareTypeHierarchy';
+        const [item] = await ask<TypeHierarchyItem[]>(method, { textDocument: { uri }, position: { line, character } });
+        return item!;
+    };
+    beforeAll(() => client.open(uri, workshop));
+    afterAll(() => client.connection.sendNotification('textDocument/didClose', { textDocument: { uri } }));
+
+    it('leads from a variant to its base and to its own variants', async () => {
+        const small = await at('recipe small');
+        expect(small).toMatchObject({ name: 'small', uri });
+        expect(await namesOf('supertypes', small)).toEqual(['tray']);
+        expect(await namesOf('subtypes', small)).toEqual(['smaller']);
+        // The name of a base stands for it.
+        expect((await at('based on small')).name).toBe('small');
+    });
+
+    it('leads from stock to its kind, into what is built in, and back', async () => {
+        const mine = await at('kind mine');
+        expect(mine.name).toBe('mine');
+        expect(await namesOf('subtypes', mine)).toEqual(['yours']);
+        const [epoxy] = await ask<TypeHierarchyItem[]>('typeHierarchy/supertypes', { item: mine });
+        expect(epoxy).toMatchObject({ name: 'slow-epoxy', uri: 'kerfbook-stock:/resins.kerf' });
+        expect(await namesOf('subtypes', epoxy!)).toContain('mine');
+    });
+
+    it('is nothing for what is gone', async () => {
+        const item = { ...(await at('recipe small')), uri: uriOf('gone.kerf') };
+        expect(await namesOf('supertypes', item)).toEqual([]);
+        expect(await namesOf('subtypes', item)).toEqual([]);
     });
 });
 

@@ -197,6 +197,7 @@ function requestsOf(capabilities: InitializeResult['capabilities']): string[] {
         semanticTokensProvider: ['textDocument/semanticTokens/full', 'textDocument/semanticTokens/range'],
         signatureHelpProvider: ['textDocument/signatureHelp'],
         textDocumentSync: [],
+        typeHierarchyProvider: ['textDocument/prepareTypeHierarchy', 'typeHierarchy/supertypes', 'typeHierarchy/subtypes'],
         workspace: ['workspace/willRenameFiles', 'workspace/willDeleteFiles', 'workspace/textDocumentContent'],
         workspaceSymbolProvider: ['workspace/symbol'],
     };
