@@ -88,6 +88,7 @@ import { beyondField } from './machine/beyond-field';
 import { beyondMachine } from './machine/beyond-machine';
 import { beyondSheet } from './machine/beyond-sheet';
 import { fileTooLong } from './machine/file-too-long';
+import { placeLost } from './machine/place-lost';
 import { coatNotDry } from './order/coat-not-dry';
 import { cutTooEarly } from './order/cut-too-early';
 import { faceDown } from './order/face-down';
@@ -237,6 +238,7 @@ const order = [
     faceDown,
     flippedWet,
     flippedOnBacking,
+    placeLost,
     noGlue,
     openTime,
     fillBeforeDry,
