@@ -3,10 +3,17 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { type CodeLens, LSPErrorCodes, type ShowDocumentParams, type ShowMessageParams } from 'vscode-languageserver';
+import {
+    type CodeLens,
+    LSPErrorCodes,
+    type PublishDiagnosticsParams,
+    type ShowDocumentParams,
+    type ShowMessageParams,
+} from 'vscode-languageserver';
 import { dayOf } from '../../shared/quantity/calendar';
 import { requests } from '../../shared/view/requests';
 import { LanguageClient } from '../kit/language-client';
+import { WireServer } from '../kit/wire-server';
 
 const top = mkdtempSync(path.join(tmpdir(), 'kerfbook-commands-'));
 const folder = path.join(top, 'shop');
@@ -36,6 +43,7 @@ beforeAll(async () => {
     writeFileSync(path.join(folder, 'workshop.kerf'), workshop);
     writeFileSync(path.join(folder, 'plate.kerf'), recipe('plate'));
     writeFileSync(path.join(folder, 'two.kerf'), `${recipe('one')}${recipe('other').split('\n').slice(1).join('\n')}`);
+    writeFileSync(path.join(folder, 'wrong.kerf'), recipe('wrong').replace('of walnut', 'of walnot'));
     writeFileSync(path.join(top, 'outside.kerf'), recipe('outside', 'shop/workshop.kerf'));
     ({ client } = await LanguageClient.start(folder, pathToFileURL(folder).toString(), {
         workspace: { executeCommand: {} },
@@ -118,6 +126,39 @@ describe('commands in any editor', () => {
         const commands = lenses.flatMap(({ command }) => (command?.command ? [command] : []));
         expect(commands.map(({ command }) => command)).toEqual(['kerfbook.build', 'kerfbook.finishRun']);
         expect(commands[0]?.arguments).toEqual([{ uri: uriOf('plate.kerf'), recipe: 'plate' }]);
+    });
+});
+
+describe('the built server in a process of its own', () => {
+    it('leads findings to the manual beside it, and writes by command', async () => {
+        const server = new WireServer();
+        try {
+            const found = new Promise<PublishDiagnosticsParams>((resolve) => {
+                server.connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
+                    if (params.uri === uriOf('wrong.kerf') && params.diagnostics.length > 0) resolve(params);
+                });
+            });
+            const { capabilities } = await server.initialize(pathToFileURL(folder).toString(), {
+                workspace: { executeCommand: {} },
+                textDocument: { publishDiagnostics: { codeDescriptionSupport: true } },
+            });
+            expect(capabilities.executeCommandProvider?.commands).toContain('kerfbook.build');
+            const text = readFileSync(path.join(folder, 'wrong.kerf'), 'utf8');
+            void server.connection.sendNotification('textDocument/didOpen', {
+                textDocument: { uri: uriOf('wrong.kerf'), languageId: 'kerfbook', version: 1, text },
+            });
+            const { href } = (await found).diagnostics[0]!.codeDescription!;
+            const [page, rule] = href.split('#');
+            expect(readFileSync(fileURLToPath(page!), 'utf8')).toContain(`### ${rule}\n`);
+            rmSync(path.join(folder, 'made'), { recursive: true, force: true });
+            await server.connection.sendRequest('workspace/executeCommand', {
+                command: 'kerfbook.build',
+                arguments: [{ uri: uriOf('plate.kerf') }],
+            });
+            expect(madeIn('plate')).toContain('job-sheet.html');
+        } finally {
+            server.stop();
+        }
     });
 });
 
