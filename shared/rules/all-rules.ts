@@ -94,6 +94,7 @@ import { cutTooEarly } from './order/cut-too-early';
 import { faceDown } from './order/face-down';
 import { fillBeforeDry } from './order/fill-before-dry';
 import { finishBeforeSanding } from './order/finish-before-sanding';
+import { flipInWords } from './order/flip-in-words';
 import { flippedOnBacking } from './order/flipped-on-backing';
 import { flippedWet } from './order/flipped-wet';
 import { manyToWeed } from './order/many-to-weed';
@@ -236,6 +237,7 @@ const fill = [
 const order = [
     outOfOrder,
     faceDown,
+    flipInWords,
     flippedWet,
     flippedOnBacking,
     placeLost,
