@@ -11,7 +11,7 @@ import { buildGenerator, getProgramFromFiles } from 'typescript-json-schema';
 const root = fileURLToPath(new URL('..', import.meta.url));
 
 /** Commands whose JSON is described. */
-export const documents = ['check', 'plan', 'diff', 'table', 'week', 'season', 'history'];
+export const documents = ['check', 'plan', 'diff', 'table', 'week', 'season', 'history', 'curve', 'explain', 'vocabulary'];
 
 /**
  * Schemas by the name of their command.

@@ -28,6 +28,11 @@ const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
     ['merge', async () => (await import('./merge')).merge],
     ['upgrade', async () => (await import('./upgrade')).upgrade],
     ['stock', async () => (await import('./stock')).stock],
+    ['explain', async () => (await import('./explain')).explain],
+    ['vocabulary', async () => (await import('./vocabulary')).vocabulary],
+    ['curve', async () => (await import('./curve')).curve],
+    ['format', async () => (await import('./format')).format],
+    ['mcp', async () => (await import('./mcp/mcp')).mcp],
     ['completion', async () => (await import('./completion')).completion],
     ['serve', async () => (await import('./serve')).serve],
 ]);

@@ -3,7 +3,7 @@ import { type Grade, gradeOf, type StockLine, stockLines } from '../../language/
 import { nearest } from '../../shared/recipe/nearest';
 import { say } from './say';
 import { readArgs } from './usage/read-args';
-import { stockGrades, stockUsage } from './usage/usages';
+import { stockGrades, stockUsage } from './usage/reference-usages';
 import { UsageError } from './usage-error';
 
 /** `kerfbook stock`: what is built in, with `--sources` also how each of its lines is known. */

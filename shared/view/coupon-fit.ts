@@ -1,6 +1,6 @@
 import { medianOf } from '../burn/distributions';
 import { doseFor } from '../burn/dose';
-import { type DepthLaw, type LawNote, type LawRow, measuringError, PRIOR_FREEDOM, predict } from '../burn/law';
+import { type DepthLaw, type LawNote, type LawRow, measuringError, PRIOR_FREEDOM, predict, predictOnBoard } from '../burn/law';
 import { darkestDose, doseForTone, onsetDose, predictTone } from '../burn/tone';
 import type { ToneLaw } from '../burn/tone-law';
 import { spread } from '../quantity/interval';
@@ -25,6 +25,8 @@ export interface CouponFit {
     readonly facts: readonly FitFact[];
     readonly notes: readonly string[];
     readonly squares: readonly FittedSquare[];
+    /** Depth of one more square on this board by the dose of a single pass, over the doses that were measured; mm, J/mm². */
+    readonly curve: readonly { readonly dose: number; readonly depth: number; readonly low: number; readonly high: number }[];
 }
 
 export function couponFit(measured: MeasuredCoupon): CouponFit {
@@ -33,7 +35,19 @@ export function couponFit(measured: MeasuredCoupon): CouponFit {
         const offset = rows[index]?.where?.offset;
         return { offset, dose, passes, fitted, residual, outlier, ...(studentised !== undefined && { studentised }) };
     });
-    return { facts: fitFacts(law), notes: law.notes.map((note) => words[note]), squares };
+    return { facts: fitFacts(law), notes: law.notes.map((note) => words[note]), squares, curve: curveOf(law) };
+}
+
+/** Doses in the curve, both ends included. */
+const PLACES = 21;
+
+function curveOf(law: DepthLaw): CouponFit['curve'] {
+    const { range } = law;
+    if (range === undefined) return [];
+    return Array.from({ length: PLACES }, (_, i) => range.low + ((range.high - range.low) * i) / (PLACES - 1)).flatMap((dose) => {
+        const predicted = predictOnBoard(law, { power: dose, speed: 1, pitch: 1, passes: 1 }, 'square');
+        return predicted === undefined ? [] : [{ dose, depth: predicted.value, low: predicted.low, high: predicted.high }];
+    });
 }
 
 /** What a coupon's fit says, in a maker's words: figures with their standard errors. */

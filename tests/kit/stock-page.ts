@@ -1,7 +1,7 @@
 import { builtInText, builtInUris } from '../../language/built-in';
 import { stockLines } from '../../language/stock-sources';
 import { describeGrade } from '../../server/cli/stock';
-import { stockGrades } from '../../server/cli/usage/usages';
+import { stockGrades } from '../../server/cli/usage/reference-usages';
 
 const titles: Readonly<Record<string, string>> = {
     abrasive: 'Abrasives',

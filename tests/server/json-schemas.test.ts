@@ -32,6 +32,9 @@ describe('what the command line writes as JSON keeps to its schema', () => {
         ['week', ['week', '.', '--start', '2026-12-07', '--format', 'json']],
         ['season', ['season', '.', '--format', 'json']],
         ['history', ['history', '.', '--format', 'json']],
+        ['curve', ['curve', 'cherry-6', 'shed', '--format', 'json']],
+        ['explain', ['explain', '--format', 'json']],
+        ['vocabulary', ['vocabulary', '--format', 'json']],
         ['table', ['table', '--recipes', 'heron-tray,heron-tray-faulty', '--format', 'json']],
     ])('%s of the samples', async (name, args) => {
         const { out, err } = await runIn(samples, args);

@@ -2,9 +2,12 @@ import type { headOf } from '../../../shared/review/head';
 import type { Review, reviewSchema } from '../../../shared/review/review';
 import type { historySchema, RunHistory } from '../../../shared/review/run-history';
 import type { VariantTable } from '../../../shared/review/variant-table';
+import type { Page } from '../../../shared/rules/page';
 import type { planJson } from '../../../shared/sheets/plan-json';
+import type { CouponFit } from '../../../shared/view/coupon-fit';
 import type { Season } from '../../../shared/week/season';
 import type { weekJson } from '../../../shared/week/week-json';
+import type { Word } from '../vocabulary';
 import type { checkJson } from './json';
 
 /*
@@ -34,3 +37,14 @@ export type TableDocument = VariantTable;
 export type WeekDocument = ReturnType<typeof weekJson>;
 
 export type SeasonDocument = Season;
+
+/** What a coupon's squares say. */
+export interface CurveDocument extends CouponFit {
+    readonly schema: 1;
+    readonly board: string;
+    readonly laser: string;
+}
+
+export type ExplainDocument = readonly Page[];
+
+export type VocabularyDocument = readonly Word[];

@@ -1,13 +1,8 @@
-import type { Grade } from '../../../language/stock-sources';
 import { fillColours } from '../../../shared/view/fill-colours';
 import { techniques } from '../../../shared/view/techniques';
 import type { CommandUsage } from './command-usage';
-
-const flag = (what: string) => ({ type: 'boolean', default: false, what }) as const;
-const word = (value: string, what: string) => ({ type: 'string', value, what }) as const;
-
-const format = <const Words extends readonly string[]>(choices: Words) =>
-    ({ type: 'string', default: 'text', value: 'FORMAT', choices, what: 'How it is written.' }) as const;
+import { flag, format, word } from './options';
+import { curveUsage, explainUsage, stockUsage, vocabularyUsage } from './reference-usages';
 
 const recipe = word('NAME', 'Only this recipe.');
 const clean = flag('Take away what an earlier time left and this one does not write; only what Kerfbook wrote itself.');
@@ -270,28 +265,36 @@ export const upgradeUsage = {
     examples: [{ line: 'kerfbook upgrade --dry-run', what: 'what would change below this folder' }],
 } as const satisfies CommandUsage;
 
-/** How the lines of the built-in stock are known, the best first. */
-export const stockGrades: Readonly<Record<Grade, string>> = {
-    checked: 'somebody has read the source that is named, or it is computed from what was read there',
-    'rule of thumb': 'common practice or our own judgement; no source is known',
-    'not checked yet': 'from memory; nobody has read its source',
-};
-
-export const stockUsage = {
-    name: 'stock',
-    forms: ['[NAME ...]'],
-    brief: 'the woods, glues, resins and finishes that are built in',
+export const formatUsage = {
+    name: 'format',
+    forms: ['[FILE or FOLDER ...]'],
+    brief: 'lay recipes out as the editor does',
     more: [
-        'Lists the names of what every recipe can use without declaring it; with names, the lines of those. What a shop writes itself goes before.',
-        `With --sources each line says how it is known. ${Object.entries(stockGrades)
-            .map(([grade, what]) => `${grade[0]!.toUpperCase()}${grade.slice(1)}: ${what}.`)
-            .join(' ')}`,
+        `Only blanks, line breaks and the order of clauses in a line change. Without --check or --write one file is laid out, onto standard output. ${readsInput}`,
     ],
-    options: { sources: flag('How each line is known, and how many of each grade there are.') },
+    options: {
+        check: flag('Only name the files that are not laid out.'),
+        write: flag('Write them.'),
+        as,
+    },
     examples: [
-        { line: 'kerfbook stock teak', what: 'what is built in of teak' },
-        { line: 'kerfbook stock --sources', what: 'where every figure comes from' },
+        { line: 'kerfbook format --write', what: 'every recipe below this folder' },
+        { line: 'kerfbook format --check', what: 'for a hook or a build server' },
     ],
+    codes: ['1 with --check, where a file is not laid out'],
+} as const satisfies CommandUsage;
+
+export const mcpUsage = {
+    name: 'mcp',
+    forms: ['[FOLDER]'],
+    brief: 'a server for assistants that speak the Model Context Protocol',
+    more: [
+        'Speaks over standard input and output, needs no network, and answers about the files of FOLDER or this folder alone, with what the other commands say. It only reads unless it is started with --write.',
+    ],
+    options: {
+        write: flag('Recipes may be begun, laid out and upgraded, and files for machine and bench written, in this folder.'),
+    },
+    examples: [{ line: 'kerfbook mcp ~/workshop', what: 'the command to give to an assistant' }],
 } as const satisfies CommandUsage;
 
 export const serveUsage = {
@@ -328,6 +331,11 @@ export const usages: readonly CommandUsage[] = [
     mergeUsage,
     upgradeUsage,
     stockUsage,
+    explainUsage,
+    vocabularyUsage,
+    curveUsage,
+    formatUsage,
     serveUsage,
+    mcpUsage,
     completionUsage,
 ];
