@@ -1,8 +1,9 @@
 import { sandingSequence } from '../bench/sanding-sequence';
-import { firstLie, isSameLie } from '../piece/lie';
+import { firstLie, isSameLie, sideOf } from '../piece/lie';
 import { atLeast, exactly, type Interval, intervalOf } from '../quantity/interval';
 import type { ArtSource, Recipe } from '../recipe/recipe';
 import type { Cut, Engrave, Inlay, Sand, Step } from '../recipe/step';
+import type { LaserPlan } from './laser-plan';
 import { lieBefore } from './lies';
 import type { Memo } from './memo';
 import type { ArtState, BlankPlan, SandPlan, StepPlan } from './plan';
@@ -24,6 +25,14 @@ export interface Bench {
 }
 
 export function planStep(step: Step, bench: Bench): StepPlan {
+    const plan = planOne(step, bench);
+    const { blank } = plan;
+    if (blank === undefined) return plan;
+    const isFront = sideOf(lieBefore(bench.recipe.steps, step.index, blank)) === 'front';
+    return { ...plan, face: isFront ? blank : `${blank} back` };
+}
+
+function planOne(step: Step, bench: Bench): StepPlan {
     const base = { step, title: stepTitle(step), times: stepTimes(step, 0) };
     switch (step.kind) {
         case 'engrave':
@@ -85,7 +94,7 @@ function inlayOf(step: Inlay, bench: Bench): Partial<StepPlan> {
             relief: relief.laser,
             pocket: pocket.laser,
             half: halfAsBurnt(relief.laser, bench.blanks.get(relief.laser.blank)?.thickness),
-            below: sandedBelow(step, pocket.laser.blank, bench.recipe),
+            below: sandedBelow(step, pocket.laser, bench.recipe),
             memo: bench.memo,
         }),
     };
@@ -119,11 +128,12 @@ export function sandOf(step: Sand): SandPlan {
     };
 }
 
-/** All that later sanding takes off the face of the blank that holds the inlay. */
-export function sandedBelow(inlay: Inlay, blank: string, recipe: Recipe): Interval {
+/** All that later sanding takes off the face that holds the inlay. */
+export function sandedBelow(inlay: Inlay, { blank, lie }: Pick<LaserPlan, 'blank' | 'lie'>, recipe: Recipe): Interval {
     let sum = exactly(0);
     for (const step of recipe.steps) {
         if (step.kind !== 'sand' || step.index < inlay.index || step.blank.value !== blank) continue;
+        if (sideOf(lieBefore(recipe.steps, step.index, blank)) !== sideOf(lie ?? firstLie)) continue;
         const { below } = sandOf(step);
         sum = { value: sum.value + below.value, low: sum.low + below.low, high: sum.high + below.high };
     }

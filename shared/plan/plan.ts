@@ -74,6 +74,8 @@ export interface StepPlan {
     readonly title: string;
     /** Name of the blank it works on. */
     readonly blank?: string;
+    /** The same while its front is up, else another name: what is done on one face says nothing of the other. */
+    readonly face?: string;
     /** Why it could not be worked out, in a maker's words. */
     readonly unplanned?: string;
     readonly times: Times;

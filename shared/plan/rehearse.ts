@@ -58,7 +58,7 @@ function again(old: StepPlan, step: Step, { recipe, blanks, done, memo }: Rehear
         const pocket = done[inlay.pocket.index]?.laser;
         if (relief === undefined || pocket === undefined) return old;
         const half = halfAsBurnt(relief, blanks.get(relief.blank)?.thickness);
-        const halves = { relief, pocket, half, below: sandedBelow(step, pocket.blank, recipe), memo };
+        const halves = { relief, pocket, half, below: sandedBelow(step, pocket, recipe), memo };
         const { stack: _stack, fit: _fit, ...drawn } = inlay;
         const figures = stackAndFit(step, halves);
         return {

@@ -32,21 +32,21 @@ export function withAdvice(steps: readonly StepPlan[], recipe: Recipe, faces: re
 const cleaning = /\b(?:soot|char|brush|clean|vacuum|blow|wip)/i;
 
 /** Resin, sealer or glue on what was just burnt. @commonPractice */
-function soot({ step, blank, fill, inlay }: StepPlan, steps: readonly StepPlan[]): string[] {
-    const pocket = fill?.pocket ?? inlay?.pocket ?? (step.kind === 'seal' ? lastBurnt(steps, step.index, blank) : undefined);
+function soot({ step, face, fill, inlay }: StepPlan, steps: readonly StepPlan[]): string[] {
+    const pocket = fill?.pocket ?? inlay?.pocket ?? (step.kind === 'seal' ? lastBurnt(steps, step.index, face) : undefined);
     if (pocket === undefined) return [];
     const isClean = steps
         .slice(pocket.index + 1, step.index)
-        .some((other) => (other.step.kind === 'do' ? cleaning.test(other.step.text) : other.blank === blank && isOver(other)));
+        .some((other) => (other.step.kind === 'do' ? cleaning.test(other.step.text) : other.face === face && isOver(other)));
     if (isClean) return [];
     return [`brush the soot out of ${pocket.name} first: what goes on it holds no better than the soot does`];
 }
 
 /** The last pocket that was burnt into a blank before a step. */
-function lastBurnt(steps: readonly StepPlan[], before: number, blank: string | undefined): LaserPlan['step'] | undefined {
+function lastBurnt(steps: readonly StepPlan[], before: number, face: string | undefined): LaserPlan['step'] | undefined {
     const burnt = steps
         .slice(0, before)
-        .findLast(({ step, laser, blank: of }) => step.kind === 'engrave' && laser?.tone === undefined && of === blank);
+        .findLast((other) => other.step.kind === 'engrave' && other.laser?.tone === undefined && other.face === face);
     return burnt?.laser?.step;
 }
 
@@ -59,9 +59,9 @@ function isOver({ step: { kind } }: StepPlan): boolean {
  * That a joint sinks where it was sanded while the water of its glue was still in the wood beside it was seen in a trade column on
  * raised and sunken joints; until when was not: the whole cure is our own judgement.
  */
-function wetJoint({ step, blank }: StepPlan, steps: readonly StepPlan[]): string[] {
+function wetJoint({ step, face }: StepPlan, steps: readonly StepPlan[]): string[] {
     if (step.kind !== 'sand' || !step.flush) return [];
-    const glued = steps.slice(0, step.index).findLast((other) => other.inlay !== undefined && other.blank === blank);
+    const glued = steps.slice(0, step.index).findLast((other) => other.inlay !== undefined && other.face === face);
     const glue = glued?.step.kind === 'inlay' ? glued.step.glue : undefined;
     if (glued === undefined || glue?.setsBy !== 'water' || glue.cure === undefined) return [];
     if (timeBetween(steps, glued.step.index, step.index) >= glue.cure.value * asGood) return [];
@@ -74,12 +74,12 @@ function wetJoint({ step, blank }: StepPlan, steps: readonly StepPlan[]): string
 const asGood = 0.95;
 
 /** Tape under a pour that has become hard. @commonPractice */
-function hardOverTape({ step, blank }: StepPlan, steps: readonly StepPlan[]): string[] {
+function hardOverTape({ step, face }: StepPlan, steps: readonly StepPlan[]): string[] {
     if (step.kind !== 'peel') return [];
-    const masked = steps.slice(0, step.index).findLast((other) => other.step.kind === 'mask' && other.blank === blank);
+    const masked = steps.slice(0, step.index).findLast((other) => other.step.kind === 'mask' && other.face === face);
     const poured = steps
         .slice(masked?.step.index ?? step.index, step.index)
-        .findLast((other) => other.fill !== undefined && other.blank === blank);
+        .findLast((other) => other.fill !== undefined && other.face === face);
     const cure = poured?.step.kind === 'fill' ? poured.step.resin?.cure : undefined;
     if (poured === undefined || cure === undefined) return [];
     if (timeBetween(steps, poured.step.index, step.index) < cure.value / 2) return [];
@@ -108,9 +108,9 @@ function nearGlueLine({ step, blank, laser }: StepPlan, steps: readonly StepPlan
 }
 
 /** That wetting deepens wood, dark hardwoods most, was seen in the abstract of a paper on the colour of 24 species. */
-function toneUnderCoat({ step, blank }: StepPlan, steps: readonly StepPlan[]): string[] {
+function toneUnderCoat({ step, face }: StepPlan, steps: readonly StepPlan[]): string[] {
     if (step.kind !== 'finish' || step.coat === undefined || step.coat.kinds.includes('wax')) return [];
-    const before = steps.slice(0, step.index).filter((other) => other.blank === blank);
+    const before = steps.slice(0, step.index).filter((other) => other.face === face);
     const toned = before.find(({ laser }) => laser?.tone !== undefined)?.laser;
     if (toned === undefined || before.some((other) => other.step.kind === 'finish')) return [];
     return [
@@ -122,9 +122,9 @@ function toneUnderCoat({ step, blank }: StepPlan, steps: readonly StepPlan[]): s
  * That oil does not soak in through shellac and stays soft on it was seen in three forums of finishers; disputed: a restorer and two pages
  * on padauk oil on a thin, dewaxed coat.
  */
-function oilOnSealer({ step, blank }: StepPlan, steps: readonly StepPlan[]): string[] {
+function oilOnSealer({ step, face }: StepPlan, steps: readonly StepPlan[]): string[] {
     if (step.kind !== 'finish' || step.coat === undefined || !step.coat.kinds.includes('drying-oil')) return [];
-    const before = steps.slice(0, step.index).filter((other) => other.blank === blank);
+    const before = steps.slice(0, step.index).filter((other) => other.face === face);
     const last = before.findLast((other) => /^(?:seal|sand|finish)$/.test(other.step.kind))?.step;
     if (last?.kind !== 'seal' || last.sealer === undefined) return [];
     return [

@@ -22,10 +22,10 @@ const page: Page = {
 export const leavesScorch: Rule = {
     page,
     *examine(plan, figures = atItsWord) {
-        for (const [index, { step, blank, sand }] of plan.steps.entries()) {
+        for (const [index, { step, blank, face, sand }] of plan.steps.entries()) {
             if (step.kind !== 'sand' || sand === undefined || !step.flush) continue;
             const laterSand = plan.steps.some(
-                (other) => other.step.kind === 'sand' && other.blank === blank && other.step.index > index,
+                (other) => other.step.kind === 'sand' && other.face === face && other.step.index > index,
             );
             if (laterSand) continue;
             const filled = contentsOf(plan, faceBefore(plan, index, blank)).find(({ pocket }) => {

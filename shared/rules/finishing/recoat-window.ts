@@ -25,7 +25,7 @@ export const recoatWindow: Rule = {
     page,
     *examine(plan, figures = atItsWord) {
         const last = new Map<string, Fill>();
-        for (const { step, fill, blank } of plan.steps) {
+        for (const { step, fill, face } of plan.steps) {
             if (step.kind !== 'fill' || fill === undefined) continue;
             const before = last.get(fill.pocket.name);
             last.set(fill.pocket.name, step);
@@ -39,7 +39,7 @@ export const recoatWindow: Rule = {
             const sanded = plan.steps.some(
                 (other) =>
                     other.step.kind === 'sand' &&
-                    other.blank === blank &&
+                    other.face === face &&
                     other.step.index > before.index &&
                     other.step.index < step.index,
             );

@@ -21,7 +21,8 @@ const untried = { measured: 0.75, guessed: 0.45 } as const;
  */
 export function depthForFill(plan: Plan, pocket: Engrave, { blank: name, depth, settings }: LaserPlan): number | undefined {
     const sanded = plan.steps.reduce(
-        (sum, { step, blank, sand }) => sum + (step.index > pocket.index && blank === name ? (sand?.below.high ?? 0) : 0),
+        (sum, { step, face, sand }) =>
+            sum + (step.index > pocket.index && face === plan.steps[pocket.index]?.face ? (sand?.below.high ?? 0) : 0),
         0,
     );
     const made = depth ?? exactly(0);

@@ -17,7 +17,8 @@ const grits = 'grits 120, 180, 240';
  */
 export function sandFlush(plan: Plan, blank: string, contents: readonly Content[]): Fix[] {
     const made = Math.max(...contents.map(({ step }) => step));
-    const later = plan.steps.filter((other) => other.blank === blank && other.step.index > made);
+    const face = plan.steps[made]?.face;
+    const later = plan.steps.filter((other) => other.face === face && other.step.index > made);
     const finish = later.find(({ step }) => step.kind === 'finish')?.step;
     const sanding = later.find(({ step }) => step.kind === 'sand')?.step;
     const title = phrase`Sand ${blank} flush`;

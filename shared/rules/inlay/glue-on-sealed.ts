@@ -1,5 +1,6 @@
 import { bounds } from '../../geometry/measure';
 import type { Bounds } from '../../geometry/region';
+import { layersAbove } from '../../piece/column';
 import type { InlayPlan, Plan, StepPlan } from '../../plan/plan';
 import type { Change, Fix } from '../../recipe/finding';
 import { phrase } from '../../recipe/phrase';
@@ -24,17 +25,17 @@ const page: Page = {
 export const glueOnSealed: Rule = {
     page,
     *examine(plan) {
-        for (const { step, blank, inlay } of plan.steps) {
+        for (const { step, blank, face, inlay } of plan.steps) {
             if (step.kind !== 'inlay' || inlay === undefined) continue;
             const laid = faceBefore(plan, step.index, blank)
                 ?.cells.filter(({ column }) => column.digs.some((dig) => dig.step === inlay.pocket.index))
-                .flatMap(({ column }) => column.layers.flatMap((layer) => plan.steps[layer.step ?? -1]?.step ?? []));
+                .flatMap(({ column }) => layersAbove(column).flatMap((layer) => plan.steps[layer.step ?? -1]?.step ?? []));
             const refused = laid?.flatMap((below) => (below.kind === 'seal' ? (refusalOn(plan, step, below) ?? []) : [])) ?? [];
             if (refused.length === 0) continue;
             const seals = plan.steps.filter(
                 (other) =>
                     other.step.kind === 'seal' &&
-                    other.blank === blank &&
+                    other.face === face &&
                     other.step.index > inlay.pocket.index &&
                     other.step.index < step.index,
             );

@@ -47,8 +47,10 @@ export const marksStay: Rule = {
 };
 
 /** Sands the marks off in the last sanding of the board, where enough of the veneer stays for that. */
-function sandMore({ steps }: Plan, { pocketLaser, stack }: InlayPlan, { index }: Inlay, figures: Figures): Fix[] {
-    const last = steps.findLast(({ step, blank }) => step.kind === 'sand' && step.index > index && blank === pocketLaser.blank);
+function sandMore({ steps }: Plan, { pocket, stack }: InlayPlan, { index }: Inlay, figures: Figures): Fix[] {
+    const last = steps.findLast(
+        ({ step, face }) => step.kind === 'sand' && step.index > index && face === steps[pocket.index]?.face,
+    );
     if (last?.step.kind !== 'sand') return [];
     const { take, whole } = last.step;
     const found = lengthWithin({ low: scorchDepth, high: mostTaken, best: enough }, take?.unit ?? 'mm');

@@ -62,7 +62,10 @@ export const veneerProud: Rule = {
             }
             const reached = plan.steps.reduce(
                 (sum, other) =>
-                    sum + (other.sand !== undefined && other.blank === pocketLaser.blank ? other.sand.below.value : 0),
+                    sum +
+                    (other.sand !== undefined && other.face === plan.steps[inlay.pocket.index]?.face
+                        ? other.sand.below.value
+                        : 0),
                 0,
             );
             if (proud.high < -reached) {

@@ -67,7 +67,7 @@ interface Ground {
 }
 
 /** The bare woods that a step lays something on. */
-function woodsUnder(plan: Plan, { step, blank, inlay, fill }: StepPlan): Ground[] {
+function woodsUnder(plan: Plan, { step, blank, face, inlay, fill }: StepPlan): Ground[] {
     const ground = (name: string | undefined, since: number): Ground[] => {
         const wood = woodOf(plan, name);
         return wood === undefined || name === undefined ? [] : [{ wood, since, what: name }];
@@ -82,7 +82,7 @@ function woodsUnder(plan: Plan, { step, blank, inlay, fill }: StepPlan): Ground[
     if (step.kind !== 'seal' && step.kind !== 'finish') return [];
     const bare = faceBefore(plan, step.index, blank)?.bare.layers[0];
     const laid = plan.steps.findLast(
-        (other) => other.blank === blank && other.step.index < step.index && other.step.kind === 'sand',
+        (other) => other.face === face && other.step.index < step.index && other.step.kind === 'sand',
     );
     return bare?.kind === 'wood' ? ground(blank, laid?.step.index ?? -1) : [];
 }

@@ -22,10 +22,10 @@ const page: Page = {
 export const fillBeforeDry: Rule = {
     page,
     *examine(plan, figures = atItsWord) {
-        for (const { step, blank } of plan.steps) {
+        for (const { step, face } of plan.steps) {
             if (step.kind !== 'fill') continue;
             const seal = plan.steps
-                .filter((other) => other.step.kind === 'seal' && other.blank === blank && other.step.index < step.index)
+                .filter((other) => other.step.kind === 'seal' && other.face === face && other.step.index < step.index)
                 .map((other) => other.step as Seal)
                 .pop();
             const dry = seal?.sealer?.dry;

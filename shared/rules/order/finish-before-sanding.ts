@@ -19,10 +19,10 @@ const page: Page = {
 export const finishBeforeSanding: Rule = {
     page,
     *examine(plan) {
-        for (const { step, blank } of plan.steps) {
+        for (const { step, blank, face } of plan.steps) {
             if (step.kind !== 'finish') continue;
             const sandings = plan.steps.filter((other) => {
-                if (other.step.kind !== 'sand' || other.blank !== blank || other.step.index < step.index) return false;
+                if (other.step.kind !== 'sand' || other.face !== face || other.step.index < step.index) return false;
                 const coarse = other.sand?.grits.some((grit) => grit < betweenCoats) ?? false;
                 return other.step.flush || (other.sand?.below.value ?? 0) > 0 || coarse;
             });

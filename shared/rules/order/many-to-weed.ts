@@ -1,4 +1,5 @@
 import { holes, islands } from '../../geometry/islands';
+import { layersAbove } from '../../piece/column';
 import { phrase } from '../../recipe/phrase';
 import { faceAfter } from '../helpers/face-at';
 import { commonPractice, type Page } from '../page';
@@ -23,7 +24,7 @@ export const manyToWeed: Rule = {
         for (const { step, blank, laser } of plan.steps) {
             if (step.kind !== 'engrave' || laser === undefined || laser.pictures !== undefined) continue;
             const met = faceAfter(plan, step.index, blank)?.met ?? [];
-            const taped = met.some(({ column }) => column.layers.some(({ kind }) => kind === 'tape'));
+            const taped = met.some(({ column }) => layersAbove(column).some(({ kind }) => kind === 'tape'));
             // What is burnt is gone; what it encloses stays behind as a piece.
             const pieces = taped ? holes(laser.region).length : 0;
             if (pieces <= mostPieces) continue;

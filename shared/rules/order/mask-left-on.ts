@@ -1,5 +1,7 @@
+import type { Plan } from '../../plan/plan';
 import { phrase } from '../../recipe/phrase';
-import { isMaskedAt } from '../helpers/face-at';
+import type { Step } from '../../recipe/step';
+import { faceAtEnd, isMaskedAt } from '../helpers/face-at';
 import { statementBefore } from '../helpers/statement-before';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
@@ -18,7 +20,7 @@ const page: Page = {
 export const maskLeftOn: Rule = {
     page,
     *examine(plan) {
-        for (const { step, blank } of plan.steps) {
+        for (const { step, blank, face } of plan.steps) {
             if (step.kind !== 'mask') continue;
             const over = plan.steps.find(
                 (other) =>
@@ -27,8 +29,8 @@ export const maskLeftOn: Rule = {
                     other.step.index > step.index &&
                     isMaskedAt(plan, other.step.index, blank),
             );
-            const lastMask = plan.steps.filter((other) => other.step.kind === 'mask' && other.blank === blank).pop();
-            const stays = over === undefined && lastMask?.step === step && isMaskedAt(plan, plan.steps.length, blank);
+            const lastMask = plan.steps.filter((other) => other.step.kind === 'mask' && other.face === face).pop();
+            const stays = over === undefined && lastMask?.step === step && isStillOn(plan, step, blank);
             if (over === undefined && !stays) continue;
             yield finding(page, {
                 severity: over === undefined ? 'info' : 'warning',
@@ -53,3 +55,8 @@ export const maskLeftOn: Rule = {
         }
     },
 };
+
+/** Whether the tape of a step lies on the piece at its end, on whichever face. */
+function isStillOn(plan: Plan, { index }: Step, blank: string | undefined): boolean {
+    return faceAtEnd(plan, blank)?.bare.layers.some(({ kind, step }) => kind === 'tape' && step === index) ?? false;
+}

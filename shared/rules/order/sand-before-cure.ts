@@ -33,11 +33,11 @@ const page: Page = {
 export const sandBeforeCure: Rule = {
     page,
     *examine(plan, figures = atItsWord) {
-        for (const { step, blank } of plan.steps) {
+        for (const { step, blank, face } of plan.steps) {
             if (step.kind !== 'sand') continue;
             for (const content of contentsOf(plan, faceBefore(plan, step.index, blank))) {
                 const wanted = cureOf(plan, content);
-                if (wanted === undefined || !isInFaceUp(content) || sandedSince(plan, content, step.index, blank)) continue;
+                if (wanted === undefined || !isInFaceUp(content) || sandedSince(plan, content, step.index, face)) continue;
                 const made = plan.steps[content.step]!.step;
                 const gone = elapsed(plan, content.step, step.index);
                 if (longEnough(gone, wanted.time)) continue;
@@ -79,9 +79,9 @@ export function cureOf(plan: Plan, content: Pick<Content, 'step'>): { name: stri
 }
 
 /** Only the first sanding after the work is told. */
-function sandedSince(plan: Plan, content: Content, until: number, blank: string | undefined): boolean {
+function sandedSince(plan: Plan, content: Content, until: number, face: string | undefined): boolean {
     return plan.steps.some(
         (other) =>
-            other.step.kind === 'sand' && other.blank === blank && other.step.index > content.step && other.step.index < until,
+            other.step.kind === 'sand' && other.face === face && other.step.index > content.step && other.step.index < until,
     );
 }

@@ -1,3 +1,4 @@
+import { layersAbove } from '../../piece/column';
 import type { Plan, StepPlan } from '../../plan/plan';
 import { usualOverfill } from '../../plan/plan-fill';
 import type { Change } from '../../recipe/finding';
@@ -26,9 +27,12 @@ export const laserOnOldTape: Rule = {
         for (const { step, blank, laser } of plan.steps) {
             if (laser === undefined || blank === undefined) continue;
             const taped = (faceAfter(plan, step.index, blank)?.met ?? []).filter(({ column }) =>
-                column.layers.some(({ kind }) => kind === 'tape'),
+                layersAbove(column).some(({ kind }) => kind === 'tape'),
             );
-            const masked = taped[0]?.column.layers.find(({ kind }) => kind === 'tape')?.step;
+            const masked = taped
+                .slice(0, 1)
+                .flatMap(({ column }) => layersAbove(column))
+                .find(({ kind }) => kind === 'tape')?.step;
             const poured = masked === undefined ? undefined : pouredBetween(plan, blank, masked, step.index);
             const { matters, shown } = sizeOfMet(taped);
             if (masked === undefined || poured === undefined || !matters) continue;

@@ -1,5 +1,5 @@
 import { area } from '../../geometry/measure';
-import type { Layer } from '../../piece/column';
+import { type Layer, layersAbove } from '../../piece/column';
 import { showArea } from '../../quantity/show';
 import { phrase } from '../../recipe/phrase';
 import { faceBefore, nameOf, negligible } from '../helpers/face-at';
@@ -28,7 +28,7 @@ export const maskUnderPour: Rule = {
             const face = pocket === undefined ? undefined : faceBefore(plan, step.index, blank);
             if (pocket === undefined || face === undefined || blank === undefined) continue;
             const taped = face.cells.filter(
-                ({ column }) => tapeIn(column.layers) !== undefined && column.digs.some((dig) => dig.step === pocket.index),
+                ({ column }) => tapeIn(layersAbove(column)) !== undefined && column.digs.some((dig) => dig.step === pocket.index),
             );
             const size = taped.reduce((sum, { region }) => sum + area(region), 0);
             const mask = plan.steps[tapeIn(taped[0]?.column.layers ?? [])?.step ?? -1]?.step;
