@@ -1,0 +1,62 @@
+import { spawnSync } from 'node:child_process';
+import { chmodSync, cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const page = readFileSync(path.join(root, 'extension/docs/editors.md'), 'utf8');
+const hasNeovim = spawnSync('nvim', ['--version']).status === 0;
+const folder = mkdtempSync(path.join(tmpdir(), 'kerfbook-neovim-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+/** Waits for findings, asks for hover on the word `laser`, lays the file out, and says what came. */
+const looking = `
+vim.wait(60000, function() return #vim.diagnostic.get(0) > 6 end, 50)
+local lines = { tostring(#vim.diagnostic.get(0)), vim.diagnostic.get(0)[1].message }
+local at = vim.fn.search('^  laser', 'n')
+local asked = { textDocument = vim.lsp.util.make_text_document_params(), position = { line = at - 1, character = 3 } }
+local hovered = vim.lsp.buf_request_sync(0, 'textDocument/hover', asked, 20000)
+local _, hover = next(hovered or {})
+table.insert(lines, vim.inspect(hover and hover.result and hover.result.contents or 'nothing'))
+vim.api.nvim_buf_set_lines(0, at - 1, at, false, { 'laser      shed' })
+vim.lsp.buf.formatting_sync(nil, 20000)
+table.insert(lines, vim.api.nvim_buf_get_lines(0, at - 1, at, false)[1])
+vim.fn.writefile(vim.split(table.concat(lines, '\\n'), '\\n'), os.getenv('SAID'))
+vim.cmd('qa!')
+`.replaceAll('\\\\n', '\\n');
+
+// Debian has 0.7; where there is none, nothing is said of it.
+describe.runIf(hasNeovim)('Neovim, set up as the page says', () => {
+    it('shows findings and hovers, and lays out', () => {
+        const setUp = /```lua\n(-- Neovim 0\.7[\s\S]*?)```/.exec(page)![1]!;
+        cpSync(path.join(root, 'samples'), path.join(folder, 'shop'), { recursive: true });
+        const bin = path.join(folder, 'bin');
+        mkdirSync(bin);
+        writeFileSync(path.join(bin, 'kerfbook'), `#!/bin/sh\nexec "${process.execPath}" "${root}/dist/cli.cjs" "$@"\n`);
+        chmodSync(path.join(bin, 'kerfbook'), 0o755);
+        writeFileSync(path.join(folder, 'init.lua'), setUp);
+        writeFileSync(path.join(folder, 'look.lua'), looking);
+        const said = path.join(folder, 'said.txt');
+        const args = [
+            '--headless',
+            '--clean',
+            '-u',
+            path.join(folder, 'init.lua'),
+            'heron-tray-faulty.kerf',
+            '-c',
+            `luafile ${path.join(folder, 'look.lua')}`,
+        ];
+        const { stderr } = spawnSync('nvim', args, {
+            cwd: path.join(folder, 'shop'),
+            env: { ...process.env, HOME: folder, SAID: said, PATH: `${bin}${path.delimiter}${process.env.PATH}` },
+            timeout: 100_000,
+            encoding: 'utf8',
+        });
+        const lines = readFileSync(said, 'utf8').split('\n');
+        expect(Number(lines[0]), stderr).toBeGreaterThan(6);
+        expect(lines.join('\n')).toContain('laser');
+        expect(lines).toContain('  laser shed');
+    }, 120_000);
+});
