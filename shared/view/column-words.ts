@@ -1,5 +1,5 @@
 import { contains } from '../geometry/measure';
-import { type Column, isGone, type Layer, thicknessAt } from '../piece/column';
+import { type Column, type Dig, isGone, type Layer, thicknessAt } from '../piece/column';
 import type { Face } from '../piece/face';
 import type { Plan } from '../plan/plan';
 import { dayOfWork } from '../quantity/calendar';
@@ -41,11 +41,14 @@ export function columnWords(plan: Plan, frame: number, blank: string, x: number,
         Math.abs(height) < level
             ? []
             : [`the surface lies ${showLength(Math.abs(height), unit)} ${height > 0 ? 'below' : 'above'} the face`];
-    const digs = [...new Set(column.digs.map(({ step }) => nameOf(plan.steps[step]?.step)))];
+    const dugBy = (dug: readonly Dig[]): string =>
+        [...new Set(dug.map(({ step }) => nameOf(plan.steps[step]?.step)))].join(' and ');
+    const behindDug = column.below?.digs ?? [];
     const parts = [
         `From the top: ${layers.join(', ')}`,
         ...below,
-        ...(digs.length === 0 ? [] : [`dug by ${digs.join(' and ')}`]),
+        ...(column.digs.length === 0 ? [] : [`dug by ${dugBy(column.digs)}`]),
+        ...(behindDug.length === 0 ? [] : [`dug from the other face by ${dugBy(behindDug)}`]),
         ...(column.tone === undefined ? [] : [`darkened by ${nameOf(plan.steps[column.tone]?.step)}`]),
     ];
     return `${parts.join('; ')}.`;

@@ -5,6 +5,7 @@ import type { Plan } from '../../shared/plan/plan';
 import { setUps } from '../../shared/plan/set-ups';
 import { buildSheets } from '../../shared/sheets/build-sheets';
 import { planJson } from '../../shared/sheets/plan-json';
+import { columnWords } from '../../shared/view/column-words';
 import { makeBenchView } from '../../shared/view/make-bench-view';
 import { planOf } from '../kit/plan-of';
 import { shop } from '../kit/shop';
@@ -52,6 +53,7 @@ describe('a piece that is worked on both faces', () => {
         expect(text('setup-2-slab-back.svg')).toContain('set-up 2: the back of slab');
         expect(text('job-sheet.html')).toContain('on the back of slab');
         expect(text('job-sheet.html')).toContain('<dt>face</dt><dd>back</dd>');
+        expect(text('job-sheet.html')).toMatch(/<text [^>]*>BACK UP<\/text>.*<text [^>]*>100 × 80 mm<\/text>/);
     });
 
     it('tells of its set-ups in the plan: what lies there, with which face up, and what ends it', async () => {
@@ -142,6 +144,12 @@ describe('a piece that is worked on both faces', () => {
         expect(await taped(`mask slab ${tone}`)).toBe(true);
         expect(await taped(`mask slab flip slab ${tone}`)).toBe(false);
         expect(await taped(`mask slab flip slab peel slab flip slab ${tone}`)).toBe(true);
+    });
+
+    it('says of a place what was dug from the other face', async () => {
+        const plan = await planOf(recipe(`${pocket('a', 25, 20)} flip slab ${pocket('b', 75, 20)}`));
+        expect(columnWords(plan, 3, 'slab', 75, 20)).toMatch(/dug by b; dug from the other face by a\.$/);
+        expect(columnWords(plan, 2, 'slab', 75, 20)).toBe('From the top: 9.5 mm ash-10; dug from the other face by a.');
     });
 
     it('says in the bench view which face is up', async () => {

@@ -92,6 +92,7 @@ function Moment({ view, frame, row, other }: MomentProps) {
                         <CrossSection section={piece.section} heights={heights} />
                         <figcaption>
                             {oneLine(piece.blank)}
+                            {piece.side !== undefined && `, ${piece.side} up`}
                             {difference !== undefined && <strong>: {inWords(difference)}</strong>}
                         </figcaption>
                     </figure>

@@ -17,6 +17,7 @@ const most: Readonly<Record<string, number>> = {
     moonrise: 9,
     'show-moonrise': 9,
     'winter-token': 6,
+    'yard-tag': 6,
     'quay-trivet': 8,
 };
 
