@@ -69,11 +69,14 @@ function keysOf({ items }: OfKind): string[] {
     return items.flatMap((item) => foldKey(item) ?? []);
 }
 
+/** What of a line stands before its comment: two slashes in a text in quotes begin none. */
+const beforeComment = /^((?:[^"/]|"(?:\\.|[^"\\])*"|\/(?!\/))*)\/\/.*$/;
+
 /** The declaration without the comments inside it, its lines moved to the left edge. */
 function declarationText(node: AstNode): string {
     const lines = (node.$cstNode?.text ?? '')
         .split(/\r?\n/)
-        .map((line) => line.replace(/\s*\/\/.*$/, ''))
+        .map((line) => line.replace(beforeComment, '$1').trimEnd())
         .filter((line, index) => index === 0 || line.trim() !== '');
     const indent = Math.min(...lines.slice(1).map((line) => line.length - line.trimStart().length), 80);
     const moved = lines.map((line, index) => (index === 0 ? line.trim() : line.slice(indent)));

@@ -9,7 +9,8 @@ import { membersOf } from '../variants/members';
 const most = 400;
 
 /**
- * Finds by name what the workspace declares: stock, recipes, and their art, blanks and named steps.
+ * Finds by name what the workspace declares: stock, recipes, and their art, blanks and named steps. Letters need only come in
+ * order, as the protocol has it, since the editor sorts; what begins with them, or has a word that does, comes first all the same.
  * Built-in stock is among it, last and marked as such, since its figures and their sources are worth
  * looking up, and most recipes name it without ever opening it.
  */
@@ -25,14 +26,19 @@ export class KerfWorkspaceSymbols implements WorkspaceSymbolProvider {
     }
 
     getSymbols({ query }: WorkspaceSymbolParams, token?: CancellationToken): WorkspaceSymbol[] {
+        const asked = query.toLowerCase().replaceAll(/\s/g, '');
         const found: WorkspaceSymbol[] = [];
+        const further: WorkspaceSymbol[] = [];
         const all = this.documents.all.toArray();
         const own = all.filter(({ uri }) => !isBuiltIn(uri.toString()));
         for (const document of [...own, ...all.filter((each) => !own.includes(each))]) {
             if (token?.isCancellationRequested || found.length >= most) break;
-            found.push(...this.symbolsOf(document, query.toLowerCase()));
+            for (const symbol of this.symbolsOf(document, asked)) {
+                if (this.matcher.match(asked, symbol.name)) found.push(symbol);
+                else if (further.length < most) further.push(symbol);
+            }
         }
-        return found.slice(0, most);
+        return [...found, ...further].slice(0, most);
     }
 
     private *symbolsOf(document: LangiumDocument, query: string): Iterable<WorkspaceSymbol> {
@@ -52,8 +58,18 @@ export class KerfWorkspaceSymbols implements WorkspaceSymbolProvider {
         containerName: string | undefined,
     ): Iterable<WorkspaceSymbol> {
         const range = GrammarUtils.findNodeForProperty(node.$cstNode, 'name')?.range;
-        if (range === undefined || !node.name || !this.matcher.match(query, node.name)) return;
+        if (range === undefined || !node.name || !isInOrder(query, node.name.toLowerCase())) return;
         const location = { uri: document.uri.toString(), range };
         yield { name: node.name, kind: this.kinds.getSymbolKind(node), location, ...(containerName && { containerName }) };
     }
+}
+
+/** Whether the letters come in this order, with any others between them. */
+function isInOrder(letters: string, name: string): boolean {
+    let at = 0;
+    for (const letter of letters) {
+        at = name.indexOf(letter, at) + letter.length;
+        if (at < letter.length) return false;
+    }
+    return true;
 }

@@ -28,6 +28,17 @@ describe('hover', () => {
     it('a name says what it stands for, with its figures', async () => {
         expect(await hover(recipe('blank b { of walnut-<|>12 }'))).toContain('thickness 12 mm +- 0.3 mm');
     });
+    it('a comment is left out, and a text with two slashes stays whole', async () => {
+        const said = await hover(
+            recipe('blank b { of walnut-<|>12 }').replace(
+                'thickness 12 mm',
+                'kept "http://a.example/\\"b\\"" // seen\n  thickness 12 mm // 1/2 in',
+            ),
+        );
+        expect(said).toContain('"http://a.example/\\"b\\""\n');
+        expect(said).not.toContain('seen');
+        expect(said).not.toContain('1/2 in');
+    });
     it('built-in stock says where its figures come from', async () => {
         const said = await hover(shop.replace('wood black-walnut', 'wood black-wal<|>nut'));
         expect(said).toContain('wood black-walnut {');

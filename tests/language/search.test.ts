@@ -91,6 +91,14 @@ describe('search over all files', () => {
         expect(found[0]?.name).toBe('odd-shellac');
         expect(found.find(({ name }) => name === 'shellac')?.containerName).toBe('built-in stock');
     });
+    it('by letters in their order, what begins with them first', async () => {
+        await open('board further-odd { }\nboard odd-plank { }\nboard dd-plank { }', 'file:///search/order.kerf');
+        const names = async (query: string) => (await symbols(query)).map(({ name }) => name);
+        expect((await names('dpl')).slice(0, 2)).toEqual(['dd-plank', 'odd-plank']);
+        expect(await names('Frt Odd')).toEqual(['further-odd']);
+        expect(await names('knalp')).toEqual([]);
+        await open('', 'file:///search/order.kerf');
+    });
     it('never more than can be read through', async () => {
         await open(Array.from({ length: 1000 }, (_, index) => `board many-${index} { }`).join('\n'), 'file:///search/many.kerf');
         expect((await symbols('many-')).length).toBe(400);
