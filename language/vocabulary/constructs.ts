@@ -251,7 +251,7 @@ export const constructs: readonly Construct[] = [
         'Cut',
         'cut',
         'needed',
-        'Cuts along outlines, all the way through.',
+        'Cuts along outlines, all the way through. What comes loose and no later step works on is waste from then on; `tabs` hold it.',
         'cut edge on tray { rectangle 280 x 180 mm  air on }',
         'cut ${1:name} on ${2:blank} {\n\tart $3\n}',
     ),
@@ -280,7 +280,7 @@ export const constructs: readonly Construct[] = [
         'inlay ${1:relief} into ${2:pocket} {\n\tclearance ${3:0.05 mm}\n\tglue ${4:wood-glue}\n\tmarks ${5:3}\n}',
     ),
     step('Wait', 'wait', 'possible', 'Lets something dry, cure or cool.', 'wait 12 h', 'wait ${1:12 h}'),
-    step('Peel', 'peel', 'possible', 'Takes the backing off.', 'peel bird', 'peel ${1:blank}'),
+    step('Peel', 'peel', 'possible', 'Takes tape and backing off a blank.', 'peel bird', 'peel ${1:blank}'),
     step(
         'Sand',
         'sand',

@@ -8,6 +8,7 @@ const titles: Readonly<Record<string, string>> = {
     beam: 'Beams',
     finish: 'Finishes',
     glue: 'Glues',
+    masking: 'Masks',
     resin: 'Resins',
     sealer: 'Sealers',
     wood: 'Woods',
@@ -21,7 +22,7 @@ export function stockPage(): string {
         const of = lines.filter((line) => line.of.split(' ')[0] === word);
         const names = [...new Set(of.map((line) => line.of.split(' ')[1]!))];
         return [
-            `## ${titles[word]}`,
+            `## ${titleOf(word)}`,
             ...names.flatMap((name) => [
                 `### ${name}`,
                 [
@@ -46,4 +47,10 @@ export function stockPage(): string {
 function row(line: string, how: string): string {
     const cell = (text: string) => text.replaceAll('|', '\\|').replaceAll('<', '&lt;');
     return `| \`${line.replaceAll('|', '\\|')}\` | ${cell(how)} |`;
+}
+
+function titleOf(word: string): string {
+    const title = titles[word];
+    if (title === undefined) throw new Error(`The page of the stock has no heading for ${word}.`);
+    return title;
 }
