@@ -57,7 +57,8 @@ export function abilitiesOf({ capabilities, initializationOptions }: InitializeP
         resolvesEdits:
             textDocument?.codeAction?.dataSupport === true &&
             textDocument.codeAction.resolveSupport?.properties.includes('edit') === true,
-        runsCommands: workspace?.executeCommand !== undefined && !own.has('kerfbook.writeFiles'),
+        // Many that run commands do not say so: to say it means only that they can be told of more later.
+        runsCommands: !own.has('kerfbook.writeFiles'),
         showsDocuments: window?.showDocument?.support === true,
         takesSnippets: workspace?.workspaceEdit?.documentChanges === true && workspace.workspaceEdit.snippetEditSupport === true,
         opensTexts: workspace?.textDocumentContent !== undefined,
