@@ -1,6 +1,7 @@
 import { bounds } from '../geometry/measure';
 import type { Bounds } from '../geometry/region';
 import { type Side, sideOf } from '../piece/lie';
+import type { Do } from '../recipe/step';
 import type { Laser, Zero } from '../recipe/stock';
 import { reachOfAll } from '../toolpath/reach';
 import type { LaserPlan } from './laser-plan';
@@ -19,6 +20,8 @@ export interface SetUp {
     readonly ends?: StepPlan;
     /** The set-up in which the same blank lay on the bed before; absent for its first. */
     readonly before?: number;
+    /** The `do` since then whose words say how it finds its place again. */
+    readonly foundBy?: Do;
 }
 
 /** Why a set-up ends, such as "tray is flipped (step 4)"; undefined where nothing comes after it. */
@@ -34,6 +37,18 @@ export function endOfSetUp({ blank, ends }: SetUp): string | undefined {
 /** "tray", or "the back of tray" where it is turned over at some time. */
 export function setUpPlace({ blank, side }: SetUp): string {
     return side === undefined ? blank.name : `the ${side} of ${blank.name}`;
+}
+
+const findsPlace =
+    /\b(?:fences?|stops?|pins?|pinned|dowels?|jigs?|frames?|templates?|cradles?|nests?|marks?|fiducials?|crosshairs?|corners?|regist\w*|align\w*)\b/i;
+
+/** The last words before a set-up that say how a blank is laid down where it lay before. */
+function findingPlace({ recipe }: Plan, before: SetUp, { step }: StepPlan): Pick<SetUp, 'foundBy'> {
+    const from = before.lasers.at(-1)?.step.index ?? 0;
+    const said = recipe.steps
+        .slice(from + 1, step.index)
+        .findLast((other): other is Do => other.kind === 'do' && findsPlace.test(other.text));
+    return said === undefined ? {} : { foundBy: said };
 }
 
 type Draft = SetUp & { readonly lasers: LaserPlan[]; ends?: StepPlan };
@@ -61,8 +76,9 @@ export function setUps(plan: Plan): SetUp[] {
         if (open === undefined || open.blank !== blank) {
             const side = flipped.has(blank.name) ? { side: sideOf(lieOf(laser)) } : {};
             if (open !== undefined) open.ends = stepPlan;
-            const before = list.findLast((other) => other.blank === blank)?.number;
-            open = { number: list.length + 1, blank, ...side, lasers: [], ...(before === undefined ? {} : { before }) };
+            const before = list.findLast((other) => other.blank === blank);
+            const again = before === undefined ? {} : { before: before.number, ...findingPlace(plan, before, stepPlan) };
+            open = { number: list.length + 1, blank, ...side, lasers: [], ...again };
             list.push(open);
         }
         open.lasers.push(laser);

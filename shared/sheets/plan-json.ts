@@ -92,7 +92,7 @@ export function planJson(plan: Plan, findings: readonly Finding[], { shapes = fa
     };
 }
 
-function setUpsJson(plan: Plan): object[] {
+function setUpsJson(plan: Plan) {
     return setUps(plan).map((setUp) => ({
         number: setUp.number,
         blank: setUp.blank.name,
@@ -102,6 +102,7 @@ function setUpsJson(plan: Plan): object[] {
         endsAt: setUp.ends?.step.index ?? null,
         ends: endOfSetUp(setUp) ?? null,
         before: setUp.before ?? null,
+        foundBy: setUp.foundBy?.text ?? null,
     }));
 }
 

@@ -21,10 +21,11 @@ function setUpWords({ recipe: { laser } }: Plan, setUp: SetUp): string {
     const { number, blank, lasers } = setUp;
     const end = endOfSetUp(setUp);
     const until = end === undefined ? '' : ` It ends when: ${end}.`;
+    const again = setUp.before === undefined ? '' : ` ${againWords(setUp)}`;
     const head = `Set-up ${number}, ${lasers.map(({ step }) => step.name).join(', ')} on ${setUpPlace(setUp)}: ${originSentence(laser)}; the file switches on with ${outputWords(outputOf(laser))}.`;
     const { size } = blank;
     const reach = knownReach(setUp, laser);
-    if (reach === undefined || size === undefined) return head + until;
+    if (reach === undefined || size === undefined) return head + until + again;
     const beside = [
         [-reach.minX, 'on the left'],
         [reach.maxX - size.width, 'on the right'],
@@ -40,7 +41,12 @@ function setUpWords({ recipe: { laser } }: Plan, setUp: SetUp): string {
         field === undefined
             ? ''
             : ` The machine reaches ${showNumber(field.width.value)} × ${showNumber(field.height.value)} mm.`;
-    return `${head} The head moves over ${reachOnMachine(reach, originOn(size, laser))}, run-up and way back included. ${room}${limits}${until}`;
+    return `${head} The head moves over ${reachOnMachine(reach, originOn(size, laser))}, run-up and way back included. ${room}${limits}${until}${again}`;
+}
+
+function againWords({ before, blank, foundBy }: SetUp): string {
+    const how = foundBy === undefined ? 'nothing in the recipe says how it finds its place' : foundBy.text;
+    return `${blank.name} lay there in set-up ${before} before: ${how}.`;
 }
 
 /** Nothing is said of a way that is only half known. */

@@ -65,7 +65,15 @@ describe('a piece that is worked on both faces', () => {
             ),
         );
         const { setUps: told } = planJson(plan, []) as {
-            setUps: { blank: string; face: string; steps: number[]; files: string[]; ends: string; before: number }[];
+            setUps: {
+                blank: string;
+                face: string;
+                steps: number[];
+                files: string[];
+                ends: string;
+                before: number;
+                foundBy: string;
+            }[];
         };
         expect(told.map(({ blank, face, steps, ends, before }) => [blank, face, steps, ends, before])).toEqual([
             ['slab', 'front', [0, 3], 'weigh it (step 5)', null],
@@ -74,6 +82,7 @@ describe('a piece that is worked on both faces', () => {
             ['other', 'front', [8], 'slab is laid on the bed (step 10)', null],
             ['slab', 'back', [9], 'Sand slab (step 11)', 3],
         ]);
+        expect(told.map(({ foundBy }) => foundBy)).toEqual([null, null, null, null, null]);
         expect(told[2]!.files).toEqual(['setup-3-slab-back.svg', 'setup-3-slab-back.ngc']);
         const { steps } = makeBenchView(plan, [], { uri: 'file:///a.kerf', textVersion: 1, recipes: [] }, new Memo());
         expect(steps[5]!.facts).toContainEqual({
@@ -82,6 +91,22 @@ describe('a piece that is worked on both faces', () => {
         });
         const sheet = buildSheets(plan, [], new Memo()).files.find(({ path }) => path === 'job-sheet.html')!;
         expect(sheet.text).toContain('It ends when: slab is turned over (step 7).');
+    });
+
+    it('tells how a blank finds its place again', async () => {
+        const plan = await planOf(
+            recipe(
+                `${pocket('a', 25, 20)} flip slab do "push it against the stop" ${pocket('b', 25, 20)} sand slab { take 0.1 mm } ${pocket('c', 60, 20)}`,
+            ),
+        );
+        expect(setUps(plan).map(({ before, foundBy }) => [before, foundBy?.text])).toEqual([
+            [undefined, undefined],
+            [1, 'push it against the stop'],
+            [2, undefined],
+        ]);
+        const sheet = buildSheets(plan, [], new Memo()).files.find(({ path }) => path === 'job-sheet.html')!.text;
+        expect(sheet).toContain('slab lay there in set-up 1 before: push it against the stop.');
+        expect(sheet).toContain('slab lay there in set-up 2 before: nothing in the recipe says how it finds its place.');
     });
 
     it('keeps its old file names where nothing is turned over', async () => {

@@ -27,9 +27,6 @@ const page: Page = {
     source: `${commonPractice} The shift is plain geometry.`,
 };
 
-const findsPlace =
-    /\b(?:fences?|stops?|pins?|pinned|dowels?|jigs?|frames?|templates?|cradles?|nests?|marks?|fiducials?|crosshairs?|corners?|regist\w*|align\w*)\b/i;
-
 export const placeLost: Rule = {
     page,
     *examine(plan) {
@@ -37,7 +34,7 @@ export const placeLost: Rule = {
         for (const setUp of all) {
             const before = all.find(({ number }) => number === setUp.before);
             const [laser] = setUp.lasers;
-            if (before === undefined || laser === undefined || isToldOf(plan, before, laser)) continue;
+            if (before === undefined || laser === undefined || setUp.foundBy !== undefined) continue;
             const { step } = laser;
             const { name } = setUp.blank;
             const isFree = faceBefore(plan, step.index, name)?.freed === true;
@@ -66,12 +63,6 @@ interface Lost {
     readonly words: Message;
     readonly related: NonNullable<Finding['related']>;
     readonly mend: (blank: string) => string;
-}
-
-/** Whether words between both set-ups say how the piece is laid down again. */
-function isToldOf(plan: Plan, before: SetUp, { step }: LaserPlan): boolean {
-    const from = before.lasers.at(-1)?.step.index ?? 0;
-    return plan.recipe.steps.slice(from + 1, step.index).some((other) => other.kind === 'do' && findsPlace.test(other.text));
 }
 
 /** A cut with tabs or on a backing has let the part go: without either, cut-too-early speaks. */
