@@ -1,12 +1,12 @@
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { choicesOf } from '../../language/starting/shop-here';
-import { fillColours } from '../../shared/view/fill-colours';
 import type { NewRecipeChoices, NewRecipeParams, Picked } from '../../shared/view/new-recipe';
 import type { Technique } from '../../shared/view/techniques';
 import { LocalAsker } from '../engine/asker';
 import { realFolder } from '../files/real-folder';
 import { newRecipe } from '../starting/new-recipe';
+import { pick, pickFill } from '../starting/picked';
 import { openWorkshop } from '../workshop/open-workshop';
 import { DiskStore } from '../writing/disk-store';
 import { writeNew } from '../writing/write-new';
@@ -42,9 +42,9 @@ export async function newCommand(args: string[]): Promise<number> {
         files,
         title,
         technique,
-        board: pick('board', values.board, choices.boards),
-        ...(values.veneer === undefined ? {} : { veneer: pick('veneer', values.veneer, choices.veneers) }),
-        laser: pick('laser', values.laser, choices.lasers),
+        board: pickOption('board', values.board, choices.boards),
+        ...(values.veneer === undefined ? {} : { veneer: pickOption('veneer', values.veneer, choices.veneers) }),
+        laser: pickOption('laser', values.laser, choices.lasers),
         ...(values.colour === undefined ? {} : fillOf(values.colour, technique, choices)),
         ...(values.art === undefined ? {} : { art: pathToFileURL(path.resolve(values.art)).toString() }),
         ...(values.size === undefined ? {} : { size: sizeOf(values.size) }),
@@ -59,29 +59,22 @@ export async function newCommand(args: string[]): Promise<number> {
     return 0;
 }
 
-/** The only one of the shop's own where nothing was said; what is built in has to be named. */
-function pick(
+function pickOption(
     what: keyof NewRecipeChoices extends `${infer S}s` ? S : never,
     name: string | undefined,
     all: readonly Picked[],
 ): Picked {
-    const own = all.filter(({ file }) => file !== undefined);
-    if (name === undefined && own.length === 1) return own[0]!;
-    const found = all.find((each) => each.name === name);
-    if (found !== undefined) return found;
-    const names = (own.length > 0 ? own : all).map((each) => each.name).join(', ');
+    const choice = pick(name, all);
+    if ('chosen' in choice) return choice.chosen;
+    const { names } = choice;
     throw new UsageError(name === undefined ? `Say --${what}: ${names}.` : `There is no ${what} ${name}; there is ${names}.`);
 }
 
-/** A resin of the shop by its name, else a colour of which one is written. */
-function fillOf(text: string, technique: Technique, { resins }: NewRecipeChoices): Pick<NewRecipeParams, 'resin' | 'colour'> {
+function fillOf(text: string, technique: Technique, choices: NewRecipeChoices): Pick<NewRecipeParams, 'resin' | 'colour'> {
     if (technique !== 'filled') throw new UsageError('--colour is for --technique filled: nothing else is filled.');
-    const resin = resins.find(({ name }) => name === text);
-    if (resin !== undefined) return { resin };
-    const colour = Object.hasOwn(fillColours, text) ? fillColours[text as keyof typeof fillColours] : text;
-    if (/^#[0-9a-f]{6}$/i.test(colour)) return { colour };
-    const names = [...resins.map(({ name }) => name), ...Object.keys(fillColours)].join(', ');
-    throw new UsageError(`There is no resin and no colour ${text}; there is ${names}, or a colour such as #1d5f7a.`);
+    const choice = pickFill(text, choices);
+    if ('chosen' in choice) return choice.chosen;
+    throw new UsageError(`There is no resin and no colour ${text}; there is ${choice.names}, or a colour such as #1d5f7a.`);
 }
 
 /** `120x80`, in mm. */
