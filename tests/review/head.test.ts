@@ -5,7 +5,7 @@ import { consequencesOf } from '../../shared/review/consequences';
 import { headOf } from '../../shared/review/head';
 import type { Review } from '../../shared/review/review';
 import { withoutNoise } from '../../shared/review/without-noise';
-import { diamond, fillRecipe, flag, inlayRecipe } from '../kit/shop';
+import { coupon, diamond, fillRecipe, flag, inlayRecipe } from '../kit/shop';
 import { answer, inlayChange, review } from './review-kit';
 
 const worst = (of: Review): string[] => consequencesOf(of).map(({ text }) => text);
@@ -226,5 +226,28 @@ describe('the head of several reviews', () => {
             fillRecipe({ wood: 'walnut-12' }).replace('thickness 12 mm', `price ${price} thickness 12 mm`);
         const dearer = await review(priced('34 for 1 sheet'), priced('36 for 1 sheet'));
         expect(reviewText(dearer)).toContain('price: 34 for 1 sheet → 36 for 1 sheet');
+    });
+});
+
+describe('a change of the laser that many coupons are older than', () => {
+    const dated = (text: string): string => text.replace(/coupon (\S+) on shed \{/g, 'coupon $1 on shed {\n  burnt 2026-05-02');
+    const other = coupon('ash-10', 'shed');
+    const burntFirst = (name: string): string => dated(`${fillRecipe()}\n${other}`).replace(/recipe \S+ "/, `recipe ${name} "`);
+    const serviced = (text: string): string => text.replace('laser shed {', 'laser shed { serviced 2026-06-01 ');
+    const onBoth = (text: string): string =>
+        text.replace(
+            /(blank disc \{[^}]*\})/,
+            '$1\n  blank rim { of walnut-12  size 60 x 60 mm }\n  engrave ring on rim { circle 20 mm at 30, 30 mm  depth 0.3 mm }',
+        );
+
+    it('is one line that counts the coupons, not one a coupon', async () => {
+        const reviews = await Promise.all(
+            ['one', 'two', 'three'].map((name) => review(onBoth(burntFirst(name)), serviced(onBoth(burntFirst(name))))),
+        );
+        const lines = reviewsText(reviews).split('\n');
+        const counted = lines.filter((line) => line.includes('coupons were burnt before it'));
+        expect(counted[0]).toMatch(/2 coupons were burnt before it/);
+        expect(lines.slice(0, 3).filter((line) => line.includes('was burnt on'))).toEqual([]);
+        expect(lines[2]).toContain('Reached by the stock alone: one, two, three');
     });
 });

@@ -10,9 +10,7 @@ import { longerWait } from '../helpers/longer-wait';
 import { wetting } from '../helpers/wetting';
 import { commonPractice, type Page } from '../page';
 import { finding, type Rule } from '../rule';
-
-/** Part of a resin's cure before which it still flows. @commonPractice */
-const stillFlows = 0.25;
+import { resinSets } from './sand-before-cure';
 
 const page: Page = {
     id: 'flipped-wet',
@@ -37,7 +35,7 @@ export const flippedWet: Rule = {
                 if (wet === undefined) continue;
                 const gone = elapsed(plan, index, step.index);
                 if (longEnough(gone, wet.needs)) continue;
-                const flows = wet.step.kind === 'fill' && gone < wet.needs * stillFlows;
+                const flows = wet.step.kind === 'fill' && gone < wet.needs * resinSets;
                 const what = flows ? phrase`it runs out` : wet.step.kind === 'inlay' ? phrase`it may open` : phrase`it sticks`;
                 yield finding(page, {
                     severity: flows ? 'error' : 'warning',

@@ -14,8 +14,8 @@ import { finding, type Rule } from '../rule';
 /** Part of a glue's cure after which a pressed joint stands sanding. @commonPractice */
 export const glueHolds = 0.5;
 
-/** Part of a resin's cure before which it has hardly set: no paper works on it. @commonPractice */
-const stillSoft = 0.25;
+/** Part of a resin's cure before which it has hardly set: it flows, and no paper works on it. @commonPractice */
+export const resinSets = 0.25;
 
 const page: Page = {
     id: 'sand-before-cure',
@@ -41,7 +41,7 @@ export const sandBeforeCure: Rule = {
                 const made = plan.steps[content.step]!.step;
                 const gone = elapsed(plan, content.step, step.index);
                 if (longEnough(gone, wanted.time)) continue;
-                const isSoft = content.kind === 'resin' && gone < wanted.time * stillSoft;
+                const isSoft = content.kind === 'resin' && gone < wanted.time * resinSets;
                 const soft = isSoft ? phrase` and has hardly set` : '';
                 yield finding(page, {
                     severity: isSoft ? 'error' : 'warning',
