@@ -12,6 +12,7 @@ import { layMarks } from './plan-marks';
 import { planSchedule } from './plan-schedule';
 import { planStep } from './plan-step';
 import { withWood } from './plan-wood';
+import { withRefocusing } from './refocused';
 import { withAdvice } from './step-advice';
 import { sumTimes } from './step-times';
 import { supplies } from './supplies';
@@ -35,7 +36,9 @@ export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, me
     for (const step of recipe.steps) drawn.push(planStep(step, bench));
     layCutLines(drawn, bench);
     layMarks(drawn, bench);
-    const { steps, faces } = workThrough(recipe, blanks, drawn, memo);
+    const worked = workThrough(recipe, blanks, drawn, memo);
+    const { faces } = worked;
+    const steps = withRefocusing({ recipe, blanks, steps: worked.steps }, memo);
     const cuttings = planCuttings(recipe, blanks, memo);
     const used = supplies(recipe, blanks, steps, cuttings, faces);
     const laid = planSchedule(recipe, blanks, steps, faces, memo);

@@ -43,7 +43,7 @@ const findsPlace =
     /\b(?:fences?|stops?|pins?|pinned|dowels?|jigs?|frames?|templates?|cradles?|nests?|marks?|fiducials?|crosshairs?|corners?|regist\w*|align\w*)\b/i;
 
 /** The last words before a set-up that say how a blank is laid down where it lay before. */
-function findingPlace({ recipe }: Plan, before: SetUp, { step }: StepPlan): Pick<SetUp, 'foundBy'> {
+function findingPlace({ recipe }: Pick<Plan, 'recipe'>, before: SetUp, { step }: StepPlan): Pick<SetUp, 'foundBy'> {
     const from = before.lasers.at(-1)?.step.index ?? 0;
     const said = recipe.steps
         .slice(from + 1, step.index)
@@ -59,7 +59,7 @@ function staysOnBed({ step }: StepPlan): boolean {
 }
 
 /** Bench work between burns means that the piece leaves the machine and is laid in anew. */
-export function setUps(plan: Plan): SetUp[] {
+export function setUps(plan: Pick<Plan, 'recipe' | 'blanks' | 'steps'>): SetUp[] {
     const list: Draft[] = [];
     let open: Draft | undefined;
     const flipped = new Set(plan.steps.flatMap(({ step, blank }) => (step.kind === 'flip' ? [blank] : [])));

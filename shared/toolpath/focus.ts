@@ -7,7 +7,7 @@ export const FOCUS_MOTION: Motion = { topSpeed: 5, acceleration: 100 };
 export const FOCUS_BY_HAND = 60;
 
 /** Heights of the focus below the face (mm) that a job goes through one after another, the face first. */
-export function focusHeightsOf({ work }: MachineJob): number[] {
+export function focusHeightsOf({ work }: Pick<MachineJob, 'work'>): number[] {
     const heights = [0];
     for (const { focus, passes } of work) {
         for (let pass = 0; pass < (focus === undefined ? Math.min(passes, 1) : passes); pass++) {

@@ -26,7 +26,7 @@ async function times(
     return setUps(plan).map((setUp) => {
         const file = setUpRs274(plan, setUp, new Memo());
         if ('problem' in file) throw new Error(file.problem);
-        const planned = setUp.lasers.reduce((sum, laser) => sum + laser.machine, 0);
+        const planned = setUp.lasers.reduce((sum, { step }) => sum + plan.steps[step.index]!.times.machine, 0);
         return { planned, run: simulate(readProgram(file.text).moves, machine, 0.05) };
     });
 }
@@ -67,5 +67,21 @@ describe('the machine time in the plan', () => {
         const [byHand] = await times(deep.replace('spot 0.15 mm', 'spot 0.15 mm focus by-hand'));
         for (const { planned, run } of [driven!, byHand!]) expect(Math.abs(planned / run - 1)).toBeLessThan(0.01);
         expect(byHand!.planned).toBeGreaterThan(driven!.planned + 50);
+    });
+
+    it('and where a step behind a deep one has the focus brought back to the face by hand', async () => {
+        const two = inlayRecipe({
+            pocket: 'art flag depth 2.5 mm air off',
+        }).replace('engrave relief', 'engrave tag on tray { circle 6 mm at 20, 20 mm  depth 0.4 mm  air off }\n  engrave relief');
+        for (const focus of ['by-hand', 'driven']) {
+            const [both] = await times(two.replace('spot 0.15 mm', `spot 0.15 mm focus ${focus}`));
+            expect(Math.abs(both!.planned / both!.run - 1), focus).toBeLessThan(0.01);
+        }
+        const machine = async (text: string): Promise<number> => {
+            const plan = await planOf(text.replace('spot 0.15 mm', 'spot 0.15 mm focus by-hand'));
+            return plan.steps.find(({ step }) => step.kind === 'engrave' && step.name === 'tag')!.laser!.machine;
+        };
+        const alone = await machine(two.replace('depth 2.5 mm', 'depth 0.5 mm'));
+        expect((await machine(two)) - alone).toBeCloseTo(FOCUS_BY_HAND, 6);
     });
 });
