@@ -13,7 +13,6 @@ import { showServerStatus } from './server-status';
 import { offerNewRecipe } from './starting/new-recipe';
 import { offerSamples } from './starting/sample-workshop';
 import { showStatus } from './status';
-import { offerStock } from './stock';
 import { offerTasks } from './tasks/offer-tasks';
 import { tickWalkthrough } from './tick-walkthrough';
 import { offerWriting } from './write/write-files';
@@ -25,8 +24,7 @@ export async function activateWith(server: RecipeServer, context: vscode.Extensi
     context.subscriptions.push(
         server,
         current,
-        offerStock(server),
-        offerExplanations(server, current),
+        offerExplanations(current),
         offerWriting(server, current),
         offerGuides(context),
         offerArt(server),

@@ -1,20 +1,12 @@
 import * as vscode from 'vscode';
-import { requests } from '../shared/view/requests';
 import type { CurrentRecipe } from './current-recipe';
 import { ruleOf } from './rule-of';
-import type { RecipeServer } from './server';
 
+/** Texts of this scheme are the server's own; the client has it asked for them. */
 const SCHEME = 'kerfbook-page';
 
 /** "Explain Finding": a rule's page as a rendered Markdown preview, from the finding, the palette or the bench view. */
-export function offerExplanations(server: RecipeServer, current: CurrentRecipe): vscode.Disposable {
-    const pages = vscode.workspace.registerTextDocumentContentProvider(SCHEME, {
-        provideTextDocumentContent: async (uri, token) => {
-            const rule = uri.path.replace(/^\//, '').replace(/\.md$/, '');
-            const page = await server.ask(requests.page, { rule }, token);
-            return page ?? vscode.l10n.t('There is no explanation of “{0}”.', rule);
-        },
-    });
+export function offerExplanations(current: CurrentRecipe): vscode.Disposable {
     const command = vscode.commands.registerCommand('kerfbook.explainFinding', async (rule?: unknown) => {
         const chosen = typeof rule === 'string' ? rule : await chooseRule(current);
         if (chosen === undefined) return;
@@ -39,7 +31,7 @@ export function offerExplanations(server: RecipeServer, current: CurrentRecipe):
         },
         { providedCodeActionKinds: [vscode.CodeActionKind.QuickFix] },
     );
-    return vscode.Disposable.from(pages, command, actions);
+    return vscode.Disposable.from(command, actions);
 }
 
 /** The rule of the finding under the cursor; a choice among the file's findings when there is none or more than one. */

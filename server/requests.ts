@@ -1,6 +1,5 @@
 import type { LangiumDocument } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
-import { builtInText } from '../language/built-in';
 import { rewriteNumber } from '../language/editing/rewrite-number';
 import { phrase } from '../shared/recipe/phrase';
 import type { Recipe } from '../shared/recipe/recipe';
@@ -48,8 +47,6 @@ export function answerRequests(connection: Connection, workshop: Workshop): void
             onCancel: (giveUp) => token.onCancellationRequested(giveUp),
         });
     });
-    onRequest(connection, requests.stock, ({ uri }) => builtInText(uri) ?? null);
-    onRequest(connection, requests.page, ({ rule }) => workshop.ask({ do: 'page', rule }));
 }
 
 async function find(workshop: Workshop, params: BenchParams, token: CancellationToken): Promise<Found | undefined> {

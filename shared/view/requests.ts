@@ -132,8 +132,6 @@ export const requests = {
     season: request<PageAnswer | null>()('season', seasonParams),
     /** What became of a recipe's runs. */
     history: request<PageAnswer | null>()('history', historyParams),
-    /** The text of a built-in stock file. */
-    stock: request<string | null>()('stock', file),
     /** Writes the files for machine and bench. */
     writeRecipe: request<WritingAnswer | null>()('writeRecipe', writeRecipeParams),
     /** Writes the files of a coupon. */
@@ -146,8 +144,6 @@ export const requests = {
     writeNew: request<string | null>()('writeNew', writeNewParams),
     /** Whether a folder may be written to; answers why not, or null. */
     mayHold: request<string | null>()('mayHold', v.object({ folder: address })),
-    /** A rule's explanation as Markdown. */
-    page: request<string | null>()('page', v.object({ rule: v.string() })),
 } as const;
 
 /** What the server asks the editor where it has no disk. */

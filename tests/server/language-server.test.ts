@@ -95,7 +95,9 @@ describe('the language server on the sample workshop', () => {
             position: { line, character },
         });
         expect(found.map((one) => one.targetUri ?? one.uri)).toEqual(['kerfbook-stock:/woods.kerf']);
-        const stock = await client.connection.sendRequest<string>(requests.stock.method, { uri: 'kerfbook-stock:/woods.kerf' });
+        const { text: stock } = await client.connection.sendRequest<{ text: string }>('workspace/textDocumentContent', {
+            uri: 'kerfbook-stock:/woods.kerf',
+        });
         expect(stock).toContain('wood black-walnut');
     });
 
@@ -165,10 +167,9 @@ describe('the language server on the sample workshop', () => {
     });
 
     it('explains a rule and knows nothing of others', async () => {
-        expect(await client.connection.sendRequest<string>(requests.page.method, { rule: 'not-mirrored' })).toContain(
-            '**Why it matters.**',
-        );
-        expect(await client.connection.sendRequest(requests.page.method, { rule: 'no-such-rule' })).toBeNull();
+        const textAt = (uri: string) => client.connection.sendRequest<{ text: string }>('workspace/textDocumentContent', { uri });
+        expect((await textAt('kerfbook-page:/not-mirrored.md')).text).toContain('**Why it matters.**');
+        await expect(textAt('kerfbook-page:/no-such-rule.md')).rejects.toThrow('There is no text');
     });
 
     it('keeps planning while a line is half typed', async () => {

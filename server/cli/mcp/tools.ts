@@ -1,3 +1,5 @@
+import { techniques } from '../../../shared/view/techniques';
+
 /** What an assistant may ask for, and the command line that answers it. */
 export interface Tool {
     readonly name: string;
@@ -141,7 +143,7 @@ export const tools: readonly Tool[] = [
         {
             properties: {
                 name: text('Title of the piece.'),
-                technique: { ...text('How it is made.'), enum: ['engraving', 'filled', 'inlay', 'picture'] },
+                technique: { ...text('How it is made.'), enum: techniques },
                 board: text('The board.'),
                 veneer: text('The veneer of an inlay.'),
                 laser: text('The laser.'),

@@ -1,4 +1,4 @@
-import { sideOf } from '../../piece/lie';
+import { isSameLie, sideOf } from '../../piece/lie';
 import { lieBefore, lieOf } from '../../plan/lies';
 import { phrase } from '../../recipe/phrase';
 import type { Page } from '../page';
@@ -27,7 +27,7 @@ export const faceDown: Rule = {
                 if (made?.laser === undefined || made.blank === undefined || made.step.index > step.index) continue;
                 const then = lieOf(made.laser);
                 const now = lieBefore(plan.recipe.steps, step.index, made.blank);
-                if (then.across === now.across && then.down === now.down) continue;
+                if (isSameLie(then, now)) continue;
                 const flip = plan.recipe.steps.findLast(
                     (other) => other.kind === 'flip' && other.blank.value === made.blank && other.index < step.index,
                 );
