@@ -33,7 +33,7 @@ const alone = [
         'tests/extension/newest-asker.test.ts',
         'tests/extension/current-recipe.test.ts',
         'tests/extension/assistants.test.ts',
-    'tests/extension/checklist-tree.test.ts',
+        'tests/extension/checklist-tree.test.ts',
     ],
     'tests/extension/writing-messages.test.ts',
     ...['tests/language/short-lived.test.ts', 'tests/geometry/engine.test.ts'],

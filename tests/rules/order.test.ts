@@ -170,6 +170,19 @@ describe('sand-before-cure of resin', () => {
         silent(fillRecipe().replace('wait 24 h', 'wait 23.5 h'), 'sand-before-cure'));
 });
 
+describe('flipped-wet', () => {
+    const flipped = (wait: string): string =>
+        fillRecipe({ after: '' }).replace(/wait 24 h/, `wait ${wait}\n  flip disc\n  wait 24 h\n  flip disc`);
+
+    it.each([
+        ['5 h', 'error'],
+        ['7 h', 'warning'],
+    ])('resin after %s is an %s: then it has set', async (wait, severity) => {
+        expect((await one(flipped(wait), 'flipped-wet')).severity).toBe(severity);
+    });
+    it('is silent once it has cured', async () => silent(flipped('24 h'), 'flipped-wet'));
+});
+
 describe('sand-before-peel', () => {
     it('peeled only afterwards', async () => {
         const text = inlayRecipe({ after: 'sand tray { flush then 0.10 mm grits 120, 180 } peel bird' }).replace(

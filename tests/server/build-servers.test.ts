@@ -84,7 +84,7 @@ describe('the action for build servers', () => {
             stdout: expect.not.stringContaining('::error'),
         });
         expect(runCheck(repo, { paths: 'plate.kerf\ncoaster.kerf' }).status).toBe(1);
-        expect(runCheck(repo, { paths: '--version' }).status).toBe(2);
+        expect(runCheck(repo, { paths: '--strict' }).status).toBe(2);
     });
 });
 
