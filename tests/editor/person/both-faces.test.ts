@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { faultless, themes } from './faults.ts';
 import { session } from './shared.ts';
 
 describe('a piece with work on both faces', () => {
@@ -24,5 +25,10 @@ describe('a piece with work on both faces', () => {
         assert.equal(sides.at(-1), 'front up');
         await bench.getByRole('tab', { name: /Cut rim/ }).click();
         await session.shot('faces-cut');
+        for (const { label, name, body } of themes.filter(({ name }) => name === 'dark' || name === 'contrast-dark')) {
+            await workbench.theme(label, body);
+            await session.shot(`faces-${name}`);
+            await faultless(bench);
+        }
     });
 });
