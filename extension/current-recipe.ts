@@ -112,6 +112,12 @@ export class CurrentRecipe implements vscode.Disposable {
         );
     }
 
+    /** Its steps, asked for again where none are known: a text that was just being written had none. */
+    async steps(): Promise<Checklist | undefined> {
+        if (this.checklist === undefined) await this.refresh();
+        return this.checklist;
+    }
+
     choose(place: RecipePlace): void {
         if (place.uri === this.place?.uri && place.recipe === this.place.recipe) return;
         this.set(place);

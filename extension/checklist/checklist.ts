@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { ChecklistItem } from '../../shared/view/protocol';
+import type { Checklist, ChecklistItem } from '../../shared/view/protocol';
 import { requests } from '../../shared/view/requests';
 import { revealPlace } from '../bench/reveal';
 import type { CurrentRecipe } from '../current-recipe';
@@ -74,15 +74,15 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, boo
         draw();
     };
 
-    const finish = async () => {
-        const { uri, checklist } = current;
-        if (uri !== undefined && checklist !== undefined) await finishRun(server, book, runs, uri, checklist, draw);
+    const withSteps = async (work: (uri: string, checklist: Checklist) => Promise<void>) => {
+        const checklist = await current.steps();
+        const { uri } = current;
+        if (uri !== undefined && checklist !== undefined) return work(uri, checklist);
+        const none = vscode.l10n.t('The server knows no steps of a recipe at present. Open the recipe and try again.');
+        void vscode.window.showInformationMessage(none);
     };
-
-    const takeIn = async () => {
-        const { uri, checklist } = current;
-        if (uri !== undefined && checklist !== undefined) await takeInRun(server, uri, checklist.recipe, checklist.title);
-    };
+    const finish = () => withSteps((uri, checklist) => finishRun(server, book, runs, uri, checklist, draw));
+    const takeIn = () => withSteps((uri, { recipe, title }) => takeInRun(server, uri, recipe, title));
 
     const reset = async () => {
         const { checklist } = current;

@@ -102,10 +102,12 @@ function begin(kept = new Map<string, unknown>()) {
             plan = hear;
             return { dispose: () => {} };
         },
-        ask: async (_what: unknown, { uri, recipe }: { uri: string; recipe?: string }) => ({ recipe: recipe ?? uri, items: [] }),
+        answers: true,
+        ask: async (_what: unknown, { uri, recipe }: { uri: string; recipe?: string }) =>
+            server.answers ? { recipe: recipe ?? uri, items: [] } : undefined,
     };
     const current = new CurrentRecipe(server as unknown as RecipeServer, memory as unknown as vscode.Memento);
-    return { current, kept, plan: (uri: string, recipes: readonly PlacedRecipe[]) => plan({ uri, recipes }) };
+    return { current, kept, server, plan: (uri: string, recipes: readonly PlacedRecipe[]) => plan({ uri, recipes }) };
 }
 
 beforeEach(() => {
@@ -196,6 +198,16 @@ describe('the current recipe', () => {
         goTo(tray, 120);
         plan(tray, []);
         expect(current.recipe).toBe('lid');
+    });
+
+    it('asks for its steps again where the server had none to give', async () => {
+        const { current, plan, server } = begin();
+        server.answers = false;
+        plan(tray, two);
+        goTo(tray, 120);
+        expect(await current.steps()).toBeUndefined();
+        server.answers = true;
+        expect((await current.steps())?.recipe).toBe('lid');
     });
 
     it('is what commands are about when no text is in front, and another text in front goes before', () => {
