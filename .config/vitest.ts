@@ -65,6 +65,8 @@ class LongestFirst extends BaseSequencer {
 
 /** Simulations, every slip and every place, the memory of a day: with `npm run long`, which `.ci/run` does too. */
 const long = 'tests/**/*.long.test.ts';
+/** They look at each recipe's variants too when there is time for it. */
+const ofRules = ['tests/rules/*.test.ts', 'tests/texts/findings.test.ts'];
 const isLong = process.env.KERFBOOK_TESTS === 'long';
 const elsewhere = ['tests/editor/**', 'tests/speed/**', '**/node_modules/**', ...(isLong ? [] : [long])];
 
@@ -90,7 +92,7 @@ export default defineConfig({
                 // What is imported is read once a worker, and what is remembered by content serves the next file too.
                 test: {
                     name: 'together',
-                    include: isLong ? [long] : ['tests/**/*.test.{ts,tsx}'],
+                    include: isLong ? [long, ...ofRules] : ['tests/**/*.test.{ts,tsx}'],
                     exclude: [...alone, ...elsewhere],
                     isolate: false,
                 },

@@ -1,6 +1,7 @@
 import { beforeAll, expect } from 'vitest';
 import { editsOf } from '../../language/editing/text-edits';
 import type { Finding } from '../../shared/recipe/finding';
+import { expectInVariants, looksAtVariants } from '../kit/in-variants';
 import { type MemoryWorkshop, memoryWorkshop } from '../kit/memory-workshop';
 import { art, shop } from '../kit/shop';
 
@@ -19,13 +20,16 @@ export async function all(text: string): Promise<Finding[]> {
 
 /** Every finding of one rule, whatever its severity. */
 export async function of(text: string, rule: string): Promise<Finding[]> {
-    return (await kit.findings(text)).filter((finding) => finding.rule === rule);
+    const mine = (await kit.findings(text)).filter((finding) => finding.rule === rule);
+    if (looksAtVariants) await expectInVariants(kit, text, mine.length > 0 ? [rule] : []);
+    return mine;
 }
 
-/** The one finding of a rule; the test fails when there is none, or several. */
+/** The one finding of a rule; the test fails when there is none, or several, or when a variant of its recipe goes without. */
 export async function one(text: string, rule: string): Promise<Finding> {
     const found = await kit.findings(text);
     const mine = found.filter((finding) => finding.rule === rule);
+    if (looksAtVariants) await expectInVariants(kit, text, [rule]);
     expect(mine, `${rule} among\n${found.map((finding) => `${finding.rule}: ${finding.message}`).join('\n')}`).toHaveLength(1);
     return mine[0]!;
 }

@@ -1,4 +1,5 @@
 import { expect } from 'vitest';
+import { expectInVariants, looksAtVariants } from '../kit/in-variants';
 import { expectToKeepToItsPage } from '../kit/keeps-to-its-page';
 import { expectFindings, unmark } from '../language/marked';
 import { eachText } from './cases';
@@ -12,4 +13,6 @@ eachText('findings', async ({ text: marked, kit, name }) => {
     const found = [...kit.workshop.textFindings(document), ...(trade ?? [])];
     for (const finding of found) expectToKeepToItsPage(finding);
     expectFindings(text, marks, found);
+    const rules = (trade ?? []).map(({ rule }) => rule);
+    if (looksAtVariants) await expectInVariants(kit, text, rules);
 });
