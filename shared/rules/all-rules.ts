@@ -117,6 +117,7 @@ import { holeInPocket } from './piece/hole-in-pocket';
 import { islandFallsOut } from './piece/island-falls-out';
 import { laserOnCoat } from './piece/laser-on-coat';
 import { laserOnFoil } from './piece/laser-on-foil';
+import { laserOnGlue } from './piece/laser-on-glue';
 import { laserOnOldTape } from './piece/laser-on-old-tape';
 import { laserOnWet } from './piece/laser-on-wet';
 import { markCovered } from './piece/mark-covered';
@@ -186,6 +187,7 @@ const earlierSteps = [
     laserOnWet,
     laserOnCoat,
     laserOnFoil,
+    laserOnGlue,
     laserOnOldTape,
     floorInGlue,
     sliverLeft,
