@@ -108,7 +108,7 @@ function* twoFigures(run: ast.Run): Iterable<Finding> {
 }
 
 function measured(line: ast.Burnt, what: 'depth' | 'width'): ast.Quantity | undefined {
-    return what === 'depth' ? lastDepth(line) : line.width;
+    return what === 'depth' ? lastDepth(line) : line.widths[0];
 }
 
 /** Depths after each pass: no more of them than passes, and none less deep than the one before it. */

@@ -61,7 +61,8 @@ function burntOf(node: ast.Burnt): BurntStep | undefined {
             planned: quantityOf(node.planned),
             depth: quantityOf(lastDepth(node)),
             passDepths: passDepths(node),
-            width: quantityOf(node.width),
+            width: quantityOf(node.widths[0]),
+            floorWidth: quantityOf(node.widths[1]),
             tone: quantityOf(node.tone),
             through: isAnswer(node.through) ? written(node.through === 'yes', whereOfPart(node, 'through')) : undefined,
         }),
@@ -75,8 +76,8 @@ export function isAnswer(word: string | undefined): word is 'yes' | 'no' {
 }
 
 /** Whether a line names its step and no more. */
-export function saysNothing({ power, depths, width, tone, through }: ast.Burnt): boolean {
-    return [power, lastDepth({ depths }), width, tone, through].every((each) => each === undefined);
+export function saysNothing({ power, depths, widths, tone, through }: ast.Burnt): boolean {
+    return [power, lastDepth({ depths }), widths[0], tone, through].every((each) => each === undefined);
 }
 
 /** What was measured after all passes. */

@@ -102,5 +102,13 @@ export const burntParts: readonly Property[] = [
         { otherwise: 'none' },
     ),
     part('Burnt', 'tone', 'tone', 'How dark it came out: 0 % bare, 100 % the darkest.', line, [share()], { otherwise: 'none' }),
-    part('Burnt', 'width', 'width', 'Width that was measured.', line, [measure('length', [0.05, 3000])], { otherwise: 'none' }),
+    part(
+        'Burnt',
+        'widths',
+        'width',
+        'Width that was measured at the face; after a comma at the floor, which tells how the walls of a deep pocket lean.',
+        line,
+        [measure('length', [0.05, 3000])],
+        { otherwise: 'none' },
+    ),
 ];

@@ -1,11 +1,15 @@
-import { normalQuantile } from '../burn/distributions';
+import { normalCumulative, normalQuantile } from '../burn/distributions';
 import { depthOf } from '../burn/dose';
 import { depthAtShare, type EdgeBurn } from '../burn/outline-pass';
+import { DEEP } from '../burn/wall';
+import { bracket } from '../quantity/bracket';
 
 /** How the laser burns one half. */
 export interface Burning extends EdgeBurn {
     /** Standard deviation of the beam's profile, mm. */
     readonly sigma: number;
+    /** Tangent by which the wall leans below `DEEP` beyond what the beam's width makes of it. */
+    readonly deep?: number;
 }
 
 /** The edge of a half that is cut out, or of an opening: a wall that leans in a straight line from face to back. Lengths mm. */
@@ -32,6 +36,8 @@ export interface DepthByShare {
 
 /** Shares between which the depth is taken as straight, where a line along the edge bends it. */
 const SHARES = 4096;
+/** Places across the edge between which that of a wall that leans further down is. */
+const PLACES = 512;
 /** Sigmas within which a spread edge tells how far it is. */
 const REACH = 3.5;
 
@@ -69,6 +75,33 @@ function cutDepth({ thickness, lean, tight, faceUp, sigma }: CutEdge): DepthBySh
 }
 
 function burntDepth(burning: Burning): DepthByShare {
+    const byBeam = beamDepth(burning);
+    const { deep = 0, sigma } = burning;
+    const full = byBeam.at(1);
+    if (deep <= 0 || !(full > DEEP)) return byBeam;
+    // A place x inside of the edge is as deep as the beam alone makes one that lies nearer by what the wall leans down to there.
+    const depthFrom = (x: number): number => {
+        const byBeamAlone = byBeam.at(normalCumulative(x / sigma));
+        if (byBeamAlone <= DEEP) return byBeamAlone;
+        const isDug = (depth: number): boolean => byBeam.at(normalCumulative((x - deep * (depth - DEEP)) / sigma)) >= depth;
+        return bracket(DEEP, byBeamAlone, isDug, 1e-5).last;
+    };
+    const end = REACH * sigma;
+    const depths = Float64Array.from({ length: PLACES + 1 }, (_, k) => depthFrom(end * ((2 * k) / PLACES - 1)));
+    return {
+        rim: byBeam.rim,
+        at(share) {
+            const x = normalQuantile(Math.min(1, Math.max(0, share))) / REACH;
+            // Further in the spread edge tells no distance: a wall that leans on beyond ends there.
+            if (!(x < 1)) return full;
+            const place = Math.max(0, ((x + 1) / 2) * PLACES);
+            const k = Math.min(PLACES - 1, Math.floor(place));
+            return depths[k]! + (place - k) * (depths[k + 1]! - depths[k]!);
+        },
+    };
+}
+
+function beamDepth(burning: Burning): DepthByShare {
     const { law, dose, passes, line } = burning;
     const full = depthOf(law, dose, passes);
     const rim = full > 0 ? law.threshold / dose : 1;

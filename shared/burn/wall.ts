@@ -24,7 +24,12 @@ export interface WallProfile {
     readonly sigma: number;
     /** A line burnt along the edge: its dose as a part of a wide area's, and how much its passes count beside the area's. */
     readonly line?: { readonly peak: number; readonly gain: number };
+    /** Tangent by which it leans below `DEEP` beyond that; absent of a wall that is less deep. */
+    readonly deep?: number;
 }
+
+/** Down to here a wall is as wide as the beam makes it, mm; how it goes on below, measured walls tell (deep-wall.ts). @commonPractice */
+export const DEEP = 1.5;
 
 const OPEN = 0.5;
 const LOST = 0.1;
@@ -40,6 +45,17 @@ export function wallInset(profile: WallProfile, at: number): number {
 
 /** The same for who asks it of many depths: what the rim takes is worked out once. */
 export function wallShape(profile: WallProfile): (at: number) => number {
+    const { deep = 0, ...ofBeam } = profile;
+    const inset = beamShape(ofBeam);
+    if (deep === 0) return inset;
+    return (at) => Math.max(0, inset(at) + deep * belowDeep(Math.min(at, profile.depth)));
+}
+
+function belowDeep(at: number): number {
+    return Math.max(0, at - DEEP);
+}
+
+function beamShape(profile: WallProfile): (at: number) => number {
     const { depth, rim, sigma, line } = profile;
     const partAt = (at: number): number => Math.max(0, Math.min(at, depth - FOOT)) / depth;
     if (line !== undefined) {
@@ -100,8 +116,16 @@ function widest(isSo: (width: number) => boolean): number {
  * edge the dose is F·Φ(x/σ), over a slot of width b it is F·(2Φ(b/2σ) − 1) in the middle, over a rib
  * F·2(1 − Φ(b/2σ)); the depth law does the rest (own derivation). Passes deepen all places alike.
  * A line burnt along the edge after it adds what its own dose D·exp(−x²/2σ²) takes off. Undefined where nothing is taken off.
+ * @param deep by how much it leans below `DEEP` beyond that (tangent)
  */
-export function wallOf(law: LawNumbers, dose: number, sigma: number, passes: number, along?: LinePasses): Wall | undefined {
+export function wallOf(
+    law: LawNumbers,
+    dose: number,
+    sigma: number,
+    passes: number,
+    along?: LinePasses,
+    deep = 0,
+): Wall | undefined {
     const depth = depthOf(law, dose, passes);
     if (!(depth > 0 && sigma > 0) || !Number.isFinite(depth)) return undefined;
     const rim = law.threshold / dose;
@@ -112,7 +136,8 @@ export function wallOf(law: LawNumbers, dose: number, sigma: number, passes: num
     const shape: Shape = { rim, ...(line === undefined ? {} : { line }) };
     /** Part of the dose that gives a part of the depth. */
     const partFor = (part: number): number => rim + part * (1 - rim);
-    const taper = Math.atan2(sigma * (reaching(shape, 0.9) - reaching(shape, 0.1)), 0.8 * depth);
+    const added = deep * (belowDeep(0.9 * depth) - belowDeep(0.1 * depth));
+    const taper = Math.atan2(sigma * (reaching(shape, 0.9) - reaching(shape, 0.1)) + added, 0.8 * depth);
     return {
         depth,
         growth: -sigma * rimOf(shape),
@@ -125,6 +150,6 @@ export function wallOf(law: LawNumbers, dose: number, sigma: number, passes: num
             line === undefined
                 ? 2 * sigma * normalQuantile(1 - partFor(LOST) / 2)
                 : sigma * widest((width) => overRim(2 * normalCumulative(-width / 2), rim) + ofBothLines(shape, width) >= LOST),
-        profile: { depth, ...shape, sigma },
+        profile: { depth, ...shape, sigma, ...(deep !== 0 && depth > DEEP && { deep }) },
     };
 }

@@ -60,6 +60,8 @@ export interface LaserPlan {
     readonly taper: number;
     /** Its walls as the beam makes them; absent where settings or spot are not known. */
     readonly wall?: WallProfile;
+    /** How sure they are; absent where they are no deeper than the beam's width tells. */
+    readonly deepWall?: DeepWall;
     /** How far the rim lies outside of what is drawn, from the width of the beam. */
     readonly growth: number;
     /** The narrowest burnt slot of which the bottom reaches half of the depth, and the narrowest strip between two that keeps its top, mm. */
@@ -148,6 +150,16 @@ export interface PlacedArt {
     /** What it shows before it is turned inside out, and the boundary it was turned within. */
     readonly figure: Region;
     readonly boundary?: Region;
+}
+
+/** The walls of a deep pocket, mm. */
+export interface DeepWall {
+    /** Tangent by which it leans in the deep part beyond what the beam's width makes of it. */
+    readonly lean: Interval;
+    /** From the rim to the foot of the wall along one edge: 95 % of such walls. */
+    readonly width: Interval;
+    /** Measured ones on this board; without any the range is a usual one. */
+    readonly walls: number;
 }
 
 /** Settings of passes along the edge of an engraved area. */

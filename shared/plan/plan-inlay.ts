@@ -57,14 +57,15 @@ export function stackAndFit(
     step: Inlay,
     { relief, pocket, half, below, memo }: Halves,
     depth = pocket.depth,
-): Pick<InlayPlan, 'clearance' | 'gap' | 'film' | 'below' | 'half' | 'veneer' | 'stack' | 'fit'> {
+): Pick<InlayPlan, 'clearance' | 'gap' | 'film' | 'below' | 'half' | 'veneer' | 'stack' | 'fit' | 'fitIfWide'> {
     const clearance = Math.max(0, step.clearance?.value ?? 0);
     const gap = clearance + gapOf(relief, 'half') + gapOf(pocket, 'pocket');
     const film = filmOf(step, pocket);
     const { veneer, rise } = half;
     const faceUp = !isTurnedOver(relief, pocket);
+    const isDeep = pocket.deepWall !== undefined || relief.deepWall !== undefined;
     const seated = depth === undefined || pocket.step.kind === 'engrave' ? depth : flushIn(depth, veneer);
-    const fitAt = (down: Interval): PressFit => {
+    const fitAt = (down: Interval, pocket: LaserPlan, relief: LaserPlan): PressFit => {
         const seat = seatOf(pocket, down.value - film.value, veneer);
         const thickness = veneer?.value;
         const key = [gap, seat, below.value, thickness, rise?.value, wallKey(pocket), wallKey(relief), faceUp].join(' ');
@@ -85,7 +86,8 @@ export function stackAndFit(
         half,
         ...(veneer === undefined ? {} : { veneer }),
         ...(seated === undefined || veneer === undefined ? {} : { stack: inlayStack(veneer, seated, film, below, rise) }),
-        ...(depth === undefined ? {} : { fit: fitAt(depth) }),
+        ...(depth === undefined ? {} : { fit: fitAt(depth, pocket, relief) }),
+        ...(depth === undefined || !isDeep ? {} : { fitIfWide: fitAt(depth, atWidest(pocket), atWidest(relief)) }),
     };
 }
 
@@ -93,6 +95,12 @@ export function stackAndFit(
 export function isTurnedOver(relief: LaserPlan, pocket: LaserPlan): boolean {
     const isOdd = ({ step }: LaserPlan): boolean => step.mirror.length % 2 === 1;
     return relief.step.kind === 'engrave' || isOdd(relief) !== isOdd(pocket);
+}
+
+/** The same half with its walls as wide as they may be. */
+function atWidest(half: LaserPlan): LaserPlan {
+    const { wall, deepWall } = half;
+    return wall === undefined || deepWall === undefined ? half : { ...half, wall: { ...wall, deep: deepWall.lean.high } };
 }
 
 /** Nothing lies under a part in an opening: what glues it is on its edge. */
@@ -122,8 +130,8 @@ function seatOf({ through }: LaserPlan, seat: number, veneer: Interval | undefin
 function wallKey({ wall, step, kerf, depth: thickness, fits }: LaserPlan): string {
     if (step.kind === 'cut') return ['cut', kerf?.face.value, kerf?.back.value, thickness?.value, fits].join(' ');
     if (wall === undefined) return 'upright';
-    const { depth, rim, sigma, line } = wall;
-    return [depth, rim, sigma, line?.peak, line?.gain].join(' ');
+    const { depth, rim, sigma, line, deep } = wall;
+    return [depth, rim, sigma, line?.peak, line?.gain, deep].join(' ');
 }
 
 /** Two offsets of the same curve come out the same to within this, mm. */

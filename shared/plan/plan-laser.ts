@@ -20,7 +20,7 @@ import { focusOfPasses } from './plan-focus';
 import { lineOf, strongestOfLine } from './plan-outline';
 import { shownTones } from './shown-tones';
 import { type Solved, solveSettings } from './solve-settings';
-import { outlineOfStep, wallOfStep } from './step-edges';
+import { outlineOfStep, wallOfStep, wallParts } from './step-edges';
 
 /** Why a step could not be worked out, in a maker's words. */
 export interface Unplanned {
@@ -94,7 +94,7 @@ export function planLaser(step: Engrave | Cut, recipe: Recipe, table: PlacingTab
         ...(focus === undefined ? {} : { focus }),
         taper: wall?.taper ?? taperOfCut(solved),
         growth: wall?.growth ?? 0,
-        ...(wall === undefined ? {} : { wall: wall.profile, finest: { slot: wall.slot, rib: wall.rib } }),
+        ...wallParts(wall),
         edge,
         // How long a cut takes is said where its line is laid.
         ...(step.kind === 'cut'
@@ -194,6 +194,7 @@ export function laserFigures(
         focus: _focus,
         finest: _finest,
         wall: _wall,
+        deepWall: _deepWall,
         outline: _outline,
         strongest: _strongest,
         goesOn: _goesOn,
@@ -213,7 +214,7 @@ export function laserFigures(
         ...(focus === undefined ? {} : { focus }),
         taper: wall?.taper ?? taperOfCut(solved),
         growth: wall?.growth ?? 0,
-        ...(wall === undefined ? {} : { wall: wall.profile, finest: { slot: wall.slot, rib: wall.rib } }),
+        ...wallParts(wall),
     };
 }
 

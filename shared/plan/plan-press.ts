@@ -98,17 +98,19 @@ function edgeOf(plan: Plan, laser: LaserPlan, sigma: number, memo: Memo, faceUp 
         return cutEdge({ thickness, lean: leanOf(laser), tight: tightnessOf(laser), faceUp }, sigma);
     }
     const line = lineOf(laser.outline);
-    if (laser.goesOn !== undefined) return { ...laser.goesOn.whole, sigma, ...(line === undefined ? {} : { line }) };
+    const deep = laser.wall?.deep;
+    const edge = { sigma, ...(line === undefined ? {} : { line }), ...(deep === undefined ? {} : { deep }) };
+    if (laser.goesOn !== undefined) return { ...laser.goesOn.whole, ...edge };
     if (laser.settings === undefined) return undefined;
     const { passes } = laser.settings;
     const law = lawOf(plan.recipe, laser, memo);
-    return { law, sigma, dose: doseOf(laser.settings), passes, ...(line === undefined ? {} : { line }) };
+    return { law, dose: doseOf(laser.settings), passes, ...edge };
 }
 
 function numbersOf(edge: HalfEdge): number[] {
     if ('lean' in edge) return [edge.thickness, edge.lean, edge.tight, Number(edge.faceUp), edge.sigma];
-    const { law, sigma, dose, passes, line } = edge;
-    return [law.threshold, law.energy, law.fade, sigma, dose, passes, line?.dose ?? 0, line?.passes ?? 0];
+    const { law, sigma, dose, passes, line, deep } = edge;
+    return [law.threshold, law.energy, law.fade, sigma, dose, passes, line?.dose ?? 0, line?.passes ?? 0, deep ?? 0];
 }
 
 function lawOf(recipe: Recipe, laser: LaserPlan, memo: Memo): DepthLaw {

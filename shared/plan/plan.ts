@@ -132,6 +132,8 @@ export interface InlayPlan {
     readonly veneer?: Interval;
     readonly stack?: InlayStack;
     readonly fit?: PressFit;
+    /** The same with the walls at the wide end of what is known of them; absent where none is so deep that it is uncertain. */
+    readonly fitIfWide?: PressFit;
     /** How the art answers to being mirrored and turned, judged on the pocket. */
     readonly symmetry: { readonly mirror: boolean; readonly mirrorResidual: number; readonly turns: number };
     /** Absent when none are asked for, or a blank's size is not known. */

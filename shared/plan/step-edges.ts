@@ -1,12 +1,13 @@
 import { spotOf } from '../burn/beam';
-import { doseOf, sigmaOf } from '../burn/dose';
+import { type DeepLean, deepLean } from '../burn/deep-wall';
+import { doseOf, type LawNumbers, sigmaOf } from '../burn/dose';
 import type { LinePasses } from '../burn/outline-pass';
-import { type Wall, wallOf } from '../burn/wall';
+import { DEEP, type Wall, wallInset, wallOf } from '../burn/wall';
 import { type Region, tangledRegion } from '../geometry/region';
 import type { Recipe } from '../recipe/recipe';
 import type { Cut, Engrave } from '../recipe/step';
 import { depthLaw } from './depth-law';
-import type { OutlineSettings } from './laser-plan';
+import type { DeepWall, LaserPlan, OutlineSettings } from './laser-plan';
 import type { PlacingTable } from './place-art';
 import { outlineSettings } from './plan-outline';
 import type { Solved } from './solve-settings';
@@ -16,14 +17,39 @@ export function wallOfStep(
     { settings, tone, goesOn }: Solved,
     recipe: Recipe,
     { blank, memo, line }: Pick<PlacingTable, 'blank' | 'memo'> & { readonly line: LinePasses | undefined },
-): Wall | undefined {
+): StepWall | undefined {
     const spot = spotOf(recipe.laser);
-    if (goesOn !== undefined && spot !== undefined) {
-        const { law, dose, passes } = goesOn.whole;
-        return wallOf(law, dose, sigmaOf(spot.diameter), passes, line);
-    }
-    if (settings === undefined || spot === undefined || tone !== undefined) return undefined;
-    return wallOf(depthLaw(recipe, blank.blank.sheet, memo), doseOf(settings), sigmaOf(spot.diameter), settings.passes, line);
+    if (spot === undefined) return undefined;
+    const sigma = sigmaOf(spot.diameter);
+    const { sheet } = blank.blank;
+    const of = (law: LawNumbers, dose: number, passes: number): StepWall | undefined => {
+        const beams = wallOf(law, dose, sigma, passes, line);
+        if (beams === undefined || !(beams.depth > DEEP)) return beams;
+        const pockets = recipe.measured.filter((pocket) => pocket.sheet === sheet?.name && pocket.wall !== undefined);
+        const leans = deepLean(pockets, depthLaw(recipe, sheet, memo), sigma);
+        const wall = wallOf(law, dose, sigma, passes, line, leans.lean.value);
+        return wall === undefined ? undefined : { ...wall, deepWall: deepWallOf(wall, leans) };
+    };
+    if (goesOn !== undefined) return of(goesOn.whole.law, goesOn.whole.dose, goesOn.whole.passes);
+    if (settings === undefined || tone !== undefined) return undefined;
+    return of(depthLaw(recipe, sheet, memo), doseOf(settings), settings.passes);
+}
+
+/** A wall, and what is known of it where it goes deeper than the beam's width tells. */
+export interface StepWall extends Wall {
+    readonly deepWall?: DeepWall;
+}
+
+function deepWallOf({ depth, profile }: Wall, { lean, walls }: DeepLean): DeepWall {
+    const widthAt = (deep: number): number => wallInset({ ...profile, deep }, depth);
+    return { lean, width: { value: widthAt(lean.value), low: widthAt(lean.low), high: widthAt(lean.high) }, walls };
+}
+
+/** The walls of a step as the plan keeps them. */
+export function wallParts(wall: StepWall | undefined): Pick<LaserPlan, 'wall' | 'finest' | 'deepWall'> {
+    if (wall === undefined) return {};
+    const { profile, slot, rib, deepWall } = wall;
+    return { wall: profile, finest: { slot, rib }, ...(deepWall === undefined ? {} : { deepWall }) };
 }
 
 /** The settings of its outline passes; undefined where it has none. */

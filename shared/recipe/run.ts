@@ -48,7 +48,10 @@ export interface BurntStep {
     readonly depth?: Quantity;
     /** Depth after each pass; the last is `depth`. Figures of one place that hang together: they are shown, and one counts. */
     readonly passDepths?: readonly Quantity[];
+    /** At the face. */
     readonly width?: Quantity;
+    /** The same at the floor, where that was measured too. */
+    readonly floorWidth?: Quantity;
     /** 0 bare, 1 the darkest. */
     readonly tone?: Quantity;
     /** Whether it came through. */
@@ -84,6 +87,8 @@ export interface MeasuredPocket extends MeasuredBurn {
     readonly planned?: Interval;
     /** Depth after each pass (mm), where it was measured. */
     readonly passDepths?: readonly number[];
+    /** How wide its wall is along one edge, from face to floor, and one standard deviation of that reading; mm. */
+    readonly wall?: { readonly width: number; readonly reading: number };
     /** How warm the workshop was, degC. */
     readonly temperature?: number;
     readonly where: Where;

@@ -197,6 +197,7 @@ function laserJson(laser: LaserPlan, region: RegionJson) {
         focus: laser.focus ?? null,
         reach: laser.reach ?? null,
         taper: laser.taper,
+        ...(laser.deepWall === undefined ? {} : { deepWall: laser.deepWall }),
         mirrored: laser.mirrorAxis !== undefined,
         region: region(laser.region),
         ...(marks === undefined ? {} : { marks }),

@@ -36,10 +36,11 @@ const said: Readonly<Record<string, string>> = {
     'tone 40 %': 'tone 40',
     'through yes': 'through yes',
     'width 3 mm depth 0.5 mm': 'depth 0.5, width 3',
+    'width 30, 29 mm depth 2.5 mm': 'depth 2.5, width 30, width 29',
     '80 % at 250 mm/s': 'power 80, at 250',
 };
 
-function read({ sheet, power, speed, passes, depths, width, tone, through }: Burnt): string {
+function read({ sheet, power, speed, passes, depths, widths, tone, through }: Burnt): string {
     const figure = (word: string, quantity: { low?: { whole?: number } } | undefined) =>
         quantity === undefined ? [] : [`${word} ${quantity.low?.whole}`];
     return [
@@ -48,7 +49,7 @@ function read({ sheet, power, speed, passes, depths, width, tone, through }: Bur
         ...figure('at', speed),
         ...(passes === undefined ? [] : [`x ${passes}`]),
         ...depths.flatMap((depth) => figure('depth', depth)),
-        ...figure('width', width),
+        ...widths.flatMap((width) => figure('width', width)),
         ...figure('tone', tone),
         ...(through === undefined ? [] : [`through ${through}`]),
     ].join(', ');
