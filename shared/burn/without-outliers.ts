@@ -1,6 +1,15 @@
+import { coverageFactor } from './distributions';
 import { depthOf, doseOf } from './dose';
 import { type Problem, readingOf } from './fit-problem';
-import { type DepthLaw, type LawRow, measuringError } from './law';
+import {
+    type DepthLaw,
+    depthSlopes,
+    type LawRow,
+    lawCovariance,
+    measuringError,
+    pooledDegreesOfFreedom,
+    squareVariance,
+} from './law';
 import type { BurnRow } from './rows';
 
 /** Of how many squares one may be left out: where more do not go with the others, nobody can say which are the others (own choice). */
@@ -19,20 +28,53 @@ export function lawWithoutOutliers(
     fitAlone: (problem: Problem) => DepthLaw | 'not-converged' | undefined,
 ): DepthLaw {
     const { rows } = problem;
+    const lawOfOthers = (kept: readonly BurnRow[], at: number): DepthLaw | undefined => {
+        const without = kept.filter((_, other) => other !== at);
+        const refitted = fitAlone({ ...problem, rows: without, doses: without.map(doseOf) });
+        return refitted === 'not-converged' ? undefined : refitted;
+    };
     const most = Math.max(1, Math.floor(rows.length / SQUARES_FOR_ONE));
     const out = new Map<BurnRow, number>();
     let [left, kept] = [law, [...rows]];
     while (out.size < most) {
-        const worst = farthest(left.rows);
+        const flagged = farthest(left.rows);
+        const others = flagged === undefined ? undefined : lawOfOthers(kept, flagged.at);
+        const isFar = others !== undefined && isFarFrom(others, kept[flagged!.at]!);
+        const worst = isFar ? { ...flagged!, others } : bendsFade(left, kept, lawOfOthers);
         if (worst === undefined) break;
-        const without = kept.filter((_, at) => at !== worst.at);
-        const refitted = fitAlone({ ...problem, rows: without, doses: without.map(doseOf) });
-        if (refitted === undefined || refitted === 'not-converged' || !isFarFrom(refitted, kept[worst.at]!)) break;
         out.set(kept[worst.at]!, worst.studentised);
-        [left, kept] = [refitted, without];
+        [left, kept] = [worst.others, kept.filter((_, at) => at !== worst.at)];
     }
     if (out.size === 0) return law;
     return { ...left, rows: withOutliers(rows, left, kept, out), notes: [...new Set([...left.notes, 'outliers' as const])] };
+}
+
+/**
+ * A square of more passes than the others pulls the fade so strongly that it seems to fit. Where the fade then comes out beyond what can be,
+ * each square is held against the law of the others: the farthest is the slip, if without it the fade is one that can be. The deviation
+ * is over its own standard error, that of the others' law and of a fade that none of them tells included.
+ */
+function bendsFade(
+    law: DepthLaw,
+    kept: readonly BurnRow[],
+    lawOfOthers: (kept: readonly BurnRow[], at: number) => DepthLaw | undefined,
+): { at: number; studentised: number; others: DepthLaw } | undefined {
+    if (!law.notes.includes('fade-held')) return undefined;
+    let found: { at: number; studentised: number; others: DepthLaw } | undefined;
+    for (const [at, row] of kept.entries()) {
+        if (row.passes === 1) continue;
+        const others = lawOfOthers(kept, at);
+        if (others === undefined || others.notes.includes('fade-held') || !isFarFrom(others, row)) continue;
+        const place = { dose: doseOf(row), passes: row.passes };
+        const fitted = depthOf(others, place.dose, place.passes);
+        const fade = depthSlopes(others, place.dose, place.passes)[2] * others.fadeAssumed;
+        const error = Math.sqrt(squareVariance(others, fitted) + lawCovariance(others, place, place) + fade ** 2);
+        const studentised = (row.depth - fitted) / error;
+        // Shared out over all squares, as where each is held against the law of all.
+        const limit = coverageFactor(1 - 0.05 / kept.length, pooledDegreesOfFreedom(others));
+        if (Math.abs(studentised) > Math.max(limit, Math.abs(found?.studentised ?? 0))) found = { at, studentised, others };
+    }
+    return found;
 }
 
 function isFarFrom(law: DepthLaw, row: BurnRow): boolean {

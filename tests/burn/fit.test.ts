@@ -168,19 +168,19 @@ describe('the fit of a coupon', () => {
         expect(fitRows(spoilt, guess).rows.filter((row) => row.leftOut === true).length).toBeLessThanOrEqual(2);
     });
 
-    // Eight of the last nine squares in turn are read 45 % too deep by a careful gauge: a depth of 2.68 mm. The ninth, which alone has four
-    // passes, is left out here: it cannot be told by the others, and still shifts that depth by 2 mm.
+    // The last nine squares in turn are read 45 % too deep by a careful gauge: a depth of 2.68 mm. The ninth alone has four passes: without it
+    // the others tell less of passes so many, so that depth moves by more.
     it('hardly moves a depth for one square that was misread by half', () => {
         const settings = { power: 36, speed: 220, pitch: 0.1, passes: 9 };
-        const spoilt = [3, 4, 5, 6, 7, 8, 9, 11].flatMap((at) =>
+        const spoilt = [3, 4, 5, 6, 7, 8, 9, 10, 11].flatMap((at) =>
             [1, 2, 3, 4, 5].map((seed) => {
                 const rows = rowsOf(twelve, 0.4, seed);
                 const meant = predict(fitRows(rows, guess), settings)!.value;
                 const misread = rows.map((row, i) => (i === at ? { ...row, depth: row.depth * 1.45 } : row));
-                return Math.abs(predict(fitRows(misread, guess), settings)!.value - meant) / meant;
+                return { at, off: Math.abs(predict(fitRows(misread, guess), settings)!.value - meant) / meant };
             }),
         );
-        expect(spoilt.filter((off) => off > 0.05)).toEqual([]);
+        expect(spoilt.filter(({ at, off }) => off > (at === 10 ? 0.15 : 0.05))).toEqual([]);
     });
 
     it('says where wood does not follow the law, by squares burnt twice, and widens for it', () => {
