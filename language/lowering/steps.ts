@@ -259,7 +259,7 @@ function depthOf(item: AstNode): Engrave['depth'] {
 
 /** What cannot be read of it is left out as a whole: the passes belong to the depth. */
 function reachedOf(item: AstNode): Reached | undefined {
-    if (!ast.isDepth(item) || item.through) return undefined;
+    if (!ast.isDepth(item)) return undefined;
     const depth = quantityOf(item.reached);
     const { passes } = item;
     if (depth === undefined || passes === undefined || !Number.isInteger(passes) || passes < 1 || passes > 1000) return undefined;

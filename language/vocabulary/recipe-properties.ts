@@ -97,7 +97,7 @@ const engrave = [
         'Engrave',
         'depth',
         'phrase',
-        'How deep: solved into power, speed and passes from the coupon. Or `depth through`: 97.5 % sure at the thick end of the sheet, where `depth through sure 99 %` says no other share. A pocket that was measured after some passes goes on from there: `reached 0.31 mm after 2`.',
+        'How deep: solved into power, speed and passes from the coupon. Or `depth through`: 97.5 % sure at the thick end of the sheet, where `depth through sure 99 %` says no other share. A burn that was measured after some passes goes on from there, `through` too: `reached 0.31 mm after 2`.',
         'depth 0.50 mm',
         { measures: [positive('length', [0.01, 30])], node: 'Depth', otherwise: 'needed, or a tone or settings' },
     ),

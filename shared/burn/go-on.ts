@@ -1,6 +1,10 @@
 import type { Interval } from '../quantity/interval';
+import type { Laser } from '../recipe/stock';
+import { normalQuantile } from './distributions';
 import { doseOf, type LawNumbers, type Settings, signedDepth } from './dose';
 import { type DepthLaw, depthSlopes, measuringError } from './law';
+import { type Given, isSure, type Solution, solveDepth, type Wish } from './solve';
+import { MOST_OVERBURN, surelyGives } from './surely';
 
 /** A depth (mm) that was measured in a pocket before all of its passes were burnt, and with what it was burnt so far. */
 export interface SoFar {
@@ -12,6 +16,8 @@ export interface SoFar {
 
 /** A depth that says the wood took less or more than these parts of what the law says was misread: no piece is so unlike its coupon. */
 const CREDIBLE = { low: 0.4, high: 2.5 };
+/** Settings are rounded, so that a depth is asked for by a little more than it lacks, mm. */
+const FINER = 1e-3;
 /** The depth is not a straight line in the energy, so the law is moved in steps. */
 const STEPS = 8;
 
@@ -94,6 +100,47 @@ export function withRest(law: DepthLaw, soFar: SoFar, rest: Interval): Interval 
         low: value - Math.hypot(reading, rest.value - rest.low),
         high: value + Math.hypot(reading, rest.high - rest.value),
     };
+}
+
+/** What a reading is too deep by at most with a probability such as 0.975, mm. */
+export function readingError(law: DepthLaw, soFar: SoFar, sure: number): number {
+    return normalQuantile(sure) * readingOf(law, soFar);
+}
+
+/** What a rest takes at least (mm) where what was read before it may be off by `unsure`. */
+function surelyOfRest(rest: DepthLaw, solution: Solution, sure: number, unsure: number): number {
+    return solution.depth.value - Math.hypot(unsure, solution.depth.value - surelyGives(rest, solution, sure));
+}
+
+/** In so many steps a rest is found that is surely enough. */
+const ROUNDS = 8;
+
+/**
+ * What is left of a burn; where it is to be reached surely, so much more that neither the rest nor the reading before it leaves anything.
+ * Of the whole depth no more than half is burnt in excess, as of one that was not measured: then the limit `unsure` says so.
+ *
+ * @param unsure what the reading may be too deep by, mm
+ * @param whole the whole depth, mm
+ */
+export function solveRest(
+    rest: DepthLaw,
+    laser: Laser | undefined,
+    { sure, ...wish }: Extract<Wish, { depth: number }>,
+    free: Given,
+    { unsure, whole }: { readonly unsure: number; readonly whole: number },
+): Solution | undefined {
+    if (sure === undefined) return solveDepth(rest, laser, wish, free);
+    const most = wish.depth + (MOST_OVERBURN - 1) * whole;
+    let target = wish.depth;
+    for (let round = 0; ; round++) {
+        const found = solveDepth(rest, laser, { ...wish, depth: target }, free);
+        if (found === undefined) return undefined;
+        const surely = surelyOfRest(rest, found, sure, unsure);
+        const missing = wish.depth - surely;
+        if (isSure(surely, wish.depth)) return { ...found, surely };
+        if (round === ROUNDS || target >= most) return { ...found, surely, limits: [...found.limits, 'unsure'] };
+        target = Math.min(most, target + missing + FINER);
+    }
 }
 
 /** Standard error (mm) of a reading in one place. */

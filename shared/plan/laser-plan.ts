@@ -178,7 +178,7 @@ export interface OutlineSettings {
     readonly strongest?: StrongPlace;
 }
 
-/** A pocket that goes on from a depth that was measured in it. */
+/** A burn that goes on from a depth that was measured in it. */
 export interface GoesOn {
     /** So deep after so many passes, mm. */
     readonly reached: number;
@@ -186,7 +186,7 @@ export interface GoesOn {
     /** What the law said of them before, mm; and whether a piece can be so unlike it. */
     readonly expected: Interval;
     readonly credible: boolean;
-    /** What is left, mm. */
+    /** What is left, mm; through a sheet, to its thick end. */
     readonly left: number;
     /** All passes as the walls go by them: the law of this piece and one dose (J/mm2) that would give the whole depth. */
     readonly whole: { readonly law: LawNumbers; readonly dose: number; readonly passes: number };

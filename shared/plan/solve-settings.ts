@@ -2,7 +2,7 @@ import { lineWidth } from '../burn/beam';
 import { ladderFit } from '../burn/clearance-ladder';
 import type { CutLaw } from '../burn/cut-law';
 import { doseFor } from '../burn/dose';
-import { isCredible, lawOfPiece, lawOfRest, withRest } from '../burn/go-on';
+import { isCredible, lawOfPiece, lawOfRest, readingError, solveRest, withRest } from '../burn/go-on';
 import { guessLaw } from '../burn/guess';
 import { rangeUse } from '../burn/interval-words';
 import { type KerfWidth, kerfRowsOf, kerfWidth } from '../burn/kerf-width';
@@ -61,7 +61,7 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
             ? predictOnly(law, laser, given, line)
             : solveDepth(law, laser, { ...wish, ...(line && { line }), ...(pace !== undefined && { pace }) }, given),
     );
-    const going = goOn(step, { wish, given, pace, law, first: solution, laser }, memo);
+    const going = goOn(step, { wish, given, pace, law, first: solution, laser, ...(through && { sheet: blank }) }, memo);
     if (going !== undefined) return going;
     const settings =
         solution === undefined ? undefined : withSquare(settingsOf(solution, guessed(law, wish), law, wish), law, wish, laser);
@@ -93,10 +93,12 @@ interface GoingOn {
     /** With what the first passes were burnt: the settings for the whole depth. */
     readonly first: Solution | undefined;
     readonly laser: Laser | undefined;
+    /** What is to be gone through; absent of a pocket with a floor. */
+    readonly sheet?: BlankPlan;
 }
 
-/** What is left of a pocket whose depth was measured after its first passes, by the law as that depth moves it; undefined of any other. */
-function goOn({ reached }: Engrave, { wish, given, pace, law, first, laser }: GoingOn, memo: Memo): Solved | undefined {
+/** What is left of a burn whose depth was measured after its first passes, by the law as that depth moves it; undefined of any other. */
+function goOn({ reached }: Engrave, { wish, given, pace, law, first, laser, sheet }: GoingOn, memo: Memo): Solved | undefined {
     if (reached === undefined || first === undefined || wish === undefined || !('depth' in wish)) return undefined;
     const { passes } = reached;
     const { power, speed, pitch } = first;
@@ -105,12 +107,15 @@ function goOn({ reached }: Engrave, { wish, given, pace, law, first, laser }: Go
     const left = wish.depth - soFar.depth;
     const rest = lawOfRest(ofPiece, passes);
     const { passes: _, ...free } = given;
+    const { sure } = wish;
+    const unsure = sure === undefined ? 0 : readingError(ofPiece, soFar, sure);
     const solution =
-        left < NOTHING_LEFT
+        left + unsure < NOTHING_LEFT
             ? undefined
-            : memo.get('settings', contentKey(memo.keyOf(rest), laser, left, wish.depthTolerance, free, pace, 'rest'), () =>
-                  solveDepth(rest, laser, { ...wish, depth: left, ...(pace !== undefined && { pace }) }, free),
-              );
+            : memo.get('settings', contentKey(memo.keyOf(rest), laser, left, unsure, wish, free, pace, 'rest'), () => {
+                  const wanted = { ...wish, depth: Math.max(NOTHING_LEFT, left), ...(pace !== undefined && { pace }) };
+                  return solveRest(rest, laser, wanted, free, { unsure, whole: wish.depth });
+              });
     const depth = withRest(ofPiece, soFar, solution?.depth ?? exactly(0));
     const all = passes + (solution?.passes ?? 0);
     const goesOn: GoesOn = {
@@ -125,12 +130,11 @@ function goOn({ reached }: Engrave, { wish, given, pace, law, first, laser }: Go
             passes: all,
         },
     };
-    return {
-        through: false,
-        goesOn,
-        depth,
-        ...(solution !== undefined && { settings: { ...settingsOf(solution, law.guess, rest, wish), gives: depth } }),
-    };
+    const settings = solution && { ...settingsOf(solution, law.guess, rest, wish), gives: depth };
+    const going = { goesOn, ...(settings !== undefined && { settings }) };
+    if (sheet?.thickness === undefined) return { through: false, ...going, depth };
+    const whole = solution && { ...solution, depth, surely: soFar.depth + (solution.surely ?? 0) };
+    return { through: true, ...going, depth: exactly(sheet.thickness.value), ...breakthroughOf(whole, sure, sheet) };
 }
 
 /** Whether tape lies on the face that a step engraves: on after the last peeling of it before. */

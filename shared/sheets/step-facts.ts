@@ -70,7 +70,8 @@ function kerfWhere(step: Engrave | Cut): Pick<Fact, 'where'> {
 
 function depthFacts(laser: LaserPlan, wish: Engrave['depth']): Fact[] {
     if (laser.tone !== undefined) return [{ label: 'tone', value: toneWords(laser, laser.tone) }];
-    if (laser.through) return [{ label: 'depth', value: throughWords(laser) }];
+    const soFar = soFarFacts(laser, wish !== undefined && 'unit' in wish ? wish.unit : 'mm');
+    if (laser.through) return [{ label: 'depth', value: throughWords(laser) }, ...soFar];
     if (laser.depth === undefined) return [];
     const unit = wish !== undefined && 'unit' in wish ? wish.unit : 'mm';
     const { givesFor } = laser.settings ?? {};
@@ -80,7 +81,11 @@ function depthFacts(laser: LaserPlan, wish: Engrave['depth']): Fact[] {
     const onBoard = laser.settings?.onBoard;
     return laser.goesOn === undefined
         ? [depth, ...(onBoard === undefined ? [] : [{ label: 'measured board', value: onBoardMeaning(onBoard) }])]
-        : [depth, { label: 'so far', value: soFarWords(laser.goesOn, laser.settings !== undefined, unit) }];
+        : [depth, ...soFar];
+}
+
+function soFarFacts({ goesOn, settings }: LaserPlan, unit: string): Fact[] {
+    return goesOn === undefined ? [] : [{ label: 'so far', value: soFarWords(goesOn, settings !== undefined, unit) }];
 }
 
 /** Of a pocket that goes on: what it has, and what the settings are for. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { depthOf, doseFor, type LawNumbers } from '../../shared/burn/dose';
-import { isCredible, lawOfPiece, lawOfRest, type SoFar, withRest } from '../../shared/burn/go-on';
+import { isCredible, lawOfPiece, lawOfRest, readingError, type SoFar, solveRest, withRest } from '../../shared/burn/go-on';
 import { type DepthLaw, predict, predictDose } from '../../shared/burn/law';
 import { lawOfDay } from '../../shared/burn/law-of-day';
 import { solveDepth } from '../../shared/burn/solve';
@@ -119,5 +119,47 @@ describe('a pocket that goes on from a measured depth', () => {
             expect(piece.energy).toBeGreaterThan(0);
             expect(doseFor(piece, 0.5, 2)).toBeGreaterThan(0);
         }
+    });
+
+    it('comes through the thick end of 96 veneers of 100 and more, with less than half of what unmeasured ones burn beyond', () => {
+        const thickest = 0.63;
+        const sure = 0.975;
+        let [whole, rest, unsure] = [{ through: 0, spare: 0 }, { through: 0, spare: 0 }, 0];
+        const seeds = Array.from({ length: 400 }, (_, at) => at + 1);
+        for (const seed of seeds) {
+            const roll = bell(seed * 23 + 3);
+            const law = lawWith(roll, scatter.place, scatter.reading, 0.1);
+            const times = Math.exp(0.1 * roll());
+            const board = { ...truth, threshold: truth.threshold * times, energy: truth.energy * times };
+            const planned = solveDepth(law, shed, { depth: thickest, sure }, { passes: 3 })!;
+            const place = 1 + scatter.place * roll();
+            const dug = depthOf(board, planned.dose, 3) * place;
+            if (dug >= thickest) whole.through++;
+            whole.spare += dug - thickest;
+            const after = depthOf(board, planned.dose, 2);
+            const read = Math.max(
+                0.01,
+                Math.round((after * (1 + scatter.place * roll()) + scatter.reading * roll()) / 0.01) * 0.01,
+            );
+            const measured: SoFar = { settings: { ...planned, passes: 2 }, depth: read, tolerance: 0 };
+            const piece = lawOfPiece(law, measured);
+            const left = Math.max(0.015, thickest - read);
+            const solved = solveRest(
+                lawOfRest(piece, 2),
+                shed,
+                { depth: left, sure },
+                {},
+                { unsure: readingError(piece, measured, sure), whole: thickest },
+            )!;
+            if (solved.limits.includes('unsure')) unsure++;
+            const more = depthOf(lawOfRest({ ...piece, ...board }, 2), solved.dose, solved.passes);
+            const all = (after + more) * place;
+            if (all >= thickest) rest.through++;
+            rest.spare += all - thickest;
+        }
+        expect(whole.through / seeds.length).toBeGreaterThan(0.97);
+        expect(rest.through / seeds.length).toBeGreaterThan(0.96);
+        expect(rest.spare).toBeLessThan(0.5 * whole.spare);
+        expect(unsure).toBe(0);
     });
 });

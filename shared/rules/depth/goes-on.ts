@@ -7,7 +7,7 @@ import { finding, type Rule } from '../rule';
 
 const page: Page = {
     id: 'goes-on',
-    title: 'A pocket that goes on from a measured depth',
+    title: 'A burn that goes on from a measured depth',
     severities: ['info', 'warning'],
     quickFix: 'always',
     condition:
