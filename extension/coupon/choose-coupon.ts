@@ -10,7 +10,7 @@ export interface CouponPlace {
     readonly sheet: string;
     readonly laser: string;
     /** What is cut out beside the squares; asked for where it is left out. */
-    readonly beside?: { readonly cuts?: number; readonly fits?: number };
+    readonly beside?: { readonly cuts?: number; readonly fits?: number; readonly next?: boolean };
 }
 
 /** The file in front or else that of the current recipe, and where the cursor is in it; says so when there is none. */

@@ -38,7 +38,7 @@ export async function makeCoupon(
         void vscode.window.showErrorMessage(vscode.l10n.t('No coupon was made. {0}', shortly(answer.problems)).trim());
         return;
     }
-    const text = `${writtenTo(answer)}. ${shortly(answer.problems)}`.trim();
+    const text = `${writtenTo(answer)}. ${shortly([...answer.problems, ...(answer.notes ?? [])])}`.trim();
     const show = answer.problems.length > 0 ? vscode.window.showWarningMessage : vscode.window.showInformationMessage;
     const chosen = await show(
         vscode.l10n.t('{0} Burn it on an offcut, measure the squares, then add them to the coupon.', text),
@@ -68,6 +68,11 @@ async function askWhat(): Promise<CouponPlace['beside']> {
             label: vscode.l10n.t('Squares and {0} plugs with an opening', PLUGS),
             description: vscode.l10n.t('how much clearance a part that is cut out takes, too'),
             beside: { fits: PLUGS },
+        },
+        {
+            label: vscode.l10n.t('The few squares that tell most'),
+            description: vscode.l10n.t('chosen for what your recipes ask for, beside those that are measured'),
+            beside: { next: true },
         },
     ];
     return (await vscode.window.showQuickPick(items, { title: vscode.l10n.t('What is the coupon to tell?') }))?.beside;

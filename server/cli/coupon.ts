@@ -4,11 +4,13 @@ import { URI } from 'langium';
 import { rungLimits } from '../../shared/burn/coupon-rungs';
 import type { CouponOptions } from '../../shared/burn/coupon-sheet';
 import { plugLimits, stripLimits } from '../../shared/burn/kerf-strip';
+import { mostNext } from '../../shared/burn/next-squares';
 import { findStock } from '../coupon/find-stock';
 import { makeCoupon } from '../coupon/make-coupon';
+import { diskReader } from '../files/disk-reader';
 import { placeOfCoupon } from '../writing/made-of';
 import { openFiles } from './open-files';
-import { complain } from './say';
+import { complain, sayLine } from './say';
 import { readArgs } from './usage/read-args';
 import { couponUsage } from './usage/usages';
 import { UsageError } from './usage-error';
@@ -25,26 +27,40 @@ export async function coupon(args: string[]): Promise<number> {
     const stock = findStock(workshop, documents, board, laser);
     if ('problem' in stock) throw new UsageError(stock.problem);
     const place = placeOfCoupon(stock, out);
-    const { files, problems } = await makeCoupon(workshop, stock, place.folder, options);
+    const { files, problems, notes, from } = await makeCoupon(
+        workshop,
+        stock,
+        { folder: place.folder, read: diskReader(readable), below: out },
+        { ...options, next: values.next },
+    );
     for (const problem of problems) complain(problem);
+    for (const note of notes) sayLine(note);
     const wish = { force: values.force, clean: values.clean, dryRun: values['dry-run'] };
-    if (files.length > 0) await writeHere(place, files, { files: readable, out: values.out }, wish);
+    if (files.length > 0) await writeHere(placeOfCoupon(stock, out, from), files, { files: readable, out: values.out }, wish);
     return problems.length > 0 ? 1 : 0;
 }
 
+const figures = ['powers', 'speeds', 'pitch', 'passes', 'cuts', 'fits'] as const;
+type Figure = (typeof figures)[number];
+
+/** How many squares there may be. */
+function checkCount(rungs: number | undefined, next: boolean): void {
+    const { least, most } = next ? { least: 1, most: mostNext } : rungLimits;
+    if (rungs !== undefined && !(Number.isInteger(rungs) && rungs >= least && rungs <= most)) {
+        throw new UsageError(`--rungs is a whole number from ${least} to ${most}.`);
+    }
+}
+
 /** Weakest power first and fastest speed first: in this order they take turns. */
-function optionsOf(
-    written: Readonly<Record<'rungs' | 'powers' | 'speeds' | 'pitch' | 'passes' | 'cuts' | 'fits', string | undefined>>,
-): CouponOptions {
+function optionsOf(written: Readonly<Record<'rungs' | Figure, string | undefined>> & { readonly next: boolean }): CouponOptions {
+    const other = figures.find((each) => written[each] !== undefined);
+    if (written.next && other !== undefined) throw new UsageError(`--next chooses the squares itself: leave --${other} out.`);
     const powers = numbersOf('powers', written.powers)?.map((percent) => percent / 100);
     const speeds = numbersOf('speeds', written.speeds);
     const [pitch] = numbersOf('pitch', written.pitch, 1) ?? [];
     const [passes] = numbersOf('passes', written.passes, 1) ?? [];
     const [rungs] = numbersOf('rungs', written.rungs, 1) ?? [];
-    const { least, most } = rungLimits;
-    if (rungs !== undefined && !(Number.isInteger(rungs) && rungs >= least && rungs <= most)) {
-        throw new UsageError(`--rungs is a whole number from ${least} to ${most}.`);
-    }
+    checkCount(rungs, written.next);
     if (rungs !== undefined && powers !== undefined && speeds !== undefined) {
         throw new UsageError('--rungs goes with --powers or --speeds, not with both: then each power is burnt at each speed.');
     }

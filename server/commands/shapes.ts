@@ -16,6 +16,7 @@ export const taken = {
         laser: named,
         cuts: maybe(v.pipe(count, v.minValue(stripLimits.least), v.maxValue(stripLimits.most))),
         fits: maybe(v.pipe(count, v.minValue(plugLimits.least), v.maxValue(plugLimits.most))),
+        next: maybe(v.boolean()),
         ...writing,
     }),
     'kerfbook.finishRun': v.object({

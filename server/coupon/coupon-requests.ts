@@ -5,19 +5,19 @@ import { measuredEdits } from '../../language/coupon/measured';
 import { readDepth } from '../../language/coupon/read-depth';
 import { isBurn, isCoupon } from '../../language/generated/ast';
 import { stockInSight } from '../../language/names/stock-in-sight';
-import { phrase } from '../../shared/recipe/phrase';
+import { type Message, phrase } from '../../shared/recipe/phrase';
 import { couponFolder } from '../../shared/sheets/made-folder';
 import type { CouponChoices, MeasuredParams } from '../../shared/view/coupon-protocol';
 import type { WrittenAnswer } from '../../shared/view/protocol';
 import { type Request, requests } from '../../shared/view/requests';
-import { decodeText } from '../engine/decode-text';
 import type { FileReader } from '../files/read-result';
 import { onRequest } from '../protocol/on-request';
 import type { Workshop } from '../workshop/workshop';
 import { placeOfCoupon } from '../writing/made-of';
 import { type CouponStock, findStock, homeOfCoupon } from './find-stock';
+import { madeSquares } from './made-squares';
 import { makeCoupon } from './make-coupon';
-import { openSquares } from './squares';
+import { type OpenSquares, openSquares } from './squares';
 
 /** Answers what the editor asks to make a coupon and to write down what was measured on it. */
 export function answerCouponRequests(connection: Connection, workshop: Workshop, read: FileReader): void {
@@ -35,22 +35,31 @@ export function answerCouponRequests(connection: Connection, workshop: Workshop,
         const stock = findStock(workshop, [document], sheet, laser);
         if ('problem' in stock) return { folder: couponFolder(sheet, laser), files: [], problems: [stock.problem] };
         const { folder } = placeOfCoupon(stock);
-        return { folder: UriUtils.basename(folder), ...(await makeCoupon(workshop, stock, folder)) };
+        return { folder: UriUtils.basename(folder), ...(await makeCoupon(workshop, stock, { folder, read })) };
     });
     answer(requests.squares, async (document, { sheet, laser, made }) => {
         const stock = findStock(workshop, [document], sheet, laser);
-        const found = 'problem' in stock ? stock : await openSquares(workshop, stock, made ?? (await writtenText(stock, read)));
+        const found = 'problem' in stock ? stock : await openSquaresOf(workshop, stock, made, read);
         return 'problem' in found ? found : { squares: found.squares };
     });
     answer(requests.measured, (document, params) => measured(workshop, document, params, read));
     onRequest(connection, requests.readDepth, ({ text }) => readDepth(text, workshop.services));
 }
 
-/** The recipe text that lies with the coupon's files, where they were written. */
-async function writtenText(stock: CouponStock, read: FileReader): Promise<string | undefined> {
-    const found = await read(UriUtils.joinPath(placeOfCoupon(stock).folder, 'coupon.kerf').toString());
-    const decoded = 'bytes' in found ? decodeText(found.bytes) : undefined;
-    return decoded !== undefined && 'text' in decoded ? decoded.text : undefined;
+/** The squares that wait to be measured: of the text that is given, else of the newest that lies with the coupon's files and has some left. */
+async function openSquaresOf(
+    workshop: Workshop,
+    stock: CouponStock,
+    made: string | undefined,
+    read: FileReader,
+): Promise<OpenSquares | { readonly problem: Message }> {
+    if (made !== undefined) return openSquares(workshop, stock, made);
+    const { texts } = await madeSquares(stock, read);
+    for (const text of texts) {
+        const found = await openSquares(workshop, stock, text);
+        if (!('problem' in found)) return found;
+    }
+    return openSquares(workshop, stock, texts.at(-1));
 }
 
 function choices({ services }: Workshop, document: LangiumDocument, offset: number | undefined): CouponChoices {
@@ -83,7 +92,7 @@ async function measured(
 ): Promise<WrittenAnswer> {
     const stock = findStock(workshop, [document], params.sheet, params.laser);
     if ('problem' in stock) return stock;
-    const open = await openSquares(workshop, stock, params.made ?? (await writtenText(stock, read)));
+    const open = await openSquaresOf(workshop, stock, params.made, read);
     if ('problem' in open) return open;
     const rows = [];
     for (const { words, depth } of params.rows) {

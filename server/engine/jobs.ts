@@ -1,4 +1,4 @@
-import type { CouponOptions, CouponSheet } from '../../shared/burn/coupon-sheet';
+import type { CouponAims, CouponOptions, CouponSheet } from '../../shared/burn/coupon-sheet';
 import type { Where } from '../../shared/quantity/where';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Message } from '../../shared/recipe/phrase';
@@ -53,6 +53,8 @@ export type Job =
     | TableJob
     /** What a week or a season looks at, of one recipe. */
     | { readonly do: 'booked'; readonly recipe: Recipe; readonly start?: number }
+    /** What a recipe asks of a coupon. */
+    | { readonly do: 'aims'; readonly recipe: Recipe; readonly sheet: string; readonly laser: string }
     | WeekJob
     | SeasonJob
     | HistoryJob
@@ -288,6 +290,7 @@ export interface Answers {
     readonly 'review-page': string;
     readonly table: VariantTable;
     readonly booked: BookedPlan;
+    readonly aims: CouponAims | null;
     readonly week: Week;
     readonly 'week-page': string;
     readonly season: Season;

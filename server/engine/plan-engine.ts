@@ -1,5 +1,6 @@
 import tabletScript from 'tablet-script';
 import { contentKey } from '../../shared/plan/content-key';
+import { depthAims } from '../../shared/plan/depth-aims';
 import { KeptOn } from '../../shared/plan/kept';
 import { makePlan } from '../../shared/plan/make-plan';
 import { Memo } from '../../shared/plan/memo';
@@ -137,6 +138,8 @@ export class PlanEngine {
                 return planJson(plan, this.all(plan, job.textFindings), { ...job, presses: pressAll(plan, this.memo) });
             case 'booked':
                 return bookedPlan(plan);
+            case 'aims':
+                return depthAims(plan, job.sheet, job.laser, this.memo) ?? null;
             case 'summary':
                 return planSummary(plan, job.all);
             case 'notes':

@@ -181,6 +181,7 @@ export class PlanQueue {
 const patient: ReadonlySet<Job['do']> = new Set([
     'survey',
     'booked',
+    'aims',
     'press',
     'review-page',
     'table-page',

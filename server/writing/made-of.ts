@@ -18,11 +18,11 @@ export function placeOfRecipe(document: LangiumDocument, recipe: string, below?:
 }
 
 /** Beside the file that declares the board; where the board is built in, beside the file that uses it. */
-export function placeOfCoupon(stock: CouponStock, below?: URI): MadePlace {
+export function placeOfCoupon(stock: CouponStock, below?: URI, from?: number): MadePlace {
     const declared = AstUtils.getDocument(stock.sheet);
     const home = isBuiltIn(declared.uri.toString()) ? stock.document : declared;
     const [sheet, laser] = [stock.sheet.name, stock.laser.name];
-    return placeOf(home, `coupon of ${sheet} on ${laser}`, couponFolder(sheet, laser), below);
+    return placeOf(home, `coupon of ${sheet} on ${laser}`, couponFolder(sheet, laser, from), below);
 }
 
 function placeOf(document: LangiumDocument, of: string, name: string, below?: URI): MadePlace {

@@ -67,9 +67,11 @@ export function answerWritingRequests(connection: Connection, workshop: Workshop
                 stale: false,
             };
         const place = placeOfCoupon(stock);
-        const { cuts, fits } = params;
-        const options = { ...(cuts !== undefined && { cuts }), ...(fits !== undefined && { fits }) };
-        return put(place, await makeCoupon(workshop, stock, place.folder, options), params);
+        const { cuts, fits, next } = params;
+        const options = { next, ...(cuts !== undefined && { cuts }), ...(fits !== undefined && { fits }) };
+        const made = await makeCoupon(workshop, stock, { folder: place.folder, read }, options);
+        if (made.files.length === 0) return put(place, { ...made, problems: [...made.problems, ...made.notes] }, params);
+        return { ...(await put(placeOfCoupon(stock, undefined, made.from), made, params)), notes: made.notes };
     });
     const plainly = async (work: () => Promise<void>): Promise<string | null> => {
         try {

@@ -6,8 +6,10 @@ import { doseOf } from './dose';
 import { guessLaw } from './guess';
 import type { ClearanceLadder, KerfStrip } from './kerf-strip';
 import { type DepthLaw, predict } from './law';
+import { type DepthAim, mostNext, type NarrowedAim, nextSquares } from './next-squares';
 import { pitchForSpot } from './pitch';
 import { leastPowerOf } from './power-curve';
+import { rowsOf } from './rows';
 import { runUpSpeed } from './run-up-speed';
 import { strokes, textWidth } from './stroked-text';
 
@@ -37,10 +39,28 @@ export interface CouponSheet {
     /** For the labels: W and mm/s of a line that marks and does not dig. */
     readonly labelPower: number;
     readonly labelSpeed: number;
+    /** For what the squares were chosen; absent of the usual ladder. */
+    readonly chosen?: ChosenFor;
+}
+
+/** What the squares of a coupon were chosen for, and what they bring. */
+export interface ChosenFor {
+    readonly aims: readonly NarrowedAim[];
+    /** Numbers of the squares that lie apart from what is asked. */
+    readonly apart: readonly number[];
+    /** They join squares that are measured. */
+    readonly joins: boolean;
+}
+
+/** What squares are chosen for. */
+export interface CouponAims {
+    /** As the recipes that ask have it. */
+    readonly law: DepthLaw;
+    readonly aims: readonly DepthAim[];
 }
 
 export interface CouponOptions {
-    /** Squares, 4 to 60 (default 16). Powers and speeds together say themselves how many there are. */
+    /** Squares, 4 to 60 (default 16). Powers and speeds together say themselves how many there are. Chosen ones are 1 to 12 (default 6) at most. */
     readonly rungs?: number;
     /** Parts of the laser's power that take turns; four from what just digs at top speed up to nine tenths if absent. */
     readonly powers?: readonly number[];
@@ -55,7 +75,11 @@ export interface CouponOptions {
     readonly cuts?: number;
     /** Plugs of a clearance ladder, 3 to 12; none if absent. */
     readonly fits?: number;
-    /** What is there of the coupon already: plugs are cut with what its cut tests say. */
+    /** Squares are chosen for what recipes ask for, and no ladder is burnt. */
+    readonly aims?: CouponAims;
+    /** Number of the first square (default 1). */
+    readonly first?: number;
+    /** What is there of the coupon already: plugs are cut with what its cut tests say, and squares are chosen beside its own. */
     readonly measured?: Coupon;
     /** Side of a square (mm, default 8): wide enough for a gauge's foot. */
     readonly square?: number;
@@ -79,15 +103,50 @@ export function couponSheet(
     if (laser === undefined || full === undefined || !(full > 0 && full < 1e6)) return undefined;
     if (!(size > 0 && size < 200 && pitch >= 0.005 && pitch < 1e3)) return undefined;
     const { powers, speeds, passes = 3, rungs = 16 } = options;
+    if (options.aims !== undefined) return chosenSheet(laser, full, pitch, options.aims, { ...options, square: size });
     if (!listed(powers, 2) || !listed(speeds, 1e6)) return undefined;
     if (!(isCount(passes, 1, 1000) && isCount(rungs, rungLimits.least, rungLimits.most))) return undefined;
     const law = guessLaw(wood, laser);
-    // Faster than the overtravel lets the head reach, the edges of a square would be burnt deeper than its middle.
-    const topSpeed = Math.min(laser.topSpeed?.value ?? 300, runUpSpeed(laser) ?? Number.POSITIVE_INFINITY);
+    const topSpeed = fastestOf(laser);
     const deepest = Math.max(options.deepest ?? 1.2, 0.05);
     const chosen = chooseRungs({ law, laser, pitch, topSpeed, deepest, rungs, passes, powers, speeds });
     if (chosen.length === 0) return undefined;
     return { pitch, ...fold(chosen, size, laser.field, { law, pitch }), ...labelSettings(law, laser, full, topSpeed) };
+}
+
+/** Faster than the overtravel lets the head reach, the edges of a square would be burnt deeper than its middle. */
+function fastestOf(laser: Laser): number {
+    return Math.min(laser.topSpeed?.value ?? 300, runUpSpeed(laser) ?? Number.POSITIVE_INFINITY);
+}
+
+/** A sheet of squares that are chosen for what recipes ask for; without a square where none would tell much. */
+function chosenSheet(
+    laser: Laser,
+    full: number,
+    pitch: number,
+    { law, aims }: CouponAims,
+    { measured, rungs, first = 1, square = 8, deepest = 1.2 }: CouponOptions,
+): CouponSheet | undefined {
+    if (!(isCount(rungs ?? 1, 1, mostNext) && isCount(first, 1, 9999))) return undefined;
+    const { rows } = rowsOf(measured, laser);
+    const places = rows.map((row) => ({ dose: doseOf(row), passes: row.passes }));
+    const found = nextSquares({ law, laser, aims, measured: places, deepest, most: rungs });
+    const chosen = found.squares.toSorted((a, b) => doseOf(a) * a.passes - doseOf(b) * b.passes);
+    const topSpeed = fastestOf(laser);
+    const laid =
+        chosen.length === 0
+            ? { width: 0, height: 0, squares: [], labels: [] }
+            : fold(chosen, square, laser.field, { law, pitch: chosen[0]!.pitch, first });
+    return {
+        pitch: chosen[0]?.pitch ?? pitch,
+        ...laid,
+        ...labelSettings(law, laser, full, topSpeed),
+        chosen: {
+            aims: found.aims,
+            apart: chosen.flatMap(({ apart }, i) => (apart ? [first + i] : [])),
+            joins: rows.length > 0,
+        },
+    };
 }
 
 function listed(values: readonly number[] | undefined, most: number): boolean {
@@ -104,10 +163,10 @@ function fold(
     rungs: readonly Rung[],
     size: number,
     field: Laser['field'],
-    { law, pitch }: { law: DepthLaw; pitch: number },
+    { law, pitch, first = 1 }: { law: DepthLaw; pitch: number; first?: number },
 ): Pick<CouponSheet, 'width' | 'height' | 'squares' | 'labels'> {
     const step = size + GAP;
-    const numbers = textWidth(`${rungs.length}`, LABEL);
+    const numbers = textWidth(`${first + rungs.length - 1}`, LABEL);
     const flight = numbers + BESIDE + size + 2 * GAP;
     const inHeight = Math.max(1, Math.floor(((field?.height.value ?? Number.POSITIVE_INFINITY) + GAP) / step));
     const inWidth = Math.max(1, Math.floor(((field?.width.value ?? Number.POSITIVE_INFINITY) + 2 * GAP) / flight));
@@ -118,10 +177,11 @@ function fold(
     const squares = rungs.map((rung, i): CouponSquare => {
         const left = Math.floor(i / inFlight) * flight;
         const y = (i % inFlight) * step;
-        const name = `${i + 1}`;
+        const name = `${first + i}`;
         labels.push(...strokes(name, left + numbers - textWidth(name, LABEL), y + (size - LABEL) / 2, LABEL));
         const expected = predict(law, { ...rung, pitch });
-        return { ...rung, number: i + 1, x: left + numbers + BESIDE, y, size, expected };
+        const { powerRatio, power, speed, passes } = rung;
+        return { powerRatio, power, speed, passes, number: first + i, x: left + numbers + BESIDE, y, size, expected };
     });
     return {
         width: Math.ceil(rungs.length / inFlight) * flight - 2 * GAP,

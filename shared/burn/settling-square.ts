@@ -4,6 +4,7 @@ import { depthOf, doseOf, type Settings } from './dose';
 import { type DepthLaw, depthSlopes, lawCovariance, ofPieces, type Place, pooledDegreesOfFreedom, squareVariance } from './law';
 import { pieceSpread } from './piece-spread';
 import { settingFor } from './power-curve';
+import { afterReading } from './readings';
 import { runUpSpeed } from './run-up-speed';
 
 /** One more square for a coupon, and what it does for the range of a depth that settings are to give. Lengths in mm. */
@@ -41,7 +42,11 @@ export function settlingSquare(law: DepthLaw, aim: Settings, laser: Laser | unde
     const squares = counts
         .flatMap((passes) => DOSES.map((part) => squareOf(part * asked.dose, { ...aim, pitch, passes }, laser)))
         .flatMap((square) => square ?? [])
-        .map((square) => ({ ...square, half, narrowed: halfRange(law, asked, { dose: doseOf(square), passes: square.passes }) }));
+        .map((square) => ({
+            ...square,
+            half,
+            narrowed: withSquare(law, asked, { dose: doseOf(square), passes: square.passes }),
+        }));
     const [own] = squares;
     const best = squares.reduce<SettlingSquare | undefined>(
         (least, each) => (least === undefined || each.narrowed < least.narrowed ? each : least),
@@ -51,7 +56,7 @@ export function settlingSquare(law: DepthLaw, aim: Settings, laser: Laser | unde
 }
 
 /** A square of a dose with the power of the settings: a speed of three digits, two below 100 mm/s. Undefined where the head does not go as fast. */
-function squareOf(
+export function squareOf(
     dose: number,
     { power, pitch, passes }: Omit<Settings, 'speed'>,
     laser: Laser | undefined,
@@ -64,24 +69,36 @@ function squareOf(
     return { power, speed, pitch, passes, ...(setting !== undefined && { powerRatio: setting }) };
 }
 
-/** Half of the range (mm) of the depth at a place, with a square measured at another where one is given. */
-function halfRange(law: DepthLaw, asked: Place, square?: Place): number {
-    const { guess, pieces } = law;
-    const degrees = pooledDegreesOfFreedom(law);
-    const factor = coverageFactor(COVERAGE, degrees === undefined || square === undefined ? degrees : degrees + 1);
-    const own = covarianceOf(law, asked, asked);
-    const taken =
-        square === undefined
-            ? 0
-            : covarianceOf(law, asked, square) ** 2 / (covarianceOf(law, square, square) + scatter(law, square));
-    // A guess is wide enough for all boards; once a square is measured, the next piece may be another board.
-    const next = pieces ?? (guess && square !== undefined ? pieceSpread(undefined) : undefined);
-    const known = { ...law, ...(next !== undefined && { pieces: next }) };
-    const ofNext = next === undefined ? 0 : ofPieces(known, asked.dose, asked.passes, COVERAGE);
-    return Math.hypot(factor * Math.sqrt(Math.max(0, own - taken) + scatter(law, asked)), ofNext);
+/** Half of the range (mm) of the depth at a place once a square is measured at another. */
+function withSquare(law: DepthLaw, asked: Place, square: Place): number {
+    const places = [asked, square];
+    const now = { covariance: covariancesOf(law, places), told: 0 };
+    return halfRange(law, asked, afterReading(now, 1, scatter(law, square)).covariance[0]![0]!, 1);
 }
 
-function scatter(law: DepthLaw, { dose, passes }: Place): number {
+/** How what a law may be off by at places goes together, mm2. */
+export function covariancesOf(law: DepthLaw, places: readonly Place[]): Float64Array[] {
+    return places.map((one) => Float64Array.from(places, (other) => covarianceOf(law, one, other)));
+}
+
+/**
+ * Half of the range (mm) of the depth at a place.
+ * @param variance of what the law may be off by there, mm2: as it is, or what is left of it once squares are measured
+ * @param readings so many squares
+ */
+export function halfRange(law: DepthLaw, asked: Place, variance = covarianceOf(law, asked, asked), readings = 0): number {
+    const { guess, pieces } = law;
+    const degrees = pooledDegreesOfFreedom(law);
+    const factor = coverageFactor(COVERAGE, degrees === undefined ? undefined : degrees + readings);
+    // A guess is wide enough for all boards; once a square is measured, the next piece may be another board.
+    const next = pieces ?? (guess && readings > 0 ? pieceSpread(undefined) : undefined);
+    const known = { ...law, ...(next !== undefined && { pieces: next }) };
+    const ofNext = next === undefined ? 0 : ofPieces(known, asked.dose, asked.passes, COVERAGE);
+    return Math.hypot(factor * Math.sqrt(Math.max(0, variance) + scatter(law, asked)), ofNext);
+}
+
+/** What a single square scatters by, mm2. */
+export function scatter(law: DepthLaw, { dose, passes }: Place): number {
     return squareVariance(law, depthOf(law, dose, passes));
 }
 

@@ -3,6 +3,7 @@ import type { CouponSheet, CouponSquare } from '../burn/coupon-sheet';
 import { originSentence } from '../plan/origin';
 import { showLength, showNumber } from '../quantity/show';
 import type { Laser } from '../recipe/stock';
+import { chosenWords } from './chosen-words';
 import { couponShapes } from './coupon-svg';
 import { escapeMarkup as text } from './escape';
 import { benchPagePolicyTag } from './page-policy';
@@ -28,6 +29,7 @@ export function couponPage(sheet: CouponSheet, title: string, cautions: readonly
         `<p>Pitch ${text(showLength(sheet.pitch))}, air off, focus on the face, scanned across the grain. Burn it on an offcut of the same board, brush the squares out, and measure each from the face beside it. In the machine file ${text(originSentence(laser, 'coupon'))}.</p>`,
         '<p>Write board, laser and day on the offcut: without this page the numbers say nothing.</p>',
         `<ul>${cautions.map((caution) => `<li>${text(caution)}</li>`).join('')}</ul>`,
+        ...chosenPart(sheet),
         '<div class="ladder">',
         `<svg style="width:${size}" viewBox="0 0 ${showNumber(sheet.width)} ${showNumber(sheet.height)}" role="img" aria-label="The coupon at its real size">`,
         ...couponShapes(sheet),
@@ -36,7 +38,7 @@ export function couponPage(sheet: CouponSheet, title: string, cautions: readonly
         '</div>',
         ...stripPart(sheet),
         ...ladderPart(sheet),
-        '<p>The grey figure in each box is a guess from the wood’s density, in mm; half of it or twice as much may come out. A square that only colours gets a tone instead, such as tone 45 %. Leave out what burnt through.</p>',
+        `<p>${sheet.chosen?.joins === true ? 'The grey figure in each box is what the squares so far make likely, in mm.' : 'The grey figure in each box is a guess from the wood’s density, in mm; half of it or twice as much may come out.'} A square that only colours gets a tone instead, such as tone 45 %. Leave out what burnt through.</p>`,
         '</main></body>',
         '</html>',
         '',
@@ -56,6 +58,17 @@ td.measured { border: 0.2mm solid #000; width: 26mm; height: 6mm; vertical-align
 function table({ squares }: CouponSheet): string {
     const heads = ['square', 'power', 'speed', 'passes', 'measured (mm)'].map((head) => `<th scope="col">${head}</th>`);
     return `<table><thead><tr>${heads.join('')}</tr></thead><tbody>${squares.map(row).join('')}</tbody></table>`;
+}
+
+/** What the squares were chosen for. */
+function chosenPart({ chosen }: CouponSheet): string[] {
+    if (chosen === undefined) return [];
+    return [
+        '<p>What these squares bring:</p>',
+        `<ul>${chosenWords(chosen)
+            .map((each) => `<li>${text(each)}</li>`)
+            .join('')}</ul>`,
+    ];
 }
 
 /** The strips, with boxes for what is measured of them. */

@@ -38,6 +38,7 @@ export function layOutCoupon(material: Sheet, laser: Laser, options: CouponOptio
     const thinnest = material.thickness === undefined ? undefined : material.thickness.value - material.thickness.tolerance;
     const deepest = Math.min(deepEnough, thinnest === undefined ? deepEnough : Math.max(0.05, floorShare * thinnest));
     const squares = couponSheet(laser, material.wood, { deepest, ...options });
+    if (squares?.squares.length === 0) return squares;
     if (squares === undefined) return { problem: phrase`No coupon can be laid out for ${laser.name} with these figures.` };
     const stripped = options.cuts === undefined ? squares : withStrips(squares, material, laser, options.cuts);
     if ('problem' in stripped || options.fits === undefined) return within(stripped, laser);
@@ -86,7 +87,7 @@ function wrongOption(laser: Laser, { powers = [], speeds = [] }: CouponOptions):
 
 /** Everything that is written for a coupon: drawing, machine file, the table to fill in, and a page for the bench. */
 export function couponSheets(material: Sheet, laser: Laser, sheet: CouponSheet): Sheets {
-    const title = `Coupon of ${material.name} on ${laser.name}`;
+    const title = titleOf(material, laser, sheet);
     const danger = dangerOf(material);
     const cautions = [
         ...(danger === undefined ? [] : [`${material.name} ${danger.message}`]),
@@ -109,6 +110,13 @@ export function couponSheets(material: Sheet, laser: Laser, sheet: CouponSheet):
         ],
         problems: 'problem' in machine ? [machine.problem] : [],
     };
+}
+
+function titleOf(material: Sheet, laser: Laser, { squares, chosen }: CouponSheet): string {
+    const [first, last] = [squares[0], squares.at(-1)];
+    if (chosen?.joins !== true || first === undefined || last === undefined) return `Coupon of ${material.name} on ${laser.name}`;
+    const which = first === last ? `Square ${first.number}` : `Squares ${first.number} to ${last.number}`;
+    return `${which} of ${material.name} on ${laser.name}`;
 }
 
 /** With what its strips and plugs are cut. */

@@ -19,7 +19,10 @@ export function folderKey(folder: string): string {
     return folder.normalize('NFC').toLowerCase();
 }
 
-/** Name of the folder, below `made`, for the files of a coupon. */
-export function couponFolder(sheet: string, laser: string): string {
-    return madeFolder(`coupon-${sheet}-${laser}`);
+/**
+ * Name of the folder, below `made`, for the files of a coupon.
+ * @param from number of the first square where these join others: nothing that was burnt before is written over
+ */
+export function couponFolder(sheet: string, laser: string, from?: number): string {
+    return madeFolder(`coupon-${sheet}-${laser}${from === undefined ? '' : `-from-${from}`}`);
 }

@@ -30,6 +30,8 @@ export const writeCouponParams = v.object({
     cuts: maybe(v.pipe(count, v.minValue(stripLimits.least), v.maxValue(stripLimits.most))),
     /** How many plugs of a clearance ladder, likewise. */
     fits: maybe(v.pipe(count, v.minValue(plugLimits.least), v.maxValue(plugLimits.most))),
+    /** Squares for what recipes ask for, instead of the ladder. */
+    next: maybe(v.boolean()),
 });
 export type WriteCouponParams = v.InferOutput<typeof writeCouponParams>;
 export const couponParams = v.object(ofCoupon);

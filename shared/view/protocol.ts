@@ -249,6 +249,8 @@ export interface WritingAnswer {
     readonly written: number;
     /** What was not written, kept or left there, a sentence each. */
     readonly problems: readonly Message[];
+    /** What else is to be said of them, a sentence each. */
+    readonly notes?: readonly Message[];
     /** Whether something could not be worked out or written. */
     readonly incomplete: boolean;
     /** Whether some were changed by hand and kept. */

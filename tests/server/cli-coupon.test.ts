@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { repository } from './shop-files';
+import { repository, shopFiles } from './shop-files';
 
 describe('kerfbook coupon', () => {
     it('writes drawing, machine file, tables and text beside the stock', async () => {
@@ -128,5 +128,79 @@ describe('kerfbook coupon', () => {
         const run = await shop.kerfbook(['coupon', 'ash-10', 'shed', '--powers', '120', '--out', 'out']);
         expect(run).toMatchObject({ code: 1, out: '', err: '120 % is more than shed has.\n' });
         expect(existsSync(path.join(shop.folder, 'out'))).toBe(false);
+    });
+});
+
+describe('kerfbook coupon --next', () => {
+    const bowl = `use "stock/shop.kerf"
+recipe bowl "Bowl" {
+  laser shed
+  blank round { of ash-10 size 100 x 100 mm grain along width }
+  engrave dish on round { circle 40 mm depth 0.6 mm air off }
+  engrave name on round { rectangle 10 x 4 mm at 50, 90 mm tone 60 % }
+}
+`;
+    const next = ['coupon', 'ash-10', 'shed', '--next', '--out', 'out'];
+    const rowsIn = (text: string): RegExpMatchArray[] => [
+        ...text.matchAll(/\/\/ (burn (\d+) % at ([\d.]+) mm\/s(?: x (\d+))?) +gives … mm {2}\/\/ square (\d+)/g),
+    ];
+
+    it('begins a board with six squares, goes on behind them in a folder of its own, and ends when it is enough', async () => {
+        const shop = repository({ ...shopFiles, 'bowl.kerf': bowl });
+        const read = (folder: string) => readFileSync(path.join(shop.folder, 'out', folder, 'coupon.kerf'), 'utf8');
+        const first = await shop.kerfbook(next);
+        expect(first).toMatchObject({ code: 0, err: '' });
+        expect(first.out).toMatch(/^bowl: dish, 0\.6 mm: ± [\d.]+ mm now, .*about ± [\d.]+ mm with all 6\. ± [\d.]+ mm stays/);
+        expect(first.out).toMatch(/Squares \d and \d lie apart from what is asked/);
+        const six = rowsIn(read('coupon-ash-10-shed'));
+        expect(six.map((row) => Number(row[5]))).toEqual([1, 2, 3, 4, 5, 6]);
+
+        // As a wood of 2.4 J/mm3 above 0.2 J/mm2 that a pass shields by a twentieth answers, to a hundredth of a millimetre.
+        const measured = (row: RegExpMatchArray): string => {
+            const passes = Number(row[4] ?? 1);
+            const each = Math.max(0, (45 * Number(row[2])) / 100 / (Number(row[3]) * 0.1) - 0.2) / 2.4;
+            return `${row[1]} gives ${(each * [1, 1, 1.95, 2.8525][passes]!).toFixed(2)} mm  // square ${row[5]}`;
+        };
+        const stock = readFileSync(path.join(shop.folder, 'stock', 'shop.kerf'), 'utf8');
+        const written = (rows_: readonly string[]): string =>
+            `${stock}\ncoupon ash-10 on shed {\n  pitch 0.1 mm\n  ${rows_.join('\n  ')}\n}\n`;
+        // Two of the six are measured, so that there is something left to know; the numbers of the others are burnt, too.
+        shop.write({ 'stock/shop.kerf': written(six.slice(0, 2).map(measured)) });
+        const early = await shop.kerfbook(next);
+        expect(early.out).toMatch(/^Squares 3, 4, 5, 6 of this coupon are not measured yet: measure them first, and ask again\./);
+        expect(rowsIn(read('coupon-ash-10-shed-from-7'))[0]![5]).toBe('7');
+        let rows = [...six.slice(0, 2), ...rowsIn(read('coupon-ash-10-shed-from-7'))].map(measured);
+        let last = '';
+        for (let turn = 0; turn < 4; turn++) {
+            shop.write({ 'stock/shop.kerf': written(rows) });
+            const again = await shop.kerfbook(next);
+            expect(again).toMatchObject({ code: 0, err: '' });
+            last = again.out;
+            if (!last.includes('coupon.kerf')) break;
+            const at = /from-(\d+)\/coupon\.kerf/.exec(last)![1];
+            const folder = `coupon-ash-10-shed-from-${at}`;
+            const more = rowsIn(read(folder));
+            expect(more.map((row) => Number(row[5]))).toEqual(more.map((_, i) => Number(at) + i));
+            expect(rows.filter((row) => row.endsWith(`square ${at}`))).toEqual([]);
+            expect(existsSync(path.join(shop.folder, 'out', folder, 'coupon.ngc'))).toBe(true);
+            expect(more.map((row) => row[1]).filter((words) => rows.some((row) => row.startsWith(`${words} gives`)))).toEqual([]);
+            rows = [...rows, ...more.map(measured)];
+        }
+        expect(last).toContain('It is enough.');
+        expect(existsSync(path.join(shop.folder, 'out', 'coupon-ash-10-shed', 'coupon.ngc'))).toBe(true);
+    });
+
+    it('says what it does not go with, and when nothing is asked of a board', async () => {
+        const shop = repository({ ...shopFiles, 'bowl.kerf': bowl });
+        const both = await shop.kerfbook([...next, '--powers', '20,40']);
+        expect(both).toMatchObject({ code: 2, out: '' });
+        expect(both.err).toContain('--next chooses the squares itself: leave --powers out.');
+        expect((await shop.kerfbook([...next, '--rungs', '13'])).err).toContain('--rungs is a whole number from 1 to 12.');
+        const none = await shop.kerfbook(['coupon', 'maple-06', 'shed', '--next', '--out', 'out']);
+        expect(none.code).toBe(1);
+        expect(none.err).toContain('No recipe here engraves maple-06 on shed to a depth');
+        const two = await shop.kerfbook([...next, '--rungs', '2']);
+        expect(rowsIn(readFileSync(path.join(shop.folder, 'out', 'coupon-ash-10-shed', 'coupon.kerf'), 'utf8'))).toHaveLength(2);
+        expect(two.code).toBe(0);
     });
 });

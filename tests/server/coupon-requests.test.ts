@@ -1,3 +1,5 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { CouponAnswer, CouponChoices, SquaresAnswer } from '../../shared/view/coupon-protocol';
 import type { WrittenAnswer } from '../../shared/view/protocol';
@@ -54,6 +56,28 @@ describe('making a coupon in the editor', () => {
             files: [],
             problems: ['There is no board or veneer oak here; there is walnut-12, ash-10, maple-06.'],
         });
+    });
+});
+
+describe('the squares that wait to be measured', () => {
+    it('are those of the newest files that have some left', async () => {
+        const stock = { sheet: 'walnut-12', laser: 'shed' };
+        const write = (folder: string, row: string): void => {
+            mkdirSync(path.join(plate.folder, 'made', folder), { recursive: true });
+            const block = `use "../../shop.kerf"\ncoupon walnut-12 on shed {\n  pitch 0.1 mm\n  // ${row}\n}\n`;
+            writeFileSync(path.join(plate.folder, 'made', folder, 'coupon.kerf'), block);
+        };
+        const words = async (): Promise<string[]> => {
+            const found = await ask<SquaresAnswer>(requests.squares.method, stock);
+            return 'problem' in found ? [found.problem] : found.squares.map((each) => `${each.number}: ${each.words}`);
+        };
+        write('coupon-walnut-12-shed', 'burn 30 % at 400 mm/s gives … mm  // square 1');
+        expect(await words()).toEqual(['1: burn 30 % at 400 mm/s']);
+        // The coupon has six squares.
+        write('coupon-walnut-12-shed-from-7', 'burn 75 % at 300 mm/s x 3 gives … mm  // square 7');
+        expect(await words()).toEqual(['7: burn 75 % at 300 mm/s x 3']);
+        write('coupon-walnut-12-shed-from-7', 'burn 60 % at 400 mm/s gives … mm  // square 7');
+        expect(await words()).toEqual(['1: burn 30 % at 400 mm/s']);
     });
 });
 

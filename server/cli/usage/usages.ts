@@ -124,9 +124,14 @@ export const couponUsage = {
     more: [
         'Writes the drawing, the machine file and the tables to fill in for a board or veneer on a laser. Squares are numbered from the gentlest dose to the strongest.',
         'With --powers or --speeds these take turns along the ladder; with both, each power is burnt at each speed.',
+        'With --next the squares are chosen for the depths that your recipes ask for, beside those that are measured; it says what each brings, and when it is enough.',
     ],
     options: {
-        rungs: word('COUNT', 'How many squares, 4 to 60; 16 where nothing is said.'),
+        next: flag('The few squares that tell most, instead of a ladder.'),
+        rungs: word(
+            'COUNT',
+            'How many squares, 4 to 60; 16 where nothing is said. With --next 1 to 12 at most; 6 where nothing is said.',
+        ),
         passes: word('COUNT', 'The most passes of a square; 3 where nothing is said.'),
         pitch: word('MM', 'Between scan lines.'),
         powers: word('LIST', 'Per cent, such as 20,40,60,80.'),
@@ -138,7 +143,10 @@ export const couponUsage = {
         clean,
         'dry-run': dryRun,
     },
-    examples: [{ line: 'kerfbook coupon walnut-12 shed --rungs 24', what: '24 squares for this board' }],
+    examples: [
+        { line: 'kerfbook coupon walnut-12 shed --rungs 24', what: '24 squares for this board' },
+        { line: 'kerfbook coupon walnut-12 shed --next', what: 'the squares that narrow most what recipes ask for' },
+    ],
 } as const satisfies CommandUsage;
 
 export const diffUsage = {
