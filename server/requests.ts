@@ -1,6 +1,7 @@
 import type { LangiumDocument } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { rewriteNumber } from '../language/editing/rewrite-number';
+import { writeReached } from '../language/editing/write-reached';
 import { phrase } from '../shared/recipe/phrase';
 import type { Recipe } from '../shared/recipe/recipe';
 import type { BenchParams, PictureParams, RewriteParams, WrittenAnswer } from '../shared/view/protocol';
@@ -39,6 +40,12 @@ export function answerRequests(connection: Connection, workshop: Workshop): void
     onRequest(connection, requests.rewrite, async (params, token) => {
         const document = await workshop.linked(params.uri, token);
         return document === undefined ? null : rewrite(workshop, document, params);
+    });
+    onRequest(connection, requests.reached, async ({ uri, offset, depth, passes }, token) => {
+        const document = await workshop.linked(uri, token);
+        if (document === undefined) return null;
+        const found = writeReached(document, offset, { depth, passes }, workshop.services);
+        return 'problem' in found ? found : { uri: document.uri.toString(), version: document.textDocument.version, ...found };
     });
     answer(requests.press, ({ document, recipe }, { step, progress }, token) => {
         const tell = (part: number): void => void connection.sendNotification('$/progress', { token: progress, value: part });

@@ -7,6 +7,7 @@ import { movedTo } from '../moved-files';
 import type { RecipeServer } from '../server';
 import { askMeasured } from './ask-measured';
 import { finishRun } from './finish-run';
+import { measureAndGoOn } from './measure-and-go-on';
 import { takeInRun } from './take-in-run';
 import { jobOf, placeOf, type TickBook } from './ticks';
 import { ChecklistTree, type Node } from './tree';
@@ -150,6 +151,9 @@ export function watchChecklist(server: RecipeServer, current: CurrentRecipe, boo
         vscode.commands.registerCommand('kerfbook.takeInRun', takeIn),
         vscode.commands.registerCommand('kerfbook.measureStep', async (node: Node | undefined) => {
             if (node?.kind === 'step') await measureAndTick(job(), node.item);
+        }),
+        vscode.commands.registerCommand('kerfbook.measureAndGoOn', async (node: Node | undefined) => {
+            if (node?.kind === 'step') await measureAndGoOn(server, node.item);
         }),
         vscode.commands.registerCommand('kerfbook.chooseRecipe', choose),
         vscode.commands.registerCommand('kerfbook.pinRecipe', () => current.pin(true)),

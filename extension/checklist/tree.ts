@@ -53,11 +53,11 @@ export class ChecklistTree implements vscode.TreeDataProvider<Node> {
     }
 
     private stepItem(node: Extract<Node, { kind: 'step' }>, now: number): vscode.TreeItem {
-        const { id, label, detail, tooltip, measures = [] } = node.item;
+        const { id, label, detail, tooltip, measures = [], measureAfter } = node.item;
         const tick = this.ticks[id];
         const item = new vscode.TreeItem(label);
         item.id = `${this.job}/${id}`;
-        item.contextValue = measures.length === 0 ? 'step' : 'step-check';
+        item.contextValue = measures.length > 0 ? 'step-check' : measureAfter === undefined ? 'step' : 'step-passes';
         const measured = (tick?.measured ?? []).map(({ words }) => words).join(', ');
         item.tooltip = [tooltip, measured === '' ? '' : vscode.l10n.t('Measured: {0}', measured)]
             .filter((line) => line !== '')

@@ -28,6 +28,7 @@ function item(plan: StepPlan, id: string, recipe: Recipe): ChecklistItem {
     const burnt = burntOf(plan, recipe);
     const measures = measuresOf(plan);
     const burntDepth = burntDepthOf(plan);
+    const measureAfter = measureAfterOf(plan);
     return {
         id,
         label: title,
@@ -44,6 +45,7 @@ function item(plan: StepPlan, id: string, recipe: Recipe): ChecklistItem {
         ...(burnt === undefined ? {} : { burnt }),
         ...(measures.length === 0 ? {} : { measures }),
         ...(burntDepth === undefined ? {} : { burntDepth }),
+        ...(measureAfter === undefined ? {} : { measureAfter }),
     };
 }
 
@@ -66,6 +68,13 @@ function burntDepthOf({ step, laser }: StepPlan): Measure | undefined {
     if (!(depth.value > 0)) return undefined;
     const unit = step.depth !== undefined && 'unit' in step.depth ? step.depth.unit : 'mm';
     return { step: step.name, what: 'depth', wish: showLengthInterval(depth, unit), unit, low: depth.low, high: depth.high };
+}
+
+/** What goes on already is corrected in the text: its passes are of other settings. */
+function measureAfterOf({ step, laser }: StepPlan): ChecklistItem['measureAfter'] {
+    const passes = laser?.settings?.passes ?? 1;
+    if (step.kind !== 'engrave' || step.depth === undefined || laser?.goesOn !== undefined || passes < 2) return undefined;
+    return { where: step.depth.where, passes, unit: 'unit' in step.depth ? step.depth.unit : 'mm' };
 }
 
 function measuresOf({ step }: StepPlan): Measure[] {

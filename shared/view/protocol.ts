@@ -195,6 +195,8 @@ export interface ChecklistItem {
     readonly measures?: readonly Measure[];
     /** How deep an engraving should be, where no check has asked for it by the end of a run. */
     readonly burntDepth?: Measure;
+    /** Of an engraving in several passes, which can be measured after one of them: where its depth is asked for, and how many passes there are. */
+    readonly measureAfter?: { readonly where: Where; readonly passes: number; readonly unit: string };
 }
 
 /** A step as a line of a run has it: its name and `of walnut-12 80 % at 461 mm/s x 3 pitch 0.1 mm`. */

@@ -47,6 +47,7 @@ import {
     writeNewParams,
     writeRecipeParams,
 } from './protocol';
+import { reachedParams } from './reached-protocol';
 import type { RoundView } from './round-view';
 import type { SentPicture } from './sent-picture';
 import { address } from './shapes';
@@ -117,6 +118,8 @@ export const requests = {
     toolpath: request<ToolpathView | null>()('toolpath', toolpathParams),
     /** The edits that put a typed number in the place of a written one. */
     rewrite: request<WrittenAnswer | null>()('rewrite', rewriteParams),
+    /** The edit that writes down how deep an engraving is after some passes, so that the rest goes on from there. */
+    reached: request<WrittenAnswer | null>()('reached', reachedParams),
     /** Both halves of an inlay pressed together. Tells how far it is as progress. */
     press: request<PressView | null>()('press', pressParams),
     /** A file beside an earlier version of it, or beside another file. */

@@ -46,6 +46,15 @@ describe('the check boxes of the checklist', () => {
         ]);
     });
 
+    test('a step of several passes has a menu of its own', () => {
+        const tree = new ChecklistTree();
+        const measureAfter = { where, passes: 3, unit: 'mm' };
+        const items = [{ ...step('engrave-pocket', 'Engrave pocket'), measureAfter }, step('sand-tray', 'Sand tray')];
+        tree.show('job', { ...checklist, items } as unknown as Checklist, {});
+        const steps = tree.getChildren().filter(({ kind }) => kind === 'step');
+        expect(steps.map((node) => tree.getTreeItem(node).contextValue)).toEqual(['step-passes', 'step']);
+    });
+
     test('the state is the box’s own, and the tooltip says since when', () => {
         const [done, open] = boxes({ 'engrave-pocket': { label: 'Engrave pocket', at: Date.UTC(2026, 10, 26) } });
         expect(done).toMatchObject({ state: 1, tooltip: expect.stringMatching(/^Done .*2026/) });

@@ -49,6 +49,7 @@ const does: Readonly<Record<string, string>> = {
     takeInRun: 'puts a run that was saved on a tablet beside the others of the recipe',
     tickStep: 'ticks the chosen step of the checklist, or takes the tick back',
     measureStep: 'asks again what a check measured',
+    measureAndGoOn: 'asks how deep a burn of several passes is after some of them, and plans the rest for what is left',
     goToStep: 'from the checklist to the text',
     openWalkthrough: 'the seven steps for beginners',
     openGuide: 'chooses a page of this manual',

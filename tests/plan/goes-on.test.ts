@@ -83,6 +83,16 @@ describe('a pocket that goes on from a measured depth', () => {
         const more = 'sure 99 % reached 0.70 mm after 3';
         expect((await relief(more)).step.laser!.settings).toBeUndefined();
     });
+    it('can be measured from the checklist, where its depth stands, while it has passes left to burn', async () => {
+        const of = async (text: string) => makeChecklist(await planOf(text)).items[0]!.measureAfter;
+        const text = pocket('0.55 mm');
+        const { where, passes, unit } = (await of(text))!;
+        expect(text.slice(where.offset, where.offset + where.length)).toBe('0.55 mm');
+        expect(passes).toBe((await engraved('0.55 mm')).laser!.settings!.passes);
+        expect(unit).toBe('mm');
+        expect(await of(pocket('0.55 mm', 'passes 1'))).toBeUndefined();
+        expect(await of(pocket('0.55 mm reached 0.30 mm after 1'))).toBeUndefined();
+    });
     it('says how far it is on sheet and checklist, and has nothing wrong written into the run', async () => {
         const plan = await planOf(pocket('0.55 mm reached 0.30 mm after 1'));
         const so = stepFacts(plan.steps[0]!).find(({ label }) => label === 'so far')!.value;
