@@ -50,6 +50,7 @@ at(
         ast.Repeat,
         ast.Tone,
         ast.Trait,
+        ast.Found,
         ast.Mix,
     ],
     valueFindings,

@@ -10,6 +10,7 @@ import type {
     Fill,
     Finish,
     Flip,
+    Found,
     Inlay,
     Reached,
     Sand,
@@ -86,7 +87,17 @@ function waitOf(node: ast.Wait, base: Base): Wait | undefined {
 }
 
 function flipOf(node: ast.Flip, base: Base): Flip {
-    return { ...base, kind: 'flip', blank: blankRef(node), axis: new Items(node).choice('about')?.value ?? 'upright' };
+    const axis = new Items(node).choice('about')?.value ?? 'upright';
+    return { ...base, kind: 'flip', blank: blankRef(node), axis, ...present({ found: foundOf(node) }) };
+}
+
+/** The first line that says one of the ways that there are. */
+function foundOf(node: ast.Flip | ast.Do): Found | undefined {
+    const by = node.$type === 'Flip' ? new Items(node).choice('foundby') : new Items(node).choice('foundby');
+    const line = node.items.find((item) => ast.isFound(item) && item.value === by?.value);
+    if (by === undefined || !ast.isFound(line)) return undefined;
+    const mark = line.mark === undefined ? undefined : refOf(line.mark, by.where);
+    return { by: by.value, where: whereOf(line), ...present({ mark, exact: quantityOf(line.exact) }) };
 }
 
 function doOf(node: ast.Do, base: Base): Do {
@@ -95,7 +106,7 @@ function doOf(node: ast.Do, base: Base): Do {
         ...base,
         kind: 'do',
         text: node.text ?? '',
-        ...present({ time: quantityOf(node.time), takenOff: off && whereOf(off) }),
+        ...present({ time: quantityOf(node.time), takenOff: off && whereOf(off), found: foundOf(node) }),
     };
 }
 

@@ -79,6 +79,13 @@ export const joints: readonly Joint[] = [
     head('Mask', 'mask', aBlank),
     joint('Mask', 'with', 'Before the tape or film.', 'the name of a masking', 'ordinary masking tape'),
     head('Flip', 'flip', aBlank),
+    joint(
+        'Found',
+        'of',
+        'Before the step that burnt or cut it.',
+        'the name of an engraving or cut',
+        'it is none of this recipe’s work',
+    ),
     head('Check', 'check', 'the name of the step to measure'),
     head('Do', 'do', 'what is to be done, in quotes'),
     ...(

@@ -13,6 +13,15 @@ const parts: Property[] = [
         otherwise: 'no time is counted',
     }),
     part(
+        'Found',
+        'exact',
+        'within',
+        'How far off the blank may lie at most, against where it lay before.',
+        'found by pins of pegs within 0.1 mm',
+        [measure('length', [0.01, 2], [0.001, 20])],
+        { otherwise: 'as is common: pins 0.1 mm, a fence 0.2 mm, marks 0.3 mm, a frame as much as its kerf is wide' },
+    ),
+    part(
         'Flush',
         'then',
         'then',

@@ -112,6 +112,7 @@ const plainBlocks: ReadonlySet<string> = new Set([
     'Repeat',
     'CurvePoint',
     'Do',
+    'Found',
     'SheetPrice',
     'FluidPrice',
     'ShopPrice',

@@ -1,5 +1,5 @@
-import { flipAxes, paces } from '../../shared/recipe/step';
-import { measure, positive, property, share } from './property';
+import { flipAxes, paces, placeFinders } from '../../shared/recipe/step';
+import { measure, type NodeType, positive, property, share } from './property';
 import { allow, beamWork, coats, countOf, hardeningIn, rest, without } from './step-lines';
 
 const recipe = [
@@ -143,6 +143,21 @@ const engrave = [
     ),
 ];
 
+const foundBy = <Block extends NodeType>(block: Block) =>
+    property(
+        block,
+        'found by',
+        'word',
+        'How the blank is laid where it lay before, for what is burnt next: against a `fence` with stops, on `pins`, by `marks` that were burnt before, or back into the `frame` that a cut left. Behind it, `of` names the step that made it, and `within` says how exactly: `found by pins of pegs within 0.1 mm`.',
+        'found by fence within 0.2 mm',
+        {
+            choices: [...placeFinders],
+            node: 'Found',
+            follows: '`fence`, `pins`, `marks` or `frame`',
+            otherwise: 'not known',
+        },
+    );
+
 const steps = [
     ...engrave,
     ...beamWork('Cut'),
@@ -247,6 +262,7 @@ const steps = [
         'about level',
         { choices: [...flipAxes], otherwise: 'upright' },
     ),
+    foundBy('Flip'),
     allow('Flip'),
     without('Flip', 'without about'),
     property('Check', 'depth', 'figure', 'The depth that should be measured.', 'depth 0.5 mm', {
@@ -272,6 +288,7 @@ const steps = [
         'taken off',
         { otherwise: 'it stays where it is' },
     ),
+    foundBy('Do'),
     allow('Do'),
     without('Do', 'without taken off'),
     ...rest('Follow'),

@@ -1,9 +1,10 @@
 import { bounds } from '../geometry/measure';
 import type { Bounds } from '../geometry/region';
 import { type Side, sideOf } from '../piece/lie';
-import type { Do } from '../recipe/step';
+import type { Do, Step } from '../recipe/step';
 import type { Laser, Zero } from '../recipe/stock';
 import { reachOfAll } from '../toolpath/reach';
+import { type FoundPlace, foundPlaceOf, foundPlaceWords } from './found-place';
 import type { LaserPlan } from './laser-plan';
 import { lieOf } from './lies';
 import { originOn } from './origin';
@@ -20,8 +21,18 @@ export interface SetUp {
     readonly ends?: StepPlan;
     /** The set-up in which the same blank lay on the bed before; absent for its first. */
     readonly before?: number;
-    /** The `do` since then whose words say how it finds its place again. */
-    readonly foundBy?: Do;
+    /** The words since then that say how it finds its place again: those of a `do`, and of `found by`. */
+    readonly foundBy?: string;
+    /** What `found by` says of it; absent where words alone do. */
+    readonly place?: FoundPlace;
+    /** What it burns by which the blank is found later, and the last set-up that needs it. */
+    readonly keeps: readonly Kept[];
+}
+
+/** A step by which a blank is found again: what it burnt has to stay as it is until that set-up is laid. */
+export interface Kept {
+    readonly step: string;
+    readonly until: number;
 }
 
 /** Why a set-up ends, such as "tray is flipped (step 4)"; undefined where nothing comes after it. */
@@ -43,23 +54,34 @@ const findsPlace =
     /\b(?:fences?|stops?|pins?|pinned|dowels?|jigs?|frames?|templates?|cradles?|nests?|marks?|fiducials?|crosshairs?|corners?|regist\w*|align\w*)\b/i;
 
 /** The last words before a set-up that say how a blank is laid down where it lay before. */
-function findingPlace({ recipe }: Pick<Plan, 'recipe'>, before: SetUp, { step }: StepPlan): Pick<SetUp, 'foundBy'> {
+function findingPlace(plan: SetUpsOf, before: SetUp, { step, laser }: StepPlan): Pick<SetUp, 'foundBy' | 'place'> {
     const from = before.lasers.at(-1)?.step.index ?? 0;
-    const said = recipe.steps
-        .slice(from + 1, step.index)
-        .findLast((other): other is Do => other.kind === 'do' && findsPlace.test(other.text));
-    return said === undefined ? {} : { foundBy: said };
+    const between = plan.recipe.steps.slice(from + 1, step.index);
+    const inWords = between.findLast((other): other is Do => other.kind === 'do' && findsPlace.test(other.text))?.text;
+    const said = between.findLast((other) => saysPlace(other, laser?.blank, plan, step.index));
+    const place = said?.kind === 'do' || said?.kind === 'flip' ? foundPlaceOf(plan, said) : undefined;
+    if (place === undefined) return inWords === undefined ? {} : { foundBy: inWords };
+    const words = foundPlaceWords(place);
+    return { foundBy: place.said.kind === 'do' ? `${place.said.text}: ${words}` : words, place };
 }
 
-type Draft = SetUp & { readonly lasers: LaserPlan[]; ends?: StepPlan };
+/** A flip speaks of its own blank, a `do` of the one that is burnt next. */
+function saysPlace(step: Step, blank: string | undefined, { steps }: SetUpsOf, upTo: number): boolean {
+    if (step.kind === 'flip') return step.found !== undefined && step.blank.value === blank;
+    if (step.kind !== 'do' || step.found === undefined) return false;
+    return !steps.slice(step.index + 1, upTo).some(({ laser }) => laser !== undefined && laser.blank !== blank);
+}
+
+type Draft = SetUp & { readonly lasers: LaserPlan[]; keeps: readonly Kept[]; ends?: StepPlan };
+type SetUpsOf = Pick<Plan, 'recipe' | 'blanks' | 'steps'>;
 
 /** Something is measured or done while the piece lies where it is. */
 function staysOnBed({ step }: StepPlan): boolean {
-    return step.kind === 'check' || (step.kind === 'do' && step.takenOff === undefined);
+    return step.kind === 'check' || (step.kind === 'do' && step.takenOff === undefined && step.found === undefined);
 }
 
 /** Bench work between burns means that the piece leaves the machine and is laid in anew. */
-export function setUps(plan: Pick<Plan, 'recipe' | 'blanks' | 'steps'>): SetUp[] {
+export function setUps(plan: SetUpsOf): SetUp[] {
     const list: Draft[] = [];
     let open: Draft | undefined;
     const flipped = new Set(plan.steps.flatMap(({ step, blank }) => (step.kind === 'flip' ? [blank] : [])));
@@ -78,12 +100,20 @@ export function setUps(plan: Pick<Plan, 'recipe' | 'blanks' | 'steps'>): SetUp[]
             if (open !== undefined) open.ends = stepPlan;
             const before = list.findLast((other) => other.blank === blank);
             const again = before === undefined ? {} : { before: before.number, ...findingPlace(plan, before, stepPlan) };
-            open = { number: list.length + 1, blank, ...side, lasers: [], ...again };
+            open = { number: list.length + 1, blank, ...side, lasers: [], keeps: [], ...again };
             list.push(open);
         }
         open.lasers.push(laser);
     }
+    for (const setUp of list) setUp.keeps = keptBy(setUp, list);
     return list;
+}
+
+function keptBy({ number, lasers }: SetUp, all: readonly SetUp[]): Kept[] {
+    return lasers.flatMap(({ step }) => {
+        const last = all.findLast((other) => other.number > number && other.place?.mark?.step === step);
+        return last === undefined ? [] : [{ step: step.name, until: last.number }];
+    });
 }
 
 /**

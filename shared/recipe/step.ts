@@ -250,12 +250,27 @@ export interface Mask extends StepBase {
 export const flipAxes = ['upright', 'level'] as const;
 export type FlipAxis = (typeof flipAxes)[number];
 
+export const placeFinders = ['fence', 'pins', 'marks', 'frame'] as const;
+export type PlaceFinder = (typeof placeFinders)[number];
+
+/** How a blank is laid where it lay before, for what is burnt next. */
+export interface Found {
+    readonly by: PlaceFinder;
+    /** The step that burnt or cut what it is found by. */
+    readonly mark?: Ref;
+    /** How far off it may lie at most, mm; absent where nothing is said. */
+    readonly exact?: Quantity;
+    /** The whole line. */
+    readonly where: Where;
+}
+
 /** Turns a blank over: the steps after it are done on its other face. */
 export interface Flip extends StepBase {
     readonly kind: 'flip';
     readonly blank: Ref;
     /** The line on the bed that stays where it is: left and right change places about an upright one, far and near about a level one. */
     readonly axis: FlipAxis;
+    readonly found?: Found;
 }
 
 export interface Check extends StepBase {
@@ -275,4 +290,5 @@ export interface Do extends StepBase {
     readonly time?: Quantity;
     /** The statement that says that the piece leaves the bed for it. */
     readonly takenOff?: Where;
+    readonly found?: Found;
 }

@@ -88,6 +88,7 @@ import { beyondField } from './machine/beyond-field';
 import { beyondMachine } from './machine/beyond-machine';
 import { beyondSheet } from './machine/beyond-sheet';
 import { fileTooLong } from './machine/file-too-long';
+import { markGone } from './machine/mark-gone';
 import { placeLost } from './machine/place-lost';
 import { coatNotDry } from './order/coat-not-dry';
 import { cutTooEarly } from './order/cut-too-early';
@@ -242,6 +243,7 @@ const order = [
     flipInWords,
     flippedWet,
     flippedOnBacking,
+    markGone,
     placeLost,
     noGlue,
     openTime,

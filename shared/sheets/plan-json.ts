@@ -3,6 +3,7 @@ import type { KerfWidth } from '../burn/kerf-width';
 import { outputOf } from '../burn/output';
 import { area, bounds } from '../geometry/measure';
 import type { Bounds, Region } from '../geometry/region';
+import type { FoundPlace } from '../plan/found-place';
 import type { LaserPlan } from '../plan/laser-plan';
 import { zeroOf } from '../plan/origin';
 import type { Cutting, InlayPlan, Plan, StepPlan } from '../plan/plan';
@@ -102,8 +103,16 @@ function setUpsJson(plan: Plan) {
         endsAt: setUp.ends?.step.index ?? null,
         ends: endOfSetUp(setUp) ?? null,
         before: setUp.before ?? null,
-        foundBy: setUp.foundBy?.text ?? null,
+        foundBy: setUp.foundBy ?? null,
+        place: placeJson(setUp.place),
+        keeps: setUp.keeps,
     }));
+}
+
+function placeJson(place: FoundPlace | undefined) {
+    if (place === undefined) return null;
+    const { by, exact, from, mark } = place;
+    return { by, step: mark?.step.index ?? null, within: exact, from };
 }
 
 /** What is there of a blank when all is done; null where its size is not known or its shapes cross too often. */

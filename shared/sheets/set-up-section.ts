@@ -2,7 +2,7 @@ import { outputOf, outputWords } from '../burn/output';
 import type { Bounds } from '../geometry/region';
 import { originOn, originSentence } from '../plan/origin';
 import type { Plan } from '../plan/plan';
-import { endOfSetUp, reachOfSteps, type SetUp, setUpPlace, setUps } from '../plan/set-ups';
+import { endOfSetUp, type Kept, reachOfSteps, type SetUp, setUpPlace, setUps } from '../plan/set-ups';
 import type { Quantity } from '../quantity/quantity';
 import { showLength, showNumber } from '../quantity/show';
 import { reachOfAll } from '../toolpath/reach';
@@ -21,7 +21,7 @@ function setUpWords({ recipe: { laser } }: Plan, setUp: SetUp): string {
     const { number, blank, lasers } = setUp;
     const end = endOfSetUp(setUp);
     const until = end === undefined ? '' : ` It ends when: ${end}.`;
-    const again = setUp.before === undefined ? '' : ` ${againWords(setUp)}`;
+    const again = `${setUp.before === undefined ? '' : ` ${againWords(setUp)}`}${setUp.keeps.map((kept) => ` ${keptWords(kept)}`).join('')}`;
     const head = `Set-up ${number}, ${lasers.map(({ step }) => step.name).join(', ')} on ${setUpPlace(setUp)}: ${originSentence(laser)}; the file switches on with ${outputWords(outputOf(laser))}.`;
     const { size } = blank;
     const reach = knownReach(setUp, laser);
@@ -45,8 +45,12 @@ function setUpWords({ recipe: { laser } }: Plan, setUp: SetUp): string {
 }
 
 function againWords({ before, blank, foundBy }: SetUp): string {
-    const how = foundBy === undefined ? 'nothing in the recipe says how it finds its place' : foundBy.text;
+    const how = foundBy === undefined ? 'nothing in the recipe says how it finds its place' : foundBy;
     return `${blank.name} lay there in set-up ${before} before: ${how}.`;
+}
+
+function keptWords({ step, until }: Kept): string {
+    return `${step} has to stay as it is until set-up ${until} is laid down: it is found by it.`;
 }
 
 /** Nothing is said of a way that is only half known. */

@@ -2,6 +2,7 @@ import { subtract, union } from '../geometry/boolean';
 import { area } from '../geometry/measure';
 import { emptyRegion, type Region } from '../geometry/region';
 import { rectangle } from '../geometry/shapes';
+import { foundPlaceWords } from '../plan/found-place';
 import type { LaserPlan } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import type { BlankPlan, InlayPlan, Plan, StepPlan } from '../plan/plan';
@@ -135,7 +136,8 @@ function setUpFacts(plan: Plan): ReadonlyMap<number, FactView> {
     const facts = new Map<number, FactView>();
     for (const setUp of setUps(plan)) {
         const end = endOfSetUp(setUp);
-        const value = `${setUp.number}, ${setUpPlace(setUp)}${end === undefined ? '' : `, until ${end}`}`;
+        const found = setUp.place === undefined ? '' : `, found ${foundPlaceWords(setUp.place)}`;
+        const value = `${setUp.number}, ${setUpPlace(setUp)}${found}${end === undefined ? '' : `, until ${end}`}`;
         for (const { step } of setUp.lasers) facts.set(step.index, { label: 'set-up', value });
     }
     return facts;

@@ -99,7 +99,7 @@ describe('a piece that is worked on both faces', () => {
                 `${pocket('a', 25, 20)} flip slab do "push it against the stop" ${pocket('b', 25, 20)} sand slab { take 0.1 mm } ${pocket('c', 60, 20)}`,
             ),
         );
-        expect(setUps(plan).map(({ before, foundBy }) => [before, foundBy?.text])).toEqual([
+        expect(setUps(plan).map(({ before, foundBy }) => [before, foundBy])).toEqual([
             [undefined, undefined],
             [1, 'push it against the stop'],
             [2, undefined],
@@ -107,6 +107,43 @@ describe('a piece that is worked on both faces', () => {
         const sheet = buildSheets(plan, [], new Memo()).files.find(({ path }) => path === 'job-sheet.html')!.text;
         expect(sheet).toContain('slab lay there in set-up 1 before: push it against the stop.');
         expect(sheet).toContain('slab lay there in set-up 2 before: nothing in the recipe says how it finds its place.');
+    });
+
+    it('says by what it is found, how exactly, and what has to stay until then', async () => {
+        const said = 'circle 4 mm at 5, 30 mm air off depth 1 mm';
+        const plan = await planOf(
+            recipe(
+                `engrave crosses on slab { ${said} } do "meet the cross" { found by marks of crosses } ${pocket('b', 25, 20)} flip slab { found by pins within 0.05 mm } ${pocket('c', 60, 20)}
+                 do "meet it" { found by fence } ${pocket('d', 60, 40)}`,
+            ),
+        );
+        expect(setUps(plan).map(({ place }) => place && [place.by, place.exact, place.from, place.mark?.step.name])).toEqual([
+            undefined,
+            ['marks', 0.3, 'practice', 'crosses'],
+            ['pins', 0.05, 'maker', undefined],
+            ['fence', 0.2, 'practice', undefined],
+        ]);
+        expect(setUps(plan).map(({ keeps }) => keeps)).toEqual([[{ step: 'crosses', until: 2 }], [], [], []]);
+        const files = buildSheets(plan, [], new Memo()).files;
+        const sheet = files.find(({ path }) => path === 'job-sheet.html')!.text;
+        expect(sheet).toContain('crosses has to stay as it is until set-up 2 is laid down');
+        expect(sheet).toContain('meet the cross: by the marks of crosses, to within 0.3 mm (common practice).');
+        const json = JSON.parse(files.find(({ path }) => path === 'plan.json')!.text) as { setUps: { place: unknown }[] };
+        expect(json.setUps.map(({ place }) => place)).toEqual([
+            null,
+            { by: 'marks', step: 0, within: 0.3, from: 'practice' },
+            { by: 'pins', step: null, within: 0.05, from: 'maker' },
+            { by: 'fence', step: null, within: 0.2, from: 'practice' },
+        ]);
+    });
+
+    it('lies in a frame as exactly as its kerf is wide', async () => {
+        const plan = await planOf(
+            recipe(
+                `${pocket('a', 25, 20)} cut rim on slab { rectangle 60 x 40 mm tabs 3 kerf 0.24 mm } do "break the tabs" flip slab { found by frame of rim } ${pocket('b', 25, 20)}`,
+            ),
+        );
+        expect(setUps(plan).at(-1)?.place).toMatchObject({ by: 'frame', exact: 0.24, from: 'kerf' });
     });
 
     it('keeps its old file names where nothing is turned over', async () => {

@@ -1,5 +1,6 @@
 import { area } from '../../geometry/measure';
 import { hair, scorchDepth } from '../../piece/column';
+import { isMarkOf } from '../../plan/found-place';
 import type { Plan } from '../../plan/plan';
 import { showLength } from '../../quantity/show';
 import { phrase } from '../../recipe/phrase';
@@ -12,7 +13,8 @@ const page: Page = {
     title: 'Sanding takes the colour away',
     severities: ['warning'],
     quickFix: 'sometimes',
-    condition: 'A face is sanded after an engraving has coloured it, deeper than the colour reaches.',
+    condition:
+        'A face is sanded after an engraving has coloured it, deeper than the colour reaches. Marks by which a blank is found again (`found by marks of`) have done their work by then; `mark-gone` speaks where they have not.',
     why: 'A mere colour lies in the outermost tenth of a millimetre. Sanding for anything else on the same face takes it along.',
     mend: 'Sand first and colour last, or give the engraving a depth.',
     source: `${commonPractice} Colour is taken to reach ${scorchDepth} mm.`,
@@ -25,7 +27,8 @@ export const toneSandedAway: Rule = {
             if (step.kind !== 'sand' || sand === undefined) continue;
             for (const [tone, taken] of lostColours(plan, index, blank)) {
                 const toned = plan.steps[tone]?.step;
-                if (toned?.kind !== 'engrave' || plan.steps[tone]?.laser?.tone === undefined) continue;
+                if (toned?.kind !== 'engrave' || plan.steps[tone]?.laser?.tone === undefined || isMarkOf(plan.recipe, toned.name))
+                    continue;
                 yield finding(page, {
                     severity: 'warning',
                     message: phrase`Sanding takes ${showLength(taken)} off the face that ${toned.name} was burnt into, and with it its colour.`,
