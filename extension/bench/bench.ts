@@ -130,7 +130,7 @@ export class Bench implements vscode.Disposable {
             return;
         }
         this.parts.sent(view);
-        this.unfinished = view.findings.some(({ trying }) => trying === true);
+        this.unfinished = view.more === true || view.findings.some(({ trying }) => trying === true);
         // The text has been planned already: nothing else would have it finished.
         if (this.unfinished && this.ahead === undefined) this.outdated = true;
         this.post({ type: 'picture', view });

@@ -6,6 +6,7 @@ import { makePlan } from '../../shared/plan/make-plan';
 import { Memo } from '../../shared/plan/memo';
 import type { ArtState, Plan } from '../../shared/plan/plan';
 import { pressAll } from '../../shared/plan/plan-press';
+import { allTrades } from '../../shared/plan/plan-trade';
 import { isoMoment } from '../../shared/quantity/calendar';
 import type { Finding } from '../../shared/recipe/finding';
 import type { Recipe } from '../../shared/recipe/recipe';
@@ -109,7 +110,7 @@ export class PlanEngine {
     /** The picture, at once or with its fixes tried out. */
     private picture(plan: Plan, { textFindings, setting, had, soon = false }: BenchJob): SentPicture {
         const { findings, trying } = soon ? this.glance(plan) : { findings: this.findings(plan), trying: [] };
-        const around = trying.length === 0 ? setting : { ...setting, trying };
+        const around = { ...setting, trades: !soon, ...(trying.length > 0 && { trying }) };
         return sentPicture(makeBenchView(plan, [...textFindings, ...findings], around, this.memo, had), had);
     }
 
@@ -135,7 +136,11 @@ export class PlanEngine {
             case 'build':
                 return this.build(plan, job);
             case 'json':
-                return planJson(plan, this.all(plan, job.textFindings), { ...job, presses: pressAll(plan, this.memo) });
+                return planJson(plan, this.all(plan, job.textFindings), {
+                    ...job,
+                    presses: pressAll(plan, this.memo),
+                    trades: allTrades(plan, this.memo),
+                });
             case 'booked':
                 return bookedPlan(plan);
             case 'aims':

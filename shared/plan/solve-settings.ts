@@ -82,6 +82,25 @@ export function solveSettings(step: Engrave | Cut, blank: BlankPlan, recipe: Rec
     return { through, ...(settings === undefined ? {} : { settings }), ...(depth === undefined ? {} : { depth }) };
 }
 
+/** What gives the depth of a step in so many passes, whatever is written of them; what is written else is kept. */
+export function solveWithPasses(
+    step: Engrave,
+    passes: number,
+    blank: BlankPlan,
+    recipe: Recipe,
+    memo: Memo,
+): Solution | undefined {
+    const { laser } = recipe;
+    const wish = wishOf(step, blank.thickness, step.depth !== undefined && 'through' in step.depth);
+    if (wish === undefined || !('depth' in wish)) return undefined;
+    const law = depthLaw(recipe, blank.blank.sheet, memo);
+    const given = { ...givenOf(step, laser), passes };
+    const line = followsOutline(step);
+    return memo.get('settings', contentKey(memo.keyOf(law), laser, wish, given, line, 'passes'), () =>
+        solveDepth(law, laser, { ...wish, ...(line && { line }) }, given),
+    );
+}
+
 /** Less than this is not burnt for, mm: a light pass takes more. @commonPractice */
 const NOTHING_LEFT = 0.015;
 

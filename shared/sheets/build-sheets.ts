@@ -1,6 +1,7 @@
 import type { Memo } from '../plan/memo';
 import type { Plan } from '../plan/plan';
 import { pressAll } from '../plan/plan-press';
+import { allTrades } from '../plan/plan-trade';
 import { setUps } from '../plan/set-ups';
 import type { Finding } from '../recipe/finding';
 import type { Message } from '../recipe/phrase';
@@ -28,7 +29,7 @@ export function buildSheets(plan: Plan, findings: readonly Finding[], memo: Memo
     }
     const presses = pressAll(plan, memo);
     files.push(jobSheet(plan, findings, { presses, start }), shoppingList(plan));
-    const json = `${JSON.stringify(planJson(plan, findings, { presses, ...(start === undefined ? {} : { start }) }), null, 2)}\n`;
+    const json = `${JSON.stringify(planJson(plan, findings, { presses, trades: allTrades(plan, memo), ...(start === undefined ? {} : { start }) }), null, 2)}\n`;
     files.push({ path: 'plan.json', text: json, note: 'everything that was worked out' });
     return { files, problems };
 }

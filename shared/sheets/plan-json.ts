@@ -7,6 +7,7 @@ import type { FoundPlace } from '../plan/found-place';
 import type { LaserPlan } from '../plan/laser-plan';
 import { zeroOf } from '../plan/origin';
 import type { Cutting, InlayPlan, Plan, StepPlan } from '../plan/plan';
+import type { TradePoint } from '../plan/plan-trade';
 import { endOfSetUp, setUps } from '../plan/set-ups';
 import { isoMoment } from '../quantity/calendar';
 import type { Finding } from '../recipe/finding';
@@ -29,6 +30,8 @@ export interface PlanJsonOptions {
     readonly start?: number;
     /** Inlays pressed together, by step. */
     readonly presses?: ReadonlyMap<number, Pressed>;
+    /** Ways to a depth in other numbers of passes, by step. */
+    readonly trades?: ReadonlyMap<number, readonly TradePoint[]>;
 }
 
 /**
@@ -36,7 +39,11 @@ export interface PlanJsonOptions {
  * without the places in the text. `shapes` adds the path data of every region; `start`, a moment of
  * quantity/calendar, the dates of the run.
  */
-export function planJson(plan: Plan, findings: readonly Finding[], { shapes = false, start, presses }: PlanJsonOptions = {}) {
+export function planJson(
+    plan: Plan,
+    findings: readonly Finding[],
+    { shapes = false, start, presses, trades }: PlanJsonOptions = {},
+) {
     const region = (of: Region) => ({
         bounds: bounds(of) ?? null,
         rings: of.rings.length,
@@ -68,6 +75,7 @@ export function planJson(plan: Plan, findings: readonly Finding[], { shapes = fa
             ...stepJson(step, region),
             ...woodLeftJson(plan, step),
             ...pressJson(step, presses?.get(index)),
+            ...tradeJson(trades?.get(index)),
         })),
         setUps: setUpsJson(plan),
         totals: plan.totals ?? null,
@@ -259,6 +267,11 @@ function pressJson({ inlay }: StepPlan, pressed: Pressed | undefined) {
     return {
         press: { verdict: sentence, insertion, seat, bottoms, gapVolume, contact, open, stops: stops.slice(0, 10), coarse },
     };
+}
+
+/** Time, range and dose of each number of passes that gives the depth. */
+function tradeJson(trade: readonly TradePoint[] | undefined) {
+    return trade === undefined ? {} : { trade };
 }
 
 function nameOf(step: Step): string | null {

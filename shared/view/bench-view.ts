@@ -24,6 +24,8 @@ export interface BenchView {
     readonly stale?: string;
     readonly blanks: readonly BlankView[];
     readonly steps: readonly StepView[];
+    /** What other numbers of passes would cost is still being worked out. */
+    readonly more?: boolean;
     /** Path data in mm by a name made from it; frames point at them. What the asker said it has is left out. */
     readonly paths: Readonly<Record<string, string>>;
     /** The film strip: one frame before the first step, then one after each. */
@@ -91,7 +93,23 @@ export interface StepView {
     /** Why it could not be planned, in the maker's words. */
     readonly unplanned?: string;
     readonly movable?: MovableView;
+    /** By how many passes its depth can be reached, the fewest first; absent while that is being worked out, too. */
+    readonly trade?: readonly TradeView[];
     readonly where: Where;
+}
+
+/** One way to a depth: what it costs. */
+export interface TradeView {
+    readonly passes: number;
+    /** The machine's, s. */
+    readonly time: number;
+    /** How far the depth may be off, mm. */
+    readonly off: number;
+    /** What one pass takes off, mm, by which it chars. */
+    readonly each: number;
+    readonly chosen: boolean;
+    /** "3 passes: 24 min, ± 0.14 mm, 0.18 mm and 0.72 J/mm² a pass". */
+    readonly words: string;
 }
 
 export interface FactView {

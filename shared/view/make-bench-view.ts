@@ -7,6 +7,7 @@ import type { LaserPlan } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import type { BlankPlan, InlayPlan, Plan, StepPlan } from '../plan/plan';
 import { boundariesOf, middle } from '../plan/plan-inlay';
+import { allTrades, mayTrade } from '../plan/plan-trade';
 import { endOfSetUp, setUpPlace, setUps } from '../plan/set-ups';
 import { stepIds } from '../plan/step-key';
 import { showMoney } from '../quantity/currency';
@@ -21,6 +22,7 @@ import { PathTable } from './path-table';
 import { pieceView } from './piece-view';
 import { roomyPlace } from './roomy-place';
 import { makeRunView } from './run-view';
+import { tradeView } from './trade-view';
 import { unknownWood } from './unknown-wood';
 
 /** What stands around a plan: the file and its version, and why the picture may be old. */
@@ -31,6 +33,8 @@ export interface Setting {
     readonly stale?: string;
     /** Rules whose fixes have not been tried out yet. */
     readonly trying?: readonly string[];
+    /** What other numbers of passes would cost: in this picture, or in the next; absent where nobody asks. */
+    readonly trades?: boolean;
 }
 
 /**
@@ -40,7 +44,7 @@ export interface Setting {
 export function makeBenchView(
     plan: Plan,
     findings: readonly Finding[],
-    { trying = [], ...setting }: Setting,
+    { trying = [], trades, ...setting }: Setting,
     memo: Memo,
     had?: readonly string[],
 ): BenchView {
@@ -55,18 +59,20 @@ export function makeBenchView(
         }),
     }));
     const places = setUpFacts(plan);
+    const trade = trades === true ? allTrades(plan, memo) : undefined;
     const inlays = plan.steps.flatMap((step) =>
         step.inlay === undefined ? [] : [inlayView(plan, step, step.inlay, paths, memo)],
     );
     return {
         version: 1,
         ...setting,
+        ...(trades === false && plan.steps.some(mayTrade) ? { more: true } : {}),
         recipe: recipe.name,
         title: recipe.title || recipe.name,
         revision: recipe.revision,
         make: recipe.make,
         blanks: plan.blanks.map((blank) => blankView(plan, blank.name)),
-        steps: plan.steps.map((step, index) => stepView(step, ids[index]!, places)),
+        steps: plan.steps.map((step, index) => ({ ...stepView(step, ids[index]!, places), ...tradeView(trade?.get(index)) })),
         paths: paths.paths,
         frames,
         inlays,

@@ -30,9 +30,18 @@ export class PictureTaker {
         }
         this.last.unshift({ paths, pieces: kept });
         if (this.last.length > remembered) this.last.pop();
-        this.before = shared(this.before, { ...sent, frames, paths }) as BenchView;
+        const steps = sent.more === true ? withTrades(sent.steps, this.before?.steps) : sent.steps;
+        this.before = shared(this.before, { ...sent, steps, frames, paths }) as BenchView;
         return this.before;
     }
+}
+
+/** Until the next picture has it, what other numbers of passes cost stays as it was. */
+function withTrades(steps: BenchView['steps'], before: BenchView['steps'] = []): BenchView['steps'] {
+    return steps.map((step) => {
+        const trade = before.find(({ id }) => id === step.id)?.trade;
+        return trade === undefined ? step : { ...step, trade };
+    });
 }
 
 function shared(before: unknown, after: unknown): unknown {

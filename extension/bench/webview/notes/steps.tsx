@@ -4,6 +4,7 @@ import { Countdown } from '../countdown';
 import { reveal } from '../editor-link';
 import type { RunState } from '../run';
 import { isMajor, meaningOf } from './fact-labels';
+import { Trade } from './trade';
 import { WrittenNumber } from './written-number';
 
 interface StepsProps {
@@ -52,6 +53,7 @@ export function Steps({ view, chosen, lit, run, choose }: StepsProps) {
                         {step.unplanned !== undefined && <p class="unplanned">Not planned: {step.unplanned}</p>}
                         <Facts step={step} facts={step.facts.filter(isMajor)} textVersion={view.textVersion} />
                         <MinorFacts step={step} textVersion={view.textVersion} />
+                        <Trade step={step} />
                     </li>
                 ))}
             </ol>
