@@ -30,6 +30,7 @@ const commands: ReadonlyMap<string, () => Promise<Command>> = new Map([
     ['stock', async () => (await import('./stock')).stock],
     ['explain', async () => (await import('./explain')).explain],
     ['vocabulary', async () => (await import('./vocabulary')).vocabulary],
+    ['lay', async () => (await import('./lay')).lay],
     ['curve', async () => (await import('./curve')).curve],
     ['format', async () => (await import('./format')).format],
     ['mcp', async () => (await import('./mcp/mcp')).mcp],

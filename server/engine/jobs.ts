@@ -12,6 +12,7 @@ import type { RunHistory } from '../../shared/review/run-history';
 import type { VariantTable } from '../../shared/review/variant-table';
 import type { Silenced } from '../../shared/rules/examine-by';
 import type { Sheets } from '../../shared/sheets/build-sheets';
+import type { LaidWish } from '../../shared/sheets/laid-sheets';
 import type { SectionView } from '../../shared/view/bench-view';
 import type { CouponFit } from '../../shared/view/coupon-fit';
 import type { Hideable } from '../../shared/view/hideable';
@@ -82,6 +83,8 @@ export interface BuildJob {
     readonly start?: number;
     /** The fingerprint of what recipe and stock say (language/fingerprint). */
     readonly mark?: string;
+    /** Only the files of one set-up, for the piece that lies there. */
+    readonly laid?: LaidWish;
 }
 
 /** @see makeRoundView */

@@ -20,6 +20,7 @@ import { planSummary } from '../../shared/review/plan-summary';
 import { type VariantTable, variantTable } from '../../shared/review/variant-table';
 import { examine, type Glance, glanceAt, silencedIn } from '../../shared/rules/examine';
 import { buildSheets, type Sheets } from '../../shared/sheets/build-sheets';
+import { laidSheets } from '../../shared/sheets/laid-sheets';
 import { planJson } from '../../shared/sheets/plan-json';
 import { tabletPage } from '../../shared/tablet/tablet-page';
 import type { SectionView } from '../../shared/view/bench-view';
@@ -102,7 +103,8 @@ export class PlanEngine {
         return this.answerOf(this.plan(startingOn(job.recipe, 'start' in job ? job.start : undefined)), job);
     }
 
-    private build(plan: Plan, { textFindings, start, mark }: BuildJob): Sheets {
+    private build(plan: Plan, { textFindings, start, mark, laid }: BuildJob): Sheets {
+        if (laid !== undefined) return laidSheets(plan, laid, this.memo);
         const { files, problems } = buildSheets(plan, this.all(plan, textFindings), this.memo, start);
         return { files: [...files, tabletPage(plan, tabletScript, mark)], problems };
     }

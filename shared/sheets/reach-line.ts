@@ -1,4 +1,6 @@
 import type { Bounds } from '../geometry/region';
+import type { MachinePoint } from '../plan/laid-piece';
+import { showNumber } from '../quantity/show';
 import type { BlankPoint } from '../toolpath/place';
 
 /**
@@ -17,4 +19,9 @@ function range(low: number, high: number): string {
 
 function hundredths(count: number): string {
     return String(count === 0 ? 0 : count / 100);
+}
+
+/** "X 10 Y 40 mm". */
+export function pointWords({ x, y }: MachinePoint): string {
+    return `X ${showNumber(x, 2)} Y ${showNumber(y, 2)} mm`;
 }

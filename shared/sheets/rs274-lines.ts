@@ -1,4 +1,5 @@
 import type { Bounds } from '../geometry/region';
+import { type Lain, lain, type MachinePoint, onMachine } from '../plan/laid-piece';
 import type { BlankPoint } from '../toolpath/place';
 import { reachOnMachine } from './reach-line';
 
@@ -30,6 +31,8 @@ export interface Rs274Options {
     readonly followsSpeed?: boolean;
     /** The sentence that says where X 0 Y 0 lies. */
     readonly origin: string;
+    /** How the blank on the bed lies against the plan; as planned if absent. */
+    readonly lie?: Lain;
 }
 
 export type Rs274Problem = 'not-finite' | 'power-over' | 'incomplete-hatch' | 'too-long';
@@ -65,7 +68,9 @@ export class Rs274Lines {
         for (const comment of this.options.comments) this.comment(comment);
         this.comment(`millimetres: ${this.options.origin}`);
         if (reach !== undefined) {
-            this.comment(`the head moves over ${reachOnMachine(reach, this.origin)}, run-up and way back included`);
+            this.comment(
+                `the head moves over ${reachOnMachine(this.lieReach(reach), this.origin)}, run-up and way back included`,
+            );
         }
         const [most, watts] = [decimal(this.full, 0), decimal(this.options.fullPower, 3)];
         this.comment(
@@ -143,13 +148,29 @@ export class Rs274Lines {
         this.move('G1', x, y, `F${decimal(speed * 60, 3)}`, sWord(power, this.options));
     }
 
+    private placeOf(x: number, y: number): MachinePoint {
+        const planned = onMachine({ x, y }, this.origin);
+        return this.options.lie === undefined ? planned : lain(planned, this.options.lie);
+    }
+
+    /** A box around all of it, turned, with X 0 Y 0, where the head begins and ends. */
+    private lieReach(reach: Bounds): Bounds {
+        if (this.options.lie === undefined) return reach;
+        const { minX, minY, maxX, maxY } = reach;
+        const corners = [this.placeOf(minX, minY), this.placeOf(maxX, minY), this.placeOf(minX, maxY), this.placeOf(maxX, maxY)];
+        const xs = [0, ...corners.map(({ x }) => x)].map((x) => x + this.origin.x);
+        const ys = [0, ...corners.map(({ y }) => y)].map((y) => this.origin.y - y);
+        return { minX: Math.min(...xs), maxX: Math.max(...xs), minY: Math.min(...ys), maxY: Math.max(...ys) };
+    }
+
     private move(motion: string, x: number, y: number, speed: string, power: string): void {
         if (!(Math.abs(x) < 1e6 && Math.abs(y) < 1e6)) {
             this.failed = 'not-finite';
             return;
         }
-        const toX = `X${decimal(x - this.origin.x, 4)}`;
-        const toY = `Y${decimal(this.origin.y - y, 4)}`;
+        const at = this.placeOf(x, y);
+        const toX = `X${decimal(at.x, 4)}`;
+        const toY = `Y${decimal(at.y, 4)}`;
         if (toX === this.x && toY === this.y) return;
         let line = motion === this.motion ? '' : motion;
         if (toX !== this.x) line += ` ${toX}`;

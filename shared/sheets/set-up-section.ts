@@ -1,5 +1,6 @@
 import { outputOf, outputWords } from '../burn/output';
 import type { Bounds } from '../geometry/region';
+import { type MachinePoint, plannedMarks } from '../plan/laid-piece';
 import { originOn, originSentence } from '../plan/origin';
 import type { Plan } from '../plan/plan';
 import { endOfSetUp, type Kept, reachOfSteps, type SetUp, setUpPlace, setUps } from '../plan/set-ups';
@@ -8,7 +9,7 @@ import { showLength, showNumber } from '../quantity/show';
 import { reachOfAll } from '../toolpath/reach';
 import { escapeMarkup as text } from './escape';
 import { pathData } from './path-data';
-import { reachOnMachine } from './reach-line';
+import { pointWords, reachOnMachine } from './reach-line';
 
 /** How each set-up lies on the machine: a sketch with X 0 Y 0 and what the head moves over, and the same in words. */
 export function setUpSection(plan: Plan): string {
@@ -17,11 +18,12 @@ export function setUpSection(plan: Plan): string {
         .join('');
 }
 
-function setUpWords({ recipe: { laser } }: Plan, setUp: SetUp): string {
+function setUpWords(plan: Plan, setUp: SetUp): string {
+    const { laser } = plan.recipe;
     const { number, blank, lasers } = setUp;
     const end = endOfSetUp(setUp);
     const until = end === undefined ? '' : ` It ends when: ${end}.`;
-    const again = `${setUp.before === undefined ? '' : ` ${againWords(setUp)}`}${setUp.keeps.map((kept) => ` ${keptWords(kept)}`).join('')}`;
+    const again = `${setUp.before === undefined ? '' : ` ${againWords(setUp)}`}${marksWords(plannedMarks(plan, setUp), number)}${setUp.keeps.map((kept) => ` ${keptWords(kept)}`).join('')}`;
     const head = `Set-up ${number}, ${lasers.map(({ step }) => step.name).join(', ')} on ${setUpPlace(setUp)}: ${originSentence(laser)}; the file switches on with ${outputWords(outputOf(laser))}.`;
     const { size } = blank;
     const reach = knownReach(setUp, laser);
@@ -47,6 +49,12 @@ function setUpWords({ recipe: { laser } }: Plan, setUp: SetUp): string {
 function againWords({ before, blank, foundBy }: SetUp): string {
     const how = foundBy === undefined ? 'nothing in the recipe says how it finds its place' : foundBy;
     return `${blank.name} lay there in set-up ${before} before: ${how}.`;
+}
+
+/** Where its marks are planned; two of them are enough to have the files moved. */
+function marksWords(marks: readonly MachinePoint[], setUp: number): string {
+    if (marks.length < 2) return '';
+    return ` The marks are planned at ${marks.map((each, index) => `${index + 1}: ${pointWords(each)}`).join(', ')}. Where they are not, measure where they are: kerfbook lay --set-up ${setUp} --marks writes the files for this piece.`;
 }
 
 function keptWords({ step, until }: Kept): string {

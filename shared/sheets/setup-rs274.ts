@@ -1,4 +1,5 @@
 import { besideWords } from '../plan/kerf-words';
+import type { MeasuredLie } from '../plan/laid-piece';
 import type { LaserPlan, LaserSettings } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import { originOn, originSentence } from '../plan/origin';
@@ -22,8 +23,8 @@ const why: Readonly<Record<Rs274Problem, string>> = {
     'too-long': 'it would be longer than any machine reads',
 };
 
-/** The machine file of one set-up, or why there is none. */
-export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { readonly problem: Message } {
+/** The machine file of one set-up, or why there is none. @param lie how the piece on the bed lies, if not as planned */
+export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo, lie?: MeasuredLie): SheetFile | { readonly problem: Message } {
     const { laser } = plan.recipe;
     const name = setUpFile(setUp, 'ngc');
     const fullPower = laser?.power?.value;
@@ -52,10 +53,16 @@ export function setUpRs274(plan: Plan, setUp: SetUp, memo: Memo): SheetFile | { 
                 ...marksLines(one, scale),
             ]),
             ...(time === undefined ? [] : [`takes about ${showTime(time.total)}`]),
+            ...(lie === undefined
+                ? []
+                : [
+                      `moved and turned for the one piece that lies there: its marks are up to ${showNumber(Math.max(...lie.residuals), 2)} mm off`,
+                  ]),
             'check origin, focus and material before starting; never leave it running alone',
         ],
         ...scale,
         origin: originSentence(laser),
+        ...(lie === undefined ? {} : { lie }),
     });
     if ('problem' in result) return { problem: phrase`${name} is not written: ${why[result.problem]}.` };
     return { path: name, text: result.text, note: `for the machine: ${setUp.lasers.map((one) => one.step.name).join(', ')}` };

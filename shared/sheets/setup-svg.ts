@@ -1,10 +1,13 @@
 import { besideWords } from '../plan/kerf-words';
+import type { Lain } from '../plan/laid-piece';
 import type { LaserPlan, LaserSettings, OutlineSettings, StrongPlace } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
+import { originOn } from '../plan/origin';
 import type { Plan } from '../plan/plan';
 import { type SetUp, setUpPlace } from '../plan/set-ups';
 import { outlineOf } from '../plan/toolpaths';
 import { showLength, showNumber, showRatio } from '../quantity/show';
+import type { BlankPoint } from '../toolpath/place';
 import { dotsImage } from './dots-image';
 import { escapeMarkup, fileName } from './escape';
 import { pageSentence } from './page-sentence';
@@ -21,7 +24,7 @@ export interface SheetFile {
  * A real-size drawing of one set-up: the page is the blank, in millimetres. Each step is a group of
  * its own, told apart by label and, for outlines, by dash. Engraved areas are filled, cuts are lines.
  */
-export function setUpSvg(plan: Plan, setUp: SetUp, memo: Memo): SheetFile {
+export function setUpSvg(plan: Plan, setUp: SetUp, memo: Memo, lie?: Lain): SheetFile {
     const { blank, lasers } = setUp;
     const width = blank.size?.width ?? 0;
     const height = blank.size?.height ?? 0;
@@ -32,7 +35,9 @@ export function setUpSvg(plan: Plan, setUp: SetUp, memo: Memo): SheetFile {
         `<svg xmlns="http://www.w3.org/2000/svg" ${size}>`,
         `  <title>${escapeMarkup(title)}</title>`,
         `  <desc>${escapeMarkup(`Issue ${plan.recipe.revision}. ${pageSentence(plan.recipe.laser, blank.size, 'blank')}`)}</desc>`,
+        ...(lie === undefined ? [] : [`  <g transform="${matrixOf(lie, originOn(blank.size, plan.recipe.laser))}">`]),
         ...lasers.flatMap((laser) => group(laser, memo)),
+        ...(lie === undefined ? [] : ['  </g>']),
         '</svg>',
         '',
     ];
@@ -41,6 +46,15 @@ export function setUpSvg(plan: Plan, setUp: SetUp, memo: Memo): SheetFile {
         text: lines.join('\n'),
         note: `${lasers.map((laser) => laser.step.name).join(', ')} on ${setUpPlace(setUp)}`,
     };
+}
+
+/** The same turn and move in the drawing, which has Y downwards from the blank's top left corner. */
+function matrixOf({ turn, x, y }: Lain, origin: BlankPoint): string {
+    const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+    const right = origin.x - cos * origin.x - sin * origin.y + x;
+    const down = origin.y + sin * origin.x - cos * origin.y - y;
+    const share = (value: number): string => showNumber(value, 8);
+    return `matrix(${share(cos)} ${share(-sin)} ${share(sin)} ${share(cos)} ${showNumber(right, 4)} ${showNumber(down, 4)})`;
 }
 
 /** The name of a set-up's file, such as `setup-2-tray-back.ngc`. */

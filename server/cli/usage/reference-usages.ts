@@ -1,6 +1,6 @@
 import type { Grade } from '../../../language/stock-sources';
 import type { CommandUsage } from './command-usage';
-import { flag, format } from './options';
+import { flag, format, word } from './options';
 
 // Commands that tell of the tool's own knowledge.
 
@@ -44,6 +44,30 @@ export const vocabularyUsage = {
     more: ['Without a word, all of them. As JSON for programs that write recipes.'],
     options: { format: format(['text', 'json']) },
     examples: [{ line: 'kerfbook vocabulary inlay', what: 'what can be said of an inlay' }],
+} as const satisfies CommandUsage;
+
+export const layUsage = {
+    name: 'lay',
+    forms: ['FILE --set-up NUMBER --marks "X,Y X,Y"'],
+    brief: 'the files of one set-up, moved and turned for the piece on the bed',
+    more: [
+        'Of a set-up that is found by marks or pins (`found by marks of`), takes where they were measured on the machine, in mm from X 0 Y 0 and in the order of the job sheet, and writes its drawing and machine file into made/NAME/laid-NUMBER, with a record of what was measured, how far it is turned and moved and what is left. Nothing is scaled. Beyond 1 mm left, 1 % in distance or 10 degrees nothing is written.',
+    ],
+    options: {
+        'set-up': word('NUMBER', 'Which set-up, as the job sheet numbers them.'),
+        marks: word('PLACES', 'Where the marks were found, such as "10.2,40.1 90.3,39.8"; - for one that was not measured.'),
+        anyway: flag('Also where the marks fit the plan worse than that.'),
+        recipe: word('NAME', 'The recipe, where the file has several.'),
+        out: word('FOLDER', 'Write below this folder instead.'),
+        force: flag('Also over what you changed by hand, and although an error is open.'),
+    },
+    examples: [
+        {
+            line: 'kerfbook lay yard-tag.kerf --set-up 2 --marks "7.3,30.1 73.2,30.4"',
+            what: 'for the tag that lies there now',
+        },
+    ],
+    codes: ['1 where nothing was written'],
 } as const satisfies CommandUsage;
 
 export const curveUsage = {

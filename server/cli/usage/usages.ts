@@ -2,7 +2,7 @@ import { fillColours } from '../../../shared/view/fill-colours';
 import { techniques } from '../../../shared/view/techniques';
 import type { CommandUsage } from './command-usage';
 import { flag, format, word } from './options';
-import { curveUsage, explainUsage, stockUsage, vocabularyUsage } from './reference-usages';
+import { curveUsage, explainUsage, layUsage, stockUsage, vocabularyUsage } from './reference-usages';
 
 const recipe = word('NAME', 'Only this recipe.');
 const clean = flag('Take away what an earlier time left and this one does not write; only what Kerfbook wrote itself.');
@@ -342,6 +342,7 @@ export const usages: readonly CommandUsage[] = [
     explainUsage,
     vocabularyUsage,
     curveUsage,
+    layUsage,
     formatUsage,
     serveUsage,
     mcpUsage,
