@@ -1,3 +1,4 @@
+import type { Solution } from '../burn/solve';
 import type { Interval } from '../quantity/interval';
 import type { Engrave } from '../recipe/step';
 import { contentKey } from './content-key';
@@ -25,14 +26,22 @@ export interface TradePoint {
     readonly chosen: boolean;
     /** Whether the dose lies within those that squares were burnt with. */
     readonly measured: boolean;
+    /** As many passes as planned, at a lower speed and power: the head turns sooner at the end of each line, and is done sooner. */
+    readonly sooner?: true;
 }
 
 /** More passes are not looked at, unless the step is planned with them. */
 const MOST = 8;
 
+/** Parts of the planned speed at which it is looked whether a head that turns sooner is done sooner. */
+const SLOWER = [0.85, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2];
+/** It has to save so much of the time to be worth another setting (own choice). */
+const WORTH = 0.1;
+
 /**
  * By how many passes a depth can be reached, and what each way costs: time, the range of the depth, char. What is written of power, speed or
  * pitch is kept. Undefined of what is no depth, of what power and speed are written for, and where fewer than two ways lead there.
+ * Last, where it saves time, comes the planned number of passes at another speed: the dose, and with it the depth, stays as it is.
  */
 export function planTrade(plan: Plan, index: number, memo: Memo): readonly TradePoint[] | undefined {
     const burnt = burntOf(plan.steps[index]!);
@@ -42,12 +51,9 @@ export function planTrade(plan: Plan, index: number, memo: Memo): readonly Trade
     const { passes: planned } = settings;
     const timeOf = timer(plan, laser, blank.size, memo);
     const ways = Array.from({ length: Math.max(MOST, planned) }, (_, at) => at + 1);
-    const points = ways.flatMap((passes): TradePoint[] => {
-        if (passes > MOST && passes !== planned) return [];
-        const way = passes === planned ? settings : solveWithPasses(step, passes, blank, plan.recipe, memo);
+    const pointOf = (way: Way | undefined): TradePoint[] => {
         if (way === undefined || !way.reached) return [];
-        const { power, speed, pitch, powerRatio = Number.NaN, limits } = way;
-        const dose = power / (speed * pitch);
+        const { power, speed, pitch, passes, powerRatio = Number.NaN, limits } = way;
         const depth = 'gives' in way ? way.gives : way.depth;
         return [
             {
@@ -55,17 +61,38 @@ export function planTrade(plan: Plan, index: number, memo: Memo): readonly Trade
                 power,
                 powerRatio,
                 speed,
-                dose,
+                dose: power / (speed * pitch),
                 each: depth.value / passes,
                 time: timeOf({ ...settings, power, speed, passes }),
                 depth,
-                chosen: passes === planned,
+                chosen: way === settings,
                 measured: !limits.includes('outside-coupon'),
             },
         ];
+    };
+    const solve = (passes: number, from: Engrave = step): Way | undefined =>
+        solveWithPasses(from, passes, blank, plan.recipe, memo);
+    const points = ways
+        .filter((passes) => passes <= MOST || passes === planned)
+        .flatMap((passes) => pointOf(passes === planned ? settings : solve(passes)));
+    const others = step.speed !== undefined || step.power !== undefined ? [] : SLOWER;
+    const slower = others.flatMap((part) => {
+        const speed = {
+            value: Number((settings.speed * part).toPrecision(2)),
+            tolerance: 0,
+            unit: 'mm/s',
+            dimension: 'speed' as const,
+            where: step.where,
+        };
+        return pointOf(solve(planned, { ...step, speed }));
     });
-    return points.length < 2 ? undefined : points;
+    const best = slower.toSorted((one, other) => one.time - other.time)[0];
+    const isWorth = best !== undefined && best.time < (1 - WORTH) * timeOf(settings);
+    const all = isWorth ? [...points, { ...best, sooner: true as const }] : points;
+    return all.length < 2 ? undefined : all;
 }
+
+type Way = LaserSettings | Solution;
 
 interface Burnt {
     readonly step: Engrave;

@@ -14,9 +14,15 @@ export function Trade({ step: { title, trade } }: { readonly step: StepView }) {
                 role="img"
                 aria-label={`Ways to the depth of ${title}. ${tradeSentence(trade)}.`}
             >
-                <polyline class="trade-line" points={dots.map(({ x, y }) => `${x},${y}`).join(' ')} />
+                <polyline
+                    class="trade-line"
+                    points={dots
+                        .filter(({ way }) => way.sooner !== true)
+                        .map(({ x, y }) => `${x},${y}`)
+                        .join(' ')}
+                />
                 {dots.map(({ x, y, radius, way }) => (
-                    <circle key={way.passes} class={way.chosen ? 'trade-dot chosen' : 'trade-dot'} cx={x} cy={y} r={radius}>
+                    <circle key={way.words} class={way.chosen ? 'trade-dot chosen' : 'trade-dot'} cx={x} cy={y} r={radius}>
                         <title>{way.words}</title>
                     </circle>
                 ))}
@@ -28,8 +34,8 @@ export function Trade({ step: { title, trade } }: { readonly step: StepView }) {
                 </text>
             </svg>
             <ul class="trade-ways">
-                {trade.map(({ passes, words, chosen }) => (
-                    <li key={passes} class={chosen ? 'chosen' : undefined}>
+                {trade.map(({ words, chosen }) => (
+                    <li key={words} class={chosen ? 'chosen' : undefined}>
                         {words}
                         {chosen && ', as planned'}
                     </li>
