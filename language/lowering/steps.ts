@@ -1,4 +1,4 @@
-import { type AstNode, GrammarUtils } from 'langium';
+import type { AstNode } from 'langium';
 import type { Quantity } from '../../shared/quantity/quantity';
 import type { Allow } from '../../shared/recipe/allow';
 import type {
@@ -12,7 +12,6 @@ import type {
     Flip,
     Found,
     Inlay,
-    Reached,
     Sand,
     Seal,
     Step,
@@ -22,6 +21,7 @@ import * as ast from '../generated/ast';
 import { isLine } from '../vocabulary/lookup';
 import { saysNo } from '../vocabulary/no';
 import { aboutOf } from './about';
+import { depthOf, reachedOf } from './depth';
 import { coatOf, glueOf, maskingOf, resinOf, sealerOf } from './fluids';
 import { type FollowedStep, followedBy } from './follow';
 import { heldStatements } from './held-statements';
@@ -260,25 +260,6 @@ function airOf(item: AstNode): Engrave['air'] {
     if (saysNo(item, 'air')) return written<'on' | 'off'>('off', whereOf(item));
     if (!ast.isAir(item) || (item.state !== 'on' && item.state !== 'off')) return undefined;
     return written<'on' | 'off'>(item.state, whereOf(item));
-}
-
-function depthOf(item: AstNode): Engrave['depth'] {
-    if (!ast.isDepth(item)) return undefined;
-    if (!item.through) return quantityOf(item.value);
-    return { through: true, where: whereOf(item), ...present({ sure: quantityOf(item.sure) }) };
-}
-
-/** What cannot be read of it is left out as a whole: the passes belong to the depth. */
-function reachedOf(item: AstNode): Reached | undefined {
-    if (!ast.isDepth(item)) return undefined;
-    const depth = quantityOf(item.reached);
-    const { passes } = item;
-    if (depth === undefined || passes === undefined || !Number.isInteger(passes) || passes < 1 || passes > 1000) return undefined;
-    const word = GrammarUtils.findNodeForKeyword(item.$cstNode, 'reached');
-    const whole = whereOf(item);
-    const where =
-        word === undefined ? whole : { ...whole, offset: word.offset, length: whole.offset + whole.length - word.offset };
-    return { depth, passes, where };
 }
 
 function cutOf(node: ast.Cut, base: Base, places: PlacesByName): Cut {
