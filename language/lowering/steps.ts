@@ -10,7 +10,6 @@ import type {
     Fill,
     Finish,
     Flip,
-    Found,
     Inlay,
     Sand,
     Seal,
@@ -24,6 +23,7 @@ import { aboutOf } from './about';
 import { depthOf, reachedOf } from './depth';
 import { coatOf, glueOf, maskingOf, resinOf, sealerOf } from './fluids';
 import { type FollowedStep, followedBy } from './follow';
+import { foundOf } from './found';
 import { heldStatements } from './held-statements';
 import { Items, isCountable } from './items';
 import { type PlacesByName, placementsOf, refOf, scanOf } from './placement';
@@ -89,15 +89,6 @@ function waitOf(node: ast.Wait, base: Base): Wait | undefined {
 function flipOf(node: ast.Flip, base: Base): Flip {
     const axis = new Items(node).choice('about')?.value ?? 'upright';
     return { ...base, kind: 'flip', blank: blankRef(node), axis, ...present({ found: foundOf(node) }) };
-}
-
-/** The first line that says one of the ways that there are. */
-function foundOf(node: ast.Flip | ast.Do): Found | undefined {
-    const by = node.$type === 'Flip' ? new Items(node).choice('foundby') : new Items(node).choice('foundby');
-    const line = node.items.find((item) => ast.isFound(item) && item.value === by?.value);
-    if (by === undefined || !ast.isFound(line)) return undefined;
-    const mark = line.mark === undefined ? undefined : refOf(line.mark, by.where);
-    return { by: by.value, where: whereOf(line), ...present({ mark, exact: quantityOf(line.exact) }) };
 }
 
 function doOf(node: ast.Do, base: Base): Do {

@@ -2,20 +2,8 @@ import { showLength } from '../quantity/show';
 import type { Recipe } from '../recipe/recipe';
 import type { Do, Flip, PlaceFinder } from '../recipe/step';
 import type { LaserPlan } from './laser-plan';
+import type { FoundPlace } from './laying';
 import type { Plan } from './plan';
-
-/** How a blank is laid where it lay before, and how far off it may lie then. */
-export interface FoundPlace {
-    readonly by: PlaceFinder;
-    /** How far off it may lie at most along either axis, mm. */
-    readonly exact: number;
-    /** Whether the maker says so, it follows from how wide the kerf is, or it is what is common. */
-    readonly from: 'maker' | 'kerf' | 'practice';
-    /** The step that says it. */
-    readonly said: Do | Flip;
-    /** What was burnt or cut on this blank to find it by; absent where it is none of the recipe's own work. */
-    readonly mark?: LaserPlan;
-}
 
 /**
  * How far off a blank may lie where nobody says it, mm: drilled pins without play, a fence with stops, marks met by eye with the pointer of

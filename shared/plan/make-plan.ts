@@ -2,6 +2,7 @@ import type { Recipe } from '../recipe/recipe';
 import { planBlank } from './blanks';
 import { cautions, withCautions } from './cautions';
 import { planCuttings } from './cutting';
+import { withAside } from './laid-aside';
 import type { Memo } from './memo';
 import type { ArtState, Plan, StepPlan } from './plan';
 import { planBoards } from './plan-boards';
@@ -38,7 +39,7 @@ export function makePlan(recipe: Recipe, arts: ReadonlyMap<string, ArtState>, me
     layMarks(drawn, bench);
     const worked = workThrough(recipe, blanks, drawn, memo);
     const { faces } = worked;
-    const steps = withRefocusing({ recipe, blanks, steps: worked.steps }, memo);
+    const steps = withAside({ recipe, blanks, steps: withRefocusing({ recipe, blanks, steps: worked.steps }, memo) }, memo);
     const cuttings = planCuttings(recipe, blanks, memo);
     const used = supplies(recipe, blanks, steps, cuttings, faces);
     const laid = planSchedule(recipe, blanks, steps, faces, memo);

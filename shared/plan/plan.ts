@@ -19,6 +19,7 @@ import type { Blank, Recipe } from '../recipe/recipe';
 import type { Cut, Engrave, Step } from '../recipe/step';
 import type { Sheet } from '../recipe/stock';
 import type { LaserPlan } from './laser-plan';
+import type { LaidAside } from './laying';
 import type { VeneerHalf } from './veneer-half';
 
 /** Everything that can be worked out of a recipe and its art. Lengths mm, areas mm2, volumes mm3, times s. */
@@ -134,6 +135,8 @@ export interface InlayPlan {
     readonly fit?: PressFit;
     /** The same with the walls at the wide end of what is known of them; absent where none is so deep that it is uncertain. */
     readonly fitIfWide?: PressFit;
+    /** How far burns in several set-ups that make one edge may be off; absent where each edge is burnt in one. */
+    readonly aside?: LaidAside;
     /** How the art answers to being mirrored and turned, judged on the pocket. */
     readonly symmetry: { readonly mirror: boolean; readonly mirrorResidual: number; readonly turns: number };
     /** Absent when none are asked for, or a blank's size is not known. */

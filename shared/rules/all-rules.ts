@@ -63,6 +63,7 @@ import { halvesDiffer } from './inlay/halves-differ';
 import { jamsBeforeFloor } from './inlay/jams-before-floor';
 import { kerfDecidesFit } from './inlay/kerf-decides-fit';
 import { laidAlready } from './inlay/laid-already';
+import { laidTooCoarsely } from './inlay/laid-too-coarsely';
 import { leftProud } from './inlay/left-proud';
 import { marksAlike } from './inlay/marks-alike';
 import { marksNoRoom } from './inlay/marks-no-room';
@@ -210,6 +211,7 @@ const fit = [
     veneerProud,
     veneerThin,
     jamsBeforeFloor,
+    laidTooCoarsely,
     wideSeam,
     wrongSideUp,
     partBelowFace,

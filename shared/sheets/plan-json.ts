@@ -3,8 +3,8 @@ import type { KerfWidth } from '../burn/kerf-width';
 import { outputOf } from '../burn/output';
 import { area, bounds } from '../geometry/measure';
 import type { Bounds, Region } from '../geometry/region';
-import type { FoundPlace } from '../plan/found-place';
 import type { LaserPlan } from '../plan/laser-plan';
+import type { FoundPlace } from '../plan/laying';
 import { zeroOf } from '../plan/origin';
 import type { Cutting, InlayPlan, Plan, StepPlan } from '../plan/plan';
 import type { TradePoint } from '../plan/plan-trade';
@@ -242,6 +242,7 @@ function inlayJson(inlay: InlayPlan, region: RegionJson) {
         veneer: inlay.veneer ?? null,
         stack: inlay.stack ?? null,
         fit: inlay.fit ?? null,
+        aside: inlay.aside?.most ?? null,
         symmetry: inlay.symmetry,
         fits: region(inlay.fits),
         collides: region(inlay.collides),

@@ -1,6 +1,7 @@
 import { onBoardMeaning, rangeMeaning } from '../burn/interval-words';
 import { sideOf } from '../piece/lie';
 import { kerfWords } from '../plan/kerf-words';
+import { asideAtEdge } from '../plan/laid-aside';
 import type { DottedPicture, GoesOn, LaserPlan, MarkWork } from '../plan/laser-plan';
 import type { FillPlan, InlayPlan, StepPlan } from '../plan/plan';
 import { missingBasis, throughWords } from '../plan/through-words';
@@ -185,9 +186,13 @@ function inlayFacts({ inlay, step }: StepPlan): Fact[] {
     }
     if (inlay.fit !== undefined) {
         const how = inlay.fit.bottoms ? 'reaches the floor' : `jams ${showLength(inlay.fit.insertion)} in`;
-        facts.push({ label: 'fit', value: `${how}; seam ${showLength(inlay.fit.seam)}` });
+        facts.push({ label: 'fit', value: `${how}; seam ${showLength(inlay.fit.seam)}${asideWords(inlay)}` });
     }
     return facts;
+}
+
+function asideWords({ aside }: InlayPlan): string {
+    return aside === undefined ? '' : `, up to ${showLength(asideAtEdge(aside))} more, as far as set-ups may be off`;
 }
 
 /** Of a part that was cut out: how it goes in, and on what it lies meanwhile. */
