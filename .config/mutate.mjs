@@ -21,7 +21,7 @@ import { distancesTo, isTest, needsBundles, secondsOf } from './reach.mjs';
 import { startResident } from './resident.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-/** Tests that took longer than this when they ran last are not asked, s. */
+/** Tests that took longer than this when they ran last are not asked, s; those that import a mutant's file are. */
 const LONGEST = 12;
 /** A file whose tests took longer is asked only for those that come by the mutant, s. */
 const BY_TEST = 1;
@@ -87,7 +87,9 @@ function keptFindings() {
 async function runAllAsleep() {
     const took = secondsOf();
     const reaching = new Set([...distances.values()].flatMap((each) => [...each.keys()].filter(isTest)));
-    const asked = [...reaching].filter((test) => !needsBundles(test) && !looksAtClock(test) && (took.get(test) ?? 1) < LONGEST);
+    const isNear = (test) => [...distances.values()].some((each) => each.get(test) === 1);
+    const isShort = (test) => (took.get(test) ?? 1) < LONGEST || isNear(test);
+    const asked = [...reaching].filter((test) => !needsBundles(test) && !looksAtDate(test) && isShort(test));
     console.log(`${asked.length} of the ${reaching.size} files of tests that reach them are asked.`);
     for (const test of asked.sort((a, b) => (took.get(a) ?? 1) - (took.get(b) ?? 1))) {
         if (kept.asleep.has(test)) continue;
@@ -105,9 +107,9 @@ function longEnough(seconds, tests) {
     return seconds < BY_TEST ? {} : tests;
 }
 
-/** On a busy machine such a test fails by itself. */
-function looksAtClock(test) {
-    return /performance\.now|hrtime|Date\.now\(\)/.test(textOf(test));
+/** What a test asks of `performance` it is answered by a clock that stands (resident.mjs); for other clocks it may fail by itself. */
+function looksAtDate(test) {
+    return /hrtime|Date\.now\(\)/.test(textOf(test));
 }
 
 function textOf(file) {
