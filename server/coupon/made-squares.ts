@@ -10,7 +10,7 @@ import type { CouponStock } from './find-stock';
 export interface MadeSquares {
     /** Recipe texts that lie with the files of the coupon and of squares that joined it, the newest first. */
     readonly texts: readonly string[];
-    /** The greatest number that is burnt beside a square, or written beside one that may be. */
+    /** The greatest number that is burnt on a square, strip or plug, or written beside one that may be. */
     readonly last: number;
 }
 
@@ -19,13 +19,13 @@ export async function madeSquares(stock: CouponStock, read: FileReader, below?: 
     const { coupon } = stock;
     const rows = coupon?.items.filter(isBurn).length ?? 0;
     const texts: string[] = [];
-    let last = Math.max(rows, ...numbersIn(coupon?.$cstNode?.text ?? ''));
+    let last = Math.max(rows, ...burntIn(coupon?.$cstNode?.text ?? ''));
     // Later squares have numbers behind those before them, so that no folder is missed.
     for (let from = 1; from <= last + 1; from++) {
         const text = await textOf(placeOfCoupon(stock, below, from === 1 ? undefined : from).folder, read);
         if (text === undefined) continue;
         texts.unshift(text);
-        last = Math.max(last, ...numbersIn(text));
+        last = Math.max(last, ...burntIn(text));
     }
     return { texts, last };
 }
@@ -33,6 +33,12 @@ export async function madeSquares(stock: CouponStock, read: FileReader, below?: 
 /** Numbers of squares, whether they are measured or not. */
 function numbersIn(text: string): number[] {
     return [...text.matchAll(/\/\/[ \t]*square[ \t]+(\d{1,4})\b/g)].map(([, number]) => Number(number));
+}
+
+/** Those of strips and plugs too, which are numbered on from the squares of their sheet: `strip 9`, `plugs 5 to 9`, `plug 14 went in, 15 did not`. */
+function burntIn(text: string): number[] {
+    const parts = text.matchAll(/\/\/[ \t]*(?:strip|plugs?)[ \t]+(\d{1,4})\b(?:[ \t]+(?:to|went in,)[ \t]+(\d{1,4})\b)?/g);
+    return [...numbersIn(text), ...[...parts].flatMap(([, first, second]) => [Number(first), Number(second ?? first)])];
 }
 
 /** Squares of these texts that are not in the coupon yet, by number. */

@@ -48,8 +48,10 @@ export interface ChosenFor {
     readonly aims: readonly NarrowedAim[];
     /** Numbers of the squares that lie apart from what is asked. */
     readonly apart: readonly number[];
-    /** They join squares that are measured. */
+    /** They join squares that were burnt or laid out before. */
     readonly joins: boolean;
+    /** Nothing is measured yet: they are chosen by the guess. */
+    readonly guess: boolean;
 }
 
 /** What squares are chosen for. */
@@ -144,7 +146,8 @@ function chosenSheet(
         chosen: {
             aims: found.aims,
             apart: chosen.flatMap(({ apart }, i) => (apart ? [first + i] : [])),
-            joins: rows.length > 0,
+            joins: first > 1,
+            guess: law.guess,
         },
     };
 }

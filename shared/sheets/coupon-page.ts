@@ -38,7 +38,7 @@ export function couponPage(sheet: CouponSheet, title: string, cautions: readonly
         '</div>',
         ...stripPart(sheet),
         ...ladderPart(sheet),
-        `<p>${sheet.chosen?.joins === true ? 'The grey figure in each box is what the squares so far make likely, in mm.' : 'The grey figure in each box is a guess from the wood’s density, in mm; half of it or twice as much may come out.'} A square that only colours gets a tone instead, such as tone 45 %. Leave out what burnt through.</p>`,
+        `<p>${sheet.chosen?.guess === false ? 'The grey figure in each box is what the squares so far make likely, in mm.' : 'The grey figure in each box is a guess from the wood’s density, in mm; half of it or twice as much may come out.'} A square that only colours gets a tone instead, such as tone 45 %. Leave out what burnt through.</p>`,
         '</main></body>',
         '</html>',
         '',

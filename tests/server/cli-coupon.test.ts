@@ -190,6 +190,29 @@ recipe bowl "Bowl" {
         expect(existsSync(path.join(shop.folder, 'out', 'coupon-ash-10-shed', 'coupon.ngc'))).toBe(true);
     });
 
+    it('numbers on behind strips and plugs, too, and leaves the files of squares that nobody has measured alone', async () => {
+        const shop = repository({ ...shopFiles, 'bowl.kerf': bowl });
+        const file = (folder: string, name: string) => path.join(shop.folder, 'out', folder, name);
+        const read = (folder: string, name = 'coupon.kerf') => readFileSync(file(folder, name), 'utf8');
+        // Squares 1 to 4, strips 5 to 7, plugs 8 to 11.
+        await shop.kerfbook(['coupon', 'ash-10', 'shed', '--rungs', '4', '--cuts', '3', '--fits', '4', '--out', 'out']);
+        const burnt = read('coupon-ash-10-shed', 'coupon.ngc');
+        const run = await shop.kerfbook(next);
+        expect(run).toMatchObject({ code: 0, err: '' });
+        expect(run.out).toMatch(/^Squares 1, 2, 3, 4 of this coupon are not measured yet/);
+        expect(rowsIn(read('coupon-ash-10-shed-from-12')).map((row) => Number(row[5]))).toEqual([12, 13, 14, 15, 16, 17]);
+        expect(read('coupon-ash-10-shed', 'coupon.ngc')).toBe(burnt);
+        expect(read('coupon-ash-10-shed-from-12', 'coupon.html')).toContain('Squares 12 to 17 of ash-10 on shed');
+
+        // What was written of a ladder after the files are gone says which numbers are on the offcut.
+        const other = repository({ ...shopFiles, 'bowl.kerf': bowl });
+        const stock = readFileSync(path.join(other.folder, 'stock', 'shop.kerf'), 'utf8');
+        const rows = ['strip 5.78 mm of 6 mm  // strip 9', 'fits 0.20 mm  // plug 14 went in, 15 did not'];
+        const block = rows.map((row) => `  cut 95 % at 9 mm/s gives through ${row}`).join('\n');
+        other.write({ 'stock/shop.kerf': `${stock}\ncoupon ash-10 on shed {\n  pitch 0.1 mm\n${block}\n}\n` });
+        expect((await other.kerfbook(next)).out).toContain('coupon-ash-10-shed-from-16');
+    });
+
     it('says what it does not go with, and when nothing is asked of a board', async () => {
         const shop = repository({ ...shopFiles, 'bowl.kerf': bowl });
         const both = await shop.kerfbook([...next, '--powers', '20,40']);
