@@ -2,6 +2,7 @@ import type { Solution } from '../burn/solve';
 import type { Interval } from '../quantity/interval';
 import type { Engrave } from '../recipe/step';
 import { contentKey } from './content-key';
+import { KeptOn } from './kept';
 import type { LaserPlan, LaserSettings } from './laser-plan';
 import { machineWork } from './machine-work';
 import type { Memo } from './memo';
@@ -113,14 +114,21 @@ export function mayTrade(plan: StepPlan): boolean {
     return burntOf(plan) !== undefined;
 }
 
-/** Every trade of a plan, by the index of its step. */
-export function allTrades(plan: Plan, memo: Memo): ReadonlyMap<number, readonly TradePoint[]> {
-    const all = new Map<number, readonly TradePoint[]>();
-    for (const index of plan.steps.keys()) {
-        const trade = planTrade(plan, index, memo);
-        if (trade !== undefined) all.set(index, trade);
-    }
-    return all;
+type Trades = ReadonlyMap<number, readonly TradePoint[]>;
+
+const trades = /* @__PURE__ */ new KeptOn<Plan, Trades>();
+
+/** Every trade of a plan, by the index of its step; kept on the plan. */
+export function allTrades(plan: Plan, memo: Memo): Trades {
+    return trades.getOr(plan, () => {
+        const all = [...plan.steps.keys()].map((index) => [index, planTrade(plan, index, memo)] as const);
+        return new Map(all.flatMap(([index, trade]) => (trade === undefined ? [] : [[index, trade] as const])));
+    });
+}
+
+/** The same, where they have been worked out. */
+export function knownTrades(plan: Plan): Trades | undefined {
+    return trades.get(plan);
 }
 
 /** The machine's time (s) with other settings of the area: marks, outline and bringing the focus down stay as they are planned. */

@@ -7,7 +7,7 @@ import type { LaserPlan } from '../plan/laser-plan';
 import type { Memo } from '../plan/memo';
 import type { BlankPlan, InlayPlan, Plan, StepPlan } from '../plan/plan';
 import { boundariesOf, middle } from '../plan/plan-inlay';
-import { allTrades, mayTrade } from '../plan/plan-trade';
+import { allTrades, knownTrades, mayTrade } from '../plan/plan-trade';
 import { endOfSetUp, setUpPlace, setUps } from '../plan/set-ups';
 import { stepIds } from '../plan/step-key';
 import { showMoney } from '../quantity/currency';
@@ -59,14 +59,14 @@ export function makeBenchView(
         }),
     }));
     const places = setUpFacts(plan);
-    const trade = trades === true ? allTrades(plan, memo) : undefined;
+    const trade = trades === undefined ? undefined : trades ? allTrades(plan, memo) : knownTrades(plan);
     const inlays = plan.steps.flatMap((step) =>
         step.inlay === undefined ? [] : [inlayView(plan, step, step.inlay, paths, memo)],
     );
     return {
         version: 1,
         ...setting,
-        ...(trades === false && plan.steps.some(mayTrade) ? { more: true } : {}),
+        ...(trades === false && trade === undefined && plan.steps.some(mayTrade) ? { more: true } : {}),
         recipe: recipe.name,
         title: recipe.title || recipe.name,
         revision: recipe.revision,

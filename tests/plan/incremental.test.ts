@@ -77,6 +77,9 @@ describe('a plan is the same however it was reached', () => {
             }
             expect(whole.findings.some(({ trying }) => trying)).toBe(false);
             expect(soon.findings.some(({ trying }) => trying)).toBe(text !== fillRecipe());
+            expect([soon.more, whole.more]).toEqual([true, undefined]);
+            expect(soon.steps.some(({ trade }) => trade !== undefined)).toBe(false);
+            expect(whole.steps.some(({ trade }) => trade !== undefined)).toBe(true);
             // What has been worked out is not left out again.
             expect(used.run({ ...job, soon: true })).toEqual(whole);
         }
