@@ -39,6 +39,8 @@ export async function startResident(mutants) {
     const vitest = await createVitest(
         {
             ...{ config: false, root, watch: false, reporters: [{}], cache: false, maxWorkers: 1, isolate: true },
+            // What an earlier run has compiled has that one's mutants in it, by that one's numbers; the cache goes by the source and does not know.
+            fsModuleCache: false,
             ...{ include: ['tests/**/*.test.{ts,tsx}'], exclude: ['tests/editor/**', 'tests/speed/**', '**/node_modules/**'] },
             setupFiles: ['tests/kit/forget-opened.ts', '.config/mutants-setup.ts'],
             // The worker is niced and the machine is busy: a clock on the wall says little. Its own time is looked at below.
