@@ -65,6 +65,6 @@ export function secondsOf() {
 export function needsBundles(file) {
     return (
         existsSync(path.join(root, file)) &&
-        /dist\/|temporaryRepository|TemporaryRepository/.test(readFileSync(path.join(root, file), 'utf8'))
+        /dist\/|'dist'|temporaryRepository|TemporaryRepository/.test(readFileSync(path.join(root, file), 'utf8'))
     );
 }
