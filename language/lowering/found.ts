@@ -11,6 +11,6 @@ export function foundOf(node: ast.Flip | ast.Do): Found | undefined {
     const by = node.$type === 'Flip' ? new Items(node).choice('foundby') : new Items(node).choice('foundby');
     const line = node.items.find((item) => ast.isFound(item) && item.value === by?.value);
     if (by === undefined || !ast.isFound(line)) return undefined;
-    const mark = line.mark === undefined ? undefined : refOf(line.mark, by.where);
-    return { by: by.value, where: whereOf(line), ...present({ mark, exact: quantityOf(line.exact) }) };
+    const of = line.mark === undefined ? undefined : refOf(line.mark, by.where);
+    return { by: by.value, where: whereOf(line), ...present({ of, within: quantityOf(line.exact) }) };
 }

@@ -15,9 +15,9 @@ const usuallyWithin: Readonly<Record<PlaceFinder, number>> = { pins: 0.1, fence:
 export function foundPlaceOf({ steps }: Pick<Plan, 'steps'>, said: Do | Flip): FoundPlace | undefined {
     const { found } = said;
     if (found === undefined) return undefined;
-    const name = found.mark?.value;
+    const name = found.of?.value;
     const mark = name === undefined ? undefined : steps.find(({ laser }) => laser?.step.name === name)?.laser;
-    return { by: found.by, said, ...exactnessOf(found.by, found.exact?.value, mark), ...(mark === undefined ? {} : { mark }) };
+    return { by: found.by, said, ...exactnessOf(found.by, found.within?.value, mark), ...(mark === undefined ? {} : { mark }) };
 }
 
 /** A part lies in its frame with the kerf free all round, so it may be pushed to one side by as much. */
@@ -33,7 +33,7 @@ function exactnessOf(
 
 /** Whether a blank is found by what a step burns: it has done its work once that set-up is laid. */
 export function isMarkOf({ steps }: Pick<Recipe, 'steps'>, name: string): boolean {
-    return steps.some((step) => (step.kind === 'flip' || step.kind === 'do') && step.found?.mark?.value === name);
+    return steps.some((step) => (step.kind === 'flip' || step.kind === 'do') && step.found?.of?.value === name);
 }
 
 /** "on the pins of pegs, to within 0.1 mm", and what that figure rests on. @commonPractice */
@@ -44,7 +44,7 @@ export function foundPlaceWords({ by, exact, from, said }: FoundPlace): string {
         marks: 'by the marks',
         frame: 'back in the frame',
     };
-    const name = said.found?.mark?.value;
+    const name = said.found?.of?.value;
     const sources = { maker: '', kerf: ', as wide as the kerf', practice: ' (common practice)' } as const;
     return `${ways[by]}${name === undefined ? '' : ` of ${name}`}, to within ${showLength(exact)}${sources[from]}`;
 }

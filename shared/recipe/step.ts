@@ -257,9 +257,9 @@ export type PlaceFinder = (typeof placeFinders)[number];
 export interface Found {
     readonly by: PlaceFinder;
     /** The step that burnt or cut what it is found by. */
-    readonly mark?: Ref;
+    readonly of?: Ref;
     /** How far off it may lie at most, mm; absent where nothing is said. */
-    readonly exact?: Quantity;
+    readonly within?: Quantity;
     /** The whole line. */
     readonly where: Where;
 }

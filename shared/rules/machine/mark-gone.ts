@@ -42,7 +42,7 @@ export const markGone: Rule = {
             const { place, lasers } = setUp;
             const mark = place?.mark;
             const [laser] = lasers;
-            const found = place?.said.found?.mark;
+            const found = place?.said.found?.of;
             if (place === undefined || mark === undefined || found === undefined || laser === undefined) continue;
             if (mark.blank !== setUp.blank.name || mark.step.index > place.said.index) continue;
             const lost = lostBefore(plan, place, mark, laser);
@@ -68,7 +68,7 @@ export const markGone: Rule = {
 function* neverThere(plan: Plan) {
     for (const { step } of plan.steps) {
         const found = step.kind === 'flip' || step.kind === 'do' ? step.found : undefined;
-        const mark = found?.mark;
+        const mark = found?.of;
         const made = plan.steps.find(({ laser }) => laser !== undefined && laser.step.name === mark?.value);
         if (found === undefined || mark === undefined || made === undefined) continue;
         const blank = step.kind === 'flip' ? step.blank.value : nextBlank(plan, step.index);

@@ -21,9 +21,9 @@ const page: Page = {
     severities: ['info', 'warning'],
     quickFix: 'always',
     condition:
-        'A blank is laid under the laser again and no `do` says how it finds its place (a fence or stop, pins, marks, a jig or frame): it was flipped, and a cut on the one face has to meet work on the other; or its part is out of the sheet.',
+        'A blank is laid under the laser again and neither `found by` nor the words of a `do` say how it finds its place (a fence or stop, pins, marks, a jig or frame): it was flipped, and a cut on the one face has to meet work on the other; or its part is out of the sheet.',
     why: 'X 0 Y 0 is a corner of the blank. Turned over, another of its corners lies there: what the blank is wider or narrower than is written shifts the second face against the first by as much. Of a part that was cut out the corner is gone.',
-    mend: 'Lay the edge that lay there before against a stop, use pins through the waste, cut the blank to size, or take the origin from its middle (`zero middle`); a part goes back into the frame that it was cut from. Say it in a `do`.',
+    mend: 'Lay the edge that lay there before against a stop, use pins through the waste, cut the blank to size, or take the origin from its middle (`zero middle`); a part goes back into the frame that it was cut from. Say it by `found by` in a `do` or `flip`.',
     source: `${commonPractice} The shift is plain geometry.`,
 };
 
@@ -76,7 +76,8 @@ function outOfSheet(plan: Plan, { step, blank }: LaserPlan): Lost | undefined {
         severity: 'warning',
         words: phrase`The part is out of its sheet by then, and with it the corner of ${blank} from which ${nameOf(step)} is measured (X 0 Y 0 is the ${zeroWords(zeroOf(plan.recipe.laser))}). Lay it back into the frame that it was cut from, and say so, or burn ${nameOf(step)} before ${cut.name}.`,
         related: [{ message: phrase`${cut.name} is cut here.`, where: cut.where }],
-        mend: (name) => `do "lay the part of ${name} back into the frame that it was cut from" for 3 min`,
+        mend: (name) =>
+            `do "lay the part of ${name} back into the frame that it was cut from" for 3 min { found by frame of ${cut.name} }`,
     };
 }
 
@@ -96,7 +97,8 @@ function turned({ recipe }: Plan, before: SetUp, setUp: SetUp): Lost | undefined
         severity: 'info',
         words: phrase`${blank.name} is laid down again with another corner at X 0 Y 0, since ${places} have changed places: what ${blank.name} is off from ${length} in ${way}, ${nameOf(laser.step)} is off against ${nameOf(first.step)}. Lay what is its ${now} edge now, and was its ${was} one, against a stop, or cut the blank to within ${showLength(meets)}, and say so.`,
         related: [{ message: phrase`${nameOf(first.step)} is burnt here.`, where: first.step.where }],
-        mend: (name) => `do "push ${name} against a stop at its ${now} edge, which was its ${was} one" for 2 min`,
+        mend: (name) =>
+            `do "push ${name} against a stop at its ${now} edge, which was its ${was} one" for 2 min { found by fence }`,
     };
 }
 
