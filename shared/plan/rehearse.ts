@@ -59,7 +59,7 @@ function again(old: StepPlan, step: Step, { recipe, blanks, done, memo }: Rehear
         if (relief === undefined || pocket === undefined) return old;
         const half = halfAsBurnt(relief, blanks.get(relief.blank)?.thickness);
         const halves = { relief, pocket, half, below: sandedBelow(step, pocket, recipe), memo };
-        const { stack: _stack, fit: _fit, ...drawn } = inlay;
+        const { stack: _stack, fit: _fit, fitIfWide: _wide, ...drawn } = inlay;
         const figures = stackAndFit(step, halves);
         return {
             ...old,
