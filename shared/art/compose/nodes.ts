@@ -3,6 +3,7 @@ import { bounds } from '../../geometry/measure';
 import { type Bounds, type Region, tangledRegion } from '../../geometry/region';
 import { rectangle } from '../../geometry/shapes';
 import type { ArtGroup, ArtPart } from '../art';
+import { asShown } from './as-shown';
 import { type Filter, flat, isClosed } from './filter';
 
 /** What is laid down: a painted area, or a group that is seen through as a whole. */
@@ -28,7 +29,7 @@ export function leafOf(region: Region, box: Bounds, filter: Filter): Leaf {
 }
 
 /** Parts in painter's order as the tree of the translucent groups around them; areas of nothing are left out. */
-export function nodesOf(parts: readonly Omit<ArtPart, 'colour'>[]): Node[] {
+export function nodesOf(parts: readonly Omit<ArtPart, 'colour'>[], threshold: number): Node[] {
     const root: Node[] = [];
     const open: { readonly group: ArtGroup; readonly nodes: Node[] }[] = [];
     const closeTo = (depth: number): void => {
@@ -45,7 +46,9 @@ export function nodesOf(parts: readonly Omit<ArtPart, 'colour'>[]): Node[] {
         for (const group of groups.slice(common)) open.push({ group, nodes: [] });
         const box = bounds(region);
         if (box === undefined) continue;
-        const filter: Filter = shading === undefined ? evenly(darkness, opacity) : { kind: 'shaded', shading };
+        // Within a translucent group the threshold is passed elsewhere.
+        const shown = shading === undefined || groups.length > 0 ? shading : asShown(shading, threshold);
+        const filter: Filter = shown === undefined ? evenly(darkness, opacity) : { kind: 'shaded', shading: shown };
         (open.at(-1)?.nodes ?? root).push(leafOf(region, box, filter));
     }
     closeTo(0);

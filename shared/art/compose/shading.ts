@@ -1,4 +1,5 @@
 import { invert, type Matrix } from '../../geometry/transform';
+import type { Colour } from '../style/colour';
 
 /** Where a gradient runs, in its own units, and the map from those to mm on the page. */
 export interface GradientShape {
@@ -27,6 +28,8 @@ export interface ShadingStop {
     readonly at: number;
     readonly darkness: number;
     readonly opacity: number;
+    /** From which the darkness comes; absent where it comes from something else. */
+    readonly colour?: Colour;
 }
 
 /**

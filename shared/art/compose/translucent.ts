@@ -27,7 +27,7 @@ export interface Painted extends Region {
 export function darkAt(parts: readonly Omit<ArtPart, 'colour'>[], threshold: number): Painted {
     if (!(threshold < 1)) return emptyRegion;
     try {
-        return darkOf(nodesOf(parts), threshold);
+        return darkOf(nodesOf(parts, threshold), threshold);
     } catch (error) {
         if (error instanceof Tangled) return tangledRegion;
         throw error;

@@ -70,7 +70,7 @@ export function shadingOf(
     drawing.problems.add('unsupported', gradient.name, message, gradient.offset);
     return {
         shape,
-        stops: stops.map(({ at, colour }) => ({ at, darkness: darknessOf(colour), opacity: colour.alpha * opacity })),
+        stops: stops.map(({ at, colour }) => ({ at, darkness: darknessOf(colour), opacity: colour.alpha * opacity, colour })),
     };
 }
 

@@ -105,7 +105,7 @@ function lettingThrough(part: DrawnPart, alpha: boolean): DrawnPart {
     const { shading } = part;
     const turned = { ...part, darkness: alpha ? part.opacity : part.opacity - part.darkness };
     if (shading === undefined) return turned;
-    const stops = shading.stops.map((stop) => ({ ...stop, darkness: alpha ? 1 : 1 - stop.darkness }));
+    const stops = shading.stops.map(({ at, darkness, opacity }) => ({ at, opacity, darkness: alpha ? 1 : 1 - darkness }));
     return { ...turned, shading: { ...shading, stops } };
 }
 
