@@ -21,6 +21,24 @@ describe('coupons and settings in the editor', () => {
         assert.equal(await textOf(table), 'mine');
     });
 
+    it('makes the few squares that tell most, behind those that are measured, in a folder of their own', async () => {
+        const uri = fileIn('workshop.kerf');
+        await open('workshop.kerf');
+        const place = { uri, sheet: 'walnut-12', laser: 'shed', beside: { next: true } };
+        void vscode.commands.executeCommand('kerfbook.makeCoupon', place);
+        const folder = await until('the folder', async () => {
+            const made = await vscode.workspace.fs.readDirectory(fileIn('made')).then(
+                (found) => found.map(([name]) => name),
+                () => [],
+            );
+            return made.find((name) => /^coupon-walnut-12-shed-from-\d+$/.test(name));
+        });
+        const text = await until('the squares', () => textOf(fileIn(`made/${folder}/coupon.kerf`)));
+        const first = Number(/\d+$/.exec(folder)![0]);
+        assert.match(text, new RegExp(`// burn \\d+ % at .* gives … mm  // square ${first}\n`));
+        assert.match(await until('the page', () => textOf(fileIn(`made/${folder}/coupon.html`))), /What these squares bring/);
+    });
+
     it('shows solved figures as hints, pins them, and takes them out again', async () => {
         const { document } = await open('seed-box.kerf');
         const before = document.getText();

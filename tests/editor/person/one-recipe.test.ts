@@ -2,7 +2,8 @@ import { strict as assert } from 'node:assert';
 import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Workbench } from '../harness/workbench.ts';
-import { eventually, session, setTick, step, untickAll } from './shared.ts';
+import { faultless, themes } from './faults.ts';
+import { choose, eventually, session, setTick, step, untickAll } from './shared.ts';
 
 const plate = (name: string, title: string) => `recipe ${name} "${title}" {
   laser shed
@@ -115,6 +116,42 @@ describe('one current recipe', () => {
         }
         await bench.getByText('Every step is done.').waitFor({ state: 'hidden' });
         rmSync(file('runs'), { recursive: true, force: true });
+    });
+
+    it('says what other passes would cost, where it is asked', async () => {
+        const { bench } = workbench;
+        await workbench.goToLine('box.kerf', lineIn('recipe lid'));
+        await workbench.openBench();
+        await bench.getByRole('heading', { name: 'Lid of a box' }).waitFor();
+        const ways = bench.getByText('passes to choose from').first();
+        await ways.scrollIntoViewIfNeeded();
+        await ways.click();
+        await bench.getByRole('img', { name: /^Ways to the depth of Engrave pocket/ }).waitFor();
+        await bench.getByText(/as planned$/).waitFor();
+        for (const { label, name, body } of themes) {
+            await workbench.theme(label, body);
+            await session.shot(`passes-${name}`);
+            await faultless(bench);
+        }
+        await workbench.theme(themes[0]!.label, themes[0]!.body);
+    });
+
+    it('goes on from a depth that was measured after a pass, from the menu of its step', async () => {
+        const { page } = workbench;
+        await workbench.goToLine('box.kerf', lineIn('recipe lid'));
+        await page.getByText(/^Lid of a box, issue 1/).waitFor();
+        await page.getByRole('treeitem', { name: /^Engrave pocket/ }).click({ button: 'right' });
+        await choose(workbench, 'Measure and Go On…');
+        const title = page.locator('.quick-input-title', { hasText: 'Engrave pocket: depth after one pass' });
+        await title.waitFor();
+        await page.keyboard.type('0.16');
+        await eventually('the depth in the text', async () => {
+            await page.keyboard.press('Enter');
+            const text = page.locator('.editor-instance .view-lines').first();
+            return (await text.getByText('reached 0.16 mm after 1').count()) > 0;
+        });
+        await session.shot('measured-and-goes-on');
+        await workbench.command('File: Revert File');
     });
 
     it('goes with its file, with ticks, bench view and comparison, and is none once the file is gone', async () => {
